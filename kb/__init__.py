@@ -1,0 +1,1 @@
+"""Clothbound's knowledge base."""

@@ -1,0 +1,1 @@
+"""The records of a rule base, their values and their conditions."""
