@@ -48,7 +48,7 @@ class UsageError(ClothboundError):
     exit_code = 2
 
 
-class InvalidData(ClothboundError):
+class InvalidDataError(ClothboundError):
     """Rule books (or a file given by the user) have errors; exit code 3."""
 
     exit_code = 3
@@ -58,7 +58,7 @@ class InvalidData(ClothboundError):
         super().__init__("\n".join(str(problem) for problem in problems))
 
 
-class StoreUnavailable(ClothboundError):
+class StoreUnavailableError(ClothboundError):
     """The store or index cannot be opened or written, or a deadline passed; exit code 5."""
 
     exit_code = 5

@@ -22,15 +22,15 @@ class Test(msgspec.Struct, frozen=True, tag="test"):
 
 
 class AllOf(msgspec.Struct, frozen=True, tag="all_of"):
-    parts: tuple["Condition", ...]
+    parts: tuple[Condition, ...]
 
 
 class AnyOf(msgspec.Struct, frozen=True, tag="any_of"):
-    parts: tuple["Condition", ...]
+    parts: tuple[Condition, ...]
 
 
 class NotOf(msgspec.Struct, frozen=True, tag="not_of"):
-    part: "Condition"
+    part: Condition
 
 
 Condition = Union[Test, AllOf, AnyOf, NotOf]  # noqa: UP007  a string forward reference needs Union

@@ -120,7 +120,7 @@ class Edition(Named, frozen=True, kw_only=True):
 
 
 class Clause(msgspec.Struct, frozen=True, kw_only=True):
-    """One clause of one edition; `id` is "<edition id>/<number>". `valid_until` already reflects amendments."""
+    """One clause of one edition; `id` is "<edition id>/<number>". Amendments are already in `valid_until`."""
 
     id: str
     edition: str
