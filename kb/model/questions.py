@@ -1,0 +1,205 @@
+"""What travels between reader, reasoner and screen: the query, its reading, and the answer."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+import msgspec
+
+from kb.errors import Location
+from kb.model.records import Case, Measure, Modality, Position
+from kb.model.values import ValueSet
+
+QuestionKind = Literal[
+    "may", "must", "where", "how", "how_many", "who", "when", "list", "why", "compare", "source"
+]
+Verdict = Literal["required", "permitted", "prohibited", "not_required", "conflict", "silent", "conditional"]
+SpanRole = Literal[
+    "item", "fact", "grade", "aspect", "measure", "date", "clause", "structure", "filler", "unknown"
+]
+Outcome = Literal["answer", "ask", "abstain"]
+Principle = Literal["exception", "delegation", "authority", "edition", "specificity"]
+ValueStatus = Literal["contested", "closed", "supported", "unaddressed"]
+RuleStatus = Literal["applies", "does_not_apply", "depends", "disabled", "not_in_force"]
+
+
+class Query(msgspec.Struct, frozen=True, kw_only=True):
+    """A structured question.
+
+    `items` are asked about together (the first is the one asked about, the rest are worn with it);
+    empty for a list. `aspect` is an aspect id; a broader one ("size") stands for all within it.
+    `value` is a claimed value of the aspect ("may it be 2 in high?"). `polarity` "not" asks about
+    going without ("may I leave the cap off?"). `clause` is a clause id for a source question;
+    `modalities` narrows a list to what is required, permitted or prohibited.
+    """
+
+    kind: QuestionKind
+    items: tuple[str, ...] = ()
+    aspect: str = "wear"
+    value: ValueSet | None = None
+    polarity: Literal["do", "not"] = "do"
+    case: Case
+    clause: str | None = None
+    modalities: tuple[Verdict, ...] = ()
+
+
+class Span(msgspec.Struct, frozen=True, kw_only=True):
+    """A stretch of the question and what it was linked to; `start` and `end` count characters."""
+
+    start: int
+    end: int
+    text: str
+    role: SpanRole
+    target: str | None = None
+    how: Literal["label", "everyday", "index", "spelling", "pattern"] = "label"
+
+
+class Ask(msgspec.Struct, frozen=True, kw_only=True):
+    """What is missing: a fact id (or "item", "reading"), the question to put, and `(value, label)` choices."""
+
+    fact: str
+    prompt: str
+    choices: tuple[tuple[str, str], ...] = ()
+
+
+class Abstain(msgspec.Struct, frozen=True, kw_only=True):
+    """Why nothing is answered: the words that were not understood, and at most three suggestions."""
+
+    reason: str
+    words: tuple[str, ...] = ()
+    suggestions: tuple[str, ...] = ()
+
+
+class Reading(msgspec.Struct, frozen=True, kw_only=True):
+    """How a question was understood. Exactly one of `query`, `ask`, `abstain` is not None.
+
+    `text` is the read-back, a positive sentence; `carried` names the facts kept from before or from the profile.
+    """
+
+    question: str
+    text: str = ""
+    query: Query | None = None
+    spans: tuple[Span, ...] = ()
+    carried: tuple[str, ...] = ()
+    ask: Ask | None = None
+    abstain: Abstain | None = None
+
+
+class RuleStep(msgspec.Struct, frozen=True, kw_only=True):
+    """What became of one candidate rule. `facts` are the tests that decided it, in words and as data.
+
+    `alive` says whether it still closes or supports any value after precedence.
+    """
+
+    rule: str
+    modality: Modality
+    statement: str
+    status: RuleStatus
+    alive: bool
+    facts: tuple[tuple[str, ValueSet], ...] = ()
+    reason: str = ""
+    disabled_by: tuple[str, ...] = ()
+    clause: str
+    text: str
+    authority: str
+    at: Location
+
+
+class Defeat(msgspec.Struct, frozen=True, kw_only=True):
+    """`winner` beats `loser` on one line of the order of precedence; `detail` says how, in words."""
+
+    winner: str
+    loser: str
+    principle: Principle
+    detail: str
+
+
+class ValueFate(msgspec.Struct, frozen=True, kw_only=True):
+    """One class of values of the aspect, what became of it, and the rules that decided it."""
+
+    values: ValueSet
+    status: ValueStatus
+    closed_by: tuple[str, ...] = ()
+    supported_by: tuple[str, ...] = ()
+
+
+class Derivation(msgspec.Struct, frozen=True, kw_only=True):
+    """The proof for one item and aspect in one fully decided case (`when` on top of the query's case)."""
+
+    item: str
+    aspect: str
+    when: tuple[tuple[str, ValueSet], ...]
+    verdict: Verdict
+    steps: tuple[RuleStep, ...]
+    defeats: tuple[Defeat, ...]
+    fates: tuple[ValueFate, ...]
+
+
+class OpenValue(msgspec.Struct, frozen=True, kw_only=True):
+    """One value left open for an aspect; `label` is in words, `required` says that nothing else is open."""
+
+    item: str
+    aspect: str
+    label: str
+    values: ValueSet
+    status: ValueStatus
+    required: bool
+    measure: Measure | None = None
+    position: Position | None = None
+    rules: tuple[str, ...] = ()
+
+
+class AnswerCase(msgspec.Struct, frozen=True, kw_only=True):
+    """One row of a decision table. `when` holds for the row on top of what was known; `label` says it in words."""
+
+    when: tuple[tuple[str, ValueSet], ...]
+    label: str
+    verdict: Verdict
+    values: tuple[OpenValue, ...] = ()
+    rules: tuple[str, ...] = ()
+
+
+class ListEntry(msgspec.Struct, frozen=True, kw_only=True):
+    """One line of a list: an item (or a holder, for "who") with its verdict and the rules behind it."""
+
+    item: str
+    label: str
+    verdict: Verdict
+    condition: str = ""
+    values: tuple[OpenValue, ...] = ()
+    rules: tuple[str, ...] = ()
+
+
+class Citation(msgspec.Struct, frozen=True, kw_only=True):
+    """A clause that carries the answer."""
+
+    book: str
+    edition: str
+    title: str
+    number: str
+    clause: str
+    text: str
+    rules: tuple[str, ...] = ()
+    at: Location
+
+
+class Answer(msgspec.Struct, frozen=True, kw_only=True):
+    """The answer to one question. `headline` is the verdict in words, `why` the short reason in words."""
+
+    question: str
+    as_of: str
+    kb: str
+    outcome: Outcome
+    reading: Reading
+    headline: str = ""
+    why: tuple[str, ...] = ()
+    verdict: Verdict | None = None
+    cases: tuple[AnswerCase, ...] = ()
+    values: tuple[OpenValue, ...] = ()
+    entries: tuple[ListEntry, ...] = ()
+    derivation: tuple[Derivation, ...] = ()
+    citations: tuple[Citation, ...] = ()
+    cautions: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+    ask: Ask | None = None
+    abstain: Abstain | None = None
