@@ -55,7 +55,7 @@ class Span(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Ask(msgspec.Struct, frozen=True, kw_only=True):
-    """What is missing: a fact id (or "item", "reading"), the question to put, and `(value, label)` choices."""
+    """What is missing: a fact id (or "item", "reading"), the question to put, `(value, label)` choices."""
 
     fact: str
     prompt: str
@@ -73,7 +73,8 @@ class Abstain(msgspec.Struct, frozen=True, kw_only=True):
 class Reading(msgspec.Struct, frozen=True, kw_only=True):
     """How a question was understood. Exactly one of `query`, `ask`, `abstain` is not None.
 
-    `text` is the read-back, a positive sentence; `carried` names the facts kept from before or from the profile.
+    `text` is the read-back, a positive sentence; `carried` names the facts kept from before or
+    from the profile.
     """
 
     question: str
@@ -150,7 +151,7 @@ class OpenValue(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class AnswerCase(msgspec.Struct, frozen=True, kw_only=True):
-    """One row of a decision table. `when` holds for the row on top of what was known; `label` says it in words."""
+    """One row of a decision table: `when` it holds, on top of what was known; `label` says it in words."""
 
     when: tuple[tuple[str, ValueSet], ...]
     label: str
