@@ -1,0 +1,55 @@
+"""Files: atomic writes, and the data folders that come with the program."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from pathlib import Path
+
+from kb.errors import StoreUnavailableError
+
+_PACKAGE = Path(__file__).parent
+
+
+def data_folder(name: str) -> Path:
+    """A data folder ("ontology"): inside the installed package, else beside it in a checkout."""
+    packaged = _PACKAGE / "data" / name
+    return packaged if packaged.is_dir() else _PACKAGE.parent / name
+
+
+def _mode_for(path: Path) -> int:
+    """The mode a plain `open` would leave: the old file's, else 0666 less the umask."""
+    try:
+        return path.stat().st_mode & 0o777
+    except FileNotFoundError:
+        umask = os.umask(0)
+        os.umask(umask)
+        return 0o666 & ~umask
+
+
+def write_atomically(path: Path, data: bytes) -> None:
+    """Write the whole file or nothing: temporary file beside it, fsync, replace, fsync the folder.
+
+    A symbolic link is followed. Raises `StoreUnavailableError` if the file cannot be written.
+    """
+    try:
+        path = path.resolve()
+        mode = _mode_for(path)
+        handle, temporary = tempfile.mkstemp(prefix=f".{path.name[:50]}.", suffix=".tmp", dir=path.parent)
+        try:
+            with os.fdopen(handle, "wb") as stream:
+                stream.write(data)
+                stream.flush()
+                os.fchmod(stream.fileno(), mode)
+                os.fsync(stream.fileno())
+            Path(temporary).replace(path)
+        except BaseException:
+            Path(temporary).unlink(missing_ok=True)
+            raise
+        folder = os.open(path.parent, os.O_RDONLY)
+        try:
+            os.fsync(folder)
+        finally:
+            os.close(folder)
+    except OSError as error:
+        raise StoreUnavailableError(f"{path} cannot be written: {error.strerror or error}.") from error
