@@ -1,0 +1,152 @@
+"""The derivation of a decision as data: what applied and why, what gave way and by which principle.
+
+Everything is read off the reasoner and the frozen records; no source is opened again.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+
+from kb.model.conditions import AllOf, Condition, NotOf, Test, evaluate
+from kb.model.lookup import Lookup
+from kb.model.questions import Defeat, Derivation, RuleStep, ValueFate
+from kb.model.records import Rule
+from kb.model.values import ValueSet
+from kb.reasoner import Engine, Facts, Group, rows
+from kb.wording import say_facts, say_rule
+
+
+def grounds(condition: Condition, possible: Mapping[str, ValueSet], truth: bool) -> tuple[Test, ...]:
+    """The tests that make a decided condition true (or false): enough to settle it, in the order of writing."""
+    if isinstance(condition, Test):
+        return (condition,)
+    if isinstance(condition, NotOf):
+        return grounds(condition.part, possible, not truth)
+    if isinstance(condition, AllOf) is truth:
+        return tuple(test for part in condition.parts for test in grounds(part, possible, truth))
+    for part in condition.parts:
+        if evaluate(part, possible.get) is truth:
+            return grounds(part, possible, truth)
+    return ()
+
+
+def _known(found: tuple[Test, ...], possible: Mapping[str, ValueSet]) -> Facts:
+    return tuple((fact, possible[fact]) for fact in dict.fromkeys(t.fact for t in found) if fact in possible)
+
+
+def _step(
+    engine: Engine,
+    rule: Rule,
+    condition: Condition,
+    possible: Mapping[str, ValueSet],
+    truth: Mapping[str, bool],
+    alive: Collection[str],
+) -> RuleStep:
+    lookup = engine.lookup
+    holds = truth[rule.id]
+    facts = _known(grounds(condition, possible, holds), possible)
+    disabled_by = tuple(other for other in engine.disablers(rule.id) if engine.applies(other, truth))
+    if not holds:
+        status, reason = "does_not_apply", f"kept out: {say_facts(lookup, facts)}"
+    elif disabled_by:
+        status, reason = "disabled", "set aside while another rule applies"
+    elif not engine.applies(rule.id, truth):
+        status, reason = "does_not_apply", "the duty that it repairs does not stand"
+    else:
+        status, reason = "applies", say_facts(lookup, facts) if facts else "in every case"
+    clause = lookup.clauses[rule.clause]
+    return RuleStep(
+        rule=rule.id,
+        modality=rule.modality,
+        statement=say_rule(lookup, rule),
+        status=status,  # type: ignore[arg-type]
+        alive=rule.id in alive,
+        facts=facts,
+        reason=reason,
+        disabled_by=disabled_by,
+        clause=rule.clause,
+        text=clause.text,
+        authority=rule.authority,
+        at=rule.at,
+    )
+
+
+def _principle_detail(lookup: Lookup, winner: Rule, loser: Rule, principle: str) -> str:
+    if principle == "authority":
+        names = [lookup.authorities[rule.authority].label for rule in (winner, loser)]
+        return f"higher authority: {names[0]} over {names[1]}"
+    if principle == "edition":
+        titles = [lookup.editions[lookup.clauses[rule.clause].edition].label for rule in (winner, loser)]
+        return f"later edition: {titles[0]} over {titles[1]}"
+    if principle == "delegation":
+        delegation = lookup.delegations[winner.delegation or ""]
+        return f"made under the delegation in clause {lookup.clauses[delegation.clause].number}"
+    if principle == "exception":
+        return "a declared exception to it"
+    return "more specific: all of its cases lie inside the other's"
+
+
+def _opposed(group: Group, left: str, right: str) -> bool:
+    """Whether two rules of a group pull one value in opposite directions, or leave nothing in common."""
+    everything = (1 << len(group.classes)) - 1
+    for _, one, mask in group.norms:
+        if one.rule != left:
+            continue
+        for _, other, mask2 in group.norms:
+            if other.rule != right:
+                continue
+            if one.closes != other.closes and mask & mask2:
+                return True
+            if one.closes and other.closes and not everything & ~mask & ~mask2:
+                return True
+    return False
+
+
+def _defeats(engine: Engine, group: Group, applying: tuple[str, ...]) -> tuple[Defeat, ...]:
+    found: list[Defeat] = []
+    for i, left in enumerate(applying):
+        for right in applying[i + 1 :]:
+            win = engine.precedence.win(left, right) if _opposed(group, left, right) else None
+            if win is None:
+                continue
+            loser = right if win.winner == left else left
+            rules = engine.lookup.rules
+            detail = _principle_detail(engine.lookup, rules[win.winner], rules[loser], win.principle)
+            found.append(Defeat(winner=win.winner, loser=loser, principle=win.principle, detail=detail))
+    return tuple(found)
+
+
+def deciding_rules(engine: Engine, group: Group, possible: Mapping[str, ValueSet]) -> tuple[str, ...]:
+    """The rules that decide in any of the cases that fit what is known."""
+    tree = engine.tree(group, possible, key=lambda decision: decision.rules, small=False)
+    return tuple(dict.fromkeys(rule for _, rules in rows(tree) for rule in rules))
+
+
+def derive(engine: Engine, group: Group, possible: Mapping[str, ValueSet]) -> Derivation:
+    """The proof for one decided case that fits what is known; `when` has the facts added to decide it."""
+    stated = frozenset(fact for fact in possible if fact in engine.definitions)
+    watched = engine.watched(group, stated)
+    full = engine.example(group, possible)
+    added = {fact: values for fact, values in full.items() if possible.get(fact) != values}
+    truth = {key: bool(evaluate(condition, full.get)) for key, condition in watched.items()}
+    decision = engine.decide(group, truth)
+    alive = set(decision.rules)
+    steps = tuple(
+        _step(engine, engine.lookup.rules[rule], watched[rule], full, truth, alive)
+        for rule in dict.fromkeys([*group.rules, *watched])
+        if rule in engine.lookup.rules
+    )
+    applying = tuple(step.rule for step in steps if step.status == "applies" and step.rule in group.rules)
+    fates = tuple(
+        ValueFate(values=v, status=f.status, closed_by=f.closed_by, supported_by=f.supported_by)
+        for v, f in zip(group.classes, decision.fates, strict=True)
+    )
+    return Derivation(
+        item=group.item,
+        aspect=group.aspect,
+        when=tuple(added.items()),
+        verdict=decision.verdict,
+        steps=steps,
+        defeats=_defeats(engine, group, applying),
+        fates=fates,
+    )

@@ -1,0 +1,26 @@
+"""The meaning of rules: what applies, what beats what, and which values are left open."""
+
+from kb.reasoner.decide import Decision, claim_verdict
+from kb.reasoner.engine import Candidates, Engine, Group, scan_candidates
+from kb.reasoner.precedence import in_force
+from kb.reasoner.space import WORN, possible_facts
+from kb.reasoner.tree import Branch, Facts, Leaf, Tree, facts_of, outcomes, rows
+
+__all__ = [
+    "WORN",
+    "Branch",
+    "Candidates",
+    "Decision",
+    "Engine",
+    "Facts",
+    "Group",
+    "Leaf",
+    "Tree",
+    "claim_verdict",
+    "facts_of",
+    "in_force",
+    "outcomes",
+    "possible_facts",
+    "rows",
+    "scan_candidates",
+]

@@ -1,0 +1,258 @@
+"""The reasoner: candidate rules and a case in, decisions out.
+
+One `Engine` serves one base on one day. It is pure but for its memory of what it already worked out.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Callable, Hashable, Mapping, Sequence
+from typing import TypeVar
+
+import msgspec
+
+from kb.errors import UsageError
+from kb.model.conditions import Condition, Test, all_of
+from kb.model.lookup import Lookup
+from kb.model.questions import ValueStatus, Verdict
+from kb.model.values import NO, YES, Choices, Interval, Ranges, ValueSet, contains
+from kb.reasoner.decide import Decision, act_verdict, fates, mask_of, value_classes, value_verdict
+from kb.reasoner.norms import Norm, covers, norms_of
+from kb.reasoner.precedence import Precedence, in_force
+from kb.reasoner.space import WORN, complete, constraints, satisfiable, simplify, truth_of
+from kb.reasoner.terms import definitions_in_force, disputed_terms, write_out
+from kb.reasoner.tree import Tree, grow, smallest
+
+Key = TypeVar("Key", bound=Hashable)
+Candidates = Callable[[str, str, datetime.date], Sequence[str]]
+
+_POSITIVE = Ranges((Interval(low=0, low_open=True),))  # type: ignore[arg-type]
+_COUNTS = Ranges((Interval(low=0),))  # type: ignore[arg-type]
+
+
+def scan_candidates(lookup: Lookup) -> Candidates:
+    """Candidates by looking at every rule: the plain reference for the query in the store."""
+
+    def candidates(item: str, aspect: str, day: datetime.date) -> Sequence[str]:
+        return [
+            rule.id
+            for rule in lookup.base.rules
+            if rule.aspect == aspect
+            and in_force(rule.valid_from, rule.valid_until, day)
+            and covers(lookup, rule.scope, item)
+        ]
+
+    return candidates
+
+
+class Group(msgspec.Struct, frozen=True):
+    """All that decides one aspect of one item: its norms and the classes of values they tell apart.
+
+    Each norm comes with the key of its condition (the rule, or the norm where it differs) and its value mask.
+    """
+
+    item: str
+    aspect: str
+    rules: tuple[str, ...]
+    norms: tuple[tuple[str, Norm, int], ...]
+    classes: tuple[ValueSet, ...]
+
+
+class Engine:
+    """Decides items and aspects on one day; `candidates` gives the rules in force for an item and aspect."""
+
+    def __init__(self, lookup: Lookup, as_of: datetime.date, candidates: Candidates | None = None) -> None:
+        self.lookup = lookup
+        self.as_of = as_of
+        self._candidates = candidates or scan_candidates(lookup)
+        self.definitions = definitions_in_force(lookup, as_of)
+        self.disputed = disputed_terms(self.definitions)
+        self._written: dict[tuple[str, frozenset[str]], Condition] = {}
+        self._conditions = _Conditions(self)
+        self.precedence = Precedence(lookup, as_of, self._conditions)
+        self._groups: dict[tuple[str, str], Group] = {}
+        self._disablers: dict[str, list[str]] | None = None
+
+    # -- rules and groups -------------------------------------------------------------------------------
+
+    def condition(self, rule: str, stated: frozenset[str] = frozenset()) -> Condition:
+        """The condition of a rule with its defined terms written out, save those that the case states."""
+        stated = stated & self.definitions.keys()
+        if (rule, stated) not in self._written:
+            written = write_out(self.lookup.rules[rule].condition, self.definitions, stated)
+            self._written[rule, stated] = written
+        return self._written[rule, stated]
+
+    def disablers(self, rule: str) -> Sequence[str]:
+        """Rules in force that keep this rule from applying while they apply."""
+        if self._disablers is None:
+            self._disablers = {}
+            for other in self.lookup.base.rules:
+                if other.disables and in_force(other.valid_from, other.valid_until, self.as_of):
+                    for target in other.disables:
+                        self._disablers.setdefault(target, []).append(other.id)
+        return self._disablers.get(rule, ())
+
+    def _key(self, norm: Norm, item: str, place: int) -> str:
+        return (
+            norm.rule
+            if norm.condition == self.lookup.rules[norm.rule].condition
+            else f"{norm.rule}#{item}#{place}"
+        )
+
+    def domain(self, aspect: str) -> tuple[ValueSet, bool]:
+        """All values of an aspect, and whether only whole numbers count."""
+        record = self.lookup.aspects[aspect]
+        if record.kind == "act":
+            return Choices(frozenset({"yes", "no"})), False
+        if record.kind == "measure":
+            return _POSITIVE, False
+        if record.kind == "count":
+            return _COUNTS, True
+        if record.kind == "choice" and record.values:
+            return Choices(frozenset(value.id for value in record.values)), False
+        return Choices(frozenset(), complement=True), False
+
+    def group(self, item: str, aspect: str) -> Group:
+        """The candidate rules of an item and aspect with their norms."""
+        if (item, aspect) not in self._groups:
+            lookup = self.lookup
+            rules = tuple(dict.fromkeys(self._candidates(item, aspect, self.as_of)))
+            norms = [norm for rule in rules for norm in norms_of(lookup, lookup.rules[rule], item)]
+            domain, whole = self.domain(aspect)
+            classes = value_classes([norm.values for norm in norms], domain, whole)
+            masked = tuple(
+                (self._key(norm, item, i), norm, mask_of(norm.values, classes))
+                for i, norm in enumerate(norms)
+            )
+            self._groups[item, aspect] = Group(item, aspect, rules, masked, classes)
+        return self._groups[item, aspect]
+
+    # -- one decided case -------------------------------------------------------------------------------
+
+    def applies(self, rule: str, truth: Mapping[str, bool]) -> bool:
+        """Whether a rule applies where `truth` says which watched conditions hold."""
+        if not truth.get(rule, False):
+            return False
+        if any(self.applies(other, truth) for other in self.disablers(rule)):
+            return False
+        duty = self.lookup.rules[rule].repairs
+        return duty is None or self._stands(duty, truth)
+
+    def _stands(self, duty: str, truth: Mapping[str, bool]) -> bool:
+        """Whether a duty applies and is alive at what it closes; that it is broken is a condition."""
+        group = self.group(self.lookup.rules[duty].scope.items[0], self.lookup.rules[duty].aspect)
+        return any(duty in fate.closed_by for fate in self.decide(group, truth).fates)
+
+    def decide(self, group: Group, truth: Mapping[str, bool]) -> Decision:
+        """The decision of a group in one decided case."""
+        applying = [
+            (norm, mask)
+            for key, norm, mask in group.norms
+            if truth.get(key, False) and self.applies(norm.rule, truth)
+        ]
+        found = fates(applying, len(group.classes), self.precedence.beats)
+        statuses = tuple(fate.status for fate in found)
+        return Decision(self.verdict(group, statuses), found)
+
+    def verdict(self, group: Group, statuses: Sequence[ValueStatus]) -> Verdict:
+        """The verdict that the fates of a group's value classes amount to."""
+        if self.lookup.aspects[group.aspect].kind != "act":
+            return value_verdict(statuses)
+        by_value = {
+            value: status
+            for values, status in zip(group.classes, statuses, strict=True)
+            if isinstance(values, Choices)
+            for value in values.members
+        }
+        return act_verdict(by_value["yes"], by_value["no"])
+
+    # -- all cases --------------------------------------------------------------------------------------
+
+    def watched(self, group: Group, stated: frozenset[str] = frozenset()) -> dict[str, Condition]:
+        """Every condition that the decision of a group rests on, by rule (or norm, where that differs).
+
+        Rules that disable, duties that are repaired, and what decides those duties, bring theirs.
+        """
+        found: dict[str, Condition] = {}
+        groups, rules = [group], list(group.rules)
+        for other in groups:
+            for key, norm, _ in other.norms:
+                if key != norm.rule:
+                    found[key] = write_out(norm.condition, self.definitions, stated)
+            rules += other.rules
+            for rule in rules:
+                if rule in found:
+                    continue
+                found[rule] = self.condition(rule, stated)
+                rules += self.disablers(rule)
+                duty = self.lookup.rules[rule].repairs
+                if duty is not None:
+                    found[rule] = all_of([found[rule], self._broken(duty)])
+                    record = self.lookup.rules[duty]
+                    needed = self.group(record.scope.items[0], record.aspect)
+                    if needed not in groups:
+                        groups.append(needed)
+        return found
+
+    def _broken(self, duty: str) -> Condition:
+        """The test that a duty to wear (or not to wear) something is broken."""
+        rule = self.lookup.rules[duty]
+        must_wear = contains(rule.value.values, "yes") == (rule.modality == "must")
+        if not must_wear:
+            return Test(WORN + rule.scope.items[0], YES)
+        return all_of([Test(WORN + item, NO) for item in rule.scope.items])
+
+    def tree(
+        self,
+        group: Group,
+        possible: Mapping[str, ValueSet],
+        key: Callable[[Decision], Key],
+        first: Sequence[str] = (),
+        small: bool = True,
+    ) -> Tree[Key]:
+        """What `key` makes of the decision, over all completions of the facts.
+
+        `first` keeps facts at the top; `small` looks for the smallest tree. `UsageError` if the facts exclude
+        each other.
+        """
+        stated = frozenset(fact for fact in possible if fact in self.definitions)
+        watched = self.watched(group, stated)
+        conditions = [simplify(condition, possible) for condition in watched.values()]
+        limits = [simplify(limit, possible) for limit in constraints(conditions, self.lookup)]
+        limits = [limit for limit in limits if truth_of(limit) is not True]
+
+        def outcome(vector: tuple[bool, ...]) -> Key:
+            return key(self.decide(group, dict(zip(watched, vector, strict=True))))
+
+        make = smallest if small else grow
+        tree = make(conditions, limits, possible, self.lookup, outcome, first)
+        if tree is None:
+            raise UsageError("These facts exclude each other; take one of them back.")
+        return tree
+
+    def example(self, group: Group, possible: Mapping[str, ValueSet]) -> dict[str, ValueSet]:
+        """The known facts and what has to be added to decide every watched condition, in one possible way."""
+        stated = frozenset(fact for fact in possible if fact in self.definitions)
+        conditions = tuple(self.watched(group, stated).values())
+        found = complete(conditions, constraints(conditions, self.lookup), possible, self.lookup)
+        if found is None:
+            raise UsageError("These facts exclude each other; take one of them back.")
+        return found
+
+    def check_case(self, possible: Mapping[str, ValueSet]) -> bool:
+        """Whether the known facts can hold together."""
+        limits = constraints([Test(fact, values) for fact, values in possible.items()], self.lookup)
+        return satisfiable(limits, possible, self.lookup) is not None
+
+
+class _Conditions(dict[str, Condition]):
+    """Conditions of rules, written out when first asked for."""
+
+    def __init__(self, engine: Engine) -> None:
+        super().__init__()
+        self._engine = engine
+
+    def __missing__(self, rule: str) -> Condition:
+        self[rule] = self._engine.condition(rule)
+        return self[rule]
