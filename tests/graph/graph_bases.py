@@ -7,9 +7,10 @@ import types
 from fractions import Fraction
 from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
 
-import kb.model.records as r
 import msgspec
 from hypothesis import strategies as st
+
+import kb.model.records as r
 from kb.errors import Location
 from kb.model.conditions import AllOf, AnyOf, NotOf, Test
 from kb.model.values import Choices, Interval, Ranges, choices, point

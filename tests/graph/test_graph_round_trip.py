@@ -5,6 +5,7 @@ import pyoxigraph
 import pytest
 from graph_bases import BASES, hand_made
 from hypothesis import HealthCheck, given, settings
+
 from kb.errors import InvalidDataError, StoreUnavailableError
 from kb.graph import parse_nquads, quads_of, read_base, to_nquads, to_quads
 from kb.graph.terms import Literal
