@@ -17,7 +17,7 @@ from kb.wording import say_facts, say_rule
 
 
 def grounds(condition: Condition, possible: Mapping[str, ValueSet], truth: bool) -> tuple[Test, ...]:
-    """The tests that make a decided condition true (or false): enough to settle it, in the order of writing."""
+    """The tests that make a decided condition true (or false): enough to settle it, as written."""
     if isinstance(condition, Test):
         return (condition,)
     if isinstance(condition, NotOf):

@@ -77,7 +77,7 @@ class Engine:
 
     def condition(self, rule: str, stated: frozenset[str] = frozenset()) -> Condition:
         """The condition of a rule with its defined terms written out, save those that the case states."""
-        stated = stated & self.definitions.keys()
+        stated = stated.intersection(self.definitions)
         if (rule, stated) not in self._written:
             written = write_out(self.lookup.rules[rule].condition, self.definitions, stated)
             self._written[rule, stated] = written

@@ -144,7 +144,7 @@ def complete(
     possible: Mapping[str, ValueSet],
     lookup: Lookup,
 ) -> dict[str, ValueSet] | None:
-    """The known facts and a class for each further one, so that every condition is decided within the limits."""
+    """The known facts and a class for each further one that decides every condition within the limits."""
     bounds = [simplify(limit, possible) for limit in limits]
     if any(truth_of(bound) is False for bound in bounds):
         return None

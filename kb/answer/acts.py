@@ -1,0 +1,98 @@
+"""May I, must I: the verdict on an act, as one line or as the smallest table over the facts that change it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from kb.answer.common import Part, decisive, row_label
+from kb.explanation import derive
+from kb.model.questions import AnswerCase, Query
+from kb.model.values import Choices, Interval, Ranges, ValueSet, is_empty, subtract
+from kb.reasoner import WORN, Engine, Group, outcomes, possible_facts, rows
+
+
+def act_part(
+    engine: Engine,
+    item: str,
+    aspect: str,
+    possible: Mapping[str, ValueSet],
+    first: Sequence[str] = (),
+) -> Part:
+    """The table for one act on one item, each row with its deciding rules and the proof of one case."""
+    group = engine.group(item, aspect)
+    tree = engine.tree(group, possible, key=lambda decision: decision.verdict, first=first)
+    table = rows(tree)
+    cases, derivations = [], []
+    for when, verdict in table:
+        known = {**possible, **dict(when)}
+        cases.append(
+            AnswerCase(
+                when=when,
+                label=row_label(engine.lookup, when),
+                verdict=verdict,
+                rules=_row_rules(engine, group, known),
+            )
+        )
+        derivations.append(derive(engine, group, known))
+    return Part(item=item, aspect=aspect, cases=tuple(cases), derivations=tuple(derivations))
+
+
+def _row_rules(engine: Engine, group: Group, known: Mapping[str, ValueSet]) -> tuple[str, ...]:
+    """The decisive rules in any of the cases of a row."""
+    tree = engine.tree(group, known, key=lambda d: decisive(d, group.classes), small=False)
+    return tuple(dict.fromkeys(rule for _, rules in rows(tree) for rule in rules))
+
+
+def count_breach(engine: Engine, query: Query) -> Part | None:
+    """The table of a limit on numbers that the items of a question break together, if they do.
+
+    Count rules bound the set of worn items: what is known to be worn is the least that is worn, so a limit is
+    broken when every number from there on is closed in every case.
+    """
+    lookup = engine.lookup
+    worn = {
+        fact[len(WORN) :] for fact, values in query.case.facts if fact.startswith(WORN) and _is_yes(values)
+    }
+    worn |= set(query.items)
+    limited = {item for rule in lookup.base.rules if rule.aspect == "count" for item in rule.scope.items}
+    for kind in sorted(limited):
+        number = len(worn & set(lookup.narrower(kind)))
+        if number < 2:
+            continue
+        group = engine.group(kind, "count")
+        possible = possible_facts(query.case, tuple(query.items), True, lookup)
+        at_least = Ranges((Interval(low=number),))  # type: ignore[arg-type]
+
+        def closed(decision: object, group: Group = group, bound: ValueSet = at_least) -> bool:
+            return all(
+                fate.status == "closed"
+                for values, fate in zip(group.classes, decision.fates, strict=True)  # type: ignore[attr-defined]
+                if not is_empty(subtract(values, subtract(values, bound)))
+            )
+
+        if outcomes(engine.tree(group, possible, key=closed)) == {True}:
+            derivation = derive(engine, group, possible)
+            rules = tuple(dict.fromkeys(r for fate in derivation.fates for r in fate.closed_by))
+            case = AnswerCase(when=(), label="in every case", verdict="prohibited", rules=rules)
+            return Part(item=kind, aspect="count", cases=(case,), derivations=(derivation,))
+    return None
+
+
+def _is_yes(values: ValueSet) -> bool:
+    return isinstance(values, Choices) and values.members == {"yes"} and not values.complement
+
+
+def act_answer(engine: Engine, query: Query) -> Part:
+    """The part that answers a may or must question; the most restrictive where several items are asked about."""
+    lookup = engine.lookup
+    items = tuple(dict.fromkeys(query.items))
+    parts = []
+    for item in items:
+        others = tuple(other for other in items if other != item)
+        possible = possible_facts(query.case, (item, *others), False, lookup)
+        parts.append(act_part(engine, item, query.aspect, possible))
+    breach = count_breach(engine, query) if query.aspect == "wear" and len(items) > 0 else None
+    if breach is not None and parts[0].verdict not in ("prohibited", "conflict"):
+        return breach
+    order = ["conflict", "prohibited", "conditional", "silent", "not_required", "permitted", "required"]
+    return min(parts, key=lambda part: (order.index(part.verdict), parts.index(part)))

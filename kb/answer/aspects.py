@@ -1,0 +1,157 @@
+"""Where, how, how many: the values that are left open for the aspects of an item."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from kb.answer.common import Part, row_label
+from kb.explanation import deciding_rules, derive
+from kb.model.questions import AnswerCase, Derivation, OpenValue, ValueFate, Verdict
+from kb.model.records import Rule
+from kb.model.values import ValueSet, contains, intersect, is_empty, is_subset, unite
+from kb.reasoner import Decision, Engine, Group, claim_verdict, rows
+from kb.wording import say_open_values
+
+Key = tuple[Verdict, tuple[str, ...]]
+
+
+def aspects_of(engine: Engine, item: str, aspect: str) -> tuple[str, ...]:
+    """The aspects within `aspect` (all but acts for "wear") for which the item has rules in force."""
+    lookup = engine.lookup
+    if aspect == "wear":
+        wanted = [a.id for a in lookup.base.aspects if a.kind != "act" or a.within is not None]
+    else:
+        wanted = list(lookup.aspects_within(aspect))
+    named = {rule.aspect for rule in lookup.base.rules}
+    return tuple(a for a in wanted if a in named and engine.group(item, a).rules)
+
+
+def aspect_part(
+    engine: Engine,
+    item: str,
+    aspect: str,
+    possible: Mapping[str, ValueSet],
+    claim: ValueSet | None = None,
+) -> Part:
+    """The table of values left open for one aspect; with `claim`, the verdict is on the claimed values."""
+    group = engine.group(item, aspect)
+
+    def key(decision: Decision) -> Key:
+        statuses = tuple(fate.status for fate in decision.fates)
+        return (_claimed(engine, group, decision, claim) if claim else decision.verdict, statuses)
+
+    cases: list[AnswerCase] = []
+    derivations: list[Derivation] = []
+    for when, (verdict, _) in rows(engine.tree(group, possible, key=key)):
+        known = {**possible, **dict(when)}
+        derivation = derive(engine, group, known)
+        cases.append(
+            AnswerCase(
+                when=when,
+                label=row_label(engine.lookup, when),
+                verdict=verdict,
+                values=open_values(engine, group, derivation),
+                rules=deciding_rules(engine, group, known),
+            )
+        )
+        derivations.append(derivation)
+    return Part(item=item, aspect=aspect, cases=tuple(cases), derivations=tuple(derivations))
+
+
+def _claimed(engine: Engine, group: Group, decision: Decision, claim: ValueSet) -> Verdict:
+    """The verdict on claimed values: open under a duty that closes others is permitted, being what it asks."""
+    touched = [
+        fate
+        for values, fate in zip(group.classes, decision.fates, strict=True)
+        if not is_empty(intersect(values, claim))
+    ]
+    verdict = claim_verdict([fate.status for fate in touched])
+    duties = (rule for fate in decision.fates for rule in fate.closed_by)
+    if verdict == "silent" and any(engine.lookup.rules[rule].modality == "must" for rule in duties):
+        return "permitted"
+    return verdict
+
+
+def open_values(engine: Engine, group: Group, derivation: Derivation) -> tuple[OpenValue, ...]:
+    """What is left open in one decided case, in the words of the rules where these say exactly that."""
+    lookup = engine.lookup
+    kind = lookup.aspects[group.aspect].kind
+    fates = derivation.fates
+    if kind == "act":
+        return _open_act(engine, group, derivation)
+    restricted = any(fate.status == "closed" for fate in fates)
+    left = [f for f in fates if f.status == "supported" or (restricted and f.status == "unaddressed")]
+    if not left:
+        return ()
+    rules = {rule: lookup.rules[rule] for fate in fates for rule in (*fate.closed_by, *fate.supported_by)}
+    if kind in ("measure", "count"):
+        return (_open_quantity(engine, group, left, rules, restricted),)
+    found = []
+    for fate in left:
+        rule = _speaker(fate.values, rules.values())
+        if rule is None and kind != "choice":
+            continue
+        position = (
+            next((p for p in rule.value.positions if contains(fate.values, p.id)), None) if rule else None
+        )
+        found.append(
+            OpenValue(
+                item=group.item,
+                aspect=group.aspect,
+                label=say_open_values(lookup, group.aspect, fate.values, rule.value if rule else None),
+                values=fate.values,
+                status=fate.status,
+                required=restricted and len(left) == 1,
+                position=position,
+                rules=tuple(r.id for r in rules.values() if is_subset(fate.values, r.value.values)),
+            )
+        )
+    return tuple(found)
+
+
+def _speaker(values: ValueSet, rules: Sequence[Rule] | object) -> Rule | None:
+    """The rule that speaks about these values, a duty first."""
+    speaking = [r for r in rules if r.modality in ("must", "may") and is_subset(values, r.value.values)]  # type: ignore[attr-defined]
+    return min(speaking, key=lambda r: r.modality != "must") if speaking else None
+
+
+def _open_quantity(
+    engine: Engine, group: Group, left: Sequence[ValueFate], rules: Mapping[str, Rule], restricted: bool
+) -> OpenValue:
+    values = left[0].values
+    for fate in left[1:]:
+        values = unite(values, fate.values)
+    exact = [r for r in rules.values() if r.modality in ("must", "may") and r.value.values == values]
+    speaker = exact[0] if exact else None
+    return OpenValue(
+        item=group.item,
+        aspect=group.aspect,
+        label=say_open_values(engine.lookup, group.aspect, values, speaker.value if speaker else None),
+        values=values,
+        status=left[0].status,
+        required=restricted,
+        measure=speaker.value.measure if speaker else None,
+        rules=tuple(rules),
+    )
+
+
+def _open_act(engine: Engine, group: Group, derivation: Derivation) -> tuple[OpenValue, ...]:
+    """An act within a manner ("care:hand-wash"): one value, required, permitted or prohibited."""
+    lookup = engine.lookup
+    words = {"required": "must", "prohibited": "must not", "permitted": "may", "not_required": "need not"}
+    word = words.get(derivation.verdict)
+    if word is None:
+        return ()
+    rules = tuple(rule for fate in derivation.fates for rule in (*fate.closed_by, *fate.supported_by))
+    label = lookup.aspects[group.aspect].label
+    return (
+        OpenValue(
+            item=group.item,
+            aspect=group.aspect,
+            label=label if derivation.verdict == "required" else f"{word}: {label}",
+            values=derivation.fates[0].values,
+            status=derivation.fates[0].status,
+            required=derivation.verdict == "required",
+            rules=rules,
+        ),
+    )

@@ -1,0 +1,221 @@
+"""Put an answer together: the kind of question decides which part is worked out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from kb.answer.acts import act_answer
+from kb.answer.aspects import aspect_part, aspects_of
+from kb.answer.common import (
+    Part,
+    all_rules,
+    ask_for,
+    cautions,
+    change_notes,
+    citation,
+    citations,
+    dispute_notes,
+)
+from kb.answer.lists import list_entries
+from kb.answer.people import people_part
+from kb.errors import UsageError
+from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Verdict
+from kb.reasoner import Engine, possible_facts
+from kb.wording import say_facts, say_list_headline, say_verdict
+
+
+def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
+    """The answer to a reading; without a query, what to ask back or why nothing is answered.
+
+    Raises `UsageError` when the stated facts exclude each other.
+    """
+    query = reading.query
+    blank = Answer(
+        question=reading.question,
+        as_of=engine.as_of.isoformat(),
+        kb=digest,
+        outcome="ask" if reading.ask else "abstain",
+        reading=reading,
+        ask=reading.ask,
+        abstain=reading.abstain,
+    )
+    if query is None:
+        return blank
+    possible = possible_facts(query.case, query.items, False, engine.lookup)
+    if not engine.check_case(possible):
+        raise UsageError(
+            f"These facts exclude each other: {say_facts(engine.lookup, query.case.facts)}. Take one of them back."
+        )
+    narrower = _kinds_with_rules(engine, query)
+    if narrower:
+        return _replace(blank, outcome="ask", ask=_ask_which(engine, query, narrower))
+    return _KINDS.get(query.kind, _act)(engine, query, blank)
+
+
+def _replace(answer: Answer, **changes: object) -> Answer:
+    fields = {name: getattr(answer, name) for name in answer.__struct_fields__}
+    return Answer(**{**fields, **changes})
+
+
+def _kinds_with_rules(engine: Engine, query: Query) -> tuple[str, ...]:
+    """Narrower items with rules, where the item asked about has none of its own to answer from."""
+    if not query.items or query.kind in ("list", "source"):
+        return ()
+    aspects = _aspects(engine, query, query.items[0])
+    if any(engine.group(query.items[0], aspect).rules for aspect in aspects):
+        return ()
+    return tuple(
+        item
+        for item in engine.lookup.narrower(query.items[0])[1:]
+        if any(engine.group(item, aspect).rules for aspect in _aspects(engine, query, item))
+    )
+
+
+def _aspects(engine: Engine, query: Query, item: str) -> Sequence[str]:
+    if query.kind in ("where", "how", "how_many") or engine.lookup.aspects[query.aspect].kind != "act":
+        return aspects_of(engine, item, query.aspect)
+    return (query.aspect,)
+
+
+def _ask_which(engine: Engine, query: Query, items: Sequence[str]) -> Ask:
+    label = engine.lookup.items[query.items[0]].label
+    choices = tuple((item, engine.lookup.items[item].label) for item in items)
+    return Ask(fact="item", prompt=f"Which {label}?", choices=choices)
+
+
+def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
+    """May, must, when, why."""
+    if engine.lookup.aspects[query.aspect].kind != "act":
+        return _values(engine, query, blank)
+    part = act_answer(engine, query)
+    verdict = part.verdict
+    both = any(case.verdict == "conflict" for case in part.cases)
+    return _finish(
+        engine,
+        query,
+        blank,
+        [part],
+        verdict,
+        cited=[_proof_rules(part, i) for i in range(len(part.cases))],
+        both=both,
+    )
+
+
+def _proof_rules(part: Part, row: int) -> tuple[str, ...]:
+    """The decisive rules of a row that are alive in its proof; the row's own where none is."""
+    alive = {step.rule for step in part.derivations[row].steps if step.alive}
+    kept = tuple(rule for rule in part.cases[row].rules if rule in alive)
+    return kept or part.cases[row].rules
+
+
+def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
+    """Where, how, how many, and claims about values."""
+    item = query.items[0]
+    wearing = query.aspect not in ("possession", "kit-count")
+    possible = possible_facts(query.case, query.items, wearing, engine.lookup)
+    aspects = aspects_of(engine, item, query.aspect)
+    parts = [aspect_part(engine, item, aspect, possible, query.value) for aspect in aspects]
+    parts = [part for part in parts if any(case.verdict != "silent" for case in part.cases)]
+    if not parts:
+        return _finish(engine, query, blank, [], "silent", cited=[])
+    verdicts = [part.verdict for part in parts]
+    verdict: Verdict = verdicts[0] if len(set(verdicts)) == 1 else "required"
+    if "conditional" in verdicts:
+        verdict = "conditional"
+    if "conflict" in verdicts:
+        verdict = "conflict"
+    cited = [case.rules[:1] if verdict != "conflict" else case.rules for p in parts for case in p.cases]
+    return _finish(engine, query, blank, parts, verdict, cited=cited, both=True)
+
+
+def _people(engine: Engine, query: Query, blank: Answer) -> Answer:
+    possible = possible_facts(query.case, query.items, False, engine.lookup)
+    part, entries = people_part(engine, query.items[0], query.aspect, possible)
+    cited = [case.rules for case in part.cases]
+    answer = _finish(engine, query, blank, [part], part.verdict, cited=cited)
+    headline = say_list_headline(engine.lookup, query, entries)
+    return _replace(answer, entries=entries, headline=headline, ask=None)
+
+
+def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
+    entries = list_entries(engine, query)
+    rules = tuple(dict.fromkeys(rule for entry in entries for rule in entry.rules))
+    headline = say_list_headline(engine.lookup, query, entries)
+    answer = _replace(
+        blank,
+        outcome="answer",
+        headline=headline,
+        entries=entries,
+        citations=citations(engine.lookup, [entry.rules for entry in entries]),
+        cautions=cautions(engine.lookup, (), rules),
+    )
+    return answer if entries else _replace(answer, verdict="silent")
+
+
+def _source(engine: Engine, query: Query, blank: Answer) -> Answer:
+    """The clause itself, or the clauses that speak of an item."""
+    lookup = engine.lookup
+    if query.clause is not None:
+        rules = tuple(rule.id for rule in lookup.base.rules if rule.clause == query.clause)
+        found = [citation(lookup, query.clause, rules)]
+    else:
+        named: dict[str, list[str]] = {}
+        wanted = set(lookup.narrower(query.items[0])) if query.items else set()
+        for rule in lookup.base.rules:
+            if (
+                wanted & set(rule.scope.items)
+                and rule.id in engine.group(rule.scope.items[0], rule.aspect).rules
+            ):
+                named.setdefault(rule.clause, []).append(rule.id)
+        found = [citation(lookup, clause, tuple(rules)) for clause, rules in named.items()]
+    headline = (
+        "; ".join(f"{entry.title}, clause {entry.number}" for entry in found)
+        or "No clause in force speaks of it."
+    )
+    verdict: Verdict | None = None if found else "silent"
+    return _replace(blank, outcome="answer", headline=headline, citations=tuple(found), verdict=verdict)
+
+
+def _finish(
+    engine: Engine,
+    query: Query,
+    blank: Answer,
+    parts: Sequence[Part],
+    verdict: Verdict,
+    cited: Sequence[tuple[str, ...]],
+    both: bool = False,
+) -> Answer:
+    lookup = engine.lookup
+    cases = tuple(case for part in parts for case in part.cases)
+    open_facts = tuple(dict.fromkeys(fact for case in cases for fact, _ in case.when))
+    plain = [case for part in parts if len(part.cases) == 1 for case in part.cases]
+    values: tuple[OpenValue, ...] = tuple(value for case in plain for value in case.values)
+    rules = all_rules(cases)
+    ask = None
+    if open_facts:
+        known = dict(query.case.facts).get(open_facts[0])
+        ask = ask_for(lookup, open_facts[0], known)
+    aspects = tuple(part.aspect for part in parts) or (query.aspect,)
+    return _replace(
+        blank,
+        outcome="answer",
+        verdict=verdict,
+        headline=say_verdict(lookup, verdict, query, open_facts=open_facts, values=values),
+        cases=cases,
+        values=values,
+        derivation=tuple(derivation for part in parts for derivation in part.derivations),
+        citations=citations(lookup, cited, both),
+        cautions=cautions(lookup, query.items, rules),
+        notes=(*change_notes(engine, query.items[0], aspects), *dispute_notes(engine, open_facts)),
+        ask=ask,
+    )
+
+
+_KINDS: dict[str, Callable[[Engine, Query, Answer], Answer]] = {
+    "where": _values,
+    "how": _values,
+    "how_many": _values,
+    "who": _people,
+    "list": _list,
+    "source": _source,
+}

@@ -1,0 +1,174 @@
+"""Parts that every kind of answer shares: citations, cautions, notes, and what to ask next."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterable, Sequence
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import AnswerCase, Ask, Citation, Derivation, OpenValue, Query, Verdict
+from kb.model.values import Choices, ValueSet
+from kb.reasoner import Decision, Engine, Facts
+from kb.wording import say_facts, say_rule
+
+
+class Part(msgspec.Struct, frozen=True, kw_only=True):
+    """What was worked out for one item and aspect: the table and the proof of each row."""
+
+    item: str
+    aspect: str
+    cases: tuple[AnswerCase, ...]
+    derivations: tuple[Derivation, ...]
+
+    @property
+    def verdict(self) -> Verdict:
+        verdicts = {case.verdict for case in self.cases}
+        return self.cases[0].verdict if len(verdicts) == 1 and len(self.cases) == 1 else "conditional"
+
+
+def decisive(decision: Decision, classes: Sequence[ValueSet]) -> tuple[str, ...]:
+    """The rules without which an act's verdict would not stand."""
+    by_value = {
+        value: fate
+        for values, fate in zip(classes, decision.fates, strict=True)
+        if isinstance(values, Choices)
+        for value in values.members
+    }
+    done, not_done = by_value["yes"], by_value["no"]
+    chosen = {
+        "required": not_done.closed_by,
+        "prohibited": done.closed_by,
+        "permitted": done.supported_by,
+        "not_required": not_done.supported_by,
+        "silent": (),
+    }.get(decision.verdict)
+    return chosen if chosen is not None else decision.rules
+
+
+def citations(lookup: Lookup, groups: Iterable[tuple[str, ...]], both: bool = False) -> tuple[Citation, ...]:
+    """The smallest set of clauses (found greedily) with a rule of each group; all of each group if `both`."""
+    wanted = [group for group in dict.fromkeys(groups) if group]
+    chosen: dict[str, list[str]] = {}
+
+    def choose(rule: str) -> None:
+        listed = chosen.setdefault(lookup.rules[rule].clause, [])
+        if rule not in listed:
+            listed.append(rule)
+
+    if both:
+        for rule in (rule for group in wanted for rule in group):
+            choose(rule)
+        wanted = []
+    while wanted:
+        counts: dict[str, int] = {}
+        for group in wanted:
+            for clause in dict.fromkeys(lookup.rules[rule].clause for rule in group):
+                counts[clause] = counts.get(clause, 0) + 1
+        best = max(counts, key=lambda clause: counts[clause])
+        for group in wanted:
+            for rule in group:
+                if lookup.rules[rule].clause == best:
+                    choose(rule)
+        wanted = [g for g in wanted if all(lookup.rules[rule].clause != best for rule in g)]
+    return tuple(citation(lookup, clause, tuple(rules)) for clause, rules in chosen.items())
+
+
+def citation(lookup: Lookup, clause_id: str, rules: tuple[str, ...]) -> Citation:
+    clause = lookup.clauses[clause_id]
+    edition = lookup.editions[clause.edition]
+    return Citation(
+        book=edition.book,
+        edition=edition.id,
+        title=edition.label,
+        number=clause.number,
+        clause=clause.id,
+        text=clause.text,
+        rules=rules,
+        at=clause.at,
+    )
+
+
+def ask_for(lookup: Lookup, fact: str, possible: ValueSet | None = None) -> Ask:
+    """The question that asks for a fact, with its possible values as choices (none for a quantity or date)."""
+    record = lookup.facts[fact]
+    allowed = possible if possible is not None else lookup.domain(fact)
+    names: Sequence[tuple[str, str]] = [(value.id, value.label) for value in record.values]
+    if record.kind == "yes_no":
+        names = [("yes", "yes"), ("no", "no")]
+    choices = tuple(
+        (value, label)
+        for value, label in names
+        if not isinstance(allowed, Choices) or (value in allowed.members) != allowed.complement
+    )
+    return Ask(fact=fact, prompt=record.ask, choices=choices)
+
+
+def cautions(lookup: Lookup, items: Sequence[str], rules: Iterable[str]) -> tuple[str, ...]:
+    """What a rule cautions, and the deference owed wherever an item protects."""
+    found = [lookup.rules[rule].caution for rule in rules]
+    texts = [text for text in dict.fromkeys(found) if text]
+    for item in items:
+        protects = dict.fromkeys(p for i in lookup.broader(item) for p in lookup.items[i].protects)
+        if protects:
+            label = lookup.items[item].label
+            texts.append(
+                f"Protection ({', '.join(protects)}): {label}. No dress rule restricts protective equipment where it "
+                "is needed; local safety codes and the safety authority decide."
+            )
+    return tuple(texts)
+
+
+def _say_date(day: datetime.date) -> str:
+    return f"{day.day} {day:%B %Y}"
+
+
+def change_notes(engine: Engine, item: str, aspects: Sequence[str]) -> tuple[str, ...]:
+    """Rules about exactly this item that begin or end after the day of the question."""
+    lookup, day = engine.lookup, engine.as_of
+    notes: list[str] = []
+    for rule in lookup.base.rules:
+        if item not in rule.scope.items or rule.aspect not in aspects:
+            continue
+        clause = lookup.clauses[rule.clause]
+        title = f"{lookup.editions[clause.edition].label}, clause {clause.number}"
+        if rule.valid_from > day:
+            notes.append(f"From {_say_date(rule.valid_from)}: {say_rule(lookup, rule)} ({title})")
+    record = lookup.items[item]
+    if record.valid_until is not None:
+        tense = "is" if record.valid_until > day else "has been"
+        notes.append(f"{record.label}: {tense} out of use from {_say_date(record.valid_until)}.")
+    if record.valid_from is not None and record.valid_from > day:
+        notes.append(f"{record.label}: in use only from {_say_date(record.valid_from)}.")
+    return tuple(dict.fromkeys(notes))
+
+
+def dispute_notes(engine: Engine, facts: Iterable[str]) -> tuple[str, ...]:
+    """Why a term that the answer depends on is unknown: two clauses define it differently."""
+    lookup = engine.lookup
+    notes = []
+    for fact in dict.fromkeys(facts):
+        if fact in engine.disputed:
+            numbers = " and ".join(
+                f"{lookup.editions[lookup.clauses[d.clause].edition].label} {lookup.clauses[d.clause].number}"
+                for d in engine.disputed[fact]
+            )
+            notes.append(f"Clauses define “{lookup.facts[fact].label}” differently: {numbers}.")
+    return tuple(notes)
+
+
+def row_label(lookup: Lookup, when: Facts) -> str:
+    return say_facts(lookup, when) if when else "in every case"
+
+
+def all_rules(cases: Iterable[AnswerCase]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(rule for case in cases for rule in case.rules))
+
+
+def open_items(query: Query) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(query.items))
+
+
+def merged(values: Iterable[OpenValue]) -> tuple[OpenValue, ...]:
+    return tuple(dict.fromkeys(values))

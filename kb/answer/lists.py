@@ -1,0 +1,87 @@
+"""Everything required, permitted and prohibited for a person in a situation."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from kb.answer.common import decisive
+from kb.model.questions import ListEntry, Query, Verdict
+from kb.model.values import YES, ValueSet
+from kb.reasoner import WORN, Engine, possible_facts, rows
+from kb.wording import say_facts
+
+LISTED: tuple[Verdict, ...] = (
+    "required",
+    "conditional",
+    "permitted",
+    "prohibited",
+    "conflict",
+    "not_required",
+)
+
+
+def listed_items(engine: Engine, aspect: str) -> tuple[str, ...]:
+    """The items that a rule in force names for an aspect, in the order of the sources."""
+    lookup = engine.lookup
+    named = {
+        item
+        for rule in lookup.base.rules
+        if rule.aspect == aspect and not rule.residual and not rule.scope.excluding
+        for item in rule.scope.items
+        if rule.id in engine.group(item, aspect).rules
+    }
+    return tuple(item.id for item in lookup.base.items if item.id in named)
+
+
+def _entry(
+    engine: Engine, item: str, aspect: str, possible: Mapping[str, ValueSet]
+) -> tuple[ListEntry, bool]:
+    """One line of the list, and whether the item is required in every case."""
+    lookup = engine.lookup
+    group = engine.group(item, aspect)
+    tree = engine.tree(group, possible, key=lambda d: (d.verdict, decisive(d, group.classes)), small=False)
+    table = rows(tree)
+    verdicts = {verdict for _, (verdict, _) in table}
+    rules = tuple(dict.fromkeys(rule for _, (_, listed) in table for rule in listed))
+    verdict: Verdict = table[0][1][0] if len(verdicts) == 1 else "conditional"
+    condition = ""
+    if verdict == "conditional":
+        plain = engine.tree(group, possible, key=lambda d: d.verdict, small=False)
+        condition = "; ".join(
+            f"{found.replace('_', ' ')} when {say_facts(lookup, when)}"
+            for when, found in rows(plain)
+            if found not in ("silent", "not_required")
+        )
+    label = lookup.items[item].label
+    return ListEntry(
+        item=item, label=label, verdict=verdict, condition=condition, rules=rules
+    ), verdict == "required"
+
+
+def list_entries(engine: Engine, query: Query) -> tuple[ListEntry, ...]:
+    """The list, closed under duties that follow from what is worn: required items count as worn."""
+    possible = possible_facts(query.case, query.items, True, engine.lookup)
+    items = listed_items(engine, query.aspect)
+    while True:
+        found = [_entry(engine, item, query.aspect, possible) for item in items]
+        worn = {
+            WORN + broad: YES
+            for entry, required in found
+            if required and query.aspect == "wear"
+            for broad in engine.lookup.broader(entry.item)
+            if WORN + broad not in possible and WORN + broad in engine.lookup.facts
+        }
+        if not worn or not engine.check_case({**possible, **worn}):
+            break
+        possible = {**possible, **worn}
+    wanted = query.modalities or LISTED
+    entries = [entry for entry, _ in found if _is_wanted(entry, wanted)]
+    return tuple(sorted(entries, key=lambda entry: LISTED.index(entry.verdict)))
+
+
+def _is_wanted(entry: ListEntry, wanted: tuple[Verdict, ...]) -> bool:
+    if entry.verdict == "silent":
+        return False
+    if entry.verdict == "conditional":
+        return any(word.replace("_", " ") + " when" in entry.condition for word in wanted)
+    return entry.verdict in wanted
