@@ -1,0 +1,157 @@
+"""The command line: commands, options, and help that ends with an example that works."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Sequence
+from pathlib import Path
+from typing import NoReturn
+
+import kb
+
+PROGRAM = "clothbound"
+
+EXAMPLES: dict[str, tuple[str, ...]] = {
+    "": ("clothbound", 'clothbound ask "May a K5 wear the storm coat in boat rig?"'),
+    "ask": (
+        'clothbound ask "May a K5 wear the storm coat in boat rig?"',
+        'clothbound ask "May I wear the storm coat?" --grade K5 --rig boat-rig --json',
+        'clothbound ask "May I wear the storm coat?" --fact weather=foul --as-of 2026-06-01 --why',
+    ),
+    "build": ("clothbound build",),
+    "query": (
+        'clothbound query "SELECT ?item ?label WHERE { ?item skos:prefLabel ?label } LIMIT 5"',
+        'clothbound query "SELECT ?s WHERE { ?s ?p ?o } LIMIT 1" --format json',
+    ),
+    "export": ("clothbound export --format nquads -o base.nq",),
+    "clause": ('clothbound clause "1.1"',),
+}
+
+
+class _Parser(argparse.ArgumentParser):
+    """argparse, with errors as our own exception so that they end in one place."""
+
+    def error(self, message: str) -> NoReturn:
+        raise kb.UsageError(f"{message[:1].upper()}{message[1:]}. Try: {self.prog} --help")
+
+
+class _Version(argparse.Action):
+    """Prints the version; reads the package's metadata only when asked to."""
+
+    def __call__(
+        self,
+        parser: argparse.ArgumentParser,
+        _namespace: argparse.Namespace,
+        _values: str | Sequence[object] | None,
+        _option: str | None = None,
+    ) -> None:
+        from importlib.metadata import version  # noqa: PLC0415  slow, and seldom needed
+
+        print(f"{PROGRAM} {version(PROGRAM)}")
+        parser.exit()
+
+
+def _common(suppress: bool) -> argparse.ArgumentParser:
+    """Options that stand before or after the command; after it they must not reset what stood before."""
+    common = _Parser(add_help=False, argument_default=argparse.SUPPRESS if suppress else None)
+    group = common.add_argument_group("everywhere")
+    group.add_argument(
+        "--books", type=Path, metavar="DIR", help="the rule books (default: CLOTHBOUND_BOOKS, else the demo)"
+    )
+    group.add_argument("--cache", type=Path, metavar="DIR", help="where the built base is kept")
+    plain = {"default": argparse.SUPPRESS} if suppress else {"default": False}
+    group.add_argument("--plain", action="store_true", help="plain text, no colour and no drawing", **plain)
+    return common
+
+
+def _epilog(command: str) -> str:
+    lines = "\n".join(f"  {example}" for example in EXAMPLES[command])
+    return f"example{'s' * (len(EXAMPLES[command]) > 1)}:\n{lines}"
+
+
+def _add_ask(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "text", nargs="*", metavar="QUESTION", help="the question; - or none: one a line from standard input"
+    )
+    command.add_argument("--json", action="store_true", help="one JSON object for each answer, one a line")
+    command.add_argument("--grade", metavar="GRADE", help="your grade, by id or name")
+    command.add_argument("--rig", metavar="RIG", help="the rig, by id or name")
+    command.add_argument(
+        "--fact", action="append", default=[], metavar="NAME=VALUE", help="a further fact; may be repeated"
+    )
+    command.add_argument(
+        "--as-of", metavar="DATE", help="the day the answer is for, as 2026-06-01 (default: today)"
+    )
+    command.add_argument(
+        "--why", action="store_true", help="show every rule that was looked at, and which beat which"
+    )
+    command.add_argument("--svg", type=Path, metavar="FILE", help="also write the screen as a picture")
+
+
+def _add_query(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "query", metavar="QUERY", help="SPARQL, a file that ends in .rq, or - for standard input"
+    )
+    command.add_argument(
+        "--format", choices=("table", "json", "csv"), default="table", help="(default: table)"
+    )
+    command.add_argument(
+        "--deadline",
+        type=float,
+        default=10.0,
+        metavar="S",
+        help="give up after so many seconds (default: 10)",
+    )
+    command.add_argument(
+        "--limit", type=int, default=10_000, metavar="ROWS", help="at most so many rows (default: 10000)"
+    )
+
+
+def _add_export(command: argparse.ArgumentParser) -> None:
+    formats = ("turtle", "nquads", "jsonld")
+    command.add_argument("--format", choices=formats, default="turtle", help="(default: turtle)")
+    command.add_argument(
+        "-o", "--output", type=Path, metavar="FILE", help="a file instead of standard output"
+    )
+
+
+def _add_clause(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "reference", nargs="+", metavar="REFERENCE", help="4.12, or dress-order/2024 clause 4.12"
+    )
+
+
+def _add_build(command: argparse.ArgumentParser) -> None:
+    del command  # nothing beyond the options that stand everywhere
+
+
+_COMMANDS = {
+    "ask": ("ask what the rule books say", _add_ask),
+    "build": ("check the rule books and build the base", _add_build),
+    "query": ("run a SPARQL query over the base", _add_query),
+    "export": ("write the base as RDF", _add_export),
+    "clause": ("show a clause and the rules made from it", _add_clause),
+}
+
+
+def make_parser() -> argparse.ArgumentParser:
+    parser = _Parser(
+        prog=PROGRAM,
+        description="What the dress rules say, with the clause. Without a command: the interactive shell.",
+        epilog=_epilog(""),
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        parents=[_common(suppress=False)],
+    )
+    parser.add_argument("--version", action=_Version, nargs=0, help="show the version and leave")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="commands")
+    for name, (summary, add) in _COMMANDS.items():
+        command = commands.add_parser(
+            name,
+            help=summary,
+            description=f"{summary[0].upper()}{summary[1:]}.",
+            epilog=_epilog(name),
+            formatter_class=argparse.RawDescriptionHelpFormatter,
+            parents=[_common(suppress=True)],
+        )
+        add(command)
+    return parser

@@ -1,0 +1,112 @@
+"""The words that steer the interactive shell, and how a line is told apart."""
+
+from __future__ import annotations
+
+import re
+from typing import Literal
+
+import msgspec
+
+
+class Command(msgspec.Struct, frozen=True):
+    """One command of the shell: how to write it, what it does, and a line that really works."""
+
+    name: str
+    usage: str
+    does: str
+    example: str
+
+
+COMMANDS: tuple[Command, ...] = (
+    Command("why", "why", "show every rule behind the last answer, and which beat which", "why"),
+    Command("clause", "clause REFERENCE", "show a clause and the rules made from it", "clause 1.1"),
+    Command("json", "json", "show the last answer as data", "json"),
+    Command(
+        "remember",
+        "remember FACTS",
+        'keep facts about you; "I am ..." does the same',
+        "remember K5 in boat rig",
+    ),
+    Command("profile", "profile", "show what is remembered", "profile"),
+    Command("forget", "forget [FACT]", "forget one remembered fact, or all", "forget rig"),
+    Command("as of", "as of DATE", "answer for another day; as of today goes back", "as of 2026-06-01"),
+    Command("items", "items [WORD]", "list what the books speak about", "items coat"),
+    Command("facts", "facts [WORD]", "list what a case may state, and its values", "facts weather"),
+    Command(
+        "query",
+        "query SPARQL",
+        "run a SPARQL query over the base",
+        "query SELECT * WHERE { ?s ?p ?o } LIMIT 3",
+    ),
+    Command("help", "help [COMMAND]", "show this, or more about one command", "help clause"),
+    Command("quit", "quit", "leave; so does Ctrl-D", "quit"),
+)
+BY_NAME = {command.name: command for command in COMMANDS}
+
+LineKind = Literal["command", "statement", "question"]
+
+
+class Line(msgspec.Struct, frozen=True):
+    """What a line is; for a command `name` and `argument`, else `argument` is the whole line."""
+
+    kind: LineKind
+    name: str
+    argument: str
+
+
+_ALONE = {
+    "why": "why",
+    "json": "json",
+    "profile": "profile",
+    "quit": "quit",
+    "exit": "quit",
+    "help": "help",
+    "?": "help",
+}
+_ARGUMENT = {
+    "clause": re.compile(r"(?:\S+\s+)?(?:clause\s+)?\S*\d\S*", re.IGNORECASE),
+    "as of": re.compile(r"today|\d{4}-\d{1,2}-\d{1,2}|\d+", re.IGNORECASE),
+    "items": re.compile(
+        r"(?!required|permitted|prohibited|allowed|forbidden|mandatory|optional)[^\s?]+", re.IGNORECASE
+    ),
+    "facts": re.compile(r"[^\s?]+"),
+    "query": re.compile(
+        r"\s*(?:select|ask|construct|describe|prefix|base|#)\b.*|\S+\.rq", re.IGNORECASE | re.DOTALL
+    ),
+    "remember": re.compile(r"[^?]+"),
+    "forget": re.compile(r"[^?]+"),
+    "help": re.compile("|".join(re.escape(command.name) for command in COMMANDS) + "|exit", re.IGNORECASE),
+}
+_STATES = re.compile(
+    r"(?:i am|i['’]m|we are|we['’]re|i hold|i have|i serve|my (?:grade|rig|branch) is|it is|it['’]s)\b",
+    re.IGNORECASE,
+)
+_ASKS = re.compile(
+    r"\?|\b(?:may|can|could|must|should|shall|do|does|what|which|where|how|when|who|whose|why|allowed|"
+    r"need|have to|got to|required|permitted|prohibited|authori[sz]ed|forbidden|ok|okay)\b",
+    re.IGNORECASE,
+)
+
+
+def looks_like_question(text: str) -> bool:
+    """Whether a line has a question mark or a word that asks."""
+    return _ASKS.search(text) is not None
+
+
+def read_line(line: str) -> Line:
+    """Command, statement about oneself, or question. A command word in front of other words is a question."""
+    text = line.strip()
+    lowered = text.lower()
+    bare = lowered.rstrip("?!. ") or lowered
+    if bare in _ALONE:
+        return Line("command", _ALONE[bare], "")
+    for name, pattern in _ARGUMENT.items():
+        if lowered == name:
+            return Line("command", name, "")
+        if lowered.startswith(name + " "):
+            argument = text[len(name) :].strip()
+            if pattern.fullmatch(argument):
+                return Line("command", name, argument)
+    if _STATES.match(text) and not looks_like_question(text):
+        return Line("statement", "", text)
+    return Line("question", "", text)

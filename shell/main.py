@@ -1,0 +1,69 @@
+"""The program `clothbound`: picks the command, and turns whatever happens into an exit code."""
+
+from __future__ import annotations
+
+import os
+import sys
+import traceback
+from collections.abc import Sequence
+
+import kb
+from shell.arguments import make_parser
+from shell.output import complain, complain_problems
+from shell.run import COMMANDS
+
+_BUG = 70
+_INTERRUPTED = 130
+_PIPE_CLOSED = 141
+
+
+def _prepare_streams() -> None:
+    """Characters that the terminal's encoding lacks are shown as escapes instead of failing."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(errors="backslashreplace")
+
+
+def _pipe_closed() -> int:
+    """The reader has gone: leave quietly, and keep the interpreter from complaining at its end."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    return _PIPE_CLOSED
+
+
+def _bug(error: BaseException) -> int:
+    complain(
+        f"internal error: {type(error).__name__}: {str(error)[:200]}; please report it. "
+        "CLOTHBOUND_DEBUG=1 shows where."
+    )
+    if os.environ.get("CLOTHBOUND_DEBUG") == "1":
+        complain(traceback.format_exc())
+    return _BUG
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run one command; exit code 0, 2 usage, 3 invalid data, 4 not settled, 5 store, 70 bug, 130 stopped."""
+    _prepare_streams()
+    try:
+        arguments = make_parser().parse_args(argv)
+        code = COMMANDS[arguments.command](arguments)
+        sys.stdout.flush()
+        return code
+    except SystemExit as leave:  # argparse after --help and --version
+        return int(leave.code or 0)
+    except KeyboardInterrupt:
+        return _INTERRUPTED
+    except BrokenPipeError:
+        return _pipe_closed()
+    except kb.InvalidDataError as error:
+        complain_problems(error.problems)
+        return error.exit_code
+    except kb.ClothboundError as error:
+        complain(str(error))
+        return error.exit_code
+    except Exception as error:  # the last resort: no traceback ever reaches a user
+        return _bug(error)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,69 @@
+"""Where output goes: data to standard output, talk to standard error, as plain text or as a drawn screen."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import sys
+from typing import TYPE_CHECKING
+
+import msgspec
+
+import kb
+from shell.blocks import Block
+from shell.plain import render_plain
+
+if TYPE_CHECKING:
+    from kb import Problem
+
+_WIDEST = 100
+_NARROWEST = 30
+
+
+class Output(msgspec.Struct, frozen=True):
+    """How this run prints: `drawn` on a terminal, else plain text; `width` in terminal cells."""
+
+    drawn: bool
+    width: int
+
+    def show(self, blocks: tuple[Block, ...]) -> None:
+        """Print the blocks of one answer to standard output."""
+        if self.drawn:
+            from shell.screen import draw, make_console  # noqa: PLC0415  rich only where a screen is drawn
+
+            draw(make_console(self.width), blocks)
+        else:
+            sys.stdout.write(render_plain(blocks, self.width))
+
+    def write(self, text: str) -> None:
+        """Print text of our own, or text already made safe, as it is."""
+        sys.stdout.write(text if text.endswith("\n") else text + "\n")
+
+
+def make_output(plain: bool) -> Output:
+    """Drawn if standard output is a terminal that can, and nobody asked for plain text."""
+    drawn = not plain and sys.stdout.isatty() and os.environ.get("TERM", "") not in ("", "dumb")
+    columns = shutil.get_terminal_size((80, 24)).columns
+    return Output(drawn, min(max(columns, _NARROWEST), _WIDEST))
+
+
+def write_bytes(data: bytes) -> None:
+    """Data to standard output, byte for byte."""
+    sys.stdout.flush()
+    sys.stdout.buffer.write(data)
+    sys.stdout.buffer.flush()
+
+
+def complain(text: str) -> None:
+    """Talk: one message to standard error, made safe."""
+    print(kb.visible(text), file=sys.stderr)
+
+
+def complain_problems(problems: tuple[Problem, ...]) -> None:
+    """One line for each problem of the sources, and how many there are."""
+    for problem in problems:
+        complain(str(problem))
+    errors = sum(problem.severity == "error" for problem in problems)
+    others = len(problems) - errors
+    if problems:
+        complain(f"{errors} error{'s' * (errors != 1)}, {others} warning{'s' * (others != 1)}.")

@@ -1,0 +1,73 @@
+"""A screen as an SVG picture, drawn by rich; nothing in it points outside the file."""
+
+from __future__ import annotations
+
+import io
+import os
+import tempfile
+from pathlib import Path
+
+from rich.console import Console
+from rich.terminal_theme import MONOKAI
+
+import kb
+from shell.blocks import Block
+from shell.screen import draw
+
+_WIDTH = 84
+_FORMAT = """\
+<svg class="rich-terminal" viewBox="0 0 {width} {height}" xmlns="http://www.w3.org/2000/svg">
+<style>
+.{unique_id}-matrix {{
+    font-family: "DejaVu Sans Mono", Menlo, Consolas, monospace;
+    font-size: {char_height}px;
+    line-height: {line_height}px;
+    font-variant-east-asian: full-width;
+}}
+.{unique_id}-title {{ font-size: 18px; font-weight: bold; font-family: sans-serif; }}
+{styles}
+</style>
+<defs>
+<clipPath id="{unique_id}-clip-terminal">
+<rect x="0" y="0" width="{terminal_width}" height="{terminal_height}" />
+</clipPath>
+{lines}
+</defs>
+{chrome}
+<g transform="translate({terminal_x}, {terminal_y})" clip-path="url(#{unique_id}-clip-terminal)">
+{backgrounds}
+<g class="{unique_id}-matrix">
+{matrix}
+</g>
+</g>
+</svg>
+"""
+
+
+def picture(blocks: tuple[Block, ...], title: str) -> str:
+    """The blocks as the text of an SVG file."""
+    console = Console(
+        record=True,
+        width=_WIDTH,
+        file=io.StringIO(),
+        force_terminal=True,
+        color_system="truecolor",
+        highlight=False,
+    )
+    draw(console, blocks)
+    return console.export_svg(
+        title=kb.visible(title), theme=MONOKAI, code_format=_FORMAT, unique_id="clothbound"
+    )
+
+
+def write_picture(path: Path, blocks: tuple[Block, ...], title: str) -> None:
+    """Write the picture whole or not at all; raises `StoreUnavailableError`."""
+    data = picture(blocks, title).encode()
+    try:
+        with tempfile.NamedTemporaryFile(dir=path.parent, prefix=".", suffix=".tmp", delete=False) as stream:
+            stream.write(data)
+            stream.flush()
+            os.fsync(stream.fileno())
+        Path(stream.name).replace(path)
+    except OSError as error:
+        raise kb.StoreUnavailableError(f"{path} cannot be written: {error.strerror or error}.") from error

@@ -1,0 +1,171 @@
+"""What each command does: from parsed arguments to an exit code."""
+
+from __future__ import annotations
+
+import sys
+from argparse import Namespace
+from collections.abc import Callable, Iterable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import kb
+from shell.blocks import Block
+from shell.clauses import clause_blocks
+from shell.dates import as_date
+from shell.layout import arrange
+from shell.output import Output, complain, complain_problems, make_output, write_bytes
+from shell.table import table_text
+
+if TYPE_CHECKING:
+    from kb import Answer, KnowledgeBase
+
+_NOT_SETTLED = 4
+_MAX_QUERY_FILE = 1_000_000
+
+
+def is_settled(answer: Answer) -> bool:
+    return answer.outcome == "answer" and answer.verdict != "conflict"
+
+
+def _open(arguments: Namespace) -> KnowledgeBase:
+    return kb.KnowledgeBase.open(books=arguments.books, cache=arguments.cache)
+
+
+def _given_facts(arguments: Namespace, base: KnowledgeBase) -> tuple[tuple[str, kb.ValueSet], ...]:
+    pairs = [(name, value) for name in ("grade", "rig") if (value := getattr(arguments, name))]
+    for text in arguments.fact:
+        name, equals, value = text.partition("=")
+        if not (name.strip() and equals and value.strip()):
+            raise kb.UsageError(
+                f'"{text}" is not a fact. Write --fact name=value, as in --fact weather=foul.'
+            )
+        pairs.append((name.strip(), value.strip()))
+    facts = tuple(base.fact(name, value) for name, value in pairs)
+    names = [name for name, _ in facts]
+    twice = [name for name in dict.fromkeys(names) if names.count(name) > 1]
+    if twice:
+        raise kb.UsageError(f'The fact "{twice[0]}" is given twice.')
+    return facts
+
+
+def _questions(words: list[str]) -> Iterable[str]:
+    """The question on the command line, else one a line from standard input."""
+    text = " ".join(words).strip()
+    if text and text != "-":
+        yield text
+        return
+    if not words and sys.stdin.isatty():
+        raise kb.UsageError('There is no question. Try: clothbound ask "May I wear the storm coat?"')
+    for line in sys.stdin:
+        if line.strip():
+            yield line.strip()
+
+
+def _print_json(answer: Answer) -> None:
+    """One object on one line; inside JSON strings line breaks are escaped, so those outside can go."""
+    write_bytes(
+        b" ".join(line.strip() for line in kb.answer_to_json(answer).split(b"\n") if line.strip()) + b"\n"
+    )
+
+
+def run_ask(arguments: Namespace) -> int:
+    base = _open(arguments)
+    facts = _given_facts(arguments, base)
+    as_of = as_date(arguments.as_of) if arguments.as_of else None
+    output = make_output(arguments.plain)
+    settled, first = True, True
+    screens: list[Block] = []
+    for text in _questions(arguments.text):
+        for answer in base.ask(text, facts=facts, as_of=as_of):
+            settled = settled and is_settled(answer)
+            blocks = arrange(answer, base, chain=arguments.why)
+            screens += blocks
+            if arguments.json:
+                _print_json(answer)
+            else:
+                _print_screen(output, blocks, first)
+            first = False
+    if arguments.svg:
+        from shell.picture import write_picture  # noqa: PLC0415  rich only where a screen is drawn
+
+        write_picture(arguments.svg, tuple(screens), " ".join(arguments.text))
+    return 0 if settled else _NOT_SETTLED
+
+
+def _print_screen(output: Output, blocks: tuple[Block, ...], first: bool) -> None:
+    if not first:
+        output.write("")
+    output.show(blocks)
+
+
+def run_build(arguments: Namespace) -> int:
+    report = kb.build(arguments.books, arguments.cache)
+    complain_problems(report.problems)
+    if any(problem.severity == "error" for problem in report.problems):
+        return kb.InvalidDataError.exit_code
+    state = "built" if report.rebuilt else "up to date"
+    width = max((len(str(number)) for _, number in report.counts), default=1)
+    lines = [f"  {number:>{width}}  {kb.visible(name)}" for name, number in report.counts]
+    print("\n".join([f"The base is {state} ({report.seconds:.2f} s).", *lines]))
+    return 0
+
+
+def _query_text(source: str) -> str:
+    if source == "-":
+        return sys.stdin.read(_MAX_QUERY_FILE)
+    if not source.endswith(".rq") or "{" in source:
+        return source
+    try:
+        with Path(source).open(encoding="utf-8") as stream:
+            return stream.read(_MAX_QUERY_FILE)
+    except (OSError, UnicodeDecodeError) as error:
+        reason = getattr(error, "strerror", None) or "it is not UTF-8 text"
+        raise kb.UsageError(f"{source} cannot be read: {reason}.") from error
+
+
+def run_query(arguments: Namespace) -> int:
+    if arguments.deadline <= 0 or arguments.limit <= 0:
+        raise kb.UsageError("--deadline and --limit take a number above 0.")
+    text = _query_text(arguments.query)
+    table = _open(arguments).run_query(text, deadline=arguments.deadline, row_limit=arguments.limit)
+    output = make_output(arguments.plain)
+    output.write(table_text(table, arguments.format, output.width))
+    if table.truncated:
+        complain(f"Only the first {arguments.limit} rows are shown; --limit shows more.")
+    return 0
+
+
+def run_export(arguments: Namespace) -> int:
+    data = kb.export_base(arguments.books, arguments.format, arguments.output)
+    if arguments.output is None:
+        write_bytes(data)
+    else:
+        complain(f"{arguments.output}: {len(data)} bytes.")
+    return 0
+
+
+def run_clause(arguments: Namespace) -> int:
+    base = _open(arguments)
+    blocks = clause_blocks(" ".join(arguments.reference), base)
+    make_output(arguments.plain).show(blocks)
+    return 0
+
+
+def run_shell(arguments: Namespace) -> int:
+    """The interactive shell on a terminal; otherwise questions, one a line."""
+    if not sys.stdin.isatty():
+        asked = {"text": ["-"], "json": False, "grade": None, "rig": None, "fact": [], "as_of": None}
+        return run_ask(Namespace(**{**asked, "why": False, "svg": None, **vars(arguments)}))
+    from shell.repl import run_repl  # noqa: PLC0415  prompt_toolkit only where somebody types
+
+    return run_repl(_open(arguments), make_output(arguments.plain))
+
+
+COMMANDS: dict[str | None, Callable[[Namespace], int]] = {
+    None: run_shell,
+    "ask": run_ask,
+    "build": run_build,
+    "query": run_query,
+    "export": run_export,
+    "clause": run_clause,
+}

@@ -1,0 +1,246 @@
+"""One interactive session as a value, and what each line makes of it. Nothing here reads or prints."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+import msgspec
+
+import kb
+from shell.blocks import Block, Cell, Grid, Headline, Next, Points, Said
+from shell.chain import chain_blocks
+from shell.clauses import clause_blocks
+from shell.commands import BY_NAME, COMMANDS, Line, looks_like_question, read_line
+from shell.dates import as_date
+from shell.layout import arrange
+from shell.table import table_text
+
+if TYPE_CHECKING:
+    from kb import Answer, KnowledgeBase, Reading, ValueSet
+
+    Facts = tuple[tuple[str, ValueSet], ...]
+
+_QUERY_SECONDS = 10.0
+_QUERY_ROWS = 200
+_LIST_LENGTH = 60
+
+
+class Session(msgspec.Struct, frozen=True):
+    """What the shell remembers: the profile, the day, the last answers, and the question still open.
+
+    `before` is the reading that the open question was asked after; `replies` the facts given since.
+    """
+
+    profile: Facts = ()
+    as_of: datetime.date | None = None
+    answers: tuple[Answer, ...] = ()
+    question: str = ""
+    before: Reading | None = None
+    replies: Facts = ()
+
+
+class Reply(msgspec.Struct, frozen=True):
+    """What to show for a line: blocks, or text that is safe as it is, or a complaint."""
+
+    blocks: tuple[Block, ...] = ()
+    text: str = ""
+    complaint: str = ""
+    leave: bool = False
+
+
+Result = tuple[Session, Reply]
+
+
+def merge(old: Facts, new: Facts) -> Facts:
+    """Facts with the newer ones in place of older ones of the same name."""
+    return tuple({**dict(old), **dict(new)}.items())
+
+
+def _last(session: Session) -> Answer:
+    if not session.answers:
+        raise kb.UsageError('Nothing has been answered yet. Ask first, as in "May I wear the storm coat?"')
+    return session.answers[-1]
+
+
+def _ask(session: Session, base: KnowledgeBase) -> Result:
+    """Ask the open question again with everything known by now."""
+    facts = merge(session.profile, session.replies)
+    answers = base.ask(session.question, facts=facts, as_of=session.as_of, previous=session.before)
+    blocks = tuple(block for answer in answers for block in arrange(answer, base))
+    return msgspec.structs.replace(session, answers=answers), Reply(blocks=blocks)
+
+
+def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
+    before = session.answers[-1].reading if session.answers else None
+    opened = msgspec.structs.replace(session, question=text, before=before, replies=())
+    return _ask(opened, base)
+
+
+def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result | None:
+    """The line as a reply to what the last answer asked, or None where it is not one."""
+    if not session.answers or session.answers[-1].ask is None or looks_like_question(text):
+        return None
+    try:
+        facts = base.reply(session.answers[-1], text)
+    except kb.UsageError:
+        return None
+    return _ask(msgspec.structs.replace(session, replies=merge(session.replies, facts)), base)
+
+
+def _why(session: Session, _argument: str, base: KnowledgeBase) -> Result:
+    answer = _last(session)
+    reasons = tuple(kb.visible(reason) for reason in answer.why)
+    blocks: tuple[Block, ...] = (Headline("", kb.visible(answer.headline or answer.question)),)
+    blocks += (Points("Because", reasons),) if reasons else ()
+    blocks += chain_blocks(answer, base)
+    return session, Reply(blocks=blocks)
+
+
+def _clause(session: Session, argument: str, base: KnowledgeBase) -> Result:
+    return session, Reply(blocks=clause_blocks(argument, base))
+
+
+def _json(session: Session, _argument: str, _base: KnowledgeBase) -> Result:
+    data = kb.answer_to_json(_last(session)).decode()
+    return session, Reply(text=kb.visible(data))
+
+
+def _remember(session: Session, argument: str, base: KnowledgeBase) -> Result:
+    profile = merge(session.profile, base.statement(argument))
+    return _profile(msgspec.structs.replace(session, profile=profile), "", base)
+
+
+def _profile(session: Session, _argument: str, base: KnowledgeBase) -> Result:
+    if not session.profile:
+        return session, Reply(blocks=(Said("Remembered", 'nothing. Say "I am a ..." to change that.'),))
+    rows = tuple(
+        (Cell(kb.visible(base.lookup.facts[name].label)), Cell(kb.visible(base.say_facts(((name, values),)))))
+        for name, values in session.profile
+    )
+    return session, Reply(blocks=(Grid("Remembered", ("Fact", "You said"), rows),))
+
+
+def _forget(session: Session, argument: str, base: KnowledgeBase) -> Result:
+    wanted = argument.lower()
+    kept = tuple(
+        (name, values)
+        for name, values in session.profile
+        if wanted and wanted not in (name.lower(), base.lookup.facts[name].label.lower())
+    )
+    if wanted and len(kept) == len(session.profile):
+        raise kb.UsageError(f'"{argument}" is not remembered. profile shows what is.')
+    fresh = msgspec.structs.replace(session, profile=kept)
+    if not wanted:
+        fresh = Session(as_of=session.as_of)
+    return _profile(fresh, "", base)
+
+
+def _as_of(session: Session, argument: str, _base: KnowledgeBase) -> Result:
+    day = as_date(argument)
+    today = argument.lower() == "today"
+    shown = "today" if today else day.isoformat()
+    return msgspec.structs.replace(session, as_of=None if today else day), Reply(
+        blocks=(Said("As of", shown),)
+    )
+
+
+def _listing(title: str, rows: list[tuple[str, str]], columns: tuple[str, str]) -> Reply:
+    if not rows:
+        raise kb.UsageError("Nothing has that word in its name.")
+    shown = rows[:_LIST_LENGTH]
+    more = len(rows) - len(shown)
+    cells = tuple((Cell(kb.visible(a)), Cell(kb.visible(b))) for a, b in shown)
+    grid = Grid(f"{title} ({len(rows)})", columns, cells)
+    note = (Said("More", f"{more} further ones; a word after the command narrows the list."),) if more else ()
+    return Reply(blocks=(grid, *note))
+
+
+def _items(session: Session, argument: str, base: KnowledgeBase) -> Result:
+    word = argument.lower()
+    rows = [
+        (item.label, ", ".join(item.other_labels))
+        for item in base.lookup.base.items
+        if word in " ".join((item.id, item.label, *item.other_labels, *item.everyday)).lower()
+    ]
+    return session, _listing("Items", sorted(rows), ("Item", "Also called"))
+
+
+def _facts(session: Session, argument: str, base: KnowledgeBase) -> Result:
+    word = argument.lower()
+    rows = []
+    for fact in base.lookup.base.facts:
+        values = ", ".join(value.label for value in fact.values) or fact.kind.replace("_", " or ")
+        if fact.family != "worn" and word in f"{fact.id} {fact.label} {values}".lower():
+            rows.append((fact.label, values))
+    return session, _listing("Facts", rows, ("Fact", "Values"))
+
+
+def _query(session: Session, argument: str, base: KnowledgeBase) -> Result:
+    table = base.run_query(argument, deadline=_QUERY_SECONDS, row_limit=_QUERY_ROWS)
+    note = f"  Only the first {_QUERY_ROWS} rows.\n" if table.truncated else ""
+    return session, Reply(text=table_text(table, "table", 80) + note)
+
+
+def _help(session: Session, argument: str, _base: KnowledgeBase) -> Result:
+    name = {"exit": "quit"}.get(argument.lower(), argument.lower())
+    if name:
+        command = BY_NAME[name]
+        blocks: tuple[Block, ...] = (
+            Headline("", command.usage),
+            Said("Does", command.does),
+            Said("Example", command.example),
+        )
+        return session, Reply(blocks=blocks)
+    rows = tuple((Cell(command.usage), Cell(command.does)) for command in COMMANDS)
+    asking = Points(
+        "Everything else is a question",
+        ("May I wear the storm coat in boat rig?", "What must a K5 wear?", "Where does the name strip go?"),
+    )
+    return session, Reply(
+        blocks=(Grid("Commands", ("Write", "To"), rows), asking, Next("help COMMAND shows an example."))
+    )
+
+
+def _quit(session: Session, _argument: str, _base: KnowledgeBase) -> Result:
+    return session, Reply(leave=True)
+
+
+_RUN: dict[str, Callable[[Session, str, KnowledgeBase], Result]] = {
+    "why": _why,
+    "clause": _clause,
+    "json": _json,
+    "remember": _remember,
+    "profile": _profile,
+    "forget": _forget,
+    "as of": _as_of,
+    "items": _items,
+    "facts": _facts,
+    "query": _query,
+    "help": _help,
+    "quit": _quit,
+}
+_NEEDS_ARGUMENT = {"clause", "remember", "as of", "query"}
+
+
+def _command(session: Session, line: Line, base: KnowledgeBase) -> Result:
+    if line.name in _NEEDS_ARGUMENT and not line.argument:
+        raise kb.UsageError(f"Write {BY_NAME[line.name].usage}, as in: {BY_NAME[line.name].example}")
+    return _RUN[line.name](session, line.argument, base)
+
+
+def take_line(session: Session, text: str, base: KnowledgeBase) -> Result:
+    """What a line changes and shows. Errors that the user can mend come back as a complaint."""
+    line = read_line(text)
+    try:
+        if line.kind == "command":
+            return _command(session, line, base)
+        replied = _answer_back(session, line.argument, base)
+        if replied is not None:
+            return replied
+        if line.kind == "statement":
+            return _remember(session, line.argument, base)
+        return _question(session, line.argument, base)
+    except kb.ClothboundError as error:
+        return session, Reply(complaint=kb.visible(str(error)))

@@ -1,0 +1,36 @@
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+
+import kb
+from kb import errors
+from kb.text import visible
+from tests.shell.fakes import FakeBase, fake_build, fake_export, fake_json
+
+
+@pytest.fixture
+def base() -> FakeBase:
+    return FakeBase()
+
+
+@pytest.fixture(autouse=True)
+def contract(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """The canned base in place of the real one."""
+    names = {
+        "KnowledgeBase": FakeBase,
+        "build": fake_build,
+        "export_base": fake_export,
+        "answer_to_json": fake_json,
+        "visible": visible,
+        "ClothboundError": errors.ClothboundError,
+        "UsageError": errors.UsageError,
+        "InvalidDataError": errors.InvalidDataError,
+        "StoreUnavailableError": errors.StoreUnavailableError,
+    }
+    for name, value in names.items():
+        monkeypatch.setitem(vars(kb), name, value)
+    monkeypatch.setenv("COLUMNS", "80")
+    monkeypatch.delenv("NO_COLOR", raising=False)
+    yield

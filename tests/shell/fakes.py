@@ -1,0 +1,441 @@
+"""A small knowledge base with canned answers, so that screens and exit codes are tested without the reasoner.
+
+The service, its items and its wording are invented.
+"""
+
+from __future__ import annotations
+
+import datetime
+import json
+from collections.abc import Callable
+from typing import Any
+
+import msgspec
+
+from kb.errors import Location, Problem, StoreUnavailableError, UsageError
+from kb.model.lookup import Lookup
+from kb.model.questions import (
+    Abstain,
+    Answer,
+    AnswerCase,
+    Ask,
+    Citation,
+    Defeat,
+    Derivation,
+    ListEntry,
+    OpenValue,
+    Query,
+    Reading,
+    RuleStep,
+)
+from kb.model.records import (
+    Authority,
+    Book,
+    Case,
+    Clause,
+    Edition,
+    Fact,
+    FactValue,
+    Item,
+    RuleBase,
+    Service,
+)
+from kb.model.values import YES, Choices, ValueSet, choices
+
+AT = Location("order/gloves.yaml", 12, 5)
+DAY = datetime.date(2026, 11, 25)
+TEXT = (
+    "The quilted liner may be worn alone by keepers in foul weather when the sleeves are down. "
+    "It is not worn alone ashore, nor on any occasion on which visitors are received."
+)
+HOSTILE = "\x1b[31mred\x1b[0m [/para] [bold]x[/bold] \u202eevil\u202c \x07 :smile:"
+
+
+def _item(name: str, label: str, *others: str) -> Item:
+    return Item(id=name, label=label, other_labels=others, broader=(), at=AT)
+
+
+def _fact(name: str, label: str, family: Any, *values: tuple[str, str]) -> Fact:
+    records = tuple(FactValue(id=value, label=text, at=AT) for value, text in values)
+    kind: Any = "choice" if values else "yes_no"
+    return Fact(id=name, label=label, family=family, kind=kind, ask=f"What {label}?", values=records, at=AT)
+
+
+def little_lookup() -> Lookup:
+    edition = Edition(id="order/2", label="Quay Order, second edition", book="order", valid_from=DAY, at=AT)
+    clause = Clause(
+        id="order/2/4.12",
+        edition="order/2",
+        number="4.12",
+        heading="Liner",
+        text=TEXT,
+        kind="rule",
+        at=AT,
+        valid_from=DAY,
+    )
+    return Lookup(
+        RuleBase(
+            service=Service(id="quay", label="Quay Service", namespace="https://quay.example/", at=AT),
+            authorities=(Authority(id="board", label="Board", rank=0, at=AT),),
+            facts=(
+                _fact("grade", "grade", "grade", ("K4", "Under Keeper"), ("K5", "Upper Keeper")),
+                _fact("rig", "rig", "rig", ("boat-rig", "boat rig"), ("watch-rig", "watch rig")),
+                _fact("weather", "weather", "situation", ("fair", "fair weather"), ("foul", "foul weather")),
+                _fact("hauling", "hauling lines", "situation"),
+                _fact("worn:liner", "worn quilted liner", "worn"),
+            ),
+            groups=(),
+            aspects=(),
+            items=(
+                _item("coat", "storm coat", "oilskin coat"),
+                _item("liner", "quilted liner"),
+                _item("gloves", "deck gloves"),
+                _item("strip", "name strip"),
+            ),
+            books=(Book(id="order", label="Quay Order", authority="board", at=AT),),
+            editions=(edition,),
+            clauses=(clause,),
+            delegations=(),
+            definitions=(),
+            tolerances=(),
+            exclusions=(),
+            rules=(),
+        )
+    )
+
+
+CITATION = Citation(
+    book="order",
+    edition="order/2",
+    title="Quay Order, second edition",
+    number="4.12",
+    clause="order/2/4.12",
+    text=TEXT,
+    rules=("order/2/liner",),
+    at=AT,
+)
+OTHER_CITATION = msgspec.structs.replace(
+    CITATION, title="Station Order", number="7", text="The badge is worn on every rig."
+)
+
+
+def step(rule: str, modality: Any, statement: str, **changes: Any) -> RuleStep:
+    plain: dict[str, Any] = {
+        "rule": rule,
+        "modality": modality,
+        "statement": statement,
+        "status": "applies",
+        "alive": True,
+        "clause": "order/2/4.12",
+        "text": TEXT,
+        "authority": "board",
+        "at": AT,
+    }
+    return RuleStep(**(plain | changes))
+
+
+DERIVATION = Derivation(
+    item="liner",
+    aspect="wear",
+    when=(("weather", choices("foul")),),
+    verdict="permitted",
+    steps=(
+        step("order/2/ashore", "must_not", "nobody wears the liner alone ashore", status="does_not_apply",
+             alive=False, reason="the place is afloat"),
+        step("order/2/liner", "may", "a keeper may wear the liner alone in foul weather",
+             reason="the weather is foul"),
+        step("order/2/general", "must_not", "the liner is not worn alone", alive=False),
+    ),
+    defeats=(Defeat(winner="order/2/liner", loser="order/2/general", principle="specificity",
+                    detail="its cases lie inside the other's"),),
+    fates=(),
+)  # fmt: skip
+
+
+def _reading(text: str, read: str = "", **changes: Any) -> Reading:
+    query = Query(kind="may", items=("liner",), case=Case(as_of=DAY))
+    return Reading(question=text, text=read, query=query, **changes)
+
+
+def _answer(text: str, **changes: Any) -> Answer:
+    plain: dict[str, Any] = {
+        "question": text,
+        "as_of": DAY.isoformat(),
+        "kb": "f00d",
+        "outcome": "answer",
+        "reading": _reading(text, "May you wear the quilted liner?"),
+    }
+    return Answer(**(plain | changes))
+
+
+def prohibited(text: str) -> Answer:
+    return _answer(
+        text,
+        verdict="prohibited",
+        headline="You may not wear the quilted liner alone.",
+        reading=_reading(text, "May a K5 wear the quilted liner alone, ashore?", carried=("grade K5",)),
+        why=("You are ashore, and the clause forbids it there.",),
+        cases=(AnswerCase(when=(), label="in every case", verdict="prohibited"),),
+        citations=(CITATION,),
+        cautions=("Where the liner protects from cold, the safety authority decides, not a dress rule.",),
+        notes=("From 1 October 2027 the liner is out of use.",),
+        derivation=(DERIVATION,),
+    )
+
+
+def conditional(text: str) -> Answer:
+    return _answer(
+        text,
+        verdict="conditional",
+        headline="It depends on the weather.",
+        cases=(
+            AnswerCase(when=(("weather", choices("foul")),), label="foul weather", verdict="permitted"),
+            AnswerCase(
+                when=(("weather", choices("fair")),),
+                label="fair weather, or no weather that the keeper of the watch has called foul",
+                verdict="prohibited",
+            ),
+        ),
+        derivation=(DERIVATION,),
+        citations=(CITATION,),
+        ask=Ask(
+            fact="weather",
+            prompt="What is the weather?",
+            choices=(("fair", "fair weather"), ("foul", "foul weather")),
+        ),
+    )
+
+
+def permitted(text: str) -> Answer:
+    return _answer(
+        text, verdict="permitted", headline="You may wear the quilted liner.", citations=(CITATION,)
+    )
+
+
+def listing(text: str) -> Answer:
+    value = OpenValue(
+        item="strip",
+        aspect="height",
+        label="1 in high",
+        values=choices("x"),
+        status="supported",
+        required=True,
+    )
+    return _answer(
+        text,
+        headline="Four items are addressed.",
+        entries=(
+            ListEntry(item="gloves", label="deck gloves", verdict="prohibited"),
+            ListEntry(item="coat", label="storm coat", verdict="required"),
+            ListEntry(item="strip", label="name strip", verdict="required", values=(value,)),
+            ListEntry(item="liner", label="quilted liner", verdict="permitted", condition="in foul weather"),
+        ),
+    )
+
+
+def where(text: str) -> Answer:
+    values = (
+        OpenValue(item="strip", aspect="position", label="centred above the left pocket",
+                  values=choices("a"), status="supported", required=True),
+        OpenValue(item="strip", aspect="height", label="1 in high", values=choices("b"),
+                  status="supported", required=False),
+    )  # fmt: skip
+    return _answer(text, verdict="required", headline="The name strip has one place.", values=values)
+
+
+def conflict(text: str) -> Answer:
+    return _answer(
+        text,
+        verdict="conflict",
+        headline="Two clauses disagree, and nothing in the books settles it.",
+        citations=(CITATION, OTHER_CITATION),
+        notes=("The Board could settle it.",),
+    )
+
+
+def silent(text: str) -> Answer:
+    return _answer(text, verdict="silent")
+
+
+def abstained(text: str) -> Answer:
+    reason = "Some words are not known here."
+    abstain = Abstain(
+        reason=reason, words=("florgle",), suggestions=("May I wear the liner?", "items", "What must I wear?")
+    )
+    return _answer(text, outcome="abstain", reading=Reading(question=text, abstain=abstain), abstain=abstain)
+
+
+def which(text: str) -> Answer:
+    ask = Ask(fact="item", prompt="Which gloves?", choices=(("gloves", "deck gloves"), ("mitts", "mitts")))
+    return _answer(text, outcome="ask", reading=Reading(question=text, ask=ask), ask=ask)
+
+
+def hostile(text: str) -> Answer:
+    """Every text of an answer holds terminal codes, markup and a bidirectional override."""
+    cited = msgspec.structs.replace(CITATION, title=HOSTILE, number=HOSTILE, text=HOSTILE)
+    first = AnswerCase(when=(), label=HOSTILE, verdict="permitted")
+    second = AnswerCase(when=(("weather", choices("foul")),), label=HOSTILE, verdict="prohibited")
+    bad_step = step(HOSTILE, "may", HOSTILE, reason=HOSTILE, clause=HOSTILE)
+    return _answer(
+        text,
+        verdict="conditional",
+        headline=HOSTILE,
+        reading=_reading(HOSTILE, HOSTILE, carried=(HOSTILE,)),
+        why=(HOSTILE,),
+        cases=(first, second),
+        entries=(ListEntry(item="x", label=HOSTILE, verdict="permitted", condition=HOSTILE),),
+        values=(OpenValue(item="x", aspect="size", label=HOSTILE, values=YES, status="supported",
+                          required=True),),
+        derivation=(msgspec.structs.replace(DERIVATION, steps=(bad_step,), defeats=()),),
+        citations=(cited,),
+        cautions=(HOSTILE,),
+        notes=(HOSTILE,),
+        ask=Ask(fact="weather", prompt=HOSTILE, choices=(("a", HOSTILE),)),
+        abstain=Abstain(reason=HOSTILE, words=(HOSTILE,), suggestions=(HOSTILE,)),
+    )  # fmt: skip
+
+
+def _raise(error: BaseException) -> Callable[[str], Answer]:
+    def raising(_text: str) -> Answer:
+        raise error
+
+    return raising
+
+
+CANNED: dict[str, Callable[[str], Answer]] = {
+    "ashore": prohibited,
+    "florgle": abstained,
+    "badge": conflict,
+    "spoon": silent,
+    "gloves": which,
+    "where": where,
+    "what must": listing,
+    "hostile": hostile,
+    "crash": _raise(RuntimeError("a wheel came off\x1b[31m")),
+    "slow": _raise(StoreUnavailableError("The deadline passed.")),
+    "stop": _raise(KeyboardInterrupt()),
+    "liner": conditional,
+    "coat": permitted,
+}
+
+
+class Term(msgspec.Struct, frozen=True):
+    value: str
+
+
+class FakeTable(msgspec.Struct, frozen=True):
+    columns: tuple[str, ...]
+    rows: tuple[tuple[Term | None, ...], ...]
+    truncated: bool = False
+
+
+class FakeReport(msgspec.Struct, frozen=True):
+    problems: tuple[Problem, ...]
+    counts: tuple[tuple[str, int], ...]
+    seconds: float
+    rebuilt: bool
+
+
+class FakeBase:
+    """Stands in for `KnowledgeBase`; `asked` records each call of `ask`."""
+
+    digest = "f00d"
+
+    def __init__(self) -> None:
+        self.lookup = little_lookup()
+        self.asked: list[dict[str, Any]] = []
+
+    @classmethod
+    def open(cls, books: object = None, cache: object = None) -> FakeBase:
+        del cache
+        if books is not None and "missing" in str(books):
+            raise UsageError(f"{books} is not a folder.")
+        return cls()
+
+    def ask(
+        self,
+        text: str,
+        *,
+        facts: tuple[tuple[str, ValueSet], ...] = (),
+        as_of: datetime.date | None = None,
+        previous: Reading | None = None,
+    ) -> tuple[Answer, ...]:
+        self.asked.append({"text": text, "facts": facts, "as_of": as_of, "previous": previous})
+        if " and also " in text:
+            return tuple(answer for part in text.split(" and also ") for answer in self.ask(part))
+        if "liner" in text.lower() and "weather" in dict(facts):
+            return (permitted(text),)
+        for word, make in CANNED.items():
+            if word in text.lower():
+                return (make(text),)
+        return (abstained(text),)
+
+    def fact(self, name: str, value: str) -> tuple[str, ValueSet]:
+        for fact in self.lookup.base.facts:
+            for known in fact.values:
+                if fact.id == name and value.lower() in (known.id.lower(), known.label.lower()):
+                    return fact.id, choices(known.id)
+        raise UsageError(f'"{value}" is no {name}.')
+
+    def statement(self, text: str) -> tuple[tuple[str, ValueSet], ...]:
+        found = []
+        for fact in self.lookup.base.facts:
+            for known in fact.values:
+                if known.id.lower() in text.lower() or known.label.lower() in text.lower():
+                    found.append((fact.id, choices(known.id)))
+        if not found:
+            raise UsageError(f'"{text}" is not understood.')
+        return tuple(found)
+
+    def say_facts(self, facts: tuple[tuple[str, ValueSet], ...]) -> str:
+        said = []
+        for name, values in facts:
+            assert isinstance(values, Choices)
+            said += [self.lookup.value_label(name, value) for value in sorted(values.members)]
+        return ", ".join(said)
+
+    def clause(self, reference: str) -> tuple[Clause, ...]:
+        found = tuple(c for c in self.lookup.base.clauses if c.number == reference.split()[-1])
+        if not found:
+            raise UsageError(f'There is no clause "{reference}".')
+        return found
+
+    def rules_of(self, _clause: str) -> tuple[tuple[None, str], ...]:
+        return ((None, "Keepers may wear the quilted liner alone in foul weather."),)
+
+    def reply(self, answer: Answer, text: str) -> tuple[tuple[str, ValueSet], ...]:
+        assert answer.ask is not None
+        for value, label in answer.ask.choices:
+            if text.lower() in (value, label):
+                return ((answer.ask.fact, choices(value)),)
+        raise UsageError("That is none of the choices.")
+
+    def run_query(self, text: str, *, deadline: float, row_limit: int) -> FakeTable:
+        if deadline < 0.01:
+            raise StoreUnavailableError("The deadline passed.")
+        rows: tuple[tuple[Term | None, ...], ...] = (
+            (Term("https://quay.example/item/coat"), Term("storm coat")),
+            (Term("=1+1"), None),
+            (Term(HOSTILE), Term(text[:10])),
+        )
+        return FakeTable(("item", "label"), rows[:row_limit], truncated=row_limit < len(rows))
+
+
+PROBLEM = Problem(AT, "unknown-item", 'There is no item "cote".', 'Write "coat".')
+
+
+def fake_build(books: object, _cache: object) -> FakeReport:
+    problems = (PROBLEM,) if books is not None and "broken" in str(books) else ()
+    return FakeReport(problems, (("items", 4), ("rules", 12)), 0.25, True)
+
+
+def fake_export(_books: object, form: str, target: Any) -> bytes:
+    data = f"# {form}\n".encode()
+    if target is not None:
+        target.write_bytes(data)
+    return data
+
+
+def fake_json(answer: Answer) -> bytes:
+    """Indented on purpose: the shell puts one object on one line whatever the encoder does."""
+    return json.dumps({"question": answer.question, "verdict": answer.verdict}, indent=1).encode()
