@@ -56,6 +56,7 @@ class Authority(Named, frozen=True, kw_only=True):
 class FactValue(Named, frozen=True, kw_only=True):
     """One value of a choice or scale; `within` is a broader value (pier within ashore); `group` a ladder."""
 
+    everyday: tuple[str, ...] = ()
     within: str | None = None
     group: str | None = None
     note: str | None = None
