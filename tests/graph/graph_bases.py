@@ -264,7 +264,7 @@ def _rules() -> tuple[r.Rule, ...]:
             "r4",
             73,
             "need_not",
-            scope=r.Scope(items=("peak", "badge"), excluding=("badge",), narrower=False, alternatives="one"),
+            scope=r.Scope(items=("peak", "cap"), excluding=("badge",), narrower=False, alternatives="one"),
             disables=("order/2024/r1",),
             repairs="order/2024/r1",
             non_derogable=True,
@@ -332,7 +332,14 @@ def hand_made() -> r.RuleBase:
             ),
         ),
         clauses=(
-            _clause("4.12", 55, "Caps are worn.", edition="order/2019", replaced_by="order/2024/4.12"),
+            _clause(
+                "4.12",
+                55,
+                "Caps are worn.",
+                edition="order/2019",
+                kind="information",
+                replaced_by="order/2024/4.12",
+            ),
             _clause(
                 "4.12", 56, 'A "cap"\nis worn\\.', heading="Caps", part="Heads", replaces=("order/2019/4.12",)
             ),
@@ -343,7 +350,7 @@ def hand_made() -> r.RuleBase:
                 kind="definition",
                 repeals=("order/2019/4.12",),
                 note="New.",
-                valid_until=_DAY,
+                valid_until=datetime.date(2031, 1, 1),
             ),
         ),
         delegations=(
