@@ -1,8 +1,8 @@
 """Published grade equivalences, loaded as a second rule book whose grades are the NATO codes.
 
 Sources: grades.tsv names one for each row (STANAG 2116 ed. 6 as annexed to the MoD Ukraine Order No 496 of
-29.12.2020, and tables of national ranks); the order of United States pay grades is that of 37 USC 201. The mapping
-O-1 and O-2 to OF-1, O-n to OF-(n-1) and E-n to OR-n stands in standards.tsv as G2.
+29.12.2020, and tables of national ranks); the order of United States pay grades is that of 37 USC 201. That
+O-1 and O-2 are OF-1, O-n is OF-(n-1) and E-n is OR-n stands in standards.tsv as G2.
 """
 
 from __future__ import annotations

@@ -1,0 +1,119 @@
+"""Time the program against baselines measured in the same run, and print the ratios.
+
+Run with `python -m tests.benchmarks`. Whole processes are compared with a bare Python start and with the same
+question put by rdflib alone (parse the exported base, run the candidate query); answers inside the program with
+one rdflib query on a graph already in memory. Medians of interleaved runs; no assertion is timed.
+"""
+
+from __future__ import annotations
+
+import os
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+import rdflib
+
+from kb import KnowledgeBase, build, demo_folder, export_base
+from kb.vocabulary import CB
+
+QUESTIONS = (
+    "May I wear the liner alone?",
+    "Can a K5 wear gloves ashore?",
+    "Where does the cap device go for an officer?",
+    "Who may wear the keeper's pin?",
+    "What must an H2 wear in boat rig?",
+)
+
+RDFLIB_ALONE = """
+import sys, rdflib
+graph = rdflib.Dataset(default_union=True)
+graph.parse(sys.argv[1], format="nquads")
+rows = list(graph.query(open(sys.argv[2]).read()))
+print(len(rows))
+"""
+
+CANDIDATES = f"""
+PREFIX skos: <http://www.w3.org/2004/02/skos/core#>
+PREFIX cb: <{CB}>
+SELECT ?rule ?text WHERE {{
+  ?item skos:prefLabel ?label . FILTER (CONTAINS(STR(?label), "liner"))
+  ?item skos:broader* ?above .
+  ?rule cb:coversItem ?above ; cb:citesClause ?clause . ?clause ?p ?text . FILTER (isLiteral(?text))
+}}
+"""
+
+
+def process_times(commands: dict[str, list[str]], runs: int, environment: dict[str, str]) -> dict[str, float]:
+    """Median seconds of each command, the commands taking turns."""
+    times: dict[str, list[float]] = {name: [] for name in commands}
+    for _ in range(runs):
+        for name, command in commands.items():
+            started = time.perf_counter()
+            subprocess.run(command, check=True, capture_output=True, env=environment)
+            times[name].append(time.perf_counter() - started)
+    return {name: statistics.median(found) for name, found in times.items()}
+
+
+def call_time(call: Callable[[], object], runs: int) -> float:
+    """Median seconds of a call, after one call to warm up."""
+    call()
+    times = []
+    for _ in range(runs):
+        started = time.perf_counter()
+        call()
+        times.append(time.perf_counter() - started)
+    return statistics.median(times)
+
+
+def show(name: str, seconds: float, baseline: float, of: str) -> None:
+    print(f"{name:58} {seconds * 1000:9.1f} ms {seconds / baseline:8.2f} x {of}")
+
+
+def main() -> None:
+    with tempfile.TemporaryDirectory() as folder:
+        work = Path(folder)
+        environment = {**os.environ, "CLOTHBOUND_CACHE": str(work / "cache")}
+        os.environ["CLOTHBOUND_CACHE"] = str(work / "cache")
+        started = time.perf_counter()
+        build()
+        first = time.perf_counter() - started
+        quads = work / "base.nq"
+        quads.write_bytes(export_base(None, "nquads"))
+        query = work / "query.rq"
+        query.write_text(CANDIDATES, encoding="utf-8")
+        python = sys.executable
+        whole = process_times(
+            {
+                "bare": [python, "-c", "pass"],
+                "ask": [python, "-m", "shell", "ask", QUESTIONS[0]],
+                "rdflib": [python, "-c", RDFLIB_ALONE, str(quads), str(query)],
+            },
+            runs=9,
+            environment=environment,
+        )
+        print("whole processes (median of 9)")
+        show("bare Python start", whole["bare"], whole["bare"], "bare start")
+        show("one question, cold, cache built", whole["ask"], whole["bare"], "bare start")
+        show("one question, cold, cache built", whole["ask"], whole["rdflib"], "rdflib alone")
+
+        graph = rdflib.Dataset(default_union=True)
+        graph.parse(quads, format="nquads")
+        baseline = call_time(lambda: list(graph.query(CANDIDATES)), 5)
+        print("inside the program (median of 20)")
+        show("rdflib, candidate query on a loaded graph", baseline, baseline, "rdflib query")
+        base = KnowledgeBase.open()
+        for question in QUESTIONS:
+            show(question, call_time(lambda q=question: base.ask(q), 20), baseline, "rdflib query")  # type: ignore[misc]
+
+        print("builds")
+        show(f"first build of {demo_folder().name}, with SHACL", first, whole["rdflib"], "rdflib alone")
+        show("opening with a fresh cache", call_time(KnowledgeBase.open, 5), whole["bare"], "bare start")
+
+
+if __name__ == "__main__":
+    main()
