@@ -51,7 +51,7 @@ class _Version(argparse.Action):
         parser.exit()
 
 
-def _common(suppress: bool) -> argparse.ArgumentParser:
+def _common(suppress: bool) -> _Parser:
     """Options that stand before or after the command; after it they must not reset what stood before."""
     common = _Parser(add_help=False, argument_default=argparse.SUPPRESS if suppress else None)
     group = common.add_argument_group("everywhere")

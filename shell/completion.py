@@ -25,6 +25,7 @@ _STARTERS = (
     "When may I wear ",
 )
 _LONGEST_PHRASE = 4
+_ID_LENGTH = 3  # a single capital is completed to ids such as K5 only
 _SCAN = 400
 _FUZZY_FROM = 4
 _FUZZY_SCORE = 75
@@ -162,10 +163,11 @@ def _labels(text: str, vocabulary: Vocabulary) -> Iterator[Suggestion]:
     found = False
     for start in starts:
         phrase = " ".join(text[start:].casefold().split()) + (" " if text[-1].isspace() else "")
-        if len(phrase.strip()) < 2:
+        short = len(phrase.strip()) < 2
+        if short and not text[start].isupper():
             continue
         for entry in _with_prefix(vocabulary, phrase):
-            if entry.text.casefold() != phrase:
+            if entry.text.casefold() != phrase and (not short or len(entry.text) <= _ID_LENGTH):
                 found = True
                 yield Suggestion(start, entry.text, entry.about)
     if starts and not found and len(text) - starts[-1] >= _FUZZY_FROM and not text[-1].isspace():

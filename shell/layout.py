@@ -83,14 +83,14 @@ def _values_text(labels: tuple[str, ...]) -> str:
 
 
 def _cases(answer: Answer) -> tuple[Block, ...]:
-    """The decision table, one row a case; only where there is more than one case."""
-    if len(answer.cases) < 2:
+    """The decision table, one row a case; left out where no fact changes the answer."""
+    if len(answer.cases) < 2 or not any(case.when for case in answer.cases):
         return ()
     with_values = any(case.values for case in answer.cases)
     columns = ("When", "Then", "Left open") if with_values else ("When", "Then")
     rows: list[tuple[Cell, ...]] = []
     for case in answer.cases:
-        row = (Cell(kb.visible(case.label) or "otherwise"), _cell(case.verdict))
+        row: tuple[Cell, ...] = (Cell(kb.visible(case.label) or "otherwise"), _cell(case.verdict))
         if with_values:
             row += (Cell(_values_text(tuple(value.label for value in case.values)) or "-"),)
         rows.append(row)

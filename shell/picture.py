@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 import os
-import tempfile
 from pathlib import Path
 
 from rich.console import Console
@@ -63,11 +62,13 @@ def picture(blocks: tuple[Block, ...], title: str) -> str:
 def write_picture(path: Path, blocks: tuple[Block, ...], title: str) -> None:
     """Write the picture whole or not at all; raises `StoreUnavailableError`."""
     data = picture(blocks, title).encode()
+    beside = path.with_name(f".{path.name[:50]}.{os.getpid()}.tmp")
     try:
-        with tempfile.NamedTemporaryFile(dir=path.parent, prefix=".", suffix=".tmp", delete=False) as stream:
+        with beside.open("xb") as stream:
             stream.write(data)
             stream.flush()
             os.fsync(stream.fileno())
-        Path(stream.name).replace(path)
+        beside.replace(path)
     except OSError as error:
+        beside.unlink(missing_ok=True)
         raise kb.StoreUnavailableError(f"{path} cannot be written: {error.strerror or error}.") from error

@@ -6,7 +6,7 @@ import sys
 from argparse import Namespace
 from collections.abc import Callable, Iterable
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import kb
 from shell.blocks import Block
@@ -31,7 +31,7 @@ def _open(arguments: Namespace) -> KnowledgeBase:
     return kb.KnowledgeBase.open(books=arguments.books, cache=arguments.cache)
 
 
-def _given_facts(arguments: Namespace, base: KnowledgeBase) -> tuple[tuple[str, kb.ValueSet], ...]:
+def _given_facts(arguments: Namespace, base: KnowledgeBase) -> tuple[tuple[str, Any], ...]:
     pairs = [(name, value) for name in ("grade", "rig") if (value := getattr(arguments, name))]
     for text in arguments.fact:
         name, equals, value = text.partition("=")

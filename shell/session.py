@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import msgspec
 
@@ -18,9 +18,9 @@ from shell.layout import arrange
 from shell.table import table_text
 
 if TYPE_CHECKING:
-    from kb import Answer, KnowledgeBase, Reading, ValueSet
+    from kb import Answer, KnowledgeBase, Reading
 
-    Facts = tuple[tuple[str, ValueSet], ...]
+Facts = tuple[tuple[str, Any], ...]  # value sets, only ever handed back to `kb`
 
 _QUERY_SECONDS = 10.0
 _QUERY_ROWS = 200

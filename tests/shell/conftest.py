@@ -1,7 +1,5 @@
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import pytest
 
 import kb
@@ -16,7 +14,7 @@ def base() -> FakeBase:
 
 
 @pytest.fixture(autouse=True)
-def contract(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+def contract(monkeypatch: pytest.MonkeyPatch) -> None:
     """The canned base in place of the real one."""
     names = {
         "KnowledgeBase": FakeBase,
@@ -33,4 +31,3 @@ def contract(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
         monkeypatch.setitem(vars(kb), name, value)
     monkeypatch.setenv("COLUMNS", "80")
     monkeypatch.delenv("NO_COLOR", raising=False)
-    yield

@@ -1,4 +1,4 @@
-"""Whole screens at fixed widths, compared with what is stored; CLOTHBOUND_SNAPSHOTS=write stores them anew."""
+"""Whole screens at fixed widths against stored ones; CLOTHBOUND_SNAPSHOTS=write stores them anew."""
 
 from __future__ import annotations
 

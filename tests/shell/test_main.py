@@ -1,0 +1,249 @@
+"""The command line as a process: what comes out where, and with which exit code."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import os
+import shlex
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+from xml.etree import ElementTree
+
+import pytest
+
+from shell.arguments import EXAMPLES, make_parser
+from shell.main import main
+from tests.shell.fakes import HOSTILE
+
+ROOT = Path(__file__).parents[2]
+COMMAND = [sys.executable, "-m", "tests.shell.run_fake"]
+
+
+def run(*arguments: str, stdin: str = "", **environment: str) -> subprocess.CompletedProcess[str]:
+    env = {**os.environ, "COLUMNS": "80", "PYTHONIOENCODING": "utf-8", **environment}
+    return subprocess.run(
+        [*COMMAND, *arguments],
+        input=stdin,
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        cwd=ROOT,
+        env=env,
+        timeout=60,
+    )
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code"),
+    [
+        (["ask", "May I wear the coat?"], 0),
+        (["ask", "May I wear the liner?"], 0),
+        (["ask", "May I wear a spoon?"], 0),
+        (["ask", "May I wear the florgle?"], 4),
+        (["ask", "May I wear gloves?"], 4),
+        (["ask", "Must I wear the badge?"], 4),
+        (["ask", "coat and also florgle"], 4),
+        (["ask", "coat", "--grade", "K99"], 2),
+        (["ask", "coat", "--fact", "weather"], 2),
+        (["ask", "coat", "--fact", "grade=K4", "--grade", "K5"], 2),
+        (["ask", "coat", "--as-of", "tomorrow"], 2),
+        (["ask", "coat", "--as-of", "2026-02-30"], 2),
+        (["ask", "coat", "--nonsense"], 2),
+        (["dance"], 2),
+        (["--books", "/missing", "ask", "coat"], 2),
+        (["ask", "coat", "--books", "/missing"], 2),
+        (["build"], 0),
+        (["build", "--books", "broken"], 3),
+        (["clause", "4.12"], 0),
+        (["clause", "99"], 2),
+        (["query", "SELECT * {}"], 0),
+        (["query", "SELECT * {}", "--deadline", "0.001"], 5),
+        (["query", "SELECT * {}", "--deadline", "-1"], 2),
+        (["query", "none/such.rq"], 2),
+        (["ask", "slow"], 5),
+        (["ask", "crash"], 70),
+        (["ask", "stop"], 130),
+        (["--version"], 0),
+        (["--help"], 0),
+    ],
+)
+def test_exit_code(arguments: list[str], code: int, capfd: pytest.CaptureFixture[str]) -> None:
+    assert main(arguments) == code
+    captured = capfd.readouterr()
+    assert "Traceback" not in captured.err
+    if code in (2, 3, 5, 70):
+        assert captured.out == ""
+        assert captured.err
+    if code == 130:
+        assert captured.err == ""
+
+
+def test_exit_code_of_a_process() -> None:
+    assert run("ask", "May I wear the coat?").returncode == 0
+    assert run("ask", "florgle").returncode == 4
+    assert run("ask", "crash").returncode == 70
+
+
+def test_a_bug_is_one_line_and_the_traceback_is_for_those_who_ask() -> None:
+    quiet = run("ask", "crash")
+    assert len(quiet.stderr.splitlines()) == 1
+    assert "internal error" in quiet.stderr
+    assert "please report" in quiet.stderr
+    assert "\x1b" not in quiet.stderr
+    assert "Traceback" in run("ask", "crash", CLOTHBOUND_DEBUG="1").stderr
+
+
+@pytest.mark.parametrize("command", [[], ["ask"]])
+def test_questions_come_one_a_line_from_standard_input(command: list[str]) -> None:
+    done = run(*command, stdin="May I wear the coat?\n\nflorgle?\n")
+    assert done.returncode == 4
+    assert "PERMITTED" in done.stdout
+    assert "NOT ANSWERED" in done.stdout
+    assert "Quay Service" not in done.stdout, "no greeting in a pipe"
+
+
+def test_json_is_one_object_a_line() -> None:
+    done = run("ask", "-", "--json", stdin="coat\ncoat and also florgle\n")
+    assert [json.loads(line)["verdict"] for line in done.stdout.splitlines()] == [
+        "permitted",
+        "permitted",
+        None,
+    ]
+
+
+def test_piped_output_has_no_terminal_codes_and_needs_no_screen_library() -> None:
+    probe = (
+        "import sys; sys.argv[1:] = ['ask', 'hostile']; from tests.shell.run_fake import *; vars(kb).update("
+        "KnowledgeBase=FakeBase); from shell.main import main; main(); "
+        "print([m for m in ('rich', 'prompt_toolkit', 'rapidfuzz', 'yaml', 'rdflib') if m in sys.modules])"
+    )
+    done = subprocess.run([sys.executable, "-c", probe], capture_output=True, text=True, cwd=ROOT, timeout=60)
+    assert done.stdout.splitlines()[-1] == "[]"
+    assert "\x1b" not in done.stdout
+    assert "\u202e" not in done.stdout
+    assert "[/para]" in done.stdout
+
+
+def test_build_lists_problems_with_their_place() -> None:
+    done = run("build", "--books", "broken")
+    assert 'order/gloves.yaml:12:5: error: There is no item "cote". Write "coat".' in done.stderr
+    assert "1 error, 0 warnings." in done.stderr
+    assert "rules" in run("build").stdout
+
+
+def test_query_formats() -> None:
+    table = run("query", "SELECT * {}")
+    assert "storm coat" in table.stdout
+    assert "(3 rows)" in table.stdout
+    assert "\x1b" not in table.stdout
+    rows = list(csv.reader(io.StringIO(run("query", "SELECT * {}", "--format", "csv").stdout)))
+    assert rows[0] == ["item", "label"]
+    assert rows[2] == ["'=1+1", ""], "a formula is disarmed, an unbound variable is empty"
+    data = json.loads(run("query", "-", "--format", "json", stdin="SELECT * {}").stdout)
+    assert data["head"]["vars"] == ["item", "label"]
+    assert "label" not in data["results"]["bindings"][1], (
+        "unbound variables are left out (SPARQL 1.1 JSON, 3.2.2)"
+    )
+    assert data["results"]["bindings"][2]["item"]["value"] == HOSTILE
+
+
+def test_a_cut_result_says_so() -> None:
+    done = run("query", "SELECT * {}", "--limit", "2")
+    assert "(2 rows)" in done.stdout
+    assert "first 2 rows" in done.stderr
+
+
+def test_query_from_a_file(tmp_path: Path) -> None:
+    path = tmp_path / "q.rq"
+    path.write_text("SELECT * { }", encoding="utf-8")
+    assert "SELECT * {" in run("query", str(path)).stdout
+
+
+def test_export_to_standard_output_and_to_a_file(tmp_path: Path) -> None:
+    assert run("export", "--format", "nquads").stdout == "# nquads\n"
+    target = tmp_path / "base.ttl"
+    done = run("export", "-o", str(target))
+    assert done.stdout == ""
+    assert target.read_text() == "# turtle\n"
+
+
+def test_why_shows_the_chain() -> None:
+    assert "The whole way" not in run("ask", "liner").stdout
+    assert "The whole way" in run("ask", "liner", "--why").stdout
+
+
+def test_a_picture_is_well_formed_and_points_nowhere(tmp_path: Path) -> None:
+    target = tmp_path / "screen.svg"
+    assert run("ask", "hostile", "--svg", str(target)).returncode == 0
+    text = target.read_text(encoding="utf-8")
+    ElementTree.fromstring(text)
+    assert "http" not in text.replace('xmlns="http://www.w3.org/2000/svg"', "")
+    assert "\x1b" not in text
+    assert oct(target.stat().st_mode & 0o777) != oct(0o600), "readable like any file the user makes"
+    assert run("ask", "coat", "--svg", str(tmp_path / "no" / "x.svg")).returncode == 5
+
+
+def test_a_reader_that_leaves_early_is_no_error_to_talk_about() -> None:
+    many = "May I wear the coat?\n" * 3000
+    command = " ".join([*map(shlex.quote, COMMAND), "ask", "-", "|", "head", "-1"])
+    done = subprocess.run(
+        ["bash", "-c", command], input=many, capture_output=True, text=True, cwd=ROOT, timeout=60
+    )
+    assert done.stderr == ""
+    assert "PERMITTED" in done.stdout
+
+
+def test_ctrl_c_ends_quietly() -> None:
+    child = subprocess.Popen(
+        [*COMMAND, "ask", "-"],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        cwd=ROOT,
+    )
+    assert child.stdin is not None
+    assert child.stdout is not None
+    child.stdin.write(b"coat\n" * 2000)
+    child.stdin.flush()
+    child.stdout.readline()
+    time.sleep(0.05)
+    child.send_signal(signal.SIGINT)
+    _, errors = child.communicate(timeout=30)
+    assert errors == b""
+    assert child.returncode == 130
+
+
+def test_an_encoding_that_lacks_a_character_shows_an_escape() -> None:
+    done = run("ask", "hostile — liner", PYTHONIOENCODING="ascii")
+    assert done.returncode == 0
+    assert "Traceback" not in done.stderr
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_every_command_has_help_that_shows_its_examples(
+    name: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main([name, "--help"] if name else ["--help"]) == 0
+    out = capsys.readouterr().out
+    assert all(example in out for example in EXAMPLES[name])
+
+
+def test_no_command_and_no_option_is_without_help() -> None:
+    parser = make_parser()
+    (commands,) = [a for a in parser._actions if hasattr(a, "choices") and isinstance(a.choices, dict)]
+    assert set(commands.choices) == set(EXAMPLES) - {""}
+    for command in (parser, *commands.choices.values()):
+        for action in command._actions:
+            assert action.help or action is commands, action.dest
+
+
+@pytest.mark.parametrize("example", [e for name in EXAMPLES for e in EXAMPLES[name]])
+def test_every_example_is_understood_by_the_parser(example: str) -> None:
+    words = shlex.split(example)
+    assert words[0] == "clothbound"
+    make_parser().parse_args(words[1:])
