@@ -47,7 +47,8 @@ FACT = (
     Field("ask", v.CB_ASK),
     Field("unit", v.CB_UCUM_CODE),
 )
-VALUE = (*_NAMED, Field("group", v.CB_LADDER, "group"), _NOTE)
+_EVERYDAY = Field("everyday", v.CB_EVERYDAY_WORD, many=True)
+VALUE = (*_NAMED, _EVERYDAY, Field("group", v.CB_LADDER, "group"), _NOTE)
 GROUP = (*_NAMED, Field("fact", v.CB_OF_FACT, "fact"), Field("one", v.CB_SINGULAR))
 ASPECT = (
     *_NAMED,
@@ -59,7 +60,7 @@ ASPECT = (
 ITEM = (
     *_NAMED,
     Field("broader", v.SKOS_BROADER, "item", many=True),
-    Field("everyday", v.CB_EVERYDAY_WORD, many=True),
+    _EVERYDAY,
     Field("part_of", v.CB_PART_OF, "item"),
     Field("layer", v.CB_LAYER),
     Field("protects", v.CB_PROTECTS, many=True),

@@ -144,7 +144,12 @@ def _facts() -> tuple[r.Fact, ...]:
     places = (
         r.FactValue(id="ashore", label="ashore", at=at(20)),
         r.FactValue(
-            id="town", label="in town", within="ashore", other_labels=("in the town", "uptown"), at=at(21)
+            id="town",
+            label="in town",
+            within="ashore",
+            other_labels=("in the town", "uptown"),
+            everyday=("village",),
+            at=at(21),
         ),
     )
     return (
