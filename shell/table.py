@@ -1,4 +1,4 @@
-"""The result of a SPARQL query as a table, JSON (SPARQL 1.1 Query Results JSON Format) or CSV."""
+"""The result of a SPARQL query as a table, JSON or CSV (SPARQL 1.1 Query Results JSON and CSV Formats, W3C 2013)."""
 
 from __future__ import annotations
 
@@ -15,38 +15,52 @@ if TYPE_CHECKING:
     from kb import Table
 
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+_KINDS = {"iri": "uri", "blank": "bnode", "literal": "literal"}
 _XSD_STRING = "http://www.w3.org/2001/XMLSchema#string"
 
 
-def term_text(term: Any) -> str:
-    """The bare text of a term: an IRI, a literal's lexical form, a blank node's label; "" where unbound."""
-    if term is None:
-        return ""
-    return str(getattr(term, "value", term))
+def _texts(table: Table) -> list[list[str]]:
+    """The rows as bare texts: an IRI, a lexical form, a blank node's label; "" where unbound."""
+    if table.kind == "ask":
+        return [["true" if table.boolean else "false"]]
+    return [
+        ["" if term is None else f"_:{term.value}" if term.kind == "blank" else term.value for term in row]
+        for row in table.rows
+    ]
 
 
-def _json_term(term: Any) -> dict[str, str]:
-    kinds = {"NamedNode": "uri", "BlankNode": "bnode"}
-    kind = kinds.get(type(term).__name__, "literal")
-    result = {"type": kind, "value": term_text(term)}
-    language = getattr(term, "language", None)
-    datatype = term_text(getattr(term, "datatype", None))
+def _columns(table: Table) -> tuple[str, ...]:
+    return ("boolean",) if table.kind == "ask" else table.columns
+
+
+def _json_term(kind: str, value: str, datatype: str | None, language: str | None) -> dict[str, str]:
+    term = {"type": _KINDS[kind], "value": value}
     if language:
-        result["xml:lang"] = language
+        term["xml:lang"] = language
     elif datatype and datatype != _XSD_STRING:
-        result["datatype"] = datatype
-    return result
+        term["datatype"] = datatype
+    return term
 
 
 def as_json(table: Table) -> str:
-    """One JSON object; unbound variables are left out of a binding, as the format asks."""
-    bindings = [
-        {name: _json_term(term) for name, term in zip(table.columns, row, strict=True) if term is not None}
-        for row in table.rows
-    ]
-    return json.dumps(
-        {"head": {"vars": list(table.columns)}, "results": {"bindings": bindings}}, ensure_ascii=False
-    )
+    """One JSON object; unbound variables are left out of a binding. A cut result says so in its head."""
+    document: dict[str, Any] = {"head": {}}
+    if table.kind == "ask":
+        document["boolean"] = table.boolean
+    else:
+        document["head"]["vars"] = list(table.columns)
+        bindings = [
+            {
+                name: _json_term(term.kind, term.value, term.datatype, term.language)
+                for name, term in zip(table.columns, row, strict=True)
+                if term is not None
+            }
+            for row in table.rows
+        ]
+        document["results"] = {"bindings": bindings}
+    if table.truncated:
+        document["head"]["truncated"] = True
+    return json.dumps(document, ensure_ascii=False, indent=2)
 
 
 def _safe_cell(text: str) -> str:
@@ -55,15 +69,19 @@ def _safe_cell(text: str) -> str:
 
 
 def as_csv(table: Table) -> str:
+    """Lines end in CR LF, as the format asks."""
     target = io.StringIO()
-    writer = csv.writer(target, lineterminator="\n")
-    writer.writerow([_safe_cell(name) for name in table.columns])
-    writer.writerows([_safe_cell(term_text(term)) for term in row] for row in table.rows)
+    writer = csv.writer(target)
+    writer.writerow([_safe_cell(name) for name in _columns(table)])
+    writer.writerows([_safe_cell(text) for text in row] for row in _texts(table))
     return target.getvalue()
 
 
 def as_text(table: Table, width: int) -> str:
-    rows = tuple(tuple(Cell(kb.visible(term_text(term))) for term in row) for row in table.rows)
+    """A table in plain text, with the number of rows below."""
+    if table.kind == "ask":
+        return "yes\n" if table.boolean else "no\n"
+    rows = tuple(tuple(Cell(kb.visible(text)) for text in row) for row in _texts(table))
     columns = tuple(kb.visible(name) for name in table.columns)
     count = f"{len(rows)} row{'s' * (len(rows) != 1)}"
     return render_plain((Grid("", columns, rows),), width) + f"  ({count})\n"

@@ -41,6 +41,7 @@ from kb.model.records import (
     Service,
 )
 from kb.model.values import YES, Choices, ValueSet, choices
+from kb.sparql import Table, Term
 
 AT = Location("order/gloves.yaml", 12, 5)
 DAY = datetime.date(2026, 11, 25)
@@ -319,16 +320,6 @@ CANNED: dict[str, Callable[[str], Answer]] = {
 }
 
 
-class Term(msgspec.Struct, frozen=True):
-    value: str
-
-
-class FakeTable(msgspec.Struct, frozen=True):
-    columns: tuple[str, ...]
-    rows: tuple[tuple[Term | None, ...], ...]
-    truncated: bool = False
-
-
 class FakeReport(msgspec.Struct, frozen=True):
     problems: tuple[Problem, ...]
     counts: tuple[tuple[str, int], ...]
@@ -410,17 +401,23 @@ class FakeBase:
                 return ((answer.ask.fact, choices(value)),)
         raise UsageError("That is none of the choices.")
 
-    def run_query(self, text: str, *, deadline: float, row_limit: int) -> FakeTable:
+    def run_query(self, text: str, *, deadline: float, row_limit: int) -> Table:
         if deadline < 0.01:
             raise StoreUnavailableError("The deadline passed.")
+        if text.startswith("ASK"):
+            return Table(kind="ask", boolean=True)
         rows: tuple[tuple[Term | None, ...], ...] = (
-            (Term("https://quay.example/item/coat"), Term("storm coat")),
-            (Term("=1+1"), None),
-            (Term(HOSTILE), Term(text[:10])),
+            (Term("iri", "https://quay.example/item/coat"), Term("literal", "storm coat", XSD_STRING)),
+            (Term("literal", "=1+1", XSD_STRING), None),
+            (Term("literal", HOSTILE, XSD_STRING), Term("literal", text[:10], LANG_STRING, "en")),
+            (Term("blank", "b0"), Term("literal", "5", "http://www.w3.org/2001/XMLSchema#integer")),
         )
-        return FakeTable(("item", "label"), rows[:row_limit], truncated=row_limit < len(rows))
+        cut = row_limit < len(rows)
+        return Table(kind="select", columns=("item", "label"), rows=rows[:row_limit], truncated=cut)
 
 
+XSD_STRING = "http://www.w3.org/2001/XMLSchema#string"
+LANG_STRING = "http://www.w3.org/1999/02/22-rdf-syntax-ns#langString"
 PROBLEM = Problem(AT, "unknown-item", 'There is no item "cote".', 'Write "coat".')
 
 

@@ -139,7 +139,7 @@ def test_build_lists_problems_with_their_place() -> None:
 def test_query_formats() -> None:
     table = run("query", "SELECT * {}")
     assert "storm coat" in table.stdout
-    assert "(3 rows)" in table.stdout
+    assert "(4 rows)" in table.stdout
     assert "\x1b" not in table.stdout
     rows = list(csv.reader(io.StringIO(run("query", "SELECT * {}", "--format", "csv").stdout)))
     assert rows[0] == ["item", "label"]
@@ -150,6 +150,18 @@ def test_query_formats() -> None:
         "unbound variables are left out (SPARQL 1.1 JSON, 3.2.2)"
     )
     assert data["results"]["bindings"][2]["item"]["value"] == HOSTILE
+    # SPARQL 1.1 Query Results JSON Format, 3.2.2: the forms of RDF terms.
+    assert data["results"]["bindings"][0]["item"]["type"] == "uri"
+    assert data["results"]["bindings"][0]["label"] == {"type": "literal", "value": "storm coat"}
+    assert data["results"]["bindings"][2]["label"]["xml:lang"] == "en"
+    assert data["results"]["bindings"][3]["item"] == {"type": "bnode", "value": "b0"}
+    assert data["results"]["bindings"][3]["label"]["datatype"].endswith("#integer")
+
+
+def test_a_yes_or_no_query() -> None:
+    assert run("query", "ASK {}").stdout == "yes\n"
+    assert json.loads(run("query", "ASK {}", "--format", "json").stdout) == {"head": {}, "boolean": True}
+    assert run("query", "ASK {}", "--format", "csv").stdout.splitlines() == ["boolean", "true"]
 
 
 def test_a_cut_result_says_so() -> None:
