@@ -1,0 +1,77 @@
+"""From records to English: the one place that puts rules, conditions, cases and verdicts into words."""
+
+from kb.wording.aspects import of_item, say_open_values, say_set, say_value
+from kb.wording.cases import say_case, say_depends, say_fact, say_facts, say_holders, say_who
+from kb.wording.conditions import say_condition, say_test
+from kb.wording.derivations import say_defeat, say_derivation_chain, say_principle
+from kb.wording.english import definite, indefinite, listing, sentence
+from kb.wording.labels import (
+    clause_reference,
+    edition_reference,
+    grade_label,
+    item_label,
+    rule_reference,
+    the_item,
+    value_name,
+)
+from kb.wording.positions import say_position, say_positions
+from kb.wording.quantities import (
+    say_count,
+    say_date,
+    say_datum,
+    say_interval,
+    say_intervals,
+    say_measure,
+    say_quantity,
+    say_tolerance,
+)
+from kb.wording.queries import say_query
+from kb.wording.rules import say_rule
+from kb.wording.scopes import say_scope
+from kb.wording.sets import say_values
+from kb.wording.verdicts import say_list_headline, say_verdict
+
+__all__ = [
+    "clause_reference",
+    "definite",
+    "edition_reference",
+    "grade_label",
+    "indefinite",
+    "item_label",
+    "listing",
+    "of_item",
+    "rule_reference",
+    "say_case",
+    "say_condition",
+    "say_count",
+    "say_date",
+    "say_datum",
+    "say_defeat",
+    "say_depends",
+    "say_derivation_chain",
+    "say_fact",
+    "say_facts",
+    "say_holders",
+    "say_interval",
+    "say_intervals",
+    "say_list_headline",
+    "say_measure",
+    "say_open_values",
+    "say_position",
+    "say_positions",
+    "say_principle",
+    "say_quantity",
+    "say_query",
+    "say_rule",
+    "say_scope",
+    "say_set",
+    "say_test",
+    "say_tolerance",
+    "say_value",
+    "say_values",
+    "say_verdict",
+    "say_who",
+    "sentence",
+    "the_item",
+    "value_name",
+]

@@ -1,0 +1,162 @@
+"""What a rule says of an aspect other than an act: colour, fit, height, number, position, order."""
+
+from __future__ import annotations
+
+import re
+
+from kb.model.lookup import Lookup
+from kb.model.records import Aspect, Rule, RuleValue, Scope
+from kb.model.values import Choices, Ranges, ValueSet, contains
+from kb.wording.english import PREPOSITIONS, capital, definite, listing, phrase, plural
+from kb.wording.labels import item_label, the_item
+from kb.wording.positions import say_position, say_positions
+from kb.wording.quantities import say_count, say_intervals, say_measure
+from kb.wording.scopes import is_class, is_top, say_scope
+
+FEATURE = "feature"
+
+
+def say_value(lookup: Lookup, aspect: str, value: RuleValue) -> str:
+    """The values that a rule speaks about: "gilt or silver", "about 1 in (25.4 mm)", "centred on the cap"."""
+    record = lookup.aspects[aspect]
+    if record.kind == "position" and value.positions:
+        return say_positions(lookup, value.positions)
+    if record.kind == "order" and value.order:
+        return ", then ".join(the_item(lookup, item) for item in value.order)
+    if record.kind == "measure" and value.measure is not None:
+        return say_measure(value.measure)
+    return say_set(lookup, aspect, value.values, value)
+
+
+def say_open_values(lookup: Lookup, aspect: str, values: ValueSet, value: RuleValue | None = None) -> str:
+    """Values left open for an aspect; as `value` writes them where it speaks of exactly these values."""
+    if value is not None and value.values == values:
+        return say_value(lookup, aspect, value)
+    return say_set(lookup, aspect, values, value)
+
+
+def say_set(lookup: Lookup, aspect: str, values: ValueSet, value: RuleValue | None = None) -> str:
+    """Any set of values of an aspect; `value` lends its unit, datum and positions."""
+    record = lookup.aspects[aspect]
+    if isinstance(values, Ranges):
+        if record.kind == "count":
+            return listing([say_count(interval) for interval in values.intervals], "or") or "none"
+        unit = value.measure.unit if value is not None and value.measure is not None else "mm"
+        return say_intervals(values, unit)
+    if record.kind == "act":
+        return _say_act_values(record, values)
+    known = {position.id: position for rule in lookup.base.rules for position in rule.value.positions}
+    names = {v.id: v.label for v in record.values}
+    if value is not None:
+        known |= {position.id: position for position in value.positions}
+    said = [
+        say_position(lookup, known[member])
+        if member in known
+        else names.get(member) or _loose(lookup, member)
+        for member in _in_order(record, values)
+    ]
+    if values.complement:
+        return f"anything but {listing(said, 'or')}" if said else "anything"
+    return listing(said, "or") or "nothing"
+
+
+def _loose(lookup: Lookup, member: str) -> str:
+    return the_item(lookup, member) if member in lookup.items else member.replace(":", " ")
+
+
+def _in_order(aspect: Aspect, values: Choices) -> list[str]:
+    order = [value.id for value in aspect.values]
+    rest = sorted(values.members.difference(order))
+    return [member for member in order if member in values.members] + rest
+
+
+def _say_act_values(aspect: Aspect, values: Choices) -> str:
+    done = aspect.done or aspect.label
+    said = [text for member, text in (("yes", done), ("no", f"not {done}")) if contains(values, member)]
+    return listing(said, "or") or "nothing"
+
+
+def is_manner(lookup: Lookup, aspect: Aspect) -> bool:
+    """Whether an act is one text under a manner (the care "wash by hand")."""
+    return aspect.kind == "act" and aspect.verb is None and aspect.within is not None
+
+
+def say_aspect_statement(
+    lookup: Lookup, rule: Rule, aspect: Aspect, verb: str, holder: str
+) -> tuple[str, bool]:
+    """The statement of a rule that is no plain act, and whether it names the holder itself."""
+    value = rule.value
+    scope = _of_scope(lookup, rule.scope)
+    if is_manner(lookup, aspect):
+        return _say_manner(lookup, scope, aspect, verb), False
+    if aspect.kind == "position":
+        return _say_place(lookup, rule, verb, holder)
+    said = say_value(lookup, aspect.id, value)
+    if aspect.kind == "count":
+        return phrase(count_subject(lookup, rule.scope, aspect), verb, "be", said), False
+    if aspect.kind == "order":
+        subject = f"{definite(aspect.label)} of {scope}, the senior first,"
+        return phrase(subject, verb, "be", said), False
+    return phrase(definite(aspect.label), "of", scope, verb, "be", said), False
+
+
+def _of_scope(lookup: Lookup, scope: Scope) -> str:
+    return say_scope(lookup, scope)
+
+
+def count_subject(lookup: Lookup, scope: Scope, aspect: Aspect) -> str:
+    """ "the number of rings worn" for the label "number worn"; "the stock of rings" for "stock"."""
+    if len(scope.items) == 1 and not is_top(lookup, scope.items[0]):
+        things = plural(item_label(lookup, scope.items[0]))
+        if scope.excluding:
+            things += f" other than {listing([the_item(lookup, item) for item in scope.excluding], 'or')}"
+    else:
+        things = "things" if is_top(lookup, scope.items[0]) else say_scope(lookup, scope)
+    words = aspect.label.split()
+    if len(words) == 2 and re.search(r"(ed|en|rn)$", words[1]):
+        return f"the {words[0]} of {things} {words[1]}"
+    return f"{definite(aspect.label)} of {things}"
+
+
+def _say_manner(lookup: Lookup, scope: str, aspect: Aspect, verb: str) -> str:
+    """A required manner: "The coat must be buttoned to the throat", else "The care of the coat must be “...”"."""
+    first = aspect.label.split()[0].lower() if aspect.label.split() else ""
+    if first in PREPOSITIONS or re.search(r"[a-z]{2,}(ed|own|orn)$", first.split("-")[-1]):
+        return phrase(scope, verb, "be", aspect.label)
+    manner = lookup.aspects[aspect.within or aspect.id].label
+    return phrase(definite(manner), "of", scope, verb, "be", f"“{aspect.label}”")
+
+
+def _say_place(lookup: Lookup, rule: Rule, verb: str, holder: str) -> tuple[str, bool]:
+    said = say_value(lookup, rule.aspect, rule.value)
+    scope = say_scope(lookup, rule.scope)
+    if any(FEATURE in lookup.broader(item) for item in rule.scope.items):
+        return phrase(scope, verb, "be placed", said), False
+    if holder:
+        return phrase(holder, verb, "wear", scope, said), True
+    return phrase(scope, verb, "be worn", said), False
+
+
+def of_item(lookup: Lookup, aspect: str, item: str) -> str:
+    """ "the height of the name strip", "the number of rings worn"."""
+    record = lookup.aspects[aspect]
+    if record.kind == "count":
+        return count_subject(lookup, Scope(items=(item,)), record)
+    manner = lookup.aspects[record.within] if is_manner(lookup, record) and record.within else record
+    return f"{definite(manner.label)} of {the_item(lookup, item)}"
+
+
+def heading(lookup: Lookup, aspect: str) -> str:
+    return capital(lookup.aspects[aspect].label)
+
+
+__all__ = [
+    "count_subject",
+    "heading",
+    "is_class",
+    "of_item",
+    "say_aspect_statement",
+    "say_open_values",
+    "say_set",
+    "say_value",
+]

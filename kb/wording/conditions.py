@@ -1,0 +1,219 @@
+"""Conditions as clauses: "when the weather is foul and the sleeves are down, unless hauling lines"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from kb.model.conditions import AllOf, AnyOf, Condition, NotOf, Test, all_of, any_of
+from kb.model.lookup import Lookup
+from kb.model.values import Choices, ValueSet, complement
+from kb.wording.english import listing, phrase
+from kb.wording.phrases import WEARER, Phrase
+from kb.wording.testing import phrase_of
+
+
+class Parts(NamedTuple):
+    """A condition taken apart for a sentence: who, what follows directly, what follows "when" and "unless"."""
+
+    holder: tuple[Test, ...] = ()
+    attached: tuple[Phrase, ...] = ()
+    when: tuple[Phrase, ...] = ()
+    unless: tuple[Phrase, ...] = ()
+
+
+def say_test(lookup: Lookup, test: Test) -> str:
+    """One test as a clause that stands by itself: "the weather is foul", "the wearer is ashore"."""
+    return phrase_of(lookup, test).clause
+
+
+def say_condition(lookup: Lookup, condition: Condition, lead: str = "when") -> str:
+    """A condition in words, to stand after the lead word; empty for the condition that always holds."""
+    if condition == AllOf(()):
+        return ""
+    if condition == AnyOf(()):
+        return phrase(lead, "never")
+    parts = take_apart(lookup, condition)
+    holder = tuple(phrase_of(lookup, test) for test in parts.holder)
+    return compose(parts._replace(holder=(), attached=(*holder, *parts.attached)), lead)
+
+
+def positive(lookup: Lookup, condition: Condition) -> Condition:
+    """The condition with every `not` moved into the tests (De Morgan), so that only and, or and tests are left."""
+    if isinstance(condition, NotOf):
+        return _denied(lookup, condition.part)
+    if isinstance(condition, Test):
+        return condition
+    parts = [positive(lookup, part) for part in condition.parts]
+    return all_of(parts) if isinstance(condition, AllOf) else any_of(parts)
+
+
+def _denied(lookup: Lookup, condition: Condition) -> Condition:
+    if isinstance(condition, NotOf):
+        return positive(lookup, condition.part)
+    if isinstance(condition, Test):
+        return Test(condition.fact, _remaining(lookup, condition.fact, condition.values))
+    parts = [_denied(lookup, part) for part in condition.parts]
+    return any_of(parts) if isinstance(condition, AllOf) else all_of(parts)
+
+
+def _remaining(lookup: Lookup, fact: str, values: ValueSet) -> ValueSet:
+    domain = lookup.domain(fact)
+    if isinstance(values, Choices) and isinstance(domain, Choices):
+        return Choices(frozenset(v for v in domain.members if (v in values.members) == values.complement))
+    return complement(values)
+
+
+def take_apart(lookup: Lookup, condition: Condition) -> Parts:
+    """The conjuncts of a condition by the place that they take in a sentence."""
+    conjuncts = condition.parts if isinstance(condition, AllOf) else (condition,)
+    holder: list[Test] = []
+    attached: list[Phrase] = []
+    when: list[Phrase] = []
+    unless: list[Condition] = []
+    for part in conjuncts:
+        if isinstance(part, NotOf):
+            unless.append(part.part)
+            continue
+        found = phrase_in(lookup, positive(lookup, part))
+        if found.holder and isinstance(part, Test):
+            holder.append(part)
+        elif found.attached is not None:
+            attached.append(found)
+        else:
+            when.append(found)
+    exceptions: tuple[Phrase, ...] = ()
+    if unless:
+        exceptions = (phrase_in(lookup, positive(lookup, any_of(unless))),)
+    attached.sort(key=lambda p: p.place)
+    holder.sort(key=lambda t: phrase_of(lookup, t).place)
+    return Parts(tuple(holder), tuple(attached), tuple(when), exceptions)
+
+
+def phrase_in(lookup: Lookup, condition: Condition) -> Phrase:
+    """The phrase of a condition without `not`: the forms of its parts joined so that they cannot be misread."""
+    if isinstance(condition, Test):
+        return phrase_of(lookup, condition)
+    if isinstance(condition, NotOf):
+        return phrase_in(lookup, positive(lookup, condition))
+    if not condition.parts:
+        return Phrase("there is no condition" if isinstance(condition, AllOf) else "no case is left")
+    if len(condition.parts) == 1:
+        return phrase_in(lookup, condition.parts[0])
+    if depth(condition) > 2:
+        return Phrase(lettered(lookup, condition))
+    phrases = [phrase_in(lookup, part) for part in condition.parts]
+    if isinstance(condition, AllOf):
+        return _both(phrases)
+    return _either(phrases, any(isinstance(part, AllOf) for part in condition.parts))
+
+
+def depth(condition: Condition) -> int:
+    """How deep "and" and "or" are nested; a test has none."""
+    if isinstance(condition, Test):
+        return 0
+    parts = (condition.part,) if isinstance(condition, NotOf) else condition.parts
+    return 1 + max((depth(part) for part in parts), default=0)
+
+
+def lettered(lookup: Lookup, condition: Condition) -> str:
+    """A deeply nested condition as a lettered list: "at least one of these holds: (a) ...; (b) ..."."""
+    if isinstance(condition, Test | NotOf) or depth(condition) < 2:
+        return phrase_in(lookup, condition).clause
+    lead = "all of these hold" if isinstance(condition, AllOf) else "at least one of these holds"
+    marks = "abcdefghijklmnopqrstuvwxyz"
+    points: list[str] = []
+    for index, part in enumerate(condition.parts):
+        mark = marks[index] if index < len(marks) else str(index + 1)
+        text = lettered(lookup, part) if depth(part) > 2 else phrase_in(lookup, part).clause
+        points.append(f"({mark}) [{text}]" if "(a)" in text else f"({mark}) {text}")
+    return f"{lead}: {'; '.join(points)}"
+
+
+def _both(phrases: Sequence[Phrase]) -> Phrase:
+    bare: str | None = None
+    if all(p.bare is not None and not _compound(p.bare) for p in phrases):
+        bare = listing([p.bare or "" for p in phrases])
+    attached: str | None = None
+    if all(p.attached is not None and not _compound(p.attached) for p in phrases):
+        attached = listing([p.attached or "" for p in phrases])
+    state = bare is not None and all(p.state for p in phrases)
+    clause = f"{WEARER} is {bare}" if state else listing([p.clause for p in phrases])
+    return Phrase(clause, bare, attached, state, noun=bare or clause)
+
+
+def _either(phrases: Sequence[Phrase], nested: bool) -> Phrase:
+    bare: str | None = None
+    if all(p.bare is not None for p in phrases) and not nested:
+        bare = _alternatives([p.bare or "" for p in phrases])
+    attached: str | None = None
+    if all(p.attached is not None for p in phrases) and not nested:
+        attached = _alternatives([p.attached or "" for p in phrases])
+    state = bare is not None and all(p.state for p in phrases)
+    either = f"either {', or '.join(p.clause for p in phrases)}" if nested else ""
+    clause = (
+        f"{WEARER} is {bare}" if state else either or f"either {_alternatives([p.clause for p in phrases])}"
+    )
+    return Phrase(clause, bare, attached, state, noun=bare or clause)
+
+
+def _alternatives(texts: Sequence[str]) -> str:
+    """ "with the cap or the hood": a shared beginning is said once."""
+    for start in ("with ", "wearing ", "holding ", f"{WEARER} wears ", f"{WEARER} holds "):
+        if all(text.startswith(start) for text in texts) and not any(_compound(text) for text in texts):
+            return start + listing([text.removeprefix(start) for text in texts], "or")
+    return listing(texts, "or")
+
+
+def _compound(text: str) -> bool:
+    return bool(re.search(r",| (or|and|nor|but) ", text))
+
+
+def compose(parts: Parts, lead: str = "when") -> str:
+    """What follows the statement: attached phrases, "when", "unless". Without a lead, clauses only."""
+    attached, when = list(parts.attached), list(parts.when)
+    if lead and attached and not when and all(p.bare for p in attached):
+        text = phrase(lead, _sequence([p.bare or "" for p in attached]))
+    elif lead:
+        text = phrase(_sequence([p.attached or "" for p in attached]), _when(when, lead))
+    else:
+        text = _when([*attached, *when], "")
+    return with_unless(text, parts.unless)
+
+
+def follow(parts: Parts, lead: str = "when") -> str:
+    """The same after a full statement, where what can be attached needs no "when"."""
+    text = phrase(_sequence([p.attached or "" for p in parts.attached]), _when(list(parts.when), lead))
+    return with_unless(text, parts.unless)
+
+
+def with_unless(text: str, unless: Sequence[Phrase]) -> str:
+    if not unless:
+        return text
+    said = unless[0].bare or unless[0].clause
+    return f"{text}, unless {said}" if text else f"unless {said}"
+
+
+def _sequence(texts: Sequence[str]) -> str:
+    """Attached phrases one after another: "in boat rig ashore"; set off by "and" where one holds an "or"."""
+    if len(texts) > 2 or any(_compound(text) for text in texts):
+        return listing(texts)
+    return " ".join(texts)
+
+
+def _when(phrases: list[Phrase], lead: str) -> str:
+    if not phrases:
+        return ""
+    if len(phrases) == 1:
+        return phrase(lead, (phrases[0].bare if lead else None) or _unlead(phrases[0].clause, lead))
+    if lead and all(p.bare is not None and not _compound(p.bare) for p in phrases):
+        return phrase(lead, listing([p.bare or "" for p in phrases]))
+    clauses = [p.clause for p in phrases]
+    last = [c for c in clauses if "(a)" in c]
+    return phrase(lead, listing([c for c in clauses if "(a)" not in c] + last))
+
+
+def _unlead(clause: str, lead: str) -> str:
+    """ "either" is not needed where nothing stands before the alternatives."""
+    return clause.removeprefix("either ") if lead and "(a)" not in clause else clause

@@ -1,0 +1,62 @@
+"""Names of things as people read them."""
+
+from __future__ import annotations
+
+import re
+
+from kb.model.lookup import Lookup
+from kb.wording.english import definite, indefinite, listing
+
+_CODE = re.compile(r"[A-Z]{1,4}-?\d{0,3}")
+GRADE = "grade"
+
+
+def item_label(lookup: Lookup, item: str) -> str:
+    return lookup.items[item].label
+
+
+def the_item(lookup: Lookup, item: str) -> str:
+    """ "the storm coat", "the deck gloves"."""
+    return definite(item_label(lookup, item))
+
+
+def the_items(lookup: Lookup, items: tuple[str, ...], word: str = "and") -> str:
+    return listing([the_item(lookup, item) for item in items], word)
+
+
+def is_coded(lookup: Lookup, fact: str) -> bool:
+    """Whether all ids of a fact's values are short codes that people say (K5), not made-up names."""
+    record = lookup.facts[fact]
+    return record.family == GRADE and all(_CODE.fullmatch(value.id) for value in record.values)
+
+
+def value_name(lookup: Lookup, fact: str, value: str) -> str:
+    """What a value of a fact is called within a sentence: the code of a grade, else its label."""
+    return value if is_coded(lookup, fact) else lookup.value_label(fact, value)
+
+
+def grade_label(lookup: Lookup, grade: str) -> str:
+    """ "K5 (Second Keeper)"; the label alone where ids are not codes."""
+    label = lookup.value_label(GRADE, grade)
+    return f"{grade} ({label})" if is_coded(lookup, GRADE) and label != grade else label
+
+
+def a_grade(lookup: Lookup, grade: str) -> str:
+    return indefinite(value_name(lookup, GRADE, grade))
+
+
+def edition_reference(lookup: Lookup, edition: str) -> str:
+    """ "Dress Order (2024)"."""
+    record = lookup.editions[edition]
+    return f"{lookup.books[record.book].label} ({edition.removeprefix(record.book + '/')})"
+
+
+def clause_reference(lookup: Lookup, clause: str) -> str:
+    """ "Dress Order (2024) 4.12"."""
+    record = lookup.clauses[clause]
+    return f"{edition_reference(lookup, record.edition)} {record.number}"
+
+
+def rule_reference(lookup: Lookup, rule: str) -> str:
+    """The reference of the clause that a rule stands in."""
+    return clause_reference(lookup, lookup.rules[rule].clause)

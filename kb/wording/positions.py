@@ -1,0 +1,39 @@
+"""Places on a garment in words."""
+
+from __future__ import annotations
+
+from kb.model.lookup import Lookup
+from kb.model.records import Position
+from kb.wording.english import listing
+from kb.wording.labels import the_item
+from kb.wording.quantities import say_measure
+
+_SIDES = {"left": "on the left side", "right": "on the right side", "both": "on both sides"}
+
+
+def say_position(lookup: Lookup, position: Position) -> str:
+    """ "centred above the visor of the cap, on the left side, about 1 1/4 in (31.75 mm), from ... to ..."."""
+    if position.text:
+        return position.text
+    place = the_item(lookup, position.on)
+    if position.feature is not None:
+        feature = the_item(lookup, position.feature)
+        part = lookup.items[position.feature].part_of
+        link = "of" if part is not None and part in lookup.broader(position.on) else "on"
+        place = feature if place in feature else f"{feature} {link} {place}"
+    points = [f"{position.relation} {place}"]
+    if position.side:
+        points.append(_SIDES.get(position.side, f"on the {position.side} side"))
+    if position.offset is not None:
+        points.append(say_measure(position.offset))
+    if position.orientation:
+        points.append(position.orientation)
+    if position.slot:
+        points.append(f"in the {position.slot} place")
+    return ", ".join(points)
+
+
+def say_positions(lookup: Lookup, positions: tuple[Position, ...]) -> str:
+    """Alternative places, joined by "or"."""
+    said = [say_position(lookup, position) for position in positions]
+    return said[0] if len(said) == 1 else f"either {listing(said, 'or')}"

@@ -1,0 +1,140 @@
+"""Numbers, measures, datums and dates in words."""
+
+from __future__ import annotations
+
+import datetime
+from fractions import Fraction
+
+from kb.measures import UNITS, base_unit, format_interval, format_quantity
+from kb.model.records import Datum, Measure
+from kb.model.values import Interval, Ranges
+from kb.wording.english import definite, listing, phrase
+
+_TWIN = {"[in_i]": "mm", "[ft_i]": "mm", "[yd_i]": "mm"}
+
+
+def say_quantity(number: Fraction | int, unit: str) -> str:
+    """A number of the base unit in a UCUM unit, "31.75 mm"; a unit that is not known is written after it."""
+    return format_quantity(number, unit) if unit in UNITS else phrase(str(Fraction(number)), unit)
+
+
+def say_bounds(interval: Interval, unit: str) -> str:
+    """Bounds of a fact's quantity: "above 30 °C", "at least 2", "from 10 to 20 °C"."""
+    low, high = interval.low, interval.high
+    if low is not None and low == high:
+        return say_quantity(low, unit)
+    if low is not None and high is not None:
+        edges = [
+            say_quantity(n, unit) for n, o in ((low, interval.low_open), (high, interval.high_open)) if o
+        ]
+        whole = f"from {say_quantity(low, unit)} to {say_quantity(high, unit)}"
+        return f"{whole} (without {' and '.join(edges)})" if edges else whole
+    if low is not None:
+        return f"{'above' if interval.low_open else 'at least'} {say_quantity(low, unit)}"
+    if high is not None:
+        return f"{'below' if interval.high_open else 'at most'} {say_quantity(high, unit)}"
+    return "any"
+
+
+def _day(number: int) -> str:
+    date = datetime.date.fromordinal(number)
+    return f"{date.day} {date:%B} {date.year}"
+
+
+def say_date(date: datetime.date) -> str:
+    """ "1 April 2019"."""
+    return _day(date.toordinal())
+
+
+def say_days(interval: Interval) -> str:
+    """A stretch of days, where day D is the interval [D, D + 1): "before 1 April 2019", "on 1 April 2019"."""
+    first = None if interval.low is None else -int(-interval.low // 1)
+    if first is not None and interval.low == first and interval.low_open:
+        first += 1
+    end = None if interval.high is None else -int(-interval.high // 1)
+    if end is not None and end == interval.high and not interval.high_open:
+        end += 1
+    if first is None:
+        return "on any date" if end is None else f"before {_day(end)}"
+    if end is None:
+        return f"on or after {_day(first)}"
+    if end <= first:
+        return "on no date"
+    return f"on {_day(first)}" if end == first + 1 else f"from {_day(first)} to {_day(end - 1)}"
+
+
+def _count_bounds(interval: Interval) -> tuple[int | None, int | None]:
+    low = None if interval.low is None else -int(-interval.low // 1)
+    if low is not None and low == interval.low and interval.low_open:
+        low += 1
+    high = None if interval.high is None else int(interval.high // 1)
+    if high is not None and high == interval.high and interval.high_open:
+        high -= 1
+    return low, high
+
+
+def say_count(interval: Interval) -> str:
+    """Whole numbers within an interval: "at most 2", "exactly 3", "2 to 4", "none"."""
+    low, high = _count_bounds(interval)
+    if low is None or low <= 0:
+        if high is None:
+            return "any number"
+        return "none" if high <= 0 else f"at most {high}"
+    if high is None:
+        return f"at least {low}"
+    if high < low:
+        return "no whole number"
+    return f"exactly {low}" if low == high else f"{low} to {high}"
+
+
+def say_interval(interval: Interval, unit: str) -> str:
+    """An interval of a measured aspect in a UCUM unit, as `kb.measures` reads it: "1/4 to 1/2 in"."""
+    if unit == "1":
+        return say_count(interval)
+    return format_interval(interval, unit) if unit in UNITS else say_bounds(interval, unit)
+
+
+def say_intervals(values: Ranges, unit: str) -> str:
+    """All intervals of a set, joined by "or"."""
+    return listing([say_interval(interval, unit) for interval in values.intervals], "or") or "none"
+
+
+def _say_one(measure: Measure) -> str:
+    return ("about " if measure.about else "") + say_interval(measure.interval, measure.unit)
+
+
+def say_size(measure: Measure) -> str:
+    """A measure in its unit with its second unit in brackets; inches get exact millimetres where none is given."""
+    text = _say_one(measure)
+    if measure.also is not None:
+        return f"{text} ({_say_one(measure.also)})"
+    twin = _TWIN.get(measure.unit)
+    if twin is None:
+        return text
+    other = say_interval(measure.interval, twin)
+    for opening in ("at most ", "at least ", "less than ", "more than "):
+        other = other.removeprefix(opening)
+    return text if "(" in other else f"{text} ({other})"
+
+
+def say_datum(datum: Datum) -> str:
+    """ "from the lower edge of the device to the upper edge of the visor, arms hanging"."""
+    start = f"from {definite(datum.measured_from)}" if datum.measured_from else ""
+    end = f"to {definite(datum.measured_to)}" if datum.measured_to else ""
+    span = phrase(start, end)
+    return ", ".join(part for part in (span, datum.posture or "") if part)
+
+
+def say_measure(measure: Measure) -> str:
+    """ "about 1 1/4 in (31.75 mm), from the lower edge of the device to the upper edge of the visor"."""
+    datum = say_datum(measure.datum) if measure.datum else ""
+    return ", ".join(part for part in (say_size(measure), datum) if part)
+
+
+def say_tolerance(measure: Measure) -> str:
+    """How far "about" may be off, in the unit of the measure; empty if it says nothing or nothing is given."""
+    if measure.tolerance is None:
+        return ""
+    factor = UNITS[measure.unit].offset if measure.unit in UNITS else Fraction(0)
+    unit = measure.unit if measure.unit in UNITS else base_unit("mm")
+    return f"give or take {say_quantity(measure.tolerance + factor, unit)}"

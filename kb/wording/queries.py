@@ -1,0 +1,158 @@
+"""The read-back of a structured question: one question sentence in simple patterns."""
+
+from __future__ import annotations
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Query, Verdict
+from kb.model.records import Aspect
+from kb.wording.aspects import is_manner, of_item, say_set
+from kb.wording.cases import case_points, say_who
+from kb.wording.english import indefinite, listing, phrase, plural, sentence
+from kb.wording.labels import clause_reference, item_label, the_item
+
+_MODAL: dict[Verdict, str] = {
+    "required": "must",
+    "permitted": "may",
+    "prohibited": "must not",
+    "not_required": "need not",
+}
+
+
+def say_query(lookup: Lookup, query: Query) -> str:
+    """ "May a K5 wear the deck gloves, in boat rig, ashore?" """
+    said = {
+        "may": _say_may,
+        "must": _say_may,
+        "why": _say_may,
+        "when": _say_may,
+        "where": _say_where,
+        "how": _say_how,
+        "how_many": _say_how_many,
+        "who": _say_who_question,
+        "list": _say_list,
+        "compare": _say_compare,
+        "source": _say_source,
+    }[query.kind](lookup, query)
+    return sentence(said, "?")
+
+
+def person(lookup: Lookup, query: Query) -> str:
+    """Who the question is about, "anyone" where nothing is known of them."""
+    who = say_who(lookup, query.case.facts)
+    return f"anyone{who.removeprefix('someone')}" if who.split()[0] == "someone" else who.rstrip(",")
+
+
+def situation(lookup: Lookup, query: Query, first: str = "") -> str:
+    """What follows the question: ", in boat rig, ashore, with nothing else worn"."""
+    points = [first] if first else []
+    points += case_points(lookup, query.case.facts)
+    if query.case.alone:
+        points.append("with nothing else worn")
+    return "".join(f", {point}" for point in points)
+
+
+def _for_person(lookup: Lookup, query: Query, lead: str = "for") -> str:
+    who = person(lookup, query)
+    return "" if who == "anyone" else f"{lead} {who}"
+
+
+def items_in_words(lookup: Lookup, query: Query) -> str:
+    """ "the quilted liner with the storm coat"."""
+    others = [the_item(lookup, item) for item in query.items[1:]]
+    return phrase(the_item(lookup, query.items[0]), f"with {listing(others)}" if others else "")
+
+
+def _act(query: Query, aspect: Aspect) -> str:
+    """ "wear", "go without", "choose not to own"."""
+    if query.polarity == "do":
+        return aspect.verb or "have"
+    return "go without" if aspect.id == "wear" else f"choose not to {aspect.verb or 'have'}"
+
+
+def _say_may(lookup: Lookup, query: Query) -> str:
+    aspect = lookup.aspects[query.aspect]
+    lead = {"why": "why, or why not, may", "when": "when may"}.get(query.kind, query.kind)
+    if not query.items:
+        return phrase(lead, person(lookup, query), _act(query, aspect), "anything") + situation(lookup, query)
+    if aspect.kind == "act" and aspect.verb is not None:
+        asked = phrase(lead, person(lookup, query), _act(query, aspect), items_in_words(lookup, query))
+        return asked + situation(lookup, query)
+    return claim(lookup, query, lead) + situation(lookup, query, _for_person(lookup, query))
+
+
+def claim(lookup: Lookup, query: Query, modal: str) -> str:
+    """A question about a value: "may the height of the device be 2 in"."""
+    aspect = lookup.aspects[query.aspect]
+    item, no = query.items[0], "not " if query.polarity == "not" else ""
+    if is_manner(lookup, aspect):
+        return f"{modal} {of_item(lookup, aspect.id, item)} {no}be “{aspect.label}”"
+    value = "as it is" if query.value is None else say_set(lookup, aspect.id, query.value)
+    if aspect.kind == "position":
+        return f"{modal} {the_item(lookup, item)} {no}be worn {value}"
+    if query.value is None:
+        return f"{modal} {of_item(lookup, aspect.id, item)} {no}be left open"
+    return f"{modal} {of_item(lookup, aspect.id, item)} {no}be {value}"
+
+
+def _say_where(lookup: Lookup, query: Query) -> str:
+    return f"where must {items_in_words(lookup, query)} be worn" + situation(
+        lookup, query, _for_person(lookup, query, "by")
+    )
+
+
+def _say_how(lookup: Lookup, query: Query) -> str:
+    aspect = lookup.aspects[query.aspect]
+    tail = situation(lookup, query, _for_person(lookup, query))
+    if aspect.kind == "act" and aspect.verb is not None:
+        return f"how must {items_in_words(lookup, query)} be {aspect.done or 'done'}" + tail
+    if aspect.kind == "position":
+        return _say_where(lookup, query)
+    return f"what must {of_item(lookup, aspect.id, query.items[0])} be" + tail
+
+
+def _say_how_many(lookup: Lookup, query: Query) -> str:
+    tail = situation(lookup, query, _for_person(lookup, query))
+    aspect = lookup.aspects[query.aspect]
+    if aspect.kind == "count" and query.aspect != "count":
+        return f"what must {of_item(lookup, aspect.id, query.items[0])} be" + tail
+    return f"how many {plural(item_label(lookup, query.items[0]))} may be worn" + tail
+
+
+def modal_of(modalities: tuple[Verdict, ...], otherwise: str) -> str:
+    """ "must", "may", or "may or must" for the verdicts that a list is narrowed to."""
+    found = [_MODAL[verdict] for verdict in modalities if verdict in _MODAL]
+    return listing(found, "or") or otherwise
+
+
+def _say_who_question(lookup: Lookup, query: Query) -> str:
+    aspect = lookup.aspects[query.aspect]
+    act = phrase(modal_of(query.modalities, "may"), _act(query, aspect), items_in_words(lookup, query))
+    among = _for_person(lookup, query, "of")
+    return phrase("who", act) + situation(lookup, query, among)
+
+
+def _say_list(lookup: Lookup, query: Query) -> str:
+    aspect = lookup.aspects[query.aspect]
+    modal = modal_of(query.modalities, "may or must")
+    first, _, denied = modal.partition(" not")
+    what = "what" if not query.items else f"which of {the_item(lookup, query.items[0])}"
+    act = f"not {_act(query, aspect)}" if denied and " or " not in modal else _act(query, aspect)
+    modal = first if denied and " or " not in modal else modal
+    return phrase(what, modal, person(lookup, query), act) + situation(lookup, query)
+
+
+def _say_compare(lookup: Lookup, query: Query) -> str:
+    names = listing([the_item(lookup, item) for item in query.items]) or "dress"
+    return f"how do the rules for {names} compare" + situation(lookup, query, _for_person(lookup, query))
+
+
+def _say_source(lookup: Lookup, query: Query) -> str:
+    if query.clause is not None:
+        return f"what does clause {clause_reference(lookup, query.clause)} say"
+    if not query.items:
+        return "which clauses apply" + situation(lookup, query, _for_person(lookup, query))
+    names = listing([the_item(lookup, item) for item in query.items])
+    return f"which clauses speak of {names}" + situation(lookup, query, _for_person(lookup, query))
+
+
+__all__ = ["claim", "indefinite", "items_in_words", "modal_of", "person", "say_query", "situation"]

@@ -1,0 +1,121 @@
+"""Facts with a choice or a scale of values as phrases: weather, place, rig, branch, sea state."""
+
+from __future__ import annotations
+
+import re
+
+from kb.model.lookup import Lookup
+from kb.model.records import Fact
+from kb.model.values import Choices
+from kb.wording.english import be, definite, is_adverbial, is_participial, listing, phrase, with_shared_end
+from kb.wording.phrases import WEARER, Phrase
+from kb.wording.sets import Atom, atoms, negated, say_ordered
+
+
+def _stripped(lookup: Lookup, fact: Fact, values: list[str]) -> list[str] | None:
+    """Value labels without the words of the fact's own label: "foul" for foul weather, "down" for sleeves down."""
+    own = [word.lower() for word in fact.label.split()]
+    found: list[str] = []
+    for value in values:
+        words = lookup.value_label(fact.id, value).split()
+        low = [word.lower() for word in words]
+        if len(words) > len(own) and low[: len(own)] == own:
+            found.append(" ".join(words[len(own) :]))
+        elif len(words) > len(own) and low[-len(own) :] == own:
+            found.append(" ".join(words[: -len(own)]))
+        elif len(words) > 1 and len(own) > 1 and low[-1] == own[0]:
+            found.append(" ".join(words[:-1]))
+        else:
+            return None
+    return found
+
+
+def scale_phrase(lookup: Lookup, fact: Fact, values: Choices) -> Phrase:
+    text = say_ordered(lookup, fact.id, values, "or")
+    labels = [value.label for value in fact.values]
+    short = _stripped(lookup, fact, [value.id for value in fact.values])
+    if short is not None:
+        for label, stripped in sorted(zip(labels, short, strict=True), key=lambda pair: -len(pair[0])):
+            text = text.replace(label, stripped)
+    subject = definite(fact.label)
+    return Phrase(f"{subject} {be(fact.label)} {text}", noun=f"{fact.label} {text}")
+
+
+def choice_phrase(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> Phrase:
+    order = frozenset(lookup.order(fact.id))
+    if not chosen or chosen == order:
+        which = "any" if chosen else "no"
+        return Phrase(f"{which} {fact.label} will do", noun=f"{which} {fact.label}")
+    name = _group_name(lookup, fact, chosen)
+    direct: list[Atom] = [(name, ())] if name else atoms(lookup, fact.id, chosen)
+    others = atoms(lookup, fact.id, order - chosen)
+    turned = sum(1 + len(w) for _, w in others) < sum(1 + len(w) for _, w in direct)
+    picked = others if turned else direct
+    if fact.family == "rig":
+        return _rig_phrase(lookup, fact.id, picked, turned)
+    if fact.family == "branch":
+        return _branch_phrase(lookup, fact.id, picked, turned)
+    labels = [lookup.value_label(fact.id, value) for value, _ in picked]
+    labels += [lookup.value_label(fact.id, hole) for _, without in picked for hole in without]
+    if all(is_adverbial(label) or is_participial(label) for label in labels):
+        bare = _join_atoms(lookup, fact, picked, turned)
+        attached = bare if all(is_adverbial(label) for label in labels) else None
+        place = 3 if attached else 4
+        return Phrase(f"{WEARER} is {bare}", bare, attached, True, bare, place)
+    return _noun_choice(lookup, fact, picked, turned)
+
+
+def _group_name(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> str | None:
+    """A name of the group that is exactly this set, if it can stand by itself as the values do."""
+    for group in lookup.base.groups:
+        if group.fact == fact.id and frozenset(group.members) == chosen and len(chosen) > 1:
+            return next(
+                (n for n in (group.label, *group.other_labels) if is_adverbial(n) or is_participial(n)), None
+            )
+    return None
+
+
+def _join_atoms(lookup: Lookup, fact: Fact, picked: list[Atom], turned: bool) -> str:
+    texts = []
+    for value, without in picked:
+        text = lookup.value_label(fact.id, value)
+        if without:
+            text += f" but not {listing([lookup.value_label(fact.id, hole) for hole in without], 'or')}"
+        texts.append(text)
+    joined = listing(texts, "or")
+    return negated(joined, len(texts) > 1) if turned else joined
+
+
+def _noun_choice(lookup: Lookup, fact: Fact, picked: list[Atom], turned: bool) -> Phrase:
+    values = [value for value, _ in picked]
+    subject, verb = definite(fact.label), be(fact.label)
+    short = None if any(without for _, without in picked) else _stripped(lookup, fact, values)
+    if short is not None:
+        text = listing(short, "or")
+        said = negated(text, len(short) > 1) if turned else text
+        head = [lookup.value_label(fact.id, value) for value in values]
+        noun = with_shared_end(head, "or")
+        return Phrase(f"{subject} {verb} {said}", noun=negated(noun, len(head) > 1) if turned else noun)
+    said = _join_atoms(lookup, fact, picked, turned)
+    return Phrase(f"{subject} {verb} {said}", noun=phrase(fact.label, said))
+
+
+def _rig_phrase(lookup: Lookup, fact: str, picked: list[Atom], turned: bool) -> Phrase:
+    names = with_shared_end([lookup.value_label(fact, value) for value, _ in picked], "or")
+    text = f"{'not ' if turned else ''}in {names}"
+    if turned and len(picked) > 1:
+        text = f"in any rig except {names}"
+    return Phrase(f"{WEARER} is {text}", text, text, True, text, 2)
+
+
+def _branch_phrase(lookup: Lookup, fact: str, picked: list[Atom], turned: bool) -> Phrase:
+    labels = [lookup.value_label(fact, value) for value, _ in picked]
+    labels = [label if re.search(r"\b(branch|department|division|corps|section)\b", label, re.I) else f"{label} branch"
+              for label in labels]  # fmt: skip
+    names = definite(with_shared_end(labels, "or"))
+    text = f"{'not ' if turned else ''}of {names}"
+    if turned and len(picked) > 1:
+        text = (
+            f"of neither {names.replace(' or ', ' nor ')}" if len(picked) == 2 else f"not of any of {names}"
+        )
+    return Phrase(f"{WEARER} is {text}", text, text, True, text, 1, holder=True)

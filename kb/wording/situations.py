@@ -1,0 +1,184 @@
+"""Yes-or-no facts and authorisations as phrases: what is worn, held, granted or going on."""
+
+from __future__ import annotations
+
+import re
+
+from kb.model.lookup import Lookup
+from kb.model.records import Fact
+from kb.model.values import Choices
+from kb.wording.english import ADVERBS, PREPOSITIONS, be, definite, is_adverbial, is_participial
+from kb.wording.labels import the_item
+from kb.wording.phrases import WEARER, Phrase
+from kb.wording.sets import grant_ranks, grantors, say_grantor
+
+WORN = "worn:"
+HIGHER = " or higher"
+
+
+def yes_no_phrase(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> Phrase:
+    if len(chosen) != 1:
+        either = "either way" if chosen else "neither way"
+        return Phrase(f"{_either(lookup, fact)} is settled {either}", noun=f"{fact.label} {either}")
+    yes = "yes" in chosen
+    if fact.id.startswith(WORN) and fact.id[len(WORN) :] in lookup.items:
+        return _worn_phrase(lookup, fact.id[len(WORN) :], yes)
+    if fact.family in ("qualification", "appointment", "waiver"):
+        return _held_phrase(fact, yes)
+    return _state_phrase(fact, yes)
+
+
+def _either(lookup: Lookup, fact: Fact) -> str:
+    if fact.id.startswith(WORN) and fact.id[len(WORN) :] in lookup.items:
+        return f"whether {WEARER} wears {the_item(lookup, fact.id[len(WORN) :])}"
+    return f"the question of {definite(fact.label)}"
+
+
+def _worn_phrase(lookup: Lookup, item: str, yes: bool) -> Phrase:
+    name = _worn_name(lookup, item, yes)
+    if yes:
+        return Phrase(
+            f"{WEARER} wears {name}", f"wearing {name}", f"with {name}", noun=f"with {name}", place=7
+        )
+    return Phrase(
+        f"{WEARER} does not wear {name}",
+        f"not wearing {name}",
+        f"without {name}",
+        noun=f"without {name}",
+        place=7,
+    )
+
+
+def _worn_name(lookup: Lookup, item: str, yes: bool) -> str:
+    """A class of items is "any outer garment"; a single item "the storm coat"."""
+    label = lookup.items[item].label
+    if len(lookup.narrower(item)) > 1 and definite(label) != label:
+        return f"any {label}"
+    return label if definite(label) == label else f"the {label}"
+
+
+_CREDENTIALS = re.compile(
+    r"(qualification|appointment|waiver|exemption|permission|certificate|licence|license|ticket|chit|award|rating|"
+    r"endorsement|course|badge|pass|permit|warrant|commission|exception|dispensation|authority)s?$",
+    re.I,
+)
+
+
+def credential(fact: Fact) -> str:
+    """ "the diver qualification", also where the label is only "diver"."""
+    label = fact.label
+    if _CREDENTIALS.search(label) or " for " in label or " of " in label:
+        return definite(label)
+    return definite(f"{label} {fact.family}")
+
+
+def _held_phrase(fact: Fact, yes: bool) -> Phrase:
+    name = credential(fact)
+    if yes:
+        return Phrase(
+            f"{WEARER} holds {name}",
+            f"holding {name}",
+            f"with {name}",
+            noun=f"with {name}",
+            place=1,
+            holder=True,
+        )
+    return Phrase(
+        f"{WEARER} does not hold {name}",
+        f"not holding {name}",
+        f"without {name}",
+        noun=f"without {name}",
+        place=1,
+        holder=True,
+    )
+
+
+def _state_phrase(fact: Fact, yes: bool) -> Phrase:
+    """A yes-or-no situation. How the fact is asked for shows what kind of phrase its label is."""
+    label, no = fact.label, "" if yes else "not "
+    noun = f"{no}{label}"
+    asked = _asked_frame(fact)
+    if asked is not None:
+        subject, verb, predicate = asked
+        if subject == "it" and predicate.split()[0] in PREPOSITIONS:
+            return Phrase(
+                f"it {verb} {no}{predicate}", f"{no}{predicate}", f"{no}{predicate}", noun=noun, place=6
+            )
+        return Phrase(f"{subject} {verb} {no}{predicate}", noun=noun)
+    if is_adverbial(label) or is_participial(label) or _asks_you(fact):
+        bare = f"{no}{label}"
+        attached = bare if is_adverbial(label) and not is_participial(label) else None
+        return Phrase(f"{WEARER} is {bare}", bare, attached, True, noun, place=4)
+    return Phrase(
+        f"the case is {no}one of {label}",
+        f"{no}in the case of {label}",
+        f"{no}in the case of {label}",
+        noun=noun,
+        place=6,
+    )
+
+
+def _asks_you(fact: Fact) -> bool:
+    """Whether the fact is asked for as "Are you <label>?"."""
+    return fact.ask.lower().startswith(f"are you {fact.label.lower()}")
+
+
+def _asked_frame(fact: Fact) -> tuple[str, str, str] | None:
+    """Subject, verb and predicate of a situation from its question: "Is it winter?", "Is hot work being done?"."""
+    match = re.fullmatch(r"(is|are) (?P<rest>.+?)\??", fact.ask.strip(), re.I)
+    if match is None:
+        return None
+    verb, rest = match.group(1).lower(), match["rest"]
+    label = re.escape(fact.label)
+    it = re.fullmatch(
+        rf"(?P<subject>it|there) (?P<predicate>(?:\w+ )?(?:the |an? |any )?{label})", rest, re.I
+    )
+    if it:
+        return it["subject"].lower(), verb, _lower_first(it["predicate"])
+    whole = re.fullmatch(rf"(?P<subject>(?:the |your )?)(?P<label>{label})(?P<more>(?: .+)?)", rest, re.I)
+    if whole is None:
+        return None
+    article = "the " if whole["subject"] else ""
+    words = fact.label.split()
+    cut = next((i for i, word in enumerate(words) if i and _begins_predicate(word)), None)
+    if cut is None and not whole["more"] and len(words) > 1:
+        cut = len(words) - 1
+    if cut is not None:
+        return article + " ".join(words[:cut]), verb, " ".join(words[cut:])
+    more = whole["more"].strip()
+    if not more:
+        return None
+    return article + fact.label, verb, re.sub(r"\byou\b", WEARER, re.sub(r"\byour\b", f"{WEARER}'s", more))
+
+
+def _begins_predicate(word: str) -> bool:
+    low = word.lower()
+    return low in ADVERBS or low in PREPOSITIONS or bool(re.search(r"..(ing|ed|en)$", low))
+
+
+def _lower_first(text: str) -> str:
+    return text if text[:2].isupper() else text[:1].lower() + text[1:]
+
+
+# Authorisations
+
+
+def grant_phrase(lookup: Lookup, fact: Fact, values: Choices) -> Phrase:
+    granting, ungranted = grant_ranks(lookup, fact.id, values)
+    named = granting
+    if ungranted:
+        named = [authority for authority in grantors(lookup, fact.id) if authority not in granting]
+    if not named or not (granting or ungranted):
+        return Phrase(f"{fact.label} may or may not have been granted", noun=f"{fact.label} granted or not")
+    if not granting:
+        return Phrase(f"no authority has granted {fact.label}", noun=f"{fact.label} not granted")
+    by = say_grantor(lookup, fact.id, named)
+    noun = f"{fact.label} {'not ' if ungranted else ''}granted by {by}"
+    if by.endswith(HIGHER):
+        start = by.removesuffix(HIGHER)
+        subject = f"neither {start} nor a higher authority" if ungranted else f"{start} or a higher authority"
+        return Phrase(f"{subject} has granted {fact.label}", noun=noun)
+    verb = "have" if be(lookup.authorities[named[-1]].label) == "are" else "has"
+    if ungranted and len(named) > 1:
+        return Phrase(f"none of {by} has granted {fact.label}", noun=noun)
+    return Phrase(f"{by} {verb} {'not ' if ungranted else ''}granted {fact.label}", noun=noun)
