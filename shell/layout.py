@@ -25,6 +25,7 @@ _OPENING = {
     "ask": ("ONE QUESTION FIRST", "open"),
     "abstain": ("NOT ANSWERED", "quiet"),
 }
+_QUOTED_UNDER_A_LIST = 2
 _SILENT = "The books do not address it. That is neither a permission nor a prohibition."
 
 
@@ -108,14 +109,23 @@ def _values(answer: Answer) -> tuple[Block, ...]:
     return (Points("Left open", tuple(dict.fromkeys(lines))),) if lines else ()
 
 
-def _entries(answer: Answer) -> tuple[Block, ...]:
-    """A list, grouped by verdict in the order of `VERDICTS`."""
+def _numbers(rules: tuple[str, ...], base: KnowledgeBase) -> str:
+    """The clause numbers behind some rules: "clause 4.12" or "clauses 4.12, 5.1"; "" for none."""
+    clauses = dict.fromkeys(base.lookup.rules[rule].clause for rule in rules if rule in base.lookup.rules)
+    numbers = tuple(dict.fromkeys(kb.visible(base.lookup.clauses[clause].number) for clause in clauses))
+    return f"clause{'s' * (len(numbers) > 1)} {', '.join(numbers)}" if numbers else ""
+
+
+def _entries(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
+    """A list, grouped by verdict in the order of `VERDICTS`; each line ends with its clauses."""
     groups: dict[str, list[str]] = {}
     for entry in answer.entries:
         text = kb.visible(entry.label)
         values = _values_text(tuple(value.label for value in entry.values))
         text += f": {values}" if values else ""
-        text += f" ({kb.visible(entry.condition)})" if entry.condition else ""
+        text += f", {kb.visible(entry.condition)}" if entry.condition else ""
+        numbers = _numbers(entry.rules, base)
+        text += f" ({numbers})" if numbers else ""
         groups.setdefault(entry.verdict, []).append(text)
     return tuple(
         Points(f"{word.capitalize()} ({len(groups[verdict])})", tuple(groups[verdict]), tone)
@@ -125,6 +135,13 @@ def _entries(answer: Answer) -> tuple[Block, ...]:
 
 
 def _sources(answer: Answer) -> tuple[Block, ...]:
+    """The clauses in full; under a long list only where they stand."""
+    if answer.entries and len(answer.citations) > _QUOTED_UNDER_A_LIST:
+        numbers: dict[str, list[str]] = {}
+        for cited in answer.citations:
+            numbers.setdefault(kb.visible(cited.title), []).append(kb.visible(cited.number))
+        lines = tuple(f"{title}: {', '.join(dict.fromkeys(n))}" for title, n in numbers.items())
+        return (Points("Clauses", lines),)
     return tuple(
         Quote(kb.visible(f"{cited.title}, clause {cited.number}"), kb.visible(cited.text))
         for cited in answer.citations
@@ -158,7 +175,7 @@ def arrange(answer: Answer, base: KnowledgeBase, *, chain: bool = False) -> tupl
         *_abstained(answer),
         *_cases(answer),
         *_values(answer),
-        *_entries(answer),
+        *_entries(answer, base),
         *why,
         *_sources(answer),
         *_remarks(answer),

@@ -1,4 +1,4 @@
-"""The result of a SPARQL query as a table, JSON or CSV (SPARQL 1.1 Query Results JSON and CSV Formats, W3C 2013)."""
+"""The result of a SPARQL query as a table, JSON or CSV, after the W3C result formats of SPARQL 1.1 (2013)."""
 
 from __future__ import annotations
 
