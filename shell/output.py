@@ -40,11 +40,20 @@ class Output(msgspec.Struct, frozen=True):
         sys.stdout.write(text if text.endswith("\n") else text + "\n")
 
 
+def _width() -> int:
+    columns = shutil.get_terminal_size((80, 24)).columns
+    return min(max(columns, _NARROWEST), _WIDEST)
+
+
 def make_output(plain: bool) -> Output:
     """Drawn if standard output is a terminal that can, and nobody asked for plain text."""
     drawn = not plain and sys.stdout.isatty() and os.environ.get("TERM", "") not in ("", "dumb")
-    columns = shutil.get_terminal_size((80, 24)).columns
-    return Output(drawn, min(max(columns, _NARROWEST), _WIDEST))
+    return Output(drawn, _width())
+
+
+def resized(output: Output) -> Output:
+    """The same output at the width that the window has now."""
+    return Output(output.drawn, _width())
 
 
 def write_bytes(data: bytes) -> None:

@@ -16,7 +16,7 @@ from prompt_toolkit.styles import Style
 
 import kb
 from shell.completion import Vocabulary, suggest, vocabulary_of
-from shell.output import Output, complain
+from shell.output import Output, complain, resized
 from shell.session import Reply, Session, take_line
 
 if TYPE_CHECKING:
@@ -83,7 +83,7 @@ def _one_line(session: Session, line: str, base: KnowledgeBase, output: Output) 
     try:
         session, reply = take_line(session, line, base)
         if not reply.leave:
-            show(reply, output)
+            show(reply, resized(output))
         return session, reply.leave
     except KeyboardInterrupt:
         complain("Stopped.")

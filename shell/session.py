@@ -9,13 +9,13 @@ from typing import TYPE_CHECKING, Any
 import msgspec
 
 import kb
-from shell.blocks import Block, Cell, Grid, Headline, Next, Points, Said
+from shell.blocks import Block, Cell, Grid, Headline, Points, Said
 from shell.chain import chain_blocks
 from shell.clauses import clause_blocks
 from shell.commands import BY_NAME, COMMANDS, Line, looks_like_question, read_line
 from shell.dates import as_date
 from shell.layout import arrange
-from shell.table import table_text
+from shell.table import table_blocks
 
 if TYPE_CHECKING:
     from kb import Answer, KnowledgeBase, Reading
@@ -179,8 +179,7 @@ def _facts(session: Session, argument: str, base: KnowledgeBase) -> Result:
 
 def _query(session: Session, argument: str, base: KnowledgeBase) -> Result:
     table = base.run_query(argument, deadline=_QUERY_SECONDS, row_limit=_QUERY_ROWS)
-    note = f"  Only the first {_QUERY_ROWS} rows.\n" if table.truncated else ""
-    return session, Reply(text=table_text(table, "table", 80) + note)
+    return session, Reply(blocks=table_blocks(table))
 
 
 def _help(session: Session, argument: str, _base: KnowledgeBase) -> Result:
@@ -199,7 +198,11 @@ def _help(session: Session, argument: str, _base: KnowledgeBase) -> Result:
         ("May I wear the storm coat in boat rig?", "What must a K5 wear?", "Where does the name strip go?"),
     )
     return session, Reply(
-        blocks=(Grid("Commands", ("Write", "To"), rows), asking, Next("help COMMAND shows an example."))
+        blocks=(
+            Grid("Commands", ("Write", "To"), rows),
+            asking,
+            Said("More", "help COMMAND shows an example."),
+        )
     )
 
 

@@ -8,7 +8,7 @@ import json
 from typing import TYPE_CHECKING, Any
 
 import kb
-from shell.blocks import Cell, Grid
+from shell.blocks import Block, Cell, Grid, Said
 from shell.plain import render_plain
 
 if TYPE_CHECKING:
@@ -77,18 +77,18 @@ def as_csv(table: Table) -> str:
     return target.getvalue()
 
 
-def as_text(table: Table, width: int) -> str:
-    """A table in plain text, with the number of rows below."""
+def table_blocks(table: Table) -> tuple[Block, ...]:
+    """The result as a screen, with the number of rows below."""
     if table.kind == "ask":
-        return "yes\n" if table.boolean else "no\n"
+        return (Said("Result", "yes" if table.boolean else "no"),)
     rows = tuple(tuple(Cell(kb.visible(text)) for text in row) for row in _texts(table))
     columns = tuple(kb.visible(name) for name in table.columns)
-    count = f"{len(rows)} row{'s' * (len(rows) != 1)}"
-    return render_plain((Grid("", columns, rows),), width) + f"  ({count})\n"
+    grid: tuple[Block, ...] = (Grid("", columns, rows),) if rows else ()
+    return (*grid, Said("Rows", f"the first {len(rows)}" if table.truncated else str(len(rows))))
 
 
 def table_text(table: Table, form: str, width: int) -> str:
     """The result in the form "table", "json" or "csv"."""
     if form == "json":
         return as_json(table)
-    return as_csv(table) if form == "csv" else as_text(table, width)
+    return as_csv(table) if form == "csv" else render_plain(table_blocks(table), width)

@@ -139,7 +139,7 @@ def test_build_lists_problems_with_their_place() -> None:
 def test_query_formats() -> None:
     table = run("query", "SELECT * {}")
     assert "storm coat" in table.stdout
-    assert "(4 rows)" in table.stdout
+    assert "Rows: 4" in table.stdout
     assert "\x1b" not in table.stdout
     rows = list(csv.reader(io.StringIO(run("query", "SELECT * {}", "--format", "csv").stdout)))
     assert rows[0] == ["item", "label"]
@@ -159,14 +159,14 @@ def test_query_formats() -> None:
 
 
 def test_a_yes_or_no_query() -> None:
-    assert run("query", "ASK {}").stdout == "yes\n"
+    assert run("query", "ASK {}").stdout == "Result: yes\n"
     assert json.loads(run("query", "ASK {}", "--format", "json").stdout) == {"head": {}, "boolean": True}
     assert run("query", "ASK {}", "--format", "csv").stdout.splitlines() == ["boolean", "true"]
 
 
 def test_a_cut_result_says_so() -> None:
     done = run("query", "SELECT * {}", "--limit", "2")
-    assert "(2 rows)" in done.stdout
+    assert "Rows: the first 2" in done.stdout
     assert "first 2 rows" in done.stderr
 
 
