@@ -1,0 +1,166 @@
+"""A folder of rule books to one rule base, with every problem on the way."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from pathlib import Path
+
+import msgspec
+
+from kb.errors import Location, Problem
+from kb.model.records import Rule, RuleBase
+from kb.sources.amendments import end_amended_clauses
+from kb.sources.books import Books, read_books
+from kb.sources.checks import check_definitions, check_rule_ids
+from kb.sources.clauses import read_clauses
+from kb.sources.conditions import read_condition
+from kb.sources.drafts import ClauseDraft, Context
+from kb.sources.events import LARGEST_FILE, parse_file
+from kb.sources.links import Links, check_circles, link_delegations, link_rules
+from kb.sources.references import References
+from kb.sources.report import Report
+from kb.sources.sections import gather_sections
+from kb.sources.tolerances import StatedTolerance, with_tolerances
+from kb.sources.tree import Tree
+from kb.sources.vocabulary import read_vocabulary
+
+ReadTree = Callable[[bytes, str], Tree]
+
+
+class LoadResult(msgspec.Struct, frozen=True):
+    """`base` is None if any problem is an error; `digests` gives the SHA-256 of each file by its name."""
+
+    base: RuleBase | None
+    problems: tuple[Problem, ...]
+    digests: dict[str, str]
+
+
+def load_rule_base(folder: Path, read_tree: ReadTree = parse_file) -> LoadResult:
+    """Read all `*.yaml` files under a folder. Never raises for what stands in it: mistakes are problems.
+
+    `read_tree(data, name)` may be replaced by one that keeps trees by digest; see `parse_file`.
+    """
+    trees, problems = _read_files(folder, read_tree)
+    base, found = load_trees(trees)
+    every = tuple(sorted([*problems, *found]))
+    failed = any(problem.severity == "error" for problem in every)
+    return LoadResult(None if failed else base, every, {tree.file: tree.digest for tree in trees})
+
+
+def load_texts(texts: dict[str, str]) -> LoadResult:
+    """The same for files given as texts by name."""
+    trees = [parse_file(text.encode("utf-8", "surrogatepass"), name) for name, text in texts.items()]
+    base, problems = load_trees(trees)
+    return LoadResult(base, problems, {tree.file: tree.digest for tree in trees})
+
+
+def _read_files(folder: Path, read_tree: ReadTree) -> tuple[list[Tree], list[Problem]]:
+    if not folder.is_dir():
+        message = "There is no such folder of rule books."
+        return [], [Problem(Location(str(folder)), "no-folder", message, "Correct the path.")]
+    trees: list[Tree] = []
+    problems: list[Problem] = []
+    for path in sorted(folder.rglob("*"), key=lambda path: path.relative_to(folder).as_posix()):
+        name = path.relative_to(folder).as_posix()
+        if path.name.startswith(".") or not path.is_file():
+            continue
+        if path.suffix == ".yml":
+            message = "Only files whose names end in .yaml are read."
+            problems.append(
+                Problem(Location(name), "file-ignored", message, "Rename it to .yaml.", "warning")
+            )
+        if path.suffix != ".yaml":
+            continue
+        try:
+            data = b"" if path.stat().st_size > LARGEST_FILE else path.read_bytes()
+            if path.stat().st_size > LARGEST_FILE:
+                with path.open("rb") as stream:
+                    data = stream.read(LARGEST_FILE + 1)
+            trees.append(read_tree(data, name))
+        except OSError as error:
+            message = f"The file cannot be read ({error.strerror})."
+            problems.append(Problem(Location(name), "unreadable-file", message, "Check its permissions."))
+    if not trees and not problems:
+        message = "The folder holds no .yaml file."
+        problems.append(
+            Problem(Location(str(folder)), "no-files", message, "Write a first file such as service.yaml.")
+        )
+    return trees, problems
+
+
+def load_trees(trees: Iterable[Tree]) -> tuple[RuleBase | None, tuple[Problem, ...]]:
+    """Trees of all files to a rule base. While a file is unreadable the others are not judged."""
+    every = list(trees)
+    report = Report()
+    for tree in every:
+        report.problems.extend(tree.problems)
+    base = None
+    if every and all(tree.readable for tree in every):
+        base = _build(every, report)
+    problems = tuple(sorted(dict.fromkeys(report.problems)))
+    return (None if report.failed else base), problems
+
+
+def _build(trees: list[Tree], report: Report) -> RuleBase:
+    sections = gather_sections(trees, report)
+    vocabulary = read_vocabulary(sections, Location(trees[0].file), report)
+    context = Context(vocabulary, report)
+    exclusions = [read_condition(node, vocabulary, report) for node in sections.entries["never together"]]
+    books = read_books(sections.parts, vocabulary, report)
+    clauses = read_clauses(sections.parts, books, context)
+    check_rule_ids(clauses, report)
+    references = References(clauses)
+    clauses = end_amended_clauses(clauses, references, vocabulary, report)
+    delegations = link_delegations(clauses, references, report)
+    drafts = {draft.rule.id: draft for clause in clauses for draft in clause.rules}
+    rules = link_rules(clauses, Links(references, delegations, drafts, vocabulary, report))
+    check_circles(rules, report)
+    definitions = tuple(definition for clause in clauses for definition in clause.definitions)
+    check_definitions(definitions, vocabulary, report)
+    stated = _stated_tolerances(clauses, books)
+    editions = {draft.rule.id: draft.edition for clause in clauses for draft in clause.rules}
+    finished = tuple(
+        with_tolerances(rule, books.editions[editions[rule.id]], stated, vocabulary)
+        for rule in rules
+        if editions[rule.id] in books.editions
+        and (rule.valid_until is None or rule.valid_from < rule.valid_until)
+    )
+    return RuleBase(
+        service=vocabulary.service,
+        authorities=tuple(vocabulary.authorities.values()),
+        facts=tuple(vocabulary.facts.values()),
+        groups=tuple(vocabulary.groups.values()),
+        aspects=(*vocabulary.aspects.values(), *context.acts.values()),
+        items=tuple(vocabulary.items.values()),
+        books=tuple(books.books.values()),
+        editions=tuple(books.editions.values()),
+        clauses=tuple(draft.clause for draft in clauses),
+        delegations=tuple(delegations.values()),
+        definitions=definitions,
+        tolerances=tuple(tolerance.tolerance for tolerance in stated),
+        exclusions=tuple(exclusions),
+        rules=_without_dead_links(finished),
+    )
+
+
+def _stated_tolerances(clauses: list[ClauseDraft], books: Books) -> tuple[StatedTolerance, ...]:
+    return tuple(
+        StatedTolerance(tolerance, clause.clause, books.editions[clause.clause.edition], clause.authority)
+        for clause in clauses
+        if clause.clause.edition in books.editions
+        for tolerance in clause.tolerances
+    )
+
+
+def _without_dead_links(rules: tuple[Rule, ...]) -> tuple[Rule, ...]:
+    """Rules without links to rules that are never in force and therefore left out."""
+    alive = {rule.id for rule in rules}
+    return tuple(
+        msgspec.structs.replace(
+            rule,
+            exception_to=tuple(name for name in rule.exception_to if name in alive),
+            disables=tuple(name for name in rule.disables if name in alive),
+            repairs=rule.repairs if rule.repairs in alive else None,
+        )
+        for rule in rules
+    )
