@@ -12,6 +12,7 @@ from kb.errors import Location
 from kb.graph import fields as f
 from kb.graph.names import Names
 from kb.graph.terms import Literal
+from kb.measures.units import UNITS, base_unit
 from kb.model.conditions import AllOf, AnyOf, Condition, NotOf, Test
 from kb.model.records import Measure, Position, RuleValue
 from kb.model.values import Choices, Interval, ValueSet
@@ -26,11 +27,18 @@ _QUDT_UNITS = MappingProxyType(
         "m": "M",
         "[in_i]": "IN",
         "[ft_i]": "FT",
+        "[yd_i]": "YD",
         "d": "DAY",
         "h": "HR",
         "min": "MIN",
+        "wk": "WK",
+        "mo": "MO",
+        "a": "YR",
         "g": "GM",
         "kg": "KiloGM",
+        "m/s": "M-PER-SEC",
+        "km/h": "KiloM-PER-HR",
+        "[kn_i]": "KN",
         "Cel": "DEG_C",
         "[degF]": "DEG_F",
         "deg": "DEG",
@@ -108,8 +116,16 @@ def unit_triples(subject: str, unit: str | None) -> Iterator[Triple]:
         yield subject, v.QUDT_HAS_UNIT, v.UNIT + _QUDT_UNITS[unit]
 
 
-def quantity(owner: str, predicate: str, node: str, number: Fraction, unit: str | None) -> Iterator[Triple]:
-    """A number with its unit, exact and as a decimal."""
+def _kept_in(unit: str | None) -> str | None:
+    """The unit that numbers are kept in, for a unit as the text writes it: mm for inches."""
+    return base_unit(unit) if unit in UNITS else unit
+
+
+def quantity(
+    owner: str, predicate: str, node: str, number: Fraction, written: str | None
+) -> Iterator[Triple]:
+    """A number in the base unit of the unit it is written in, exact and as a decimal."""
+    unit = _kept_in(written)
     yield owner, predicate, node
     yield from typed(node, v.QUDT_QUANTITY_VALUE)
     yield node, v.CB_EXACT, Literal(str(number))

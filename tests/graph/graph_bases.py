@@ -213,7 +213,7 @@ def _clause(number: str, line: int, text: str, **more: Any) -> r.Clause:
 def _measure() -> r.Measure:
     quarter = r.Measure(
         text="1/4 to 1/2 in",
-        unit="mm",
+        unit="[in_i]",
         interval=Interval(Fraction(127, 20), Fraction(127, 10), high_open=True),
         about=True,
         tolerance=Fraction(1, 3),

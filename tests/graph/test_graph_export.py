@@ -10,13 +10,13 @@ from pathlib import Path
 import pyoxigraph
 import pytest
 import rdflib
-from graph_bases import BASES, hand_made
 from hypothesis import HealthCheck, given, settings
 from rdflib.compare import isomorphic
 
 from kb.errors import StoreUnavailableError, UsageError
 from kb.graph import FORMATS, export, format_nquads, parse_nquads, quads_of, read_base, render, to_quads
 from kb.graph.terms import Literal
+from tests.graph.graph_bases import BASES, hand_made
 
 # rdflib's own parsers use what rdflib calls deprecated.
 pytestmark = pytest.mark.filterwarnings("ignore:(Dataset|ConjunctiveGraph):DeprecationWarning")
@@ -129,11 +129,11 @@ def test_any_base_survives_each_format(base):
 
 @pytest.mark.parametrize("name", FORMATS)
 def test_the_same_base_gives_the_same_bytes_in_every_process(name):
-    script = "import sys; from graph_bases import hand_made; from kb.graph import render\n" + (
+    script = "import sys; from tests.graph.graph_bases import hand_made; from kb.graph import render\n" + (
         f"sys.stdout.buffer.write(render(hand_made(), {name!r}))"
     )
     for seed in ("1", "2"):
-        environment = os.environ | {"PYTHONHASHSEED": seed, "PYTHONPATH": str(Path(__file__).parent)}
+        environment = os.environ | {"PYTHONHASHSEED": seed, "PYTHONPATH": str(Path(__file__).parents[2])}
         done = subprocess.run(
             [sys.executable, "-c", script], env=environment, capture_output=True, check=True
         )

@@ -3,12 +3,12 @@
 import msgspec
 import pyoxigraph
 import pytest
-from graph_bases import BASES, hand_made
 from hypothesis import HealthCheck, given, settings
 
 from kb.errors import InvalidDataError, StoreUnavailableError
 from kb.graph import parse_nquads, quads_of, read_base, to_nquads, to_quads
 from kb.graph.terms import Literal
+from tests.graph.graph_bases import BASES, hand_made
 
 SLOW_TO_MAKE = [HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.large_base_example]
 
