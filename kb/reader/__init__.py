@@ -1,0 +1,12 @@
+"""From a person's words to a structured question: tokens, pieces, meaning, gate, query.
+
+The stages run in one direction (`tokens`, `cover`, `fold`, `naming`, `frame`, `roles`, `gate`, `query`); each is
+pure and knows nothing of a particular service. What is not understood is named, never dropped.
+"""
+
+from kb.reader.lexicon import Lexicon
+from kb.reader.question import read_question
+from kb.reader.split import split_questions
+from kb.reader.statement import parse_fact, read_statement
+
+__all__ = ["Lexicon", "parse_fact", "read_question", "read_statement", "split_questions"]

@@ -1,0 +1,95 @@
+"""From words to pieces: every word ends up in exactly one piece, longest names first."""
+
+from __future__ import annotations
+
+from kb.reader.english import LONGEST_PHRASE, PHRASES, SKIPPED_INSIDE_LABELS, SPLIT_VERBS
+from kb.reader.lexicon import Lexicon
+from kb.reader.patterns import pattern_pieces
+from kb.reader.pieces import How, Piece
+from kb.reader.tokens import Token
+
+_SKIPPED = SKIPPED_INSIDE_LABELS | {"-"}
+
+
+def phrase_piece(tokens: tuple[Token, ...], first: int, last: int) -> Piece | None:
+    """The phrase of structure that the words from `first` to `last` are."""
+    tag = PHRASES.get(tuple(token.low for token in tokens[first:last]))
+    if tag is None:
+        return None
+    tag, _, arg = tag.partition(":")
+    if tag == "wear":
+        return Piece(first=first, last=last, tag="act", arg="wear")
+    return Piece(first=first, last=last, tag=tag, arg=arg)
+
+
+def _names_at(tokens: tuple[Token, ...], first: int, lexicon: Lexicon) -> list[Piece]:
+    """Every name that begins at a word; articles and "is" may stand inside it."""
+    found: list[Piece] = []
+    joined = ""
+    count = 0
+    if tokens[first].low in _SKIPPED:
+        return found
+    for last in range(first, len(tokens)):
+        token = tokens[last]
+        if token.low in _SKIPPED:
+            continue
+        joined += token.key
+        count += 1
+        if count > lexicon.longest + 2:
+            break
+        entries = lexicon.names.get(joined)
+        if entries and not _loose_code(tokens[first : last + 1]):
+            how: How = "label" if entries[0].rank == 0 else "everyday"
+            found.append(Piece(first=first, last=last + 1, tag="name", entries=entries, how=how))
+    return found
+
+
+def _loose_code(tokens: tuple[Token, ...]) -> bool:
+    """Whether "a 5" was joined to a code "A5": an article is none."""
+    return len(tokens) > 1 and tokens[0].text in ("a", "i") and tokens[1].start > tokens[0].end
+
+
+def _split_verbs(tokens: tuple[Token, ...], names: list[Piece]) -> list[Piece]:
+    """Verbs that an item parts from their particle ("leave the cap off")."""
+    found: list[Piece] = []
+    for index, token in enumerate(tokens):
+        for later in range(index + 2, min(index + 9, len(tokens))):
+            tag = SPLIT_VERBS.get((token.low, tokens[later].low))
+            if tag and any(index < n.first and n.last <= later for n in names):
+                kind, arg = ("act", "wear") if tag == "wear" else (tag, "")
+                found.append(Piece(first=index, last=index + 1, tag=kind, arg=arg, how="pattern"))
+                found.append(Piece(first=later, last=later + 1, tag="particle", how="pattern"))
+                break
+    return found
+
+
+def _strength(piece: Piece, tokens: tuple[Token, ...]) -> tuple[int, int, int, int]:
+    """Sort key: patterns, then the most words, then labels before phrases before everyday words."""
+    size = sum(1 for token in tokens[piece.first : piece.last] if token.low != "-")
+    order = 1
+    if piece.tag == "name":
+        order = 0 if piece.entries[0].rank == 0 else 2
+    return (0 if piece.how == "pattern" else 1, -size, order, piece.first)
+
+
+def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple[Piece, ...]:
+    """Cover the words: patterns (dates, measures, clauses), then the longest names and phrases."""
+    names = [piece for first in range(len(tokens)) for piece in _names_at(tokens, first, lexicon)]
+    candidates = [*pattern_pieces(text, tokens), *_split_verbs(tokens, names), *names]
+    for first in range(len(tokens)):
+        for last in range(first + 1, min(first + LONGEST_PHRASE, len(tokens)) + 1):
+            piece = phrase_piece(tokens, first, last)
+            if piece is not None:
+                candidates.append(piece)
+    candidates.sort(key=lambda piece: _strength(piece, tokens))
+    owner: list[Piece | None] = [None] * len(tokens)
+    for piece in candidates:
+        if not any(owner[piece.first : piece.last]):
+            owner[piece.first : piece.last] = [piece] * (piece.last - piece.first)
+    found: list[Piece] = []
+    for index, piece in enumerate(owner):
+        if piece is None:
+            found.append(Piece(first=index, last=index + 1, tag="unknown"))
+        elif not found or found[-1] is not piece:
+            found.append(piece)
+    return tuple(found)

@@ -1,0 +1,192 @@
+"""What kind of question it is, read from its words of structure."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Literal
+
+import msgspec
+
+from kb.model.questions import QuestionKind, Verdict
+from kb.reader.pieces import Piece
+from kb.reader.tokens import Token
+
+Polarity = Literal["do", "not"]
+
+SKIPPED = frozenset({"filler", "det", "poss", "joined", "service"})
+MODALS = {"may": "may", "can": "may", "allowed": "may", "banned": "may", "must": "must", "should": "must",
+          "have to": "must", "required": "must", "optional": "must"}  # fmt: skip
+_WH = frozenset({"what", "which", "who", "where", "how", "how many", "when", "why", "compare", "order", "which clause"})
+_ACTS = frozenset({"act", "leave off"})
+
+
+class Frame(msgspec.Struct, frozen=True, kw_only=True):
+    """The shape of a question. `ambiguous`: "must I not" can be read two ways; `carry`: "and for officers?".
+
+    `used` are the places of pieces that the frame explains; `modal` is "may", "must" or "" (none was written).
+    """
+
+    kind: QuestionKind
+    modal: str = ""
+    polarity: Polarity = "do"
+    negated: bool = False
+    ambiguous: bool = False
+    carry: bool = False
+    terse: bool = False
+    aspect: str = ""
+    modalities: tuple[Verdict, ...] = ()
+    used: frozenset[int] = frozenset()
+
+
+class _Flow:
+    """The pieces without those that carry nothing, with their places."""
+
+    def __init__(self, pieces: Sequence[Piece], tokens: tuple[Token, ...]) -> None:
+        self.places = [i for i, piece in enumerate(pieces) if piece.tag not in SKIPPED]
+        self.tags = [pieces[i].tag for i in self.places]
+        self.pieces = [pieces[i] for i in self.places]
+        self.words = [tokens[p.first].low for p in self.pieces]
+        self.lasts = [tokens[p.last - 1].low for p in self.pieces]
+
+    def tag(self, index: int) -> str:
+        return self.tags[index] if 0 <= index < len(self.tags) else ""
+
+    def first(self, *tags: str) -> int:
+        return next((i for i, tag in enumerate(self.tags) if tag in tags), len(self.tags))
+
+
+def find_frame(pieces: Sequence[Piece], tokens: tuple[Token, ...]) -> Frame:
+    """Kind, modality, polarity and negation of a question."""
+    flow = _Flow(pieces, tokens)
+    used: set[int] = set()
+    negated, polarity, ambiguous = _negation(flow, used)
+    modal_at = _main_modal(flow)
+    modal = MODALS.get(flow.tag(modal_at), "")
+    bans = flow.tag(modal_at) == "banned" or "banned" in flow.tags
+    kind, aspect = _kind(flow, modal, modal_at, used)
+    leave_at = flow.first("leave off")
+    if leave_at < len(flow.tags):
+        ambiguous = ambiguous or (negated and polarity == "not")
+        polarity = "not"
+    terse = not modal and kind == "may" and not any(tag in ("be", "do", "and how about") for tag in flow.tags)
+    return Frame(
+        kind=kind, modal=modal, polarity=polarity, negated=negated, ambiguous=ambiguous,
+        carry=flow.tag(0) == "and how about" or (flow.tag(0) in ("and", "or") and len(flow.tags) < 6),
+        terse=terse, aspect=aspect,
+        modalities=_modalities(modal, negated, bans, flow) if kind in ("list", "who") else (),
+        used=frozenset(used),
+    )  # fmt: skip
+
+
+def _main_modal(flow: _Flow) -> int:
+    """The first modal word that is not inside a condition."""
+    for index, tag in enumerate(flow.tags):
+        if tag in MODALS:
+            return index
+    return len(flow.tags)
+
+
+def _negation(flow: _Flow, used: set[int]) -> tuple[bool, Polarity, bool]:
+    """(the modality is negated or a negative question, polarity of the act, two readings)."""
+    negated, ambiguous = False, False
+    polarity: Polarity = "do"
+    for index, tag in enumerate(flow.tags):
+        if tag not in ("not", "no longer"):
+            continue
+        before, after = flow.tag(index - 1), flow.tag(index + 1)
+        contracted = flow.words[index] == "n't"
+        aux = before in ("can", "may", "must", "should", "do", "be", "have to", "have")
+        if before in ("self", "person", "fact", "item", "and", "or") and flow.tag(0) in ("may", "must", "should") and after in _ACTS | {"be"}:
+            ambiguous = True
+        elif aux and contracted and flow.words[index - 1] in ("must", "may", "need") and index == 1 and after in ("self", "person", "fact", "item"):
+            ambiguous = flow.words[index - 1] != "need"
+        elif aux and (contracted or index > 1 or after not in _ACTS):
+            negated = True
+        elif before in ("self", "person", "fact", "item", "items") and (after in ("have to", "allowed", "banned", "required", "optional", "be") or flow.tag(0) in ("can", "do", "be")):
+            negated = True
+        elif after in _ACTS or after in ("to", "have", "be"):
+            polarity = "not"
+        elif after in ("allowed", "banned", "required", "optional", "have to", "must"):
+            negated = True
+        else:
+            continue
+        used.add(flow.places[index])
+    return negated, polarity, ambiguous
+
+
+def _kind(flow: _Flow, modal: str, modal_at: int, used: set[int]) -> tuple[QuestionKind, str]:
+    """The kind of question and the aspect that its question word asks about."""
+    tags = flow.tags
+    for wanted in ("clause number", "which clause"):
+        if wanted in tags:
+            return "source", ""
+    if "compare" in tags:
+        used.add(flow.places[tags.index("compare")])
+        return "compare", ""
+    if "order" in tags:
+        used.add(flow.places[tags.index("order")])
+        return "how", "precedence"
+    head = flow.first(*_WH)
+    wh = flow.tag(head)
+    if wh == "who":
+        return "who", ""
+    if wh == "how many":
+        return "how_many", "count"
+    if wh == "where":
+        return "where", "position"
+    if wh == "why":
+        return "why", ""
+    if wh == "when" and head == 0 and flow.tag(1) in ("may", "can", "must", "should", "do", "be", "have to"):
+        return "when", ""
+    if "dimension" in tags and (wh in ("how", "what") or flow.pieces[tags.index("dimension")].last - flow.pieces[tags.index("dimension")].first > 1 or _is_question_size(flow)):
+        place = tags.index("dimension")
+        if "measure" not in tags:
+            used.add(flow.places[place])
+            return ("where" if flow.pieces[place].arg == "position" else "how"), flow.pieces[place].arg
+    if wh == "how":
+        if "care" in tags:
+            used.add(flow.places[tags.index("care")])
+            return "how", "care"
+        return "how", _named_aspect(flow, used)
+    if wh in ("what", "which") and "aspect" in tags:
+        return "how", _named_aspect(flow, used)
+    if wh in ("what", "which") or "list" in tags:
+        if wh == "which" and flow.tag(head + 1) in ("item", "items") and modal:
+            return ("may" if modal == "may" else "must"), ""
+        return "list", ""
+    if "aspect" in tags and not modal and "measure" not in tags and "aspect value" not in tags:
+        return "how", _named_aspect(flow, used)
+    if modal:
+        return ("may" if modal == "may" else "must"), ""
+    if "do" in tags and flow.first("do") == 0 and "act" in tags:
+        return "must", ""
+    if "be" in tags and flow.first("be") == 0 and "act" in tags:
+        return "must", ""
+    return "may", ""
+
+
+def _is_question_size(flow: _Flow) -> bool:
+    word = flow.words[flow.tags.index("dimension")]
+    return word in ("how", "what", "dimensions", "measurements")
+
+
+def _named_aspect(flow: _Flow, used: set[int]) -> str:
+    for index, tag in enumerate(flow.tags):
+        if tag == "aspect":
+            used.add(flow.places[index])
+            return flow.pieces[index].arg
+    return ""
+
+
+def _modalities(modal: str, negated: bool, bans: bool, flow: _Flow) -> tuple[Verdict, ...]:
+    """Which verdicts a list is narrowed to."""
+    tag = "optional" if "optional" in flow.tags else "banned" if bans else modal
+    if tag == "optional":
+        return ("permitted",)
+    if tag == "banned":
+        return ("required", "permitted") if negated else ("prohibited",)
+    if tag == "may":
+        return ("prohibited",) if negated else ("required", "permitted")
+    if tag == "must":
+        return ("permitted", "not_required") if negated else ("required",)
+    return ()

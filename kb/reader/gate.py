@@ -1,0 +1,36 @@
+"""The explained-token gate: every word has a part in the question, or the question is not answered."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from kb.reader.frame import Frame
+from kb.reader.pieces import Piece
+from kb.reader.roles import EXPLAINED, Roles
+
+_BEFORE_NOUN = frozenset({"det", "poss", "with", "act", "without", "no", "and", "or", "of", "filler", "fact", "leave off", "only",
+                          "item", "items", "in", "on", "for", "be", "have to", "may", "must", "can", ""})  # fmt: skip
+
+
+def unexplained(pieces: Sequence[Piece], frame: Frame, roles: Roles) -> tuple[int, ...]:
+    """Places of the pieces that nothing explains, in order."""
+    return tuple(
+        index
+        for index, piece in enumerate(pieces)
+        if piece.tag not in EXPLAINED and index not in frame.used and index not in roles.used
+    )
+
+
+def is_modifier(pieces: Sequence[Piece], left: Sequence[int], index: int) -> bool:
+    """Whether an unexplained word stands right before a linked noun ("red gloves"), as a modifier does."""
+    if pieces[index].tag not in ("unknown", "fact name", "aspect value", "values"):
+        return False
+    after = index + 1
+    while after < len(pieces) and after in left and pieces[after].tag == pieces[index].tag:
+        after += 1
+    if after >= len(pieces) or pieces[after].tag not in ("item", "items", "fact"):
+        return False
+    before = index - 1
+    while before in left and pieces[before].tag in ("unknown", "fact name", "aspect value"):
+        before -= 1
+    return (pieces[before].tag if before >= 0 else "") in _BEFORE_NOUN

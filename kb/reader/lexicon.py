@@ -1,0 +1,257 @@
+"""The names of a rule base, indexed for exact look-up: joined word keys -> what they name.
+
+A key joins the word keys of a label without spaces, so "storm coat", "storm-coat" and "Stormcoats" are one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from functools import cached_property
+from typing import Literal, NamedTuple
+
+from kb.model.lookup import Lookup
+from kb.model.records import Fact, FactValue, Named
+from kb.reader.english import (
+    CREDENTIAL_NOUNS,
+    LEADING_PREPOSITIONS,
+    PHRASES,
+    SKIPPED_INSIDE_LABELS,
+)
+from kb.reader.tokens import tokenize, word_key
+
+EntryKind = Literal[
+    "item", "value", "fact", "group", "aspect", "act", "aspect value", "authority", "book", "service"
+]
+CREDENTIALS = ("qualification", "appointment", "waiver")
+_FUNCTION_WORDS = frozenset(words[0] for words in PHRASES if len(words) == 1)
+
+
+class Entry(NamedTuple):
+    """One thing that a name names. `rank`: 0 a label, 1 an everyday word, 2 the last word or core of a label.
+
+    `owner` is the fact of a value or group, or the aspect of an aspect value.
+    """
+
+    kind: EntryKind
+    id: str
+    owner: str = ""
+    rank: int = 0
+
+
+class Lexicon:
+    """Frozen indexes over the names of one rule base (see `build`)."""
+
+    def __init__(self, names: dict[str, tuple[Entry, ...]], longest: int, lookup: Lookup) -> None:
+        self.names = names
+        self.longest = longest
+        self._lookup = lookup
+
+    @classmethod
+    def build(cls, lookup: Lookup) -> Lexicon:
+        """Index every label, everyday word, verb and code of the rule base."""
+        names: dict[str, dict[Entry, None]] = {}
+        longest = 1
+        for words, entry in _all_names(lookup):
+            if words:
+                longest = max(longest, len(words))
+                names.setdefault("".join(words), {})[entry] = None
+        return cls({key: _best(entries) for key, entries in names.items()}, longest, lookup)
+
+    @cached_property
+    def label_words(self) -> tuple[str, ...]:
+        """Every content word of a label, for suggestions about misspelt words."""
+        words = {
+            token.low: None
+            for named in _named(self._lookup)
+            for label in (named.label, *named.other_labels, *getattr(named, "everyday", ()))
+            for token in tokenize(label)
+            if len(token.low) > 3 and token.low.isalpha() and token.low not in _FUNCTION_WORDS
+        }
+        return tuple(words)
+
+    @cached_property
+    def known_words(self) -> frozenset[str]:
+        """Keys of every word that the books use: none of them is a misspelling."""
+        texts = (clause.text for clause in self._lookup.base.clauses)
+        return frozenset(token.key for text in texts for token in tokenize(text)) | {
+            word_key(word) for word in self.label_words
+        }
+
+
+def _best(entries: Iterable[Entry]) -> tuple[Entry, ...]:
+    """One entry for each target, the best rank of it; labels shut out everything weaker."""
+    best: dict[tuple[str, str, str], Entry] = {}
+    for entry in sorted(entries, key=lambda e: e.rank):
+        best.setdefault(entry[:3], entry)
+    exact = tuple(entry for entry in best.values() if entry.rank == 0)
+    return exact or tuple(best.values())
+
+
+def name_words(label: str) -> tuple[str, ...]:
+    """Word keys of a label, without the words that may be left out of it."""
+    tokens = tokenize(label)
+    kept = tuple(t.key for t in tokens if t.low not in SKIPPED_INSIDE_LABELS and t.low != "-")
+    return kept or tuple(t.key for t in tokens)
+
+
+def _named(lookup: Lookup) -> Iterator[Named]:
+    base = lookup.base
+    yield from base.items
+    for fact in base.facts:
+        if fact.family != "worn":
+            yield fact
+            yield from fact.values
+    yield from base.groups
+    for aspect in base.aspects:
+        yield aspect
+        yield from aspect.values
+    yield from base.authorities
+    yield from base.books
+
+
+def _labels(named: Named) -> tuple[str, ...]:
+    return (named.label, *named.other_labels)
+
+
+def _all_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    base = lookup.base
+    for label in _labels(base.service):
+        yield name_words(label), Entry("service", base.service.id)
+    for authority in base.authorities:
+        for label in _labels(authority):
+            yield name_words(label), Entry("authority", authority.id)
+            yield name_words(label)[-1:], Entry("authority", authority.id, "", 2)
+    for edition in base.editions:
+        for label in _labels(edition):
+            yield name_words(label), Entry("book", edition.id)
+    for book in base.books:
+        for label in _labels(book):
+            yield name_words(label), Entry("book", book.id)
+    yield from _item_names(lookup)
+    for fact in base.facts:
+        if fact.family != "worn":
+            yield from _fact_names(fact)
+    for group in base.groups:
+        for label in (*_labels(group), *((group.one,) if group.one else ())):
+            yield name_words(label), Entry("group", group.id, group.fact)
+            yield _without_preposition(label), Entry("group", group.id, group.fact, 1)
+    yield from _aspect_names(lookup)
+
+
+def _item_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    for item in lookup.base.items:
+        for label in (*_labels(item), item.id.replace("-", " ")):
+            words = name_words(label)
+            yield words, Entry("item", item.id)
+            if len(words) > 1:
+                yield _head(label), Entry("item", item.id, "", 2)
+        for word in item.everyday:
+            yield name_words(word), Entry("item", item.id, "", 1)
+
+
+def _head(label: str) -> tuple[str, ...]:
+    """The noun of a label: its last word, or the one before "of"."""
+    tokens = tokenize(label)
+    for index, token in enumerate(tokens):
+        if token.low == "of" and index and not tokens[-1].low.endswith(("'s", "'")) and "'" not in label:
+            return (tokens[index - 1].key,)
+    last = tokens[-1]
+    return () if last.low in _FUNCTION_WORDS or len(last.low) < 3 else (last.key,)
+
+
+def _without_preposition(label: str) -> tuple[str, ...]:
+    tokens = list(tokenize(label))
+    while len(tokens) > 1 and tokens[0].low in LEADING_PREPOSITIONS:
+        tokens.pop(0)
+    if len(tokens) == 1 and tokens[0].low in _FUNCTION_WORDS:
+        return ()
+    return name_words(" ".join(token.text for token in tokens))
+
+
+def _fact_names(fact: Fact) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    family = fact.family
+    for label in _labels(fact):
+        words = name_words(label)
+        if fact.kind == "yes_no" or family == "authorisation":
+            entry = Entry("value", "yes", fact.id)
+            yield words, entry
+            yield _without_preposition(label), entry._replace(rank=1)
+            yield from _shorter(words, entry, family)
+        else:
+            yield words, Entry("fact", fact.id)
+    if family == "authorisation":
+        return
+    fact_words = name_words(fact.label)
+    for value in fact.values:
+        yield from _value_names(fact, value, fact_words)
+
+
+def _shorter(words: tuple[str, ...], entry: Entry, family: str) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    """Names cut short: "hauling" and "haul lines" for "hauling lines", "diver" for "diver qualification"."""
+    if family in CREDENTIALS:
+        core = tuple(word for word in words if word not in CREDENTIAL_NOUNS)
+        if core and core != words:
+            yield core, entry._replace(rank=2)
+            if not core[-1].endswith(("er", "r")) and family != "waiver":
+                yield (*core[:-1], core[-1] + "er"), entry._replace(rank=2)
+    if words[0].endswith("ing") and len(words[0]) > 5:
+        stem = words[0][:-3]
+        yield words[:1], entry._replace(rank=2)
+        for verb in (stem, stem + "e", stem[:-1] if stem[-1:] == stem[-2:-1] else stem):
+            if len(words) > 1:
+                yield (verb, *words[1:]), entry
+
+
+def _value_names(
+    fact: Fact, value: FactValue, fact_words: tuple[str, ...]
+) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    entry = Entry("value", value.id, fact.id)
+    if fact.family == "grade":
+        yield name_words(value.id), entry
+    if "-" in value.id:
+        yield name_words(value.id), entry._replace(rank=1)
+    for label in _labels(value):
+        words = name_words(label)
+        if len(words) > 1 or words[0] not in _FUNCTION_WORDS:
+            yield words, entry
+        yield ("in", *words), entry
+        yield _without_preposition(label), entry._replace(rank=1)
+        core = tuple(word for word in words if word not in fact_words)
+        if core and core != words:
+            yield (*core, *fact_words), entry
+            if not (len(core) == 1 and (core[0] in _FUNCTION_WORDS or len(core[0]) < 3)):
+                yield core, entry._replace(rank=2)
+        yield (*fact_words, *(core or words)), entry
+    for word in value.everyday:
+        yield name_words(word), entry._replace(rank=1)
+
+
+def _aspect_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    for aspect in lookup.base.aspects:
+        for label in _labels(aspect):
+            if aspect.id != "wear":
+                yield name_words(label), Entry("act" if aspect.verb else "aspect", aspect.id)
+        if aspect.verb and aspect.id != "wear":
+            for form in verb_forms(aspect.verb, aspect.done):
+                yield (form,), Entry("act", aspect.id)
+        for value in aspect.values:
+            for label in _labels(value):
+                yield name_words(label), Entry("aspect value", value.id, aspect.id)
+                core = tuple(w for w in name_words(label) if w != word_key(aspect.label.lower()))
+                if core:
+                    yield core, Entry("aspect value", value.id, aspect.id, 1)
+
+
+def verb_forms(verb: str, done: str | None) -> tuple[str, ...]:
+    """Keys of the forms of a verb: pierce, pierces, piercing, pierced. Several words are joined."""
+    first, _, rest = verb.lower().partition(" ")
+    stem = first.removesuffix("e")
+    doubled = (
+        first + first[-1]
+        if len(first) < 6 and first[-1] not in "aeiouwxy" and first[-2:-1] in tuple("aeiou") and first[-3:-2] not in tuple("aeiou")
+        else stem
+    )
+    past = done.lower().split()[0] if done else (first[:-1] + "ied" if first.endswith("y") else stem + "ed")
+    forms = (first, first + "s", first + "es", first[:-1] + "ies", stem + "ing", doubled + "ing", past, doubled + "ed")
+    tail = "".join(name_words(rest)) if rest else ""
+    return tuple(dict.fromkeys(word_key(form) + tail for form in forms))

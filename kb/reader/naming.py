@@ -1,0 +1,127 @@
+"""What an ambiguous name stands for: the words around it decide, or the person is asked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from functools import lru_cache
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.records import Item
+from kb.reader.fold import entry_values
+from kb.reader.lexicon import Entry, EntryKind
+from kb.reader.pieces import Piece, only
+from kb.reader.tokens import Token, tokenize
+
+Pieces = tuple[Piece, ...]
+_TAG: dict[EntryKind, str] = {
+    "item": "item", "act": "act", "aspect": "aspect", "aspect value": "aspect value", "fact": "fact name",
+    "authority": "authority", "book": "book", "service": "filler",
+}  # fmt: skip
+_PLACE_TAGS = ("in", "on", "for", "if", "be")
+
+
+def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
+    """Every "name" piece becomes "item" (`arg` its id), "items" (several fit), "values" or another plain tag."""
+    found = list(pieces)
+    for index, piece in enumerate(found):
+        if piece.tag == "name":
+            found[index] = _plain(piece, found[:index], found[index + 1 :], lookup)
+    found = _with_modifiers(found, tokens, lookup)
+    found = _compounds(found, lookup)
+    return tuple(_chosen(piece, found, lookup) for piece in found)
+
+
+def _plain(piece: Piece, before: Sequence[Piece], after: Sequence[Piece], lookup: Lookup) -> Piece:
+    """Choose the kind of thing that a name names."""
+    values = tuple(entry for entry in piece.entries if entry.kind in ("value", "group"))
+    items = only(piece, "item")
+    previous = next((p.tag for p in reversed(before) if p.tag not in ("det", "poss", "filler")), "")
+    if values and (not items or previous in _PLACE_TAGS):
+        if len({entry_values(entry, lookup) for entry in values}) == len({entry.owner for entry in values}) == 1:
+            entry = values[0]
+            return msgspec.structs.replace(piece, tag="fact", fact=entry.owner, values=entry_values(entry, lookup))
+        if not items and not any(entry.kind in ("act", "aspect", "aspect value") for entry in piece.entries):
+            return msgspec.structs.replace(piece, tag="values", entries=values)
+    if items:
+        acts = only(piece, "act")
+        if acts and previous in ("to", "self", "person", "fact", "not", "may", "must", "can", "have to", "allowed"):
+            return msgspec.structs.replace(piece, tag="act", arg=acts[0].id)
+        return msgspec.structs.replace(piece, tag="items", entries=items)
+    for kind in ("act", "aspect", "aspect value", "fact", "authority", "book", "service"):
+        entries = only(piece, kind)
+        if entries:
+            return msgspec.structs.replace(piece, tag=_TAG[kind], arg=entries[0].id, entries=entries)  # type: ignore[index]
+    return msgspec.structs.replace(piece, tag="values", entries=values)
+
+
+@lru_cache(maxsize=4096)
+def _item_words(item: Item) -> frozenset[str]:
+    labels = (item.label, *item.other_labels, *item.everyday)
+    return frozenset(token.key for label in labels for token in tokenize(label))
+
+
+def _with_modifiers(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> list[Piece]:
+    """Words before an item that belong to the names of some that fit: "old pilot badge", "badge of a diver"."""
+    index = 0
+    while index < len(found):
+        piece = found[index]
+        if piece.tag == "items" and index:
+            start = index
+            while start and found[start - 1].tag in ("unknown", "fact", "fact name", "values", "aspect value", "authority"):
+                start -= 1
+                words = [t.key for p in found[start:index] for t in tokens[p.first : p.last] if t.low != "-"]
+                fitting = tuple(e for e in piece.entries if set(words) <= _item_words(lookup.items[e.id]))
+                if fitting and (len(piece.entries) > 1 or found[start].tag == "unknown"):
+                    found[start : index + 1] = [
+                        msgspec.structs.replace(piece, first=found[start].first, entries=fitting, how="everyday")
+                    ]
+                    index = start
+                    piece = found[index]
+        index += 1
+    return found
+
+
+def _compounds(found: list[Piece], lookup: Lookup) -> list[Piece]:
+    """ "coat liner": an everyday word right before its part only says which part."""
+    index = 0
+    while index + 1 < len(found):
+        left, right = found[index], found[index + 1]
+        if left.tag == right.tag == "items":
+            owners = {entry.id for entry in left.entries}
+            parts = tuple(e for e in right.entries if lookup.items[e.id].part_of in owners)
+            if parts:
+                found[index : index + 2] = [msgspec.structs.replace(right, first=left.first, entries=parts)]
+                continue
+        index += 1
+    return found
+
+
+def _chosen(piece: Piece, pieces: Iterable[Piece], lookup: Lookup) -> Piece:
+    """An item that several names fit, settled by what else the question names."""
+    if piece.tag != "items":
+        return piece
+    entries = piece.entries
+    if len(entries) > 1:
+        others = [p for p in pieces if p.tag == "items" and p is not piece]
+        entries = _settled(entries, others, lookup)
+    if len(entries) == 1:
+        return msgspec.structs.replace(piece, tag="item", arg=entries[0].id, entries=entries)
+    return msgspec.structs.replace(piece, entries=entries)
+
+
+def _settled(entries: tuple[Entry, ...], others: Sequence[Piece], lookup: Lookup) -> tuple[Entry, ...]:
+    certain = {p.entries[0].id for p in others if len(p.entries) == 1}
+    named = tuple(entry for entry in entries if entry.id in certain)
+    if len(named) == 1:
+        return named
+    wholes = {lookup.items[item].part_of for item in certain}
+    part = tuple(entry for entry in entries if entry.id in wholes)
+    if len(part) == 1:
+        return part
+    within = tuple(entry for entry in entries if lookup.items[entry.id].part_of in certain)
+    if len(within) == 1:
+        return within
+    broadest = tuple(e for e in entries if all(e.id in lookup.broader(other.id) for other in entries))
+    return broadest if len(broadest) == 1 else entries

@@ -1,0 +1,38 @@
+"""The pieces that a question is made of: every word is in exactly one."""
+
+from __future__ import annotations
+
+import datetime
+from typing import Literal
+
+import msgspec
+
+from kb.model.records import Measure
+from kb.model.values import ValueSet
+from kb.reader.lexicon import Entry
+
+How = Literal["label", "everyday", "index", "spelling", "pattern"]
+
+
+class Piece(msgspec.Struct, frozen=True, kw_only=True):
+    """Tokens `first` to `last` (not included) and what they are.
+
+    `tag` is a structure tag of `english`, or: "name" (linked, see `entries`), "fact" (`fact` has one of
+    `values`), "measure", "date", "clause" (`arg`), "act" (`arg` is the aspect), "unknown".
+    """
+
+    first: int
+    last: int
+    tag: str
+    entries: tuple[Entry, ...] = ()
+    how: How = "label"
+    arg: str = ""
+    fact: str = ""
+    values: ValueSet | None = None
+    date: datetime.date | None = None
+    measure: Measure | None = None
+
+
+def only(piece: Piece, kind: str) -> tuple[Entry, ...]:
+    """The entries of one kind."""
+    return tuple(entry for entry in piece.entries if entry.kind == kind)

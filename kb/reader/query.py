@@ -1,0 +1,182 @@
+"""From frame and roles to the structured query, or to what must be asked first."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping, Sequence
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Abstain, Ask, Query, QuestionKind
+from kb.model.records import Case
+from kb.model.values import NO, YES, ValueSet
+from kb.reader.frame import Frame
+from kb.reader.pieces import Piece
+from kb.reader.roles import Roles
+
+Outcome = Query | Ask | Abstain
+_WORN = "worn:"
+_SIZES = ("height", "width", "length", "diameter", "size")
+
+
+def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outcome:
+    """The query in the case that the text and the remembered facts make; `Ask` or `Abstain` if it is not one."""
+    if roles.clashing:
+        return Abstain(reason="The question states two things of one fact that cannot hold together.")
+    frame, asked, worn, unworn = _sides(frame, roles)
+    unclear = next((p for p in (*asked, *worn, *unworn) if p.tag == "items"), None)
+    if unclear is not None:
+        return ask_item(unclear, lookup)
+    items = tuple(dict.fromkeys(piece.arg for piece in asked))
+    if roles.alternatives and frame.kind in ("may", "must", "where", "how", "how_many"):
+        choices = tuple((item, lookup.items[item].label) for item in items)
+        return Ask(fact="item", prompt="One item at a time: which one is meant?", choices=choices)
+    facts = {**roles.facts, **_worn_facts(worn, YES), **_worn_facts(unworn, NO)}
+    merged = merge_case(case, facts, roles.as_of, roles.alone)
+    if frame.kind == "source":
+        return _source(frame, roles, items, merged, lookup)
+    return _checked(_query(frame, roles, items, merged, lookup), frame, roles, lookup)
+
+
+def merge_case(case: Case, facts: Mapping[str, ValueSet], as_of: datetime.date | None, alone: bool) -> Case:
+    """The remembered case with the facts of a text put over it."""
+    return Case(
+        as_of=as_of or case.as_of, facts=tuple({**dict(case.facts), **facts}.items()), alone=alone or case.alone
+    )
+
+
+def ask_item(piece: Piece, lookup: Lookup) -> Ask:
+    """Ask which of several items a word means."""
+    choices = tuple((entry.id, lookup.items[entry.id].label) for entry in piece.entries)
+    return Ask(fact="item", prompt="Which one is meant?", choices=choices)
+
+
+def _worn_facts(pieces: Sequence[Piece], values: ValueSet) -> dict[str, ValueSet]:
+    return {_WORN + piece.arg: values for piece in pieces}
+
+
+def _sides(frame: Frame, roles: Roles) -> tuple[Frame, list[Piece], list[Piece], list[Piece]]:
+    """Asked about, worn, not worn. "May I go out without the cap?" asks about the cap; so does "with the cap"."""
+    asked, worn, unworn = roles.asked, roles.worn, roles.unworn
+    if not asked and frame.kind not in ("list", "source"):
+        if unworn:
+            return msgspec.structs.replace(frame, polarity="not"), unworn, worn, []
+        if worn:
+            return frame, worn, [], []
+    return frame, asked, worn, unworn
+
+
+def _is_carried(item: str, lookup: Lookup) -> bool:
+    return "carried" in lookup.broader(item) and "carrying" in lookup.aspects
+
+
+def _rule_aspects(item: str, lookup: Lookup) -> tuple[str, ...]:
+    """Aspects about which any rule speaks for an item, what it is a kind of, or its kinds."""
+    related = {*lookup.broader(item), *lookup.narrower(item)}
+    return tuple(dict.fromkeys(r.aspect for r in lookup.base.rules if related.intersection(r.scope.items)))
+
+
+def _size_aspect(wanted: str, items: Sequence[str], lookup: Lookup) -> str:
+    """The measured aspect that is meant: the one named, else the only one that the item's rules measure."""
+    within = wanted if wanted in lookup.aspects else "size"
+    if not items:
+        return within
+    spoken = _rule_aspects(items[0], lookup)
+    if any(aspect in spoken for aspect in lookup.aspects_within(within)):
+        fitting = [a for a in lookup.aspects_within(within) if a in spoken]
+        return fitting[0] if len(fitting) == 1 and within == "size" else within
+    measured = [aspect for aspect in spoken if lookup.aspects[aspect].kind == "measure"]
+    return measured[0] if len(measured) == 1 else within
+
+
+def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tuple[QuestionKind, str]:
+    kind = frame.kind
+    if kind == "where":
+        spoken = _rule_aspects(items[0], lookup) if items else ("position",)
+        if "position" in spoken or frame.modal != "may":
+            return "where", "position"
+        kind = "may"
+    if kind == "how_many":
+        return kind, "kit-count" if roles.aspect == "possession" and "kit-count" in lookup.aspects else "count"
+    if kind == "how":
+        wanted = frame.aspect or roles.dimension
+        if wanted in _SIZES:
+            return kind, _size_aspect(wanted, items, lookup)
+        return kind, wanted or roles.value_aspect or roles.aspect or "wear"
+    if roles.value is not None:
+        if roles.measure_unit and not roles.value_aspect:
+            return kind, _size_aspect(roles.dimension or "size", items, lookup)
+        return kind, roles.value_aspect or roles.dimension
+    if roles.value_aspect:
+        return ("how" if kind in ("may", "must") else kind), roles.value_aspect
+    if roles.aspect and roles.aspect != "wear":
+        return kind, roles.aspect
+    return kind, "carrying" if items and _is_carried(items[0], lookup) else "wear"
+
+
+def _query(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, lookup: Lookup) -> Query:
+    kind, aspect = _aspect(frame, roles, items, lookup)
+    polarity = frame.polarity if kind in ("may", "must", "who", "when", "why") else "do"
+    return Query(
+        kind=kind,
+        items=items if kind != "list" else (),
+        aspect=aspect,
+        value=roles.value if kind in ("may", "must", "why", "when", "who") else None,
+        polarity=polarity,
+        case=case,
+        modalities=frame.modalities,
+    )
+
+
+def _checked(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcome:
+    """What a query of its kind cannot do without."""
+    if query.kind == "compare":
+        if len(query.items) < 2:
+            return Abstain(reason="A comparison needs two items that the books name.")
+        return query
+    if query.kind == "list":
+        if roles.asked:
+            return Abstain(reason="A list is asked for, but an item is named; ask about the item or about the list.")
+        return query
+    if not query.items and query.aspect != "precedence":
+        if frame.terse and not roles.aspect and not query.case.facts and not roles.alone:
+            return Abstain(reason="No question about dress was found.")
+        return Ask(fact="item", prompt="Which item is asked about?")
+    if query.aspect not in lookup.aspects:
+        return Abstain(reason="The books do not speak of this.", words=(query.aspect,))
+    return query
+
+
+def _source(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, lookup: Lookup) -> Outcome:
+    if not roles.clause_number:
+        if not items and not roles.facts and not roles.value_aspect:
+            return Ask(fact="item", prompt="Which item is asked about?")
+        _, aspect = _aspect(msgspec.structs.replace(frame, kind="may"), roles, items, lookup)
+        return Query(kind="source", items=items, aspect=aspect, case=case)
+    return find_clause(roles.clause_number, roles.book, case, lookup)
+
+
+def find_clause(number: str, book: str, case: Case, lookup: Lookup) -> Outcome:
+    """The clause with a number, of the book or edition named, in force on the day if several are."""
+    wanted = number.rstrip(".").casefold()
+    found = [
+        clause
+        for clause in lookup.base.clauses
+        if clause.number.casefold() == wanted
+        and book in ("", clause.edition, lookup.editions[clause.edition].book)
+    ]
+    day = case.as_of
+    current = [c for c in found if c.valid_from <= day and (c.valid_until is None or day < c.valid_until)]
+    chosen = current or found[-1:]
+    if not chosen:
+        numbers = [c.number for c in lookup.base.clauses if c.number.split(".")[0] == wanted.split(".")[0]]
+        near = tuple(f"clause {n}" for n in dict.fromkeys(numbers))[:3]
+        return Abstain(reason=f"There is no clause {number}.", words=(number,), suggestions=near)
+    if len(chosen) > 1:
+        choices = []
+        for clause in chosen:
+            title = lookup.books[lookup.editions[clause.edition].book].label
+            choices.append((f"Show clause {clause.number} of {title}", f"{title}, clause {clause.number}"))
+        return Ask(fact="reading", prompt="Which book is meant?", choices=tuple(choices))
+    return Query(kind="source", clause=chosen[0].id, case=case)

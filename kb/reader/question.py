@@ -1,0 +1,257 @@
+"""A person's words to a reading: the stages in order, and what is asked or refused on the way."""
+
+from __future__ import annotations
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Abstain, Ask, Query, Reading, Span, SpanRole
+from kb.model.records import Case
+from kb.model.values import NO, YES, ValueSet
+from kb.reader.cover import find_pieces
+from kb.reader.fold import fold
+from kb.reader.frame import Frame, find_frame
+from kb.reader.gate import is_modifier, unexplained
+from kb.reader.lexicon import Lexicon
+from kb.reader.naming import resolve_names
+from kb.reader.pieces import Piece
+from kb.reader.query import build_query, merge_case
+from kb.reader.roles import Roles, find_roles
+from kb.reader.spelling import Search, index_entries, is_real_word, near_labels, near_words
+from kb.reader.tokens import Token, tokenize, word_key
+from kb.text import is_hidden, visible
+from kb.wording import say_query
+
+LONGEST_QUESTION = 1000
+MOST_WORDS = 120
+_ROLES: dict[str, SpanRole] = {
+    "item": "item", "items": "item", "act": "aspect", "aspect": "aspect", "aspect value": "aspect", "dimension": "aspect",
+    "care": "aspect", "order": "aspect", "fact": "fact", "fact name": "fact", "values": "fact", "measure": "measure",
+    "on date": "date", "clause number": "clause", "book": "clause", "filler": "filler", "det": "filler", "poss": "filler",
+    "unknown": "unknown",
+}  # fmt: skip
+
+
+class Understood(msgspec.Struct, frozen=True, kw_only=True):
+    """The words and pieces of one text, linked; `mended` maps word places to the written word."""
+
+    text: str
+    tokens: tuple[Token, ...]
+    pieces: tuple[Piece, ...]
+    mended: tuple[tuple[int, str], ...] = ()
+
+
+def clean(text: str) -> str:
+    """The text with every hidden character as a space, so that places in it stay what they are."""
+    if text.isascii() and text.isprintable():
+        return text
+    return "".join(" " if is_hidden(c) else c for c in text)
+
+
+def too_much(text: str, tokens: tuple[Token, ...]) -> Abstain | None:
+    if not any(token.low[0].isalnum() for token in tokens):
+        return Abstain(reason="There is no question in this.")
+    if len(tokens) > MOST_WORDS:
+        return Abstain(reason="The question is too long; ask one thing at a time.")
+    return None
+
+
+def understand(text: str, lexicon: Lexicon, lookup: Lookup, search: Search | None) -> Understood | Ask:
+    """Words to linked pieces; `Ask` if a misspelt word may be two."""
+    tokens = tokenize(text)
+    mended: list[tuple[int, str]] = []
+    pieces = _linked(text, tokens, lexicon, lookup)
+    for place in [p.first for p in pieces if p.tag == "unknown"]:
+        token = tokens[place]
+        if token.low.isdecimal() or is_real_word(token, lexicon):
+            continue
+        near = near_words(token.low, lexicon)
+        if len(near) > 1 and len({word_key(word) for word in near}) > 1:
+            changed = tuple((text[: token.start] + word + text[token.end :], word) for word in near)
+            return Ask(fact="reading", prompt=f'Which word is "{visible(token.text)}"?', choices=changed)
+        if near:
+            fixed = Token(token.start, token.end, token.text, near[0], word_key(near[0]))
+            tokens = (*tokens[:place], fixed, *tokens[place + 1 :])
+            mended.append((place, token.text))
+    if mended:
+        pieces = _linked(text, tokens, lexicon, lookup)
+    if search is not None:
+        pieces = _from_index(pieces, tokens, search, lookup)
+    return Understood(text=text, tokens=tokens, pieces=pieces, mended=tuple(mended))
+
+
+def _linked(text: str, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Lookup) -> tuple[Piece, ...]:
+    return resolve_names(fold(find_pieces(text, tokens, lexicon), tokens, lookup), tokens, lookup)
+
+
+def _from_index(
+    pieces: tuple[Piece, ...], tokens: tuple[Token, ...], search: Search, lookup: Lookup
+) -> tuple[Piece, ...]:
+    """Runs of unknown words that the keyword index knows as an item."""
+    found: list[Piece] = []
+    index = 0
+    while index < len(pieces):
+        last = index
+        while last < len(pieces) and pieces[last].tag == "unknown":
+            last += 1
+        if last == index:
+            found.append(pieces[index])
+            index += 1
+            continue
+        words = [tokens[piece.first].low for piece in pieces[index:last]]
+        entries = index_entries(words, search, lookup) if any(len(word) > 3 for word in words) else ()
+        if entries and not (last < len(pieces) and pieces[last].tag in ("item", "items")):
+            tag, arg = ("item", entries[0].id) if len(entries) == 1 else ("items", "")
+            first, end = pieces[index].first, pieces[last - 1].last
+            found.append(Piece(first=first, last=end, tag=tag, arg=arg, entries=entries, how="index"))
+        else:
+            found += pieces[index:last]
+        index = last
+    return tuple(found)
+
+
+def read_question(
+    text: str,
+    *,
+    lexicon: Lexicon,
+    lookup: Lookup,
+    case: Case,
+    search: Search | None = None,
+    previous: Reading | None = None,
+) -> Reading:
+    """Read one question. `case` holds the remembered facts and the day; `previous` the reading before it."""
+    plain = clean(text[: LONGEST_QUESTION + 1])
+    if len(text) > LONGEST_QUESTION:
+        shown = text[:LONGEST_QUESTION]
+        return Reading(question=shown, abstain=Abstain(reason="The question is too long; ask one thing at a time."))
+    refusal = too_much(plain, tokenize(plain))
+    if refusal is not None:
+        return Reading(question=text, abstain=refusal)
+    if previous is not None:
+        answered = answer_to_ask(plain, previous, lookup)
+        if answered is not None:
+            plain = answered
+    found = understand(plain, lexicon, lookup, search)
+    if isinstance(found, Ask):
+        return Reading(question=text, ask=found)
+    frame = find_frame(found.pieces, found.tokens)
+    roles = find_roles(found.pieces, found.tokens, frame, lookup)
+    return _read(text, found, frame, roles, case, lexicon, lookup, previous)
+
+
+def _read(
+    text: str, found: Understood, frame: Frame, roles: Roles, case: Case, lexicon: Lexicon, lookup: Lookup,
+    previous: Reading | None,
+) -> Reading:  # fmt: skip
+    spans = make_spans(found, lookup)
+    left = unexplained(found.pieces, frame, roles)
+    if left:
+        return Reading(question=text, spans=spans, **_gate(found, left, lexicon, lookup))
+    before = previous.query if previous is not None else None
+    outcome: Query | Ask | Abstain | None = None
+    if before is not None and (frame.carry or _is_fragment(frame, roles)):
+        outcome = continued(before, frame, roles, lookup)
+    if outcome is None:
+        outcome = build_query(frame, roles, case, lookup)
+    if isinstance(outcome, Ask):
+        return Reading(question=text, spans=spans, ask=outcome)
+    if isinstance(outcome, Abstain):
+        return Reading(question=text, spans=spans, abstain=outcome)
+    if frame.ambiguous:
+        return Reading(question=text, spans=spans, ask=_two_readings(outcome, lookup))
+    carried = tuple(fact for fact, _ in outcome.case.facts if not _stated(fact, roles))
+    return Reading(
+        question=text, text=say_query(lookup, outcome), query=outcome, spans=spans, carried=carried
+    )
+
+
+def _stated(fact: str, roles: Roles) -> bool:
+    named = {f"worn:{piece.arg}" for piece in (*roles.worn, *roles.unworn)}
+    return fact in roles.facts or fact in named
+
+
+def _two_readings(query: Query, lookup: Lookup) -> Ask:
+    """ "Must I not wear it?" asks whether it is forbidden, or whether it is not required."""
+    plain = msgspec.structs.replace(query, polarity="do")
+    without = msgspec.structs.replace(query, polarity="not")
+    said = [say_query(lookup, reading) for reading in (plain, without)]
+    return Ask(fact="reading", prompt="Which is meant?", choices=tuple((text, text) for text in said))
+
+
+def _is_fragment(frame: Frame, roles: Roles) -> bool:
+    """A few words that only make sense after a question: "ashore?", "the scarf?", "alone?"."""
+    return frame.terse and not roles.aspect and not (roles.asked and (roles.facts or roles.alone or roles.worn))
+
+
+def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Query | Ask | None:
+    """The question before, with what the new words say put in place of what it said."""
+    if frame.modal or roles.value is not None or frame.kind != "may":
+        return None
+    unclear = next((p for p in (*roles.asked, *roles.worn, *roles.unworn) if p.tag == "items"), None)
+    if unclear is not None:
+        return None
+    facts = dict(roles.facts)
+    facts.update({f"worn:{p.arg}": _yes_no(True) for p in roles.worn})
+    facts.update({f"worn:{p.arg}": _yes_no(False) for p in roles.unworn})
+    items = tuple(dict.fromkeys(p.arg for p in roles.asked)) or before.items
+    if not (facts or roles.asked or roles.alone or roles.as_of):
+        return None
+    merged = merge_case(before.case, facts, roles.as_of, roles.alone)
+    return msgspec.structs.replace(before, items=items, case=merged)
+
+
+def _yes_no(yes: bool) -> ValueSet:
+    return YES if yes else NO
+
+
+def answer_to_ask(text: str, previous: Reading, lookup: Lookup) -> str | None:
+    """The question before with the chosen reading or item in it, if the text is one of the choices offered."""
+    if previous.ask is None:
+        return None
+    said = text.strip(" .?!").casefold()
+    for value, label in previous.ask.choices:
+        if said not in (value.casefold().rstrip(".?!"), label.casefold().rstrip(".?!")):
+            continue
+        if previous.ask.fact == "reading":
+            return value
+        span = next((s for s in previous.spans if s.role == "item" and s.target is None), None)
+        if previous.ask.fact == "item" and span is not None:
+            return previous.question[: span.start] + label + previous.question[span.end :]
+    return None
+
+
+def _gate(found: Understood, left: tuple[int, ...], lexicon: Lexicon, lookup: Lookup) -> dict[str, Ask | Abstain]:
+    """What to say about words that nothing explains: confirm without a modifier, else abstain."""
+    words = [_written(found, index) for index in left]
+    shown = ", ".join(f'"{visible(word)}"' for word in words)
+    if all(is_modifier(found.pieces, left, index) for index in left):
+        rest = found.text
+        for index in reversed(left):
+            piece = found.pieces[index]
+            start, end = found.tokens[piece.first].start, found.tokens[piece.last - 1].end
+            rest = rest[:start] + rest[end:].lstrip(" -")
+        prompt = f"The books do not know {shown} here. Answer without it?"
+        return {"ask": Ask(fact="reading", prompt=prompt, choices=((" ".join(rest.split()), "without it"),))}
+    unknown = [word for index, word in zip(left, words, strict=True) if found.pieces[index].tag == "unknown"]
+    near = near_labels(" ".join(unknown), lexicon, lookup) if unknown else ()
+    return {"abstain": Abstain(reason=f"Not understood: {shown}.", words=tuple(words), suggestions=near)}
+
+
+def _written(found: Understood, index: int) -> str:
+    piece = found.pieces[index]
+    return found.text[found.tokens[piece.first].start : found.tokens[piece.last - 1].end]
+
+
+def make_spans(found: Understood, lookup: Lookup) -> tuple[Span, ...]:
+    """Every piece with its place in the text, its part, and what it was linked to."""
+    mended = {place for place, _ in found.mended}
+    spans: list[Span] = []
+    for piece in found.pieces:
+        role = _ROLES.get(piece.tag, "structure")
+        if role == "fact" and piece.fact and lookup.facts[piece.fact].family == "grade":
+            role = "grade"
+        how = "spelling" if mended.intersection(range(piece.first, piece.last)) else piece.how
+        start, end = found.tokens[piece.first].start, found.tokens[piece.last - 1].end
+        target = piece.fact or (piece.arg if role not in ("structure", "filler") else None) or None
+        spans.append(Span(start=start, end=end, text=found.text[start:end], role=role, target=target, how=how))
+    return tuple(spans)

@@ -1,0 +1,103 @@
+"""Words that no name and no phrase explains: index first, then a likely misspelling."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import Protocol
+
+from kb.model.lookup import Lookup
+from kb.reader.common_words import COMMON_WORDS
+from kb.reader.english import PHRASES
+from kb.reader.lexicon import Entry, Lexicon
+from kb.reader.tokens import Token, word_key
+
+_STRUCTURE = frozenset(word for phrase in PHRASES for word in phrase)
+_WORTH_MENDING = tuple(word for word in sorted(_STRUCTURE) if len(word) > 4 and word.isalpha())
+
+
+class Hit(Protocol):
+    """What the keyword index finds: the kind of a record ("item", "clause", ...) and its id."""
+
+    @property
+    def kind(self) -> str: ...
+
+    @property
+    def id(self) -> str: ...
+
+
+Search = Callable[[tuple[str, ...]], Sequence[Hit]]
+
+
+def is_real_word(token: Token, lexicon: Lexicon) -> bool:
+    """Whether a word is left alone: an ordinary English word or one that the books use."""
+    if token.low in COMMON_WORDS or token.key in COMMON_WORDS or token.low in _STRUCTURE:
+        return True
+    if token.key in lexicon.known_words:
+        return True
+    for ending, restored in (("ing", ("", "e")), ("ed", ("", "e")), ("er", ("", "e")), ("est", ("", "e")), ("ly", ("",))):
+        if token.low.endswith(ending):
+            stem = token.low[: -len(ending)]
+            doubled = stem[:-1] if stem[-1:] == stem[-2:-1] else stem
+            if any(stem + more in COMMON_WORDS for more in restored) or doubled in COMMON_WORDS:
+                return True
+    return False
+
+
+def near_words(word: str, lexicon: Lexicon, limit: int = 3) -> tuple[str, ...]:
+    """Words of labels within the distance at which a slip is likely: 1, or 2 from eight letters."""
+    from rapidfuzz import process  # noqa: PLC0415  only when a word is left over
+    from rapidfuzz.distance import OSA  # noqa: PLC0415
+
+    if len(word) < 4 or not word.isalpha():
+        return ()
+    cutoff = 2 if len(word) >= 8 else 1
+    pool = (*lexicon.label_words, *_WORTH_MENDING)
+    found = process.extract(word, pool, scorer=OSA.distance, score_cutoff=cutoff, limit=limit + 5)
+    if not found:
+        return ()
+    best = min(score for _, score, _ in found)
+    return tuple(dict.fromkeys(str(name) for name, score, _ in found if score == best))[:limit]
+
+
+def near_labels(words: str, lexicon: Lexicon, lookup: Lookup) -> tuple[str, ...]:
+    """At most three labels of items that look or read like the words, for a suggestion."""
+    from rapidfuzz import fuzz, process  # noqa: PLC0415  only when a word is left over
+
+    labels = [label for item in lookup.base.items for label in (item.label, *item.other_labels)]
+    found = process.extract(words, labels, scorer=fuzz.WRatio, score_cutoff=70, limit=6)
+    owner = {label: item.label for item in lookup.base.items for label in (item.label, *item.other_labels)}
+    return tuple(dict.fromkeys(owner[str(label)] for label, _, _ in found))[:3]
+
+
+def near_names(word: str, names: Sequence[str]) -> tuple[str, ...]:
+    """At most three of the names that look like a word."""
+    from rapidfuzz import fuzz, process  # noqa: PLC0415  only when a name is unknown
+
+    found = process.extract(word, tuple(dict.fromkeys(names)), scorer=fuzz.WRatio, score_cutoff=70, limit=3)
+    return tuple(str(name) for name, _, _ in found)
+
+
+def index_entries(words: Sequence[str], search: Search, lookup: Lookup) -> tuple[Entry, ...]:
+    """Items that the index finds and that have every word, or one akin to it, in their names."""
+    found: list[Entry] = []
+    for hit in search(tuple(words)):
+        item = lookup.items.get(hit.id) if hit.kind == "item" else None
+        if item is None:
+            continue
+        text = " ".join((item.label, *item.other_labels, *item.everyday)).casefold().replace("-", " ")
+        keys = [word_key(word.strip("'\"(),")) for word in text.split()]
+        if all(any(_akin(word_key(word), key) for key in keys) for word in words):
+            found.append(Entry("item", item.id, "", 1))
+    return tuple(dict.fromkeys(found))
+
+
+def _akin(word: str, key: str) -> bool:
+    """Whether two words share their stem: equal, or alike but for an ending of at most three letters."""
+    if word == key:
+        return True
+    common = 0
+    for left, right in zip(word, key, strict=False):
+        if left != right:
+            break
+        common += 1
+    return common >= 4 and len(word) - common <= 3 and len(key) - common <= 3

@@ -1,0 +1,28 @@
+"""Several questions in one line."""
+
+from __future__ import annotations
+
+import re
+
+_END = re.compile(r"[?!]+(?=\s|$)|[.;](?=\s+(?:and\s+)?[A-Z])|\n+")
+_SHORT = re.compile(r"\b(?:cl|para|sec|art|no|approx|max|min|ca|in|ft|st|dr|mr|mrs|ms)\.$", re.IGNORECASE)
+_NEXT = re.compile(
+    r"[,;]?\s+and\s+(?=(?:may|can|must|should|do|does|am|are|is|where|how|who|what|which|when|why)\s+"
+    r"(?:i|we|you|the|a|an|it|they|do|does|must|may|is|are|many|can|should|someone|anyone)\b)",
+    re.IGNORECASE,
+)
+
+
+def split_questions(text: str) -> tuple[str, ...]:
+    """The questions in a text, in order: parted at ? and !, at full stops and semicolons before a capital
+    letter, at line ends, and at "and" before the opening of another question."""
+    parts: list[str] = []
+    start = 0
+    for match in _END.finditer(text[:4000]):
+        if match.group() == "." and _SHORT.search(text[start : match.end()]):
+            continue
+        parts.append(text[start : match.end()].strip())
+        start = match.end()
+    parts.append(text[start:4000].strip())
+    found = [piece.strip(" ,;") for part in parts for piece in _NEXT.split(part)]
+    return tuple(piece for piece in found if any(c.isalnum() for c in piece))

@@ -1,0 +1,156 @@
+"""Statements about oneself ("I am a K5 in boat rig") and single facts given by name and value."""
+
+from __future__ import annotations
+
+from kb.errors import UsageError
+from kb.measures import MeasureError, is_kind_of, parse_dates, parse_measure
+from kb.model.lookup import Lookup
+from kb.model.questions import Abstain, Ask
+from kb.model.records import Fact
+from kb.model.values import NO, YES, Choices, ValueSet, intersect, is_empty, ranges
+from kb.reader.fold import closure, entry_values
+from kb.reader.lexicon import CREDENTIALS, Lexicon
+from kb.reader.pieces import Piece
+from kb.reader.question import clean, too_much, understand
+from kb.reader.spelling import near_names
+from kb.reader.tokens import tokenize
+from kb.text import visible
+
+StatedFact = tuple[str, ValueSet]
+_EXPLAINED = frozenset(
+    {"filler", "det", "poss", "self", "person", "be", "do", "have", "in", "on", "of", "for", "and", "with", "hold", "joined",
+     "act", "to", "particle", "if", "date", "only", "service", "grant", "by", "together", "or"}
+)  # fmt: skip
+
+
+def read_statement(text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[StatedFact, ...] | Abstain:
+    """Facts of the profile that a statement gives; `Abstain` naming the words that were not understood."""
+    plain = clean(text[:1001])
+    refusal = too_much(plain, tokenize(plain)) if len(text) <= 1000 else Abstain(reason="The statement is too long.")
+    if refusal is not None:
+        return refusal
+    found = understand(plain, lexicon, lookup, None)
+    if isinstance(found, Ask):
+        words = tuple(label for _, label in found.choices)
+        return Abstain(reason=found.prompt, suggestions=words[:3])
+    facts: dict[str, ValueSet] = {}
+    left: list[str] = []
+    state, holding = YES, False
+    for index, piece in enumerate(found.pieces):
+        state = {"with": YES, "without": NO, "no": NO, "act": YES}.get(piece.tag, state)
+        if piece.tag == "not" and found.pieces[min(index + 1, len(found.pieces) - 1)].tag in ("act", "hold", "have"):
+            state = NO
+            continue
+        holding = holding or piece.tag in ("hold", "have")
+        stated = _stated(piece, holding, state, lookup)
+        if stated is not None:
+            fact, values = stated
+            both = intersect(facts.get(fact, values), values)
+            if is_empty(both):
+                return Abstain(reason="The statement says two things of one fact that cannot hold together.")
+            facts[fact] = both
+        elif piece.tag not in _EXPLAINED and piece.tag not in ("without", "no"):
+            left.append(plain[found.tokens[piece.first].start : found.tokens[piece.last - 1].end])
+    if left:
+        shown = ", ".join(f'"{visible(word)}"' for word in left)
+        return Abstain(reason=f"Not understood: {shown}.", words=tuple(left))
+    if not facts:
+        return Abstain(reason="The statement gives no fact that the books know.")
+    return tuple(facts.items())
+
+
+def _stated(piece: Piece, holding: bool, state: Choices, lookup: Lookup) -> StatedFact | None:
+    if piece.tag == "fact" and piece.values is not None:
+        return piece.fact, piece.values
+    if piece.tag in ("item", "items") and holding:
+        fact = credential_of(piece, lookup)
+        if fact is not None:
+            return fact, state
+    if piece.tag == "item":
+        return f"worn:{piece.arg}", state
+    return None
+
+
+def credential_of(piece: Piece, lookup: Lookup) -> str | None:
+    """The credential that holding an item means: "I hold the diver's badge" is the diver qualification."""
+    items = [lookup.items[entry.id] for entry in piece.entries]
+    words = {t.key for item in items for label in (item.label, *item.other_labels) for t in tokenize(label)}
+    found = [
+        fact.id
+        for fact in lookup.base.facts
+        if fact.family in CREDENTIALS and {t.key for t in tokenize(fact.id.partition(":")[2].replace("-", " "))} <= words
+    ]
+    return found[0] if len(found) == 1 else None
+
+
+def parse_fact(lookup: Lookup, name: str, value: str) -> StatedFact:
+    """One fact by its id or label, and its value by id, label or expression. Raises `UsageError`."""
+    fact = _fact_named(lookup, name)
+    return fact.id, _value_of(fact, value, lookup)
+
+
+def _fact_named(lookup: Lookup, name: str) -> Fact:
+    wanted = " ".join(name.split()).casefold()
+    for fact in lookup.base.facts:
+        names = (fact.id, fact.id.partition(":")[2], fact.label, *fact.other_labels)
+        if wanted in (written.casefold() for written in names if written):
+            return fact
+    near = near_names(wanted, [label for f in lookup.base.facts if f.family != "worn" for label in (f.id, f.label)])
+    raise UsageError(f'There is no fact "{visible(name)}".' + _did_you_mean(near))
+
+
+def _did_you_mean(near: tuple[str, ...]) -> str:
+    return f" Did you mean {' or '.join(near)}?" if near else ""
+
+
+def _value_of(fact: Fact, value: str, lookup: Lookup) -> ValueSet:
+    written = " ".join(value.split())
+    if fact.kind == "yes_no":
+        return _yes_or_no(fact, written)
+    try:
+        if fact.kind == "date":
+            return parse_dates(written)
+        if fact.kind == "quantity":
+            measure = parse_measure(written)
+            if fact.unit and not is_kind_of(measure, fact.unit):
+                raise UsageError(f'"{visible(value)}" is not measured in the unit of {fact.label} ({fact.unit}).')
+            return ranges([measure.interval])
+    except MeasureError as error:
+        raise UsageError(str(error)) from error
+    return _choice_of(fact, written, lookup)
+
+
+def _yes_or_no(fact: Fact, written: str) -> Choices:
+    low = written.casefold()
+    if low in ("yes", "y", "true", "1"):
+        return YES
+    if low in ("no", "n", "false", "0"):
+        return NO
+    raise UsageError(f'{fact.label} is yes or no, not "{visible(written)}".')
+
+
+def _choice_of(fact: Fact, written: str, lookup: Lookup) -> ValueSet:
+    low = written.casefold()
+    for value in fact.values:
+        if low == value.id.casefold():
+            return Choices(closure(lookup, fact.id, value.id))
+    lexicon = Lexicon.build(lookup)
+    found = understand(written, lexicon, lookup, None)
+    if not isinstance(found, Ask):
+        pieces = [piece for piece in found.pieces if piece.tag not in ("det", "filler", "in", "on", "for", "of", "person")]
+        if len(pieces) == 1:
+            values = _values_in(pieces[0], fact, lookup)
+            if values is not None:
+                return values
+    names = [text for v in fact.values for text in (v.id, v.label, *v.other_labels)]
+    names += [text for g in lookup.base.groups if g.fact == fact.id for text in (g.id, g.label)]
+    near = near_names(low, names) or tuple(v.label for v in fact.values)[:4]
+    raise UsageError(f'"{visible(written)}" is no value of {fact.label}.' + _did_you_mean(near))
+
+
+def _values_in(piece: Piece, fact: Fact, lookup: Lookup) -> ValueSet | None:
+    if piece.tag == "fact" and piece.fact == fact.id:
+        return piece.values
+    own = [entry for entry in piece.entries if entry.kind in ("value", "group") and entry.owner == fact.id]
+    sets = {entry_values(entry, lookup) for entry in own}
+    return sets.pop() if len(sets) == 1 else None

@@ -1,0 +1,97 @@
+"""Words of a text with their places, and the key under which two spellings of a word are one."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from functools import lru_cache
+from typing import NamedTuple
+
+from kb.reader.english import CONTRACTIONS, IRREGULAR_SINGULARS, SLIPS, SPELLINGS
+
+
+class Token(NamedTuple):
+    """A word, number or dash: characters `start` to `end`, the lower-case form, and its `key`."""
+
+    start: int
+    end: int
+    text: str
+    low: str
+    key: str
+
+
+_APOSTROPHES = str.maketrans({"’": "'", "‘": "'", "ʼ": "'", "′": "'", "`": "'", "´": "'"})
+_WORD = re.compile(
+    r"\d+(?:[.,/]\d+)*|[^\W\d_]+(?:'[^\W\d_]+)*'?|w/o\b|[-–—+&%°]|[^\W_]", re.UNICODE | re.IGNORECASE
+)
+_SIBILANT = ("ches", "shes", "sses", "xes", "zes")
+_OUR = re.compile(r"our(?=s?$|ed$|ing$|ful$|less$|able$)")
+_NOT_OUR = frozenset("four hour your pour sour tour our flour scour dour hours tours pours detour contour".split())
+
+
+def _singular(word: str) -> str:
+    if word in IRREGULAR_SINGULARS:
+        return IRREGULAR_SINGULARS[word]
+    if len(word) < 3 or not word.endswith("s") or word.endswith(("ss", "us", "is")):
+        return word
+    if word.endswith("ies") and len(word) > 4:
+        return word[:-3] + "y"
+    if word.endswith(_SIBILANT):
+        return word[:-2]
+    return word[:-1]
+
+
+def _american(word: str) -> str:
+    if word in SPELLINGS:
+        return SPELLINGS[word]
+    if len(word) > 4 and word not in _NOT_OUR:
+        word = _OUR.sub("or", word)
+    for british, american in (
+        ("isation", "ization"), ("ised", "ized"), ("ising", "izing"), ("ise", "ize"), ("lled", "led"),
+        ("lling", "ling"), ("tre", "ter"), ("bre", "ber"), ("yse", "yze"),
+    ):  # fmt: skip
+        if len(word) > len(british) + 2 and word.endswith(british):
+            return word[: -len(british)] + american
+    return word
+
+
+@lru_cache(maxsize=8192)
+def word_key(low: str) -> str:
+    """The form in which singular and plural, possessive, British and American spelling agree."""
+    word = low.removesuffix("'s").removesuffix("'")
+    if not word.isascii():
+        folded = unicodedata.normalize("NFKD", word)
+        word = "".join(c for c in folded if not unicodedata.combining(c))
+    return _american(_singular(word))
+
+
+def _token(start: int, text: str, low: str) -> Token:
+    return Token(start, start + len(text), text, low, word_key(low))
+
+
+def tokenize(text: str) -> tuple[Token, ...]:
+    """Words in order; contractions are taken apart ("can't": can, n't), slips of structure words mended."""
+    found: list[Token] = []
+    plain = text.translate(_APOSTROPHES)
+    for match in _WORD.finditer(plain):
+        word, start = match.group(), match.start()
+        low = word.casefold()
+        parts = CONTRACTIONS.get(low)
+        if parts is None and low.endswith("n't") and len(low) > 4:
+            parts = (low[:-3], "n't")
+        elif parts is None and low.endswith(("'re", "'ve", "'d", "'ll")):
+            cut = low.rindex("'")
+            parts = (low[:cut], low[cut:])
+        if parts is None:
+            low = SLIPS.get(low, low)
+            found.append(Token(start, match.end(), word, low, word_key(low)))
+            continue
+        cut = len(parts[0]) if low.startswith(parts[0]) else len(word) - 2
+        for offset, piece, part in ((0, word[:cut], parts[0]), (cut, word[cut:], parts[1])):
+            found.append(Token(start + offset, start + offset + len(piece), piece, part, word_key(part)))
+    return tuple(found)
+
+
+def label_words(label: str) -> tuple[str, ...]:
+    """Lower-case words of a label."""
+    return tuple(token.low for token in tokenize(label))
