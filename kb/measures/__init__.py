@@ -1,7 +1,8 @@
 """Exact measures and dates, read from text and written back.
 
 Intervals are exact fractions in the base unit of their dimension: mm for lengths (the inch is
-exactly 25.4 mm), °C, days, months for ages, 1 for counts. `Measure.unit` is the UCUM code of the unit as written.
+exactly 25.4 mm), °C, days, months for ages, 1 for counts. `Measure.unit` is the
+UCUM code of the unit as written.
 """
 
 from kb.measures.dates import (

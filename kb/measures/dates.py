@@ -126,7 +126,7 @@ def _related(relation: str, date: datetime.date) -> Ranges:
 
 
 def parse_dates(text: str) -> Ranges:
-    """Days written as a date, "before D", "on or after D", "after D", "from D to D". Raises `MeasureError`."""
+    """Days written as a date, "before D", "on or after D", "from D to D". Raises `MeasureError`."""
     written = " ".join(text.split())
     relation = _RELATION.match(written)
     if relation:

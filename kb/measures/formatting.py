@@ -27,7 +27,7 @@ def format_quantity(value: Fraction | int, unit: str) -> str:
 
 
 def format_interval(interval: Interval, unit: str) -> str:
-    """An interval in words that `parse_measure` reads back: "1/4 to 1/2 in", "at most 2 cm"; "any" without bounds."""
+    """An interval as `parse_measure` reads it: "1/4 to 1/2 in", "at most 2 cm"; "any" without bounds."""
     low, high = interval.low, interval.high
     if low is None and high is None:
         return "any"

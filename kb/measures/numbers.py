@@ -69,7 +69,7 @@ _CARDINAL = re.compile(rf"(?P<word>{_WORD})(?![a-z])")
 
 
 class NumberFound(msgspec.Struct, frozen=True):
-    """A number and where it ends; `spelled` if in words; `value` None for 1/0 or a mixed number like 1 5/4."""
+    """A number and where it ends; `spelled` if in words; `value` None for 1/0 or a mixed 1 5/4."""
 
     value: Fraction | None
     end: int

@@ -72,11 +72,12 @@ def _may_end(
     if mine is not None and theirs is not None and mine.rank > theirs.rank:
         message = f"{quoted(mine.label)} cannot end a clause of {quoted(theirs.label)}, which stands higher."
         remedy = "Write a rule that is an exception under a delegation instead."
-        report.error(text.at, "amends-higher", message, remedy)
+        report.warn(text.at, "amends-higher", message, remedy)
         return False
     if other.valid_from >= own.valid_from:
         if exact:
-            message = f"{quoted(text.text)} comes into force on {other.valid_from}, not before this clause ({own.valid_from})."
+            dates = f"on {other.valid_from}, not before this clause ({own.valid_from})"
+            message = f"{quoted(text.text)} comes into force {dates}."
             report.error(text.at, "amends-later", message, "Correct the reference, or the dates.")
         return False
     return True

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable
+from itertools import pairwise
 
 import msgspec
 
@@ -109,7 +110,8 @@ def _keep(
         known[name] = record  # type: ignore[assignment]  # the caller pairs record and dictionary
     elif msgspec.structs.replace(record, at=first.at) != first:
         message = f"The {what} {quoted(name)} is described here otherwise than in {first.at}."
-        remedy = f"Describe it in full in one file, and write only its id in the others ({what}: {record.id.split('/')[-1]})."
+        short = f"{what}: {record.id.rpartition('/')[2]}"
+        remedy = f"Describe it in full in one file, and write only its id in the others ({short})."
         report.error(record.at, f"conflicting-{what}", message, remedy)
 
 
@@ -129,9 +131,10 @@ def end_earlier_editions(editions: dict[str, Edition], report: Report) -> dict[s
         by_book.setdefault(edition.book, []).append(edition)
     for of_book in by_book.values():
         of_book.sort(key=lambda edition: edition.valid_from)
-        for earlier, later in zip(of_book, of_book[1:], strict=False):
+        for earlier, later in pairwise(of_book):
             if earlier.valid_from == later.valid_from and earlier.valid_from != UNDATED:
-                message = f"The editions {quoted(earlier.id)} and {quoted(later.id)} come into force on the same day."
+                both = f"{quoted(earlier.id)} and {quoted(later.id)}"
+                message = f"The editions {both} come into force on the same day."
                 report.error(later.at, "same-first-day", message, "Correct the date of one of them.")
             elif earlier.valid_until is None or earlier.valid_until > later.valid_from:
                 ended[earlier.id] = msgspec.structs.replace(earlier, valid_until=later.valid_from)
@@ -150,7 +153,7 @@ def _edition_of(
         lacking = "book" if book is None else "edition"
         if part.clauses or part.edition is not None:
             at: Location = part.clauses[0].at if part.clauses else part.at
-            remedy = 'Write book: and edition: above the clauses, for example book: dress-order and edition: "2024".'
+            remedy = 'Write book: and edition: above the clauses, such as edition: "2024".'
             report.error(
                 at, f"missing-{lacking}", f"The clauses of this file belong to no {lacking}.", remedy
             )

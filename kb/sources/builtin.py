@@ -64,13 +64,13 @@ ASPECTS: tuple[Aspect, ...] = (
 ASPECT_KINDS: tuple[AspectKind, ...] = ("act", "choice", "manner", "measure", "count", "position", "order")
 
 PROTECTIONS = (
-    "feet", "hands", "eyes", "head", "hearing", "body", "cold", "heat", "flame", "rain", "machinery", "visibility",
-    "flotation", "fall",
+    "feet", "hands", "eyes", "head", "hearing", "body", "cold", "heat", "flame", "rain", "machinery",
+    "visibility", "flotation", "fall",
 )  # fmt: skip
 
 RELATIONS = (
-    "above", "below", "on", "at", "centred on", "centred above", "centred below", "beside", "left of", "right of",
-    "inboard of", "outboard of", "flush with", "along", "around", "between",
+    "above", "below", "on", "at", "centred on", "centred above", "centred below", "beside", "left of",
+    "right of", "inboard of", "outboard of", "flush with", "along", "around", "between",
 )  # fmt: skip
 
 SIDES = ("left", "right", "both")

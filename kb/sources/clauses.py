@@ -37,7 +37,8 @@ def read_clauses(parts: tuple[Part, ...], books: Books, context: Context) -> lis
                 continue
             clause = draft.clause
             if clause.id in first and edition_id is not None:
-                message = f"The clause {quoted(clause.number)} stands here again; the first is at {first[clause.id]}."
+                where = first[clause.id]
+                message = f"The clause {quoted(clause.number)} stands here again; the first is at {where}."
                 context.report.error(clause.at, "duplicate-clause", message, "Correct one of the numbers.")
                 continue
             first[clause.id] = clause.at
@@ -46,7 +47,7 @@ def read_clauses(parts: tuple[Part, ...], books: Books, context: Context) -> lis
 
 
 def _whose(edition_id: str | None, part: Part, books: Books) -> tuple[Edition, Book]:
-    """Edition and book of a part; empty stand-ins when they are unknown, so that its rules are read all the same."""
+    """Edition and book of a part; stand-ins when they are unknown, so that its rules are read."""
     if edition_id is not None:
         edition = books.editions[edition_id]
         return edition, books.books[edition.book]
@@ -86,7 +87,8 @@ def _read_clause(
         note=fields.text("note"),
     )
     if clause.valid_until is not None and clause.valid_until <= clause.valid_from:
-        message = f"The clause is never in force: it would begin on {clause.valid_from} and end on {clause.valid_until}."
+        dates = f"it would begin on {clause.valid_from} and end on {clause.valid_until}"
+        message = f"The clause is never in force: {dates}."
         report.error(fields.at, "never-in-force", message, "Correct its dates, or those of its edition.")
     rules = read_rules(
         fields.mappings("rules"), clause, book.authority, fields.flag("non-derogable"), context

@@ -1,4 +1,4 @@
-"""Bytes of a file to a tree, through the YAML event stream: no values are interpreted, nothing is executed."""
+"""Bytes of a file to a tree, through the YAML event stream: no value is interpreted, nothing is executed."""
 
 from __future__ import annotations
 
@@ -211,12 +211,12 @@ _SYNTAX = (
     ("found unexpected end of stream", "A quotation mark is opened and never closed.", "Close it."),
     ("could not find expected ':'", "A line here has no colon after its key.",
      "Write key: value, and indent the lines of a long text."),
-    ("expected ',' or", "A bracket is not closed, or a comma is missing.", "Close the bracket or add the comma."),
+    ("expected ',' or", "A bracket is not closed, or a comma is missing.", "Close it or add the comma."),
     ("did not find expected", "The lines do not line up here, or a bracket or quotation mark is missing.",
      "Begin every line of a list or mapping in the same column and close every bracket and quotation mark."),
     ("unknown escape", "A backslash in double quotation marks begins something unknown.",
      "Use single quotation marks."),
-    ("undefined alias", "A text that begins with * is read as an alias.", "Put the text into quotation marks."),
+    ("undefined alias", "A text that begins with * is read as an alias.", "Put it into quotation marks."),
 )  # fmt: skip
 
 
@@ -237,7 +237,7 @@ def _unreadable(file: str, digest: str, problems: list[Problem]) -> Tree:
 
 
 def parse_file(data: bytes, name: str) -> Tree:
-    """The tree of one file; `name` is its path relative to the folder. Never raises: problems are in the tree.
+    """The tree of one file, `name` its path relative to the folder. Never raises: problems are in the tree.
 
     Depends on nothing but its arguments, so a tree may be kept for as long as the digest stays the same.
     """

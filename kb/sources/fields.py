@@ -135,7 +135,7 @@ class Fields:
         )
 
     def identifier(self, key: str = "id") -> Scalar | None:
-        """An id: letters, digits and hyphens. A bad one is reported and kept, so that references to it hold."""
+        """An id: letters, digits and hyphens. A bad one is reported and kept, so that references hold."""
         found = self.required(key, f"{key}: storm-coat")
         if found is not None and not is_id(found.text):
             message = f"{quoted(found.text)} is no id."

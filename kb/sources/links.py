@@ -40,7 +40,10 @@ def link_delegations(
         linked = msgspec.structs.replace(delegation, clauses=clauses)
         first = found.setdefault(delegation.id, linked)
         if first is not linked:
-            message = f"The delegation {quoted(delegation.id)} is declared for the second time; the first stands in {first.at}."
+            name = quoted(delegation.id)
+            message = (
+                f"The delegation {name} is declared for the second time; the first stands in {first.at}."
+            )
             report.error(delegation.at, "duplicate-id", message, "Give one of them another id.")
     return found
 
@@ -60,7 +63,8 @@ def link_rules(clauses: list[ClauseDraft], links: Links) -> list[Rule]:
         for draft in clause.rules:
             rule = cut_to_clause(draft.rule, clause.clause)
             if rule.valid_until is not None and rule.valid_until <= rule.valid_from:
-                message = f"The rule is never in force: it would begin on {rule.valid_from} and end on {rule.valid_until}."
+                dates = f"it would begin on {rule.valid_from} and end on {rule.valid_until}"
+                message = f"The rule is never in force: {dates}."
                 links.report.warn(rule.at, "never-in-force", message, "Correct its dates, or remove it.")
             rules.append(_linked(rule, draft, links))
     return rules
@@ -80,27 +84,44 @@ def _linked(rule: Rule, draft: RuleDraft, links: Links) -> Rule:
     )
 
 
+def _named_delegation(name: str, draft: RuleDraft, links: Links) -> Delegation | None:
+    """By id in the same edition, by book/edition/id, by book/id, or by an id that only one book has.
+
+    Of several editions the last one is taken.
+    """
+    known = links.delegations
+    exact = known.get(f"{draft.edition}/{name}") or known.get(name)
+    if exact is not None:
+        return exact
+    book, _, last = name.rpartition("/")
+    of_book = [d for d in known.values() if d.id.rpartition("/")[2] == last]
+    if book:
+        of_book = [d for d in of_book if d.id.partition("/")[0] == book]
+    books = {d.id.partition("/")[0] for d in of_book}
+    return of_book[-1] if len(books) == 1 else None
+
+
 def _delegation(rule: Rule, draft: RuleDraft, links: Links) -> Delegation | None:
     text, report = draft.under, links.report
     if text is None:
         return None
-    delegation = links.delegations.get(text.text)
+    delegation = _named_delegation(text.text, draft, links)
     if delegation is None:
-        remedy = suggestion(
-            text.text, links.delegations, "A clause of a higher authority has to delegate it."
-        )
+        known = [*links.delegations, *(name.rpartition("/")[2] for name in links.delegations)]
+        remedy = suggestion(text.text, known, "A clause of a higher authority has to delegate it.")
         report.error(text.at, "unknown-delegation", f"There is no delegation {quoted(text.text)}.", remedy)
         return None
     if links.rank(rule.authority) > links.rank(delegation.to):
-        message = f"The delegation {quoted(text.text)} is granted to {quoted(delegation.to)} or higher, not to {quoted(rule.authority)}."
-        report.error(
+        to = f"{quoted(delegation.to)} or higher, not to {quoted(rule.authority)}"
+        message = f"The delegation {quoted(text.text)} is granted to {to}."
+        report.warn(
             text.at, "delegation-not-granted", message, "Remove the rule, or have the delegation widened."
         )
     if delegation.allows == "stricter" and rule.modality in ("may", "need_not"):
         message = (
             f"The delegation {quoted(text.text)} allows only stricter rules, and this one permits or exempts."
         )
-        report.error(
+        report.warn(
             text.at, "outside-delegation", message, "Remove the rule, or have the delegation widened."
         )
     allowed = {inner for item in delegation.items for inner in links.vocabulary.narrower(item)}
@@ -108,7 +129,7 @@ def _delegation(rule: Rule, draft: RuleDraft, links: Links) -> Delegation | None
     if outside:
         message = f"The delegation {quoted(text.text)} does not cover {listed(outside)}."
         remedy = f"It covers {listed(delegation.items)} and what is narrower."
-        report.error(text.at, "outside-delegation", message, remedy)
+        report.warn(text.at, "outside-delegation", message, remedy)
     return delegation
 
 
@@ -131,7 +152,7 @@ def _meant(
 def _check_departure(
     draft: RuleDraft, targets: list[str], text: Scalar, delegation: Delegation | None, links: Links
 ) -> None:
-    """A lower authority departs from a higher one only under a delegation that covers it, from what is derogable."""
+    """A lower authority departs from a higher one only under a delegation that covers it."""
     higher = [
         t for t in targets if links.rank(links.drafts[t].rule.authority) < links.rank(draft.rule.authority)
     ]
@@ -139,16 +160,16 @@ def _check_departure(
         return
     if firm := [name for name in higher if links.drafts[name].rule.non_derogable]:
         message = f"No lower authority may depart from {quoted(firm[0])}: it is non-derogable."
-        links.report.error(text.at, "non-derogable", message, "Remove the reference.")
+        links.report.warn(text.at, "non-derogable", message, "Remove the reference.")
     elif draft.under is None:
         message = f"{quoted(text.text)} is of a higher authority, which has to delegate an exception to it."
         remedy = "Name the delegation with under:, or remove the reference."
-        links.report.error(text.at, "no-delegation", message, remedy)
+        links.report.warn(text.at, "no-delegation", message, remedy)
     elif delegation is not None and delegation.clauses:
         outside = [n for n in higher if links.drafts[n].rule.clause not in delegation.clauses]
         if outside:
             message = f"The delegation {quoted(delegation.id)} does not cover {quoted(outside[0])}."
-            links.report.error(
+            links.report.warn(
                 text.at, "outside-delegation", message, "Correct the reference or the delegation."
             )
 

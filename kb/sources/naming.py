@@ -29,10 +29,7 @@ class Name(msgspec.Struct, frozen=True):
 def read_name(fields: Fields, needs_label: bool = True) -> Name | None:
     """Id and labels of an entry; None without an id. A missing label is reported and the id stands in."""
     identifier = fields.identifier()
-    if needs_label:
-        label = fields.required("label", "label: storm coat")
-    else:
-        label = fields.scalar("label")
+    label = fields.required("label", "label: storm coat") if needs_label else fields.scalar("label")
     if identifier is None:
         return None
     shown = label.text if label else identifier.text
@@ -59,7 +56,8 @@ def check_labels(records: Iterable[Named], kind: str, report: Report) -> None:
             first = owner.setdefault(label.casefold(), record)
             if first.id == record.id:
                 continue
-            message = f"The label {quoted(label)} stands for two {kind}: {quoted(first.id)} and {quoted(record.id)}."
+            both = f"{quoted(first.id)} and {quoted(record.id)}"
+            message = f"The label {quoted(label)} stands for two {kind}: {both}."
             remedy = (
                 "Give one of them another label; loose words that fit several belong under everyday words."
             )

@@ -19,8 +19,9 @@ from kb.sources.values import ACT, AspectValue, read_aspect_values
 from kb.text import slug
 
 _KEYS = (
-    "id", "grades", "rig", "branch", "when", "unless", "otherwise", "except items", "this item only", "exception to",
-    "disables", "repairs", "under", "non-derogable", "residual", "from", "until", "note", "caution", "tolerance",
+    "id", "grades", "rig", "branch", "when", "unless", "otherwise", "except items", "this item only",
+    "exception to", "disables", "repairs", "under", "non-derogable", "residual", "from", "until", "note",
+    "caution", "tolerance",
 )  # fmt: skip
 _EXTRA = {
     "only": ("of", "grants"),
@@ -144,7 +145,8 @@ def _aspect_values(fields: Fields, head: Head, items: list[str], context: Contex
             continue
         named = True
         if head.modality is None or (head.act != "wear"):
-            message = f"{quoted(head.key.text)} speaks about an act, so {quoted(key)} cannot stand in the same rule."
+            act = quoted(head.key.text)
+            message = f"{act} speaks about an act, so {quoted(key)} cannot stand in the same rule."
             remedy = f"Write a rule of its own, such as must: item with {key}: ... below it."
             context.report.error(entry.key.at, "aspect-not-wanted", message, remedy)
             continue

@@ -41,7 +41,7 @@ def _width(applies: Interval) -> tuple[bool, float]:
 
 
 def _distance(stated: StatedTolerance, rule: Rule, edition: Edition, vocabulary: Vocabulary) -> int | None:
-    """0 same edition, 1 same book, 2 and more a higher authority, the nearest first; None if it has no say."""
+    """0 same edition, 1 same book, 2 and more a higher authority, nearest first; None if it has no say."""
     if stated.edition.id == edition.id:
         return 0
     if stated.edition.book == edition.book:
@@ -59,7 +59,7 @@ def find_tolerance(
     stated: tuple[StatedTolerance, ...],
     vocabulary: Vocabulary,
 ) -> Measure:
-    """The measure with the tolerance that the books give for it: own edition, own book, then higher authorities.
+    """The measure with the tolerance the books give: own edition, own book, then higher authorities.
 
     Among tolerances of one book the one for the narrowest span of measures is taken.
     """
