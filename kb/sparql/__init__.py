@@ -1,0 +1,47 @@
+"""The store of a rule base and its questions in SPARQL; its text is in `kb/queries`."""
+
+from kb.sparql.named import named_query, query_names
+from kb.sparql.sandbox import run_user_query
+from kb.sparql.store import (
+    Store,
+    amendments,
+    candidate_rules,
+    clause_text,
+    delegations,
+    items_of_class,
+    labels,
+    linked_rules,
+    open_store,
+    opposing_rules,
+    phase_outs,
+    rules_of_clause,
+    rules_of_rig,
+    run_named,
+    who_may,
+)
+from kb.sparql.table import Table, Term, to_csv, to_json
+
+__all__ = [
+    "Store",
+    "Table",
+    "Term",
+    "amendments",
+    "candidate_rules",
+    "clause_text",
+    "delegations",
+    "items_of_class",
+    "labels",
+    "linked_rules",
+    "named_query",
+    "open_store",
+    "opposing_rules",
+    "phase_outs",
+    "query_names",
+    "rules_of_clause",
+    "rules_of_rig",
+    "run_named",
+    "run_user_query",
+    "to_csv",
+    "to_json",
+    "who_may",
+]
