@@ -14,6 +14,16 @@ from kb.wording.quantities import say_count, say_intervals, say_measure
 from kb.wording.scopes import is_class, is_top, say_scope
 
 FEATURE = "feature"
+_PARTICIPLE = re.compile(r"[a-z]{2,}(ed|own|orn)$|^(done|cut|put|set|laid|tied|hung|kept|made|left|shut|sewn|undone)$")
+_ADJECTIVES = frozenset((
+    "square", "plain", "loose", "tight", "long", "short", "open", "level", "upright", "flat", "straight", "clean",
+    "smooth", "dry", "even", "full", "high", "low", "close", "neat", "tidy", "wide", "narrow", "vertical",
+    "horizontal", "parallel", "central", "visible", "invisible", "flush", "taut", "slack", "snug", "whole", "bare",
+    "unadorned", "seamless", "uniform", "free", "clear", "waterproof", "opaque", "dark", "light",
+))  # fmt: skip
+_DETERMINERS = frozenset((
+    "the", "a", "an", "all", "no", "one", "two", "three", "four", "five", "six", "both", "each", "every", "its",
+))  # fmt: skip
 
 
 def say_value(lookup: Lookup, aspect: str, value: RuleValue) -> str:
@@ -86,7 +96,7 @@ def say_aspect_statement(
 ) -> tuple[str, bool]:
     """The statement of a rule that is no plain act, and whether it names the holder itself."""
     value = rule.value
-    scope = _of_scope(lookup, rule.scope)
+    scope = say_scope(lookup, rule.scope)
     if is_manner(lookup, aspect):
         return _say_manner(lookup, scope, aspect, verb), False
     if aspect.kind == "position":
@@ -98,10 +108,6 @@ def say_aspect_statement(
         subject = f"{definite(aspect.label)} of {scope}, the senior first,"
         return phrase(subject, verb, "be", said), False
     return phrase(definite(aspect.label), "of", scope, verb, "be", said), False
-
-
-def _of_scope(lookup: Lookup, scope: Scope) -> str:
-    return say_scope(lookup, scope)
 
 
 def count_subject(lookup: Lookup, scope: Scope, aspect: Aspect) -> str:
@@ -119,12 +125,33 @@ def count_subject(lookup: Lookup, scope: Scope, aspect: Aspect) -> str:
 
 
 def _say_manner(lookup: Lookup, scope: str, aspect: Aspect, verb: str) -> str:
-    """A required manner: "The coat must be buttoned to the throat", else "The care of the coat must be “...”"."""
-    first = aspect.label.split()[0].lower() if aspect.label.split() else ""
-    if first in PREPOSITIONS or re.search(r"[a-z]{2,}(ed|own|orn)$", first.split("-")[-1]):
+    """A manner: "The coat must be buttoned to the throat", else "The care of the coat must be “...”"."""
+    words = aspect.label.lower().split()
+    if _is_predicate(words):
         return phrase(scope, verb, "be", aspect.label)
+    if _is_feature(words):
+        return phrase(scope, verb, "have", aspect.label)
     manner = lookup.aspects[aspect.within or aspect.id].label
     return phrase(definite(manner), "of", scope, verb, "be", f"“{aspect.label}”")
+
+
+def _is_predicate(words: list[str]) -> bool:
+    """Whether a text can follow "must be": "buttoned to the throat", "square on the head", "under the chin"."""
+    first, second = [*words, "", ""][:2]
+    if first in PREPOSITIONS or _PARTICIPLE.search(first.rstrip(",").split("-")[-1]):
+        return True
+    joins = first.endswith(",") or second in PREPOSITIONS or second in ("", "enough", "and", "or", "all")
+    return first.rstrip(",") in _ADJECTIVES and joins
+
+
+def _is_feature(words: list[str]) -> bool:
+    """Whether a text can follow "must have": "the collar turned down", "all buttons done up"."""
+    return bool(words) and (words[0] in _DETERMINERS or (len(words) > 1 and _is_turned(words)))
+
+
+def _is_turned(words: list[str]) -> bool:
+    """ "ends tucked in": a plural and a participle."""
+    return words[0].endswith("s") and bool(_PARTICIPLE.search(words[1]))
 
 
 def _say_place(lookup: Lookup, rule: Rule, verb: str, holder: str) -> tuple[str, bool]:

@@ -24,7 +24,7 @@ def say_facts(lookup: Lookup, facts: Facts) -> str:
 
 
 def say_holders(lookup: Lookup, facts: Facts) -> str:
-    """The people that facts about grade, branch and what is held pick out: "K5 and above of the boat branch"."""
+    """The people that facts about grade, branch and holdings pick out: "K5 and above of the boat branch"."""
     holder, rest = _split(lookup, facts)
     who = say_subject(lookup, holder, "everyone")
     return phrase(who, say_condition(lookup, all_of(rest))) if rest else who
@@ -61,7 +61,7 @@ def say_case(lookup: Lookup, case: Case) -> str:
 
 
 def say_fact(lookup: Lookup, fact: str) -> str:
-    """What may be known or not: "the weather", "whether the wearer is hauling lines", "the wearer's grade"."""
+    """What may be unknown: "the weather", "whether the wearer is hauling lines", "the wearer's grade"."""
     record = lookup.facts[fact]
     if record.family in (GRADE, "branch", "rig"):
         return f"{WEARER}'s {record.label}" if record.family != "rig" else definite(record.label)

@@ -8,14 +8,15 @@ from typing import NamedTuple
 
 from kb.model.conditions import AllOf, AnyOf, Condition, NotOf, Test, all_of, any_of
 from kb.model.lookup import Lookup
-from kb.model.values import Choices, ValueSet, complement
+from kb.model.values import YES, Choices, ValueSet, complement
 from kb.wording.english import listing, phrase
 from kb.wording.phrases import WEARER, Phrase
+from kb.wording.situations import WORN
 from kb.wording.testing import phrase_of
 
 
 class Parts(NamedTuple):
-    """A condition taken apart for a sentence: who, what follows directly, what follows "when" and "unless"."""
+    """A condition taken apart: who, what follows directly, what follows "when" and "unless"."""
 
     holder: tuple[Test, ...] = ()
     attached: tuple[Phrase, ...] = ()
@@ -40,7 +41,7 @@ def say_condition(lookup: Lookup, condition: Condition, lead: str = "when") -> s
 
 
 def positive(lookup: Lookup, condition: Condition) -> Condition:
-    """The condition with every `not` moved into the tests (De Morgan), so that only and, or and tests are left."""
+    """The condition with every `not` moved into the tests (De Morgan)."""
     if isinstance(condition, NotOf):
         return _denied(lookup, condition.part)
     if isinstance(condition, Test):
@@ -73,7 +74,7 @@ def take_apart(lookup: Lookup, condition: Condition) -> Parts:
     when: list[Phrase] = []
     unless: list[Condition] = []
     for part in conjuncts:
-        if isinstance(part, NotOf):
+        if isinstance(part, NotOf) and not _is_worn(part.part):
             unless.append(part.part)
             continue
         found = phrase_in(lookup, positive(lookup, part))
@@ -91,8 +92,15 @@ def take_apart(lookup: Lookup, condition: Condition) -> Parts:
     return Parts(tuple(holder), tuple(attached), tuple(when), exceptions)
 
 
+def _is_worn(condition: Condition) -> bool:
+    """Whether a condition speaks only of what else is worn; "without the coat" says its opposite best."""
+    if isinstance(condition, Test):
+        return condition.fact.startswith(WORN) and condition.values == YES
+    return isinstance(condition, AnyOf) and bool(condition.parts) and all(map(_is_worn, condition.parts))
+
+
 def phrase_in(lookup: Lookup, condition: Condition) -> Phrase:
-    """The phrase of a condition without `not`: the forms of its parts joined so that they cannot be misread."""
+    """The phrase of a condition without `not`, its parts joined so that they cannot be misread."""
     if isinstance(condition, Test):
         return phrase_of(lookup, condition)
     if isinstance(condition, NotOf):
@@ -134,12 +142,12 @@ def lettered(lookup: Lookup, condition: Condition) -> str:
 def _both(phrases: Sequence[Phrase]) -> Phrase:
     bare: str | None = None
     if all(p.bare is not None and not _compound(p.bare) for p in phrases):
-        bare = listing([p.bare or "" for p in phrases])
+        bare = _joined([p.bare or "" for p in phrases])
     attached: str | None = None
     if all(p.attached is not None and not _compound(p.attached) for p in phrases):
-        attached = listing([p.attached or "" for p in phrases])
+        attached = _joined([p.attached or "" for p in phrases])
     state = bare is not None and all(p.state for p in phrases)
-    clause = f"{WEARER} is {bare}" if state else listing([p.clause for p in phrases])
+    clause = f"{WEARER} is {bare}" if state else _joined([p.clause for p in phrases])
     return Phrase(clause, bare, attached, state, noun=bare or clause)
 
 
@@ -148,7 +156,7 @@ def _either(phrases: Sequence[Phrase], nested: bool) -> Phrase:
     if all(p.bare is not None for p in phrases) and not nested:
         bare = _alternatives([p.bare or "" for p in phrases])
     attached: str | None = None
-    if all(p.attached is not None for p in phrases) and not nested:
+    if all(p.attached is not None and not p.holder for p in phrases) and not nested:
         attached = _alternatives([p.attached or "" for p in phrases])
     state = bare is not None and all(p.state for p in phrases)
     either = f"either {', or '.join(p.clause for p in phrases)}" if nested else ""
@@ -164,6 +172,14 @@ def _alternatives(texts: Sequence[str]) -> str:
         if all(text.startswith(start) for text in texts) and not any(_compound(text) for text in texts):
             return start + listing([text.removeprefix(start) for text in texts], "or")
     return listing(texts, "or")
+
+
+def _joined(texts: Sequence[str]) -> str:
+    """ "without the cap or the hood": a shared denial is said once."""
+    for start in ("without ", "not wearing ", "not holding ", f"{WEARER} does not wear ", f"{WEARER} does not hold "):
+        if all(text.startswith(start) for text in texts) and not any(_compound(text) for text in texts):
+            return start + listing([text.removeprefix(start) for text in texts], "or")
+    return listing(texts)
 
 
 def _compound(text: str) -> bool:
@@ -183,9 +199,8 @@ def compose(parts: Parts, lead: str = "when") -> str:
 
 
 def follow(parts: Parts, lead: str = "when") -> str:
-    """The same after a full statement, where what can be attached needs no "when"."""
-    text = phrase(_sequence([p.attached or "" for p in parts.attached]), _when(list(parts.when), lead))
-    return with_unless(text, parts.unless)
+    """The same beside a full statement and without "unless": what can be attached needs no "when"."""
+    return phrase(_sequence([p.attached or "" for p in parts.attached]), _when(list(parts.when), lead))
 
 
 def with_unless(text: str, unless: Sequence[Phrase]) -> str:

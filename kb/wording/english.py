@@ -46,8 +46,10 @@ def definite(label: str) -> str:
 
 
 def indefinite(label: str) -> str:
-    """ "a K5", "an H2", "an officer"; plural labels stay bare."""
-    if _DETERMINED.match(label) or is_plural(label):
+    """ "a K5", "an H2", "an officer"; plural and uncounted labels stay bare."""
+    words = label.split()
+    uncounted = bool(words) and _UNCOUNTED.search(words[head_index(words)])
+    if _DETERMINED.match(label) or is_plural(label) or uncounted:
         return label
     return f"{'an' if _vowel_sound(label) else 'a'} {label}"
 
@@ -64,7 +66,7 @@ def _vowel_sound(label: str) -> bool:
 def head_index(words: Sequence[str]) -> int:
     """Where the noun that governs number stands: before the first preposition, else last."""
     for index, word in enumerate(words):
-        if index and word.lower() in _LINKS:
+        if index and (word.lower() in _LINKS or word.lower() in ADVERBS):
             return index - 1
     return len(words) - 1
 

@@ -53,7 +53,3 @@ def _linked(others: Sequence[str]) -> list[str]:
     held = [other for other in others if other.startswith(("with ", "without "))]
     return [*branch, " and ".join(held)]
 
-
-def with_holder(holder: str) -> str:
-    """A lead that names the holders where the sentence has another subject."""
-    return f"for {holder}," if holder else ""

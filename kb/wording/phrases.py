@@ -8,9 +8,12 @@ WEARER = "the wearer"
 
 
 class Phrase(NamedTuple):
-    """`clause` always stands by itself ("the wearer is ashore"); `bare` follows "when" ("ashore", "hauling
-    lines"); `attached` follows anything ("in boat rig", "with the storm coat"). `state` says that the clause is
-    "the wearer is" and `bare`. `noun` is for a list of facts ("foul weather"). `place` orders the attached.
+    """The forms of one test or condition.
+
+    `clause` stands by itself ("the wearer is ashore"); `bare` follows "when" ("ashore", "hauling lines");
+    `attached` follows anything ("in boat rig", "with the storm coat"). `state` says that the clause is
+    "the wearer is" and `bare`. `noun` is for a list of facts ("foul weather"). `place` orders the attached,
+    `holder` marks what says who somebody is.
     """
 
     clause: str

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 from fractions import Fraction
 
-from kb.measures import UNITS, base_unit, format_interval, format_quantity
+from kb.measures import UNITS, format_interval, format_quantity
 from kb.model.records import Datum, Measure
 from kb.model.values import Interval, Ranges
 from kb.wording.english import definite, listing, phrase
@@ -104,7 +104,7 @@ def _say_one(measure: Measure) -> str:
 
 
 def say_size(measure: Measure) -> str:
-    """A measure in its unit with its second unit in brackets; inches get exact millimetres where none is given."""
+    """A measure with its second unit in brackets; inches get exact millimetres where none is given."""
     text = _say_one(measure)
     if measure.also is not None:
         return f"{text} ({_say_one(measure.also)})"
@@ -132,9 +132,8 @@ def say_measure(measure: Measure) -> str:
 
 
 def say_tolerance(measure: Measure) -> str:
-    """How far "about" may be off, in the unit of the measure; empty if it says nothing or nothing is given."""
+    """How far "about" may be off, in the unit of the measure; empty if none is given."""
     if measure.tolerance is None:
         return ""
-    factor = UNITS[measure.unit].offset if measure.unit in UNITS else Fraction(0)
-    unit = measure.unit if measure.unit in UNITS else base_unit("mm")
-    return f"give or take {say_quantity(measure.tolerance + factor, unit)}"
+    zero = UNITS[measure.unit].offset if measure.unit in UNITS else Fraction(0)
+    return f"give or take {say_quantity(measure.tolerance + zero, measure.unit)}"

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from kb.model.conditions import ALWAYS
+from typing import NamedTuple
+
 from kb.model.lookup import Lookup
 from kb.model.records import Aspect, Modality, Rule
 from kb.model.values import Choices, contains
 from kb.wording.aspects import say_aspect_statement
-from kb.wording.conditions import Parts, follow, take_apart
+from kb.wording.conditions import Parts, follow, take_apart, with_unless
 from kb.wording.english import phrase, sentence
-from kb.wording.holders import say_subject, with_holder
+from kb.wording.holders import say_subject
 from kb.wording.labels import rule_reference
 from kb.wording.quantities import say_date
 from kb.wording.scopes import act_object, act_subject, is_denial
@@ -17,38 +18,53 @@ from kb.wording.scopes import act_object, act_subject, is_denial
 VERBS: dict[Modality, str] = {"must": "must", "must_not": "must not", "may": "may", "need_not": "need not"}
 
 
+class Statement(NamedTuple):
+    """The core of a sentence; `first` says that its circumstances had better stand before it."""
+
+    text: str
+    first: bool = False
+    holder: str = ""
+
+
 def say_rule(lookup: Lookup, rule: Rule) -> str:
     """The whole rule in one sentence, "K2 and above may wear the deck gloves when the weather is foul."."""
     parts = take_apart(lookup, rule.condition)
     aspect = lookup.aspects[rule.aspect]
     repaired = f"where the duty of {rule_reference(lookup, rule.repairs)} is broken," if rule.repairs else ""
-    lead = phrase(_period(lookup, rule), repaired)
     if aspect.kind == "act" and aspect.verb is not None:
-        body = _say_act(lookup, rule, aspect, parts)
+        statement = _say_act(lookup, rule, aspect, parts)
     else:
-        body = _say_other(lookup, rule, aspect, parts)
-    return sentence(phrase(lead, body))
+        statement = _say_other(lookup, rule, aspect, parts)
+    return sentence(phrase(_period(lookup, rule), repaired, _arranged(statement, parts)))
 
 
-def _say_act(lookup: Lookup, rule: Rule, aspect: Aspect, parts: Parts) -> str:
-    """ "K5 and above must wear the cap ashore", or without a holder "The cap must be worn ashore"."""
-    affirmed = aspect_is_done(rule)
-    modality = rule.modality if affirmed else _turned(rule.modality)
+def _arranged(statement: Statement, parts: Parts) -> str:
+    """Holder, circumstances, statement and "unless" in the order that reads best."""
+    tail = follow(parts)
+    text, holder = statement.text, f"for {statement.holder}" if statement.holder else ""
+    if statement.first or holder:
+        opening = phrase(holder, tail)
+        text = f"{opening}, {text}" if opening else text
+    else:
+        text = phrase(text, tail)
+    return with_unless(text, parts.unless)
+
+
+def _say_act(lookup: Lookup, rule: Rule, aspect: Aspect, parts: Parts) -> Statement:
+    """ "K5 and above must wear the cap", or without a holder "The cap must be worn"."""
+    modality = rule.modality if aspect_is_done(rule) else _turned(rule.modality)
     subject = say_subject(lookup, parts.holder)
     if subject:
-        done = phrase(subject, VERBS[modality], aspect.verb or "do", act_object(lookup, rule, modality))
-    elif is_denial(lookup, rule, modality):
-        verb = "need" if modality == "need_not" else "may"
-        done = phrase(act_subject(lookup, rule, modality), verb, "be", aspect.done or "done")
+        text = phrase(subject, VERBS[modality], aspect.verb or "do", act_object(lookup, rule, modality))
     else:
-        done = phrase(act_subject(lookup, rule, modality), VERBS[modality], "be", aspect.done or "done")
+        denied = "need" if modality == "need_not" else "may"
+        verb = denied if is_denial(lookup, rule, modality) else VERBS[modality]
+        text = phrase(act_subject(lookup, rule, modality), verb, "be", aspect.done or "done")
     if rule.scope.alternatives == "one" and len(rule.scope.items) == 2:
-        done += ", but not both" + ("," if rule.condition != ALWAYS else "")
+        text += ", but not both"
     if rule.residual:
-        done += " unless provided for"
-        tail = follow(parts)
-        return f"{done}, {tail}" if tail else done
-    return _join(done, follow(parts, "when"))
+        text += " unless provided for"
+    return Statement(text, first=rule.residual or rule.scope.alternatives is not None)
 
 
 def aspect_is_done(rule: Rule) -> bool:
@@ -67,18 +83,11 @@ def _turned(modality: Modality) -> Modality:
     return turned[modality]
 
 
-def _say_other(lookup: Lookup, rule: Rule, aspect: Aspect, parts: Parts) -> str:
+def _say_other(lookup: Lookup, rule: Rule, aspect: Aspect, parts: Parts) -> Statement:
     holder = say_subject(lookup, parts.holder)
-    statement, who_named = say_aspect_statement(lookup, rule, aspect, VERBS[rule.modality], holder)
-    lead = "" if who_named else with_holder(holder)
-    return phrase(lead, _join(statement, follow(parts, "when")))
-
-
-def _join(statement: str, tail: str) -> str:
-    if not tail or tail.startswith(","):
-        return statement + tail
-    mark = "," if statement.endswith(("”", ")")) or ", " in statement else ""
-    return f"{statement}{mark} {tail}"
+    text, named = say_aspect_statement(lookup, rule, aspect, VERBS[rule.modality], holder)
+    first = aspect.kind not in ("choice", "act") or ", " in text or text.endswith("”")
+    return Statement(text, first, "" if named else holder)
 
 
 def _period(lookup: Lookup, rule: Rule) -> str:

@@ -9,11 +9,11 @@ from kb.model.records import Fact
 from kb.model.values import Choices
 from kb.wording.english import be, definite, is_adverbial, is_participial, listing, phrase, with_shared_end
 from kb.wording.phrases import WEARER, Phrase
-from kb.wording.sets import Atom, atoms, negated, say_ordered
+from kb.wording.sets import Atom, atoms, closed, negated, say_ordered
 
 
 def _stripped(lookup: Lookup, fact: Fact, values: list[str]) -> list[str] | None:
-    """Value labels without the words of the fact's own label: "foul" for foul weather, "down" for sleeves down."""
+    """Value labels without the words of the fact's label: "foul" for foul weather, "down" for sleeves down."""
     own = [word.lower() for word in fact.label.split()]
     found: list[str] = []
     for value in values:
@@ -68,7 +68,7 @@ def choice_phrase(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> Phrase:
 def _group_name(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> str | None:
     """A name of the group that is exactly this set, if it can stand by itself as the values do."""
     for group in lookup.base.groups:
-        if group.fact == fact.id and frozenset(group.members) == chosen and len(chosen) > 1:
+        if group.fact == fact.id and closed(lookup, fact.id, group.members) == chosen and len(chosen) > 1:
             return next(
                 (n for n in (group.label, *group.other_labels) if is_adverbial(n) or is_participial(n)), None
             )
@@ -89,7 +89,8 @@ def _join_atoms(lookup: Lookup, fact: Fact, picked: list[Atom], turned: bool) ->
 def _noun_choice(lookup: Lookup, fact: Fact, picked: list[Atom], turned: bool) -> Phrase:
     values = [value for value, _ in picked]
     subject, verb = definite(fact.label), be(fact.label)
-    short = None if any(without for _, without in picked) else _stripped(lookup, fact, values)
+    whole = _stripped(lookup, fact, [value.id for value in fact.values])
+    short = None if whole is None or any(without for _, without in picked) else _stripped(lookup, fact, values)
     if short is not None:
         text = listing(short, "or")
         said = negated(text, len(short) > 1) if turned else text

@@ -78,8 +78,16 @@ def _groups(lookup: Lookup, fact: str) -> dict[frozenset[str], str]:
     found: dict[frozenset[str], str] = {}
     for group in lookup.base.groups:
         if group.fact == fact and len(group.members) > 1:
-            found.setdefault(frozenset(group.members), group.label)
+            found.setdefault(closed(lookup, fact, group.members), group.label)
     return found
+
+
+def closed(lookup: Lookup, fact: str, members: Sequence[str]) -> frozenset[str]:
+    """Values of a fact and all narrower ones."""
+    found = set(members)
+    for _ in lookup.facts[fact].values:
+        found |= {value.id for value in lookup.facts[fact].values if value.within in found}
+    return frozenset(found)
 
 
 def _hull(order: Sequence[str], chosen: frozenset[str]) -> frozenset[str]:
@@ -207,7 +215,7 @@ def _say_atoms(lookup: Lookup, fact: str, found: Sequence[Atom], word: str) -> s
 
 
 def grant_ranks(lookup: Lookup, fact: str, values: Choices) -> tuple[list[str], bool]:
-    """The authorities in a set of an authorisation's values, lowest first, and whether "not granted" is in it."""
+    """The authorities in a set of grants, lowest first, and whether "not granted" is in the set."""
     inside = members_of(lookup, fact, values)
     granting = [value for value in inside if value in lookup.authorities]
     ranked = sorted(granting, key=lambda a: -lookup.authorities[a].rank)
@@ -228,18 +236,17 @@ def say_grantor(lookup: Lookup, fact: str, granting: list[str], higher: str = "o
     upward = [a for a in ladder if lookup.authorities[a].rank <= top]
     equal = [a for a in granting if lookup.authorities[a].rank == top]
     if len(granting) > len(equal) and set(upward) == set(granting):
-        return f"{listing(names[: len(equal)], 'or')} {higher}"
+        named, last = ", ".join(names[: len(equal)]), higher.removeprefix("or ")
+        return f"{named} or {last}"
     return listing(names, "or")
 
 
 def _say_grant(lookup: Lookup, fact: str, values: Choices) -> str:
     granting, ungranted = grant_ranks(lookup, fact, values)
     if not ungranted:
-        return (
-            f"granted by {say_grantor(lookup, fact, granting)}"
-            if granting
-            else "neither granted nor not granted"
-        )
+        if len(granting) == len(grantors(lookup, fact)):
+            return "granted"
+        return f"granted by {say_grantor(lookup, fact, granting)}" if granting else "neither granted nor not"
     missing = [authority for authority in grantors(lookup, fact) if authority not in granting]
     if not granting:
         return "not granted"

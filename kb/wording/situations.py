@@ -7,7 +7,7 @@ import re
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import Choices
-from kb.wording.english import ADVERBS, PREPOSITIONS, be, definite, is_adverbial, is_participial
+from kb.wording.english import ADVERBS, PREPOSITIONS, be, definite, indefinite, is_adverbial, is_participial
 from kb.wording.labels import the_item
 from kb.wording.phrases import WEARER, Phrase
 from kb.wording.sets import grant_ranks, grantors, say_grantor
@@ -50,11 +50,11 @@ def _worn_phrase(lookup: Lookup, item: str, yes: bool) -> Phrase:
 
 
 def _worn_name(lookup: Lookup, item: str, yes: bool) -> str:
-    """A class of items is "any outer garment"; a single item "the storm coat"."""
+    """A class of items is "an outer garment" or "any outer garment"; a single item "the storm coat"."""
     label = lookup.items[item].label
     if len(lookup.narrower(item)) > 1 and definite(label) != label:
-        return f"any {label}"
-    return label if definite(label) == label else f"the {label}"
+        return indefinite(label) if yes else f"any {label}"
+    return definite(label)
 
 
 _CREDENTIALS = re.compile(
@@ -111,7 +111,7 @@ def _state_phrase(fact: Fact, yes: bool) -> Phrase:
         return Phrase(f"{WEARER} is {bare}", bare, attached, True, noun, place=4)
     return Phrase(
         f"the case is {no}one of {label}",
-        f"{no}in the case of {label}",
+        None,
         f"{no}in the case of {label}",
         noun=noun,
         place=6,
@@ -124,7 +124,7 @@ def _asks_you(fact: Fact) -> bool:
 
 
 def _asked_frame(fact: Fact) -> tuple[str, str, str] | None:
-    """Subject, verb and predicate of a situation from its question: "Is it winter?", "Is hot work being done?"."""
+    """Subject, verb and predicate of a situation from its question: "Is hot work being done?"."""
     match = re.fullmatch(r"(is|are) (?P<rest>.+?)\??", fact.ask.strip(), re.I)
     if match is None:
         return None
@@ -170,6 +170,8 @@ def grant_phrase(lookup: Lookup, fact: Fact, values: Choices) -> Phrase:
         named = [authority for authority in grantors(lookup, fact.id) if authority not in granting]
     if not named or not (granting or ungranted):
         return Phrase(f"{fact.label} may or may not have been granted", noun=f"{fact.label} granted or not")
+    if not ungranted and len(granting) == len(grantors(lookup, fact.id)):
+        return Phrase(f"some authority has granted {fact.label}", noun=f"{fact.label} granted")
     if not granting:
         return Phrase(f"no authority has granted {fact.label}", noun=f"{fact.label} not granted")
     by = say_grantor(lookup, fact.id, named)

@@ -64,10 +64,16 @@ def _grade_phrase(lookup: Lookup, values: Choices) -> Phrase:
         rest = Choices(frozenset(order) - frozenset(members_of(lookup, GRADE, values)))
         other = grade_noun(lookup, rest) if rest.members else None
         grades = say_ordered(lookup, GRADE, values, "or")
-        clause = f"{WEARER} is not {other}" if other else f"{WEARER} is one of: {text}"
-        if not other and _only_grades(lookup, grades):
-            clause = f"{WEARER}'s grade is {grades}"
+        clause = f"{WEARER} is not {other}" if other else _among(lookup, text, grades)
     return Phrase(clause, None, f"for {text}", noun=noun or text, place=0, holder=True)
+
+
+def _among(lookup: Lookup, text: str, grades: str) -> str:
+    if _only_grades(lookup, grades):
+        return f"{WEARER}'s grade is {grades}"
+    if text.startswith("everyone except "):
+        return f"{WEARER} is not one of {text.removeprefix('everyone except ')}"
+    return f"{WEARER} is one of {text if text[0].isupper() else definite(text)}"
 
 
 def _only_grades(lookup: Lookup, text: str) -> bool:
