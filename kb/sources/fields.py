@@ -123,7 +123,8 @@ class Fields:
 
     def required(self, key: str, example: str) -> Scalar | None:
         """The text of a key that must be there."""
-        if key not in self.lines:
+        node = self.node_of(key)
+        if node is None or (isinstance(node, Scalar) and not node.text.strip()):
             self.missing(key, example)
             return None
         return self.scalar(key)

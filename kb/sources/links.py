@@ -62,7 +62,9 @@ def link_rules(clauses: list[ClauseDraft], links: Links) -> list[Rule]:
     for clause in clauses:
         for draft in clause.rules:
             rule = cut_to_clause(draft.rule, clause.clause)
-            if rule.valid_until is not None and rule.valid_until <= rule.valid_from:
+            ended = clause.clause.valid_until
+            lives = ended is None or ended > clause.clause.valid_from
+            if lives and rule.valid_until is not None and rule.valid_until <= rule.valid_from:
                 dates = f"it would begin on {rule.valid_from} and end on {rule.valid_until}"
                 message = f"The rule is never in force: {dates}."
                 links.report.warn(rule.at, "never-in-force", message, "Correct its dates, or remove it.")

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from kb.model.records import Authority, Fact, FactFamily, FactValue, Group
 from kb.sources.builtin import BUILT_IN
+from kb.sources.cycles import find_cycles
 from kb.sources.fields import Fields
 from kb.sources.naming import NAME_KEYS, by_id, check_labels, read_name
 from kb.sources.report import Report, listed, quoted, suggestion
@@ -39,6 +40,9 @@ def read_authorities(nodes: Iterable[Mapping], report: Report) -> dict[str, Auth
         rank += 0 if same else 1
     found = by_id(drafts, "authority", report)
     check_labels(found.values(), "authorities", report)
+    for circle in find_cycles({name: (target.text,) for name, target in equal.items()}):
+        message = f"Authorities are equal to each other in a circle: {', '.join(circle)}."
+        report.error(equal[circle[0]].at, "circular-rank", message, "Take away one of the equal to lines.")
     return {name: _ranked(record, found, equal, report) for name, record in found.items()}
 
 
@@ -56,8 +60,6 @@ def _ranked(
             )
             break
         if target.text in seen:
-            message = f"The authority {quoted(record.id)} is made equal to itself in a circle."
-            report.error(target.at, "circular-rank", message, "Take away one of the equal to lines.")
             break
         seen.add(target.text)
         current = found[target.text]

@@ -49,8 +49,8 @@ def read_facts(nodes: Iterable[Mapping], report: Report) -> list[Fact]:
 
 
 def _fact(fields: Fields, name: Name, report: Report) -> Fact:
-    word = fields.one_of("kind", _KINDS, "choice") or "choice"
-    kind, family = _KINDS[word]
+    word = fields.one_of("kind", _KINDS) if fields.has("kind") else "choice"
+    kind, family = _KINDS[word or "yes or no"]
     return Fact(
         id=name.id,
         label=name.label,
@@ -59,8 +59,8 @@ def _fact(fields: Fields, name: Name, report: Report) -> Fact:
         kind=kind,
         family=family,
         ask=fields.text("ask") or _ASK[kind].format(name.label),
-        values=_values(fields, kind, report),
-        unit=_unit(fields, kind, report),
+        values=_values(fields, kind, report) if word else (),
+        unit=_unit(fields, kind, report) if word else None,
     )
 
 
