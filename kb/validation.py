@@ -32,10 +32,17 @@ def load_shapes() -> Graph:
 
 def _to_rdflib(quads: Iterable[Quad]) -> Graph:
     """All asserted graphs in one, since rules and items stand in different ones."""
-    graph = Graph()
+    graph = Graph(bind_namespaces="none")
+    # Making a term costs rdflib more than looking one up, and most are repeated.
+    known: dict[str | Literal, Node] = {}
     for quad in quads:
-        if not quad.graph.endswith("graph/derived"):
-            graph.add((URIRef(quad.subject), URIRef(quad.predicate), _to_node(quad.object)))
+        if quad.graph.endswith("graph/derived"):
+            continue
+        terms = (quad.subject, quad.predicate, quad.object)
+        for term in terms:
+            if term not in known:
+                known[term] = _to_node(term)
+        graph.add((known[quad.subject], known[quad.predicate], known[quad.object]))
     return graph
 
 
@@ -90,7 +97,7 @@ def _finding(data: Graph, shapes: Graph, report: Graph, result: Node) -> Problem
     warning = report.value(result, SH.resultSeverity) == SH.Warning
     return Problem(
         at=record.at,
-        code=_text(shapes, shape, str(SH.name)) or "shape",
+        code=str(shape).rpartition("#")[2],
         message=f"{record.name}: {message}{found}",
         remedy=_text(shapes, shape, str(SH.description)) or "",
         severity="warning" if warning else "error",

@@ -1,5 +1,7 @@
 """IRIs, numbers and units in the graph, and what is derived."""
 
+import subprocess
+import sys
 from decimal import Decimal
 from fractions import Fraction
 
@@ -9,7 +11,7 @@ from hypothesis import strategies as st
 
 import kb.vocabulary as v
 from kb.graph import Literal, Names, to_quads
-from kb.graph.parts import decimal_text
+from kb.graph.parts import decimal_text, unit_triples
 from kb.measures.units import UNITS
 from tests.graph.graph_bases import TEXT, hand_made
 
@@ -88,8 +90,6 @@ def test_a_number_carries_the_unit_it_is_kept_in_and_a_measure_the_unit_it_is_wr
 
 
 def test_every_unit_of_the_program_has_a_qudt_name():
-    from kb.graph.parts import unit_triples
-
     assert [code for code in UNITS if not list(unit_triples("x", code))] == []
 
 
@@ -134,3 +134,10 @@ def test_what_is_derived_stays_in_its_own_graph():
             assert quad.graph == "https://sls.example/graph/derived"
     found = {quad.predicate for quad in to_quads(hand_made()) if quad.graph.endswith("/derived")}
     assert derived <= found
+
+
+def test_the_graph_is_made_without_an_rdf_library():
+    """rdflib and pyoxigraph cost start-up time; whoever only asks a question should not pay it."""
+    script = "import sys, kb.graph; print([m for m in ('rdflib', 'pyoxigraph', 'pyshacl', 'yaml') if m in sys.modules])"
+    done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "[]"

@@ -10,14 +10,17 @@ from collections import defaultdict
 import pytest
 
 import kb.vocabulary as v
+from kb.files import data_folder
 from kb.graph import to_quads
+from kb.sources import load_rule_base
 from tests.graph.graph_bases import hand_made
 
 
-@pytest.fixture(scope="module")
-def graph() -> dict[str, dict[str, set]]:
+@pytest.fixture(scope="module", params=["every field", "demo"])
+def graph(request) -> dict[str, dict[str, set]]:
     found: dict[str, dict[str, set]] = defaultdict(lambda: defaultdict(set))
-    for quad in to_quads(hand_made()):
+    demo = load_rule_base(data_folder("demo_facts")).base
+    for quad in to_quads(hand_made() if request.param == "every field" else demo):
         found[quad.subject][quad.predicate].add(quad.object)
     return found
 
