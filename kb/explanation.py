@@ -12,7 +12,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Defeat, Derivation, RuleStep, ValueFate
 from kb.model.records import Rule
 from kb.model.values import ValueSet
-from kb.reasoner import Engine, Facts, Group, rows
+from kb.reasoner import Engine, Facts, Group, Problem
 from kb.wording import say_facts, say_rule
 
 
@@ -116,24 +116,17 @@ def _defeats(engine: Engine, group: Group, applying: tuple[str, ...]) -> tuple[D
     return tuple(found)
 
 
-def deciding_rules(engine: Engine, group: Group, possible: Mapping[str, ValueSet]) -> tuple[str, ...]:
-    """The rules that decide in any of the cases that fit what is known."""
-    tree = engine.tree(group, possible, key=lambda decision: decision.rules, small=False)
-    return tuple(dict.fromkeys(rule for _, rules in rows(tree) for rule in rules))
-
-
-def derive(engine: Engine, group: Group, possible: Mapping[str, ValueSet]) -> Derivation:
-    """The proof for one decided case that fits what is known; `when` has the facts added to decide it."""
-    stated = frozenset(fact for fact in possible if fact in engine.definitions)
-    watched = engine.watched(group, stated)
-    full = engine.example(group, possible)
-    added = {fact: values for fact, values in full.items() if possible.get(fact) != values}
-    truth = {key: bool(evaluate(condition, full.get)) for key, condition in watched.items()}
+def derive(engine: Engine, problem: Problem, possible: Mapping[str, ValueSet], row: Facts = ()) -> Derivation:
+    """The proof for one decided case within a row of a table; `when` has the facts added to decide it."""
+    group = problem.group
+    chosen, truth = problem.example(dict(row))
+    full = {**possible, **chosen}
+    added = {fact: values for fact, values in chosen.items() if possible.get(fact) != values}
     decision = engine.decide(group, truth)
     alive = set(decision.rules)
     steps = tuple(
-        _step(engine, engine.lookup.rules[rule], watched[rule], full, truth, alive)
-        for rule in dict.fromkeys([*group.rules, *watched])
+        _step(engine, engine.lookup.rules[rule], problem.conditions[rule], full, truth, alive)
+        for rule in dict.fromkeys([*group.rules, *problem.conditions])
         if rule in engine.lookup.rules
     )
     applying = tuple(step.rule for step in steps if step.status == "applies" and step.rule in group.rules)

@@ -1,4 +1,4 @@
-"""May I, must I: the verdict on an act, as one line or as the smallest table over the facts that change it."""
+"""May I, must I: the verdict on an act, as one line or as a table over the facts that change it."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from kb.answer.common import Part, decisive, row_label
 from kb.explanation import derive
 from kb.model.questions import AnswerCase, Query
 from kb.model.values import Choices, Interval, Ranges, ValueSet, is_empty, subtract
-from kb.reasoner import WORN, Engine, Group, outcomes, possible_facts, rows
+from kb.reasoner import WORN, Decision, Engine, Facts, Group, Problem, possible_facts, rows
 
 
 def act_part(
@@ -19,28 +19,26 @@ def act_part(
     first: Sequence[str] = (),
 ) -> Part:
     """The table for one act on one item, each row with its deciding rules and the proof of one case."""
-    group = engine.group(item, aspect)
-    tree = engine.tree(group, possible, key=lambda decision: decision.verdict, first=first)
-    table = rows(tree)
+    problem = engine.problem(engine.group(item, aspect), possible)
     cases, derivations = [], []
-    for when, verdict in table:
-        known = {**possible, **dict(when)}
+    for when, verdict in rows(problem.tree(lambda decision: decision.verdict, first)):
         cases.append(
             AnswerCase(
                 when=when,
                 label=row_label(engine.lookup, when),
                 verdict=verdict,
-                rules=_row_rules(engine, group, known),
+                rules=_row_rules(problem, when),
             )
         )
-        derivations.append(derive(engine, group, known))
+        derivations.append(derive(engine, problem, possible, when))
     return Part(item=item, aspect=aspect, cases=tuple(cases), derivations=tuple(derivations))
 
 
-def _row_rules(engine: Engine, group: Group, known: Mapping[str, ValueSet]) -> tuple[str, ...]:
+def _row_rules(problem: Problem, row: Facts) -> tuple[str, ...]:
     """The decisive rules in any of the cases of a row."""
-    tree = engine.tree(group, known, key=lambda d: decisive(d, group.classes), small=False)
-    return tuple(dict.fromkeys(rule for _, rules in rows(tree) for rule in rules))
+    classes = problem.group.classes
+    found = problem.decisions(dict(row))
+    return tuple(dict.fromkeys(rule for decision in found for rule in decisive(decision, classes)))
 
 
 def count_breach(engine: Engine, query: Query) -> Part | None:
@@ -63,15 +61,16 @@ def count_breach(engine: Engine, query: Query) -> Part | None:
         possible = possible_facts(query.case, tuple(query.items), True, lookup)
         at_least = Ranges((Interval(low=number),))  # type: ignore[arg-type]
 
-        def closed(decision: object, group: Group = group, bound: ValueSet = at_least) -> bool:
+        def closed(decision: Decision, group: Group = group, bound: ValueSet = at_least) -> bool:
             return all(
                 fate.status == "closed"
-                for values, fate in zip(group.classes, decision.fates, strict=True)  # type: ignore[attr-defined]
+                for values, fate in zip(group.classes, decision.fates, strict=True)
                 if not is_empty(subtract(values, subtract(values, bound)))
             )
 
-        if outcomes(engine.tree(group, possible, key=closed)) == {True}:
-            derivation = derive(engine, group, possible)
+        problem = engine.problem(group, possible)
+        if all(closed(decision) for decision in problem.decisions()):
+            derivation = derive(engine, problem, possible)
             rules = tuple(dict.fromkeys(r for fate in derivation.fates for r in fate.closed_by))
             case = AnswerCase(when=(), label="in every case", verdict="prohibited", rules=rules)
             return Part(item=kind, aspect="count", cases=(case,), derivations=(derivation,))
@@ -83,7 +82,7 @@ def _is_yes(values: ValueSet) -> bool:
 
 
 def act_answer(engine: Engine, query: Query) -> Part:
-    """The part that answers a may or must question; the most restrictive where several items are asked about."""
+    """The part that answers a may or must question; the most restrictive of several items."""
     lookup = engine.lookup
     items = tuple(dict.fromkeys(query.items))
     parts = []

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from kb.answer.common import Part, row_label
-from kb.explanation import deciding_rules, derive
+from kb.explanation import derive
 from kb.model.questions import AnswerCase, Derivation, OpenValue, ValueFate, Verdict
 from kb.model.records import Rule
 from kb.model.values import ValueSet, contains, intersect, is_empty, is_subset, unite
@@ -42,16 +42,16 @@ def aspect_part(
 
     cases: list[AnswerCase] = []
     derivations: list[Derivation] = []
-    for when, (verdict, _) in rows(engine.tree(group, possible, key=key)):
-        known = {**possible, **dict(when)}
-        derivation = derive(engine, group, known)
+    problem = engine.problem(group, possible)
+    for when, (verdict, _) in rows(problem.tree(key)):
+        derivation = derive(engine, problem, possible, when)
         cases.append(
             AnswerCase(
                 when=when,
                 label=row_label(engine.lookup, when),
                 verdict=verdict,
                 values=open_values(engine, group, derivation),
-                rules=deciding_rules(engine, group, known),
+                rules=tuple(dict.fromkeys(r for d in problem.decisions(dict(when)) for r in d.rules)),
             )
         )
         derivations.append(derivation)
@@ -59,7 +59,7 @@ def aspect_part(
 
 
 def _claimed(engine: Engine, group: Group, decision: Decision, claim: ValueSet) -> Verdict:
-    """The verdict on claimed values: open under a duty that closes others is permitted, being what it asks."""
+    """The verdict on claimed values; open under a duty that closes others is permitted: the duty asks it."""
     touched = [
         fate
         for values, fate in zip(group.classes, decision.fates, strict=True)
@@ -109,9 +109,9 @@ def open_values(engine: Engine, group: Group, derivation: Derivation) -> tuple[O
     return tuple(found)
 
 
-def _speaker(values: ValueSet, rules: Sequence[Rule] | object) -> Rule | None:
+def _speaker(values: ValueSet, rules: Iterable[Rule]) -> Rule | None:
     """The rule that speaks about these values, a duty first."""
-    speaking = [r for r in rules if r.modality in ("must", "may") and is_subset(values, r.value.values)]  # type: ignore[attr-defined]
+    speaking = [r for r in rules if r.modality in ("must", "may") and is_subset(values, r.value.values)]
     return min(speaking, key=lambda r: r.modality != "must") if speaking else None
 
 

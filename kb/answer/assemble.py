@@ -43,9 +43,8 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
         return blank
     possible = possible_facts(query.case, query.items, False, engine.lookup)
     if not engine.check_case(possible):
-        raise UsageError(
-            f"These facts exclude each other: {say_facts(engine.lookup, query.case.facts)}. Take one of them back."
-        )
+        stated = say_facts(engine.lookup, query.case.facts)
+        raise UsageError(f"These facts exclude each other: {stated}. Take one of them back.")
     narrower = _kinds_with_rules(engine, query)
     if narrower:
         return _replace(blank, outcome="ask", ask=_ask_which(engine, query, narrower))
@@ -124,8 +123,11 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
         verdict = "conditional"
     if "conflict" in verdicts:
         verdict = "conflict"
-    cited = [case.rules[:1] if verdict != "conflict" else case.rules for p in parts for case in p.cases]
-    return _finish(engine, query, blank, parts, verdict, cited=cited, both=True)
+    cases = [case for part in parts for case in part.cases]
+    spoken = [value.rules for case in cases for value in case.values if value.rules]
+    both = verdict == "conflict"
+    cited = spoken if spoken and not both else [case.rules for case in cases]
+    return _finish(engine, query, blank, parts, verdict, cited=cited, both=both)
 
 
 def _people(engine: Engine, query: Query, blank: Answer) -> Answer:

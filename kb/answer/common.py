@@ -91,7 +91,7 @@ def citation(lookup: Lookup, clause_id: str, rules: tuple[str, ...]) -> Citation
 
 
 def ask_for(lookup: Lookup, fact: str, possible: ValueSet | None = None) -> Ask:
-    """The question that asks for a fact, with its possible values as choices (none for a quantity or date)."""
+    """The question that asks for a fact, and its possible values (none for a quantity or date)."""
     record = lookup.facts[fact]
     allowed = possible if possible is not None else lookup.domain(fact)
     names: Sequence[tuple[str, str]] = [(value.id, value.label) for value in record.values]
@@ -114,8 +114,8 @@ def cautions(lookup: Lookup, items: Sequence[str], rules: Iterable[str]) -> tupl
         if protects:
             label = lookup.items[item].label
             texts.append(
-                f"Protection ({', '.join(protects)}): {label}. No dress rule restricts protective equipment where it "
-                "is needed; local safety codes and the safety authority decide."
+                f"Protection ({', '.join(protects)}): {label}. No dress rule restricts protective equipment "
+                "where it is needed; local safety codes and the safety authority decide."
             )
     return tuple(texts)
 

@@ -39,18 +39,17 @@ def _entry(
     """One line of the list, and whether the item is required in every case."""
     lookup = engine.lookup
     group = engine.group(item, aspect)
-    tree = engine.tree(group, possible, key=lambda d: (d.verdict, decisive(d, group.classes)), small=False)
-    table = rows(tree)
-    verdicts = {verdict for _, (verdict, _) in table}
-    rules = tuple(dict.fromkeys(rule for _, (_, listed) in table for rule in listed))
-    verdict: Verdict = table[0][1][0] if len(verdicts) == 1 else "conditional"
+    problem = engine.problem(group, possible)
+    found = problem.decisions()
+    verdicts = {decision.verdict for decision in found}
+    rules = tuple(dict.fromkeys(rule for decision in found for rule in decisive(decision, group.classes)))
+    verdict: Verdict = found[0].verdict if len(verdicts) == 1 else "conditional"
     condition = ""
     if verdict == "conditional":
-        plain = engine.tree(group, possible, key=lambda d: d.verdict, small=False)
         condition = "; ".join(
-            f"{found.replace('_', ' ')} when {say_facts(lookup, when)}"
-            for when, found in rows(plain)
-            if found not in ("silent", "not_required")
+            f"{said.replace('_', ' ')} when {say_facts(lookup, when)}"
+            for when, said in rows(problem.tree(lambda decision: decision.verdict))
+            if said not in ("silent", "not_required")
         )
     label = lookup.items[item].label
     return ListEntry(

@@ -33,12 +33,12 @@ def people_part(
         who = tuple(entry for entry in case.when if entry[0] in personal)
         rest = tuple(entry for entry in case.when if entry[0] not in personal)
         grouped.setdefault(who, []).append((rest, case.verdict, case.rules))
-    entries = [_entry(lookup, item, who, found) for who, found in grouped.items()]
+    entries = [_entry(lookup, who, found) for who, found in grouped.items()]
     return part, _merge_grades(lookup, item, entries)
 
 
 def _entry(
-    lookup: Lookup, item: str, who: Facts, found: list[tuple[Facts, Verdict, tuple[str, ...]]]
+    lookup: Lookup, who: Facts, found: list[tuple[Facts, Verdict, tuple[str, ...]]]
 ) -> tuple[Facts, Verdict, str, tuple[str, ...]]:
     verdicts = {verdict for _, verdict, _ in found}
     rules = tuple(dict.fromkeys(rule for _, _, listed in found for rule in listed))

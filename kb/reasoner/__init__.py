@@ -1,7 +1,7 @@
 """The meaning of rules: what applies, what beats what, and which values are left open."""
 
 from kb.reasoner.decide import Decision, claim_verdict
-from kb.reasoner.engine import Candidates, Engine, Group, scan_candidates
+from kb.reasoner.engine import Candidates, Engine, Group, Problem, scan_candidates
 from kb.reasoner.precedence import in_force
 from kb.reasoner.space import WORN, possible_facts
 from kb.reasoner.tree import Branch, Facts, Leaf, Tree, facts_of, outcomes, rows
@@ -15,6 +15,7 @@ __all__ = [
     "Facts",
     "Group",
     "Leaf",
+    "Problem",
     "Tree",
     "claim_verdict",
     "facts_of",

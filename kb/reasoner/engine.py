@@ -12,18 +12,23 @@ from typing import TypeVar
 import msgspec
 
 from kb.errors import UsageError
-from kb.model.conditions import Condition, Test, all_of
+from kb.model.conditions import Condition, Test, all_of, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import ValueStatus, Verdict
 from kb.model.values import NO, YES, Choices, Interval, Ranges, ValueSet, contains
 from kb.reasoner.decide import Decision, act_verdict, fates, mask_of, value_classes, value_verdict
+from kb.reasoner.diagram import Diagram
 from kb.reasoner.norms import Norm, covers, norms_of
 from kb.reasoner.precedence import Precedence, in_force
-from kb.reasoner.space import WORN, complete, constraints, satisfiable, simplify, truth_of
+from kb.reasoner.space import WORN, constraints, satisfiable
 from kb.reasoner.terms import definitions_in_force, disputed_terms, write_out
-from kb.reasoner.tree import Tree, grow, smallest
+from kb.reasoner.tree import Tree
 
 Key = TypeVar("Key", bound=Hashable)
+_Watched = dict[str, Condition]
+_Limits = tuple[Condition, ...]
+_PROBLEMS_KEPT = 2000
+
 Candidates = Callable[[str, str, datetime.date], Sequence[str]]
 
 _POSITIVE = Ranges((Interval(low=0, low_open=True),))  # type: ignore[arg-type]
@@ -71,6 +76,8 @@ class Engine:
         self._conditions = _Conditions(self)
         self.precedence = Precedence(lookup, as_of, self._conditions)
         self._groups: dict[tuple[str, str], Group] = {}
+        self._watched: dict[tuple[str, str, frozenset[str]], tuple[_Watched, _Limits, tuple[str, ...]]] = {}
+        self._problems: dict[tuple[object, ...], Problem] = {}
         self._disablers: dict[str, list[str]] | None = None
 
     # -- rules and groups -------------------------------------------------------------------------------
@@ -203,47 +210,95 @@ class Engine:
             return Test(WORN + rule.scope.items[0], YES)
         return all_of([Test(WORN + item, NO) for item in rule.scope.items])
 
+    def problem(self, group: Group, possible: Mapping[str, ValueSet]) -> Problem:
+        """A group under the facts that are known: the diagram of everything its decision rests on.
+
+        Kept for the facts that matter to it, so that a change of another fact costs nothing.
+        """
+        stated = frozenset(fact for fact in possible if fact in self.definitions)
+        place = (group.item, group.aspect, stated)
+        if place not in self._watched:
+            watched = self.watched(group, stated)
+            limits = constraints(tuple(watched.values()), self.lookup)
+            facts = {test.fact for condition in (*watched.values(), *limits) for test in tests(condition)}
+            self._watched[place] = (watched, limits, tuple(sorted(facts)))
+        watched, limits, names = self._watched[place]
+        known = (*place, tuple(possible.get(fact) for fact in names))
+        if known not in self._problems:
+            if len(self._problems) >= _PROBLEMS_KEPT:
+                self._problems.pop(next(iter(self._problems)))
+            diagram = Diagram(tuple(watched.values()), limits, possible, self.lookup)
+            self._problems[known] = Problem(self, group, watched, diagram)
+        return self._problems[known]
+
     def tree(
         self,
         group: Group,
         possible: Mapping[str, ValueSet],
         key: Callable[[Decision], Key],
         first: Sequence[str] = (),
-        small: bool = True,
     ) -> Tree[Key]:
-        """What `key` makes of the decision, over all completions of the facts.
-
-        `first` keeps facts at the top; `small` looks for the smallest tree. `UsageError` if the facts exclude
-        each other.
-        """
-        stated = frozenset(fact for fact in possible if fact in self.definitions)
-        watched = self.watched(group, stated)
-        conditions = [simplify(condition, possible) for condition in watched.values()]
-        limits = [simplify(limit, possible) for limit in constraints(conditions, self.lookup)]
-        limits = [limit for limit in limits if truth_of(limit) is not True]
-
-        def outcome(vector: tuple[bool, ...]) -> Key:
-            return key(self.decide(group, dict(zip(watched, vector, strict=True))))
-
-        make = smallest if small else grow
-        tree = make(conditions, limits, possible, self.lookup, outcome, first)
-        if tree is None:
-            raise UsageError("These facts exclude each other; take one of them back.")
-        return tree
-
-    def example(self, group: Group, possible: Mapping[str, ValueSet]) -> dict[str, ValueSet]:
-        """The known facts and what has to be added to decide every watched condition, in one possible way."""
-        stated = frozenset(fact for fact in possible if fact in self.definitions)
-        conditions = tuple(self.watched(group, stated).values())
-        found = complete(conditions, constraints(conditions, self.lookup), possible, self.lookup)
-        if found is None:
-            raise UsageError("These facts exclude each other; take one of them back.")
-        return found
+        """The smallest tree of what `key` makes of the decision, over all completions of the facts."""
+        return self.problem(group, possible).tree(key, first)
 
     def check_case(self, possible: Mapping[str, ValueSet]) -> bool:
         """Whether the known facts can hold together."""
         limits = constraints([Test(fact, values) for fact, values in possible.items()], self.lookup)
         return satisfiable(limits, possible, self.lookup) is not None
+
+
+class Problem:
+    """One group under known facts: its decisions over all completions; `UsageError` where there is none."""
+
+    def __init__(
+        self,
+        engine: Engine,
+        group: Group,
+        conditions: dict[str, Condition],
+        diagram: Diagram,
+    ) -> None:
+        self.engine = engine
+        self.group = group
+        self.conditions = conditions
+        self._diagram = diagram
+        self._decisions: dict[tuple[bool, ...], Decision] = {}
+        self._all: tuple[Decision, ...] | None = None
+
+    def truth(self, vector: Sequence[bool]) -> dict[str, bool]:
+        """Truth by rule (or norm) for a vector of truths."""
+        return dict(zip(self.conditions, vector, strict=True))
+
+    def decision(self, vector: tuple[bool, ...]) -> Decision:
+        if vector not in self._decisions:
+            self._decisions[vector] = self.engine.decide(self.group, self.truth(vector))
+        return self._decisions[vector]
+
+    def tree(
+        self, key: Callable[[Decision], Key], first: Sequence[str] = (), small: bool = True
+    ) -> Tree[Key]:
+        """What `key` makes of the decision, over all completions; `first` keeps facts at the top."""
+        function = self._diagram.function(lambda vector: key(self.decision(vector)))
+        tree = function.smallest(first) if small else function.tree(first)
+        if tree is None:
+            raise UsageError("These facts exclude each other; take one of them back.")
+        return tree
+
+    def decisions(self, within: Mapping[str, ValueSet] | None = None) -> tuple[Decision, ...]:
+        """Every decision that some case within further facts has."""
+        if within:
+            return tuple(dict.fromkeys(self.decision(vector) for vector in self._diagram.vectors(within)))
+        if self._all is None:
+            self._all = tuple(dict.fromkeys(self.decision(vector) for vector in self._diagram.vectors()))
+        return self._all
+
+    def example(
+        self, within: Mapping[str, ValueSet] | None = None
+    ) -> tuple[dict[str, ValueSet], dict[str, bool]]:
+        """One case within further facts that decides everything: the facts added, and the truths."""
+        found = self._diagram.example(within)
+        if found is None:
+            raise UsageError("These facts exclude each other; take one of them back.")
+        return found[0], self.truth(found[1])
 
 
 class _Conditions(dict[str, Condition]):

@@ -1,0 +1,239 @@
+"""The one door to everything: open rule books, ask, look up clauses, query, build, export."""
+
+from __future__ import annotations
+
+import datetime
+import os
+import time
+from collections.abc import Sequence
+from pathlib import Path
+
+import msgspec
+
+from kb.answer import answer_query
+from kb.cache import Generation, decode_base, ensure
+from kb.errors import Problem, UsageError
+from kb.files import data_folder
+from kb.model.lookup import Lookup
+from kb.model.questions import Answer, Reading
+from kb.model.records import Case, Clause, Rule
+from kb.model.values import ValueSet
+from kb.reader import Lexicon, parse_fact, read_question, read_reply, read_statement, split_questions
+from kb.reasoner import Engine, Facts
+from kb.reasoner.norms import covers
+from kb.sparql import Table, candidate_rules, open_store, run_user_query
+from kb.wording import say_facts, say_rule
+
+_ENGINES_KEPT = 8
+
+
+class BuildReport(msgspec.Struct, frozen=True, kw_only=True):
+    """What a build found: problems, and how many of each kind of record the base has."""
+
+    problems: tuple[Problem, ...]
+    counts: tuple[tuple[str, int], ...]
+    seconds: float
+    rebuilt: bool
+
+
+def demo_folder() -> Path:
+    """The demo rule books that come with the program."""
+    return data_folder("demo_facts")
+
+
+def books_folder(books: Path | None) -> Path:
+    """The folder asked for, the one the environment names, or the demo."""
+    if books is None:
+        named = os.environ.get("CLOTHBOUND_BOOKS")
+        books = Path(named) if named else demo_folder()
+    if not books.is_dir():
+        raise UsageError(f"There is no folder of rule books at {books}. Give one with --books.")
+    return books
+
+
+class KnowledgeBase:
+    """Rule books ready for questions. Make one with `open`."""
+
+    def __init__(self, lookup: Lookup, generation: Generation) -> None:
+        self.lookup = lookup
+        self.generation = generation
+        self.digest = generation.digest
+        self._store = open_store(generation)
+        self._lexicon: Lexicon | None = None
+        self._engines: dict[datetime.date, Engine] = {}
+
+    @classmethod
+    def open(cls, books: Path | None = None, cache: Path | None = None) -> KnowledgeBase:
+        """Open rule books, building the cache where it is stale.
+
+        Raises `InvalidDataError` for errors in the sources, `StoreUnavailableError` where no cache can be had.
+        """
+        generation = ensure(books_folder(books), cache)
+        return cls(Lookup(decode_base(generation.base_json.read_bytes())), generation)
+
+    # -- questions --------------------------------------------------------------------------------------
+
+    @property
+    def lexicon(self) -> Lexicon:
+        if self._lexicon is None:
+            self._lexicon = Lexicon.build(self.lookup)
+        return self._lexicon
+
+    def engine(self, as_of: datetime.date) -> Engine:
+        """The reasoner for one day; a few days are kept warm."""
+        if as_of not in self._engines:
+            if len(self._engines) >= _ENGINES_KEPT:
+                self._engines.pop(next(iter(self._engines)))
+            self._engines[as_of] = Engine(self.lookup, as_of, self._candidates)
+        return self._engines[as_of]
+
+    def _candidates(self, item: str, aspect: str, day: datetime.date) -> Sequence[str]:
+        found = candidate_rules(self._store, (item,), (aspect,), day)
+        return [rule for rule in found if covers(self.lookup, self.lookup.rules[rule].scope, item)]
+
+    def _search(self, words: tuple[str, ...]) -> Sequence[object]:
+        return self.generation.search(words)
+
+    def read(
+        self,
+        text: str,
+        *,
+        facts: Facts = (),
+        as_of: datetime.date | None = None,
+        previous: Reading | None = None,
+    ) -> Reading:
+        """How one question is understood, given a remembered profile."""
+        case = Case(as_of=as_of or datetime.date.today(), facts=facts)
+        return read_question(
+            text,
+            lexicon=self.lexicon,
+            lookup=self.lookup,
+            case=case,
+            search=self._search,
+            previous=previous,
+        )
+
+    def answer(self, reading: Reading) -> Answer:
+        """The answer to a reading."""
+        as_of = reading.query.case.as_of if reading.query else datetime.date.today()
+        return answer_query(self.engine(as_of), reading, self.digest)
+
+    def ask(
+        self,
+        text: str,
+        *,
+        facts: Facts = (),
+        as_of: datetime.date | None = None,
+        previous: Reading | None = None,
+    ) -> tuple[Answer, ...]:
+        """The answers to the questions in a line, one for each."""
+        questions = split_questions(text) or (text,)
+        return tuple(
+            self.answer(self.read(question, facts=facts, as_of=as_of, previous=previous))
+            for question in questions
+        )
+
+    # -- facts ------------------------------------------------------------------------------------------
+
+    def statement(self, text: str) -> Facts:
+        """The facts that a sentence such as "I am a K5 in boat rig" states; `UsageError` if not understood."""
+        found = read_statement(text, lexicon=self.lexicon, lookup=self.lookup)
+        if isinstance(found, tuple):
+            return found
+        raise UsageError(f"{found.reason} {', '.join(found.words)}".strip())
+
+    def fact(self, name: str, value: str) -> tuple[str, ValueSet]:
+        """One fact given by name and value; `UsageError` with near names if there is none."""
+        return parse_fact(self.lookup, name, value)
+
+    def reply(self, answer: Answer, text: str) -> Facts:
+        """The fact that a reply to `answer.ask` states."""
+        if answer.ask is None:
+            raise UsageError("Nothing was asked.")
+        return read_reply(answer.ask, text, lexicon=self.lexicon, lookup=self.lookup)
+
+    def say_facts(self, facts: Facts) -> str:
+        return say_facts(self.lookup, facts)
+
+    # -- clauses and queries ----------------------------------------------------------------------------
+
+    def clause(self, reference: str) -> tuple[Clause, ...]:
+        """The clauses that a reference such as "4.12" or "dress-order/2024 4.12" fits, later editions first."""
+        words = reference.replace("clause", " ").split()
+        if not words:
+            raise UsageError("Name a clause, for example: clause 4.12.")
+        number, book = words[-1].rstrip("."), " ".join(words[:-1]).casefold()
+        found = [
+            clause
+            for clause in self.lookup.base.clauses
+            if clause.number == number and self._is_book(clause.edition, book)
+        ]
+        if not found:
+            raise UsageError(f"There is no clause {reference.strip()}.")
+        return tuple(sorted(found, key=lambda clause: clause.valid_from, reverse=True))
+
+    def _is_book(self, edition_id: str, name: str) -> bool:
+        edition = self.lookup.editions[edition_id]
+        book = self.lookup.books[edition.book]
+        names = (edition.id, edition.label, book.id, book.label, *book.other_labels, *edition.other_labels)
+        return not name or any(name == known.casefold() for known in names)
+
+    def rules_of(self, clause: str) -> tuple[tuple[Rule, str], ...]:
+        """The rules of a clause, each with its sentence."""
+        return tuple((r, say_rule(self.lookup, r)) for r in self.lookup.base.rules if r.clause == clause)
+
+    def run_query(self, text: str, *, deadline: float = 10.0, row_limit: int = 10_000) -> Table:
+        """The result of a read-only SPARQL query, run apart from this process."""
+        return run_user_query(self.generation, text, deadline_s=deadline, row_limit=row_limit)
+
+
+def build(books: Path | None = None, cache: Path | None = None) -> BuildReport:
+    """Load, check and store rule books; every problem is in the report, with its place in the source."""
+    from kb.graph import to_nquads  # noqa: PLC0415
+    from kb.sources import load_rule_base  # noqa: PLC0415  loads the YAML reader
+    from kb.validation import validate  # noqa: PLC0415  loads rdflib and pySHACL
+
+    started = time.perf_counter()
+    folder = books_folder(books)
+    loaded = load_rule_base(folder)
+    problems = list(loaded.problems)
+    counts: tuple[tuple[str, int], ...] = ()
+    rebuilt = False
+    if loaded.base is not None and not any(problem.severity == "error" for problem in problems):
+        problems += validate(to_nquads(loaded.base))
+        counts = count_records(Lookup(loaded.base))
+        rebuilt = ensure(folder, cache).was_rebuilt
+    return BuildReport(
+        problems=tuple(sorted(problems)),
+        counts=counts,
+        seconds=time.perf_counter() - started,
+        rebuilt=rebuilt,
+    )
+
+
+def count_records(lookup: Lookup) -> tuple[tuple[str, int], ...]:
+    """How many records of each kind a base has; items without the built-in ones."""
+    base = lookup.base
+    written = [item for item in base.items if item.at.file != "built-in"]
+    return (
+        ("books", len(base.books)),
+        ("editions", len(base.editions)),
+        ("clauses", len(base.clauses)),
+        ("rules", len(base.rules)),
+        ("items", len(written)),
+        ("grades", len(lookup.order("grade"))),
+        ("rigs", len(lookup.order("rig"))),
+        ("facts", sum(1 for fact in base.facts if fact.family != "worn")),
+    )
+
+
+def export_base(books: Path | None, form: str, target: Path | None = None) -> bytes:
+    """The base as Turtle, N-Quads or JSON-LD; written whole to `target` if one is given."""
+    from kb.files import write_atomically  # noqa: PLC0415
+    from kb.graph import export_bytes  # noqa: PLC0415
+    from kb.sources import load_valid_base  # noqa: PLC0415
+
+    data = export_bytes(load_valid_base(books_folder(books)), form)
+    if target is not None:
+        write_atomically(target, data)
+    return data
