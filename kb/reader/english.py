@@ -20,7 +20,7 @@ may: may
 must: must|shall|ought to
 should: should
 have to: have to|has to|had to|need to|needs to|got to|have got to|has got to|need|needs|required to|obliged to|supposed to|expected to|bound to|meant to|need to be|have to be|has to be|needs to be|required to be|supposed to be|obliged to be|made to|forced to|must be
-allowed: allowed|allowed to|allowed to be|permitted|permitted to|permitted to be|permissible|permit|permits|allow|allows|authorised|authorized|authorised to|authorized to|ok|okay|o.k.|fine|acceptable|alright|all right|legal|proper|correct|right|in order|authorisation for|permission|free to|at liberty to|entitled to|eligible for|eligible to|ok to|okay to|fine to|alright to|all right to|acceptable to|ok if|okay if|fine if|all right if|alright if|acceptable if|good to go|get away with|right to|permission to
+allowed: allowed|allowed to|allowed to be|permitted|permitted to|permitted to be|permissible|permit|permits|allow|allows|authorised|authorized|authorised to|authorized to|ok|okay|o.k.|fine|acceptable|alright|all right|legal|proper|correct|right|in order|authorisation for|permission|need permission to|need permission for|need permission|need authorisation to|need authorisation for|need authority to|free to|at liberty to|entitled to|eligible for|eligible to|ok to|okay to|fine to|alright to|all right to|acceptable to|ok if|okay if|fine if|all right if|alright if|acceptable if|good to go|get away with|right to|permission to
 banned: banned|prohibited|forbidden|disallowed|unauthorised|unauthorized|illegal|against the rules|against regulations|against the regulations|out of order|wrong|a rule against|any rule against|a rule that forbids|a rule forbidding|rules against|a ban on|verboten|barred|banned from|forbidden to|prohibited from|forbidden from|barred from
 required: required|compulsory|mandatory|obligatory|necessary|needed|a must|a duty|obliged|wanted|requirement|a requirement|called for|prescribed
 optional: optional|voluntary|a choice|up to me|discretionary
@@ -28,7 +28,8 @@ be: is|are|am|was|were|be|been|being|'s|'re|'m
 do: do|does|did
 have: have|has|had|having|got|'ve|get
 not: not|n't|never
-no: no|none of
+no: no
+neither: neither|none of|not any of|of neither|not of any of
 what: what|what all|what sort of|what kind of|what type of|what else|what things|what items|what clothes|what clothing|what garments|which items|which clothes|which garments|whatever|which things|what articles|which articles|anything|what gear|what kit
 which: which|which of|which one of
 who: who|whom|whoever|who all|who else|which people|which members|what grades|which grades|which grade|what grade|which ranks|which rank|what rank|what ranks|which persons|by whom|for whom|whose
@@ -36,8 +37,8 @@ where: where|whereabouts|in what place|in which place|in what position|in which 
 how: how|in what way|in which way|in what manner|what way|how exactly|by what means
 how many: how many|what number of|how much|what is the number of|number of
 when: when|at what time|on what occasions|on which occasions|in which situations|in what situations|under what conditions|in what circumstances|under which circumstances|in what weather|under what circumstances|on what occasion
-why: why|how come|for what reason|what is the reason|for which reason
-compare: difference between|differ from|differs from|difference|compare|compared with|versus|vs|distinguishes|differences between|tell apart
+why: why|why or why not|why , or why not ,|why , or why not|how come|for what reason|what is the reason|for which reason
+compare: compare|difference between|differ from|differs from|difference|compare|compared with|versus|vs|distinguishes|differences between|tell apart
 order: in what order|in which order|what order|which order|order of precedence|which comes first|comes first|precedence|takes precedence|which goes first|which is senior|order of seniority
 dimension:size: big|large|small|how big|how large|how small|what size|which size|what dimensions|dimensions|dimension|what measurements|measurements
 dimension:height: high|tall|how high|how tall
@@ -45,13 +46,14 @@ dimension:width: wide|broad|how wide|how broad|across
 dimension:length: long|how long|short|how short
 dimension:diameter: in diameter|across in diameter
 dimension:position: how far|how close|how near
-care: care for|look after|wash|washing|washed|clean|cleaning|cleaned|launder|laundering|laundered|dry|drying|dried|iron|ironing|ironed|store|stored|treat|maintain|maintained|maintenance|care of|taken care of|take care of|cared for|looked after|care
+care: care for|look after|wash|washing|washed|clean|cleaning|cleaned|launder|laundering|laundered|dry|drying|dried|iron|ironing|ironed|store|stored|treat|maintain|maintained|maintenance|taken care of|take care of|cared for|looked after|care
 wear: put on|puts on|putting on|have on|has on|having on|keep on|keeps on|keeping on|kept on|don|dons|donned|donning|dress in|dressed in|be dressed in|be in|use|used|using|display|displayed|displaying|sport|go in|turn out in|turned out in|wear|wears|wearing|worn|wore|dress|dressed|get dressed|go about in|appear in|attire myself
 leave off: go without|goes without|going without|do without|does without|doing without|leave off|leaves off|leaving off|left off|take off|takes off|taking off|taken off|skip|skips|skipping|skipped|omit|omits|omitting|omitted|remove|removes|removing|removed|be without|being without|get away without|dispense with|dispensing with|doff|doffs|doffed|leave out|leaving out|left out|work without|stay without|not bother with|ditch|shed|discard|forgo|forego|walk about without|appear without|go about without|dispensed with
 with: with|over|under|underneath|beneath|on top of|alongside|together with|along with|as well as|plus|in combination with|in addition to|in conjunction with|combined with|accompanied by|inside|inside of|beside my|at the same time as|wearing only
 without: without|without wearing|without a|without any|minus|w/o|instead of|rather than|in place of|not wearing|lacking|sans|in the absence of|with no|other than
-alone: alone|by itself|by themselves|on its own|on their own|on my own|on it own|by its own|nothing else|and nothing else|with nothing else|solo|on its own only|without anything else|nothing but|with nothing over it|by itself only|all by itself|all alone|and no other|without any other|as the only thing|separately
+alone: alone|with nothing else worn|nothing else worn|by itself|by themselves|on its own|on their own|on my own|on it own|by its own|nothing else|and nothing else|with nothing else|solo|on its own only|without anything else|nothing but|with nothing over it|by itself only|all by itself|all alone|and no other|without any other|as the only thing|separately
 only: only|just|merely|solely|exclusively
+comma: ,
 and: and|&|nor|also with
 or: or|either|and or
 together: together|at once|at the same time|simultaneously|in combination|at one time
@@ -59,7 +61,7 @@ but: but|except|but not|except for|excluding|not including|other than the|save|e
 upward: and above|and up|and upwards|and upward|or above|and higher|or higher|and senior|and over|or over|upwards|or up|or senior|and more senior|or more senior|or better|plus grade
 downward: and below|and under|and down|and lower|or below|or lower|or under|and junior|or junior|and downwards|downwards|or down|and more junior
 above: above|higher than|senior to|more than|over grade|more senior than|greater than
-below: below|lower than|junior to|less than|under grade|more junior than
+below: below|lower than|junior to|less than|fewer than|under grade|more junior than
 at least: at least|no lower than|not below|no less than|not less than|minimum|a minimum of|not under
 at most: at most|no higher than|not above|no more than|not more than|maximum|a maximum of|not over
 range: through|thru|until|till|up to|-|–|—
@@ -92,7 +94,7 @@ please|pls|kindly|tell me|tell me whether|tell me if|could you tell me|can you t
 |i want to know|i want to know if|i want to know whether|i would like to know|i would like to know if|i'd like to know
 |i would like to know whether|i wonder if|i wonder whether|i was wondering if|i am wondering if|i wonder|whether
 |would you say|hello|hi|hey|thanks|thank you|cheers|also|really|actually|still|then|so|well|currently|now
-|today|ever|exactly|normally|usually|generally|officially|technically|strictly|strictly speaking|in general|at all
+|today|ever|exactly|normally|usually|generally|exactly|officially|technically|strictly|strictly speaking|in general|at all
 |question|a question|quick question|quickly|simply|even|too|as well|would|will|sir|maam|ma'am|dear|excuse me
 |by the way|anyhow|anyway|possible|possible to|is it possible|is it possible to|is it true that|is it true|is it the case that
 |according to|under the rules|under the regulations|by regulation|according to the rules|according to the regulations
@@ -136,7 +138,7 @@ SKIPPED_INSIDE_LABELS = frozenset(
 )
 """Words that may stand between the words of a label: "the sleeves are down" is "sleeves down"."""
 
-LEADING_PREPOSITIONS = frozenset("in on at by of aboard during under with the a an".split())
+LEADING_PREPOSITIONS = frozenset("in on at by of aboard during under with the a an working".split())
 
 CONTRACTIONS: Mapping[str, tuple[str, str]] = MappingProxyType(
     {

@@ -17,17 +17,19 @@ from kb.reader.tokens import Token
 
 Pieces = tuple[Piece, ...]
 _LIGHT = frozenset({"det", "poss"})
-_LINKS = frozenset({"in", "on", "for", "be", "of", "filler", "det", "poss", "particle"})
+_LINKS = frozenset({"comma", "in", "on", "for", "be", "of", "filler", "det", "poss", "particle"})
 
 
 def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """All foldings in order; words that belong to an expression become part of its piece."""
     found = _numbered_grades(pieces, tokens, lookup)
     found = tuple(_as_fact(piece, lookup) for piece in found)
+    found = _by_company(found, lookup)
+    found = _numbers(found, tokens)
     found = _quantities(found, tokens, lookup)
     found = _dates(found, tokens, lookup)
-    found = _absorb_fact_names(found, lookup)
     found = _compare(found, tokens, lookup)
+    found = _absorb_fact_names(found, lookup)
     found = _granted(found, lookup)
     found = _except(found, lookup)
     found = _unite(found)
@@ -90,6 +92,44 @@ def _numbered_grades(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) 
         if len(codes) == 1:
             found[index] = _fact_piece(piece, grade.id, Choices(frozenset(codes)), piece.first, piece.last)
     return tuple(found)
+
+
+_JOINS = frozenset({"and", "or", "comma", "range", "to"})
+
+
+def _by_company(pieces: Pieces, lookup: Lookup) -> Pieces:
+    """A word that is a value of several facts belongs to the fact of the value it is joined to."""
+    found = list(pieces)
+    named = {named_fact(piece) for piece in pieces}
+    for index, piece in enumerate(found):
+        values = [entry for entry in piece.entries if entry.kind in ("value", "group")] if piece.tag == "name" else []
+        if len({entry.owner for entry in values}) < 2 and not any(e.kind == "item" for e in piece.entries):
+            continue
+        company = {
+            found[place].fact
+            for step in (-1, 1)
+            for place in (index + 2 * step,)
+            if 0 <= place < len(found) and found[index + step].tag in _JOINS and found[place].tag == "fact"
+        } or named
+        fitting = [entry for entry in values if entry.owner in company]
+        if len({entry_values(entry, lookup) for entry in fitting}) == 1:
+            entry = fitting[0]
+            found[index] = _fact_piece(piece, entry.owner, entry_values(entry, lookup), piece.first, piece.last)
+    return tuple(found)
+
+
+def _numbers(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
+    """Bare numbers, in figures or words."""
+    return tuple(
+        msgspec.structs.replace(piece, tag="number", arg=str(number))
+        if piece.tag == "unknown" and (number := _number(tokens[piece.first].low)) is not None
+        else piece
+        for piece in pieces
+    )
+
+
+def _number(word: str) -> int | None:
+    return int(word) if word.isdecimal() and len(word) < 5 else NUMBER_WORDS.get(word)
 
 
 def named_fact(piece: Piece) -> str | None:
@@ -256,34 +296,45 @@ def _ranks(piece: Piece, order: Sequence[str]) -> list[int]:
     return [rank for rank, value in enumerate(order) if value in members] or [0]
 
 
+_GRANTING = frozenset({"grant", "by", "have", "be", "not", "no", "det", "upward", "joined"})
+
+
 def _granted(pieces: Pieces, lookup: Lookup) -> Pieces:
-    """Who has granted an authorisation; the words of granting join it."""
-    places = [i for i, p in enumerate(pieces) if p.tag == "fact" and lookup.facts[p.fact].family == "authorisation"]
-    if len(places) != 1:
-        return pieces
-    place = places[0]
-    fact = lookup.facts[pieces[place].fact]
-    grantors = _authorities(pieces, fact)
-    words = {i for i, p in enumerate(pieces) if p.tag in ("grant", "by") or i in grantors}
-    upward = [i for i in range(len(pieces)) if pieces[i].tag == "upward" and i - 1 in grantors]
-    if not grantors and not any(pieces[i].tag == "grant" for i in words):
-        return pieces
-    values = pieces[place].values
-    if grantors:
-        named = frozenset().union(*grantors.values())
-        if upward:
-            top = max(lookup.authorities[authority].rank for authority in named)
-            named = frozenset(v.id for v in fact.values if v.id in lookup.authorities and lookup.authorities[v.id].rank <= top)
-        values = Choices(named)
+    """Who has granted an authorisation, said before or after it; the words of granting join it."""
     found = list(pieces)
-    found[place] = msgspec.structs.replace(found[place], values=values)
-    for index in (*words, *upward):
-        if found[index].tag != "fact":
-            found[index] = msgspec.structs.replace(found[index], tag="joined")
+    for place, piece in enumerate(found):
+        if piece.tag != "fact" or lookup.facts[piece.fact].family != "authorisation":
+            continue
+        fact = lookup.facts[piece.fact]
+        grantors = _authorities(found, fact)
+        first, last = place, place + 1
+        while first and (found[first - 1].tag in _GRANTING or first - 1 in grantors):
+            first -= 1
+        while last < len(found) and (found[last].tag in _GRANTING or found[last].tag == "or" or last in grantors):
+            last += 1
+        if any(p.tag in ("grant", "not", "no") for p in found[first:last]):
+            _join_grant(found, place, (first, last), grantors, fact, lookup)
     return tuple(found)
 
 
-def _authorities(pieces: Pieces, fact: Fact) -> dict[int, frozenset[str]]:
+def _join_grant(
+    found: list[Piece], place: int, reach: tuple[int, int], grantors: dict[int, frozenset[str]], fact: Fact, lookup: Lookup
+) -> None:
+    near = range(*reach)
+    able = frozenset(v.id for v in fact.values if v.id in lookup.authorities)
+    named = frozenset().union(*(grantors[i] for i in near if i in grantors)) or able
+    if any(found[i].tag == "upward" for i in near):
+        lowest = max(lookup.authorities[authority].rank for authority in named)
+        named = frozenset(a for a in able if lookup.authorities[a].rank <= lowest)
+    if any(found[i].tag in ("not", "no") for i in near):
+        named = frozenset(v.id for v in fact.values) - named
+    found[place] = msgspec.structs.replace(found[place], values=Choices(named))
+    for index in near:
+        if index != place and (found[index].tag in ("grant", "by", "upward", "not", "no") or index in grantors):
+            found[index] = msgspec.structs.replace(found[index], tag="joined")
+
+
+def _authorities(pieces: Sequence[Piece], fact: Fact) -> dict[int, frozenset[str]]:
     """Places of the authorities that can grant, a word that fits several only for those that can."""
     able = {value.id for value in fact.values}
     found: dict[int, frozenset[str]] = {}
@@ -295,35 +346,40 @@ def _authorities(pieces: Pieces, fact: Fact) -> dict[int, frozenset[str]]:
 
 
 def _except(pieces: Pieces, lookup: Lookup) -> Pieces:
-    """ "K3 to K6 but not K5", "ashore but not in town"."""
+    """ "K3 to K6 but not K5", "ashore but not in town", "everyone except officers", "any rig except boat rig"."""
     found = list(pieces)
-    index = 0
+    index = 1
     while index < len(found):
-        piece = found[index]
-        if piece.tag == "but" and index and found[index - 1].tag == "fact":
+        if found[index].tag == "but":
             after = index + 1
             while after < len(found) and found[after].tag in _LINKS | {"not"}:
                 after += 1
             other = found[after] if after < len(found) else None
-            base = found[index - 1]
-            if other is not None and other.tag == "fact" and other.fact == base.fact and base.values and other.values:
-                removed = other.values
-                last = after
-                while last + 2 < len(found) and found[last + 1].tag in ("and", "or") and found[last + 2].fact == base.fact:
-                    removed = unite(removed, found[last + 2].values or removed)
-                    last += 2
-                left = _minus(base.values, removed)
-                if not is_empty(left):
-                    found[index - 1 : last + 1] = [_fact_piece(base, base.fact, left, base.first, found[last].last)]
-                    continue
+            if other is not None and other.tag == "fact" and isinstance(other.values, Choices):
+                base = _base_of(found[index - 1], other.fact, lookup)
+                if base is not None:
+                    removed, last = other.values, after
+                    while last + 2 < len(found) and found[last + 1].tag in ("and", "or"):
+                        more = found[last + 2]
+                        if more.fact != other.fact or not isinstance(more.values, Choices):
+                            break
+                        removed, last = Choices(removed.members | more.values.members), last + 2
+                    left = Choices(base.members - removed.members)
+                    if left.members:
+                        first = found[index - 1].first
+                        found[index - 1 : last + 1] = [_fact_piece(other, other.fact, left, first, found[last].last)]
+                        continue
         index += 1
     return tuple(found)
 
 
-def _minus(values: ValueSet, removed: ValueSet) -> ValueSet:
-    if isinstance(values, Choices) and isinstance(removed, Choices):
-        return Choices(values.members - removed.members)
-    return values
+def _base_of(piece: Piece, fact: str, lookup: Lookup) -> Choices | None:
+    """What an exception is taken from: values of the same fact, its name, or "everyone"."""
+    if piece.tag == "fact":
+        return piece.values if piece.fact == fact and isinstance(piece.values, Choices) else None
+    whole = named_fact(piece) == fact or (piece.tag in ("person", "det") and lookup.facts[fact].family == "grade")
+    domain = lookup.domain(fact)
+    return domain if whole and isinstance(domain, Choices) else None
 
 
 def _unite(pieces: Pieces) -> Pieces:
@@ -334,7 +390,7 @@ def _unite(pieces: Pieces) -> Pieces:
         piece = found[index]
         after = index + 1
         joined = False
-        while after < len(found) and found[after].tag in _LINKS | {"and", "or"}:
+        while after < len(found) and found[after].tag in _LINKS | {"and", "or"} - {"be"}:
             joined = joined or found[after].tag in ("and", "or")
             after += 1
         other = found[after] if after < len(found) else None
@@ -348,6 +404,14 @@ def _unite(pieces: Pieces) -> Pieces:
             continue
         index += 1
     return tuple(found)
+
+
+def _asks(pieces: Sequence[Piece], index: int) -> bool:
+    """Whether a "not" belongs to the question's own verb: "can't officers", "aren't divers"."""
+    if pieces[index].tag != "not" or not index:
+        return False
+    before = pieces[index - 1].tag
+    return before in ("can", "may", "must", "should", "do", "have to") or (before == "be" and index == 1)
 
 
 def complement_of(lookup: Lookup, fact: str, values: ValueSet) -> ValueSet:
@@ -364,7 +428,7 @@ def _negate(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces
     index = 0
     while index < len(found):
         piece = found[index]
-        if piece.tag in ("not", "no longer", "without", "no", "unless"):
+        if piece.tag in ("not", "no longer", "without", "no", "unless", "neither") and not _asks(found, index):
             after = index + 1
             light = _LINKS | {"hold", "have"} if piece.tag != "not" else _LINKS - {"be"}
             while after < len(found) and found[after].tag in light:

@@ -13,7 +13,7 @@ from kb.reader.tokens import Token
 
 Polarity = Literal["do", "not"]
 
-SKIPPED = frozenset({"filler", "det", "poss", "joined", "service"})
+SKIPPED = frozenset({"comma", "filler", "det", "poss", "joined", "service"})
 MODALS = {"may": "may", "can": "may", "allowed": "may", "banned": "may", "must": "must", "should": "must",
           "have to": "must", "required": "must", "optional": "must"}  # fmt: skip
 _WH = frozenset({"what", "which", "who", "where", "how", "how many", "when", "why", "compare", "order", "which clause"})
@@ -64,18 +64,25 @@ def find_frame(pieces: Sequence[Piece], tokens: tuple[Token, ...]) -> Frame:
     modal = MODALS.get(flow.tag(modal_at), "")
     bans = flow.tag(modal_at) == "banned" or "banned" in flow.tags
     kind, aspect = _kind(flow, modal, modal_at, used)
-    leave_at = flow.first("leave off")
-    if leave_at < len(flow.tags):
+    if kind not in ("may", "must") and polarity == "not" and not _chosen_not(flow):
+        negated, polarity = True, "do"
+    if "leave off" in flow.tags:
         ambiguous = ambiguous or (negated and polarity == "not")
-        polarity = "not"
+        polarity = "do" if kind == "list" else "not"
     terse = not modal and kind == "may" and not any(tag in ("be", "do", "and how about") for tag in flow.tags)
     return Frame(
-        kind=kind, modal=modal, polarity=polarity, negated=negated, ambiguous=ambiguous,
+        kind=kind, modal=modal, polarity=polarity, negated=negated,
+        ambiguous=ambiguous and kind in ("may", "must"),
         carry=flow.tag(0) == "and how about" or (flow.tag(0) in ("and", "or") and len(flow.tags) < 6),
         terse=terse, aspect=aspect,
         modalities=_modalities(modal, negated, bans, flow) if kind in ("list", "who") else (),
         used=frozenset(used),
     )  # fmt: skip
+
+
+def _chosen_not(flow: _Flow) -> bool:
+    """ "choose not to own": the act itself is negated, whatever the question."""
+    return any(tag == "not" and flow.tag(i + 1) == "to" for i, tag in enumerate(flow.tags))
 
 
 def _main_modal(flow: _Flow) -> int:
@@ -117,12 +124,12 @@ def _negation(flow: _Flow, used: set[int]) -> tuple[bool, Polarity, bool]:
 def _kind(flow: _Flow, modal: str, modal_at: int, used: set[int]) -> tuple[QuestionKind, str]:
     """The kind of question and the aspect that its question word asks about."""
     tags = flow.tags
-    for wanted in ("clause number", "which clause"):
-        if wanted in tags:
-            return "source", ""
     if "compare" in tags:
         used.add(flow.places[tags.index("compare")])
         return "compare", ""
+    for wanted in ("clause number", "which clause"):
+        if wanted in tags:
+            return "source", ""
     if "order" in tags:
         used.add(flow.places[tags.index("order")])
         return "how", "precedence"
@@ -130,7 +137,7 @@ def _kind(flow: _Flow, modal: str, modal_at: int, used: set[int]) -> tuple[Quest
     wh = flow.tag(head)
     if wh == "who":
         return "who", ""
-    if wh == "how many":
+    if wh == "how many" and "number" not in tags:
         return "how_many", "count"
     if wh == "where":
         return "where", "position"
@@ -178,15 +185,44 @@ def _named_aspect(flow: _Flow, used: set[int]) -> str:
     return ""
 
 
+_VERDICTS: dict[tuple[str, bool], Verdict] = {
+    ("must", False): "required", ("may", False): "permitted", ("must", True): "prohibited",
+    ("may", True): "prohibited", ("need", True): "not_required",
+}  # fmt: skip
+
+
 def _modalities(modal: str, negated: bool, bans: bool, flow: _Flow) -> tuple[Verdict, ...]:
-    """Which verdicts a list is narrowed to."""
-    tag = "optional" if "optional" in flow.tags else "banned" if bans else modal
-    if tag == "optional":
+    """Which verdicts a list is narrowed to; several modal words in a row ("must or may") give several."""
+    listed = _listed(flow)
+    if len(listed) > 1 or listed == ["not_required"]:
+        return tuple(dict.fromkeys(listed))
+    if "optional" in flow.tags:
         return ("permitted",)
-    if tag == "banned":
+    if bans:
         return ("required", "permitted") if negated else ("prohibited",)
-    if tag == "may":
+    if "leave off" in flow.tags and modal == "may":
+        return ("required",) if negated else ("permitted", "not_required")
+    if modal == "must" and negated:
+        written = flow.tag(_main_modal(flow))
+        return ("prohibited",) if written in ("must", "should") else ("permitted", "not_required")
+    if modal == "may":
         return ("prohibited",) if negated else ("required", "permitted")
-    if tag == "must":
-        return ("permitted", "not_required") if negated else ("required",)
-    return ()
+    return ("required",) if modal == "must" else ("required", "permitted")
+
+
+def _listed(flow: _Flow) -> list[Verdict]:
+    """The verdicts of modal words that stand in a row, joined by "or"."""
+    found: list[Verdict] = []
+    index = flow.first("may", "can", "must", "have to")
+    while index < len(flow.tags):
+        tag = "need" if flow.words[index] == "need" else MODALS.get(flow.tag(index), "")
+        no = flow.tag(index + 1) == "not"
+        verdict = _VERDICTS.get((tag, no))
+        if verdict is None:
+            break
+        found.append(verdict)
+        index += 2 if no else 1
+        if flow.tag(index) not in ("or", "and"):
+            break
+        index += 1
+    return found

@@ -6,7 +6,8 @@ A key joins the word keys of a label without spaces, so "storm coat", "storm-coa
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from functools import cached_property
+from functools import cached_property, lru_cache
+from operator import attrgetter
 from typing import Literal, NamedTuple
 
 from kb.model.lookup import Lookup
@@ -52,9 +53,15 @@ class Lexicon:
         names: dict[str, dict[Entry, None]] = {}
         longest = 1
         for words, entry in _all_names(lookup):
-            if words:
-                longest = max(longest, len(words))
-                names.setdefault("".join(words), {})[entry] = None
+            if not words:
+                continue
+            if len(words) > longest:
+                longest = len(words)
+            key = "".join(words)
+            if key in names:
+                names[key][entry] = None
+            else:
+                names[key] = {entry: None}
         return cls({key: _best(entries) for key, entries in names.items()}, longest, lookup)
 
     @cached_property
@@ -80,18 +87,34 @@ class Lexicon:
 
 def _best(entries: Iterable[Entry]) -> tuple[Entry, ...]:
     """One entry for each target, the best rank of it; labels shut out everything weaker."""
+    ranked = sorted(entries, key=_RANK)
+    if len(ranked) == 1:
+        return tuple(ranked)
     best: dict[tuple[str, str, str], Entry] = {}
-    for entry in sorted(entries, key=lambda e: e.rank):
+    for entry in ranked:
         best.setdefault(entry[:3], entry)
     exact = tuple(entry for entry in best.values() if entry.rank == 0)
     return exact or tuple(best.values())
 
 
+_RANK = attrgetter("rank")
+
+
+@lru_cache(maxsize=8192)
+def _label_tokens(label: str) -> tuple[tuple[str, str], ...]:
+    """(lower-case word, key) of each word of a label."""
+    plain = label.replace("-", " ")
+    if plain.isascii() and plain.replace(" ", "").isalpha():
+        return tuple((low, word_key(low)) for low in plain.lower().split())
+    return tuple((token.low, token.key) for token in tokenize(label) if token.low != "-")
+
+
+@lru_cache(maxsize=8192)
 def name_words(label: str) -> tuple[str, ...]:
     """Word keys of a label, without the words that may be left out of it."""
-    tokens = tokenize(label)
-    kept = tuple(t.key for t in tokens if t.low not in SKIPPED_INSIDE_LABELS and t.low != "-")
-    return kept or tuple(t.key for t in tokens)
+    tokens = _label_tokens(label)
+    kept = tuple(key for low, key in tokens if low not in SKIPPED_INSIDE_LABELS)
+    return kept or tuple(key for _, key in tokens)
 
 
 def _named(lookup: Lookup) -> Iterator[Named]:
@@ -124,6 +147,10 @@ def _all_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
     for edition in base.editions:
         for label in _labels(edition):
             yield name_words(label), Entry("book", edition.id)
+            own = name_words(lookup.books[edition.book].label)
+            yield tuple(word for word in name_words(label) if word not in own), Entry("book", edition.id, "", 1)
+        for label in _labels(lookup.books[edition.book]):
+            yield name_words(f"{label} {edition.id.rpartition('/')[2]}"), Entry("book", edition.id)
     for book in base.books:
         for label in _labels(book):
             yield name_words(label), Entry("book", book.id)
@@ -151,21 +178,24 @@ def _item_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
 
 def _head(label: str) -> tuple[str, ...]:
     """The noun of a label: its last word, or the one before "of"."""
-    tokens = tokenize(label)
-    for index, token in enumerate(tokens):
-        if token.low == "of" and index and not tokens[-1].low.endswith(("'s", "'")) and "'" not in label:
-            return (tokens[index - 1].key,)
-    last = tokens[-1]
-    return () if last.low in _FUNCTION_WORDS or len(last.low) < 3 else (last.key,)
+    tokens = _label_tokens(label)
+    if "'" not in label:
+        for index, (low, _) in enumerate(tokens):
+            if low == "of" and index:
+                return (tokens[index - 1][1],)
+    low, key = tokens[-1]
+    return () if low in _FUNCTION_WORDS or len(low) < 3 else (key,)
 
 
 def _without_preposition(label: str) -> tuple[str, ...]:
-    tokens = list(tokenize(label))
-    while len(tokens) > 1 and tokens[0].low in LEADING_PREPOSITIONS:
-        tokens.pop(0)
-    if len(tokens) == 1 and tokens[0].low in _FUNCTION_WORDS:
+    tokens = _label_tokens(label)
+    if tokens[0][0] not in LEADING_PREPOSITIONS:
         return ()
-    return name_words(" ".join(token.text for token in tokens))
+    while len(tokens) > 1 and tokens[0][0] in LEADING_PREPOSITIONS:
+        tokens = tokens[1:]
+    if len(tokens) == 1 and tokens[0][0] in _FUNCTION_WORDS:
+        return ()
+    return tuple(key for low, key in tokens if low not in SKIPPED_INSIDE_LABELS)
 
 
 def _fact_names(fact: Fact) -> Iterator[tuple[tuple[str, ...], Entry]]:
@@ -189,6 +219,7 @@ def _fact_names(fact: Fact) -> Iterator[tuple[tuple[str, ...], Entry]]:
 def _shorter(words: tuple[str, ...], entry: Entry, family: str) -> Iterator[tuple[tuple[str, ...], Entry]]:
     """Names cut short: "hauling" and "haul lines" for "hauling lines", "diver" for "diver qualification"."""
     if family in CREDENTIALS:
+        yield (*words, family), entry
         core = tuple(word for word in words if word not in CREDENTIAL_NOUNS)
         if core and core != words:
             yield core, entry._replace(rank=2)

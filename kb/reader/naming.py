@@ -30,7 +30,10 @@ def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> 
             found[index] = _plain(piece, found[:index], found[index + 1 :], lookup)
     found = _with_modifiers(found, tokens, lookup)
     found = _compounds(found, lookup)
-    return tuple(_chosen(piece, found, lookup) for piece in found)
+    return tuple(
+        _chosen(piece, found, lookup, index > 0 and found[index - 1].tag in ("which", "what"))
+        for index, piece in enumerate(found)
+    )
 
 
 def _plain(piece: Piece, before: Sequence[Piece], after: Sequence[Piece], lookup: Lookup) -> Piece:
@@ -98,13 +101,16 @@ def _compounds(found: list[Piece], lookup: Lookup) -> list[Piece]:
     return found
 
 
-def _chosen(piece: Piece, pieces: Iterable[Piece], lookup: Lookup) -> Piece:
+def _chosen(piece: Piece, pieces: Iterable[Piece], lookup: Lookup, which: bool) -> Piece:
     """An item that several names fit, settled by what else the question names."""
     if piece.tag != "items":
         return piece
     entries = piece.entries
     if len(entries) > 1:
         others = [p for p in pieces if p.tag == "items" and p is not piece]
+        certain = {p.entries[0].id for p in others if len(p.entries) == 1}
+        if which and len(certain.intersection(entry.id for entry in entries)) > 1:
+            return msgspec.structs.replace(piece, tag="det")
         entries = _settled(entries, others, lookup)
     if len(entries) == 1:
         return msgspec.structs.replace(piece, tag="item", arg=entries[0].id, entries=entries)

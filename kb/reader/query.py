@@ -14,6 +14,7 @@ from kb.model.values import NO, YES, ValueSet
 from kb.reader.frame import Frame
 from kb.reader.pieces import Piece
 from kb.reader.roles import Roles
+from kb.wording import say_query
 
 Outcome = Query | Ask | Abstain
 _WORN = "worn:"
@@ -29,21 +30,56 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
     if unclear is not None:
         return ask_item(unclear, lookup)
     items = tuple(dict.fromkeys(piece.arg for piece in asked))
-    if roles.alternatives and frame.kind in ("may", "must", "where", "how", "how_many"):
+    if roles.alternatives and frame.kind in ("may", "must", "where", "how", "how_many") and frame.aspect != "precedence":
         choices = tuple((item, lookup.items[item].label) for item in items)
         return Ask(fact="item", prompt="One item at a time: which one is meant?", choices=choices)
+    if roles.crowded is not None:
+        pair = dict.fromkeys(entry.id for piece in roles.crowded for entry in piece.entries)
+        choices = tuple((item, lookup.items[item].label) for item in pair)
+        return Ask(fact="item", prompt="Two items stand together: which one is asked about?", choices=choices)
     facts = {**roles.facts, **_worn_facts(worn, YES), **_worn_facts(unworn, NO)}
-    merged = merge_case(case, facts, roles.as_of, roles.alone)
+    merged = merge_case(case, facts, roles.as_of, roles.alone, lookup)
     if frame.kind == "source":
         return _source(frame, roles, items, merged, lookup)
-    return _checked(_query(frame, roles, items, merged, lookup), frame, roles, lookup)
+    query = _query(frame, roles, items, merged, lookup)
+    if query.value is not None and query.items and roles.measure_unit:
+        which = _which_measure(query, lookup)
+        if which is not None:
+            return which
+    if roles.placing and query.items and query.kind != "where":
+        return _ask_where(query, roles, lookup)
+    return _checked(query, frame, roles, lookup)
 
 
-def merge_case(case: Case, facts: Mapping[str, ValueSet], as_of: datetime.date | None, alone: bool) -> Case:
-    """The remembered case with the facts of a text put over it."""
-    return Case(
-        as_of=as_of or case.as_of, facts=tuple({**dict(case.facts), **facts}.items()), alone=alone or case.alone
-    )
+def _which_measure(query: Query, lookup: Lookup) -> Ask | None:
+    """Ask which measure a bare length claims, where the rules of the item measure several."""
+    spoken = _rule_aspects(query.items[0], lookup)
+    within = [a for a in lookup.aspects_within(query.aspect) if a in spoken]
+    if len(within) < 2:
+        return None
+    said = [say_query(lookup, msgspec.structs.replace(query, aspect=aspect)) for aspect in within]
+    return Ask(fact="reading", prompt="Which measure is meant?", choices=tuple((text, text) for text in said))
+
+
+def _ask_where(query: Query, roles: Roles, lookup: Lookup) -> Ask:
+    """A place is claimed ("on the coat, above the pocket"): offer the question where the item goes."""
+    facts = dict(query.case.facts)
+    for piece in roles.placing:
+        if piece.tag == "item" and "feature" not in lookup.broader(piece.arg):
+            facts[_WORN + piece.arg] = YES
+    case = msgspec.structs.replace(query.case, facts=tuple(facts.items()))
+    where = Query(kind="where", items=query.items[:1], aspect="position", case=case)
+    said = say_query(lookup, where)
+    return Ask(fact="reading", prompt="A place is named. Is this the question?", choices=((said, said),))
+
+
+def merge_case(
+    case: Case, facts: Mapping[str, ValueSet], as_of: datetime.date | None, alone: bool, lookup: Lookup
+) -> Case:
+    """The remembered case with the facts of a text put over it, in the order of the rule base."""
+    merged = {**dict(case.facts), **facts}
+    ordered = tuple((fact, merged[fact]) for fact in lookup.facts if fact in merged) if merged else ()
+    return Case(as_of=as_of or case.as_of, facts=ordered, alone=alone or case.alone)
 
 
 def ask_item(piece: Piece, lookup: Lookup) -> Ask:

@@ -196,7 +196,7 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     items = tuple(dict.fromkeys(p.arg for p in roles.asked)) or before.items
     if not (facts or roles.asked or roles.alone or roles.as_of):
         return None
-    merged = merge_case(before.case, facts, roles.as_of, roles.alone)
+    merged = merge_case(before.case, facts, roles.as_of, roles.alone, lookup)
     return msgspec.structs.replace(before, items=items, case=merged)
 
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Sequence
+from fractions import Fraction
 
 from kb.model.lookup import Lookup
-from kb.model.values import NO, YES, Choices, ValueSet, intersect, is_empty, point, ranges
-from kb.reader.english import NUMBER_WORDS
+from kb.model.values import Choices, Interval, ValueSet, intersect, is_empty, point, ranges
 from kb.reader.frame import Frame
 from kb.reader.pieces import Piece
 from kb.reader.tokens import Token
@@ -15,7 +15,7 @@ from kb.reader.tokens import Token
 _MODAL = frozenset({"may", "can", "must", "should", "have to", "allowed", "banned"})
 _PLACING = frozenset({"on", "above", "below", "place"})
 EXPLAINED = frozenset(
-    {"filler", "det", "poss", "joined", "self", "person", "can", "may", "must", "should", "have to", "allowed", "banned",
+    {"comma", "filler", "det", "poss", "joined", "self", "person", "can", "may", "must", "should", "have to", "allowed", "banned",
      "required", "optional", "be", "do", "have", "what", "which", "who", "where", "how", "how many", "when", "why", "act",
      "leave off", "with", "alone", "and", "or", "together", "on", "in", "of", "for", "if", "to", "say", "show",
      "list", "clause", "which clause", "about", "and how about", "date", "service", "particle", "hold"}
@@ -38,6 +38,7 @@ class Roles:
         self.other_acts: list[Piece] = []
         self.claims: list[Piece] = []
         self.placing: list[Piece] = []
+        self.crowded: tuple[Piece, Piece] | None = None
         self.dimension = ""
         self.value: ValueSet | None = None
         self.value_aspect = ""
@@ -83,7 +84,7 @@ class _Walk:
     def _near(self, index: int, step: int) -> int:
         """The next piece in a direction that is not an article or filler."""
         index += step
-        while 0 <= index < len(self.pieces) and self.pieces[index].tag in ("det", "poss", "filler"):
+        while 0 <= index < len(self.pieces) and self.pieces[index].tag in ("det", "poss", "filler", "comma"):
             index += step
         return index
 
@@ -106,6 +107,9 @@ class _Walk:
 
     def _on_if(self, index: int, piece: Piece) -> None:
         self.condition = self.acted or bool(self.roles.asked) or index == 0 or self._tag(index - 1) != "allowed"
+
+    def _on_when(self, index: int, piece: Piece) -> None:
+        self.condition = self.condition or index > 0
 
     def _on_act(self, index: int, piece: Piece) -> None:
         later = self.acted and self.tokens[piece.first].low.endswith("ing")
@@ -132,6 +136,10 @@ class _Walk:
         if tag == "of" and self._is_whole(piece):
             self._use(index)
             return
+        if tag == "on" and self.frame.kind == "where" and not self.roles.asked and self._more_items(index):
+            self.roles.worn.append(piece)
+            self._use(index)
+            return
         if tag in _PLACING and self.roles.asked and self.pieces[before].tag != "in":
             self.roles.placing += [self.pieces[before], piece]
             self._use(index, before)
@@ -144,11 +152,16 @@ class _Walk:
             self.roles.alone = True
             self._use(before)
         self._use(index)
+        if self._tag(index - 1) in ("item", "items"):
+            self.roles.crowded = (self.pieces[index - 1], piece)
         if self.state == "asked" and self.roles.asked and tag == "or":
             self.roles.alternatives = True
         {"asked": self.roles.asked, "worn": self.roles.worn, "unworn": self.roles.unworn}[self.state].append(piece)
 
     _on_items = _on_item
+
+    def _more_items(self, index: int) -> bool:
+        return any(piece.tag in ("item", "items") for piece in self.pieces[index + 1 :])
 
     def _is_whole(self, piece: Piece) -> bool:
         """Whether an item after "of" only says whose part was meant."""
@@ -209,12 +222,35 @@ class _Walk:
             self.roles.dimension = piece.arg
             self._use(index)
 
-    def _on_unknown(self, index: int, piece: Piece) -> None:
-        """A bare number before an item counts it."""
-        word = self.tokens[piece.first].key
-        number = int(word) if word.isdecimal() and len(word) < 4 else NUMBER_WORDS.get(word)
-        if number is not None and self._tag(index + 1) in ("item", "items") and self.roles.value is None:
-            self.roles.value, self.roles.value_aspect = point(number), "count"
+    def _on_number(self, index: int, piece: Piece) -> None:
+        """A number before an item, or after "the number of ... be", counts it; after a book it is a clause."""
+        number = int(piece.arg)
+        before = self._near(index, -1)
+        if self._tag(before) == "book" and not self.roles.clause_number:
+            self.roles.clause_number = piece.arg
+            self._use(index)
+            return
+        beside = self._tag(index + 1) in ("item", "items")
+        counted = any(p.tag == "how many" for p in self.pieces)
+        if self.roles.value is not None or not (beside or counted):
+            return
+        bounds = {
+            "at least": Interval(Fraction(number), None), "at most": Interval(None, Fraction(number)),
+            "above": Interval(Fraction(number), None, low_open=True),
+            "below": Interval(None, Fraction(number), high_open=True),
+        }  # fmt: skip
+        interval = bounds.get(self._tag(before))
+        if interval is not None:
+            self._use(before)
+        elif self._tag(index + 1) in ("to", "range") and self._tag(index + 2) == "number":
+            interval = Interval(Fraction(number), Fraction(int(self.pieces[index + 2].arg)))
+            self._use(index + 1, index + 2)
+        self.roles.value = ranges([interval]) if interval is not None else point(number)
+        self.roles.value_aspect = "count"
+        self._use(index)
+
+    def _on_by(self, index: int, piece: Piece) -> None:
+        if self._tag(self._near(index, 1)) in ("fact", "person", "self"):
             self._use(index)
 
     def _on_on_date(self, index: int, piece: Piece) -> None:
@@ -247,5 +283,3 @@ class _Walk:
         if self._tag(index - 1) == "joined":
             self._use(index)
 
-
-WORN_FACTS = {"worn": YES, "unworn": NO}

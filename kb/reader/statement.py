@@ -18,7 +18,7 @@ from kb.text import visible
 
 StatedFact = tuple[str, ValueSet]
 _EXPLAINED = frozenset(
-    {"filler", "det", "poss", "self", "person", "be", "do", "have", "in", "on", "of", "for", "and", "with", "hold", "joined",
+    {"comma", "filler", "det", "poss", "self", "person", "be", "do", "have", "in", "on", "of", "for", "and", "with", "hold", "joined",
      "act", "to", "particle", "if", "date", "only", "service", "grant", "by", "together", "or"}
 )  # fmt: skip
 

@@ -22,11 +22,11 @@ class Token(NamedTuple):
 
 _APOSTROPHES = str.maketrans({"’": "'", "‘": "'", "ʼ": "'", "′": "'", "`": "'", "´": "'"})
 _WORD = re.compile(
-    r"\d+(?:[.,/]\d+)*|[^\W\d_]+(?:'[^\W\d_]+)*'?|w/o\b|[-–—+&%°]|[^\W_]", re.UNICODE | re.IGNORECASE
+    r"\d+(?:[.,/]\d+)*|[^\W\d_]{1,4}\d{1,3}(?:'?s)?(?![^\W_])|[^\W\d_]+(?:'[^\W\d_]+)*'?|w/o\b|[-–—+&%°,]|[^\W_]", re.UNICODE | re.IGNORECASE
 )
 _SIBILANT = ("ches", "shes", "sses", "xes", "zes")
 _OUR = re.compile(r"our(?=s?$|ed$|ing$|ful$|less$|able$)")
-_NOT_OUR = frozenset("four hour your pour sour tour our flour scour dour hours tours pours detour contour".split())
+_NOT_OUR = frozenset(("four", "hour", "your", "pour", "sour", "tour", "flour", "scour", "dour", "detour", "contour"))
 
 
 def _singular(word: str) -> str:
@@ -41,17 +41,22 @@ def _singular(word: str) -> str:
     return word[:-1]
 
 
+_BRITISH = {
+    "isation": "ization", "ised": "ized", "ising": "izing", "ise": "ize", "lled": "led", "lling": "ling", "tre": "ter",
+    "bre": "ber", "yse": "yze",
+}  # fmt: skip
+_BRITISH_ENDINGS = tuple(_BRITISH)
+
+
 def _american(word: str) -> str:
     if word in SPELLINGS:
         return SPELLINGS[word]
-    if len(word) > 4 and word not in _NOT_OUR:
+    if "our" in word and len(word) > 4 and word not in _NOT_OUR:
         word = _OUR.sub("or", word)
-    for british, american in (
-        ("isation", "ization"), ("ised", "ized"), ("ising", "izing"), ("ise", "ize"), ("lled", "led"),
-        ("lling", "ling"), ("tre", "ter"), ("bre", "ber"), ("yse", "yze"),
-    ):  # fmt: skip
-        if len(word) > len(british) + 2 and word.endswith(british):
-            return word[: -len(british)] + american
+    if word.endswith(_BRITISH_ENDINGS):
+        for british, american in _BRITISH.items():
+            if len(word) > len(british) + 2 and word.endswith(british):
+                return word[: -len(british)] + american
     return word
 
 
