@@ -7,23 +7,12 @@ import re
 from kb.model.lookup import Lookup
 from kb.model.records import Aspect, Rule, RuleValue, Scope
 from kb.model.values import Choices, Ranges, ValueSet, contains
-from kb.wording.english import PREPOSITIONS, capital, definite, listing, phrase, plural
+from kb.wording.english import definite, listing, phrase, plural
 from kb.wording.labels import item_label, the_item
-from kb.wording.positions import say_position, say_positions
+from kb.wording.manners import is_manner, say_manner
+from kb.wording.positions import FEATURE, say_places, say_position, say_positions
 from kb.wording.quantities import say_count, say_intervals, say_measure
-from kb.wording.scopes import is_class, is_top, say_scope
-
-FEATURE = "feature"
-_PARTICIPLE = re.compile(r"[a-z]{2,}(ed|own|orn)$|^(done|cut|put|set|laid|tied|hung|kept|made|left|shut|sewn|undone)$")
-_ADJECTIVES = frozenset((
-    "square", "plain", "loose", "tight", "long", "short", "open", "level", "upright", "flat", "straight", "clean",
-    "smooth", "dry", "even", "full", "high", "low", "close", "neat", "tidy", "wide", "narrow", "vertical",
-    "horizontal", "parallel", "central", "visible", "invisible", "flush", "taut", "slack", "snug", "whole", "bare",
-    "unadorned", "seamless", "uniform", "free", "clear", "waterproof", "opaque", "dark", "light",
-))  # fmt: skip
-_DETERMINERS = frozenset((
-    "the", "a", "an", "all", "no", "one", "two", "three", "four", "five", "six", "both", "each", "every", "its",
-))  # fmt: skip
+from kb.wording.scopes import is_top, say_scope
 
 
 def say_value(lookup: Lookup, aspect: str, value: RuleValue) -> str:
@@ -67,7 +56,7 @@ def say_set(lookup: Lookup, aspect: str, values: ValueSet, value: RuleValue | No
     ]
     if values.complement:
         return f"anything but {listing(said, 'or')}" if said else "anything"
-    return listing(said, "or") or "nothing"
+    return (say_places(said) if record.kind == "position" else listing(said, "or")) or "nothing"
 
 
 def _loose(lookup: Lookup, member: str) -> str:
@@ -86,19 +75,14 @@ def _say_act_values(aspect: Aspect, values: Choices) -> str:
     return listing(said, "or") or "nothing"
 
 
-def is_manner(lookup: Lookup, aspect: Aspect) -> bool:
-    """Whether an act is one text under a manner (the care "wash by hand")."""
-    return aspect.kind == "act" and aspect.verb is None and aspect.within is not None
-
-
 def say_aspect_statement(
     lookup: Lookup, rule: Rule, aspect: Aspect, verb: str, holder: str
 ) -> tuple[str, bool]:
     """The statement of a rule that is no plain act, and whether it names the holder itself."""
     value = rule.value
     scope = say_scope(lookup, rule.scope)
-    if is_manner(lookup, aspect):
-        return _say_manner(lookup, scope, aspect, verb), False
+    if is_manner(aspect):
+        return say_manner(lookup, scope, aspect, verb), False
     if aspect.kind == "position":
         return _say_place(lookup, rule, verb, holder)
     said = say_value(lookup, aspect.id, value)
@@ -124,36 +108,6 @@ def count_subject(lookup: Lookup, scope: Scope, aspect: Aspect) -> str:
     return f"{definite(aspect.label)} of {things}"
 
 
-def _say_manner(lookup: Lookup, scope: str, aspect: Aspect, verb: str) -> str:
-    """A manner: "The coat must be buttoned to the throat", else "The care of the coat must be “...”"."""
-    words = aspect.label.lower().split()
-    if _is_predicate(words):
-        return phrase(scope, verb, "be", aspect.label)
-    if _is_feature(words):
-        return phrase(scope, verb, "have", aspect.label)
-    manner = lookup.aspects[aspect.within or aspect.id].label
-    return phrase(definite(manner), "of", scope, verb, "be", f"“{aspect.label}”")
-
-
-def _is_predicate(words: list[str]) -> bool:
-    """Whether a text can follow "must be": "buttoned to the throat", "square on the head", "under the chin"."""
-    first, second = [*words, "", ""][:2]
-    if first in PREPOSITIONS or _PARTICIPLE.search(first.rstrip(",").split("-")[-1]):
-        return True
-    joins = first.endswith(",") or second in PREPOSITIONS or second in ("", "enough", "and", "or", "all")
-    return first.rstrip(",") in _ADJECTIVES and joins
-
-
-def _is_feature(words: list[str]) -> bool:
-    """Whether a text can follow "must have": "the collar turned down", "all buttons done up"."""
-    return bool(words) and (words[0] in _DETERMINERS or (len(words) > 1 and _is_turned(words)))
-
-
-def _is_turned(words: list[str]) -> bool:
-    """ "ends tucked in": a plural and a participle."""
-    return words[0].endswith("s") and bool(_PARTICIPLE.search(words[1]))
-
-
 def _say_place(lookup: Lookup, rule: Rule, verb: str, holder: str) -> tuple[str, bool]:
     said = say_value(lookup, rule.aspect, rule.value)
     scope = say_scope(lookup, rule.scope)
@@ -169,21 +123,5 @@ def of_item(lookup: Lookup, aspect: str, item: str) -> str:
     record = lookup.aspects[aspect]
     if record.kind == "count":
         return count_subject(lookup, Scope(items=(item,)), record)
-    manner = lookup.aspects[record.within] if is_manner(lookup, record) and record.within else record
+    manner = lookup.aspects[record.within] if is_manner(record) and record.within else record
     return f"{definite(manner.label)} of {the_item(lookup, item)}"
-
-
-def heading(lookup: Lookup, aspect: str) -> str:
-    return capital(lookup.aspects[aspect].label)
-
-
-__all__ = [
-    "count_subject",
-    "heading",
-    "is_class",
-    "of_item",
-    "say_aspect_statement",
-    "say_open_values",
-    "say_set",
-    "say_value",
-]

@@ -9,19 +9,23 @@ from typing import NamedTuple
 from kb.model.conditions import AllOf, AnyOf, Condition, NotOf, Test, all_of, any_of
 from kb.model.lookup import Lookup
 from kb.model.values import YES, Choices, ValueSet, complement
-from kb.wording.english import listing, phrase
+from kb.wording.english import is_adverbial, is_compound, is_participial, listing, phrase
 from kb.wording.phrases import WEARER, Phrase
 from kb.wording.situations import WORN
 from kb.wording.testing import phrase_of
 
 
 class Parts(NamedTuple):
-    """A condition taken apart: who, what follows directly, what follows "when" and "unless"."""
+    """A condition taken apart: who, what follows directly, what follows "when" and "unless".
+
+    `except_for` is the same as `unless` where that only says who somebody is.
+    """
 
     holder: tuple[Test, ...] = ()
     attached: tuple[Phrase, ...] = ()
     when: tuple[Phrase, ...] = ()
     unless: tuple[Phrase, ...] = ()
+    except_for: tuple[Test, ...] = ()
 
 
 def say_test(lookup: Lookup, test: Test) -> str:
@@ -85,11 +89,12 @@ def take_apart(lookup: Lookup, condition: Condition) -> Parts:
         else:
             when.append(found)
     exceptions: tuple[Phrase, ...] = ()
+    people = tuple(p for p in unless if isinstance(p, Test) and phrase_of(lookup, p).holder)
     if unless:
         exceptions = (phrase_in(lookup, positive(lookup, any_of(unless))),)
     attached.sort(key=lambda p: p.place)
     holder.sort(key=lambda t: phrase_of(lookup, t).place)
-    return Parts(tuple(holder), tuple(attached), tuple(when), exceptions)
+    return Parts(tuple(holder), tuple(attached), tuple(when), exceptions, people if len(unless) == 1 else ())
 
 
 def _is_worn(condition: Condition) -> bool:
@@ -140,15 +145,21 @@ def lettered(lookup: Lookup, condition: Condition) -> str:
 
 
 def _both(phrases: Sequence[Phrase]) -> Phrase:
-    bare: str | None = None
-    if all(p.bare is not None and not _compound(p.bare) for p in phrases):
-        bare = _joined([p.bare or "" for p in phrases])
+    bare = _bare_list(phrases)
     attached: str | None = None
-    if all(p.attached is not None and not _compound(p.attached) for p in phrases):
+    if all(p.attached is not None and not is_compound(p.attached) for p in phrases):
         attached = _joined([p.attached or "" for p in phrases])
     state = bare is not None and all(p.state for p in phrases)
-    clause = f"{WEARER} is {bare}" if state else _joined([p.clause for p in phrases])
+    clause = f"{WEARER} is {bare}" if state else _joined(_merged(phrases))
     return Phrase(clause, bare, attached, state, noun=bare or clause)
+
+
+def _bare_list(phrases: Sequence[Phrase]) -> str | None:
+    """The bare forms joined by "and", at most one of them with an "or" of its own, and that one last."""
+    texts = [p.bare for p in phrases if p.bare is not None]
+    if len(texts) < len(phrases) or sum(map(is_compound, texts)) > 1:
+        return None
+    return _joined(sorted(texts, key=is_compound))
 
 
 def _either(phrases: Sequence[Phrase], nested: bool) -> Phrase:
@@ -169,30 +180,39 @@ def _either(phrases: Sequence[Phrase], nested: bool) -> Phrase:
 def _alternatives(texts: Sequence[str]) -> str:
     """ "with the cap or the hood": a shared beginning is said once."""
     for start in ("with ", "wearing ", "holding ", f"{WEARER} wears ", f"{WEARER} holds "):
-        if all(text.startswith(start) for text in texts) and not any(_compound(text) for text in texts):
+        if all(text.startswith(start) for text in texts) and not any(is_compound(text) for text in texts):
             return start + listing([text.removeprefix(start) for text in texts], "or")
-    return listing(texts, "or")
+    return listing([piece for text in texts for piece in _pieces(text)], "or")
+
+
+def _pieces(text: str) -> list[str]:
+    """The alternatives that a text consists of, where each stands by itself: "on parade or on leave"."""
+    pieces = re.split(r", or |, | or ", text)
+    alone = all(is_adverbial(piece) or is_participial(piece) for piece in pieces)
+    return pieces if alone and not re.search(r" (and|but|nor|except) ", text) else [text]
 
 
 def _joined(texts: Sequence[str]) -> str:
     """ "without the cap or the hood": a shared denial is said once."""
-    for start in ("without ", "not wearing ", "not holding ", f"{WEARER} does not wear ", f"{WEARER} does not hold "):
-        if all(text.startswith(start) for text in texts) and not any(_compound(text) for text in texts):
+    for start in (
+        "without ",
+        "not wearing ",
+        "not holding ",
+        f"{WEARER} does not wear ",
+        f"{WEARER} does not hold ",
+    ):
+        if all(text.startswith(start) for text in texts) and not any(is_compound(text) for text in texts):
             return start + listing([text.removeprefix(start) for text in texts], "or")
     return listing(texts)
-
-
-def _compound(text: str) -> bool:
-    return bool(re.search(r",| (or|and|nor|but) ", text))
 
 
 def compose(parts: Parts, lead: str = "when") -> str:
     """What follows the statement: attached phrases, "when", "unless". Without a lead, clauses only."""
     attached, when = list(parts.attached), list(parts.when)
     if lead and attached and not when and all(p.bare for p in attached):
-        text = phrase(lead, _sequence([p.bare or "" for p in attached]))
+        text = phrase(lead, _sequence(attached, bare=True))
     elif lead:
-        text = phrase(_sequence([p.attached or "" for p in attached]), _when(when, lead))
+        text = phrase(_sequence(attached), _when(when, lead))
     else:
         text = _when([*attached, *when], "")
     return with_unless(text, parts.unless)
@@ -200,21 +220,29 @@ def compose(parts: Parts, lead: str = "when") -> str:
 
 def follow(parts: Parts, lead: str = "when") -> str:
     """The same beside a full statement and without "unless": what can be attached needs no "when"."""
-    return phrase(_sequence([p.attached or "" for p in parts.attached]), _when(list(parts.when), lead))
+    return phrase(_sequence(parts.attached), _when(list(parts.when), lead))
 
 
-def with_unless(text: str, unless: Sequence[Phrase]) -> str:
+def with_unless(text: str, unless: Sequence[Phrase], mark: str = ",") -> str:
+    """The text with its exceptions behind it, set off by `mark`."""
     if not unless:
         return text
     said = unless[0].bare or unless[0].clause
-    return f"{text}, unless {said}" if text else f"unless {said}"
+    if ", or " not in said and "(a)" not in said:
+        said = said.removeprefix("either ")
+    return f"{text}{mark} unless {said}" if text else f"unless {said}"
 
 
-def _sequence(texts: Sequence[str]) -> str:
-    """Attached phrases one after another: "in boat rig ashore"; set off by "and" where one holds an "or"."""
-    if len(texts) > 2 or any(_compound(text) for text in texts):
-        return listing(texts)
-    return " ".join(texts)
+def _sequence(phrases: Sequence[Phrase], bare: bool = False) -> str:
+    """Attached phrases one after another, "in boat rig ashore"; set off by "and" where one holds an "or"."""
+    texts = [(p.bare if bare else p.attached) or "" for p in phrases]
+    for start, word in (("with ", "and"), ("without ", "or")):
+        shared = [text for text in texts if text.startswith(start) and not is_compound(text)]
+        if len(shared) > 1:
+            one = start + listing([text.removeprefix(start) for text in shared], word)
+            texts = [*(text for text in texts if text not in shared), one]
+    unclear = [text for text in texts[:-1] if is_compound(text) and not text.endswith(" rig")]
+    return listing(texts) if unclear else " ".join(texts)
 
 
 def _when(phrases: list[Phrase], lead: str) -> str:
@@ -222,11 +250,22 @@ def _when(phrases: list[Phrase], lead: str) -> str:
         return ""
     if len(phrases) == 1:
         return phrase(lead, (phrases[0].bare if lead else None) or _unlead(phrases[0].clause, lead))
-    if lead and all(p.bare is not None and not _compound(p.bare) for p in phrases):
-        return phrase(lead, listing([p.bare or "" for p in phrases]))
-    clauses = [p.clause for p in phrases]
+    bare = _bare_list(phrases)
+    if lead and bare is not None:
+        return phrase(lead, bare)
+    clauses = _merged(phrases)
     last = [c for c in clauses if "(a)" in c]
     return phrase(lead, listing([c for c in clauses if "(a)" not in c] + last))
+
+
+def _merged(phrases: Sequence[Phrase]) -> list[str]:
+    """The clauses, all that the wearer "is" in one of them: "the wearer is ashore and not hauling lines"."""
+    states = [p.bare or "" for p in phrases if p.state]
+    if len(states) < 2:
+        return [p.clause for p in phrases]
+    one = f"{WEARER} is {listing(sorted(states, key=is_compound))}"
+    first = next(i for i, p in enumerate(phrases) if p.state)
+    return [one if i == first else p.clause for i, p in enumerate(phrases) if i == first or not p.state]
 
 
 def _unlead(clause: str, lead: str) -> str:

@@ -122,13 +122,29 @@ def is_participial(label: str) -> bool:
     return len(first) > 4 and first.endswith("ing") and first not in _NO_ACTIVITY
 
 
+_JOINS = re.compile(r",| (and|or|nor|but|except) (?!above\b|below\b|higher\b|a higher)")
+
+
+def is_compound(text: str) -> bool:
+    """Whether a text holds a joining word of its own, so that joining it to others takes a comma."""
+    return bool(_JOINS.search(text))
+
+
 def listing(parts: Sequence[str], word: str = "and") -> str:
     """ "a", "a and b", "a, b and c"; parts that hold a joining word themselves are set off by commas."""
     if len(parts) < 2:
         return "".join(parts)
-    inner = any(re.search(r",| (and|or|nor|but|except) ", f" {part} ") for part in parts)
-    last = f", {word} " if inner else f" {word} "
+    last = f", {word} " if any(map(is_compound, parts)) else f" {word} "
     return ", ".join(parts[:-1]) + last + parts[-1]
+
+
+def with_shared_start(labels: Sequence[str], word: str = "or") -> str:
+    """ "in the engine house or the engine room": labels that begin with one preposition share it."""
+    firsts = {label.split()[0] for label in labels if label.split()}
+    if len(labels) < 2 or len(firsts) != 1 or not firsts <= PREPOSITIONS or any(map(is_compound, labels)):
+        return listing(labels, word)
+    start = firsts.pop()
+    return f"{start} {listing([label.removeprefix(start).strip() for label in labels], word)}"
 
 
 def with_shared_end(labels: Sequence[str], word: str = "or") -> str:

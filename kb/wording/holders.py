@@ -35,6 +35,7 @@ def _grades(lookup: Lookup, tests: Sequence[Test], more: bool) -> str:
     if not texts:
         return "members"
     first, rest = texts[0], texts[1:]
+    first = f"those {first}" if first.startswith("below ") else first
     text = phrase(first, *(f"who are also {other}" for other in rest))
     return f"{text}," if more and " except " in text else text
 
@@ -52,4 +53,3 @@ def _linked(others: Sequence[str]) -> list[str]:
     branch = [other for other in others if not other.startswith(("with ", "without "))]
     held = [other for other in others if other.startswith(("with ", "without "))]
     return [*branch, " and ".join(held)]
-

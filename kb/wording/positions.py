@@ -2,24 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from kb.model.lookup import Lookup
 from kb.model.records import Position
 from kb.wording.english import listing
 from kb.wording.labels import the_item
 from kb.wording.quantities import say_measure
 
+FEATURE = "feature"
 _SIDES = {"left": "on the left side", "right": "on the right side", "both": "on both sides"}
 
 
 def say_position(lookup: Lookup, position: Position) -> str:
-    """ "centred above the visor of the cap, on the left side, about 1 1/4 in (31.75 mm), from ... to ..."."""
+    """ "centred above the visor of the cap, on the left side, about 1 1/4 in (31.75 mm) from ... to ..."."""
     if position.text:
         return position.text
     place = the_item(lookup, position.on)
     if position.feature is not None:
         feature = the_item(lookup, position.feature)
         part = lookup.items[position.feature].part_of
-        link = "of" if part is not None and part in lookup.broader(position.on) else "on"
+        owned = part is not None and part in lookup.broader(position.on)
+        link = "of" if owned or FEATURE in lookup.broader(position.feature) else "on"
         place = feature if place in feature else f"{feature} {link} {place}"
     points = [f"{position.relation} {place}"]
     if position.side:
@@ -35,5 +39,13 @@ def say_position(lookup: Lookup, position: Position) -> str:
 
 def say_positions(lookup: Lookup, positions: tuple[Position, ...]) -> str:
     """Alternative places, joined by "or"."""
-    said = [say_position(lookup, position) for position in positions]
-    return said[0] if len(said) == 1 else f"either {listing(said, 'or')}"
+    return say_places([say_position(lookup, position) for position in positions])
+
+
+def say_places(said: Sequence[str]) -> str:
+    """Places in words, joined by "or" so that it is clear where one ends."""
+    if len(said) < 2:
+        return "".join(said)
+    if not any("," in place for place in said):
+        return f"either {listing(said, 'or')}"
+    return f"in one of these places: {'; '.join(said[:-1])}; or {said[-1]}"

@@ -126,9 +126,10 @@ def say_datum(datum: Datum) -> str:
 
 
 def say_measure(measure: Measure) -> str:
-    """ "about 1 1/4 in (31.75 mm), from the lower edge of the device to the upper edge of the visor"."""
+    """ "about 1 1/4 in (31.75 mm) from the lower edge of the device to the upper edge of the visor"."""
     datum = say_datum(measure.datum) if measure.datum else ""
-    return ", ".join(part for part in (say_size(measure), datum) if part)
+    mark = "" if not datum or datum.startswith(("from ", "to ")) else ","
+    return phrase(f"{say_size(measure)}{mark}", datum)
 
 
 def say_tolerance(measure: Measure) -> str:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
 from kb.model.records import Aspect
-from kb.wording.aspects import is_manner, of_item, say_set
+from kb.wording.aspects import of_item, say_set
 from kb.wording.cases import case_points, say_who
-from kb.wording.english import indefinite, listing, phrase, plural, sentence
+from kb.wording.english import listing, phrase, plural, sentence
 from kb.wording.labels import clause_reference, item_label, the_item
+from kb.wording.manners import is_manner
 
 _MODAL: dict[Verdict, str] = {
     "required": "must",
@@ -84,7 +85,7 @@ def claim(lookup: Lookup, query: Query, modal: str) -> str:
     """A question about a value: "may the height of the device be 2 in"."""
     aspect = lookup.aspects[query.aspect]
     item, no = query.items[0], "not " if query.polarity == "not" else ""
-    if is_manner(lookup, aspect):
+    if is_manner(aspect):
         return f"{modal} {of_item(lookup, aspect.id, item)} {no}be “{aspect.label}”"
     value = "as it is" if query.value is None else say_set(lookup, aspect.id, query.value)
     if aspect.kind == "position":
@@ -153,6 +154,3 @@ def _say_source(lookup: Lookup, query: Query) -> str:
         return "which clauses apply" + situation(lookup, query, _for_person(lookup, query))
     names = listing([the_item(lookup, item) for item in query.items])
     return f"which clauses speak of {names}" + situation(lookup, query, _for_person(lookup, query))
-
-
-__all__ = ["claim", "indefinite", "items_in_words", "modal_of", "person", "say_query", "situation"]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from typing import NamedTuple
 
 from kb.model.lookup import Lookup
@@ -19,11 +20,15 @@ VERBS: dict[Modality, str] = {"must": "must", "must_not": "must not", "may": "ma
 
 
 class Statement(NamedTuple):
-    """The core of a sentence; `first` says that its circumstances had better stand before it."""
+    """The core of a sentence; `first` says that its circumstances had better stand before it.
+
+    `holder` is who it is for if it does not say so itself, `beside` the word before who is left out of it.
+    """
 
     text: str
     first: bool = False
     holder: str = ""
+    beside: str = "for"
 
 
 def say_rule(lookup: Lookup, rule: Rule) -> str:
@@ -35,10 +40,10 @@ def say_rule(lookup: Lookup, rule: Rule) -> str:
         statement = _say_act(lookup, rule, aspect, parts)
     else:
         statement = _say_other(lookup, rule, aspect, parts)
-    return sentence(phrase(_period(lookup, rule), repaired, _arranged(statement, parts)))
+    return sentence(phrase(_period(lookup, rule), repaired, _arranged(lookup, statement, parts)))
 
 
-def _arranged(statement: Statement, parts: Parts) -> str:
+def _arranged(lookup: Lookup, statement: Statement, parts: Parts) -> str:
     """Holder, circumstances, statement and "unless" in the order that reads best."""
     tail = follow(parts)
     text, holder = statement.text, f"for {statement.holder}" if statement.holder else ""
@@ -47,14 +52,20 @@ def _arranged(statement: Statement, parts: Parts) -> str:
         text = f"{opening}, {text}" if opening else text
     else:
         text = phrase(text, tail)
-    return with_unless(text, parts.unless)
+    mark = "," if tail or "," in text else ""
+    if parts.except_for and statement.beside:
+        return f"{text}{mark} except {statement.beside} {say_subject(lookup, parts.except_for)}"
+    return with_unless(text, parts.unless, mark)
 
 
 def _say_act(lookup: Lookup, rule: Rule, aspect: Aspect, parts: Parts) -> Statement:
     """ "K5 and above must wear the cap", or without a holder "The cap must be worn"."""
     modality = rule.modality if aspect_is_done(rule) else _turned(rule.modality)
     subject = say_subject(lookup, parts.holder)
-    if subject:
+    if subject.startswith("everyone except ") and modality == "must_not":
+        nobody = f"no one {subject.removeprefix('everyone ')}"
+        text = phrase(nobody, "may", aspect.verb or "do", act_object(lookup, rule, "may"))
+    elif subject:
         text = phrase(subject, VERBS[modality], aspect.verb or "do", act_object(lookup, rule, modality))
     else:
         denied = "need" if modality == "need_not" else "may"
@@ -64,7 +75,8 @@ def _say_act(lookup: Lookup, rule: Rule, aspect: Aspect, parts: Parts) -> Statem
         text += ", but not both"
     if rule.residual:
         text += " unless provided for"
-    return Statement(text, first=rule.residual or rule.scope.alternatives is not None)
+    first = rule.residual or rule.scope.alternatives is not None
+    return Statement(text, first, beside="" if subject else "by")
 
 
 def aspect_is_done(rule: Rule) -> bool:
@@ -86,8 +98,9 @@ def _turned(modality: Modality) -> Modality:
 def _say_other(lookup: Lookup, rule: Rule, aspect: Aspect, parts: Parts) -> Statement:
     holder = say_subject(lookup, parts.holder)
     text, named = say_aspect_statement(lookup, rule, aspect, VERBS[rule.modality], holder)
-    first = aspect.kind not in ("choice", "act") or ", " in text or text.endswith("”")
-    return Statement(text, first, "" if named else holder)
+    beside = any((p.attached or "").startswith(("with ", "without ")) for p in parts.attached)
+    first = beside or aspect.kind not in ("choice", "act") or ", " in text or text.endswith("”")
+    return Statement(text, first, "" if named else holder, "" if holder else "for")
 
 
 def _period(lookup: Lookup, rule: Rule) -> str:
@@ -96,7 +109,7 @@ def _period(lookup: Lookup, rule: Rule) -> str:
     start = rule.valid_from if rule.valid_from != clause.valid_from else None
     end = rule.valid_until if rule.valid_until != clause.valid_until else None
     if start and end:
-        return f"from {say_date(start)} and before {say_date(end)},"
+        return f"from {say_date(start)} to {say_date(end - datetime.timedelta(days=1))},"
     if start:
         return f"from {say_date(start)},"
     return f"before {say_date(end)}," if end else ""

@@ -53,7 +53,7 @@ def _alternatives(lookup: Lookup, scope: Scope) -> str:
 
 
 def say_scope(lookup: Lookup, scope: Scope, word: str = "any") -> str:
-    """The items of a scope: "the storm coat", "the jersey and the trousers", "any belt other than the sash"."""
+    """The items of a scope: "the storm coat", "the jersey and the cap", "any belt other than the sash"."""
     if scope.alternatives is not None and len(scope.items) > 1:
         return _alternatives(lookup, scope)
     if is_class(lookup, scope):

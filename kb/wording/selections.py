@@ -7,13 +7,25 @@ import re
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import Choices
-from kb.wording.english import be, definite, is_adverbial, is_participial, listing, phrase, with_shared_end
+from kb.wording.english import (
+    be,
+    definite,
+    is_adverbial,
+    is_participial,
+    listing,
+    phrase,
+    with_shared_end,
+    with_shared_start,
+)
 from kb.wording.phrases import WEARER, Phrase
 from kb.wording.sets import Atom, atoms, closed, negated, say_ordered
 
+_BRANCHES = re.compile(r"\b(branch|department|division|corps|section)\b", re.I)
+_LEADING = re.compile(r"\b(by|at|in|during) (the )?")
+
 
 def _stripped(lookup: Lookup, fact: Fact, values: list[str]) -> list[str] | None:
-    """Value labels without the words of the fact's label: "foul" for foul weather, "down" for sleeves down."""
+    """Value labels without the words of the fact's label: "foul" (weather), "down" (sleeves)."""
     own = [word.lower() for word in fact.label.split()]
     found: list[str] = []
     for value in values:
@@ -59,8 +71,10 @@ def choice_phrase(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> Phrase:
     labels += [lookup.value_label(fact.id, hole) for _, without in picked for hole in without]
     if all(is_adverbial(label) or is_participial(label) for label in labels):
         bare = _join_atoms(lookup, fact, picked, turned)
-        attached = bare if all(is_adverbial(label) for label in labels) else None
+        attached = bare if not turned and all(is_adverbial(label) for label in labels) else None
         place = 3 if attached else 4
+        if attached and re.match(r"is it\b", fact.ask, re.I):
+            return Phrase(f"it is {_LEADING.sub(r'', bare)}", bare, attached, noun=bare, place=6)
         return Phrase(f"{WEARER} is {bare}", bare, attached, True, bare, place)
     return _noun_choice(lookup, fact, picked, turned)
 
@@ -80,17 +94,21 @@ def _join_atoms(lookup: Lookup, fact: Fact, picked: list[Atom], turned: bool) ->
     for value, without in picked:
         text = lookup.value_label(fact.id, value)
         if without:
-            text += f" but not {listing([lookup.value_label(fact.id, hole) for hole in without], 'or')}"
+            named = _group_name(lookup, fact, closed(lookup, fact.id, without))
+            text += f" but not {named or listing([lookup.value_label(fact.id, h) for h in without], 'or')}"
         texts.append(text)
-    joined = listing(texts, "or")
-    return negated(joined, len(texts) > 1) if turned else joined
+    if turned:
+        return negated(listing(texts, "or"), len(texts) > 1)
+    return with_shared_start(texts, "or")
 
 
 def _noun_choice(lookup: Lookup, fact: Fact, picked: list[Atom], turned: bool) -> Phrase:
     values = [value for value, _ in picked]
     subject, verb = definite(fact.label), be(fact.label)
-    whole = _stripped(lookup, fact, [value.id for value in fact.values])
-    short = None if whole is None or any(without for _, without in picked) else _stripped(lookup, fact, values)
+    strippable = [value for value in fact.values if _stripped(lookup, fact, [value.id]) is not None]
+    short = None
+    if len(strippable) > 1 and not any(without for _, without in picked):
+        short = [(_stripped(lookup, fact, [v]) or [lookup.value_label(fact.id, v)])[0] for v in values]
     if short is not None:
         text = listing(short, "or")
         said = negated(text, len(short) > 1) if turned else text
@@ -103,16 +121,13 @@ def _noun_choice(lookup: Lookup, fact: Fact, picked: list[Atom], turned: bool) -
 
 def _rig_phrase(lookup: Lookup, fact: str, picked: list[Atom], turned: bool) -> Phrase:
     names = with_shared_end([lookup.value_label(fact, value) for value, _ in picked], "or")
-    text = f"{'not ' if turned else ''}in {names}"
-    if turned and len(picked) > 1:
-        text = f"in any rig except {names}"
-    return Phrase(f"{WEARER} is {text}", text, text, True, text, 2)
+    text = f"in any rig except {names}" if turned else f"in {names}"
+    return Phrase(f"{WEARER} is {text}", text, text, True, text, 8 if turned else 2)
 
 
 def _branch_phrase(lookup: Lookup, fact: str, picked: list[Atom], turned: bool) -> Phrase:
     labels = [lookup.value_label(fact, value) for value, _ in picked]
-    labels = [label if re.search(r"\b(branch|department|division|corps|section)\b", label, re.I) else f"{label} branch"
-              for label in labels]  # fmt: skip
+    labels = [label if _BRANCHES.search(label) else f"{label} branch" for label in labels]
     names = definite(with_shared_end(labels, "or"))
     text = f"{'not ' if turned else ''}of {names}"
     if turned and len(picked) > 1:

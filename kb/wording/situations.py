@@ -7,13 +7,21 @@ import re
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import Choices
-from kb.wording.english import ADVERBS, PREPOSITIONS, be, definite, indefinite, is_adverbial, is_participial
+from kb.wording.english import (
+    ADVERBS,
+    PREPOSITIONS,
+    definite,
+    head_index,
+    indefinite,
+    is_adverbial,
+    is_participial,
+    is_plural,
+)
 from kb.wording.labels import the_item
 from kb.wording.phrases import WEARER, Phrase
 from kb.wording.sets import grant_ranks, grantors, say_grantor
 
 WORN = "worn:"
-HIGHER = " or higher"
 
 
 def yes_no_phrase(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> Phrase:
@@ -67,8 +75,11 @@ _CREDENTIALS = re.compile(
 def credential(fact: Fact) -> str:
     """ "the diver qualification", also where the label is only "diver"."""
     label = fact.label
-    if _CREDENTIALS.search(label) or " for " in label or " of " in label:
+    words = label.split()
+    if _CREDENTIALS.search(words[head_index(words)]) or _CREDENTIALS.search(label):
         return definite(label)
+    if head_index(words) < len(words) - 1:
+        return f"the {fact.family} of {label}"
     return definite(f"{label} {fact.family}")
 
 
@@ -107,7 +118,7 @@ def _state_phrase(fact: Fact, yes: bool) -> Phrase:
         return Phrase(f"{subject} {verb} {no}{predicate}", noun=noun)
     if is_adverbial(label) or is_participial(label) or _asks_you(fact):
         bare = f"{no}{label}"
-        attached = bare if is_adverbial(label) and not is_participial(label) else None
+        attached = bare if yes and is_adverbial(label) and not is_participial(label) else None
         return Phrase(f"{WEARER} is {bare}", bare, attached, True, noun, place=4)
     return Phrase(
         f"the case is {no}one of {label}",
@@ -164,23 +175,17 @@ def _lower_first(text: str) -> str:
 
 
 def grant_phrase(lookup: Lookup, fact: Fact, values: Choices) -> Phrase:
+    """ "extreme heat dress has been granted by the District Superintendent or a higher authority"."""
     granting, ungranted = grant_ranks(lookup, fact.id, values)
-    named = granting
-    if ungranted:
-        named = [authority for authority in grantors(lookup, fact.id) if authority not in granting]
-    if not named or not (granting or ungranted):
+    everyone = grantors(lookup, fact.id)
+    if (len(granting) == len(everyone) and ungranted) or not (granting or ungranted):
         return Phrase(f"{fact.label} may or may not have been granted", noun=f"{fact.label} granted or not")
-    if not ungranted and len(granting) == len(grantors(lookup, fact.id)):
-        return Phrase(f"some authority has granted {fact.label}", noun=f"{fact.label} granted")
-    if not granting:
-        return Phrase(f"no authority has granted {fact.label}", noun=f"{fact.label} not granted")
-    by = say_grantor(lookup, fact.id, named)
-    noun = f"{fact.label} {'not ' if ungranted else ''}granted by {by}"
-    if by.endswith(HIGHER):
-        start = by.removesuffix(HIGHER)
-        subject = f"neither {start} nor a higher authority" if ungranted else f"{start} or a higher authority"
-        return Phrase(f"{subject} has granted {fact.label}", noun=noun)
-    verb = "have" if be(lookup.authorities[named[-1]].label) == "are" else "has"
-    if ungranted and len(named) > 1:
-        return Phrase(f"none of {by} has granted {fact.label}", noun=noun)
-    return Phrase(f"{by} {verb} {'not ' if ungranted else ''}granted {fact.label}", noun=noun)
+    named = [authority for authority in everyone if authority not in granting] if ungranted else granting
+    have = (
+        f"{fact.label} {'have' if is_plural(fact.label) else 'has'}{' not' if ungranted else ''} been granted"
+    )
+    noun = f"{fact.label} {'not ' if ungranted else ''}granted"
+    if len(named) == len(everyone):
+        return Phrase(have, noun=noun)
+    by = say_grantor(lookup, fact.id, named, "or a higher authority")
+    return Phrase(f"{have} by {by}", noun=f"{noun} by {say_grantor(lookup, fact.id, named)}")

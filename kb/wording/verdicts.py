@@ -6,10 +6,11 @@ from collections.abc import Sequence
 
 from kb.model.lookup import Lookup
 from kb.model.questions import ListEntry, OpenValue, Query, Verdict
-from kb.wording.aspects import count_subject, is_manner, of_item, say_set
+from kb.wording.aspects import of_item, say_set
 from kb.wording.cases import say_depends, say_facts
 from kb.wording.english import listing, phrase, sentence
 from kb.wording.labels import rule_reference, the_item
+from kb.wording.manners import is_manner
 from kb.wording.queries import items_in_words, modal_of
 
 Lines = dict[tuple[str, str, Verdict], str]
@@ -75,7 +76,7 @@ def say_verdict(
 
 def _done(lookup: Lookup, query: Query) -> str:
     aspect = lookup.aspects[query.aspect]
-    text = f"“{aspect.label}”" if is_manner(lookup, aspect) else aspect.done or "done"
+    text = f"“{aspect.label}”" if is_manner(aspect) else aspect.done or "done"
     if query.case.alone:
         text += " alone" if len(query.items) < 2 else " with nothing else"
     return text
@@ -83,7 +84,7 @@ def _done(lookup: Lookup, query: Query) -> str:
 
 def _thing(lookup: Lookup, query: Query) -> str:
     aspect = lookup.aspects[query.aspect]
-    if is_manner(lookup, aspect):
+    if is_manner(aspect):
         return of_item(lookup, aspect.id, query.items[0])
     return items_in_words(lookup, query)
 
@@ -206,6 +207,3 @@ def _say_who_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]
     if any(entry.verdict == "conflict" for entry in entries):
         return sentence(f"the clauses disagree on who may {act}")
     return sentence(f"no clause says who may {act}")
-
-
-__all__ = ["count_subject", "say_list_headline", "say_verdict"]

@@ -1,5 +1,6 @@
 """A little service with plain and odd labels, for tests of the wording."""
 
+# ruff: noqa: E501  tables read better on one line
 from __future__ import annotations
 
 import datetime
@@ -53,7 +54,14 @@ def fact(
     unit: str | None = None,
 ) -> Fact:
     return Fact(
-        id=name, label=label, ask=ask, kind=kind, family=family, unit=unit, at=AT, values=tuple(map(value, values))
+        id=name,
+        label=label,
+        ask=ask,
+        kind=kind,
+        family=family,
+        unit=unit,
+        at=AT,
+        values=tuple(map(value, values)),
     )
 
 
