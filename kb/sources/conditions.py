@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from kb.measures import MeasureError, base_unit, parse_dates, parse_measure
+from kb.measures import UNITS, MeasureError, base_unit, parse_dates, parse_measure
 from kb.model.conditions import ALWAYS, Condition, Test, all_of, any_of, negate
 from kb.model.records import Fact
 from kb.model.values import NO, YES, Interval, Ranges, ValueSet, choices, ranges
@@ -47,7 +47,7 @@ def _line(entry: Entry, vocabulary: Vocabulary, report: Report) -> Condition:
     if key.text == "all of":
         return all_of(read_conditions(value, vocabulary, report))
     if key.text == "unless":
-        return negate(all_of(read_conditions(value, vocabulary, report)))
+        return negate(any_of(read_conditions(value, vocabulary, report)))
     if key.text == "worn":
         return _worn(value, vocabulary, report)
     if key.text == "holds":
@@ -92,7 +92,7 @@ def _granted(value: Node, vocabulary: Vocabulary, report: Report) -> Condition:
             report.error(name.at, "unknown-authorisation", message, remedy)
         elif authority is not None and authority.text not in vocabulary.authorities:
             known = list(vocabulary.authorities)
-            remedy = suggestion(authority.text, known, f"Write one of {listed(known)}.")
+            remedy = suggestion(authority.text, known, f"Write {listed(known)}.")
             message = f"There is no authority {quoted(authority.text)}."
             report.error(authority.at, "unknown-authority", message, remedy)
         else:
@@ -166,7 +166,7 @@ def _choice(fact: Fact, texts: tuple[Scalar, ...], vocabulary: Vocabulary, repor
         members = names.get(" ".join(text.text.split()).casefold())
         if members is None:
             known = [value.id for value in fact.values] + [group.id for group in groups]
-            remedy = suggestion(text.text, known, f"Write one of {listed(known)}.")
+            remedy = suggestion(text.text, known, f"Write {listed(known)}.")
             message = f"{quoted(text.text)} is no value of the fact {quoted(fact.id)}."
             report.error(text.at, "unknown-value", message, remedy)
             failed = True
@@ -197,11 +197,10 @@ def _numbers(fact: Fact, texts: tuple[Scalar, ...], report: Report) -> Ranges | 
 
 
 def _wrong_unit(fact: Fact, text: Scalar, unit: str, report: Report) -> None:
+    symbol = UNITS[fact.unit or "1"].symbol
     if unit == "1":
-        message, code = f"{quoted(text.text)} has no unit.", "missing-unit"
+        message = f"{quoted(text.text)} has no unit."
+        report.error(text.at, "missing-unit", message, f"Write {text.text} {symbol}.")
     else:
-        message, code = (
-            f"{quoted(text.text)} is in a unit of another kind than {quoted(fact.id)}.",
-            "wrong-unit",
-        )
-    report.error(text.at, code, message, f"Write the unit, for example {text.text.split()[-1]} {fact.unit}.")
+        message = f"{quoted(text.text)} is in a unit of another kind than {quoted(fact.id)}."
+        report.error(text.at, "wrong-unit", message, f"Write it in {symbol}.")

@@ -131,9 +131,8 @@ class Fields:
 
     def missing(self, key: str, example: str) -> None:
         code = f"missing-{key.replace(' ', '-')}"
-        self.report.error(
-            self.at, code, f"{self.what.capitalize()} has no {key}.", f"Add for example {example}."
-        )
+        message = f"{self.what.capitalize()} lacks {quoted(key)}."
+        self.report.error(self.at, code, message, f"Add for example {example}.")
 
     def identifier(self, key: str = "id") -> Scalar | None:
         """An id: letters, digits and hyphens. A bad one is reported and kept, so that references hold."""

@@ -76,7 +76,7 @@ def _head(entry: Entry, context: Context) -> Head | None:
     verbs = context.vocabulary.verbs
     verb = match[2] or "wear"
     if verb not in verbs:
-        remedy = suggestion(verb, verbs, f"Write one of {listed(verbs)}, or declare an aspect of kind act.")
+        remedy = suggestion(verb, verbs, f"Write {listed(verbs)}, or declare an aspect of kind act.")
         context.report.error(entry.key.at, "unknown-verb", f"{quoted(verb)} is no known verb.", remedy)
         return None
     return Head(entry.key, entry.value, _MODALITY[match[1]], verbs[verb])

@@ -187,7 +187,7 @@ def _repaired(draft: RuleDraft, links: Links) -> str | None:
         return duties[0]
     if len(duties) > 1:
         message = f"{quoted(text.text)} means {len(duties)} duties, but a rule repairs one."
-        links.report.error(text.at, "ambiguous-repair", message, f"Write one of {listed(duties)}.")
+        links.report.error(text.at, "ambiguous-repair", message, f"Write {listed(duties)}.")
     elif named:
         message = f"{quoted(text.text)} is no duty that could be broken."
         links.report.error(text.at, "repairs-no-duty", message, "Name a must or a must not.")
@@ -195,7 +195,10 @@ def _repaired(draft: RuleDraft, links: Links) -> str | None:
 
 
 def _phased_out(rule: Rule, links: Links) -> list[str]:
-    """Rules of the same or a lower authority that require or permit wearing what this rule phases out."""
+    """Rules of the same or a lower authority that require or permit wearing what this rule phases out.
+
+    A rule that begins after the phase-out brings the thing back, and is not among them.
+    """
     gone = set(links.vocabulary.narrower(rule.scope.items[0]))
     mine = links.rank(rule.authority)
     return [
@@ -206,6 +209,7 @@ def _phased_out(rule: Rule, links: Links) -> list[str]:
         and other.rule.scope.alternatives is None
         and set(other.rule.scope.items) <= gone
         and links.rank(other.rule.authority) >= mine
+        and other.rule.valid_from <= rule.valid_from
         and other.rule.id != rule.id
     ]
 

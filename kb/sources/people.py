@@ -54,7 +54,7 @@ def _ranked(
     while current.id in equal:
         target = equal[current.id]
         if target.text not in found:
-            remedy = suggestion(target.text, found, f"Write one of {listed(found)}.")
+            remedy = suggestion(target.text, found, f"Write {listed(found)}.")
             report.error(
                 target.at, "unknown-authority", f"There is no authority {quoted(target.text)}.", remedy
             )
@@ -206,7 +206,7 @@ def read_authorisations(
         if name is None:
             continue
         if grantor is not None and grantor.text not in authorities:
-            remedy = suggestion(grantor.text, authorities, f"Write one of {listed(authorities)}.")
+            remedy = suggestion(grantor.text, authorities, f"Write {listed(authorities)}.")
             message = f"There is no authority {quoted(grantor.text)}."
             report.error(grantor.at, "unknown-authority", message, remedy)
         elif grantor is not None:

@@ -10,7 +10,7 @@ from kb.errors import Location, Problem
 from kb.text import visible
 
 _LONGEST = 80
-_CLOSE = 70.0
+_CLOSE = 65.0
 
 
 class Report:

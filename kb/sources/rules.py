@@ -6,7 +6,7 @@ import datetime
 
 import msgspec
 
-from kb.model.conditions import Condition, Test, all_of, negate
+from kb.model.conditions import Condition, Test, all_of, any_of, negate
 from kb.model.records import Clause, Modality, Rule, Scope
 from kb.model.values import Choices, choices
 from kb.sources.conditions import read_condition, read_conditions, read_fact_values
@@ -130,7 +130,7 @@ def _condition(fields: Fields, context: Context) -> tuple[Condition, list[Test]]
     if when is not None:
         parts.append(read_condition(when, vocabulary, report))
     if unless is not None:
-        parts.append(negate(all_of(read_conditions(unless, vocabulary, report))))
+        parts.append(negate(any_of(read_conditions(unless, vocabulary, report))))
     return all_of(parts), grades
 
 

@@ -73,6 +73,7 @@ class _Reader:
         self.scale = scale
         self.text = text
         self.words = _words(text)
+        self.written = text.replace(",", " , ").split()
         self.place = 0
         self.longest = max((len(name) for name in scale.names), default=1)
 
@@ -94,12 +95,10 @@ class _Reader:
         raise self.unknown()
 
     def unknown(self) -> _Refused:
-        rest = " ".join(self.words[self.place :]) or "nothing"
+        rest = " ".join(self.written[self.place :]) or "nothing"
         first = rest.split(" , ")[0].split(" to ")[0].split(" and ")[0]
         message = f"{quoted(first)} in {quoted(self.text)} is no value of {self.scale.label}."
-        remedy = suggestion(
-            first, self.scale.shown, f"Write one of {listed(self.scale.order)}, or a group of them."
-        )
+        remedy = suggestion(first, self.scale.shown, f"Write {listed(self.scale.order)}, or a group of them.")
         return _Refused("unknown-grade" if self.scale.label == "grade" else "unknown-value", message, remedy)
 
     def term(self) -> set[int]:
@@ -158,7 +157,7 @@ class _Reader:
         if self.accept((",", "except"), ("except", "for"), ("except",), ("but", "not"), ("without",)):
             found = found - self.terms()
         if self.place < len(self.words):
-            rest = " ".join(self.words[self.place :])
+            rest = " ".join(self.written[self.place :])
             message = f"{quoted(rest)} in {quoted(self.text)} is not understood."
             remedy = f"Write for example {self.example()}."
             raise _Refused("bad-expression", message, remedy)

@@ -86,7 +86,7 @@ def check_within(values: Iterable[FactValue], report: Report) -> None:
     known = {value.id: value for value in values}
     for value in known.values():
         if value.within is not None and value.within not in known:
-            remedy = suggestion(value.within, known, f"Write one of {listed(known)}.")
+            remedy = suggestion(value.within, known, f"Write {listed(known)}.")
             message = (
                 f"{quoted(value.id)} is said to be within {quoted(value.within)}, which is no value here."
             )
@@ -107,9 +107,7 @@ def _unit(fields: Fields, kind: FactKind, report: Report) -> str | None:
         return None
     unit = UNIT_BY_NAME.get(written.text.casefold()) or UNITS.get(written.text)
     if unit is None:
-        remedy = suggestion(
-            written.text, UNIT_BY_NAME, f"Write one of {listed(u.symbol for u in UNITS.values())}."
-        )
+        remedy = suggestion(written.text, UNIT_BY_NAME, f"Write {listed(u.symbol for u in UNITS.values())}.")
         report.error(written.at, "unknown-unit", f"{quoted(written.text)} is no known unit.", remedy)
         return None
     return unit.code
@@ -136,7 +134,7 @@ def read_fact_groups(nodes: Iterable[Mapping], facts: dict[str, Fact], report: R
             if value.text in known:
                 members.append(value.text)
                 continue
-            remedy = suggestion(value.text, known, f"Write one of {listed(known)}.")
+            remedy = suggestion(value.text, known, f"Write {listed(known)}.")
             message = f"{quoted(value.text)} is no value of the fact {quoted(fact.id)}."
             report.error(value.at, "unknown-value", message, remedy)
         if not fields.has("values"):

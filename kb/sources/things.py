@@ -176,7 +176,7 @@ def _new_aspect(fields: Fields, values: tuple[FactValue, ...], report: Report) -
 
 def _checked_aspect(aspect: Aspect, aspects: dict[str, Aspect], report: Report) -> Aspect:
     if aspect.within is not None and aspect.within not in aspects:
-        remedy = suggestion(aspect.within, aspects, f"Write one of {listed(aspects, limit=30)}.")
+        remedy = suggestion(aspect.within, aspects, f"Write {listed(aspects, limit=30)}.")
         report.error(aspect.at, "unknown-aspect", f"There is no aspect {quoted(aspect.within)}.", remedy)
     rivals = [a for a in aspects.values() if aspect.verb and a.verb == aspect.verb and a.id != aspect.id]
     if rivals and aspect.at != builtin.BUILT_IN:

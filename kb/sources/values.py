@@ -74,9 +74,7 @@ def _choice(aspect: Aspect, texts: tuple[Scalar, ...], context: Context) -> list
             continue
         known = [value.id for value in aspect.values]
         declare = f"Declare it under aspects: {{id: {aspect.id}, values: [...]}}."
-        remedy = suggestion(
-            text.text, known, f"Write one of {listed(known)}, or declare it." if known else declare
-        )
+        remedy = suggestion(text.text, known, f"Write {listed(known)}, or declare it." if known else declare)
         message = f"{quoted(text.text)} is no value of the aspect {quoted(aspect.id)}."
         context.report.error(text.at, "unknown-value", message, remedy)
     return [AspectValue(aspect.id, RuleValue(values=choices(*found)))] if found else []
