@@ -83,4 +83,5 @@ def test_every_question_expects_something_and_says_it_in_known_keys() -> None:
 def test_question(base: KnowledgeBase, question: dict[str, Any]) -> None:
     answer = _ask(base, question)
     missing = _missing(answer, question)
-    assert not missing, f"(expected, got): {missing}; read as: {answer.reading.text if answer.reading else None}"
+    read_as = answer.reading.text if answer.reading else None
+    assert not missing, f"(expected, got): {missing}; read as: {read_as}"
