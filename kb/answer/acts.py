@@ -21,7 +21,7 @@ def act_part(
     """The table for one act on one item, each row with its deciding rules and the proof of one case."""
     problem = engine.problem(engine.group(item, aspect), possible)
     cases, derivations = [], []
-    for when, verdict in rows(problem.tree(lambda decision: decision.verdict, first)):
+    for when, verdict in rows(problem.verdicts(first)):
         cases.append(
             AnswerCase(
                 when=when,

@@ -48,7 +48,7 @@ def _entry(
     if verdict == "conditional":
         condition = "; ".join(
             f"{said.replace('_', ' ')} when {say_facts(lookup, when)}"
-            for when, said in rows(problem.tree(lambda decision: decision.verdict))
+            for when, said in rows(problem.verdicts())
             if said not in ("silent", "not_required")
         )
     label = lookup.items[item].label

@@ -12,7 +12,7 @@ from typing import TypeVar
 import msgspec
 
 from kb.errors import UsageError
-from kb.model.conditions import Condition, Test, all_of, tests
+from kb.model.conditions import Condition, Test, all_of, negate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import ValueStatus, Verdict
 from kb.model.values import NO, YES, Choices, Interval, Ranges, ValueSet, contains
@@ -243,7 +243,7 @@ class Engine:
 
     def check_case(self, possible: Mapping[str, ValueSet]) -> bool:
         """Whether the known facts can hold together."""
-        limits = constraints([Test(fact, values) for fact, values in possible.items()], self.lookup)
+        limits = [negate(exclusion) for exclusion in self.lookup.base.exclusions]
         return satisfiable(limits, possible, self.lookup) is not None
 
 
@@ -262,6 +262,7 @@ class Problem:
         self.conditions = conditions
         self._diagram = diagram
         self._decisions: dict[tuple[bool, ...], Decision] = {}
+        self._verdicts: dict[tuple[str, ...], Tree[Verdict]] = {}
         self._all: tuple[Decision, ...] | None = None
 
     def truth(self, vector: Sequence[bool]) -> dict[str, bool]:
@@ -282,6 +283,13 @@ class Problem:
         if tree is None:
             raise UsageError("These facts exclude each other; take one of them back.")
         return tree
+
+    def verdicts(self, first: Sequence[str] = ()) -> Tree[Verdict]:
+        """The smallest tree of verdicts, worked out once."""
+        order = tuple(first)
+        if order not in self._verdicts:
+            self._verdicts[order] = self.tree(lambda decision: decision.verdict, order)
+        return self._verdicts[order]
 
     def decisions(self, within: Mapping[str, ValueSet] | None = None) -> tuple[Decision, ...]:
         """Every decision that some case within further facts has."""
