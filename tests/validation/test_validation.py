@@ -1,11 +1,12 @@
 """Findings of the shapes as problems for the writer of the rule books."""
 
 import pytest
+from rdflib import OWL, RDF, URIRef
 
 import kb.vocabulary as v
 from kb.errors import Location, Problem
-from kb.graph import Quad, format_nquads, to_quads
-from kb.validation import validate
+from kb.graph import Quad, format_nquads, to_nquads, to_quads
+from kb.validation import load_shapes, validate
 from tests.graph.graph_bases import hand_made
 
 CAP = "https://sls.example/item/cap"
@@ -34,12 +35,29 @@ def test_a_finding_says_where_what_and_what_to_do():
     )
 
 
-def test_nothing_is_imported_or_fetched():
-    """Even if the data asks for it."""
-    ontology = "http://www.w3.org/2002/07/owl#"
+def test_nothing_is_fetched_though_the_data_asks_for_it():
     graph = "https://sls.example/graph/vocabulary"
-    wish = Quad("https://sls.example/", ontology + "imports", "http://www.w3.org/2004/02/skos/core", graph)
+    wish = Quad("https://sls.example/", str(OWL.imports), "http://www.w3.org/2004/02/skos/core", graph)
     assert validate(format_nquads([*to_quads(hand_made()), wish])) == ()
+
+
+@pytest.mark.parametrize("imported", [True, False])
+def test_nothing_is_imported_though_the_shapes_ask_for_it(tmp_path, imported):
+    """The imported file has a shape that no item fits; given directly it would be heard."""
+    strict = tmp_path / "strict.ttl"
+    strict.write_text(
+        "@prefix sh: <http://www.w3.org/ns/shacl#> . @prefix cb: <https://clothbound.example/ns#> .\n"
+        "<https://clothbound.example/shapes#strict> a sh:NodeShape ; sh:targetClass cb:Item ;"
+        ' sh:nodeKind sh:Literal ; sh:message "Never." .'
+    )
+    shapes = load_shapes()
+    if imported:
+        ontology = URIRef("https://clothbound.example/shapes")
+        shapes.add((ontology, RDF.type, OWL.Ontology))
+        shapes.add((ontology, OWL.imports, URIRef(strict.as_uri())))
+    else:
+        shapes.parse(strict)
+    assert bool(validate(to_nquads(hand_made()), shapes)) is not imported
 
 
 def test_what_is_derived_is_not_checked():
