@@ -6,13 +6,14 @@ Everything is read off the reasoner and the frozen records; no source is opened 
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
+from itertools import combinations
 
 from kb.model.conditions import AllOf, Condition, NotOf, Test, evaluate
 from kb.model.lookup import Lookup
 from kb.model.questions import Defeat, Derivation, RuleStep, ValueFate
 from kb.model.records import Rule
 from kb.model.values import ValueSet
-from kb.reasoner import Engine, Facts, Group, Problem
+from kb.reasoner import Engine, Facts, Group, Norm, Problem
 from kb.wording import say_facts, say_rule
 
 
@@ -86,33 +87,28 @@ def _principle_detail(lookup: Lookup, winner: Rule, loser: Rule, principle: str)
     return "more specific: all of its cases lie inside the other's"
 
 
-def _opposed(group: Group, left: str, right: str) -> bool:
-    """Whether two rules of a group pull one value in opposite directions, or leave nothing in common."""
+def _opposed(group: Group, one: tuple[Norm, int], other: tuple[Norm, int]) -> bool:
+    """Whether two norms pull one value in opposite directions, or together leave nothing open."""
     everything = (1 << len(group.classes)) - 1
-    for _, one, mask in group.norms:
-        if one.rule != left:
+    if one[0].closes != other[0].closes:
+        return bool(one[1] & other[1])
+    return one[0].closes and not everything & ~one[1] & ~other[1]
+
+
+def _defeats(engine: Engine, group: Group, truth: Mapping[str, bool]) -> tuple[Defeat, ...]:
+    """Every pair of applying, opposed norms in which one beats the other."""
+    rules = engine.lookup.rules
+    applying = [n for n in group.norms if truth.get(n[0].key) and engine.applies(n[0].rule, truth)]
+    found: dict[Defeat, None] = {}
+    for one, other in combinations(applying, 2):
+        win = engine.precedence.win(one[0].key, other[0].key) if _opposed(group, one, other) else None
+        if win is None or one[0].rule == other[0].rule:
             continue
-        for _, other, mask2 in group.norms:
-            if other.rule != right:
-                continue
-            if one.closes != other.closes and mask & mask2:
-                return True
-            if one.closes and other.closes and not everything & ~mask & ~mask2:
-                return True
-    return False
-
-
-def _defeats(engine: Engine, group: Group, applying: tuple[str, ...]) -> tuple[Defeat, ...]:
-    found: list[Defeat] = []
-    for i, left in enumerate(applying):
-        for right in applying[i + 1 :]:
-            win = engine.precedence.win(left, right) if _opposed(group, left, right) else None
-            if win is None:
-                continue
-            loser = right if win.winner == left else left
-            rules = engine.lookup.rules
-            detail = _principle_detail(engine.lookup, rules[win.winner], rules[loser], win.principle)
-            found.append(Defeat(winner=win.winner, loser=loser, principle=win.principle, detail=detail))
+        winner, loser = (one, other) if win.winner == one[0].key else (other, one)
+        names = (rules[winner[0].rule], rules[loser[0].rule])
+        detail = _principle_detail(engine.lookup, *names, win.principle)
+        defeat = Defeat(winner=names[0].id, loser=names[1].id, principle=win.principle, detail=detail)
+        found[defeat] = None
     return tuple(found)
 
 
@@ -129,7 +125,6 @@ def derive(engine: Engine, problem: Problem, possible: Mapping[str, ValueSet], r
         for rule in dict.fromkeys([*group.rules, *problem.conditions])
         if rule in engine.lookup.rules
     )
-    applying = tuple(step.rule for step in steps if step.status == "applies" and step.rule in group.rules)
     fates = tuple(
         ValueFate(values=v, status=f.status, closed_by=f.closed_by, supported_by=f.supported_by)
         for v, f in zip(group.classes, decision.fates, strict=True)
@@ -140,6 +135,6 @@ def derive(engine: Engine, problem: Problem, possible: Mapping[str, ValueSet], r
         when=tuple(added.items()),
         verdict=decision.verdict,
         steps=steps,
-        defeats=_defeats(engine, group, applying),
+        defeats=_defeats(engine, group, truth),
         fates=fates,
     )

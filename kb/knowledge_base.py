@@ -19,8 +19,7 @@ from kb.model.questions import Answer, Reading
 from kb.model.records import Case, Clause, Rule
 from kb.model.values import ValueSet
 from kb.reader import Lexicon, parse_fact, read_question, read_reply, read_statement, split_questions
-from kb.reasoner import Engine, Facts
-from kb.reasoner.norms import covers
+from kb.reasoner import Engine, Facts, covers
 from kb.sparql import Table, candidate_rules, open_store, run_user_query
 from kb.wording import say_facts, say_rule
 

@@ -2,6 +2,7 @@
 
 from kb.reasoner.decide import Decision, claim_verdict
 from kb.reasoner.engine import Candidates, Engine, Group, Problem, scan_candidates
+from kb.reasoner.norms import Norm, covers
 from kb.reasoner.precedence import in_force
 from kb.reasoner.space import WORN, possible_facts
 from kb.reasoner.tree import Branch, Facts, Leaf, Tree, facts_of, outcomes, rows
@@ -15,9 +16,11 @@ __all__ = [
     "Facts",
     "Group",
     "Leaf",
+    "Norm",
     "Problem",
     "Tree",
     "claim_verdict",
+    "covers",
     "facts_of",
     "in_force",
     "outcomes",

@@ -14,7 +14,7 @@ import msgspec
 
 from kb.model.questions import ValueStatus, Verdict
 from kb.model.values import Choices, Interval, Ranges, ValueSet, complement, is_empty, is_subset, ranges
-from kb.reasoner.norms import Norm
+from kb.reasoner.norms import Norm, rule_of
 
 Beats = Callable[[str, str], bool]
 
@@ -106,8 +106,8 @@ def _close_residual(statuses: list[ValueStatus], residual: Sequence[tuple[str, i
 def fates(norms: Sequence[tuple[Norm, int]], size: int, beats: Beats) -> tuple[Fate, ...]:
     """Fates of `size` value classes under the applying norms, each with the mask of its values."""
     everything = (1 << size) - 1
-    closing = [(n.rule, mask) for n, mask in norms if n.closes and not n.residual]
-    supporting = [(n.rule, mask) for n, mask in norms if not n.closes]
+    closing = [(n.key, mask) for n, mask in norms if n.closes and not n.residual]
+    supporting = [(n.key, mask) for n, mask in norms if not n.closes]
     residual = [(n.rule, mask) for n, mask in norms if n.closes and n.residual]
     standing = [
         (rule, mask)
@@ -133,9 +133,13 @@ def fates(norms: Sequence[tuple[Norm, int]], size: int, beats: Beats) -> tuple[F
         statuses[i] = "closed"
         closed_by[i] = rules
     return tuple(
-        Fate(status, tuple(dict.fromkeys(closers)), tuple(dict.fromkeys(supporters)))
+        Fate(status, _rules(closers), _rules(supporters))
         for status, closers, supporters in zip(statuses, closed_by, supported_by, strict=True)
     )
+
+
+def _rules(keys: Sequence[str]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(rule_of(key) for key in keys))
 
 
 def _status(closed: bool, supported: bool) -> ValueStatus:

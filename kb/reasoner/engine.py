@@ -53,13 +53,13 @@ def scan_candidates(lookup: Lookup) -> Candidates:
 class Group(msgspec.Struct, frozen=True):
     """All that decides one aspect of one item: its norms and the classes of values they tell apart.
 
-    Each norm comes with the key of its condition (the rule, or the norm where it differs) and its value mask.
+    Each norm comes with the mask of its values.
     """
 
     item: str
     aspect: str
     rules: tuple[str, ...]
-    norms: tuple[tuple[str, Norm, int], ...]
+    norms: tuple[tuple[Norm, int], ...]
     classes: tuple[ValueSet, ...]
 
 
@@ -100,13 +100,6 @@ class Engine:
                         self._disablers.setdefault(target, []).append(other.id)
         return self._disablers.get(rule, ())
 
-    def _key(self, norm: Norm, item: str, place: int) -> str:
-        return (
-            norm.rule
-            if norm.condition == self.lookup.rules[norm.rule].condition
-            else f"{norm.rule}#{item}#{place}"
-        )
-
     def domain(self, aspect: str) -> tuple[ValueSet, bool]:
         """All values of an aspect, and whether only whole numbers count."""
         record = self.lookup.aspects[aspect]
@@ -128,10 +121,10 @@ class Engine:
             norms = [norm for rule in rules for norm in norms_of(lookup, lookup.rules[rule], item)]
             domain, whole = self.domain(aspect)
             classes = value_classes([norm.values for norm in norms], domain, whole)
-            masked = tuple(
-                (self._key(norm, item, i), norm, mask_of(norm.values, classes))
-                for i, norm in enumerate(norms)
-            )
+            masked = tuple((norm, mask_of(norm.values, classes)) for norm in norms)
+            for norm in norms:
+                if norm.key != norm.rule:
+                    self.precedence.add_norm(norm.key, item, write_out(norm.condition, self.definitions, ()))
             self._groups[item, aspect] = Group(item, aspect, rules, masked, classes)
         return self._groups[item, aspect]
 
@@ -155,8 +148,8 @@ class Engine:
         """The decision of a group in one decided case."""
         applying = [
             (norm, mask)
-            for key, norm, mask in group.norms
-            if truth.get(key, False) and self.applies(norm.rule, truth)
+            for norm, mask in group.norms
+            if truth.get(norm.key, False) and self.applies(norm.rule, truth)
         ]
         found = fates(applying, len(group.classes), self.precedence.beats)
         statuses = tuple(fate.status for fate in found)
@@ -184,9 +177,9 @@ class Engine:
         found: dict[str, Condition] = {}
         groups, rules = [group], list(group.rules)
         for other in groups:
-            for key, norm, _ in other.norms:
-                if key != norm.rule:
-                    found[key] = write_out(norm.condition, self.definitions, stated)
+            for norm, _ in other.norms:
+                if norm.key != norm.rule:
+                    found[norm.key] = write_out(norm.condition, self.definitions, stated)
             rules += other.rules
             for rule in rules:
                 if rule in found:

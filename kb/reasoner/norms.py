@@ -17,8 +17,12 @@ from kb.model.values import NO, YES, ValueSet, complement
 
 
 class Norm(msgspec.Struct, frozen=True):
-    """One rule's effect on one item: `values` are closed (`closes`) or supported when `condition` holds."""
+    """One rule's effect on one item: `values` are closed (`closes`) or supported when `condition` holds.
 
+    `key` is the rule, or a name of its own where the rule has more than one effect on the item.
+    """
+
+    key: str
     rule: str
     closes: bool
     values: ValueSet
@@ -34,6 +38,11 @@ def covered_items(lookup: Lookup, scope: Scope) -> frozenset[str]:
     return frozenset(items.difference(*(lookup.narrower(item) for item in scope.excluding)))
 
 
+def rule_of(key: str) -> str:
+    """The rule that a norm's key belongs to."""
+    return key.partition("#")[0]
+
+
 def covers(lookup: Lookup, scope: Scope, item: str) -> bool:
     """Whether a scope covers an item."""
     above = lookup.broader(item)
@@ -45,15 +54,16 @@ def _alternatives(lookup: Lookup, rule: Rule, item: str) -> tuple[Norm, ...]:
     """One duty over a set of items, seen from one of them.
 
     As long as no other alternative is worn this one may not be left off. With another worn, "one" closes
-    this one and "any" supports it.
+    this one and "any" supports it. Each effect has its own cases, so that the order of precedence compares
+    what the duty asks here, not what it asks elsewhere.
     """
     above = lookup.broader(item)
     others = [other for other in rule.scope.items if other not in above]
     none_else = all_of([rule.condition, *(Test(f"worn:{other}", NO) for other in others)])
     some_else = all_of([rule.condition, any_of([Test(f"worn:{other}", YES) for other in others])])
-    duty = Norm(rule.id, True, complement(rule.value.values), none_else)
+    duty = Norm(f"{rule.id}#{item}#duty", rule.id, True, complement(rule.value.values), none_else)
     one = rule.scope.alternatives == "one"
-    return (duty, Norm(rule.id, one, rule.value.values, some_else))
+    return (duty, Norm(f"{rule.id}#{item}#rest", rule.id, one, rule.value.values, some_else))
 
 
 def norms_of(lookup: Lookup, rule: Rule, item: str) -> tuple[Norm, ...]:
@@ -63,4 +73,4 @@ def norms_of(lookup: Lookup, rule: Rule, item: str) -> tuple[Norm, ...]:
     inside = rule.modality in ("must_not", "may")
     values = rule.value.values if inside else complement(rule.value.values)
     closes = rule.modality in ("must", "must_not")
-    return (Norm(rule.id, closes, values, rule.condition, rule.residual),)
+    return (Norm(rule.id, rule.id, closes, values, rule.condition, rule.residual),)

@@ -14,7 +14,7 @@ from kb.model.conditions import Condition
 from kb.model.lookup import Lookup
 from kb.model.questions import Principle
 from kb.model.records import Rule
-from kb.reasoner.norms import covered_items
+from kb.reasoner.norms import covered_items, rule_of
 from kb.reasoner.space import implies
 
 
@@ -39,36 +39,48 @@ class Precedence:
         self._inside: dict[tuple[str, str], bool] = {}
         self._covered: dict[str, frozenset[str]] = {}
 
+    def add_norm(self, key: str, item: str, condition: Condition) -> None:
+        """Make a norm known with cases of its own: those of `condition`, for `item` and what is narrower."""
+        self._conditions[key] = condition
+        self._covered[key] = frozenset(self._lookup.narrower(item))
+
     def win(self, left: str, right: str) -> Win | None:
-        """Who wins between two rules, and by which principle; None is a tie."""
+        """Who wins between two rules (or norms, by their keys), and by which principle; None is a tie."""
         key = (left, right) if left < right else (right, left)
         if key not in self._wins:
-            self._wins[key] = self._decide(self._lookup.rules[key[0]], self._lookup.rules[key[1]])
+            self._wins[key] = self._decide(*key)
         return self._wins[key]
 
     def beats(self, winner: str, loser: str) -> bool:
-        if winner == loser:
+        if rule_of(winner) == rule_of(loser):
             return False
         found = self.win(winner, loser)
         return found is not None and found.winner == winner
 
-    def _decide(self, left: Rule, right: Rule) -> Win | None:
-        for one, other in ((left, right), (right, left)):
-            if self._is_exception(one, other):
-                return Win(one.id, "exception")
-        for one, other in ((left, right), (right, left)):
-            if self._departs(one, other):
-                return Win(one.id, "delegation")
-        ranks = [self._lookup.authorities[rule.authority].rank for rule in (left, right)]
-        if ranks[0] != ranks[1]:
-            return Win((left if ranks[0] < ranks[1] else right).id, "authority")
-        later = self._later(left, right)
-        if later is not None:
-            return Win(later.id, "edition")
-        for one, other in ((left, right), (right, left)):
-            if self.more_specific(one.id, other.id):
-                return Win(one.id, "specificity")
+    def _decide(self, left: str, right: str) -> Win | None:
+        rules = {key: self._lookup.rules[rule_of(key)] for key in (left, right)}
+        ways = ((left, right), (right, left))
+        for one, other in ways:
+            if self._is_exception(rules[one], rules[other]):
+                return Win(one, "exception")
+        for one, other in ways:
+            if self._departs(rules[one], rules[other]):
+                return Win(one, "delegation")
+        ranks = {key: self._lookup.authorities[rule.authority].rank for key, rule in rules.items()}
+        if ranks[left] != ranks[right]:
+            return Win(min(ways[0], key=lambda key: ranks[key]), "authority")
+        dates = {key: self._edition_date(rule) for key, rule in rules.items()}
+        if rules[left].authority == rules[right].authority and dates[left] != dates[right]:
+            early, late = sorted(ways[0], key=lambda key: dates[key])
+            if not self.more_specific(early, late):
+                return Win(late, "edition")
+        for one, other in ways:
+            if self.more_specific(one, other):
+                return Win(one, "specificity")
         return None
+
+    def _edition_date(self, rule: Rule) -> datetime.date:
+        return self._lookup.editions[self._lookup.clauses[rule.clause].edition].valid_from
 
     def _is_exception(self, one: Rule, other: Rule) -> bool:
         if other.id not in one.exception_to:
@@ -96,17 +108,6 @@ class Precedence:
         return not delegation.items or all(
             any(allowed in lookup.broader(item) for allowed in delegation.items) for item in one.scope.items
         )
-
-    def _later(self, left: Rule, right: Rule) -> Rule | None:
-        """The rule of the later edition, same authority, unless the earlier one is strictly more specific."""
-        if left.authority != right.authority:
-            return None
-        lookup = self._lookup
-        dates = [lookup.editions[lookup.clauses[rule.clause].edition].valid_from for rule in (left, right)]
-        if dates[0] == dates[1]:
-            return None
-        late, early = (left, right) if dates[0] > dates[1] else (right, left)
-        return None if self.more_specific(early.id, late.id) else late
 
     def more_specific(self, one: str, other: str) -> bool:
         """Whether the cases of `one` (items and facts) lie strictly inside those of `other`."""

@@ -99,7 +99,7 @@ def test_fates_agree_with_the_definition(
     norms, beats = case
     values = list("abcd")
     masked = [
-        (Norm(name, closes, choices(*own), ALWAYS), sum(1 << values.index(v) for v in own))
+        (Norm(name, name, closes, choices(*own), ALWAYS), sum(1 << values.index(v) for v in own))
         for name, closes, own in norms
     ]
     found = fates(masked, len(values), lambda winner, loser: (winner, loser) in beats)
@@ -107,15 +107,15 @@ def test_fates_agree_with_the_definition(
 
 
 def test_a_residual_rule_closes_only_what_nothing_addresses() -> None:
-    residual = Norm("r", True, YES, ALWAYS, residual=True)
-    support = Norm("s", False, YES, ALWAYS)
+    residual = Norm("r", "r", True, YES, ALWAYS, residual=True)
+    support = Norm("s", "s", False, YES, ALWAYS)
     assert [f.status for f in fates([(residual, 1)], 2, never)] == ["closed", "unaddressed"]
     assert fates([(residual, 1), (support, 1)], 2, never)[0].status == "supported"
 
 
 def test_a_residual_rule_does_not_close_the_last_open_value() -> None:
-    residual = Norm("r", True, YES, ALWAYS, residual=True)
-    duty = Norm("d", True, NO, ALWAYS)
+    residual = Norm("r", "r", True, YES, ALWAYS, residual=True)
+    duty = Norm("d", "d", True, NO, ALWAYS)
     assert fates([(residual, 1), (duty, 2)], 2, never)[0].status == "unaddressed"
 
 

@@ -220,3 +220,10 @@ def test_alone_means_that_nothing_else_is_worn() -> None:
     assert rows(engine.tree(engine.group("cap", "wear"), possible, key=lambda d: d.verdict)) == (
         ((), "prohibited"),
     )
+
+
+def test_exactly_one_of_a_set_is_stricter_than_a_general_permission_of_a_member() -> None:
+    """The duty's effect on the second item has fewer cases than the permission, so it prevails there."""
+    scope = Scope(items=("cap", "scarf"), alternatives="one")
+    lookup = base(rule("a", "must", scope=scope), rule("b", "may", "scarf"))
+    assert verdicts(lookup, "scarf", **{"worn:cap": "yes"}) == {"prohibited"}
