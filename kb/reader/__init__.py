@@ -6,7 +6,8 @@ pure and knows nothing of a particular service. What is not understood is named,
 
 from kb.reader.lexicon import Lexicon
 from kb.reader.question import read_question
+from kb.reader.reply import read_reply
 from kb.reader.split import split_questions
 from kb.reader.statement import parse_fact, read_statement
 
-__all__ = ["Lexicon", "parse_fact", "read_question", "read_statement", "split_questions"]
+__all__ = ["Lexicon", "parse_fact", "read_question", "read_reply", "read_statement", "split_questions"]

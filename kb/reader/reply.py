@@ -1,0 +1,29 @@
+"""A reply to a question that was asked back."""
+
+from __future__ import annotations
+
+from kb.errors import UsageError
+from kb.model.lookup import Lookup
+from kb.model.questions import Abstain, Ask
+from kb.model.values import ValueSet
+from kb.reader.lexicon import Lexicon
+from kb.reader.statement import parse_fact, read_statement
+
+
+def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[tuple[str, ValueSet], ...]:
+    """The facts that a reply states: a value of what was asked, its number in the choices, or a sentence.
+
+    Raises `UsageError` where a fact was asked for and the reply gives none, or where no fact was asked for.
+    """
+    if ask.fact not in lookup.facts:
+        raise UsageError("No fact was asked for.")
+    said = text.strip().rstrip(".?!")
+    if said.isdecimal() and ask.choices and 1 <= int(said) <= len(ask.choices):
+        return (parse_fact(lookup, ask.fact, ask.choices[int(said) - 1][0]),)
+    try:
+        return (parse_fact(lookup, ask.fact, said),)
+    except UsageError as unknown:
+        found = read_statement(text, lexicon=lexicon, lookup=lookup)
+        if isinstance(found, Abstain) or not found:
+            raise unknown
+        return found
