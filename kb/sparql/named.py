@@ -33,7 +33,7 @@ class Parameter(msgspec.Struct, frozen=True):
 
 
 class NamedQuery(msgspec.Struct, frozen=True):
-    """A query of `kb/queries`: its header says what for, then, after a bare `#`, its parameters and columns."""
+    """A query of `kb/queries`: its header says what for, then names its parameters and columns."""
 
     name: str
     purpose: str
