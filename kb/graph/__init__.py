@@ -1,6 +1,6 @@
 """The rule base as an RDF dataset: written, read back, exported."""
 
-from kb.graph.export import FORMATS, export, render
+from kb.graph.export import FORMATS, export, export_bytes
 from kb.graph.names import Names
 from kb.graph.reading import quads_of, read_base
 from kb.graph.terms import Literal, Quad, format_nquads, parse_nquads
@@ -12,11 +12,11 @@ __all__ = [
     "Names",
     "Quad",
     "export",
+    "export_bytes",
     "format_nquads",
     "parse_nquads",
     "quads_of",
     "read_base",
-    "render",
     "to_nquads",
     "to_quads",
 ]

@@ -95,7 +95,7 @@ def _jsonld(base: RuleBase) -> bytes:
     return (json.dumps(document, ensure_ascii=False, indent=1) + "\n").encode()
 
 
-def render(base: RuleBase, format: str) -> bytes:
+def export_bytes(base: RuleBase, format: str) -> bytes:
     """The base in one of `FORMATS`; the same base gives the same bytes. Raises `UsageError` for others."""
     if format == "nquads":
         return to_nquads(base)
@@ -108,7 +108,7 @@ def render(base: RuleBase, format: str) -> bytes:
 
 def export(base: RuleBase, format: str, target: Path | BinaryIO) -> None:
     """Write the base to a file (whole or not at all) or to a binary stream."""
-    data = render(base, format)
+    data = export_bytes(base, format)
     if isinstance(target, Path):
         write_atomically(target, data)
     else:

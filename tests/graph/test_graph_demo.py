@@ -6,7 +6,7 @@ import rdflib
 
 import kb.vocabulary as v
 from kb.files import data_folder
-from kb.graph import parse_nquads, quads_of, read_base, render, to_nquads
+from kb.graph import export_bytes, parse_nquads, quads_of, read_base, to_nquads
 from kb.model.records import RuleBase
 from kb.sources import load_rule_base
 from kb.validation import validate
@@ -35,7 +35,7 @@ def test_the_demo_fits_the_shapes(nquads):
 
 
 def test_the_demo_opens_in_rdflib_as_in_pyoxigraph(demo):
-    data = render(demo, "turtle")
+    data = export_bytes(demo, "turtle")
     by_rdflib = rdflib.Graph().parse(data=data.decode(), format="turtle")
     by_pyoxigraph = set(pyoxigraph.parse(data, format=pyoxigraph.RdfFormat.TURTLE))
     assert len(by_rdflib) == len(by_pyoxigraph) > 10_000

@@ -14,7 +14,7 @@ from hypothesis import HealthCheck, given, settings
 from rdflib.compare import isomorphic
 
 from kb.errors import StoreUnavailableError, UsageError
-from kb.graph import FORMATS, export, format_nquads, parse_nquads, quads_of, read_base, render, to_quads
+from kb.graph import FORMATS, export, export_bytes, format_nquads, parse_nquads, quads_of, read_base, to_quads
 from kb.graph.terms import Literal
 from tests.graph.graph_bases import BASES, hand_made
 
@@ -76,7 +76,7 @@ def expected_triples(base) -> rdflib.Graph:
 @pytest.mark.parametrize("name", FORMATS)
 def test_rdflib_reads_the_same_triples(name):
     base = hand_made()
-    read = triples_of(with_rdflib(render(base, name), name), derived=False)
+    read = triples_of(with_rdflib(export_bytes(base, name), name), derived=False)
     expected = expected_triples(base)
     assert len(read) == len(expected) > 500
     assert isomorphic(read, expected)
@@ -92,7 +92,7 @@ def as_pyoxigraph_writes(node) -> str:
 @pytest.mark.parametrize("name", FORMATS)
 def test_two_engines_read_the_same(name):
     """rdflib and pyoxigraph, on a canonical form of what they read."""
-    data = render(hand_made(), name)
+    data = export_bytes(hand_made(), name)
     by_pyoxigraph = set()
     for quad in pyoxigraph.parse(data, format=OXIGRAPH_FORMATS[name]):
         graph = "" if isinstance(quad.graph_name, pyoxigraph.DefaultGraph) else str(quad.graph_name)
@@ -108,7 +108,7 @@ def test_two_engines_read_the_same(name):
 def test_an_export_with_graphs_is_a_whole_base(name):
     base = hand_made()
     store = pyoxigraph.Store()
-    store.load(render(base, name), format=OXIGRAPH_FORMATS[name])
+    store.load(export_bytes(base, name), format=OXIGRAPH_FORMATS[name])
     assert read_base(quads_of(store)) == base
 
 
@@ -116,12 +116,12 @@ def test_an_export_with_graphs_is_a_whole_base(name):
 @given(base=BASES)
 def test_any_base_survives_each_format(base):
     store = pyoxigraph.Store()
-    store.load(render(base, "jsonld"), format=pyoxigraph.RdfFormat.JSON_LD)
+    store.load(export_bytes(base, "jsonld"), format=pyoxigraph.RdfFormat.JSON_LD)
     assert read_base(quads_of(store)) == base
-    turtle = set(pyoxigraph.parse(render(base, "turtle"), format=pyoxigraph.RdfFormat.TURTLE))
+    turtle = set(pyoxigraph.parse(export_bytes(base, "turtle"), format=pyoxigraph.RdfFormat.TURTLE))
     asserted = {
         quad.triple
-        for quad in pyoxigraph.parse(render(base, "nquads"), format=pyoxigraph.RdfFormat.N_QUADS)
+        for quad in pyoxigraph.parse(export_bytes(base, "nquads"), format=pyoxigraph.RdfFormat.N_QUADS)
         if not quad.graph_name.value.endswith("graph/derived")
     }
     assert {quad.triple for quad in turtle} == asserted
@@ -129,19 +129,20 @@ def test_any_base_survives_each_format(base):
 
 @pytest.mark.parametrize("name", FORMATS)
 def test_the_same_base_gives_the_same_bytes_in_every_process(name):
-    script = "import sys; from tests.graph.graph_bases import hand_made; from kb.graph import render\n" + (
-        f"sys.stdout.buffer.write(render(hand_made(), {name!r}))"
+    script = (
+        "import sys; from tests.graph.graph_bases import hand_made; from kb.graph import export_bytes\n"
+        + (f"sys.stdout.buffer.write(export_bytes(hand_made(), {name!r}))")
     )
     for seed in ("1", "2"):
         environment = os.environ | {"PYTHONHASHSEED": seed, "PYTHONPATH": str(Path(__file__).parents[2])}
         done = subprocess.run(
             [sys.executable, "-c", script], env=environment, capture_output=True, check=True
         )
-        assert done.stdout == render(hand_made(), name)
+        assert done.stdout == export_bytes(hand_made(), name)
 
 
 def test_turtle_is_meant_to_be_read():
-    text = render(hand_made(), "turtle").decode()
+    text = export_bytes(hand_made(), "turtle").decode()
     (block,) = [part for part in text.split("\n\n") if part.startswith("<https://sls.example/item/cap> ")]
     assert (
         block
@@ -161,13 +162,13 @@ def test_turtle_is_meant_to_be_read():
 
 
 def test_nquads_are_sorted_and_without_blank_nodes():
-    lines = render(hand_made(), "nquads").decode().splitlines()
+    lines = export_bytes(hand_made(), "nquads").decode().splitlines()
     assert lines == sorted(set(lines))
     assert not [line for line in lines if line.startswith("_:") or " _:" in line.split('"')[0]]
 
 
 def test_jsonld_carries_its_context():
-    document = json.loads(render(hand_made(), "jsonld"))
+    document = json.loads(export_bytes(hand_made(), "jsonld"))
     assert document["@context"]["cb"] == "https://clothbound.example/ns#"
     assert "http" not in json.dumps(
         [name for graph in document["@graph"] for node in graph["@graph"] for name in node]
@@ -200,7 +201,7 @@ def test_export_to_a_file_and_to_a_stream(tmp_path):
     export(base, "turtle", target)
     stream = io.BytesIO()
     export(base, "turtle", stream)
-    assert target.read_bytes() == stream.getvalue() == render(base, "turtle")
+    assert target.read_bytes() == stream.getvalue() == export_bytes(base, "turtle")
     assert [entry.name for entry in tmp_path.iterdir()] == ["base.ttl"]
 
 
@@ -211,4 +212,4 @@ def test_export_to_a_missing_folder_is_a_clear_error(tmp_path):
 
 def test_an_unknown_format_is_a_clear_error():
     with pytest.raises(UsageError, match="turtle, nquads, jsonld"):
-        render(hand_made(), "rdfxml")
+        export_bytes(hand_made(), "rdfxml")
