@@ -112,7 +112,7 @@ def test_an_export_with_graphs_is_a_whole_base(name):
     assert read_base(quads_of(store)) == base
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=10, deadline=None, suppress_health_check=list(HealthCheck))
 @given(base=BASES)
 def test_any_base_survives_each_format(base):
     store = pyoxigraph.Store()

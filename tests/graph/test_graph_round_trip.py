@@ -13,7 +13,7 @@ from tests.graph.graph_bases import BASES, hand_made
 SLOW_TO_MAKE = [HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.large_base_example]
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=SLOW_TO_MAKE)
+@settings(max_examples=40, deadline=None, suppress_health_check=SLOW_TO_MAKE)
 @given(base=BASES)
 def test_any_base_comes_back(base):
     assert read_base(to_quads(base)) == base
@@ -25,7 +25,7 @@ def test_the_order_of_quads_does_not_matter():
     assert read_base(reversed(list(to_quads(base)))) == base
 
 
-@settings(max_examples=25, deadline=None, suppress_health_check=SLOW_TO_MAKE)
+@settings(max_examples=15, deadline=None, suppress_health_check=SLOW_TO_MAKE)
 @given(base=BASES)
 def test_a_store_changes_nothing_that_is_read_back(base):
     store = pyoxigraph.Store()
