@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import kb
 from shell.blocks import Block, Chain, Node, Tone
+from shell.words import VERDICTS
 
 if TYPE_CHECKING:
     from kb import Answer, KnowledgeBase
 
+_MOST_REASONS = 5
 _STATUS = {
     "applies": "applies",
     "does_not_apply": "does not apply",
@@ -27,31 +29,57 @@ _PRINCIPLES = {
 _TONES: dict[str, Tone] = {"must": "must", "may": "yes", "need_not": "yes", "must_not": "no"}
 
 
-def _source_names(answer: Answer, base: KnowledgeBase) -> dict[str, str]:
-    """Rule id to "<edition title>, clause <number>"."""
+def _editions(answer: Answer, base: KnowledgeBase) -> tuple[str, ...]:
+    """The labels of all editions that the derivation draws on."""
     clauses, editions = base.lookup.clauses, base.lookup.editions
+    steps = (step for derivation in answer.derivation for step in derivation.steps)
+    found = (editions[clauses[step.clause].edition].label for step in steps if step.clause in clauses)
+    return tuple(dict.fromkeys(map(kb.visible, found)))
+
+
+def _source_names(answer: Answer, base: KnowledgeBase) -> dict[str, str]:
+    """Rule id to "clause <number>", after the edition's title where there are several editions."""
+    clauses, editions = base.lookup.clauses, base.lookup.editions
+    several = len(_editions(answer, base)) > 1
     names: dict[str, str] = {}
     for derivation in answer.derivation:
         for step in derivation.steps:
             clause = clauses.get(step.clause)
-            edition = editions.get(clause.edition) if clause else None
-            name = f"{edition.label}, clause {clause.number}" if clause and edition else step.clause
-            names[step.rule] = kb.visible(name)
+            title = f"{editions[clause.edition].label}, " if clause and several else ""
+            names[step.rule] = kb.visible(f"{title}clause {clause.number}" if clause else step.clause)
     return names
 
 
-def _titles(answer: Answer, base: KnowledgeBase) -> tuple[str, ...]:
-    """What each derivation is about: its item where there are several, and its case in words."""
-    items = {derivation.item for derivation in answer.derivation}
+def _rows(answer: Answer) -> tuple[tuple[tuple[tuple[str, Any], ...], str], ...]:
+    """For each derivation the facts and the label of the table row that it proves."""
+    if len(answer.cases) == len(answer.derivation):
+        return tuple((case.when, case.label) for case in answer.cases)
     labels = {case.when: case.label for case in answer.cases}
+    return tuple((proof.when, labels.get(proof.when, "")) for proof in answer.derivation)
+
+
+def _chosen(answer: Answer) -> tuple[dict[str, Any], ...]:
+    """For each derivation the facts that nobody stated: it is worked out for one case of its row."""
+    return tuple(
+        {fact: values for fact, values in proof.when if dict(row).get(fact) != values}
+        for proof, (row, _) in zip(answer.derivation, _rows(answer), strict=True)
+    )
+
+
+def _titles(answer: Answer, base: KnowledgeBase) -> tuple[str, ...]:
+    """What each derivation is about: its item among several, its row, and the case it is shown for."""
+    items = {derivation.item for derivation in answer.derivation}
     titles = []
-    for derivation in answer.derivation:
+    for derivation, (when, label), chosen in zip(
+        answer.derivation, _rows(answer), _chosen(answer), strict=True
+    ):
         item = base.lookup.items.get(derivation.item)
-        when = labels.get(derivation.when) or base.say_facts(derivation.when)
         parts = [item.label] if item and len(items) > 1 else []
-        parts += [when] if when else []
-        verdict = derivation.verdict.replace("_", " ")
-        titles.append(kb.visible(", ".join(parts) or "In this case") + f": {verdict}")
+        parts.append(label or (base.say_facts(when) if when else "in every case"))
+        title = f"{', '.join(parts)}: {VERDICTS[derivation.verdict][0]}"
+        if chosen:
+            title += f" (shown for one such case: {base.say_facts(tuple(chosen.items()))})"
+        titles.append(kb.visible(title))
     return tuple(titles)
 
 
@@ -87,7 +115,7 @@ def _steps(answer: Answer, index: int, names: dict[str, str]) -> tuple[Node, ...
     nodes = []
     for step in steps:
         state = _STATUS[step.status]
-        reason = kb.visible(step.reason)
+        reason = kb.visible(step.reason.removeprefix("kept out: "))
         below = [Node(f"{state}: {reason}" if reason else state)]
         below += [
             Node(f"disabled by {names.get(rule, kb.visible(rule))}")
@@ -101,10 +129,41 @@ def _steps(answer: Answer, index: int, names: dict[str, str]) -> tuple[Node, ...
     return tuple(nodes)
 
 
+def short_reasons(answer: Answer, base: KnowledgeBase) -> tuple[str, ...]:
+    """What decided an answer that no further fact changes: its rules, and those that they go before.
+
+    Rules that only the case chosen for the proof brings in are left to the whole chain.
+    """
+    if any(case.when for case in answer.cases):
+        return ()
+    names = _source_names(answer, base)
+    lines: list[str] = []
+    for index, (derivation, chosen) in enumerate(zip(answer.derivation, _chosen(answer), strict=True)):
+        sure = tuple(
+            step
+            for step in derivation.steps
+            if step.status == "applies" and not any(fact in chosen for fact, _ in step.facts)
+        )
+        for step in sure:
+            here = f" Here: {kb.visible(step.reason)}." if step.facts else ""
+            if step.alive:
+                lines.append(f"{kb.visible(step.statement)}{here} ({names[step.rule]})")
+        alive = {step.rule for step in sure if step.alive}
+        winners = _winner_names(answer, index, names)
+        lines += [
+            f"It goes before {winners[defeat.loser]}: {kb.visible(defeat.detail)}."
+            for defeat in derivation.defeats
+            if defeat.winner in alive and defeat.loser in {step.rule for step in sure} and defeat.detail
+        ]
+    return tuple(dict.fromkeys(lines))[:_MOST_REASONS]
+
+
 def chain_blocks(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     """One tree for the whole derivation."""
     names = _source_names(answer, base)
     nodes = tuple(
         Node(title, _steps(answer, index, names)) for index, title in enumerate(_titles(answer, base))
     )
-    return (Chain("The whole way", nodes),) if nodes else ()
+    editions = _editions(answer, base)
+    title = f"The whole way, in the {editions[0]}" if len(editions) == 1 else "The whole way"
+    return (Chain(title, nodes),) if nodes else ()

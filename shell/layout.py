@@ -5,37 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import kb
-from shell.blocks import Block, Cell, Grid, Headline, Next, Points, Quote, Said, Tone
-from shell.chain import chain_blocks
+from shell.blocks import Block, Cell, Grid, Headline, Next, Points, Quote, Said
+from shell.chain import chain_blocks, short_reasons
+from shell.words import VERDICTS, verdict_cell
 
 if TYPE_CHECKING:
     from kb import Answer, KnowledgeBase
 
-# How a verdict is called, its tone, and the title of its group in a list; in the order of the groups.
-VERDICTS: dict[str, tuple[str, Tone]] = {
-    "required": ("required", "must"),
-    "permitted": ("permitted", "yes"),
-    "not_required": ("not required", "yes"),
-    "prohibited": ("prohibited", "no"),
-    "conditional": ("it depends", "open"),
-    "conflict": ("conflict", "clash"),
-    "silent": ("not addressed", "quiet"),
-}
-_OPENING = {
-    "ask": ("ONE QUESTION FIRST", "open"),
-    "abstain": ("NOT ANSWERED", "quiet"),
-}
 _QUOTED_UNDER_A_LIST = 2
+_CASES_IN_A_LIST = 2
 _SILENT = "The books do not address it. That is neither a permission nor a prohibition."
-
-
-def verdict_word(verdict: str) -> str:
-    return VERDICTS[verdict][0]
-
-
-def _cell(verdict: str) -> Cell:
-    word, tone = VERDICTS[verdict]
-    return Cell(word, tone)
 
 
 def _clean(texts: tuple[str, ...]) -> tuple[str, ...]:
@@ -79,8 +58,10 @@ def _abstained(answer: Answer) -> tuple[Block, ...]:
     return tuple(blocks)
 
 
-def _values_text(labels: tuple[str, ...]) -> str:
-    return "; ".join(dict.fromkeys(_clean(labels)))
+def _listed(labels: tuple[str, ...]) -> str:
+    """Texts for one cell: a single one as it is, several one below the other."""
+    texts = tuple(dict.fromkeys(_clean(labels)))
+    return texts[0] if len(texts) == 1 else "\n".join(f"- {text}" for text in texts)
 
 
 def _cases(answer: Answer) -> tuple[Block, ...]:
@@ -88,12 +69,13 @@ def _cases(answer: Answer) -> tuple[Block, ...]:
     if len(answer.cases) < 2 or not any(case.when for case in answer.cases):
         return ()
     with_values = any(case.values for case in answer.cases)
-    columns = ("When", "Then", "Left open") if with_values else ("When", "Then")
+    with_verdicts = not with_values or len({case.verdict for case in answer.cases}) > 1
+    columns = ("When", *(("Then",) if with_verdicts else ()), *(("Left open",) if with_values else ()))
     rows: list[tuple[Cell, ...]] = []
     for case in answer.cases:
-        row: tuple[Cell, ...] = (Cell(kb.visible(case.label) or "otherwise"), _cell(case.verdict))
-        if with_values:
-            row += (Cell(_values_text(tuple(value.label for value in case.values)) or "-"),)
+        row: tuple[Cell, ...] = (Cell(kb.visible(case.label) or "otherwise"),)
+        row += (verdict_cell(case.verdict),) if with_verdicts else ()
+        row += (Cell(_listed(tuple(v.label for v in case.values)) or "-"),) if with_values else ()
         rows.append(row)
     return (Grid("Case by case", columns, tuple(rows)),)
 
@@ -101,11 +83,10 @@ def _cases(answer: Answer) -> tuple[Block, ...]:
 def _values(answer: Answer) -> tuple[Block, ...]:
     lines = []
     for value in answer.values:
-        notes = [] if not value.required else ["the only one"]
-        if value.measure is not None and value.measure.about and value.measure.tolerance is None:
-            notes.append('no clause says how far "about" may be off, so it is not judged')
         label = kb.visible(value.label)
-        lines.append(f"{label} ({'; '.join(notes)})" if notes else label)
+        if value.measure is not None and value.measure.about and value.measure.tolerance is None:
+            label += ' (no clause says how far "about" may be off, so nothing is judged)'
+        lines.append(label)
     return (Points("Left open", tuple(dict.fromkeys(lines))),) if lines else ()
 
 
@@ -116,22 +97,31 @@ def _numbers(rules: tuple[str, ...], base: KnowledgeBase) -> str:
     return f"clause{'s' * (len(numbers) > 1)} {', '.join(numbers)}" if numbers else ""
 
 
-def _entries(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
-    """A list, grouped by verdict in the order of `VERDICTS`; each line ends with its clauses."""
+def _condition(condition: str, full: bool) -> str:
+    """The cases of one line of a list; many are only counted unless `full`."""
+    cases = condition.count(";") + 1
+    if full or cases <= _CASES_IN_A_LIST:
+        return kb.visible(condition)
+    return f"{cases} cases"
+
+
+def _entries(answer: Answer, base: KnowledgeBase, full: bool) -> tuple[Block, ...]:
+    """A list, grouped by verdict in the order of `VERDICTS`."""
     groups: dict[str, list[str]] = {}
     for entry in answer.entries:
-        text = kb.visible(entry.label)
-        values = _values_text(tuple(value.label for value in entry.values))
-        text += f": {values}" if values else ""
-        text += f", {kb.visible(entry.condition)}" if entry.condition else ""
+        values = "; ".join(dict.fromkeys(_clean(tuple(value.label for value in entry.values))))
         numbers = _numbers(entry.rules, base)
-        text += f" ({numbers})" if numbers else ""
-        groups.setdefault(entry.verdict, []).append(text)
-    return tuple(
+        text = kb.visible(entry.label) + (f": {values}" if values else "")
+        text += f", {_condition(entry.condition, full)}" if entry.condition else ""
+        groups.setdefault(entry.verdict, []).append(text + (f" ({numbers})" if numbers else ""))
+    counted = not full and any(entry.condition.count(";") >= _CASES_IN_A_LIST for entry in answer.entries)
+    hint: tuple[Block, ...] = (Said("More", "ask about one item to see its cases."),) if counted else ()
+    groups_shown = tuple(
         Points(f"{word.capitalize()} ({len(groups[verdict])})", tuple(groups[verdict]), tone)
         for verdict, (word, tone) in VERDICTS.items()
         if verdict in groups
     )
+    return groups_shown + hint
 
 
 def _sources(answer: Answer) -> tuple[Block, ...]:
@@ -163,20 +153,23 @@ def _next(answer: Answer) -> tuple[Block, ...]:
     return (Next(kb.visible(answer.ask.prompt), _clean(tuple(label for _, label in answer.ask.choices))),)
 
 
+def reasons(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
+    """The short reason: the answer's own, else the rules that decided it."""
+    lines = _clean(answer.why) or short_reasons(answer, base)
+    return (Points("Because", lines),) if lines else ()
+
+
 def arrange(answer: Answer, base: KnowledgeBase, *, chain: bool = False) -> tuple[Block, ...]:
-    """The blocks of one answer; with `chain` the whole derivation stands in for the short reason."""
-    reasons = _clean(answer.why)
-    why: tuple[Block, ...] = (Points("Because", reasons),) if reasons else ()
-    if chain and answer.derivation:
-        why += chain_blocks(answer, base)
+    """The blocks of one answer; with `chain` the whole derivation too, and lists in full."""
     return (
         *_headline(answer),
         *_reading(answer),
         *_abstained(answer),
+        *reasons(answer, base),
         *_cases(answer),
         *_values(answer),
-        *_entries(answer, base),
-        *why,
+        *_entries(answer, base, chain),
+        *(chain_blocks(answer, base) if chain else ()),
         *_sources(answer),
         *_remarks(answer),
         *_next(answer),

@@ -14,7 +14,7 @@ from shell.chain import chain_blocks
 from shell.clauses import clause_blocks
 from shell.commands import BY_NAME, COMMANDS, Line, looks_like_question, read_line
 from shell.dates import as_date
-from shell.layout import arrange
+from shell.layout import arrange, reasons
 from shell.table import table_blocks
 
 if TYPE_CHECKING:
@@ -91,11 +91,11 @@ def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result | N
 
 def _why(session: Session, _argument: str, base: KnowledgeBase) -> Result:
     answer = _last(session)
-    reasons = tuple(kb.visible(reason) for reason in answer.why)
-    blocks: tuple[Block, ...] = (Headline("", kb.visible(answer.headline or answer.question)),)
-    blocks += (Points("Because", reasons),) if reasons else ()
-    blocks += chain_blocks(answer, base)
-    return session, Reply(blocks=blocks)
+    headline = Headline("", kb.visible(answer.headline or answer.question))
+    chain = chain_blocks(answer, base)
+    if not chain:
+        return session, Reply(blocks=arrange(answer, base, chain=True))
+    return session, Reply(blocks=(headline, *reasons(answer, base), *chain))
 
 
 def _clause(session: Session, argument: str, base: KnowledgeBase) -> Result:

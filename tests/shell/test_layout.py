@@ -1,0 +1,99 @@
+"""What the layout makes of single parts of an answer."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import msgspec
+
+from kb.model.questions import AnswerCase, Defeat, Derivation, ListEntry
+from kb.model.values import choices
+from shell.chain import chain_blocks, short_reasons
+from shell.layout import arrange
+from shell.plain import render_plain
+from tests.shell import fakes
+
+LONG = "permitted when a; prohibited when b; required when c"
+
+
+def plain(answer: Any, base: Any, *, chain: bool = False) -> str:
+    return render_plain(arrange(answer, base, chain=chain), 100)
+
+
+def decided(*steps: Any, defeats: tuple[Defeat, ...] = (), when: Any = ()) -> Any:
+    proof = Derivation(
+        item="liner", aspect="wear", when=when, verdict="prohibited", steps=steps, defeats=defeats, fates=()
+    )
+    case = AnswerCase(when=(), label="in every case", verdict="prohibited")
+    return msgspec.structs.replace(
+        fakes.silent("May I?"), verdict="prohibited", cases=(case,), derivation=(proof,)
+    )
+
+
+def test_the_verdict_comes_first_and_the_next_question_last(base: Any) -> None:
+    lines = plain(fakes.conditional("May I?"), base).splitlines()
+    assert lines[0].startswith("IT DEPENDS")
+    assert lines[-2:] == ["? What is the weather?", "  fair weather / foul weather"]
+
+
+def test_the_rules_that_decided_stand_in_for_a_missing_reason(base: Any) -> None:
+    winner = fakes.step("a", "must_not", "The liner must not be worn ashore.", reason="ashore",
+                        facts=(("place", choices("ashore")),))  # fmt: skip
+    loser = fakes.step("b", "may", "The liner may be worn.", alive=False)
+    defeat = Defeat(winner="a", loser="b", principle="specificity", detail="a narrower set of cases")
+    reasons = short_reasons(decided(winner, loser, defeats=(defeat,)), base)
+    assert reasons == (
+        "The liner must not be worn ashore. Here: ashore. (clause 4.12)",
+        'It goes before clause 4.12 ("The liner may be worn."): a narrower set of cases.',
+    )
+
+
+def test_a_rule_that_only_the_chosen_case_brings_in_is_no_reason(base: Any) -> None:
+    facts = (("weather", choices("foul")),)
+    always = fakes.step("a", "must_not", "Never worn.")
+    chosen = fakes.step("b", "must_not", "Not worn in foul weather.", facts=facts, reason="foul")
+    answer = decided(always, chosen, when=facts)
+    assert short_reasons(answer, base) == ("Never worn. (clause 4.12)",)
+    assert "in every case: prohibited (shown for one such case: foul weather)" in render_plain(
+        chain_blocks(answer, base), 100
+    )
+
+
+def test_a_conditional_answer_leaves_its_reasons_to_the_table(base: Any) -> None:
+    assert short_reasons(fakes.conditional("May I?"), base) == ()
+
+
+def test_a_list_counts_many_cases_and_shows_them_when_asked_why(base: Any) -> None:
+    entry = ListEntry(item="gloves", label="deck gloves", verdict="conditional", condition=LONG)
+    answer = msgspec.structs.replace(fakes.listing("What?"), entries=(entry,))
+    assert "deck gloves, 3 cases" in plain(answer, base)
+    assert "ask about one item" in plain(answer, base)
+    assert LONG in plain(answer, base, chain=True)
+
+
+def test_long_lists_name_their_clauses_and_short_ones_quote_them(base: Any) -> None:
+    cited = tuple(msgspec.structs.replace(fakes.CITATION, number=str(n)) for n in (1, 2, 3))
+    many = msgspec.structs.replace(fakes.listing("What?"), citations=cited)
+    assert "Quay Order, second edition: 1, 2, 3" in plain(many, base)
+    assert fakes.TEXT[:20] not in plain(many, base)
+    few = msgspec.structs.replace(many, citations=cited[:2])
+    assert plain(few, base).count(fakes.TEXT[:20]) == 2
+
+
+def test_silence_is_said_outright(base: Any) -> None:
+    assert "neither a permission nor a prohibition" in plain(fakes.silent("May I?"), base).replace("\n", " ")
+
+
+def test_at_most_three_suggestions(base: Any) -> None:
+    answer = fakes.abstained("florgle")
+    assert answer.abstain is not None
+    more = msgspec.structs.replace(answer.abstain, suggestions=("one", "two", "three", "four"))
+    text = plain(msgspec.structs.replace(answer, abstain=more), base)
+    assert "- three" in text
+    assert "four" not in text
+
+
+def test_rows_without_conditions_are_no_table(base: Any) -> None:
+    case = AnswerCase(when=(), label="in every case", verdict="required")
+    answer = msgspec.structs.replace(fakes.where("Where?"), cases=(case, case))
+    assert "Case by case" not in plain(answer, base)
