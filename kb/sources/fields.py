@@ -82,10 +82,13 @@ class Fields:
         allowed = list(known)
         for key, entry in self.lines.items():
             if key not in allowed:
-                self.unknown_key(entry.key, allowed)
+                self.unknown_key(entry, allowed)
 
-    def unknown_key(self, key: Scalar, known: list[str]) -> None:
+    def unknown_key(self, entry: Entry, known: list[str]) -> None:
+        key = entry.key
         remedy = suggestion(key.text, known, f"Known here: {listed(known, limit=40)}.")
+        if entry.value == Scalar("", entry.value.at):
+            remedy = "A comma in braces ends a text: put a text that has one into quotation marks."
         self.report.error(key.at, "unknown-key", f"{quoted(key.text)} is no key of {self.what}.", remedy)
 
     @property

@@ -152,7 +152,11 @@ def test_an_amendment_passes_over_a_clause_that_ended_before() -> None:
 
 def test_delegations_definitions_and_tolerances() -> None:
     delegation = lookup().delegations[f"{ORDER}/local-gloves"]
-    assert (delegation.to, delegation.clauses, delegation.items) == ("station", (f"{ORDER}/4.12",), ("gloves",))
+    assert (delegation.to, delegation.clauses, delegation.items) == (
+        "station",
+        (f"{ORDER}/4.12",),
+        ("gloves",),
+    )
     assert lookup().delegations[f"{ORDER}/local-strictness"].allows == "stricter"
     (definition,) = lookup().base.definitions
     assert definition.condition == Test("temperature", ranges([Interval(None, Fraction(5), False, True)]))
