@@ -10,7 +10,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import ListEntry, Verdict
 from kb.model.values import ValueSet, unite
 from kb.reasoner import Engine, Facts
-from kb.wording import say_facts
+from kb.wording import say_facts, say_holders
 
 PERSONAL = ("grade", "branch", "qualification", "appointment", "waiver")
 
@@ -69,6 +69,6 @@ def _merge_grades(
     lines = []
     for (rest, verdict, condition), (grade, rules) in merged.items():
         who = (("grade", grade), *rest) if grade is not None else rest
-        label = say_facts(lookup, who) if who else "everyone"
+        label = say_holders(lookup, who)
         lines.append(ListEntry(item=item, label=label, verdict=verdict, condition=condition, rules=rules))
     return tuple(lines)

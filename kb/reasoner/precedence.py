@@ -79,6 +79,11 @@ class Precedence:
                 return Win(one, "specificity")
         return None
 
+    def _stands_for(self, clause: str, named: tuple[str, ...]) -> bool:
+        """Whether a clause is one of those named, or has come in the place of one of them."""
+        replaced = self._lookup.clauses[clause].replaces
+        return clause in named or any(self._stands_for(earlier, named) for earlier in replaced)
+
     def _edition_date(self, rule: Rule) -> datetime.date:
         return self._lookup.editions[self._lookup.clauses[rule.clause].edition].valid_from
 
@@ -97,7 +102,7 @@ class Precedence:
         source = lookup.clauses[delegation.clause]
         if not in_force(source.valid_from, source.valid_until, self._as_of):
             return False
-        if delegation.clauses and other.clause not in delegation.clauses:
+        if delegation.clauses and not self._stands_for(other.clause, delegation.clauses):
             return False
         if delegation.allows == "stricter" and one.modality not in ("must", "must_not"):
             return False
