@@ -12,8 +12,8 @@ import msgspec
 
 from kb.answer import answer_query
 from kb.cache import Generation, decode_base, ensure
-from kb.errors import Problem, UsageError
-from kb.files import data_folder
+from kb.errors import InvalidDataError, Problem, UsageError
+from kb.files import data_folder, write_atomically
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Reading
 from kb.model.records import Case, Clause, Rule
@@ -228,11 +228,14 @@ def count_records(lookup: Lookup) -> tuple[tuple[str, int], ...]:
 
 def export_base(books: Path | None, form: str, target: Path | None = None) -> bytes:
     """The base as Turtle, N-Quads or JSON-LD; written whole to `target` if one is given."""
-    from kb.files import write_atomically  # noqa: PLC0415
     from kb.graph import export_bytes  # noqa: PLC0415
-    from kb.sources import load_valid_base  # noqa: PLC0415
+    from kb.sources import load_rule_base  # noqa: PLC0415  loads the YAML reader
 
-    data = export_bytes(load_valid_base(books_folder(books)), form)
+    loaded = load_rule_base(books_folder(books))
+    errors = tuple(problem for problem in loaded.problems if problem.severity == "error")
+    if loaded.base is None or errors:
+        raise InvalidDataError(errors)
+    data = export_bytes(loaded.base, form)
     if target is not None:
         write_atomically(target, data)
     return data

@@ -132,7 +132,7 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
 
 def _people(engine: Engine, query: Query, blank: Answer) -> Answer:
     possible = possible_facts(query.case, query.items, False, engine.lookup)
-    part, entries = people_part(engine, query.items[0], query.aspect, possible)
+    part, entries = people_part(engine, query, possible)
     cited = [case.rules for case in part.cases]
     answer = _finish(engine, query, blank, [part], part.verdict, cited=cited)
     headline = say_list_headline(engine.lookup, query, entries)
