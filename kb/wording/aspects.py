@@ -11,7 +11,7 @@ from kb.wording.english import definite, listing, phrase, plural
 from kb.wording.labels import item_label, the_item
 from kb.wording.manners import is_manner, say_manner
 from kb.wording.positions import FEATURE, say_places, say_position, say_positions
-from kb.wording.quantities import say_count, say_intervals, say_measure
+from kb.wording.quantities import say_count, say_intervals, say_length, say_measure
 from kb.wording.scopes import is_top, say_scope
 
 
@@ -57,6 +57,20 @@ def say_set(lookup: Lookup, aspect: str, values: ValueSet, value: RuleValue | No
     if values.complement:
         return f"anything but {listing(said, 'or')}" if said else "anything"
     return (say_places(said) if record.kind == "position" else listing(said, "or")) or "nothing"
+
+
+def say_claimed(lookup: Lookup, aspect: str, item: str, values: ValueSet) -> str:
+    """Values that a question claims, a measure in the unit that the books use for this aspect of the item."""
+    if isinstance(values, Ranges) and lookup.aspects[aspect].kind == "measure":
+        above = lookup.broader(item)
+        measures = [
+            rule.value.measure
+            for rule in lookup.base.rules
+            if rule.aspect == aspect and rule.value.measure and not set(above).isdisjoint(rule.scope.items)
+        ]
+        unit = measures[0].unit if measures else "mm"
+        return listing([say_length(interval, unit) for interval in values.intervals], "or") or "none"
+    return say_set(lookup, aspect, values)
 
 
 def _loose(lookup: Lookup, member: str) -> str:

@@ -260,12 +260,11 @@ def _when(phrases: list[Phrase], lead: str) -> str:
 
 def _merged(phrases: Sequence[Phrase]) -> list[str]:
     """The clauses, all that the wearer "is" in one of them: "the wearer is ashore and not hauling lines"."""
-    states = [p.bare or "" for p in phrases if p.state]
+    states = [p for p in phrases if p.state and not is_compound(p.bare or "")]
     if len(states) < 2:
         return [p.clause for p in phrases]
-    one = f"{WEARER} is {listing(sorted(states, key=is_compound))}"
-    first = next(i for i, p in enumerate(phrases) if p.state)
-    return [one if i == first else p.clause for i, p in enumerate(phrases) if i == first or not p.state]
+    one = f"{WEARER} is {listing([p.bare or '' for p in states])}"
+    return [one if p is states[0] else p.clause for p in phrases if p is states[0] or p not in states]
 
 
 def _unlead(clause: str, lead: str) -> str:

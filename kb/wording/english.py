@@ -28,9 +28,9 @@ _IRREGULAR = {
 }  # fmt: skip
 
 PREPOSITIONS = frozenset((
-    "in", "on", "at", "under", "aboard", "by", "with", "without", "off", "during", "near", "inside", "outside",
-    "within", "beyond", "between", "over", "below", "above", "behind", "before", "after", "along", "among",
-    "around", "beside", "from", "to", "up", "down", "of", "while", "for", "against", "across",
+    "in", "on", "at", "under", "aboard", "by", "with", "without", "off", "during", "near", "inside",
+    "outside", "within", "beyond", "between", "over", "below", "above", "behind", "before", "after", "along",
+    "among", "around", "beside", "from", "to", "up", "down", "of", "while", "for", "against", "across",
 ))  # fmt: skip
 ADVERBS = frozenset((
     "ashore", "afloat", "aboard", "abroad", "aloft", "indoors", "outdoors", "outside", "inside", "alongside",

@@ -22,10 +22,11 @@ def say_subject(lookup: Lookup, tests: Sequence[Test], anyone: str = "") -> str:
         return anyone
     grades = [test for test in tests if lookup.facts[test.fact].family == GRADE]
     others = [phrase_of(lookup, t).attached or "" for t in tests if lookup.facts[t.fact].family != GRADE]
-    return phrase(_grades(lookup, grades, bool(others)), *_linked(others))
+    who, link, without = _grades(lookup, grades).partition(" except ")
+    return phrase(who, *_linked(others), f"except {without}" if link else "")
 
 
-def _grades(lookup: Lookup, tests: Sequence[Test], more: bool) -> str:
+def _grades(lookup: Lookup, tests: Sequence[Test]) -> str:
     texts: list[str] = []
     for test in tests:
         assert isinstance(test.values, Choices)
@@ -36,8 +37,7 @@ def _grades(lookup: Lookup, tests: Sequence[Test], more: bool) -> str:
         return "members"
     first, rest = texts[0], texts[1:]
     first = f"those {first}" if first.startswith("below ") else first
-    text = phrase(first, *(f"who are also {other}" for other in rest))
-    return f"{text}," if more and " except " in text else text
+    return phrase(first, *(f"who are also {other}" for other in rest))
 
 
 def _is_single(lookup: Lookup, test: Test) -> bool:

@@ -12,13 +12,14 @@ _PARTICIPLE = re.compile(
     r"[a-z]{2,}(ed|own|orn)$|^(worn|done|cut|put|set|laid|tied|hung|kept|made|left|shut|sewn|undone)$"
 )
 _ADJECTIVES = frozenset((
-    "square", "plain", "loose", "tight", "long", "short", "open", "upright", "flat", "straight", "full", "high",
-    "low", "neat", "tidy", "wide", "narrow", "vertical", "horizontal", "parallel", "central", "visible",
-    "invisible", "flush", "taut", "slack", "snug", "whole", "bare", "seamless", "uniform", "waterproof", "opaque",
-    "dark", "light",
+    "square", "plain", "loose", "tight", "long", "short", "open", "upright", "flat", "straight", "full",
+    "high", "low", "neat", "tidy", "wide", "narrow", "vertical", "horizontal", "parallel", "central",
+    "visible", "invisible", "flush", "taut", "slack", "snug", "whole", "bare", "seamless", "uniform",
+    "waterproof", "opaque", "dark", "light",
 ))  # fmt: skip
 _DETERMINERS = frozenset((
-    "the", "a", "an", "all", "no", "one", "two", "three", "four", "five", "six", "both", "each", "every", "its",
+    "the", "a", "an", "all", "no", "one", "two", "three", "four", "five", "six", "both", "each", "every",
+    "its",
 ))  # fmt: skip
 
 
@@ -28,7 +29,7 @@ def is_manner(aspect: Aspect) -> bool:
 
 
 def say_manner(lookup: Lookup, scope: str, aspect: Aspect, verb: str) -> str:
-    """ "The coat must be buttoned to the throat", "must have the collar turned down", else the text in quotes."""
+    """ "The coat must be buttoned to the throat", "must have the collar turned down", else quoted."""
     words = aspect.label.lower().split()
     if _is_predicate(words):
         return phrase(scope, verb, "be", aspect.label)

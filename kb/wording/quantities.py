@@ -105,13 +105,18 @@ def _say_one(measure: Measure) -> str:
 
 def say_size(measure: Measure) -> str:
     """A measure with its second unit in brackets; inches get exact millimetres where none is given."""
-    text = _say_one(measure)
     if measure.also is not None:
-        return f"{text} ({_say_one(measure.also)})"
-    twin = _TWIN.get(measure.unit)
-    if twin is None:
+        return f"{_say_one(measure)} ({_say_one(measure.also)})"
+    return ("about " if measure.about else "") + say_length(measure.interval, measure.unit)
+
+
+def say_length(interval: Interval, unit: str) -> str:
+    """An interval in its unit, inches with exact millimetres: "1/4 to 1/2 in (6.35 to 12.7 mm)"."""
+    text = say_interval(interval, unit)
+    twin = _TWIN.get(unit)
+    if twin is None or text == "any":
         return text
-    other = say_interval(measure.interval, twin)
+    other = say_interval(interval, twin)
     for opening in ("at most ", "at least ", "less than ", "more than "):
         other = other.removeprefix(opening)
     return text if "(" in other else f"{text} ({other})"

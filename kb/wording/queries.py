@@ -5,7 +5,7 @@ from __future__ import annotations
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
 from kb.model.records import Aspect
-from kb.wording.aspects import of_item, say_set
+from kb.wording.aspects import of_item, say_claimed
 from kb.wording.cases import case_points, say_who
 from kb.wording.english import listing, phrase, plural, sentence
 from kb.wording.labels import clause_reference, item_label, the_item
@@ -87,7 +87,7 @@ def claim(lookup: Lookup, query: Query, modal: str) -> str:
     item, no = query.items[0], "not " if query.polarity == "not" else ""
     if is_manner(aspect):
         return f"{modal} {of_item(lookup, aspect.id, item)} {no}be “{aspect.label}”"
-    value = "as it is" if query.value is None else say_set(lookup, aspect.id, query.value)
+    value = "as it is" if query.value is None else say_claimed(lookup, aspect.id, item, query.value)
     if aspect.kind == "position":
         return f"{modal} {the_item(lookup, item)} {no}be worn {value}"
     if query.value is None:
@@ -114,9 +114,11 @@ def _say_how(lookup: Lookup, query: Query) -> str:
 def _say_how_many(lookup: Lookup, query: Query) -> str:
     tail = situation(lookup, query, _for_person(lookup, query))
     aspect = lookup.aspects[query.aspect]
-    if aspect.kind == "count" and query.aspect != "count":
+    words = aspect.label.split()
+    if aspect.kind == "count" and len(words) != 2:
         return f"what must {of_item(lookup, aspect.id, query.items[0])} be" + tail
-    return f"how many {plural(item_label(lookup, query.items[0]))} may be worn" + tail
+    done = words[1] if aspect.kind == "count" else "worn"
+    return f"how many {plural(item_label(lookup, query.items[0]))} may be {done}" + tail
 
 
 def modal_of(modalities: tuple[Verdict, ...], otherwise: str) -> str:
@@ -135,11 +137,12 @@ def _say_who_question(lookup: Lookup, query: Query) -> str:
 def _say_list(lookup: Lookup, query: Query) -> str:
     aspect = lookup.aspects[query.aspect]
     modal = modal_of(query.modalities, "may or must")
-    first, _, denied = modal.partition(" not")
+    first, denied, _ = modal.partition(" not")
     what = "what" if not query.items else f"which of {the_item(lookup, query.items[0])}"
     act = f"not {_act(query, aspect)}" if denied and " or " not in modal else _act(query, aspect)
     modal = first if denied and " or " not in modal else modal
-    return phrase(what, modal, person(lookup, query), act) + situation(lookup, query)
+    who = person(lookup, query)
+    return phrase(what, modal, "people" if who == "anyone" else who, act) + situation(lookup, query)
 
 
 def _say_compare(lookup: Lookup, query: Query) -> str:

@@ -84,10 +84,12 @@ def _groups(lookup: Lookup, fact: str) -> dict[frozenset[str], str]:
 
 def closed(lookup: Lookup, fact: str, members: Sequence[str]) -> frozenset[str]:
     """Values of a fact and all narrower ones."""
-    found = set(members)
-    for _ in lookup.facts[fact].values:
-        found |= {value.id for value in lookup.facts[fact].values if value.within in found}
-    return frozenset(found)
+    found = frozenset(members)
+    while True:
+        narrower = {value.id for value in lookup.facts[fact].values if value.within in found}
+        if narrower <= found:
+            return found
+        found |= narrower
 
 
 def _hull(order: Sequence[str], chosen: frozenset[str]) -> frozenset[str]:
@@ -117,6 +119,8 @@ def _union(lookup: Lookup, fact: str, chosen: frozenset[str], word: str) -> str:
             parts += [value_name(lookup, fact, value) for value in run]
         else:
             parts.append(_say_run(lookup, fact, run, word))
+    if len(parts) > 1 and any(part.endswith((" above", " below")) for part in parts):
+        return f"{', '.join(parts[:-1])}, {word} {parts[-1]}"
     return listing(parts, word)
 
 

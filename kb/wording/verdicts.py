@@ -6,12 +6,14 @@ from collections.abc import Sequence
 
 from kb.model.lookup import Lookup
 from kb.model.questions import ListEntry, OpenValue, Query, Verdict
-from kb.wording.aspects import of_item, say_set
-from kb.wording.cases import say_depends, say_facts
-from kb.wording.english import listing, phrase, sentence
-from kb.wording.labels import rule_reference, the_item
-from kb.wording.manners import is_manner
-from kb.wording.queries import items_in_words, modal_of
+from kb.model.values import YES
+from kb.wording.aspects import of_item, say_claimed
+from kb.wording.cases import case_points, say_depends, say_fact
+from kb.wording.english import is_compound, listing, phrase, sentence
+from kb.wording.labels import rule_reference, the_item, the_items
+from kb.wording.manners import is_manner, say_manner
+from kb.wording.queries import items_in_words, modal_of, person
+from kb.wording.situations import WORN
 
 Lines = dict[tuple[str, str, Verdict], str]
 
@@ -75,18 +77,22 @@ def say_verdict(
 
 
 def _done(lookup: Lookup, query: Query) -> str:
+    """ "worn with the storm coat", "worn alone", "worn with nothing but the storm coat"."""
     aspect = lookup.aspects[query.aspect]
-    text = f"“{aspect.label}”" if is_manner(aspect) else aspect.done or "done"
-    if query.case.alone:
-        text += " alone" if len(query.items) < 2 else " with nothing else"
-    return text
+    if is_manner(aspect):
+        return f"“{aspect.label}”"
+    facts = [fact for fact, values in query.case.facts if values == YES and fact.startswith(WORN)]
+    others = dict.fromkeys([*query.items[1:], *(fact.removeprefix(WORN) for fact in facts)])
+    beside = tuple(item for item in others if item in lookup.items and item not in query.items[:1])
+    done = aspect.done or "done"
+    if not beside:
+        return f"{done} alone" if query.case.alone else done
+    return f"{done} with {'nothing but ' if query.case.alone else ''}{the_items(lookup, beside)}"
 
 
 def _thing(lookup: Lookup, query: Query) -> str:
-    aspect = lookup.aspects[query.aspect]
-    if is_manner(aspect):
-        return of_item(lookup, aspect.id, query.items[0])
-    return items_in_words(lookup, query)
+    aspect, item = lookup.aspects[query.aspect], query.items[0]
+    return of_item(lookup, aspect.id, item) if is_manner(aspect) else the_item(lookup, item)
 
 
 def _matter(lookup: Lookup, query: Query) -> str:
@@ -107,12 +113,11 @@ def _matter(lookup: Lookup, query: Query) -> str:
 def _say_conditional(lookup: Lookup, query: Query, open_facts: Sequence[str]) -> str:
     if not open_facts:
         return sentence(f"It depends on facts that are not known: {_matter(lookup, query)}")
-    named = say_depends(lookup, open_facts[:3])
-    more = len(dict.fromkeys(open_facts)) - 3
-    if more > 0:
-        named = say_depends(lookup, [*open_facts[:2]])
-        return f"It depends on {named}, and on {more + 1} more facts."
-    return f"It depends on {named}."
+    facts = list(dict.fromkeys(open_facts))
+    if len(facts) < 4:
+        return f"It depends on {say_depends(lookup, facts)}."
+    named = [say_fact(lookup, fact) for fact in facts[:2]]
+    return f"It depends on {listing([*named, f'{len(facts) - 2} more facts'])}."
 
 
 def _say_conflict(lookup: Lookup, query: Query, rules: Sequence[str]) -> str:
@@ -146,9 +151,10 @@ def _state(lookup: Lookup, query: Query, aspect: str, values: Sequence[OpenValue
     chosen = [value for value in values if value.aspect == aspect]
     labels = list(dict.fromkeys(value.label for value in chosen))
     item = chosen[0].item if chosen[0].item in lookup.items else query.items[0]
+    if is_manner(record):
+        return sentence(say_manner(lookup, the_item(lookup, item), record, _manner_verb(chosen[0])))
     if record.kind == "act":
-        texts = [label.replace("_", " ") for label in labels]
-        return sentence(f"{of_item(lookup, aspect, item)}: {listing(texts)}")
+        return sentence(f"{of_item(lookup, aspect, item)}: {listing(labels)}")
     modal = "must" if all(value.required for value in chosen) or len(labels) > 1 else "may"
     said = labels[0] if len(labels) == 1 else f"either {listing(labels, 'or')}"
     if record.kind == "position":
@@ -158,6 +164,12 @@ def _state(lookup: Lookup, query: Query, aspect: str, values: Sequence[OpenValue
     return sentence(f"{of_item(lookup, aspect, item)} {modal} be {said}")
 
 
+def _manner_verb(value: OpenValue) -> str:
+    if value.required:
+        return "must"
+    return {"closed": "must not", "supported": "may"}.get(value.status, "need not")
+
+
 def _say_claim(lookup: Lookup, verdict: Verdict, query: Query) -> str:
     """The verdict on a claimed value: "No. The height of the device must not be 2 in."."""
     assert query.value is not None
@@ -165,7 +177,7 @@ def _say_claim(lookup: Lookup, verdict: Verdict, query: Query) -> str:
     subject, be = of_item(lookup, record.id, item), "be"
     if record.kind == "position":
         subject, be = the_item(lookup, item), "be worn"
-    said = say_set(lookup, record.id, query.value)
+    said = say_claimed(lookup, record.id, item, query.value)
     modal = {"required": "must", "permitted": "may", "prohibited": "must not", "not_required": "need not"}[
         verdict
     ]
@@ -176,34 +188,65 @@ def _say_claim(lookup: Lookup, verdict: Verdict, query: Query) -> str:
     return lead + sentence(phrase(subject, modal, be, said))
 
 
+_LISTED: tuple[tuple[Verdict, str], ...] = (
+    ("required", "must be {done}"),
+    ("permitted", "may be {done}"),
+    ("prohibited", "must not be {done}"),
+    ("not_required", "need not be {done}"),
+    ("conflict", "fall under clauses that disagree"),
+    ("conditional", "depend on further facts"),
+)
+
+
 def say_list_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]) -> str:
-    """The headline of a list or of "who": how many lines follow, or that there are none."""
-    aspect = lookup.aspects[query.aspect]
+    """The headline of a list or of "who": how many things have which verdict, or that there are none."""
     if query.kind == "who" and query.items:
         return _say_who_headline(lookup, query, entries)
+    aspect = lookup.aspects[query.aspect]
     done = aspect.done or aspect.label
-    modal = modal_of(query.modalities, "")
-    subject = f"that {modal} be {done}" if modal else "that the books speak of"
-    known = say_facts(lookup, query.case.facts)
-    when = f" when {known}" if known else ""
+    points = case_points(lookup, query.case.facts)
+    who = person(lookup, query)
+    case = [f"for {who}", *points] if who != "anyone" else points
+    if len(case) > 1 and case[1].startswith("in "):
+        case = [f"{case[0]} {case[1]}", *case[2:]]
+    lead = f"{', '.join(case)}, " if case else ""
     if not entries:
-        return sentence(f"no clause names anything {subject}{when}")
-    number = "one thing" if len(entries) == 1 else f"{len(entries)} things"
-    return sentence(f"{number} {subject}{when}")
+        modal = modal_of(query.modalities, "may or must")
+        return sentence(f"{lead}no clause names anything that {modal} be {done}")
+    counts = [
+        (sum(entry.verdict == verdict for entry in entries), text.format(done=done))
+        for verdict, text in _LISTED
+    ]
+    said = [(number, text) for number, text in counts if number]
+    first, rest = said[0], said[1:]
+    texts = [f"{_things(*first)}", *(f"{number} {_singular(number, text)}" for number, text in rest)]
+    return sentence(lead + listing(texts))
+
+
+def _things(number: int, text: str) -> str:
+    return f"{number} {'thing' if number == 1 else 'things'} {_singular(number, text)}"
+
+
+def _singular(number: int, text: str) -> str:
+    return text.replace("depend ", "depends ").replace("fall ", "falls ") if number == 1 else text
 
 
 def _say_who_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]) -> str:
     aspect = lookup.aspects[query.aspect]
     act = phrase(aspect.verb or "have", items_in_words(lookup, query))
-    groups = {
-        word: [entry.label for entry in entries if entry.verdict == verdict]
-        for verdict, word in (("required", "must"), ("permitted", "may"), ("prohibited", "must not"))
-    }
-    said = [f"{listing(labels)} {word} {act}" for word, labels in groups.items() if labels]
-    if said:
-        return " ".join(sentence(text) for text in said)
-    if any(entry.verdict == "conditional" for entry in entries):
-        return sentence(f"who may {act} depends on the situation")
-    if any(entry.verdict == "conflict" for entry in entries):
-        return sentence(f"the clauses disagree on who may {act}")
-    return sentence(f"no clause says who may {act}")
+    said = []
+    for verdict, word in (("required", "must"), ("permitted", "may"), ("prohibited", "must not")):
+        labels = [entry.label for entry in entries if entry.verdict == verdict]
+        if labels:
+            said.append(sentence(f"{_each(labels)} {word} {act}"))
+    open_labels = [entry.label for entry in entries if entry.verdict == "conditional"]
+    disputed = [entry.label for entry in entries if entry.verdict == "conflict"]
+    if disputed:
+        said.append(sentence(f"the clauses disagree for {_each(disputed)}"))
+    if open_labels:
+        said.append(sentence(f"it depends on the situation for {_each(open_labels)}"))
+    return " ".join(said) or sentence(f"no clause says who may {act}")
+
+
+def _each(labels: Sequence[str]) -> str:
+    return "; ".join(labels) if len(labels) > 1 and any(map(is_compound, labels)) else listing(labels)
