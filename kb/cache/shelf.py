@@ -1,0 +1,193 @@
+"""Where generations stand: a private folder for each folder of rule books, its lock, its tidying."""
+
+from __future__ import annotations
+
+import contextlib
+import fcntl
+import hashlib
+import os
+import shutil
+import stat
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+from kb.errors import StoreUnavailableError
+
+LOCK = "lock"
+MANIFEST = "manifest"
+TREES = "trees"
+TEMPORARY = ".tmp-"
+GONE = ".gone-"
+_NAME_LENGTH = 64
+_KEPT = 2
+_SHELVES_KEPT = 8
+_LOCK_WAIT_S = 60.0
+
+
+def cache_home(given: Path | None) -> tuple[Path, bool]:
+    """The folder for all caches, and whether somebody chose it (argument or CLOTHBOUND_CACHE).
+
+    Otherwise it is `clothbound` in $XDG_CACHE_HOME if that is an absolute path (XDG Base Directory
+    Specification), else in ~/.cache.
+    """
+    if given is not None:
+        return given, True
+    named = os.environ.get("CLOTHBOUND_CACHE")
+    if named:
+        return Path(named), True
+    base = os.environ.get("XDG_CACHE_HOME", "")
+    if not base.startswith("/"):
+        base = os.path.expanduser("~/.cache")  # noqa: PTH111  unlike pathlib, never raises
+    return Path(base, "clothbound"), False
+
+
+def shelf_path(home: Path, folder: Path) -> Path:
+    """The shelf of a folder of rule books; one folder has one shelf, whatever way it is named."""
+    full = os.path.realpath(folder)
+    return home / hashlib.sha256(full.encode("utf-8", "surrogateescape")).hexdigest()[:16]
+
+
+def unwritable(path: Path, error: OSError) -> StoreUnavailableError:
+    reason = error.strerror or str(error)
+    return StoreUnavailableError(
+        f"The cache in {path} cannot be written: {reason}. Name another folder with CLOTHBOUND_CACHE."
+    )
+
+
+def is_private(shelf: Path) -> bool:
+    """Whether the folder is a real one, ours, and closed to everybody else. False if there is none."""
+    try:
+        state = shelf.lstat()
+    except OSError:
+        return False
+    closed = not state.st_mode & 0o077
+    return stat.S_ISDIR(state.st_mode) and state.st_uid == os.geteuid() and closed
+
+
+def make_private(shelf: Path) -> None:
+    """Make the folder with mode 0700, or take away what others may do with ours.
+
+    Raises `StoreUnavailableError` if it is not ours (and so not safe to open) or cannot be made.
+    """
+    try:
+        shelf.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+        with contextlib.suppress(FileExistsError):
+            shelf.mkdir(mode=0o700)
+        state = shelf.lstat()
+        if stat.S_ISDIR(state.st_mode) and state.st_uid == os.geteuid():
+            shelf.chmod(0o700)
+    except OSError as error:
+        raise unwritable(shelf.parent, error) from error
+    if not is_private(shelf):
+        raise StoreUnavailableError(
+            f"{shelf} belongs to somebody else. Remove it, or name another folder with CLOTHBOUND_CACHE."
+        )
+
+
+@contextlib.contextmanager
+def locked(shelf: Path) -> Iterator[None]:
+    """Hold the shelf's lock: one process builds at a time. The system frees it if the holder dies.
+
+    Where the file system has no locks two builders may work side by side; the later `rename` stands.
+    """
+    try:
+        handle = os.open(shelf / LOCK, os.O_RDWR | os.O_CREAT | os.O_CLOEXEC, 0o600)
+    except OSError as error:
+        raise unwritable(shelf, error) from error
+    try:
+        _wait_for(handle, shelf)
+        yield
+    finally:
+        os.close(handle)
+
+
+def _wait_for(handle: int, shelf: Path) -> None:
+    end = time.monotonic() + _LOCK_WAIT_S
+    while True:
+        try:
+            fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except BlockingIOError:
+            if time.monotonic() > end:
+                raise StoreUnavailableError(
+                    f"Another process has been building in {shelf} for a minute. Try again later."
+                ) from None
+            time.sleep(0.02)
+        except OSError:
+            return
+        else:
+            return
+
+
+def fsync_tree(folder: Path) -> None:
+    """Force a folder and all in it to the disk."""
+    for above, _, names in os.walk(folder):
+        for path in (*(f"{above}{os.sep}{name}" for name in names), above):
+            handle = os.open(path, os.O_RDONLY)
+            try:
+                os.fsync(handle)
+            finally:
+                os.close(handle)
+
+
+def sync_folder(folder: Path) -> None:
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+def generations(shelf: Path) -> tuple[Path, ...]:
+    """The generations of a shelf, the latest made first."""
+    found = [path for path in shelf.iterdir() if len(path.name) == _NAME_LENGTH and path.is_dir()]
+    return tuple(sorted(found, key=lambda path: path.stat().st_mtime_ns, reverse=True))
+
+
+def _in_use(generation: Path) -> bool:
+    """Whether a reader holds the generation (see `Lease`)."""
+    try:
+        handle = os.open(generation / MANIFEST, os.O_RDONLY | os.O_CLOEXEC)
+    except OSError:
+        return False
+    try:
+        fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except BlockingIOError:
+        return True
+    except OSError:
+        return False
+    finally:
+        os.close(handle)
+    return False
+
+
+def put_aside(path: Path) -> None:
+    """Take a folder out of sight at once, then remove it; readers that hold its files keep them."""
+    gone = path.with_name(f"{GONE}{path.name}-{os.getpid()}-{time.monotonic_ns()}")
+    path.rename(gone)
+    shutil.rmtree(gone, ignore_errors=True)
+
+
+def tidy(shelf: Path, newest: str) -> None:
+    """Remove what killed builders left, and all generations but the last two and those in use.
+
+    Only for the holder of the lock. What cannot be removed stays until the next time.
+    """
+    for path in shelf.iterdir():
+        if path.name.startswith((TEMPORARY, GONE)):
+            shutil.rmtree(path, ignore_errors=True)
+    others = [path for path in generations(shelf) if path.name != newest]
+    for path in others[_KEPT - 1 :]:
+        if not _in_use(path):
+            with contextlib.suppress(OSError):
+                put_aside(path)
+
+
+def tidy_home(shelf: Path) -> None:
+    """Remove shelves that were not built on for longest, but for the last eight and those in use."""
+    with contextlib.suppress(OSError):
+        shelves = [path for path in shelf.parent.iterdir() if (path / LOCK).is_file() and is_private(path)]
+        shelves.sort(key=lambda path: path.stat().st_mtime_ns, reverse=True)
+        for old in shelves[_SHELVES_KEPT:]:
+            if old != shelf and not any(_in_use(generation) for generation in generations(old)):
+                put_aside(old)

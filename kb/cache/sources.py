@@ -1,0 +1,90 @@
+"""What a generation is made from: the files of a folder of rule books, and the program that reads them."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+from collections.abc import Iterable, Iterator, Mapping
+from functools import cache
+from pathlib import Path
+
+import msgspec
+
+FORMAT = 1
+_LARGEST_READ = 5_000_001  # the loader reads no more of a file either
+_PACKAGE = Path(__file__).parent.parent
+# What decides what a generation holds; a change in any of these files makes another generation.
+_MAKERS = (
+    "sources",
+    "graph",
+    "model",
+    "measures",
+    "cache",
+    "keywords.py",
+    "vocabulary.py",
+    "text.py",
+    "errors.py",
+)
+
+
+class Sources(msgspec.Struct, frozen=True):
+    """The SHA-256 of each `*.yaml` file by its name, and the names of files that only bring a warning."""
+
+    digests: Mapping[str, str]
+    ignored: tuple[str, ...]
+
+    def digest(self) -> str:
+        """SHA-256 of names, contents and program: the name of the generation."""
+        total = hashlib.sha256(program_digest().encode())
+        for name, digest in sorted(self.digests.items()):
+            total.update(f"{digest} {name}\0".encode("utf-8", "surrogateescape"))
+        for name in self.ignored:
+            total.update(f"- {name}\0".encode("utf-8", "surrogateescape"))
+        return total.hexdigest()
+
+
+def _files(folder: Path) -> Iterator[tuple[str, str]]:
+    """Every file that the loader looks at: its path, and its name relative to the folder."""
+    start = len(str(folder)) + 1
+    for above, _, names in os.walk(folder):
+        for name in names:
+            if not name.startswith(".") and name.endswith((".yaml", ".yml")):
+                path = f"{above}{os.sep}{name}"
+                if os.path.isfile(path):  # noqa: PTH113  pathlib would double the time of a cold start
+                    yield path, path[start:].replace(os.sep, "/")
+
+
+def read_sources(folder: Path) -> Sources | None:
+    """The sources as they are on disk now; None if a file cannot be read (the loader says which)."""
+    digests: dict[str, str] = {}
+    ignored: list[str] = []
+    try:
+        for path, name in _files(folder):
+            if name.endswith(".yml"):
+                ignored.append(name)
+                continue
+            with open(path, "rb") as stream:  # noqa: PTH123
+                digests[name] = hashlib.sha256(stream.read(_LARGEST_READ)).hexdigest()
+    except OSError:
+        return None
+    return Sources(digests, tuple(sorted(ignored)))
+
+
+def _modules(names: Iterable[str]) -> Iterator[str]:
+    for name in names:
+        path = f"{_PACKAGE}{os.sep}{name}"
+        if name.endswith(".py"):
+            yield path
+            continue
+        with os.scandir(path) as entries:
+            yield from sorted(entry.path for entry in entries if entry.name.endswith(".py"))
+
+
+@cache
+def program_digest() -> str:
+    """SHA-256 over size and time of change of the modules that make a generation, and the format's number."""
+    total = hashlib.sha256(str(FORMAT).encode())
+    for path in _modules(_MAKERS):
+        state = os.stat(path)  # noqa: PTH116
+        total.update(f"{path}\0{state.st_size}\0{state.st_mtime_ns}\0".encode("utf-8", "surrogateescape"))
+    return total.hexdigest()
