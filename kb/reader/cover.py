@@ -92,4 +92,21 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
             found.append(Piece(first=index, last=index + 1, tag="unknown"))
         elif not found or found[-1] is not piece:
             found.append(piece)
-    return tuple(found)
+    return _shared_ends(found, tokens, lexicon)
+
+
+def _shared_ends(pieces: list[Piece], tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple[Piece, ...]:
+    """ "fair or foul weather": a word joined to a name takes the name's last word where that makes a name."""
+    tail = ""
+    for index in range(len(pieces) - 1, -1, -1):
+        piece = pieces[index]
+        if piece.tag in ("and", "or", "comma", "det"):
+            continue
+        weak = piece.tag == "unknown" or (piece.tag == "name" and piece.entries[0].rank > 1)
+        joined = index + 1 < len(pieces) and pieces[index + 1].tag in ("and", "or", "comma")
+        entries = lexicon.names.get(tokens[piece.last - 1].key + tail, ()) if tail and weak and joined else ()
+        if entries and entries[0].rank == 0 and piece.last - piece.first == 1:
+            pieces[index] = Piece(first=piece.first, last=piece.last, tag="name", entries=entries)
+        else:
+            tail = tokens[piece.last - 1].key if piece.tag == "name" and piece.last - piece.first > 1 else ""
+    return tuple(pieces)

@@ -47,7 +47,7 @@ dimension:length: long|how long|short|how short
 dimension:diameter: in diameter|across in diameter
 dimension:position: how far|how close|how near
 care: care for|look after|wash|washing|washed|clean|cleaning|cleaned|launder|laundering|laundered|dry|drying|dried|iron|ironing|ironed|store|stored|treat|maintain|maintained|maintenance|taken care of|take care of|cared for|looked after|care
-wear: put on|puts on|putting on|have on|has on|having on|keep on|keeps on|keeping on|kept on|don|dons|donned|donning|dress in|dressed in|be dressed in|be in|use|used|using|display|displayed|displaying|sport|go in|turn out in|turned out in|wear|wears|wearing|worn|wore|dress|dressed|get dressed|go about in|appear in|attire myself
+wear: be worn|put on|puts on|putting on|have on|has on|having on|keep on|keeps on|keeping on|kept on|don|dons|donned|donning|dress in|dressed in|be dressed in|be in|use|used|using|display|displayed|displaying|sport|go in|turn out in|turned out in|wear|wears|wearing|worn|wore|dress|dressed|get dressed|go about in|appear in|attire myself
 leave off: go without|goes without|going without|do without|does without|doing without|leave off|leaves off|leaving off|left off|take off|takes off|taking off|taken off|skip|skips|skipping|skipped|omit|omits|omitting|omitted|remove|removes|removing|removed|be without|being without|get away without|dispense with|dispensing with|doff|doffs|doffed|leave out|leaving out|left out|work without|stay without|not bother with|ditch|shed|discard|forgo|forego|walk about without|appear without|go about without|dispensed with
 with: with|over|under|underneath|beneath|on top of|alongside|together with|along with|as well as|plus|in combination with|in addition to|in conjunction with|combined with|accompanied by|inside|inside of|beside my|at the same time as|wearing only
 without: without|without wearing|without a|without any|minus|w/o|instead of|rather than|in place of|not wearing|lacking|sans|in the absence of|with no|other than
@@ -70,7 +70,7 @@ place: on the left|on the right|left|right|on the left side|on the right side|le
 on: on|onto|upon|next to|beside|near|at|in front of|behind|between the|around|along|close to|attached to|pinned to|sewn to|fixed to
 in: in|into|within|among|during|throughout|amid
 of: of|belonging to|on behalf of|from the
-for: for|as|as a|as an|being a|for a|like|if you are|if i am|if one is|who is|who are|that is|that are|acting as|serving as|in the role of|in the case of|to be
+for: for|as|as a|as an|being a|for a|like|if you are|if i am|if one is|that is|that are|acting as|serving as|in the role of|in the case of|to be
 if: if|when i|when you|when we|while|whilst|whenever|provided|provided that|as long as|once|where i|given that|in case|assuming|suppose|supposing|given|unless it is not|after|before
 unless: unless
 to: to|go to|goes to|so as to|be going to
@@ -98,21 +98,26 @@ please|pls|kindly|tell me|tell me whether|tell me if|could you tell me|can you t
 |question|a question|quick question|quickly|simply|even|too|as well|would|will|sir|maam|ma'am|dear|excuse me
 |by the way|anyhow|anyway|possible|possible to|is it possible|is it possible to|is it true that|is it true|is it the case that
 |according to|under the rules|under the regulations|by regulation|according to the rules|according to the regulations
-|following|and so on|etc|etc.|here|out|about it|of them|of it|of these|of those|ones|thing|things|item|items
+|following|and so on|etc|etc.|here|out|about it|of them|of it|of these|of those|ones
 |let 's say|let us say|say i|i mean|you know|i think|i believe|i guess|i heard that|they say|someone says that|someone said that
 |is it|is there|are there|it is|it 's|that 's|there is|there are|let|ask|asking|know|wonder|wondering|want|would like|like to
 |must there be|question about|under any circumstances|in any case|ever so|properly|correctly|rightly|right now|at present
 |at the moment|presently|yet|already|again|instead|else|simply put|in short|myself personally|personally|uniform|uniforms|outfit
-|order to|in order to|choose|choose to|decide|decide to|opt|opt to|just to|going|go|work|working|be wearing|time|case|situation|situations
-|conditions|circumstances|whole|full|complete|someone else|you guys|the service|service member|wear it|of mine|of ours|do the|say that|that says
+|order to|in order to|choose|choose to|decide|decide to|opt|opt to|just to|going|go|be wearing|whole|full|complete|someone else|you guys|the service|service member|wear it|of mine|of ours|do the|say that|that says
 """
 
 _PARTICLES = "on|off|up|down|out|back"
 
 SPLIT_VERBS: Mapping[tuple[str, str], str] = MappingProxyType(
-    {(verb, "off"): "leave off" for verb in ("leave", "leaving", "left", "take", "taking", "taken", "keep", "have")}
+    {
+        (verb, "off"): "leave off"
+        for verb in ("leave", "leaving", "left", "take", "taking", "taken", "keep", "have")
+    }
     | {(verb, "out"): "leave off" for verb in ("leave", "leaving", "left")}
-    | {(verb, "on"): "wear" for verb in ("put", "putting", "have", "keep", "keeping", "leave", "leaving", "pull")}
+    | {
+        (verb, "on"): "wear"
+        for verb in ("put", "putting", "have", "keep", "keeping", "leave", "leaving", "pull")
+    }
 )
 """Verbs that are parted from their particle by an item: "leave the cap off"."""
 
@@ -134,11 +139,32 @@ PHRASES: Mapping[tuple[str, ...], str] = MappingProxyType(_phrases())
 LONGEST_PHRASE = max(map(len, PHRASES))
 
 SKIPPED_INSIDE_LABELS = frozenset(
-    "a an the my your his her its our their is are was were be being am 's".split()
+    [
+        "a",
+        "an",
+        "the",
+        "my",
+        "your",
+        "his",
+        "her",
+        "its",
+        "our",
+        "their",
+        "is",
+        "are",
+        "was",
+        "were",
+        "be",
+        "being",
+        "am",
+        "'s",
+    ]
 )
 """Words that may stand between the words of a label: "the sleeves are down" is "sleeves down"."""
 
-LEADING_PREPOSITIONS = frozenset("in on at by of aboard during under with the a an working".split())
+LEADING_PREPOSITIONS = frozenset(
+    ["in", "on", "at", "by", "of", "aboard", "during", "under", "with", "the", "a", "an", "working"]
+)
 
 CONTRACTIONS: Mapping[str, tuple[str, str]] = MappingProxyType(
     {
@@ -189,7 +215,7 @@ SLIPS: Mapping[str, str] = MappingProxyType(
 
 NUMBER_WORDS: Mapping[str, int] = MappingProxyType(
     {word: number for number, word in enumerate(
-        "zero one two three four five six seven eight nine ten eleven twelve".split())}
+        ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"])}
 )  # fmt: skip
 
 MONTHS: Mapping[str, int] = MappingProxyType(
@@ -198,5 +224,7 @@ MONTHS: Mapping[str, int] = MappingProxyType(
          "november", "december"), start=1) for length in (3, len(name))} | {"sept": 9}
 )  # fmt: skip
 
-CREDENTIAL_NOUNS = frozenset("qualification qualified appointment appointed waiver exemption certificate badge".split())
+CREDENTIAL_NOUNS = frozenset(
+    ["qualification", "qualified", "appointment", "appointed", "waiver", "exemption", "certificate", "badge"]
+)
 """Generic words of a credential's label: what is left names it ("diver qualification": diver)."""

@@ -16,7 +16,9 @@ Polarity = Literal["do", "not"]
 SKIPPED = frozenset({"comma", "filler", "det", "poss", "joined", "service"})
 MODALS = {"may": "may", "can": "may", "allowed": "may", "banned": "may", "must": "must", "should": "must",
           "have to": "must", "required": "must", "optional": "must"}  # fmt: skip
-_WH = frozenset({"what", "which", "who", "where", "how", "how many", "when", "why", "compare", "order", "which clause"})
+_WH = frozenset(
+    {"what", "which", "who", "where", "how", "how many", "when", "why", "compare", "order", "which clause"}
+)
 _ACTS = frozenset({"act", "leave off"})
 
 
@@ -64,6 +66,8 @@ def find_frame(pieces: Sequence[Piece], tokens: tuple[Token, ...]) -> Frame:
     modal = MODALS.get(flow.tag(modal_at), "")
     bans = flow.tag(modal_at) == "banned" or "banned" in flow.tags
     kind, aspect = _kind(flow, modal, modal_at, used)
+    if kind == "must" and negated and modal_at and flow.tag(modal_at) in ("must", "should"):
+        kind = "may" if flow.tag(modal_at + 1) == "not" and flow.lasts[modal_at + 1] == "not" else kind
     if kind not in ("may", "must") and polarity == "not" and not _chosen_not(flow):
         negated, polarity = True, "do"
     if "leave off" in flow.tags:
@@ -103,13 +107,27 @@ def _negation(flow: _Flow, used: set[int]) -> tuple[bool, Polarity, bool]:
         before, after = flow.tag(index - 1), flow.tag(index + 1)
         contracted = flow.words[index] == "n't"
         aux = before in ("can", "may", "must", "should", "do", "be", "have to", "have")
-        if before in ("self", "person", "fact", "item", "and", "or") and flow.tag(0) in ("may", "must", "should") and after in _ACTS | {"be"}:
+        if (
+            before in ("self", "person", "fact", "item", "and", "or")
+            and flow.tag(0) in ("may", "must", "should")
+            and after in _ACTS | {"be"}
+        ):
             ambiguous = True
-        elif aux and contracted and flow.words[index - 1] in ("must", "may", "need") and index == 1 and after in ("self", "person", "fact", "item"):
+        elif (
+            aux
+            and contracted
+            and flow.words[index - 1] in ("must", "may", "need")
+            and index == 1
+            and after in ("self", "person", "fact", "item")
+        ):
             ambiguous = flow.words[index - 1] != "need"
-        elif aux and (contracted or index > 1 or after not in _ACTS):
-            negated = True
-        elif before in ("self", "person", "fact", "item", "items") and (after in ("have to", "allowed", "banned", "required", "optional", "be") or flow.tag(0) in ("can", "do", "be")):
+        elif (aux and (contracted or index > 1 or after not in _ACTS)) or (
+            before in ("self", "person", "fact", "item", "items")
+            and (
+                after in ("have to", "allowed", "banned", "required", "optional", "be")
+                or flow.tag(0) in ("can", "do", "be")
+            )
+        ):
             negated = True
         elif after in _ACTS or after in ("to", "have", "be"):
             polarity = "not"
@@ -133,7 +151,7 @@ def _kind(flow: _Flow, modal: str, modal_at: int, used: set[int]) -> tuple[Quest
     if "order" in tags:
         used.add(flow.places[tags.index("order")])
         return "how", "precedence"
-    head = flow.first(*_WH)
+    head = _head(flow)
     wh = flow.tag(head)
     if wh == "who":
         return "who", ""
@@ -145,7 +163,11 @@ def _kind(flow: _Flow, modal: str, modal_at: int, used: set[int]) -> tuple[Quest
         return "why", ""
     if wh == "when" and head == 0 and flow.tag(1) in ("may", "can", "must", "should", "do", "be", "have to"):
         return "when", ""
-    if "dimension" in tags and (wh in ("how", "what") or flow.pieces[tags.index("dimension")].last - flow.pieces[tags.index("dimension")].first > 1 or _is_question_size(flow)):
+    if "dimension" in tags and (
+        wh in ("how", "what")
+        or flow.pieces[tags.index("dimension")].last - flow.pieces[tags.index("dimension")].first > 1
+        or _is_question_size(flow)
+    ):
         place = tags.index("dimension")
         if "measure" not in tags:
             used.add(flow.places[place])
@@ -160,7 +182,9 @@ def _kind(flow: _Flow, modal: str, modal_at: int, used: set[int]) -> tuple[Quest
     if wh in ("what", "which") or "list" in tags:
         if wh == "which" and flow.tag(head + 1) in ("item", "items") and modal:
             return ("may" if modal == "may" else "must"), ""
-        return "list", ""
+        if modal or "act" in tags or "leave off" in tags:
+            return "list", ""
+        return "may", ""
     if "aspect" in tags and not modal and "measure" not in tags and "aspect value" not in tags:
         return "how", _named_aspect(flow, used)
     if modal:
@@ -170,6 +194,17 @@ def _kind(flow: _Flow, modal: str, modal_at: int, used: set[int]) -> tuple[Quest
     if "be" in tags and flow.first("be") == 0 and "act" in tags:
         return "must", ""
     return "may", ""
+
+
+def _head(flow: _Flow) -> int:
+    """The question word; a "who" further in only says who somebody is ("a K5 who is a diver")."""
+    for index, tag in enumerate(flow.tags):
+        if tag in _WH and (
+            tag != "who"
+            or all(before in ("list", "show", "by", "for", "self") for before in flow.tags[:index])
+        ):
+            return index
+    return len(flow.tags)
 
 
 def _is_question_size(flow: _Flow) -> bool:

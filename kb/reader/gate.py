@@ -8,6 +8,7 @@ from kb.reader.frame import Frame
 from kb.reader.pieces import Piece
 from kb.reader.roles import EXPLAINED, Roles
 
+MODIFIERS = frozenset({"unknown", "fact name", "aspect value", "values", "dimension"})
 _BEFORE_NOUN = frozenset({"det", "poss", "with", "act", "without", "no", "and", "or", "of", "filler", "fact", "leave off", "only",
                           "item", "items", "in", "on", "for", "be", "have to", "may", "must", "can", ""})  # fmt: skip
 
@@ -23,14 +24,14 @@ def unexplained(pieces: Sequence[Piece], frame: Frame, roles: Roles) -> tuple[in
 
 def is_modifier(pieces: Sequence[Piece], left: Sequence[int], index: int) -> bool:
     """Whether an unexplained word stands right before a linked noun ("red gloves"), as a modifier does."""
-    if pieces[index].tag not in ("unknown", "fact name", "aspect value", "values"):
+    if pieces[index].tag not in MODIFIERS:
         return False
     after = index + 1
-    while after < len(pieces) and after in left and pieces[after].tag == pieces[index].tag:
+    while after < len(pieces) and after in left and pieces[after].tag in MODIFIERS:
         after += 1
     if after >= len(pieces) or pieces[after].tag not in ("item", "items", "fact"):
         return False
     before = index - 1
-    while before in left and pieces[before].tag in ("unknown", "fact name", "aspect value"):
+    while before in left and pieces[before].tag in MODIFIERS:
         before -= 1
     return (pieces[before].tag if before >= 0 else "") in _BEFORE_NOUN

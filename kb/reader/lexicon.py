@@ -28,7 +28,8 @@ _FUNCTION_WORDS = frozenset(words[0] for words in PHRASES if len(words) == 1)
 
 
 class Entry(NamedTuple):
-    """One thing that a name names. `rank`: 0 a label, 1 an everyday word, 2 the last word or core of a label.
+    """One thing that a name names. `rank`: 0 a label, 1 an everyday word, 2 the last word or core of a label,
+    3 a guess that counts only where nothing better is known (the id or last word of a value).
 
     `owner` is the fact of a value or group, or the aspect of an aspect value.
     """
@@ -93,8 +94,8 @@ def _best(entries: Iterable[Entry]) -> tuple[Entry, ...]:
     best: dict[tuple[str, str, str], Entry] = {}
     for entry in ranked:
         best.setdefault(entry[:3], entry)
-    exact = tuple(entry for entry in best.values() if entry.rank == 0)
-    return exact or tuple(best.values())
+    limit = {0: 0, 1: 2, 2: 2, 3: 3}[ranked[0].rank]
+    return tuple(entry for entry in best.values() if entry.rank <= limit)
 
 
 _RANK = attrgetter("rank")
@@ -148,7 +149,10 @@ def _all_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
         for label in _labels(edition):
             yield name_words(label), Entry("book", edition.id)
             own = name_words(lookup.books[edition.book].label)
-            yield tuple(word for word in name_words(label) if word not in own), Entry("book", edition.id, "", 1)
+            yield (
+                tuple(word for word in name_words(label) if word not in own),
+                Entry("book", edition.id, "", 1),
+            )
         for label in _labels(lookup.books[edition.book]):
             yield name_words(f"{label} {edition.id.rpartition('/')[2]}"), Entry("book", edition.id)
     for book in base.books:
@@ -239,8 +243,9 @@ def _value_names(
     entry = Entry("value", value.id, fact.id)
     if fact.family == "grade":
         yield name_words(value.id), entry
-    if "-" in value.id:
-        yield name_words(value.id), entry._replace(rank=1)
+    if fact.family in ("situation", "branch", "rig"):
+        yield name_words(value.id), entry._replace(rank=1 if "-" in value.id else 3)
+        yield _head(value.label), entry._replace(rank=3)
     for label in _labels(value):
         words = name_words(label)
         if len(words) > 1 or words[0] not in _FUNCTION_WORDS:
@@ -279,10 +284,22 @@ def verb_forms(verb: str, done: str | None) -> tuple[str, ...]:
     stem = first.removesuffix("e")
     doubled = (
         first + first[-1]
-        if len(first) < 6 and first[-1] not in "aeiouwxy" and first[-2:-1] in tuple("aeiou") and first[-3:-2] not in tuple("aeiou")
+        if len(first) < 6
+        and first[-1] not in "aeiouwxy"
+        and first[-2:-1] in tuple("aeiou")
+        and first[-3:-2] not in tuple("aeiou")
         else stem
     )
     past = done.lower().split()[0] if done else (first[:-1] + "ied" if first.endswith("y") else stem + "ed")
-    forms = (first, first + "s", first + "es", first[:-1] + "ies", stem + "ing", doubled + "ing", past, doubled + "ed")
+    forms = (
+        first,
+        first + "s",
+        first + "es",
+        first[:-1] + "ies",
+        stem + "ing",
+        doubled + "ing",
+        past,
+        doubled + "ed",
+    )
     tail = "".join(name_words(rest)) if rest else ""
     return tuple(dict.fromkeys(word_key(form) + tail for form in forms))

@@ -9,10 +9,10 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.records import Item
-from kb.reader.fold import entry_values
 from kb.reader.lexicon import Entry, EntryKind
 from kb.reader.pieces import Piece, only
 from kb.reader.tokens import Token, tokenize
+from kb.reader.values import entry_values
 
 Pieces = tuple[Piece, ...]
 _TAG: dict[EntryKind, str] = {
@@ -42,14 +42,31 @@ def _plain(piece: Piece, before: Sequence[Piece], after: Sequence[Piece], lookup
     items = only(piece, "item")
     previous = next((p.tag for p in reversed(before) if p.tag not in ("det", "poss", "filler")), "")
     if values and (not items or previous in _PLACE_TAGS):
-        if len({entry_values(entry, lookup) for entry in values}) == len({entry.owner for entry in values}) == 1:
+        if (
+            len({entry_values(entry, lookup) for entry in values})
+            == len({entry.owner for entry in values})
+            == 1
+        ):
             entry = values[0]
-            return msgspec.structs.replace(piece, tag="fact", fact=entry.owner, values=entry_values(entry, lookup))
+            return msgspec.structs.replace(
+                piece, tag="fact", fact=entry.owner, values=entry_values(entry, lookup)
+            )
         if not items and not any(entry.kind in ("act", "aspect", "aspect value") for entry in piece.entries):
             return msgspec.structs.replace(piece, tag="values", entries=values)
     if items:
         acts = only(piece, "act")
-        if acts and previous in ("to", "self", "person", "fact", "not", "may", "must", "can", "have to", "allowed"):
+        if acts and previous in (
+            "to",
+            "self",
+            "person",
+            "fact",
+            "not",
+            "may",
+            "must",
+            "can",
+            "have to",
+            "allowed",
+        ):
             return msgspec.structs.replace(piece, tag="act", arg=acts[0].id)
         return msgspec.structs.replace(piece, tag="items", entries=items)
     for kind in ("act", "aspect", "aspect value", "fact", "authority", "book", "service"):
@@ -72,13 +89,22 @@ def _with_modifiers(found: list[Piece], tokens: tuple[Token, ...], lookup: Looku
         piece = found[index]
         if piece.tag == "items" and index:
             start = index
-            while start and found[start - 1].tag in ("unknown", "fact", "fact name", "values", "aspect value", "authority"):
+            while start and found[start - 1].tag in (
+                "unknown",
+                "fact",
+                "fact name",
+                "values",
+                "aspect value",
+                "authority",
+            ):
                 start -= 1
                 words = [t.key for p in found[start:index] for t in tokens[p.first : p.last] if t.low != "-"]
                 fitting = tuple(e for e in piece.entries if set(words) <= _item_words(lookup.items[e.id]))
                 if fitting and (len(piece.entries) > 1 or found[start].tag == "unknown"):
                     found[start : index + 1] = [
-                        msgspec.structs.replace(piece, first=found[start].first, entries=fitting, how="everyday")
+                        msgspec.structs.replace(
+                            piece, first=found[start].first, entries=fitting, how="everyday"
+                        )
                     ]
                     index = start
                     piece = found[index]

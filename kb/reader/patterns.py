@@ -18,7 +18,9 @@ _CLAUSE = re.compile(
 )
 
 
-def _token_range(tokens: tuple[Token, ...], starts: list[int], start: int, end: int) -> tuple[int, int] | None:
+def _token_range(
+    tokens: tuple[Token, ...], starts: list[int], start: int, end: int
+) -> tuple[int, int] | None:
     """The tokens that characters `start` to `end` hold in full."""
     first = bisect.bisect_left(starts, start)
     last = bisect.bisect_left(starts, end)
@@ -42,7 +44,26 @@ def pattern_pieces(text: str, tokens: tuple[Token, ...]) -> tuple[Piece, ...]:
 
 
 _AMOUNT_WORDS = frozenset(
-    "an half quarter inch inches one two three four five six seven eight nine ten eleven twelve foot".split()
+    [
+        "an",
+        "half",
+        "quarter",
+        "inch",
+        "inches",
+        "one",
+        "two",
+        "three",
+        "four",
+        "five",
+        "six",
+        "seven",
+        "eight",
+        "nine",
+        "ten",
+        "eleven",
+        "twelve",
+        "foot",
+    ]
 )
 
 

@@ -30,7 +30,11 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
     if unclear is not None:
         return ask_item(unclear, lookup)
     items = tuple(dict.fromkeys(piece.arg for piece in asked))
-    if roles.alternatives and frame.kind in ("may", "must", "where", "how", "how_many") and frame.aspect != "precedence":
+    if (
+        roles.alternatives
+        and frame.kind in ("may", "must", "where", "how", "how_many")
+        and frame.aspect != "precedence"
+    ):
         choices = tuple((item, lookup.items[item].label) for item in items)
         return Ask(fact="item", prompt="One item at a time: which one is meant?", choices=choices)
     if roles.crowded is not None:
@@ -46,8 +50,10 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
         which = _which_measure(query, lookup)
         if which is not None:
             return which
-    if roles.placing and query.items and query.kind != "where":
-        return _ask_where(query, roles, lookup)
+    if roles.placing and query.items:
+        if query.kind != "where" or not _only_garments(roles, lookup):
+            return _ask_where(query, roles, lookup)
+        query = msgspec.structs.replace(query, case=_on_garments(query.case, roles, lookup))
     return _checked(query, frame, roles, lookup)
 
 
@@ -61,13 +67,25 @@ def _which_measure(query: Query, lookup: Lookup) -> Ask | None:
     return Ask(fact="reading", prompt="Which measure is meant?", choices=tuple((text, text) for text in said))
 
 
+def _garments(roles: Roles, lookup: Lookup) -> list[str]:
+    """The items of a claimed place that are worn, not parts of something worn."""
+    return [p.arg for p in roles.placing if p.tag == "item" and "feature" not in lookup.broader(p.arg)]
+
+
+def _only_garments(roles: Roles, lookup: Lookup) -> bool:
+    """Whether the place is no more than "on" a garment."""
+    items = [piece for piece in roles.placing if piece.tag in ("item", "items")]
+    return all(p.tag in ("item", "on") for p in roles.placing) and len(items) == len(_garments(roles, lookup))
+
+
+def _on_garments(case: Case, roles: Roles, lookup: Lookup) -> Case:
+    worn = {_WORN + item: YES for item in _garments(roles, lookup)}
+    return merge_case(case, worn, None, False, lookup)
+
+
 def _ask_where(query: Query, roles: Roles, lookup: Lookup) -> Ask:
     """A place is claimed ("on the coat, above the pocket"): offer the question where the item goes."""
-    facts = dict(query.case.facts)
-    for piece in roles.placing:
-        if piece.tag == "item" and "feature" not in lookup.broader(piece.arg):
-            facts[_WORN + piece.arg] = YES
-    case = msgspec.structs.replace(query.case, facts=tuple(facts.items()))
+    case = _on_garments(query.case, roles, lookup)
     where = Query(kind="where", items=query.items[:1], aspect="position", case=case)
     said = say_query(lookup, where)
     return Ask(fact="reading", prompt="A place is named. Is this the question?", choices=((said, said),))
@@ -134,7 +152,10 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
             return "where", "position"
         kind = "may"
     if kind == "how_many":
-        return kind, "kit-count" if roles.aspect == "possession" and "kit-count" in lookup.aspects else "count"
+        return (
+            kind,
+            "kit-count" if roles.aspect == "possession" and "kit-count" in lookup.aspects else "count",
+        )
     if kind == "how":
         wanted = frame.aspect or roles.dimension
         if wanted in _SIZES:
@@ -173,7 +194,9 @@ def _checked(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
         return query
     if query.kind == "list":
         if roles.asked:
-            return Abstain(reason="A list is asked for, but an item is named; ask about the item or about the list.")
+            return Abstain(
+                reason="A list is asked for, but an item is named; ask about the item or about the list."
+            )
         return query
     if not query.items and query.aspect != "precedence":
         if frame.terse and not roles.aspect and not query.case.facts and not roles.alone:

@@ -123,7 +123,9 @@ def read_question(
     plain = clean(text[: LONGEST_QUESTION + 1])
     if len(text) > LONGEST_QUESTION:
         shown = text[:LONGEST_QUESTION]
-        return Reading(question=shown, abstain=Abstain(reason="The question is too long; ask one thing at a time."))
+        return Reading(
+            question=shown, abstain=Abstain(reason="The question is too long; ask one thing at a time.")
+        )
     refusal = too_much(plain, tokenize(plain))
     if refusal is not None:
         return Reading(question=text, abstain=refusal)
@@ -146,7 +148,10 @@ def _read(
     spans = make_spans(found, lookup)
     left = unexplained(found.pieces, frame, roles)
     if left:
-        return Reading(question=text, spans=spans, **_gate(found, left, lexicon, lookup))
+        stopped = _gate(found, left, case, lexicon, lookup)
+        if isinstance(stopped, Ask):
+            return Reading(question=text, spans=spans, ask=stopped)
+        return Reading(question=text, spans=spans, abstain=stopped)
     before = previous.query if previous is not None else None
     outcome: Query | Ask | Abstain | None = None
     if before is not None and (frame.carry or _is_fragment(frame, roles)):
@@ -180,7 +185,9 @@ def _two_readings(query: Query, lookup: Lookup) -> Ask:
 
 def _is_fragment(frame: Frame, roles: Roles) -> bool:
     """A few words that only make sense after a question: "ashore?", "the scarf?", "alone?"."""
-    return frame.terse and not roles.aspect and not (roles.asked and (roles.facts or roles.alone or roles.worn))
+    return (
+        frame.terse and not roles.aspect and not (roles.asked and (roles.facts or roles.alone or roles.worn))
+    )
 
 
 def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Query | Ask | None:
@@ -220,21 +227,37 @@ def answer_to_ask(text: str, previous: Reading, lookup: Lookup) -> str | None:
     return None
 
 
-def _gate(found: Understood, left: tuple[int, ...], lexicon: Lexicon, lookup: Lookup) -> dict[str, Ask | Abstain]:
+def _gate(
+    found: Understood, left: tuple[int, ...], case: Case, lexicon: Lexicon, lookup: Lookup
+) -> Ask | Abstain:
     """What to say about words that nothing explains: confirm without a modifier, else abstain."""
     words = [_written(found, index) for index in left]
-    shown = ", ".join(f'"{visible(word)}"' for word in words)
     if all(is_modifier(found.pieces, left, index) for index in left):
-        rest = found.text
-        for index in reversed(left):
-            piece = found.pieces[index]
-            start, end = found.tokens[piece.first].start, found.tokens[piece.last - 1].end
-            rest = rest[:start] + rest[end:].lstrip(" -")
-        prompt = f"The books do not know {shown} here. Answer without it?"
-        return {"ask": Ask(fact="reading", prompt=prompt, choices=((" ".join(rest.split()), "without it"),))}
-    unknown = [word for index, word in zip(left, words, strict=True) if found.pieces[index].tag == "unknown"]
-    near = near_labels(" ".join(unknown), lexicon, lookup) if unknown else ()
-    return {"abstain": Abstain(reason=f"Not understood: {shown}.", words=tuple(words), suggestions=near)}
+        unknown = tuple(index for index in left if found.pieces[index].tag == "unknown")
+        for dropped in dict.fromkeys((unknown or left, left)):
+            rest = _without(found, dropped)
+            again = read_question(rest, lexicon=lexicon, lookup=lookup, case=case)
+            if again.abstain is None and (again.ask is None or again.ask.fact == "item"):
+                shown = _quoted([_written(found, index) for index in dropped])
+                prompt = f"The books do not know {shown} here. Answer without it?"
+                return Ask(fact="reading", prompt=prompt, choices=((rest, "without it"),))
+    names = [word for index, word in zip(left, words, strict=True) if found.pieces[index].tag == "unknown"]
+    near = near_labels(" ".join(names), lexicon, lookup) if names else ()
+    return Abstain(reason=f"Not understood: {_quoted(words)}.", words=tuple(words), suggestions=near)
+
+
+def _quoted(words: list[str]) -> str:
+    return ", ".join(f'"{visible(word)}"' for word in words)
+
+
+def _without(found: Understood, dropped: tuple[int, ...]) -> str:
+    """The text without some of its words."""
+    rest = found.text
+    for index in reversed(dropped):
+        piece = found.pieces[index]
+        start, end = found.tokens[piece.first].start, found.tokens[piece.last - 1].end
+        rest = rest[:start] + rest[end:].lstrip(" -")
+    return " ".join(rest.split())
 
 
 def _written(found: Understood, index: int) -> str:
@@ -253,5 +276,7 @@ def make_spans(found: Understood, lookup: Lookup) -> tuple[Span, ...]:
         how = "spelling" if mended.intersection(range(piece.first, piece.last)) else piece.how
         start, end = found.tokens[piece.first].start, found.tokens[piece.last - 1].end
         target = piece.fact or (piece.arg if role not in ("structure", "filler") else None) or None
-        spans.append(Span(start=start, end=end, text=found.text[start:end], role=role, target=target, how=how))
+        spans.append(
+            Span(start=start, end=end, text=found.text[start:end], role=role, target=target, how=how)
+        )
     return tuple(spans)

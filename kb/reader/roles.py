@@ -106,7 +106,9 @@ class _Walk:
         self.state, self.acted = "asked", True
 
     def _on_if(self, index: int, piece: Piece) -> None:
-        self.condition = self.acted or bool(self.roles.asked) or index == 0 or self._tag(index - 1) != "allowed"
+        self.condition = (
+            self.acted or bool(self.roles.asked) or index == 0 or self._tag(index - 1) != "allowed"
+        )
 
     def _on_when(self, index: int, piece: Piece) -> None:
         self.condition = self.condition or index > 0
@@ -156,7 +158,9 @@ class _Walk:
             self.roles.crowded = (self.pieces[index - 1], piece)
         if self.state == "asked" and self.roles.asked and tag == "or":
             self.roles.alternatives = True
-        {"asked": self.roles.asked, "worn": self.roles.worn, "unworn": self.roles.unworn}[self.state].append(piece)
+        {"asked": self.roles.asked, "worn": self.roles.worn, "unworn": self.roles.unworn}[self.state].append(
+            piece
+        )
 
     _on_items = _on_item
 
@@ -177,10 +181,11 @@ class _Walk:
 
     def _on_only(self, index: int, piece: Piece) -> None:
         after, before = self._tag(self._near(index, 1)), self._tag(self._near(index, -1))
-        if after in ("item", "items") or (after == "" and before in ("item", "items", "act")):
-            self.roles.alone = True
-            self._use(index)
-        elif after == "act":
+        if (
+            after in ("item", "items")
+            or (after == "" and before in ("item", "items", "act"))
+            or after == "act"
+        ):
             self.roles.alone = True
             self._use(index)
 
@@ -208,7 +213,9 @@ class _Walk:
             self.roles.value_aspect = owners.pop()
             chosen = Choices(frozenset(entry.id for entry in piece.entries))
             known = self.roles.value
-            self.roles.value = Choices(chosen.members | known.members) if isinstance(known, Choices) else chosen
+            self.roles.value = (
+                Choices(chosen.members | known.members) if isinstance(known, Choices) else chosen
+            )
             self._use(index)
 
     def _on_measure(self, index: int, piece: Piece) -> None:
@@ -218,7 +225,8 @@ class _Walk:
             self._use(index)
 
     def _on_dimension(self, index: int, piece: Piece) -> None:
-        if index not in self.frame.used:
+        measured = any(p.tag in ("measure", "number") for p in self.pieces)
+        if index not in self.frame.used and (measured or self.frame.kind == "how"):
             self.roles.dimension = piece.arg
             self._use(index)
 
@@ -282,4 +290,3 @@ class _Walk:
     def _on_grant(self, index: int, piece: Piece) -> None:
         if self._tag(index - 1) == "joined":
             self._use(index)
-

@@ -34,7 +34,13 @@ def is_real_word(token: Token, lexicon: Lexicon) -> bool:
         return True
     if token.key in lexicon.known_words:
         return True
-    for ending, restored in (("ing", ("", "e")), ("ed", ("", "e")), ("er", ("", "e")), ("est", ("", "e")), ("ly", ("",))):
+    for ending, restored in (
+        ("ing", ("", "e")),
+        ("ed", ("", "e")),
+        ("er", ("", "e")),
+        ("est", ("", "e")),
+        ("ly", ("",)),
+    ):
         if token.low.endswith(ending):
             stem = token.low[: -len(ending)]
             doubled = stem[:-1] if stem[-1:] == stem[-2:-1] else stem
@@ -55,7 +61,9 @@ def near_words(word: str, lexicon: Lexicon, limit: int = 3) -> tuple[str, ...]:
     found = process.extract(word, pool, scorer=OSA.distance, score_cutoff=cutoff, limit=limit + 5)
     if not found:
         return ()
-    best = min(score for _, score, _ in found)
+    if len(word) < 6:
+        found = [entry for entry in found if str(entry[0])[0] == word[0]]
+    best = min((score for _, score, _ in found), default=0)
     return tuple(dict.fromkeys(str(name) for name, score, _ in found if score == best))[:limit]
 
 

@@ -8,12 +8,12 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask
 from kb.model.records import Fact
 from kb.model.values import NO, YES, Choices, ValueSet, intersect, is_empty, ranges
-from kb.reader.fold import closure, entry_values
 from kb.reader.lexicon import CREDENTIALS, Lexicon
 from kb.reader.pieces import Piece
 from kb.reader.question import clean, too_much, understand
 from kb.reader.spelling import near_names
 from kb.reader.tokens import tokenize
+from kb.reader.values import closure, entry_values
 from kb.text import visible
 
 StatedFact = tuple[str, ValueSet]
@@ -26,7 +26,11 @@ _EXPLAINED = frozenset(
 def read_statement(text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[StatedFact, ...] | Abstain:
     """Facts of the profile that a statement gives; `Abstain` naming the words that were not understood."""
     plain = clean(text[:1001])
-    refusal = too_much(plain, tokenize(plain)) if len(text) <= 1000 else Abstain(reason="The statement is too long.")
+    refusal = (
+        too_much(plain, tokenize(plain))
+        if len(text) <= 1000
+        else Abstain(reason="The statement is too long.")
+    )
     if refusal is not None:
         return refusal
     found = understand(plain, lexicon, lookup, None)
@@ -38,7 +42,11 @@ def read_statement(text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[Stat
     state, holding = YES, False
     for index, piece in enumerate(found.pieces):
         state = {"with": YES, "without": NO, "no": NO, "act": YES}.get(piece.tag, state)
-        if piece.tag == "not" and found.pieces[min(index + 1, len(found.pieces) - 1)].tag in ("act", "hold", "have"):
+        if piece.tag == "not" and found.pieces[min(index + 1, len(found.pieces) - 1)].tag in (
+            "act",
+            "hold",
+            "have",
+        ):
             state = NO
             continue
         holding = holding or piece.tag in ("hold", "have")
@@ -78,7 +86,8 @@ def credential_of(piece: Piece, lookup: Lookup) -> str | None:
     found = [
         fact.id
         for fact in lookup.base.facts
-        if fact.family in CREDENTIALS and {t.key for t in tokenize(fact.id.partition(":")[2].replace("-", " "))} <= words
+        if fact.family in CREDENTIALS
+        and {t.key for t in tokenize(fact.id.partition(":")[2].replace("-", " "))} <= words
     ]
     return found[0] if len(found) == 1 else None
 
@@ -95,7 +104,9 @@ def _fact_named(lookup: Lookup, name: str) -> Fact:
         names = (fact.id, fact.id.partition(":")[2], fact.label, *fact.other_labels)
         if wanted in (written.casefold() for written in names if written):
             return fact
-    near = near_names(wanted, [label for f in lookup.base.facts if f.family != "worn" for label in (f.id, f.label)])
+    near = near_names(
+        wanted, [label for f in lookup.base.facts if f.family != "worn" for label in (f.id, f.label)]
+    )
     raise UsageError(f'There is no fact "{visible(name)}".' + _did_you_mean(near))
 
 
@@ -113,7 +124,9 @@ def _value_of(fact: Fact, value: str, lookup: Lookup) -> ValueSet:
         if fact.kind == "quantity":
             measure = parse_measure(written)
             if fact.unit and not is_kind_of(measure, fact.unit):
-                raise UsageError(f'"{visible(value)}" is not measured in the unit of {fact.label} ({fact.unit}).')
+                raise UsageError(
+                    f'"{visible(value)}" is not measured in the unit of {fact.label} ({fact.unit}).'
+                )
             return ranges([measure.interval])
     except MeasureError as error:
         raise UsageError(str(error)) from error
@@ -137,7 +150,11 @@ def _choice_of(fact: Fact, written: str, lookup: Lookup) -> ValueSet:
     lexicon = Lexicon.build(lookup)
     found = understand(written, lexicon, lookup, None)
     if not isinstance(found, Ask):
-        pieces = [piece for piece in found.pieces if piece.tag not in ("det", "filler", "in", "on", "for", "of", "person")]
+        pieces = [
+            piece
+            for piece in found.pieces
+            if piece.tag not in ("det", "filler", "in", "on", "for", "of", "person")
+        ]
         if len(pieces) == 1:
             values = _values_in(pieces[0], fact, lookup)
             if values is not None:

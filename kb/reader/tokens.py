@@ -22,11 +22,14 @@ class Token(NamedTuple):
 
 _APOSTROPHES = str.maketrans({"’": "'", "‘": "'", "ʼ": "'", "′": "'", "`": "'", "´": "'"})
 _WORD = re.compile(
-    r"\d+(?:[.,/]\d+)*|[^\W\d_]{1,4}\d{1,3}(?:'?s)?(?![^\W_])|[^\W\d_]+(?:'[^\W\d_]+)*'?|w/o\b|[-–—+&%°,]|[^\W_]", re.UNICODE | re.IGNORECASE
+    r"\d+(?:[.,/]\d+)*|[^\W\d_]{1,4}\d{1,3}(?:'?s)?(?![^\W_])|[^\W\d_]+(?:'[^\W\d_]+)*'?|w/o\b|[-–—+&%°,]|[^\W_]",
+    re.UNICODE | re.IGNORECASE,
 )
 _SIBILANT = ("ches", "shes", "sses", "xes", "zes")
 _OUR = re.compile(r"our(?=s?$|ed$|ing$|ful$|less$|able$)")
-_NOT_OUR = frozenset(("four", "hour", "your", "pour", "sour", "tour", "flour", "scour", "dour", "detour", "contour"))
+_NOT_OUR = frozenset(
+    ("four", "hour", "your", "pour", "sour", "tour", "flour", "scour", "dour", "detour", "contour")
+)
 
 
 def _singular(word: str) -> str:

@@ -1,0 +1,46 @@
+"""The two rule bases that the reader is tried on, loaded once."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import NamedTuple
+
+import pytest
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Reading
+from kb.model.records import Case
+from kb.reader import Lexicon, read_question
+from kb.sources import load_rule_base
+from tests.reader.notation import TODAY
+
+HERE = Path(__file__).parent
+DEMO = HERE.parent.parent / "demo_facts"
+
+
+class Base(NamedTuple):
+    """A rule base with its lexicon."""
+
+    lookup: Lookup
+    lexicon: Lexicon
+
+    def read(self, text: str, case: Case | None = None, previous: Reading | None = None) -> Reading:
+        case = case if case is not None else Case(as_of=TODAY)
+        return read_question(text, lexicon=self.lexicon, lookup=self.lookup, case=case, previous=previous)
+
+
+def load(folder: Path) -> Base:
+    result = load_rule_base(folder)
+    assert result.base is not None, result.problems
+    lookup = Lookup(result.base)
+    return Base(lookup, Lexicon.build(lookup))
+
+
+@pytest.fixture(scope="session")
+def choir() -> Base:
+    return load(HERE / "base")
+
+
+@pytest.fixture(scope="session")
+def demo() -> Base:
+    return load(DEMO)
