@@ -11,10 +11,10 @@ from kb.errors import ClothboundError
 from kb.measures.numbers import NumberFound, match_number
 from kb.measures.units import (
     UNIT_BY_NAME,
-    UNITS,
     Unit,
     base_unit,
     difference_to_base,
+    from_base,
     same_dimension,
     to_base,
 )
@@ -57,7 +57,7 @@ _COMPARE = {
     "under": r"less than|fewer than|under|below|shorter than|narrower than|<",
     "over": r"more than|greater than|over|above|longer than|wider than|>",
 }
-_COMPARATOR = re.compile("|".join(f"(?P<{name}>{words})" for name, words in _COMPARE.items()))
+_COMPARATOR = re.compile("|".join(rf"(?P<{name}>(?:{words})(?![a-z]))" for name, words in _COMPARE.items()))
 _AFTERWARDS = re.compile(
     r",?\s+(?:or (?P<at_most>less|fewer|below|under)|or (?P<at_least>more|above|over))(?!\w)"
 )
@@ -291,13 +291,11 @@ def parse_measure(text: str) -> Measure:
 def parse_difference(text: str) -> tuple[Fraction, str]:
     """A tolerance ("1/8 in") as an exact difference in the base unit and its UCUM code."""
     measure = parse_measure(text)
-    exact = measure.interval.low
-    if exact is None or exact != measure.interval.high or measure.about or exact < 0:
-        raise MeasureError(
-            f'"{text}" is no plain amount.', "Write one amount and its unit, for example 1/8 in."
-        )
-    zero = UNITS[measure.unit].offset
-    return difference_to_base((exact - zero) / UNITS[measure.unit].factor, measure.unit), measure.unit
+    exact, unit = measure.interval.low, measure.unit
+    number = None if exact is None or measure.about else from_base(exact, unit)
+    if number is None or exact != measure.interval.high or number < 0:
+        raise MeasureError(f'"{text}" is no plain amount.', "Write one amount, for example 1/8 in.")
+    return difference_to_base(number, unit), unit
 
 
 def is_kind_of(measure: Measure, unit: str) -> bool:

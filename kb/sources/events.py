@@ -22,6 +22,11 @@ class _Stopped(Exception):  # noqa: N818  never leaves this module
     """The rest of the file cannot be read."""
 
 
+def _too_deep(at: Location) -> Problem:
+    message = f"The nesting is deeper than {DEEPEST} levels."
+    return Problem(at, "too-deep", message, "Split the value or check the brackets.")
+
+
 class _Open:
     """A collection that is not closed yet; a mapping also holds the key that waits for its value."""
 
@@ -104,12 +109,7 @@ class _Builder:
 
     def open(self, at: Location, mapping: bool) -> None:
         if len(self.stack) >= DEEPEST:
-            self.error(
-                at,
-                "too-deep",
-                f"The nesting is deeper than {DEEPEST} levels.",
-                "Split the value or check the brackets.",
-            )
+            self.problems.append(_too_deep(at))
             raise _Stopped
         parent = self.stack[-1] if self.stack else None
         key_place = parent is not None and parent.mapping and parent.key is None and not parent.bad_key
@@ -223,6 +223,8 @@ _SYNTAX = (
 def _syntax_problem(error: yaml.YAMLError, file: str) -> Problem:
     mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
     at = Location(file, mark.line + 1, mark.column + 1) if mark else Location(file)
+    if "maximum nesting depth" in str(getattr(error, "problem", "")):
+        return _too_deep(at)
     said = f"{getattr(error, 'problem', '') or ''} {getattr(error, 'context', '') or ''}"
     for phrase, message, remedy in _SYNTAX:
         if phrase in said:

@@ -43,7 +43,7 @@ def _codes(module: ast.Module) -> Iterator[str]:
             continue
         name = node.func.attr if isinstance(node.func, ast.Attribute) else getattr(node.func, "id", "")
         if name in ("error", "warn", "Problem") and isinstance(node.args[1], ast.Constant):
-            yield node.args[1].value
+            yield str(node.args[1].value)
 
 
 def test_every_code_has_a_fixture() -> None:
