@@ -14,6 +14,7 @@ from kb.answer import answer_query
 from kb.cache import Generation, decode_base, ensure
 from kb.errors import InvalidDataError, Problem, UsageError
 from kb.files import data_folder, write_atomically
+from kb.keywords import Hit
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Reading
 from kb.model.records import Case, Clause, Rule
@@ -90,7 +91,7 @@ class KnowledgeBase:
         found = candidate_rules(self._store, (item,), (aspect,), day)
         return [rule for rule in found if covers(self.lookup, self.lookup.rules[rule].scope, item)]
 
-    def _search(self, words: tuple[str, ...]) -> Sequence[object]:
+    def _search(self, words: tuple[str, ...]) -> Sequence[Hit]:
         return self.generation.search(words)
 
     def read(
