@@ -1,0 +1,9 @@
+"""`python -m shell` is the command line too."""
+
+from __future__ import annotations
+
+import sys
+
+from shell.main import main
+
+sys.exit(main())
