@@ -16,7 +16,7 @@ HERE = Path(__file__).parent
 SOURCE = (HERE / "questions.yaml").read_text("utf-8")
 QUESTIONS: list[dict[str, Any]] = yaml.load(SOURCE, Loader=yaml.BaseLoader)  # every scalar a text
 AS_OF = "2026-02-01"
-EXPECTATIONS = {"verdict", "clauses", "outcome", "words", "values", "entries", "caution"}
+EXPECTATIONS = {"verdict", "never", "clauses", "outcome", "words", "values", "entries", "caution"}
 KEYS = {"ask", "grade", "facts", "as-of"} | EXPECTATIONS
 
 
@@ -54,6 +54,8 @@ def _missing(answer: Answer, question: dict[str, Any]) -> dict[str, Any]:
     held: dict[str, tuple[bool, Any]] = {}
     if "verdict" in question:
         held["verdict"] = (answer.verdict in _listed(question["verdict"]), answer.verdict)
+    if "never" in question:
+        held["never"] = (answer.verdict not in question["never"], answer.verdict)
     if "clauses" in question:
         held["clauses"] = (set(question["clauses"]) <= cited, sorted(cited))
     if "outcome" in question:
@@ -75,7 +77,7 @@ def _missing(answer: Answer, question: dict[str, Any]) -> dict[str, Any]:
 def test_every_question_expects_something_and_says_it_in_known_keys() -> None:
     for question in QUESTIONS:
         assert set(question) <= KEYS, question
-        assert set(question) & {"verdict", "outcome", "values", "entries"}, question
+        assert set(question) & {"verdict", "never", "outcome", "values", "entries"}, question
     assert len({_name(question) for question in QUESTIONS}) == len(QUESTIONS) >= 60
 
 
