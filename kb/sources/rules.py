@@ -158,6 +158,10 @@ def _aspect_values(fields: Fields, head: Head, items: list[str], context: Contex
             context.report.error(entry.key.at, "aspect-not-wanted", message, remedy)
             continue
         found += read_aspect_values(aspect, entry.value, items, tolerance, context)
+    if tolerance is not None and not any(v.value.measure and v.value.measure.about for v in found):
+        message = "A tolerance is given, but no measure of the rule says about."
+        remedy = "Write about before the measure, or remove the tolerance."
+        context.report.error(tolerance.at, "tolerance-not-wanted", message, remedy)
     return found if named else [AspectValue(head.act, ACT)]
 
 

@@ -41,13 +41,13 @@ def _width(applies: Interval) -> tuple[bool, float]:
 
 
 def _distance(stated: StatedTolerance, rule: Rule, edition: Edition, vocabulary: Vocabulary) -> int | None:
-    """0 same edition, 1 same book, 2 and more a higher authority, nearest first; None if it has no say."""
+    """0 same edition, 1 same book, 2 same authority, more for a higher one; None if it has no say."""
     if stated.edition.id == edition.id:
         return 0
     if stated.edition.book == edition.book:
         return 1
     mine, theirs = vocabulary.authorities.get(rule.authority), vocabulary.authorities.get(stated.authority)
-    if mine is None or theirs is None or theirs.rank >= mine.rank:
+    if mine is None or theirs is None or (theirs.rank >= mine.rank and theirs.id != mine.id):
         return None
     return 2 + mine.rank - theirs.rank
 
@@ -59,7 +59,7 @@ def find_tolerance(
     stated: tuple[StatedTolerance, ...],
     vocabulary: Vocabulary,
 ) -> Measure:
-    """The measure with the tolerance the books give: own edition, own book, then higher authorities.
+    """The measure with the tolerance the books give: own edition, own book, own authority, then higher ones.
 
     Among tolerances of one book the one for the narrowest span of measures is taken.
     """

@@ -47,7 +47,7 @@ def read_aspect_values(
         measure = read_measure(node, report, counted=aspect.kind == "count")
         if measure is None:
             return []
-        if aspect.kind == "measure":
+        if measure.about and measure.tolerance is None:
             measure = with_tolerance(measure, tolerance, report)
         return [AspectValue(aspect.id, RuleValue(values=measured(measure), measure=measure))]
     if aspect.kind == "position":

@@ -321,6 +321,18 @@ def test_about_takes_the_tolerance_of_a_higher_authority() -> None:
     assert height.measure.tolerance == MM / 8
 
 
+def test_about_takes_the_tolerance_of_another_book_of_the_authority() -> None:
+    length = rule("interim-notice/2026/long-strip").value.measure
+    assert length is not None
+    assert length.tolerance == MM / 4
+
+
+def test_a_tolerance_of_a_rule_is_for_what_is_about() -> None:
+    height, width = (rule(f"interim-notice/2026/new-strip-{a}").value for a in ("height", "width"))
+    assert height.values == ranges([Interval(MM * 3 - 1, MM * 3 + 1)])
+    assert width.values == point(MM * 4)
+
+
 def test_a_measure_keeps_its_second_unit_and_its_datum() -> None:
     length = rule("strip-length").value
     assert length.values == point(30)
