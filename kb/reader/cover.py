@@ -38,6 +38,8 @@ def _names_at(tokens: tuple[Token, ...], first: int, lexicon: Lexicon) -> list[P
         if count > lexicon.longest + 2:
             break
         entries = lexicon.names.get(joined)
+        if entries and count == 1 and (token.low,) in PHRASES and token.low == joined in lexicon.plurals:
+            continue
         if entries and not _loose_code(tokens[first : last + 1]):
             how: How = "label" if entries[0].rank == 0 else "everyday"
             found.append(Piece(first=first, last=last + 1, tag="name", entries=entries, how=how))
@@ -55,6 +57,9 @@ def _split_verbs(tokens: tuple[Token, ...], names: list[Piece]) -> list[Piece]:
     for index, token in enumerate(tokens):
         for later in range(index + 2, min(index + 9, len(tokens))):
             tag = SPLIT_VERBS.get((token.low, tokens[later].low))
+            following = tokens[later + 1].low if later + 1 < len(tokens) else ""
+            if tag == "wear" and PHRASES.get((following,)) in ("det", "poss"):
+                break
             if tag and any(index < n.first and n.last <= later for n in names):
                 kind, arg = ("act", "wear") if tag == "wear" else (tag, "")
                 found.append(Piece(first=index, last=index + 1, tag=kind, arg=arg, how="pattern"))

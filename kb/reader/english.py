@@ -13,7 +13,7 @@ from types import MappingProxyType
 _PHRASES = """
 self: i|we|me|us|myself|ourselves|he|she|they|him|her|them|it|itself
 person: you|one|someone|anyone|somebody|anybody|everyone|everybody|person|persons|people|member|members|personnel|staff|those|each|each person|all members|every member|the wearer|wearer|wearers|we all|all of us|a member of the service
-det: a|an|the|any|some|this|that|these|those|all|every|pair of|a pair of|another|other|the same|both|its|their|there|kind of|type of|sort of|kinds of|types of|piece of|pieces of
+det: a|an|the|any|some|this|that|these|those|all|every|pair of|a pair of|pairs of|another|other|the same|both|its|their|there|kind of|type of|sort of|kinds of|types of|piece of|pieces of
 poss: my|your|our|his|my own|your own|their own
 can: can|could|might|can i just
 may: may
@@ -47,7 +47,7 @@ dimension:length: long|how long|short|how short
 dimension:diameter: in diameter|across in diameter
 dimension:position: how far|how close|how near
 care: care for|look after|wash|washing|washed|clean|cleaning|cleaned|launder|laundering|laundered|dry|drying|dried|iron|ironing|ironed|store|stored|treat|maintain|maintained|maintenance|taken care of|take care of|cared for|looked after|care
-wear: be worn|put on|puts on|putting on|have on|has on|having on|keep on|keeps on|keeping on|kept on|don|dons|donned|donning|dress in|dressed in|be dressed in|be in|use|used|using|display|displayed|displaying|sport|go in|turn out in|turned out in|wear|wears|wearing|worn|wore|dress|dressed|get dressed|go about in|appear in|attire myself
+wear: be worn|put|puts|put on|puts on|putting on|have on|has on|having on|keep on|keeps on|keeping on|kept on|don|dons|donned|donning|dress in|dressed in|be dressed in|be in|use|used|using|display|displayed|displaying|sport|go in|turn out in|turned out in|wear|wears|wearing|worn|wore|dress|dressed|get dressed|go about in|appear in|attire myself
 leave off: go without|goes without|going without|do without|does without|doing without|leave off|leaves off|leaving off|left off|take off|takes off|taking off|taken off|skip|skips|skipping|skipped|omit|omits|omitting|omitted|remove|removes|removing|removed|be without|being without|get away without|dispense with|dispensing with|doff|doffs|doffed|leave out|leaving out|left out|work without|stay without|not bother with|ditch|shed|discard|forgo|forego|walk about without|appear without|go about without|dispensed with
 with: with|over|under|underneath|beneath|on top of|alongside|together with|along with|as well as|plus|in combination with|in addition to|in conjunction with|combined with|accompanied by|inside|inside of|beside my|at the same time as|wearing only
 without: without|without wearing|without a|without any|minus|w/o|instead of|rather than|in place of|not wearing|lacking|sans|in the absence of|with no|other than
@@ -80,7 +80,7 @@ show: show|show me|display clause|quote|print|give me|open|cite|see|look up|view
 list: list|list all|name|enumerate|list everything|everything
 clause: clause|clauses|paragraph|paragraphs|section|sections|article|articles|para|cl|rule number|regulation number|subparagraph
 which clause: which clause|what clause|which clauses|what clauses|which rule|what rule|which rules|what rules|which regulation|which paragraph|which section|where does it say|where does it state|where is it written|where is it said|where does the book say|where do the rules say|where does it say that|where is it stated|what is the source|what is the source for|source for|source|the source|reference for|authority for|what authority|citation for|cite the rule|where do i find|where can i find|what is the rule|what is the rule for|what are the rules|what are the rules for|what does the book say|what do the rules say|what does it say|what says|rules for|rules on|rules about|rule for|rule on|rule about|the rule for|the rules on|the rules for|rules
-about: cover|covers|covering|covered|govern|governs|governing|deal with|deals with|about|concerning|regarding|concern|concerns|regulate|regulates|mention|mentions|relate to|relates to|speak of|speaks of|apply to|applies to|on the subject of|with regard to|as to|set|sets|lay down|lays down
+about: cover|covers|covering|covered|govern|governs|governing|deal with|deals with|about|concerning|regarding|concern|concerns|regulate|regulates|mention|mentions|relate to|relates to|speak of|speaks of|apply|applies|apply to|applies to|on the subject of|with regard to|as to|set|sets|lay down|lays down
 hold: hold|holds|holding|held|possess|possesses|possessing|qualified as|qualified|qualified in|hold the|holder of|holders of|earned|awarded|been awarded|been given|certified|certified as|trained as|appointed|appointed as|am appointed|entitled to wear
 grant: granted|grant|grants|granting|has granted|have granted|been granted|has been granted|authorised by|authorized by|approved|approved by|ordered|ordered by|has ordered|has authorised|has authorized|has approved|has allowed|gave|has given|given by|granted by|declared|declares|in force|in effect|announced|proclaimed|signed|signed by|gives permission for|has been declared
 no longer: no longer|not any more|not anymore|no more|have stopped|stopped
@@ -98,12 +98,12 @@ please|pls|kindly|tell me|tell me whether|tell me if|could you tell me|can you t
 |question|a question|quick question|quickly|simply|even|too|as well|would|will|sir|maam|ma'am|dear|excuse me
 |by the way|anyhow|anyway|possible|possible to|is it possible|is it possible to|is it true that|is it true|is it the case that
 |according to|under the rules|under the regulations|by regulation|according to the rules|according to the regulations
-|following|and so on|etc|etc.|here|out|about it|of them|of it|of these|of those|ones
+|and so on|etc|etc.|out|about it|of them|of it|of these|of those|ones
 |let 's say|let us say|say i|i mean|you know|i think|i believe|i guess|i heard that|they say|someone says that|someone said that
 |is it|is there|are there|it is|it 's|that 's|there is|there are|let|ask|asking|know|wonder|wondering|want|would like|like to
 |must there be|question about|under any circumstances|in any case|ever so|properly|correctly|rightly|right now|at present
 |at the moment|presently|yet|already|again|instead|else|simply put|in short|myself personally|personally|uniform|uniforms|outfit
-|order to|in order to|choose|choose to|decide|decide to|opt|opt to|just to|going|go|be wearing|whole|full|complete|someone else|you guys|the service|service member|wear it|of mine|of ours|do the|say that|that says
+|order to|in order to|choose|choose to|decide|decide to|opt|opt to|just to|going|go|be wearing|someone else|you guys|the service|service member|wear it|of mine|of ours|do the|say that|that says
 """
 
 _PARTICLES = "on|off|up|down|out|back"

@@ -29,7 +29,14 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     found = granted(found, lookup)
     found = _except(found, lookup)
     found = _unite(found)
-    return _negate(found, tokens, lookup)
+    found = _negate(found, lookup)
+    return tuple(_hyphen(piece, tokens) for piece in found)
+
+
+def _hyphen(piece: Piece, tokens: tuple[Token, ...]) -> Piece:
+    """A hyphen that no range took up only joins words."""
+    loose = piece.tag == "range" and tokens[piece.first].low in ("-", "–", "—")
+    return msgspec.structs.replace(piece, tag="comma") if loose else piece
 
 
 def _as_fact(piece: Piece, lookup: Lookup) -> Piece:
@@ -191,7 +198,7 @@ def _asks(pieces: Sequence[Piece], index: int) -> bool:
     return before in ("can", "may", "must", "should", "do", "have to") or (before == "be" and index == 1)
 
 
-def _negate(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
+def _negate(pieces: Pieces, lookup: Lookup) -> Pieces:
     """ "not ashore", "no longer afloat", "without a medical waiver"."""
     found = list(pieces)
     index = 0

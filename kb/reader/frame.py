@@ -145,9 +145,9 @@ def _kind(flow: _Flow, modal: str, modal_at: int, used: set[int]) -> tuple[Quest
     if "compare" in tags:
         used.add(flow.places[tags.index("compare")])
         return "compare", ""
-    for wanted in ("clause number", "which clause"):
-        if wanted in tags:
-            return "source", ""
+    told = ("say" in tags or "about" in tags) and not modal and "act" not in tags
+    if told or "clause number" in tags or "which clause" in tags:
+        return "source", ""
     if "order" in tags:
         used.add(flow.places[tags.index("order")])
         return "how", "precedence"
@@ -184,7 +184,7 @@ def _kind(flow: _Flow, modal: str, modal_at: int, used: set[int]) -> tuple[Quest
             return ("may" if modal == "may" else "must"), ""
         if modal or "act" in tags or "leave off" in tags:
             return "list", ""
-        return "may", ""
+        return ("source" if "fact" in tags and "be" in tags else "may"), ""
     if "aspect" in tags and not modal and "measure" not in tags and "aspect value" not in tags:
         return "how", _named_aspect(flow, used)
     if modal:

@@ -8,7 +8,8 @@ from kb.reader.frame import Frame
 from kb.reader.pieces import Piece
 from kb.reader.roles import EXPLAINED, Roles
 
-MODIFIERS = frozenset({"unknown", "fact name", "aspect value", "values", "dimension"})
+_VERDICTS = frozenset({"allowed", "banned", "required", "optional"})
+MODIFIERS = frozenset({"unknown", "fact name", "aspect value", "values", "dimension", "place"}) | _VERDICTS
 _BEFORE_NOUN = frozenset({"det", "poss", "with", "act", "without", "no", "and", "or", "of", "filler", "fact", "leave off", "only",
                           "item", "items", "in", "on", "for", "be", "have to", "may", "must", "can", ""})  # fmt: skip
 
@@ -18,8 +19,18 @@ def unexplained(pieces: Sequence[Piece], frame: Frame, roles: Roles) -> tuple[in
     return tuple(
         index
         for index, piece in enumerate(pieces)
-        if piece.tag not in EXPLAINED and index not in frame.used and index not in roles.used
+        if (piece.tag not in EXPLAINED or _is_attribute(pieces, index))
+        and index not in frame.used
+        and index not in roles.used
     )
+
+
+def _is_attribute(pieces: Sequence[Piece], index: int) -> bool:
+    """Whether a word of permission stands before a noun as an adjective does: "the required cap"."""
+    around = [
+        pieces[place].tag if 0 <= place < len(pieces) else "" for place in (index - 1, index, index + 1)
+    ]
+    return around[0] in ("det", "poss") and around[1] in _VERDICTS and around[2] in ("item", "items")
 
 
 def is_modifier(pieces: Sequence[Piece], left: Sequence[int], index: int) -> bool:

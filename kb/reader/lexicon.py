@@ -78,6 +78,14 @@ class Lexicon:
         return tuple(words)
 
     @cached_property
+    def plurals(self) -> frozenset[str]:
+        """Keys of one-word labels that are always plural ("shorts", which is not "short")."""
+        words = [
+            t for item in self._lookup.base.items for n in _labels(item) if len(t := _label_tokens(n)) == 1
+        ]
+        return frozenset(key for ((low, key),) in words if low != key)
+
+    @cached_property
     def known_words(self) -> frozenset[str]:
         """Keys of every word that the books use: none of them is a misspelling."""
         texts = (clause.text for clause in self._lookup.base.clauses)
@@ -171,6 +179,8 @@ def _all_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
 
 def _item_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
     for item in lookup.base.items:
+        if not item.broader:
+            continue
         for label in (*_labels(item), item.id.replace("-", " ")):
             words = name_words(label)
             yield words, Entry("item", item.id)
@@ -254,7 +264,8 @@ def _value_names(
         yield _without_preposition(label), entry._replace(rank=1)
         core = tuple(word for word in words if word not in fact_words)
         if core and core != words:
-            yield (*core, *fact_words), entry
+            if core[0] not in _FUNCTION_WORDS:
+                yield (*core, *fact_words), entry
             if not (len(core) == 1 and (core[0] in _FUNCTION_WORDS or len(core[0]) < 3)):
                 yield core, entry._replace(rank=2)
         yield (*fact_words, *(core or words)), entry

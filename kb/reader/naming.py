@@ -9,7 +9,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.records import Item
-from kb.reader.lexicon import Entry, EntryKind
+from kb.reader.lexicon import CREDENTIALS, Entry, EntryKind
 from kb.reader.pieces import Piece, only
 from kb.reader.tokens import Token, tokenize
 from kb.reader.values import entry_values
@@ -157,3 +157,16 @@ def _settled(entries: tuple[Entry, ...], others: Sequence[Piece], lookup: Lookup
         return within
     broadest = tuple(e for e in entries if all(e.id in lookup.broader(other.id) for other in entries))
     return broadest if len(broadest) == 1 else entries
+
+
+def credential_of(piece: Piece, lookup: Lookup) -> str | None:
+    """The credential that holding an item means: "I hold the diver's badge" is the diver qualification."""
+    items = [lookup.items[entry.id] for entry in piece.entries]
+    words = {t.key for item in items for label in (item.label, *item.other_labels) for t in tokenize(label)}
+    found = [
+        fact.id
+        for fact in lookup.base.facts
+        if fact.family in CREDENTIALS
+        and {t.key for t in tokenize(fact.id.partition(":")[2].replace("-", " "))} <= words
+    ]
+    return found[0] if len(found) == 1 else None

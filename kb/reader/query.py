@@ -25,6 +25,8 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
     """The query in the case that the text and the remembered facts make; `Ask` or `Abstain` if it is not one."""
     if roles.clashing:
         return Abstain(reason="The question states two things of one fact that cannot hold together.")
+    if roles.other_acts:
+        return Abstain(reason="Two acts are asked about; ask about one at a time.")
     frame, asked, worn, unworn = _sides(frame, roles)
     unclear = next((p for p in (*asked, *worn, *unworn) if p.tag == "items"), None)
     if unclear is not None:
@@ -44,14 +46,18 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
     facts = {**roles.facts, **_worn_facts(worn, YES), **_worn_facts(unworn, NO)}
     merged = merge_case(case, facts, roles.as_of, roles.alone, lookup)
     if frame.kind == "source":
+        if roles.clause_number:
+            return find_clause(roles.clause_number, roles.book, case, lookup)
         return _source(frame, roles, items, merged, lookup)
     query = _query(frame, roles, items, merged, lookup)
+    if roles.value is not None and query.value is None:
+        return Abstain(reason="A value is named, but the question does not ask about one.")
     if query.value is not None and query.items and roles.measure_unit:
         which = _which_measure(query, lookup)
         if which is not None:
             return which
     if roles.placing and query.items:
-        if query.kind != "where" or not _only_garments(roles, lookup):
+        if query.kind not in ("where", "how", "how_many") or not _only_garments(roles, lookup):
             return _ask_where(query, roles, lookup)
         query = msgspec.structs.replace(query, case=_on_garments(query.case, roles, lookup))
     return _checked(query, frame, roles, lookup)
@@ -208,12 +214,10 @@ def _checked(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
 
 
 def _source(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, lookup: Lookup) -> Outcome:
-    if not roles.clause_number:
-        if not items and not roles.facts and not roles.value_aspect:
-            return Ask(fact="item", prompt="Which item is asked about?")
-        _, aspect = _aspect(msgspec.structs.replace(frame, kind="may"), roles, items, lookup)
-        return Query(kind="source", items=items, aspect=aspect, case=case)
-    return find_clause(roles.clause_number, roles.book, case, lookup)
+    if not items and not roles.facts and not roles.value_aspect:
+        return Ask(fact="item", prompt="Which item is asked about?")
+    _, aspect = _aspect(msgspec.structs.replace(frame, kind="may"), roles, items, lookup)
+    return Query(kind="source", items=items, aspect=aspect, case=case)
 
 
 def find_clause(number: str, book: str, case: Case, lookup: Lookup) -> Outcome:

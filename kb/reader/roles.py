@@ -3,22 +3,27 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from fractions import Fraction
 
 from kb.model.lookup import Lookup
-from kb.model.values import Choices, Interval, ValueSet, intersect, is_empty, point, ranges
+from kb.model.values import YES, Choices, Interval, ValueSet, intersect, is_empty, ranges
 from kb.reader.frame import Frame
+from kb.reader.naming import credential_of
 from kb.reader.pieces import Piece
 from kb.reader.tokens import Token
 
 _MODAL = frozenset({"may", "can", "must", "should", "have to", "allowed", "banned"})
 _PLACING = frozenset({"on", "above", "below", "place"})
+_LIGHT = frozenset({"det", "poss", "filler", "comma"})
+_ITEMS = ("item", "items")
 EXPLAINED = frozenset(
-    {"comma", "filler", "det", "poss", "joined", "self", "person", "can", "may", "must", "should", "have to", "allowed", "banned",
-     "required", "optional", "be", "do", "have", "what", "which", "who", "where", "how", "how many", "when", "why", "act",
-     "leave off", "with", "alone", "and", "or", "together", "on", "in", "of", "for", "if", "to", "say", "show",
-     "list", "clause", "which clause", "about", "and how about", "date", "service", "particle", "hold"}
+    (
+        "comma", "filler", "det", "poss", "joined", "service", "particle", "self", "person", "can", "may", "must",
+        "should", "have to", "allowed", "banned", "required", "optional", "be", "do", "have", "hold", "act", "leave off",
+        "what", "which", "who", "where", "how", "how many", "when", "why", "which clause", "and how about", "say", "show",
+        "list", "clause", "about", "date", "with", "alone", "together", "and", "or", "on", "in", "of", "for", "if", "to",
+    )
 )  # fmt: skip
 """Tags that carry structure; every other piece must be given a part or the question is not understood."""
 
@@ -71,12 +76,18 @@ class _Walk:
         self.acted = False
 
     def step(self, index: int) -> None:
-        piece = self.pieces[index]
-        handler = getattr(self, "_on_" + piece.tag.replace(" ", "_"), None)
+        tag = self.pieces[index].tag
+        handler = _HANDLERS.get(tag)
         if handler is not None:
-            handler(index, piece)
-        elif piece.tag in _MODAL:
+            handler(self, index)
+        elif tag in _MODAL:
             self.state, self.condition = "asked", False
+        elif tag == "with":
+            self.state = "worn"
+        elif tag == "alone":
+            self.roles.alone = True
+        elif tag == "leave off":
+            self.state, self.acted = "asked", True
 
     def _tag(self, index: int) -> str:
         return self.pieces[index].tag if 0 <= index < len(self.pieces) else ""
@@ -84,88 +95,72 @@ class _Walk:
     def _near(self, index: int, step: int) -> int:
         """The next piece in a direction that is not an article or filler."""
         index += step
-        while 0 <= index < len(self.pieces) and self.pieces[index].tag in ("det", "poss", "filler", "comma"):
+        while 0 <= index < len(self.pieces) and self.pieces[index].tag in _LIGHT:
             index += step
         return index
 
     def _use(self, *places: int) -> None:
         self.roles.used.update(places)
 
-    def _on_with(self, index: int, piece: Piece) -> None:
-        self.state = "worn"
-
-    def _on_without(self, index: int, piece: Piece) -> None:
+    def without(self, index: int) -> None:
         self.state = "unworn"
-        if self._tag(self._near(index, 1)) in ("item", "items"):
+        if self._tag(self._near(index, 1)) in _ITEMS:
             self._use(index)
 
-    def _on_no(self, index: int, piece: Piece) -> None:
-        self._on_without(index, piece)
+    def condition_word(self, index: int) -> None:
+        """ "if", or "when" further in: what follows says what is worn, unless it follows "is it ok"."""
+        if self._tag(index) == "when":
+            self.condition = self.condition or index > 0
+        else:
+            begun = self.acted or bool(self.roles.asked) or index == 0
+            self.condition = begun or self._tag(index - 1) != "allowed"
 
-    def _on_leave_off(self, index: int, piece: Piece) -> None:
-        self.state, self.acted = "asked", True
-
-    def _on_if(self, index: int, piece: Piece) -> None:
-        self.condition = (
-            self.acted or bool(self.roles.asked) or index == 0 or self._tag(index - 1) != "allowed"
-        )
-
-    def _on_when(self, index: int, piece: Piece) -> None:
-        self.condition = self.condition or index > 0
-
-    def _on_act(self, index: int, piece: Piece) -> None:
+    def act(self, index: int) -> None:
+        piece = self.pieces[index]
         later = self.acted and self.tokens[piece.first].low.endswith("ing")
-        before = self._tag(self._near(index, -1))
-        participle = self.acted and before in ("fact", "be", "if", "for", "in") and later
-        if piece.arg == "wear" and (self.condition or later or participle):
+        if piece.arg == "wear" and (self.condition or later):
             self.state = "unworn" if self._tag(index - 1) == "not" else "worn"
-            if self._tag(index - 1) == "not":
+            if self.state == "unworn":
                 self._use(index - 1)
             return
-        if self.roles.aspect and piece.arg not in (self.roles.aspect, "wear"):
-            if self.roles.aspect != "wear":
-                self.roles.other_acts.append(piece)
-                return
-        if piece.arg != "wear" or not self.roles.aspect:
+        known = self.roles.aspect
+        if known not in ("", "wear", piece.arg) and piece.arg != "wear":
+            self.roles.other_acts.append(piece)
+            return
+        if piece.arg != "wear" or not known:
             self.roles.aspect = piece.arg
         self.acted = True
         if self.state != "worn" or not self.roles.asked:
             self.state = "asked"
 
-    def _on_item(self, index: int, piece: Piece) -> None:
-        before = self._near(index, -1)
+    def item(self, index: int) -> None:
+        piece, before = self.pieces[index], self._near(index, -1)
         tag = self._tag(before)
-        if tag == "of" and self._is_whole(piece):
-            self._use(index)
-            return
-        if tag == "on" and self.frame.kind == "where" and not self.roles.asked and self._more_items(index):
-            self.roles.worn.append(piece)
-            self._use(index)
-            return
-        if tag in _PLACING and self.roles.asked and self.pieces[before].tag != "in":
-            self.roles.placing += [self.pieces[before], piece]
-            self._use(index, before)
-            return
-        if tag == "in" and (self.roles.asked or self.roles.aspect == "wear") and self.frame.kind != "list":
-            self.state = "worn" if self.roles.asked else "asked"
-        elif tag == "in" and self.frame.kind == "list":
-            self.state = "worn"
-        if tag == "only" or (tag == "only" and self._tag(index - 1) == "det"):
-            self.roles.alone = True
-            self._use(before)
         self._use(index)
-        if self._tag(index - 1) in ("item", "items"):
-            self.roles.crowded = (self.pieces[index - 1], piece)
+        if (tag == "of" and self._is_whole(piece)) or self._is_credential(before, piece):
+            return
+        if tag in _PLACING and (self.roles.asked or (self.frame.kind == "where" and self._more_items(index))):
+            self.roles.placing += [self.pieces[before], piece]
+            self._use(before)
+            return
+        if tag == "in":
+            self.state = "worn" if self.roles.asked or self.frame.kind == "list" else "asked"
+        if self._tag(index - 1) in _ITEMS or (tag == "of" and self.roles.asked and self.state == "asked"):
+            self.roles.crowded = (self.pieces[index - 1 if tag != "of" else self._near(before, -1)], piece)
         if self.state == "asked" and self.roles.asked and tag == "or":
             self.roles.alternatives = True
-        {"asked": self.roles.asked, "worn": self.roles.worn, "unworn": self.roles.unworn}[self.state].append(
-            piece
-        )
+        lists = {"asked": self.roles.asked, "worn": self.roles.worn, "unworn": self.roles.unworn}
+        lists[self.state].append(piece)
 
-    _on_items = _on_item
+    def _is_credential(self, before: int, piece: Piece) -> bool:
+        """ "if I hold the diver's badge" says what is held, not what is worn."""
+        fact = credential_of(piece, self.lookup) if self._tag(before) == "hold" else None
+        if fact is not None:
+            self.roles.facts[fact] = YES
+        return fact is not None
 
     def _more_items(self, index: int) -> bool:
-        return any(piece.tag in ("item", "items") for piece in self.pieces[index + 1 :])
+        return any(piece.tag in _ITEMS for piece in self.pieces[index + 1 :])
 
     def _is_whole(self, piece: Piece) -> bool:
         """Whether an item after "of" only says whose part was meant."""
@@ -176,20 +171,14 @@ class _Walk:
                 return True
         return False
 
-    def _on_alone(self, index: int, piece: Piece) -> None:
-        self.roles.alone = True
-
-    def _on_only(self, index: int, piece: Piece) -> None:
+    def only(self, index: int) -> None:
         after, before = self._tag(self._near(index, 1)), self._tag(self._near(index, -1))
-        if (
-            after in ("item", "items")
-            or (after == "" and before in ("item", "items", "act"))
-            or after == "act"
-        ):
+        if after in _ITEMS or after == "act" or (after == "" and before in (*_ITEMS, "act")):
             self.roles.alone = True
             self._use(index)
 
-    def _on_fact(self, index: int, piece: Piece) -> None:
+    def fact(self, index: int) -> None:
+        piece = self.pieces[index]
         self._use(index)
         if piece.values is None:
             return
@@ -197,71 +186,69 @@ class _Walk:
         both = piece.values if known is None else intersect(known, piece.values)
         if is_empty(both):
             self.roles.clashing.append(piece)
-            return
-        self.roles.facts[piece.fact] = both
+        else:
+            self.roles.facts[piece.fact] = both
 
-    def _on_aspect(self, index: int, piece: Piece) -> None:
-        if index in self.frame.used:
-            return
-        if not self.roles.value_aspect and not self.roles.aspect:
-            self.roles.value_aspect = piece.arg
+    def aspect(self, index: int) -> None:
+        if index not in self.frame.used and not self.roles.value_aspect and not self.roles.aspect:
+            self.roles.value_aspect = self.pieces[index].arg
             self._use(index)
 
-    def _on_aspect_value(self, index: int, piece: Piece) -> None:
-        owners = {entry.owner for entry in piece.entries}
+    def aspect_value(self, index: int) -> None:
+        entries = self.pieces[index].entries
+        owners = {entry.owner for entry in entries}
         if len(owners) == 1 and (not self.roles.value_aspect or self.roles.value_aspect in owners):
             self.roles.value_aspect = owners.pop()
-            chosen = Choices(frozenset(entry.id for entry in piece.entries))
+            chosen = frozenset(entry.id for entry in entries)
             known = self.roles.value
-            self.roles.value = (
-                Choices(chosen.members | known.members) if isinstance(known, Choices) else chosen
-            )
+            self.roles.value = Choices(chosen | known.members if isinstance(known, Choices) else chosen)
             self._use(index)
 
-    def _on_measure(self, index: int, piece: Piece) -> None:
-        if piece.measure is not None and self.roles.value is None:
-            self.roles.value = ranges([piece.measure.interval])
-            self.roles.measure_unit = piece.measure.unit
+    def measure(self, index: int) -> None:
+        measure = self.pieces[index].measure
+        if measure is not None and self.roles.value is None:
+            self.roles.value = ranges([measure.interval])
+            self.roles.measure_unit = measure.unit
             self._use(index)
 
-    def _on_dimension(self, index: int, piece: Piece) -> None:
+    def dimension(self, index: int) -> None:
         measured = any(p.tag in ("measure", "number") for p in self.pieces)
         if index not in self.frame.used and (measured or self.frame.kind == "how"):
-            self.roles.dimension = piece.arg
+            self.roles.dimension = self.pieces[index].arg
             self._use(index)
 
-    def _on_number(self, index: int, piece: Piece) -> None:
+    def number(self, index: int) -> None:
         """A number before an item, or after "the number of ... be", counts it; after a book it is a clause."""
-        number = int(piece.arg)
-        before = self._near(index, -1)
+        piece, before, after = self.pieces[index], self._near(index, -1), self._near(index, 1)
         if self._tag(before) == "book" and not self.roles.clause_number:
             self.roles.clause_number = piece.arg
             self._use(index)
             return
-        beside = self._tag(index + 1) in ("item", "items")
         counted = any(p.tag == "how many" for p in self.pieces)
-        if self.roles.value is not None or not (beside or counted):
+        if self.roles.value is not None or not (self._tag(after) in _ITEMS or counted):
             return
+        number = Fraction(int(piece.arg))
         bounds = {
-            "at least": Interval(Fraction(number), None), "at most": Interval(None, Fraction(number)),
-            "above": Interval(Fraction(number), None, low_open=True),
-            "below": Interval(None, Fraction(number), high_open=True),
-        }  # fmt: skip
-        interval = bounds.get(self._tag(before))
-        if interval is not None:
+            "at least": Interval(number, None),
+            "at most": Interval(None, number),
+            "above": Interval(number, None, low_open=True),
+            "below": Interval(None, number, high_open=True),
+        }
+        interval = bounds.get(self._tag(before), Interval(number, number))
+        if self._tag(before) in bounds:
             self._use(before)
         elif self._tag(index + 1) in ("to", "range") and self._tag(index + 2) == "number":
-            interval = Interval(Fraction(number), Fraction(int(self.pieces[index + 2].arg)))
+            interval = Interval(number, Fraction(int(self.pieces[index + 2].arg)))
             self._use(index + 1, index + 2)
-        self.roles.value = ranges([interval]) if interval is not None else point(number)
-        self.roles.value_aspect = "count"
+        self.roles.value, self.roles.value_aspect = ranges([interval]), "count"
         self._use(index)
 
-    def _on_by(self, index: int, piece: Piece) -> None:
+    def by(self, index: int) -> None:
         if self._tag(self._near(index, 1)) in ("fact", "person", "self"):
             self._use(index)
 
-    def _on_on_date(self, index: int, piece: Piece) -> None:
+    def on_date(self, index: int) -> None:
+        piece = self.pieces[index]
         low = self.tokens[piece.first - 1].low if piece.first else ""
         if self.roles.as_of is None and low not in ("before", "after", "until", "till"):
             self.roles.as_of = piece.date
@@ -269,24 +256,49 @@ class _Walk:
             if self._tag(index - 1) in ("between", "range", "above", "below"):
                 self._use(index - 1)
 
-    def _on_place(self, index: int, piece: Piece) -> None:
+    def place(self, index: int) -> None:
         if self.roles.asked:
-            self.roles.placing.append(piece)
+            self.roles.placing.append(self.pieces[index])
             self._use(index)
 
-    def _on_clause_number(self, index: int, piece: Piece) -> None:
+    def clause_number(self, index: int) -> None:
         if not self.roles.clause_number:
-            self.roles.clause_number = piece.arg
+            self.roles.clause_number = self.pieces[index].arg
             self._use(index)
 
-    def _on_book(self, index: int, piece: Piece) -> None:
-        self.roles.book = piece.arg
+    def book(self, index: int) -> None:
+        self.roles.book = self.pieces[index].arg
         self._use(index)
 
-    def _on_care(self, index: int, piece: Piece) -> None:
+    def care(self, index: int) -> None:
         if self.frame.aspect == "care":
             self._use(index)
 
-    def _on_grant(self, index: int, piece: Piece) -> None:
+    def grant(self, index: int) -> None:
         if self._tag(index - 1) == "joined":
             self._use(index)
+
+
+_HANDLERS: dict[str, Callable[[_Walk, int], None]] = {
+    "without": _Walk.without,
+    "no": _Walk.without,
+    "if": _Walk.condition_word,
+    "when": _Walk.condition_word,
+    "act": _Walk.act,
+    "item": _Walk.item,
+    "items": _Walk.item,
+    "only": _Walk.only,
+    "fact": _Walk.fact,
+    "aspect": _Walk.aspect,
+    "aspect value": _Walk.aspect_value,
+    "measure": _Walk.measure,
+    "dimension": _Walk.dimension,
+    "number": _Walk.number,
+    "by": _Walk.by,
+    "on date": _Walk.on_date,
+    "place": _Walk.place,
+    "clause number": _Walk.clause_number,
+    "book": _Walk.book,
+    "care": _Walk.care,
+    "grant": _Walk.grant,
+}

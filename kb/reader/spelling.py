@@ -81,7 +81,7 @@ def near_names(word: str, names: Sequence[str]) -> tuple[str, ...]:
     """At most three of the names that look like a word."""
     from rapidfuzz import fuzz, process  # noqa: PLC0415  only when a name is unknown
 
-    found = process.extract(word, tuple(dict.fromkeys(names)), scorer=fuzz.WRatio, score_cutoff=70, limit=3)
+    found = process.extract(word, tuple(dict.fromkeys(names)), scorer=fuzz.WRatio, score_cutoff=80, limit=3)
     return tuple(str(name) for name, _, _ in found)
 
 

@@ -9,8 +9,9 @@ from kb.model.questions import Abstain, Ask
 from kb.model.records import Fact
 from kb.model.values import NO, YES, Choices, ValueSet, intersect, is_empty, ranges
 from kb.reader.lexicon import CREDENTIALS, Lexicon
+from kb.reader.naming import credential_of
 from kb.reader.pieces import Piece
-from kb.reader.question import clean, too_much, understand
+from kb.reader.question import Understood, clean, too_much, understand
 from kb.reader.spelling import near_names
 from kb.reader.tokens import tokenize
 from kb.reader.values import closure, entry_values
@@ -37,18 +38,20 @@ def read_statement(text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[Stat
     if isinstance(found, Ask):
         words = tuple(label for _, label in found.choices)
         return Abstain(reason=found.prompt, suggestions=words[:3])
+    return _facts_of(found, lookup)
+
+
+def _facts_of(found: Understood, lookup: Lookup) -> tuple[StatedFact, ...] | Abstain:
     facts: dict[str, ValueSet] = {}
     left: list[str] = []
     state, holding = YES, False
     for index, piece in enumerate(found.pieces):
-        state = {"with": YES, "without": NO, "no": NO, "act": YES}.get(piece.tag, state)
-        if piece.tag == "not" and found.pieces[min(index + 1, len(found.pieces) - 1)].tag in (
-            "act",
-            "hold",
-            "have",
-        ):
+        following = found.pieces[index + 1].tag if index + 1 < len(found.pieces) else ""
+        if piece.tag == "not" and following in ("act", "hold", "have"):
             state = NO
             continue
+        if piece.tag in _STATES and (piece.tag != "act" or found.pieces[index - 1].tag != "not"):
+            state = _STATES[piece.tag]
         holding = holding or piece.tag in ("hold", "have")
         stated = _stated(piece, holding, state, lookup)
         if stated is not None:
@@ -58,7 +61,7 @@ def read_statement(text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[Stat
                 return Abstain(reason="The statement says two things of one fact that cannot hold together.")
             facts[fact] = both
         elif piece.tag not in _EXPLAINED and piece.tag not in ("without", "no"):
-            left.append(plain[found.tokens[piece.first].start : found.tokens[piece.last - 1].end])
+            left.append(found.text[found.tokens[piece.first].start : found.tokens[piece.last - 1].end])
     if left:
         shown = ", ".join(f'"{visible(word)}"' for word in left)
         return Abstain(reason=f"Not understood: {shown}.", words=tuple(left))
@@ -67,9 +70,13 @@ def read_statement(text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[Stat
     return tuple(facts.items())
 
 
+_STATES = {"with": YES, "without": NO, "no": NO, "act": YES}
+
+
 def _stated(piece: Piece, holding: bool, state: Choices, lookup: Lookup) -> StatedFact | None:
     if piece.tag == "fact" and piece.values is not None:
-        return piece.fact, piece.values
+        held = holding and lookup.facts[piece.fact].family in CREDENTIALS
+        return piece.fact, state if held and piece.values == YES else piece.values
     if piece.tag in ("item", "items") and holding:
         fact = credential_of(piece, lookup)
         if fact is not None:
@@ -77,19 +84,6 @@ def _stated(piece: Piece, holding: bool, state: Choices, lookup: Lookup) -> Stat
     if piece.tag == "item":
         return f"worn:{piece.arg}", state
     return None
-
-
-def credential_of(piece: Piece, lookup: Lookup) -> str | None:
-    """The credential that holding an item means: "I hold the diver's badge" is the diver qualification."""
-    items = [lookup.items[entry.id] for entry in piece.entries]
-    words = {t.key for item in items for label in (item.label, *item.other_labels) for t in tokenize(label)}
-    found = [
-        fact.id
-        for fact in lookup.base.facts
-        if fact.family in CREDENTIALS
-        and {t.key for t in tokenize(fact.id.partition(":")[2].replace("-", " "))} <= words
-    ]
-    return found[0] if len(found) == 1 else None
 
 
 def parse_fact(lookup: Lookup, name: str, value: str) -> StatedFact:

@@ -82,8 +82,8 @@ def tokenize(text: str) -> tuple[Token, ...]:
     found: list[Token] = []
     plain = text.translate(_APOSTROPHES)
     for match in _WORD.finditer(plain):
-        word, start = match.group(), match.start()
-        low = word.casefold()
+        start = match.start()
+        word, low = text[start : match.end()], match.group().casefold()
         parts = CONTRACTIONS.get(low)
         if parts is None and low.endswith("n't") and len(low) > 4:
             parts = (low[:-3], "n't")

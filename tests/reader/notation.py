@@ -29,7 +29,11 @@ def _normal(expected: str) -> str:
 
 
 def _is_setting(word: str) -> bool:
-    return "=" in word or word in ("not", "alone") or word.split(":")[0] in ("aspect", "value", "verdicts", "clause", "as-of")
+    return (
+        "=" in word
+        or word in ("not", "alone")
+        or word.split(":")[0] in ("aspect", "value", "verdicts", "clause", "as-of")
+    )
 
 
 def _sorted_values(word: str) -> str:
@@ -81,3 +85,8 @@ def _interval(interval: Interval) -> str:
 
 def _number(number: Fraction) -> str:
     return str(number.numerator) if number.denominator == 1 else str(float(number))
+
+
+def write_facts(facts: tuple[tuple[str, ValueSet], ...]) -> str:
+    """Facts in the notation of the question files, in the order of their names."""
+    return " ".join(sorted(f"{fact}={_values(values)}" for fact, values in facts))

@@ -1,0 +1,94 @@
+"""Statements about oneself, and single facts by name and value."""
+
+from __future__ import annotations
+
+import pytest
+
+from kb.errors import UsageError
+from kb.model.questions import Abstain
+from kb.model.values import NO, YES, Choices, Interval, choices, ranges
+from kb.reader import parse_fact, read_statement
+from tests.reader.conftest import Base
+from tests.reader.notation import write_facts
+
+STATEMENTS = [
+    ("I am an S2 in gala dress", "grade=S2 rig=gala"),
+    ("I'm an S2, in the nave", "grade=S2 venue=nave"),
+    ("we are outdoors, drizzle, cuffs turned back", "cuffs=turned sky=wet venue=orchard,outdoors"),
+    ("I hold the soloist's badge", "holds:soloist=yes"),
+    ("I hold the soloist qualification", "holds:soloist=yes"),
+    ("I am a qualified soloist", "holds:soloist=yes"),
+    ("I am not a soloist", "holds:soloist=no"),
+    ("I have an allergy waiver", "holds:allergy=yes"),
+    ("I do not hold an allergy waiver", "holds:allergy=no"),
+    ("I am wearing the long robe", "worn:long-robe=yes"),
+    ("I am not wearing the long robe", "worn:long-robe=no"),
+    ("with the long robe, without the sash", "worn:long-robe=yes worn:sash=no"),
+    ("no longer outdoors", "venue=indoors,loft,nave"),
+    ("not carrying candles", "candles=no"),
+    ("it is 12 °C", "warmth=12..12"),
+    ("the loudness is middling", "loudness=middling"),
+    ("I joined on 1 May 2021", "joined-on=737911..<737912"),
+    ("I sing bass", "!sing"),
+    ("I am a K5", "!K5"),
+    ("hello", "!"),
+    ("", "!"),
+    ("?!", "!"),
+]
+
+
+@pytest.mark.parametrize(("text", "expected"), STATEMENTS)
+def test_statement(choir: Base, text: str, expected: str) -> None:
+    found = read_statement(text, lexicon=choir.lexicon, lookup=choir.lookup)
+    if expected.startswith("!"):
+        assert isinstance(found, Abstain)
+        assert ", ".join(found.words) == expected[1:]
+    else:
+        assert not isinstance(found, Abstain), found
+        assert write_facts(found) == expected
+
+
+FACTS = [
+    ("grade", "S2", ("grade", choices("S2"))),
+    ("Grade", "s2", ("grade", choices("S2"))),
+    ("grade", "S3 and above", ("grade", choices("S3", "C1", "C2"))),
+    ("grade", "novices", ("grade", choices("N1", "N2"))),
+    ("grade", "a novice", ("grade", choices("N1", "N2"))),
+    ("rig", "gala dress", ("rig", choices("gala"))),
+    ("rig", "gala", ("rig", choices("gala"))),
+    ("rig", "concert", ("rig", choices("gala"))),
+    ("venue", "indoors", ("venue", choices("indoors", "nave", "loft"))),
+    ("venue", "not indoors", ("venue", choices("outdoors", "orchard"))),
+    ("candles", "yes", ("candles", YES)),
+    ("carrying candles", "no", ("candles", NO)),
+    ("soloist", "yes", ("holds:soloist", YES)),
+    ("holds:soloist", "no", ("holds:soloist", NO)),
+    ("loudness", "middling and above", ("loudness", choices("middling", "roaring"))),
+    ("warmth", "above 20 °C", ("warmth", ranges([Interval(20, None, low_open=True)]))),
+    ("joined-on", "2021-05-01", ("joined-on", ranges([Interval(737911, 737912, high_open=True)]))),
+    ("shirtsleeves", "choirmaster", ("granted:shirtsleeves", choices("choirmaster"))),
+]
+
+
+@pytest.mark.parametrize(("name", "value", "expected"), FACTS)
+def test_fact(choir: Base, name: str, value: str, expected: tuple[str, Choices]) -> None:
+    assert parse_fact(choir.lookup, name, value) == expected
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "near"),
+    [
+        ("grad", "S2", "grade"),
+        ("venue", "the knave", "nave"),
+        ("venue", "the moon", "indoors"),
+        ("candles", "perhaps", "yes or no"),
+        ("warmth", "warm", "number"),
+        ("warmth", "3 in", "unit"),
+        ("joined-on", "yesterday", "2019-04-01"),
+        ("grade", "S9", "S"),
+        ("shoe size", "9", "no fact"),
+    ],
+)
+def test_fact_that_is_none(choir: Base, name: str, value: str, near: str) -> None:
+    with pytest.raises(UsageError, match=near):
+        parse_fact(choir.lookup, name, value)
