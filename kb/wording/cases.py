@@ -91,4 +91,5 @@ def _which(lookup: Lookup, fact: str) -> str:
 
 def say_depends(lookup: Lookup, facts: Sequence[str]) -> str:
     """ "the weather and whether the sleeves are down or up"."""
-    return listing([say_fact(lookup, fact) for fact in dict.fromkeys(facts)])
+    named = [say_fact(lookup, fact) for fact in dict.fromkeys(facts)]
+    return " and ".join(part for part in (", ".join(named[:-1]), named[-1]) if part) if named else "nothing"

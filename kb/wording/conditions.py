@@ -6,12 +6,11 @@ import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from kb.model.conditions import AllOf, AnyOf, Condition, NotOf, Test, all_of, any_of
+from kb.model.conditions import ALWAYS, NEVER, AllOf, Condition, NotOf, Test, any_of
 from kb.model.lookup import Lookup
-from kb.model.values import YES, Choices, ValueSet, complement
 from kb.wording.english import is_adverbial, is_compound, is_participial, listing, phrase
+from kb.wording.normal import depth, is_worn, positive, without_idle
 from kb.wording.phrases import WEARER, Phrase
-from kb.wording.situations import WORN
 from kb.wording.testing import phrase_of
 
 
@@ -35,50 +34,28 @@ def say_test(lookup: Lookup, test: Test) -> str:
 
 def say_condition(lookup: Lookup, condition: Condition, lead: str = "when") -> str:
     """A condition in words, to stand after the lead word; empty for the condition that always holds."""
-    if condition == AllOf(()):
+    condition = without_idle(lookup, condition)
+    if condition == ALWAYS:
         return ""
-    if condition == AnyOf(()):
+    if condition == NEVER:
         return phrase(lead, "never")
     parts = take_apart(lookup, condition)
     holder = tuple(phrase_of(lookup, test) for test in parts.holder)
     return compose(parts._replace(holder=(), attached=(*holder, *parts.attached)), lead)
 
 
-def positive(lookup: Lookup, condition: Condition) -> Condition:
-    """The condition with every `not` moved into the tests (De Morgan)."""
-    if isinstance(condition, NotOf):
-        return _denied(lookup, condition.part)
-    if isinstance(condition, Test):
-        return condition
-    parts = [positive(lookup, part) for part in condition.parts]
-    return all_of(parts) if isinstance(condition, AllOf) else any_of(parts)
-
-
-def _denied(lookup: Lookup, condition: Condition) -> Condition:
-    if isinstance(condition, NotOf):
-        return positive(lookup, condition.part)
-    if isinstance(condition, Test):
-        return Test(condition.fact, _remaining(lookup, condition.fact, condition.values))
-    parts = [_denied(lookup, part) for part in condition.parts]
-    return any_of(parts) if isinstance(condition, AllOf) else all_of(parts)
-
-
-def _remaining(lookup: Lookup, fact: str, values: ValueSet) -> ValueSet:
-    domain = lookup.domain(fact)
-    if isinstance(values, Choices) and isinstance(domain, Choices):
-        return Choices(frozenset(v for v in domain.members if (v in values.members) == values.complement))
-    return complement(values)
-
-
 def take_apart(lookup: Lookup, condition: Condition) -> Parts:
     """The conjuncts of a condition by the place that they take in a sentence."""
+    condition = without_idle(lookup, condition)
+    if condition == NEVER:
+        return Parts(when=(Phrase("no case is left", "never"),))
     conjuncts = condition.parts if isinstance(condition, AllOf) else (condition,)
     holder: list[Test] = []
     attached: list[Phrase] = []
     when: list[Phrase] = []
     unless: list[Condition] = []
     for part in conjuncts:
-        if isinstance(part, NotOf) and not _is_worn(part.part):
+        if isinstance(part, NotOf) and not is_worn(part.part):
             unless.append(part.part)
             continue
         found = phrase_in(lookup, positive(lookup, part))
@@ -95,13 +72,6 @@ def take_apart(lookup: Lookup, condition: Condition) -> Parts:
     attached.sort(key=lambda p: p.place)
     holder.sort(key=lambda t: phrase_of(lookup, t).place)
     return Parts(tuple(holder), tuple(attached), tuple(when), exceptions, people if len(unless) == 1 else ())
-
-
-def _is_worn(condition: Condition) -> bool:
-    """Whether a condition speaks only of what else is worn; "without the coat" says its opposite best."""
-    if isinstance(condition, Test):
-        return condition.fact.startswith(WORN) and condition.values == YES
-    return isinstance(condition, AnyOf) and bool(condition.parts) and all(map(_is_worn, condition.parts))
 
 
 def phrase_in(lookup: Lookup, condition: Condition) -> Phrase:
@@ -122,14 +92,6 @@ def phrase_in(lookup: Lookup, condition: Condition) -> Phrase:
     return _either(phrases, any(isinstance(part, AllOf) for part in condition.parts))
 
 
-def depth(condition: Condition) -> int:
-    """How deep "and" and "or" are nested; a test has none."""
-    if isinstance(condition, Test):
-        return 0
-    parts = (condition.part,) if isinstance(condition, NotOf) else condition.parts
-    return 1 + max((depth(part) for part in parts), default=0)
-
-
 def lettered(lookup: Lookup, condition: Condition) -> str:
     """A deeply nested condition as a lettered list: "at least one of these holds: (a) ...; (b) ..."."""
     if isinstance(condition, Test | NotOf) or depth(condition) < 2:
@@ -147,7 +109,7 @@ def lettered(lookup: Lookup, condition: Condition) -> str:
 def _both(phrases: Sequence[Phrase]) -> Phrase:
     bare = _bare_list(phrases)
     attached: str | None = None
-    if all(p.attached is not None and not is_compound(p.attached) for p in phrases):
+    if all(p.attached is not None and not p.holder and not is_compound(p.attached) for p in phrases):
         attached = _joined([p.attached or "" for p in phrases])
     state = bare is not None and all(p.state for p in phrases)
     clause = f"{WEARER} is {bare}" if state else _joined(_merged(phrases))
@@ -236,6 +198,8 @@ def with_unless(text: str, unless: Sequence[Phrase], mark: str = ",") -> str:
 def _sequence(phrases: Sequence[Phrase], bare: bool = False) -> str:
     """Attached phrases one after another, "in boat rig ashore"; set off by "and" where one holds an "or"."""
     texts = [(p.bare if bare else p.attached) or "" for p in phrases]
+    if bare and not all(map(is_adverbial, texts)):
+        return listing(texts)
     for start, word in (("with ", "and"), ("without ", "or")):
         shared = [text for text in texts if text.startswith(start) and not is_compound(text)]
         if len(shared) > 1:

@@ -8,7 +8,9 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-_DETERMINED = re.compile(r"(the|an?|any|no|one|each|every|either|all|his|her|their|your|my|its|own)\b", re.I)
+_DETERMINED = re.compile(
+    r"(the|an?|any|no|one|each|every|either|all|his|her|their|your|my|its|own)(?=\s|$)", re.I
+)
 _CODE = re.compile(r"[A-Z]{1,4}(-?\d+)?\b")
 _VOWEL_LETTERS = frozenset("AEFHILMNORSX")
 _CONSONANT_SOUND = re.compile(r"(uni|use|usu|eu|ewe|one\b|once\b|ut[ei])", re.I)
@@ -134,7 +136,9 @@ def listing(parts: Sequence[str], word: str = "and") -> str:
     """ "a", "a and b", "a, b and c"; parts that hold a joining word themselves are set off by commas."""
     if len(parts) < 2:
         return "".join(parts)
-    last = f", {word} " if any(map(is_compound, parts)) else f" {word} "
+    range_end = re.compile(rf" {word} (above|below|higher|a higher)\b")
+    apart = any(is_compound(part) or range_end.search(part) for part in parts)
+    last = f", {word} " if apart else f" {word} "
     return ", ".join(parts[:-1]) + last + parts[-1]
 
 

@@ -27,6 +27,8 @@ def is_denial(lookup: Lookup, rule: Rule, modality: Modality) -> bool:
     scope = rule.scope
     if modality not in _NEGATIVE:
         return False
+    if len(scope.items) == 1 and item_label(lookup, scope.items[0]).lower().startswith("any "):
+        return True
     return is_class(lookup, scope) or (len(scope.items) > 1 and scope.alternatives is None)
 
 
@@ -41,7 +43,8 @@ def say_class(lookup: Lookup, scope: Scope, word: str) -> str:
         name = "nothing" if word == "no" else "anything"
     else:
         label = item_label(lookup, item)
-        name = label if definite(label) == label and word == "any" else f"{word} {label}"
+        bare = label[4:] if label.lower().startswith("any ") else label
+        name = label if definite(label) == label and word == "any" else f"{word} {bare}"
     return name + _other_than(lookup, scope)
 
 
@@ -66,7 +69,7 @@ def act_subject(lookup: Lookup, rule: Rule, modality: Modality) -> str:
     scope = rule.scope
     if not is_denial(lookup, rule, modality):
         return say_scope(lookup, scope, "the" if modality == "must" and not scope.excluding else "any")
-    if is_class(lookup, scope):
+    if len(scope.items) == 1:
         return say_class(lookup, scope, "no")
     items = [the_item(lookup, item) for item in scope.items]
     return f"neither {items[0]} nor {items[1]}" if len(items) == 2 else f"none of {listing(items)}"

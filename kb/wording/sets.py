@@ -119,8 +119,6 @@ def _union(lookup: Lookup, fact: str, chosen: frozenset[str], word: str) -> str:
             parts += [value_name(lookup, fact, value) for value in run]
         else:
             parts.append(_say_run(lookup, fact, run, word))
-    if len(parts) > 1 and any(part.endswith((" above", " below")) for part in parts):
-        return f"{', '.join(parts[:-1])}, {word} {parts[-1]}"
     return listing(parts, word)
 
 

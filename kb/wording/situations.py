@@ -60,6 +60,8 @@ def _worn_phrase(lookup: Lookup, item: str, yes: bool) -> Phrase:
 def _worn_name(lookup: Lookup, item: str, yes: bool) -> str:
     """A class of items is "an outer garment" or "any outer garment"; a single item "the storm coat"."""
     label = lookup.items[item].label
+    if label.lower().startswith("any"):
+        return label
     if len(lookup.narrower(item)) > 1 and definite(label) != label:
         return indefinite(label) if yes else f"any {label}"
     return definite(label)
@@ -112,9 +114,8 @@ def _state_phrase(fact: Fact, yes: bool) -> Phrase:
     if asked is not None:
         subject, verb, predicate = asked
         if subject == "it" and predicate.split()[0] in PREPOSITIONS:
-            return Phrase(
-                f"it {verb} {no}{predicate}", f"{no}{predicate}", f"{no}{predicate}", noun=noun, place=6
-            )
+            bare = f"{no}{predicate}"
+            return Phrase(f"it {verb} {bare}", bare, bare if yes else None, noun=noun, place=6)
         return Phrase(f"{subject} {verb} {no}{predicate}", noun=noun)
     if is_adverbial(label) or is_participial(label) or _asks_you(fact):
         bare = f"{no}{label}"
@@ -123,7 +124,7 @@ def _state_phrase(fact: Fact, yes: bool) -> Phrase:
     return Phrase(
         f"the case is {no}one of {label}",
         None,
-        f"{no}in the case of {label}",
+        f"in the case of {label}" if yes else None,
         noun=noun,
         place=6,
     )

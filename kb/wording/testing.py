@@ -5,7 +5,7 @@ from __future__ import annotations
 from kb.model.conditions import Test
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
-from kb.model.values import Choices, Ranges
+from kb.model.values import ALL_NUMBERS, Choices, Ranges
 from kb.wording.english import be, definite, indefinite
 from kb.wording.labels import GRADE, value_name
 from kb.wording.phrases import WEARER, Phrase
@@ -34,11 +34,7 @@ def phrase_of(lookup: Lookup, test: Test) -> Phrase:
 def _range_phrase(fact: Fact, values: Ranges) -> Phrase:
     text = say_ranges(fact, values)
     subject = definite(fact.label)
-    if (
-        values == Ranges((values.intervals[0],))
-        and values.intervals[0].low is None
-        and values.intervals[0].high is None
-    ):
+    if values == ALL_NUMBERS:
         return Phrase(f"{subject} may be anything", noun=f"any {fact.label}")
     return Phrase(f"{subject} {be(fact.label)} {text}", noun=f"{fact.label} {text}")
 
