@@ -23,6 +23,8 @@ from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Verdict
 from kb.reasoner import Engine, possible_facts
 from kb.wording import say_facts, say_list_headline, say_verdict
 
+_MOST_KINDS = 20
+
 
 def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
     """The answer to a reading; without a query, what to ask back or why nothing is answered.
@@ -45,9 +47,10 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
     if not engine.check_case(possible):
         stated = say_facts(engine.lookup, query.case.facts)
         raise UsageError(f"These facts exclude each other: {stated}. Take one of them back.")
-    narrower = _kinds_with_rules(engine, query)
-    if narrower:
-        return _replace(blank, outcome="ask", ask=_ask_which(engine, query, narrower))
+    kinds = _kinds_that_differ(engine, query)
+    if kinds:
+        ask = _ask_which(engine, query, kinds)
+        return _replace(blank, outcome="ask", ask=ask, reading=_asking(reading, ask))
     return _KINDS.get(query.kind, _act)(engine, query, blank)
 
 
@@ -56,29 +59,53 @@ def _replace(answer: Answer, **changes: object) -> Answer:
     return Answer(**{**fields, **changes})
 
 
-def _kinds_with_rules(engine: Engine, query: Query) -> tuple[str, ...]:
-    """Narrower items with rules, where the item asked about has none of its own to answer from."""
+def _kinds_that_differ(engine: Engine, query: Query) -> tuple[str, ...]:
+    """The kinds of the item asked about, where rules make them fare differently from it or from each other.
+
+    Of an aspect with values only where the item itself has no rule to answer from.
+    """
     if not query.items or query.kind in ("list", "source"):
         return ()
-    aspects = _aspects(engine, query, query.items[0])
-    if any(engine.group(query.items[0], aspect).rules for aspect in aspects):
-        return ()
-    return tuple(
-        item
-        for item in engine.lookup.narrower(query.items[0])[1:]
-        if any(engine.group(item, aspect).rules for aspect in _aspects(engine, query, item))
-    )
+    item = query.items[0]
+    kinds = [
+        kind
+        for kind in engine.lookup.narrower(item)[1:]
+        if any(_has_own_rule(engine, kind, aspect) for aspect in _aspects(engine, query, kind))
+    ]
+    aspects = _aspects(engine, query, item)
+    if _is_value_question(engine, query):
+        return () if aspects else tuple(kinds)
+    possible = possible_facts(query.case, query.items, False, engine.lookup)
+    fates = {
+        frozenset(d.verdict for d in engine.problem(engine.group(kind, query.aspect), possible).decisions())
+        for kind in (item, *kinds)
+    }
+    return tuple(kinds) if len(fates) > 1 else ()
+
+
+def _has_own_rule(engine: Engine, item: str, aspect: str) -> bool:
+    rules = engine.lookup.rules
+    return any(item in rules[rule].scope.items for rule in engine.group(item, aspect).rules)
+
+
+def _is_value_question(engine: Engine, query: Query) -> bool:
+    return query.kind in ("where", "how", "how_many") or engine.lookup.aspects[query.aspect].kind != "act"
+
+
+def _asking(reading: Reading, ask: Ask) -> Reading:
+    """The reading as one that asks, so that a reply finds its place."""
+    return Reading(question=reading.question, spans=reading.spans, ask=ask)
 
 
 def _aspects(engine: Engine, query: Query, item: str) -> Sequence[str]:
-    if query.kind in ("where", "how", "how_many") or engine.lookup.aspects[query.aspect].kind != "act":
+    if _is_value_question(engine, query):
         return aspects_of(engine, item, query.aspect)
     return (query.aspect,)
 
 
 def _ask_which(engine: Engine, query: Query, items: Sequence[str]) -> Ask:
     label = engine.lookup.items[query.items[0]].label
-    choices = tuple((item, engine.lookup.items[item].label) for item in items)
+    choices = tuple((item, engine.lookup.items[item].label) for item in items[:_MOST_KINDS])
     return Ask(fact="item", prompt=f"Which {label}?", choices=choices)
 
 

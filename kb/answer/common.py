@@ -110,7 +110,8 @@ def cautions(lookup: Lookup, items: Sequence[str], rules: Iterable[str]) -> tupl
     found = [lookup.rules[rule].caution for rule in rules]
     texts = [text for text in dict.fromkeys(found) if text]
     for item in items:
-        protects = dict.fromkeys(p for i in lookup.broader(item) for p in lookup.items[i].protects)
+        related = (*lookup.broader(item), *lookup.narrower(item))
+        protects = dict.fromkeys(p for i in related for p in lookup.items[i].protects)
         if protects:
             label = lookup.items[item].label
             texts.append(

@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from kb.answer.common import decisive
 from kb.model.questions import ListEntry, Query, Verdict
 from kb.model.values import YES, ValueSet
-from kb.reasoner import WORN, Engine, possible_facts, rows
-from kb.wording import say_facts
+from kb.reasoner import WORN, Engine, in_force, possible_facts, rows, simplify, truth_of
+from kb.wording import say_condition, say_facts, say_scope
 
 LISTED: tuple[Verdict, ...] = (
     "required",
@@ -57,6 +57,31 @@ def _entry(
     ), verdict == "required"
 
 
+def _class_entries(engine: Engine, query: Query, possible: Mapping[str, ValueSet]) -> list[ListEntry]:
+    """Prohibitions of everything of a kind but some: a line each, in the words of their scope."""
+    lookup = engine.lookup
+    found = []
+    for rule in lookup.base.rules:
+        if rule.modality != "must_not" or rule.aspect != query.aspect or not rule.scope.excluding:
+            continue
+        if rule.residual or not in_force(rule.valid_from, rule.valid_until, engine.as_of):
+            continue
+        condition = simplify(engine.condition(rule.id), possible)
+        truth = truth_of(condition)
+        if truth is False:
+            continue
+        found.append(
+            ListEntry(
+                item=rule.scope.items[0],
+                label=say_scope(lookup, rule.scope),
+                verdict="prohibited" if truth else "conditional",
+                condition="" if truth else f"prohibited {say_condition(lookup, condition)}",
+                rules=(rule.id,),
+            )
+        )
+    return found
+
+
 def list_entries(engine: Engine, query: Query) -> tuple[ListEntry, ...]:
     """The list, closed under duties that follow from what is worn: required items count as worn."""
     possible = possible_facts(query.case, query.items, True, engine.lookup)
@@ -74,7 +99,8 @@ def list_entries(engine: Engine, query: Query) -> tuple[ListEntry, ...]:
             break
         possible = {**possible, **worn}
     wanted = query.modalities or LISTED
-    entries = [entry for entry, _ in found if _is_wanted(entry, wanted)]
+    lines = [entry for entry, _ in found] + _class_entries(engine, query, possible)
+    entries = [entry for entry in lines if _is_wanted(entry, wanted)]
     return tuple(sorted(entries, key=lambda entry: LISTED.index(entry.verdict)))
 
 

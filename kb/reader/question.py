@@ -221,7 +221,8 @@ def answer_to_ask(text: str, previous: Reading, lookup: Lookup) -> str | None:
             continue
         if previous.ask.fact == "reading":
             return value
-        span = next((s for s in previous.spans if s.role == "item" and s.target is None), None)
+        named = [s for s in previous.spans if s.role == "item"]
+        span = next((s for s in named if s.target is None), named[0] if named else None)
         if previous.ask.fact == "item" and span is not None:
             return previous.question[: span.start] + label + previous.question[span.end :]
     return None

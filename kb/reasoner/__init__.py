@@ -4,7 +4,7 @@ from kb.reasoner.decide import Decision, claim_verdict
 from kb.reasoner.engine import Candidates, Engine, Group, Problem, scan_candidates
 from kb.reasoner.norms import Norm, covers
 from kb.reasoner.precedence import in_force
-from kb.reasoner.space import WORN, possible_facts
+from kb.reasoner.space import WORN, possible_facts, simplify, truth_of
 from kb.reasoner.tree import Branch, Facts, Leaf, Tree, facts_of, outcomes, rows
 
 __all__ = [
@@ -27,4 +27,6 @@ __all__ = [
     "possible_facts",
     "rows",
     "scan_candidates",
+    "simplify",
+    "truth_of",
 ]

@@ -35,7 +35,7 @@ def covered_items(lookup: Lookup, scope: Scope) -> frozenset[str]:
     items = {
         narrow for item in scope.items for narrow in (lookup.narrower(item) if scope.narrower else (item,))
     }
-    return frozenset(items.difference(*(lookup.narrower(item) for item in scope.excluding)))
+    return frozenset(item for item in items if covers(lookup, scope, item))
 
 
 def rule_of(key: str) -> str:
@@ -44,10 +44,10 @@ def rule_of(key: str) -> str:
 
 
 def covers(lookup: Lookup, scope: Scope, item: str) -> bool:
-    """Whether a scope covers an item."""
+    """Whether a scope covers an item: all of it, so not a kind that has an excluded item among its kinds."""
     above = lookup.broader(item)
     named = any(i in above for i in scope.items) if scope.narrower else item in scope.items
-    return named and not any(i in above for i in scope.excluding)
+    return named and not any(i in above or item in lookup.broader(i) for i in scope.excluding)
 
 
 def _alternatives(lookup: Lookup, rule: Rule, item: str) -> tuple[Norm, ...]:
