@@ -20,7 +20,8 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     ),
     "build": ("clothbound build",),
     "query": (
-        'clothbound query "SELECT ?item ?label WHERE { ?item skos:prefLabel ?label } LIMIT 5"',
+        'clothbound query "PREFIX skos: <http://www.w3.org/2004/02/skos/core#> '
+        'SELECT ?item ?label WHERE { ?item skos:prefLabel ?label } LIMIT 5"',
         'clothbound query "SELECT ?s WHERE { ?s ?p ?o } LIMIT 1" --format json',
     ),
     "export": ("clothbound export --format nquads -o base.nq",),

@@ -146,7 +146,7 @@ def short_reasons(answer: Answer, base: KnowledgeBase) -> tuple[str, ...]:
         )
         for step in sure:
             here = f" Here: {kb.visible(step.reason)}." if step.facts else ""
-            if step.alive:
+            if step.alive and (here or step.statement != answer.headline):
                 lines.append(f"{kb.visible(step.statement)}{here} ({names[step.rule]})")
         alive = {step.rule for step in sure if step.alive}
         winners = _winner_names(answer, index, names)

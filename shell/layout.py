@@ -50,11 +50,11 @@ def _abstained(answer: Answer) -> tuple[Block, ...]:
     reason = kb.visible(answer.abstain.reason)
     if answer.headline and reason != kb.visible(answer.headline):
         blocks.append(Said("Reason", reason))
-    if answer.abstain.words:
+    if any(kb.visible(word) not in reason for word in answer.abstain.words):
         words = ", ".join(f'"{word}"' for word in _clean(answer.abstain.words))
         blocks.append(Said("Not understood", words))
     if answer.abstain.suggestions:
-        blocks.append(Points("You could ask", _clean(answer.abstain.suggestions[:3])))
+        blocks.append(Points("Did you mean", _clean(answer.abstain.suggestions[:3])))
     return tuple(blocks)
 
 
@@ -65,8 +65,8 @@ def _listed(labels: tuple[str, ...]) -> str:
 
 
 def _cases(answer: Answer) -> tuple[Block, ...]:
-    """The decision table, one row a case; left out where no fact changes the answer."""
-    if len(answer.cases) < 2 or not any(case.when for case in answer.cases):
+    """The decision table, one row a case; left out where no fact changes the answer, and above a list."""
+    if answer.entries or len(answer.cases) < 2 or not any(case.when for case in answer.cases):
         return ()
     with_values = any(case.values for case in answer.cases)
     with_verdicts = not with_values or len({case.verdict for case in answer.cases}) > 1
@@ -87,7 +87,10 @@ def _values(answer: Answer) -> tuple[Block, ...]:
         if value.measure is not None and value.measure.about and value.measure.tolerance is None:
             label += ' (no clause says how far "about" may be off, so nothing is judged)'
         lines.append(label)
-    return (Points("Left open", tuple(dict.fromkeys(lines))),) if lines else ()
+    lines = list(dict.fromkeys(lines))
+    if len(lines) == 1 and lines[0] in kb.visible(answer.headline):
+        return ()
+    return (Points("Left open", tuple(lines)),) if lines else ()
 
 
 def _numbers(rules: tuple[str, ...], base: KnowledgeBase) -> str:
@@ -124,13 +127,22 @@ def _entries(answer: Answer, base: KnowledgeBase, full: bool) -> tuple[Block, ..
     return groups_shown + hint
 
 
+def _number_key(number: str) -> tuple[tuple[bool, int, str], ...]:
+    """Clause numbers in the order of a book: 4.2 before 4.12."""
+    return tuple(
+        (not part.isdecimal(), int(part) if part.isdecimal() else 0, part) for part in number.split(".")
+    )
+
+
 def _sources(answer: Answer) -> tuple[Block, ...]:
     """The clauses in full; under a long list only where they stand."""
     if answer.entries and len(answer.citations) > _QUOTED_UNDER_A_LIST:
         numbers: dict[str, list[str]] = {}
         for cited in answer.citations:
             numbers.setdefault(kb.visible(cited.title), []).append(kb.visible(cited.number))
-        lines = tuple(f"{title}: {', '.join(dict.fromkeys(n))}" for title, n in numbers.items())
+        lines = tuple(
+            f"{title}: {', '.join(sorted(set(n), key=_number_key))}" for title, n in numbers.items()
+        )
         return (Points("Clauses", lines),)
     return tuple(
         Quote(kb.visible(f"{cited.title}, clause {cited.number}"), kb.visible(cited.text))
@@ -147,7 +159,8 @@ def _remarks(answer: Answer) -> tuple[Block, ...]:
     return tuple(blocks)
 
 
-def _next(answer: Answer) -> tuple[Block, ...]:
+def next_blocks(answer: Answer) -> tuple[Block, ...]:
+    """What the answer asks for, if anything."""
     if answer.ask is None:
         return ()
     return (Next(kb.visible(answer.ask.prompt), _clean(tuple(label for _, label in answer.ask.choices))),)
@@ -172,5 +185,5 @@ def arrange(answer: Answer, base: KnowledgeBase, *, chain: bool = False) -> tupl
         *(chain_blocks(answer, base) if chain else ()),
         *_sources(answer),
         *_remarks(answer),
-        *_next(answer),
+        *next_blocks(answer),
     )

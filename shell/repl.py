@@ -17,7 +17,7 @@ from prompt_toolkit.styles import Style
 import kb
 from shell.completion import Vocabulary, suggest, vocabulary_of
 from shell.output import Output, complain, resized
-from shell.session import Reply, Session, take_line
+from shell.session import Reply, Session, brief, take_line
 
 if TYPE_CHECKING:
     from kb import KnowledgeBase
@@ -61,7 +61,7 @@ def open_history(path: Path) -> History:
 
 def toolbar_text(session: Session, base: KnowledgeBase, width: int) -> str:
     """Who you are and for which day, on one line of at most `width` cells."""
-    who = kb.visible(base.say_facts(session.profile)) if session.profile else "nobody in particular"
+    who = brief(session.profile, base) if session.profile else "nobody in particular"
     day = f"as of {session.as_of.isoformat() if session.as_of else 'today'}"
     room = max(width - len(day) - 5, 8)
     who = who if len(who) <= room else who[: room - 3] + "..."

@@ -14,7 +14,7 @@ from shell.chain import chain_blocks
 from shell.clauses import clause_blocks
 from shell.commands import BY_NAME, COMMANDS, Line, looks_like_question, read_line
 from shell.dates import as_date
-from shell.layout import arrange, reasons
+from shell.layout import arrange, next_blocks, reasons
 from shell.table import table_blocks
 
 if TYPE_CHECKING:
@@ -58,6 +58,21 @@ def merge(old: Facts, new: Facts) -> Facts:
     return tuple({**dict(old), **dict(new)}.items())
 
 
+def brief(facts: Facts, base: KnowledgeBase) -> str:
+    """Facts in few words: grades by id, other values by label; sentences only for measures and the like."""
+    words = []
+    for name, values in facts:
+        fact, members = base.lookup.facts[name], getattr(values, "members", ())
+        if not members or values.complement:
+            words.append(base.say_facts(((name, values),)))
+        elif fact.kind == "yes_no":
+            words.append(fact.label if members == {"yes"} else f"not {fact.label}")
+        else:
+            known = [value for value in fact.values if value.id in members]
+            words.append(" or ".join(v.id if fact.family == "grade" else v.label for v in known))
+    return kb.visible(", ".join(words))
+
+
 def _last(session: Session) -> Answer:
     if not session.answers:
         raise kb.UsageError('Nothing has been answered yet. Ask first, as in "May I wear the storm coat?"')
@@ -65,28 +80,38 @@ def _last(session: Session) -> Answer:
 
 
 def _ask(session: Session, base: KnowledgeBase) -> Result:
-    """Ask the open question again with everything known by now."""
+    """Ask the open question with everything known by now."""
     facts = merge(session.profile, session.replies)
     answers = base.ask(session.question, facts=facts, as_of=session.as_of, previous=session.before)
     blocks = tuple(block for answer in answers for block in arrange(answer, base))
     return msgspec.structs.replace(session, answers=answers), Reply(blocks=blocks)
 
 
+def _is_understood(session: Session) -> bool:
+    return any(answer.outcome != "abstain" for answer in session.answers)
+
+
 def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
+    """A new question; one that is not understood leaves the session as it was."""
     before = session.answers[-1].reading if session.answers else None
-    opened = msgspec.structs.replace(session, question=text, before=before, replies=())
-    return _ask(opened, base)
+    asked, reply = _ask(msgspec.structs.replace(session, question=text, before=before, replies=()), base)
+    return (asked if _is_understood(asked) else session), reply
 
 
-def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result | None:
-    """The line as a reply to what the last answer asked, or None where it is not one."""
-    if not session.answers or session.answers[-1].ask is None or looks_like_question(text):
-        return None
+def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
+    """The line as a reply to what the last answer asked, else as a question, else as a reply that missed."""
     try:
         facts = base.reply(session.answers[-1], text)
-    except kb.UsageError:
-        return None
+    except kb.UsageError as error:
+        asked, reply = _question(session, text, base)
+        if asked is not session:
+            return asked, reply
+        return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=kb.visible(str(error)))
     return _ask(msgspec.structs.replace(session, replies=merge(session.replies, facts)), base)
+
+
+def _is_asked(session: Session) -> bool:
+    return bool(session.answers) and session.answers[-1].ask is not None
 
 
 def _why(session: Session, _argument: str, base: KnowledgeBase) -> Result:
@@ -116,10 +141,10 @@ def _profile(session: Session, _argument: str, base: KnowledgeBase) -> Result:
     if not session.profile:
         return session, Reply(blocks=(Said("Remembered", 'nothing. Say "I am a ..." to change that.'),))
     rows = tuple(
-        (Cell(kb.visible(base.lookup.facts[name].label)), Cell(kb.visible(base.say_facts(((name, values),)))))
+        (Cell(kb.visible(base.lookup.facts[name].label)), Cell(brief(((name, values),), base)))
         for name, values in session.profile
     )
-    return session, Reply(blocks=(Grid("Remembered", ("Fact", "You said"), rows),))
+    return session, Reply(blocks=(Grid("Remembered", ("Fact", "Value"), rows),))
 
 
 def _forget(session: Session, argument: str, base: KnowledgeBase) -> Result:
@@ -239,11 +264,10 @@ def take_line(session: Session, text: str, base: KnowledgeBase) -> Result:
     try:
         if line.kind == "command":
             return _command(session, line, base)
-        replied = _answer_back(session, line.argument, base)
-        if replied is not None:
-            return replied
         if line.kind == "statement":
             return _remember(session, line.argument, base)
+        if _is_asked(session) and not looks_like_question(line.argument):
+            return _answer_back(session, line.argument, base)
         return _question(session, line.argument, base)
     except kb.ClothboundError as error:
         return session, Reply(complaint=kb.visible(str(error)))

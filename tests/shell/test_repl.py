@@ -46,7 +46,7 @@ def test_ctrl_c_clears_the_line_and_keeps_the_session(
     base: FakeBase, capsys: pytest.CaptureFixture[str]
 ) -> None:
     assert typed(f"I am a K5{ENTER}half a li{CTRL_C}profile{ENTER}quit{ENTER}", base) == 0
-    assert capsys.readouterr().out.count("Upper Keeper") == 2
+    assert capsys.readouterr().out.count("grade   K5") == 2
 
 
 def test_a_fault_or_a_stop_in_one_answer_does_not_end_the_session(
@@ -55,7 +55,7 @@ def test_a_fault_or_a_stop_in_one_answer_does_not_end_the_session(
     keys = f"I am a K5{ENTER}crash{ENTER}stop it{ENTER}slow{ENTER}profile{ENTER}{CTRL_D}"
     assert typed(keys, base) == 0
     captured = capsys.readouterr()
-    assert captured.out.count("Upper Keeper") == 2
+    assert captured.out.count("grade   K5") == 2
     assert "internal error: RuntimeError" in captured.err
     assert "Stopped." in captured.err
     assert "deadline" in captured.err
@@ -100,7 +100,7 @@ def test_the_toolbar_is_one_line_with_profile_and_day(width: int, base: Any) -> 
     text = toolbar_text(session, base, width)
     assert len(text) <= width
     assert "2025-03-01" in text
-    assert "Upper" in text
+    assert "K5" in text
 
 
 def test_completions_show_hostile_labels_visibly() -> None:
@@ -131,4 +131,4 @@ def test_without_drawing_lines_are_read_plainly(
 
     monkeypatch.setattr("builtins.input", read)
     assert run_repl(base, Output(drawn=False, width=80)) == 0
-    assert capsys.readouterr().out.count("Upper Keeper") == 2
+    assert capsys.readouterr().out.count("grade  K5") == 2

@@ -27,7 +27,7 @@ def said(reply: Reply) -> str:
 def test_a_profile_is_kept_and_sent_with_each_question(base: FakeBase) -> None:
     session, reply = talk(base, "I am a K5 in boat rig")
     assert session.profile == (("grade", choices("K5")), ("rig", choices("boat-rig")))
-    assert "Upper Keeper" in said(reply)
+    assert "K5" in said(reply)
     talk(base, "May I wear the coat?", session=session)
     assert base.asked[-1]["facts"] == session.profile
 
@@ -63,8 +63,29 @@ def test_what_is_no_reply_is_a_new_question(base: FakeBase) -> None:
     talk(base, "May I wear the coat in fair weather?", session=session)
     assert base.asked[-1]["text"] == "May I wear the coat in fair weather?"
     assert base.asked[-1]["previous"] == session.answers[-1].reading
-    talk(base, "purple", session=session)
-    assert base.asked[-1]["text"] == "purple"
+
+
+def test_a_reply_that_misses_is_asked_for_again(base: FakeBase) -> None:
+    before, _ = talk(base, "May I wear the liner?")
+    after, reply = talk(base, "purple", session=before)
+    assert after == before
+    assert reply.complaint == "That is none of the choices."
+    assert "What is the weather?" in said(reply)
+    session, _ = talk(base, "foul", session=after)
+    assert session.answers[-1].verdict == "permitted"
+
+
+def test_a_few_words_that_are_no_reply_may_still_be_a_question(base: FakeBase) -> None:
+    session, _ = talk(base, "May I wear the liner?", "the badge")
+    assert session.question == "the badge"
+    assert session.answers[-1].verdict == "conflict"
+
+
+def test_what_is_not_understood_leaves_the_last_answer_in_place(base: FakeBase) -> None:
+    before, _ = talk(base, "May I wear the coat?")
+    after, reply = talk(base, "May I wear the florgle?", session=before)
+    assert "NOT ANSWERED" in said(reply)
+    assert after == before
 
 
 def test_a_question_starts_without_the_replies_of_the_one_before(base: FakeBase) -> None:
