@@ -9,12 +9,11 @@ from collections.abc import Collection, Mapping
 from itertools import combinations
 
 from kb.model.conditions import AllOf, Condition, NotOf, Test, evaluate
-from kb.model.lookup import Lookup
 from kb.model.questions import Defeat, Derivation, RuleStep, ValueFate
 from kb.model.records import Rule
 from kb.model.values import ValueSet
 from kb.reasoner import Engine, Facts, Group, Norm, Problem
-from kb.wording import say_facts, say_rule
+from kb.wording import say_facts, say_principle, say_rule
 
 
 def grounds(condition: Condition, possible: Mapping[str, ValueSet], truth: bool) -> tuple[Test, ...]:
@@ -72,21 +71,6 @@ def _step(
     )
 
 
-def _principle_detail(lookup: Lookup, winner: Rule, loser: Rule, principle: str) -> str:
-    if principle == "authority":
-        names = [lookup.authorities[rule.authority].label for rule in (winner, loser)]
-        return f"higher authority: {names[0]} over {names[1]}"
-    if principle == "edition":
-        titles = [lookup.editions[lookup.clauses[rule.clause].edition].label for rule in (winner, loser)]
-        return f"later edition: {titles[0]} over {titles[1]}"
-    if principle == "delegation":
-        delegation = lookup.delegations[winner.delegation or ""]
-        return f"made under the delegation in clause {lookup.clauses[delegation.clause].number}"
-    if principle == "exception":
-        return "a declared exception to it"
-    return "more specific: all of its cases lie inside the other's"
-
-
 def _opposed(group: Group, one: tuple[Norm, int], other: tuple[Norm, int]) -> bool:
     """Whether two norms pull one value in opposite directions, or together leave nothing open."""
     everything = (1 << len(group.classes)) - 1
@@ -97,7 +81,6 @@ def _opposed(group: Group, one: tuple[Norm, int], other: tuple[Norm, int]) -> bo
 
 def _defeats(engine: Engine, group: Group, truth: Mapping[str, bool]) -> tuple[Defeat, ...]:
     """Every pair of applying, opposed norms in which one beats the other."""
-    rules = engine.lookup.rules
     applying = [n for n in group.norms if truth.get(n[0].key) and engine.applies(n[0].rule, truth)]
     found: dict[Defeat, None] = {}
     for one, other in combinations(applying, 2):
@@ -105,10 +88,9 @@ def _defeats(engine: Engine, group: Group, truth: Mapping[str, bool]) -> tuple[D
         if win is None or one[0].rule == other[0].rule:
             continue
         winner, loser = (one, other) if win.winner == one[0].key else (other, one)
-        names = (rules[winner[0].rule], rules[loser[0].rule])
-        detail = _principle_detail(engine.lookup, *names, win.principle)
-        defeat = Defeat(winner=names[0].id, loser=names[1].id, principle=win.principle, detail=detail)
-        found[defeat] = None
+        names = (winner[0].rule, loser[0].rule)
+        detail = say_principle(engine.lookup, win.principle, *names)
+        found[Defeat(winner=names[0], loser=names[1], principle=win.principle, detail=detail)] = None
     return tuple(found)
 
 

@@ -138,17 +138,14 @@ def _open_quantity(
 def _open_act(engine: Engine, group: Group, derivation: Derivation) -> tuple[OpenValue, ...]:
     """An act within a manner ("care:hand-wash"): one value, required, permitted or prohibited."""
     lookup = engine.lookup
-    words = {"required": "must", "prohibited": "must not", "permitted": "may", "not_required": "need not"}
-    word = words.get(derivation.verdict)
-    if word is None:
+    if derivation.verdict in ("silent", "conflict"):
         return ()
     rules = tuple(rule for fate in derivation.fates for rule in (*fate.closed_by, *fate.supported_by))
-    label = lookup.aspects[group.aspect].label
     return (
         OpenValue(
             item=group.item,
             aspect=group.aspect,
-            label=label if derivation.verdict == "required" else f"{word}: {label}",
+            label=lookup.aspects[group.aspect].label,
             values=derivation.fates[0].values,
             status=derivation.fates[0].status,
             required=derivation.verdict == "required",

@@ -15,6 +15,7 @@ from kb.answer.common import (
     citation,
     citations,
     dispute_notes,
+    settling_notes,
 )
 from kb.answer.lists import list_entries
 from kb.answer.people import people_part
@@ -229,13 +230,17 @@ def _finish(
         blank,
         outcome="answer",
         verdict=verdict,
-        headline=say_verdict(lookup, verdict, query, open_facts=open_facts, values=values),
+        headline=say_verdict(lookup, verdict, query, open_facts=open_facts, values=values, rules=rules),
         cases=cases,
         values=values,
         derivation=tuple(derivation for part in parts for derivation in part.derivations),
         citations=citations(lookup, cited, both),
         cautions=cautions(lookup, query.items, rules),
-        notes=(*change_notes(engine, query.items[0], aspects), *dispute_notes(engine, open_facts)),
+        notes=(
+            *settling_notes(lookup, cases),
+            *change_notes(engine, query.items[0], aspects),
+            *dispute_notes(engine, open_facts),
+        ),
         ask=ask,
     )
 

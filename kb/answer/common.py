@@ -11,7 +11,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import AnswerCase, Ask, Citation, Derivation, OpenValue, Query, Verdict
 from kb.model.values import Choices, ValueSet
 from kb.reasoner import Decision, Engine, Facts
-from kb.wording import say_facts, say_rule
+from kb.wording import clause_reference, listing, say_facts, say_rule
 
 
 class Part(msgspec.Struct, frozen=True, kw_only=True):
@@ -135,7 +135,7 @@ def change_notes(engine: Engine, item: str, aspects: Sequence[str]) -> tuple[str
         clause = lookup.clauses[rule.clause]
         title = f"{lookup.editions[clause.edition].label}, clause {clause.number}"
         if rule.valid_from > day:
-            notes.append(f"From {_say_date(rule.valid_from)}: {say_rule(lookup, rule)} ({title})")
+            notes.append(f"Changes ahead: {say_rule(lookup, rule)} ({title})")
     record = lookup.items[item]
     if record.valid_until is not None:
         tense = "is" if record.valid_until > day else "has been"
@@ -157,6 +157,18 @@ def dispute_notes(engine: Engine, facts: Iterable[str]) -> tuple[str, ...]:
             )
             notes.append(f"Clauses define “{lookup.facts[fact].label}” differently: {numbers}.")
     return tuple(notes)
+
+
+def settling_notes(lookup: Lookup, cases: Iterable[AnswerCase]) -> tuple[str, ...]:
+    """Who could settle the conflicts in a table: the highest authority behind the rules of each."""
+    found = []
+    for case in cases:
+        if case.verdict == "conflict" and case.rules:
+            behind = [lookup.authorities[lookup.rules[rule].authority] for rule in case.rules]
+            highest = min(behind, key=lambda authority: authority.rank)
+            clauses = dict.fromkeys(clause_reference(lookup, lookup.rules[r].clause) for r in case.rules)
+            found.append(f"Only {highest.label} can settle this between {listing(tuple(clauses))}.")
+    return tuple(dict.fromkeys(found))
 
 
 def row_label(lookup: Lookup, when: Facts) -> str:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from kb.answer.common import decisive
 from kb.model.questions import ListEntry, Query, Verdict
 from kb.model.values import YES, ValueSet
-from kb.reasoner import WORN, Engine, in_force, possible_facts, rows, simplify, truth_of
-from kb.wording import say_condition, say_facts, say_scope
+from kb.reasoner import WORN, Engine, Problem, in_force, possible_facts, rows, simplify, truth_of
+from kb.wording import say_condition, say_depends, say_facts, say_scope
 
 LISTED: tuple[Verdict, ...] = (
     "required",
@@ -33,8 +33,23 @@ def listed_items(engine: Engine, aspect: str) -> tuple[str, ...]:
     return tuple(item.id for item in lookup.base.items if item.id in named)
 
 
+_MOST_ROWS = 2
+
+
+def _condition(engine: Engine, problem: Problem, wanted: Sequence[Verdict]) -> str:
+    """When an item has one of the wanted verdicts; what that depends on, where it takes too many words."""
+    table = [(when, said) for when, said in rows(problem.verdicts()) if said in wanted]
+    if len(table) > _MOST_ROWS:
+        said = " or ".join(dict.fromkeys(verdict.replace("_", " ") for _, verdict in table))
+        facts = tuple(dict.fromkeys(fact for when, _ in table for fact, _ in when))
+        return f"{said}, depending on {say_depends(engine.lookup, facts)}"
+    return "; ".join(
+        f"{said.replace('_', ' ')} when {say_facts(engine.lookup, when)}" for when, said in table
+    )
+
+
 def _entry(
-    engine: Engine, item: str, aspect: str, possible: Mapping[str, ValueSet]
+    engine: Engine, item: str, aspect: str, possible: Mapping[str, ValueSet], wanted: Sequence[Verdict]
 ) -> tuple[ListEntry, bool]:
     """One line of the list, and whether the item is required in every case."""
     lookup = engine.lookup
@@ -44,13 +59,7 @@ def _entry(
     verdicts = {decision.verdict for decision in found}
     rules = tuple(dict.fromkeys(rule for decision in found for rule in decisive(decision, group.classes)))
     verdict: Verdict = found[0].verdict if len(verdicts) == 1 else "conditional"
-    condition = ""
-    if verdict == "conditional":
-        condition = "; ".join(
-            f"{said.replace('_', ' ')} when {say_facts(lookup, when)}"
-            for when, said in rows(problem.verdicts())
-            if said not in ("silent", "not_required")
-        )
+    condition = _condition(engine, problem, wanted) if verdict == "conditional" else ""
     label = lookup.items[item].label
     return ListEntry(
         item=item, label=label, verdict=verdict, condition=condition, rules=rules
@@ -86,8 +95,9 @@ def list_entries(engine: Engine, query: Query) -> tuple[ListEntry, ...]:
     """The list, closed under duties that follow from what is worn: required items count as worn."""
     possible = possible_facts(query.case, query.items, True, engine.lookup)
     items = listed_items(engine, query.aspect)
+    wanted = query.modalities or LISTED
     while True:
-        found = [_entry(engine, item, query.aspect, possible) for item in items]
+        found = [_entry(engine, item, query.aspect, possible, wanted) for item in items]
         worn = {
             WORN + broad: YES
             for entry, required in found
@@ -98,7 +108,6 @@ def list_entries(engine: Engine, query: Query) -> tuple[ListEntry, ...]:
         if not worn or not engine.check_case({**possible, **worn}):
             break
         possible = {**possible, **worn}
-    wanted = query.modalities or LISTED
     lines = [entry for entry, _ in found] + _class_entries(engine, query, possible)
     entries = [entry for entry in lines if _is_wanted(entry, wanted)]
     return tuple(sorted(entries, key=lambda entry: LISTED.index(entry.verdict)))
@@ -108,5 +117,5 @@ def _is_wanted(entry: ListEntry, wanted: tuple[Verdict, ...]) -> bool:
     if entry.verdict == "silent":
         return False
     if entry.verdict == "conditional":
-        return any(word.replace("_", " ") + " when" in entry.condition for word in wanted)
+        return bool(entry.condition)
     return entry.verdict in wanted
