@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import kb
 from shell.blocks import Block, Cell, Grid, Headline, Next, Points, Quote, Said
 from shell.chain import chain_blocks, short_reasons
-from shell.words import VERDICTS, verdict_cell
+from shell.words import VERDICTS, brief, verdict_cell
 
 if TYPE_CHECKING:
     from kb import Answer, KnowledgeBase
@@ -34,12 +34,23 @@ def _headline(answer: Answer) -> tuple[Block, ...]:
     return (Headline(word.upper(), text or (_SILENT if answer.verdict == "silent" else ""), tone),)
 
 
-def _reading(answer: Answer) -> tuple[Block, ...]:
+def _carried(answer: Answer, base: KnowledgeBase) -> str:
+    """The facts kept from before, with their values where the query has them."""
+    query = answer.reading.query
+    known = dict(query.case.facts) if query else {}
+    words = []
+    for name in answer.reading.carried:
+        is_fact = name in known and name in base.lookup.facts
+        words.append(brief(((name, known[name]),), base) if is_fact else kb.visible(name))
+    return ", ".join(words)
+
+
+def _reading(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     blocks: list[Block] = []
     if answer.reading.text:
         blocks.append(Said("Read as", kb.visible(answer.reading.text)))
     if answer.reading.carried:
-        blocks.append(Said("Kept", ", ".join(_clean(answer.reading.carried))))
+        blocks.append(Said("Kept", _carried(answer, base)))
     return tuple(blocks)
 
 
@@ -176,7 +187,7 @@ def arrange(answer: Answer, base: KnowledgeBase, *, chain: bool = False) -> tupl
     """The blocks of one answer; with `chain` the whole derivation too, and lists in full."""
     return (
         *_headline(answer),
-        *_reading(answer),
+        *_reading(answer, base),
         *_abstained(answer),
         *reasons(answer, base),
         *_cases(answer),

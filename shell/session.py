@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import msgspec
 
@@ -16,11 +16,11 @@ from shell.commands import BY_NAME, COMMANDS, Line, looks_like_question, read_li
 from shell.dates import as_date
 from shell.layout import arrange, next_blocks, reasons
 from shell.table import table_blocks
+from shell.words import Facts, brief
 
 if TYPE_CHECKING:
     from kb import Answer, KnowledgeBase, Reading
 
-Facts = tuple[tuple[str, Any], ...]  # value sets, only ever handed back to `kb`
 
 _QUERY_SECONDS = 10.0
 _QUERY_ROWS = 200
@@ -56,21 +56,6 @@ Result = tuple[Session, Reply]
 def merge(old: Facts, new: Facts) -> Facts:
     """Facts with the newer ones in place of older ones of the same name."""
     return tuple({**dict(old), **dict(new)}.items())
-
-
-def brief(facts: Facts, base: KnowledgeBase) -> str:
-    """Facts in few words: grades by id, other values by label; sentences only for measures and the like."""
-    words = []
-    for name, values in facts:
-        fact, members = base.lookup.facts[name], getattr(values, "members", ())
-        if not members or values.complement:
-            words.append(base.say_facts(((name, values),)))
-        elif fact.kind == "yes_no":
-            words.append(fact.label if members == {"yes"} else f"not {fact.label}")
-        else:
-            known = [value for value in fact.values if value.id in members]
-            words.append(" or ".join(v.id if fact.family == "grade" else v.label for v in known))
-    return kb.visible(", ".join(words))
 
 
 def _last(session: Session) -> Answer:
@@ -128,7 +113,7 @@ def _clause(session: Session, argument: str, base: KnowledgeBase) -> Result:
 
 
 def _json(session: Session, _argument: str, _base: KnowledgeBase) -> Result:
-    data = kb.answer_to_json(_last(session)).decode()
+    data = msgspec.json.format(kb.answer_to_json(_last(session)), indent=2).decode()
     return session, Reply(text=kb.visible(data))
 
 

@@ -1,8 +1,16 @@
-"""What the screens call the verdicts, and in which tone."""
+"""What the screens call verdicts and facts."""
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING, Any
+
+import kb
 from shell.blocks import Cell, Tone
+
+if TYPE_CHECKING:
+    from kb import KnowledgeBase
+
+Facts = tuple[tuple[str, Any], ...]  # value sets, only ever handed back to `kb`
 
 # In the order of the groups of a list.
 VERDICTS: dict[str, tuple[str, Tone]] = {
@@ -19,3 +27,18 @@ VERDICTS: dict[str, tuple[str, Tone]] = {
 def verdict_cell(verdict: str) -> Cell:
     word, tone = VERDICTS[verdict]
     return Cell(word, tone)
+
+
+def brief(facts: Facts, base: KnowledgeBase) -> str:
+    """Facts in few words: grades by id, other values by label; sentences only for measures and the like."""
+    words = []
+    for name, values in facts:
+        fact, members = base.lookup.facts[name], getattr(values, "members", ())
+        if not members or values.complement:
+            words.append(base.say_facts(((name, values),)))
+        elif fact.kind == "yes_no":
+            words.append(fact.label if members == {"yes"} else f"{fact.label}: no")
+        else:
+            known = [value for value in fact.values if value.id in members]
+            words.append(" or ".join(v.id if fact.family == "grade" else v.label for v in known))
+    return kb.visible(", ".join(words))

@@ -154,7 +154,8 @@ DERIVATION = Derivation(
 
 
 def _reading(text: str, read: str = "", **changes: Any) -> Reading:
-    query = Query(kind="may", items=("liner",), case=Case(as_of=DAY))
+    case = Case(as_of=DAY, facts=(("grade", choices("K5")),))
+    query = Query(kind="may", items=("liner",), case=case)
     return Reading(question=text, text=read, query=query, **changes)
 
 
@@ -174,7 +175,7 @@ def prohibited(text: str) -> Answer:
         text,
         verdict="prohibited",
         headline="You may not wear the quilted liner alone.",
-        reading=_reading(text, "May a K5 wear the quilted liner alone, ashore?", carried=("grade K5",)),
+        reading=_reading(text, "May a K5 wear the quilted liner alone, ashore?", carried=("grade",)),
         why=("You are ashore, and the clause forbids it there.",),
         cases=(AnswerCase(when=(), label="in every case", verdict="prohibited"),),
         citations=(CITATION,),
