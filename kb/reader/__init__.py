@@ -1,7 +1,7 @@
 """From a person's words to a structured question: tokens, pieces, meaning, gate, query.
 
-The stages run in one direction (`tokens`, `cover`, `fold`, `naming`, `frame`, `roles`, `gate`, `query`); each is
-pure and knows nothing of a particular service. What is not understood is named, never dropped.
+The stages run in one direction (`tokens`, `cover`, `fold`, `naming`, `frame`, `roles`, `gate`, `query`); each
+is pure and knows nothing of a particular service. What is not understood is named, never dropped.
 """
 
 from kb.reader.lexicon import Lexicon

@@ -9,20 +9,36 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-# One line per tag; phrases are separated by "|". A word in several lines takes the last one.
+# One line per tag, continued by lines that begin with "|", which separates phrases. A phrase under several
+# tags has the last.
 _PHRASES = """
 self: i|we|me|us|myself|ourselves|he|she|they|him|her|them|it|itself
-person: you|one|someone|anyone|somebody|anybody|everyone|everybody|person|persons|people|member|members|personnel|staff|those|each|each person|all members|every member|the wearer|wearer|wearers|we all|all of us|a member of the service
-det: a|an|the|any|some|this|that|these|those|all|every|pair of|a pair of|pairs of|another|other|the same|both|its|their|there|kind of|type of|sort of|kinds of|types of|piece of|pieces of
+person: you|one|someone|anyone|somebody|anybody|everyone|everybody|person|persons|people|member|members
+|personnel|staff|those|each|each person|all members|every member|the wearer|wearer|wearers|we all
+|all of us|a member of the service
+det: a|an|the|any|some|this|that|these|those|all|every|pair of|a pair of|pairs of|another|other|the same
+|both|its|their|there|kind of|type of|sort of|kinds of|types of|piece of|pieces of
 poss: my|your|our|his|my own|your own|their own
 can: can|could|might|can i just
 may: may
 must: must|shall|ought to
 should: should
-have to: have to|has to|had to|need to|needs to|got to|have got to|has got to|need|needs|required to|obliged to|supposed to|expected to|bound to|meant to|need to be|have to be|has to be|needs to be|required to be|supposed to be|obliged to be|made to|forced to|must be
-allowed: allowed|allowed to|allowed to be|permitted|permitted to|permitted to be|permissible|permit|permits|allow|allows|authorised|authorized|authorised to|authorized to|ok|okay|o.k.|fine|acceptable|alright|all right|legal|proper|correct|right|in order|authorisation for|permission|need permission to|need permission for|need permission|need authorisation to|need authorisation for|need authority to|free to|at liberty to|entitled to|eligible for|eligible to|ok to|okay to|fine to|alright to|all right to|acceptable to|ok if|okay if|fine if|all right if|alright if|acceptable if|good to go|get away with|right to|permission to
-banned: banned|prohibited|forbidden|disallowed|unauthorised|unauthorized|illegal|against the rules|against regulations|against the regulations|out of order|wrong|a rule against|any rule against|a rule that forbids|a rule forbidding|rules against|a ban on|verboten|barred|banned from|forbidden to|prohibited from|forbidden from|barred from
-required: required|compulsory|mandatory|obligatory|necessary|needed|a must|a duty|obliged|wanted|requirement|a requirement|called for|prescribed
+have to: have to|has to|had to|need to|needs to|got to|have got to|has got to|need|needs|required to
+|obliged to|supposed to|expected to|bound to|meant to|need to be|have to be|has to be|needs to be
+|required to be|supposed to be|obliged to be|made to|forced to|must be
+allowed: allowed|allowed to|allowed to be|permitted|permitted to|permitted to be|permissible|permit
+|permits|allow|allows|authorised|authorized|authorised to|authorized to|ok|okay|o.k.|fine|acceptable
+|alright|all right|legal|proper|correct|right|in order|authorisation for|permission|need permission to
+|need permission for|need permission|need authorisation to|need authorisation for|need authority to
+|free to|at liberty to|entitled to|eligible for|eligible to|ok to|okay to|fine to|alright to|all right to
+|acceptable to|ok if|okay if|fine if|all right if|alright if|acceptable if|good to go|get away with
+|right to|permission to
+banned: banned|prohibited|forbidden|disallowed|unauthorised|unauthorized|illegal|against the rules
+|against regulations|against the regulations|out of order|wrong|a rule against|any rule against
+|a rule that forbids|a rule forbidding|rules against|a ban on|verboten|barred|banned from|forbidden to
+|prohibited from|forbidden from|barred from
+required: required|compulsory|mandatory|obligatory|necessary|needed|a must|a duty|obliged|wanted
+|requirement|a requirement|called for|prescribed
 optional: optional|voluntary|a choice|up to me|discretionary
 be: is|are|am|was|were|be|been|being|'s|'re|'m
 do: do|does|did
@@ -30,80 +46,134 @@ have: have|has|had|having|got|'ve|get
 not: not|n't|never
 no: no
 neither: neither|none of|not any of|of neither|not of any of
-what: what|what all|what sort of|what kind of|what type of|what else|what things|what items|what clothes|what clothing|what garments|which items|which clothes|which garments|whatever|which things|what articles|which articles|anything|what gear|what kit
+what: what|what all|what sort of|what kind of|what type of|what else|what things|what items|what clothes
+|what clothing|what garments|which items|which clothes|which garments|whatever|which things|what articles
+|which articles|anything|what gear|what kit
 which: which|which of|which one of
-who: who|whom|whoever|who all|who else|which people|which members|what grades|which grades|which grade|what grade|which ranks|which rank|what rank|what ranks|which persons|by whom|for whom|whose
-where: where|whereabouts|in what place|in which place|in what position|in which position|what position|which position|on which side|on what side|which side|what side|at what position
+who: who|whom|whoever|who all|who else|which people|which members|what grades|which grades|which grade
+|what grade|which ranks|which rank|what rank|what ranks|which persons|by whom|for whom|whose
+where: where|whereabouts|in what place|in which place|in what position|in which position|what position
+|which position|on which side|on what side|which side|what side|at what position
 how: how|in what way|in which way|in what manner|what way|how exactly|by what means
 how many: how many|what number of|how much|what is the number of|number of
-when: when|at what time|on what occasions|on which occasions|in which situations|in what situations|under what conditions|in what circumstances|under which circumstances|in what weather|under what circumstances|on what occasion
-why: why|why or why not|why , or why not ,|why , or why not|how come|for what reason|what is the reason|for which reason
-compare: compare|difference between|differ from|differs from|difference|compare|compared with|versus|vs|distinguishes|differences between|tell apart
-order: in what order|in which order|what order|which order|order of precedence|which comes first|comes first|precedence|takes precedence|which goes first|which is senior|order of seniority
-dimension:size: big|large|small|how big|how large|how small|what size|which size|what dimensions|dimensions|dimension|what measurements|measurements
+when: when|at what time|on what occasions|on which occasions|in which situations|in what situations
+|under what conditions|in what circumstances|under which circumstances|in what weather
+|under what circumstances|on what occasion
+why: why|why or why not|why , or why not ,|why , or why not|how come|for what reason|what is the reason
+|for which reason
+compare: compare|difference between|differ from|differs from|difference|compared with|versus|vs
+|distinguishes|differences between|tell apart
+order: in what order|in which order|what order|which order|order of precedence|which comes first
+|comes first|precedence|takes precedence|which goes first|which is senior|order of seniority
+dimension:size: big|large|small|how big|how large|how small|what size|which size|what dimensions
+|dimensions|dimension|what measurements|measurements
 dimension:height: high|tall|how high|how tall
 dimension:width: wide|broad|how wide|how broad|across
 dimension:length: long|how long|short|how short
 dimension:diameter: in diameter|across in diameter
 dimension:position: how far|how close|how near
-care: care for|look after|wash|washing|washed|clean|cleaning|cleaned|launder|laundering|laundered|dry|drying|dried|iron|ironing|ironed|store|stored|treat|maintain|maintained|maintenance|taken care of|take care of|cared for|looked after|care
-wear: be worn|put|puts|put on|puts on|putting on|have on|has on|having on|keep on|keeps on|keeping on|kept on|don|dons|donned|donning|dress in|dressed in|be dressed in|be in|use|used|using|display|displayed|displaying|sport|go in|turn out in|turned out in|wear|wears|wearing|worn|wore|dress|dressed|get dressed|go about in|appear in|attire myself
-leave off: go without|goes without|going without|do without|does without|doing without|leave off|leaves off|leaving off|left off|take off|takes off|taking off|taken off|skip|skips|skipping|skipped|omit|omits|omitting|omitted|remove|removes|removing|removed|be without|being without|get away without|dispense with|dispensing with|doff|doffs|doffed|leave out|leaving out|left out|work without|stay without|not bother with|ditch|shed|discard|forgo|forego|walk about without|appear without|go about without|dispensed with
-with: with|over|under|underneath|beneath|on top of|alongside|together with|along with|as well as|plus|in combination with|in addition to|in conjunction with|combined with|accompanied by|inside|inside of|beside my|at the same time as|wearing only
-without: without|without wearing|without a|without any|minus|w/o|instead of|rather than|in place of|not wearing|lacking|sans|in the absence of|with no|other than
-alone: alone|with nothing else worn|nothing else worn|by itself|by themselves|on its own|on their own|on my own|on it own|by its own|nothing else|and nothing else|with nothing else|solo|on its own only|without anything else|nothing but|with nothing over it|by itself only|all by itself|all alone|and no other|without any other|as the only thing|separately
+care: care for|look after|wash|washing|washed|clean|cleaning|cleaned|launder|laundering|laundered|dry
+|drying|dried|iron|ironing|ironed|store|stored|treat|maintain|maintained|maintenance|taken care of
+|take care of|cared for|looked after|care
+wear: be worn|put|puts|put on|puts on|putting on|have on|has on|having on|keep on|keeps on|keeping on
+|kept on|don|dons|donned|donning|dress in|dressed in|be dressed in|be in|use|used|using|display|displayed
+|displaying|sport|go in|turn out in|turned out in|wear|wears|wearing|worn|wore|dress|dressed|get dressed
+|go about in|appear in|attire myself
+leave off: go without|goes without|going without|do without|does without|doing without|leave off
+|leaves off|leaving off|left off|take off|takes off|taking off|taken off|skip|skips|skipping|skipped|omit
+|omits|omitting|omitted|remove|removes|removing|removed|be without|being without|get away without
+|dispense with|dispensing with|doff|doffs|doffed|leave out|leaving out|left out|work without|stay without
+|not bother with|ditch|shed|discard|forgo|forego|walk about without|appear without|go about without
+|dispensed with
+with: with|over|under|underneath|beneath|on top of|alongside|together with|along with|as well as|plus
+|in combination with|in addition to|in conjunction with|combined with|accompanied by|inside|inside of
+|beside my|at the same time as|wearing only
+without: without|without wearing|without a|without any|minus|w/o|instead of|rather than|in place of
+|not wearing|lacking|sans|in the absence of|with no|other than
+alone: alone|with nothing else worn|nothing else worn|by itself|by themselves|on its own|on their own
+|on my own|on it own|by its own|nothing else|and nothing else|with nothing else|solo|on its own only
+|without anything else|nothing but|with nothing over it|by itself only|all by itself|all alone
+|and no other|without any other|as the only thing|separately
 only: only|just|merely|solely|exclusively
 comma: ,
 and: and|&|nor|also with
 or: or|either|and or
 together: together|at once|at the same time|simultaneously|in combination|at one time
-but: but|except|but not|except for|excluding|not including|other than the|save|except not|apart from|not counting
-upward: and above|and up|and upwards|and upward|or above|and higher|or higher|and senior|and over|or over|upwards|or up|or senior|and more senior|or more senior|or better|plus grade
-downward: and below|and under|and down|and lower|or below|or lower|or under|and junior|or junior|and downwards|downwards|or down|and more junior
+but: but|except|but not|except for|excluding|not including|other than the|save|except not|apart from
+|not counting
+upward: and above|and up|and upwards|and upward|or above|and higher|or higher|and senior|and over|or over
+|upwards|or up|or senior|and more senior|or more senior|or better|plus grade
+downward: and below|and under|and down|and lower|or below|or lower|or under|and junior|or junior
+|and downwards|downwards|or down|and more junior
 above: above|higher than|senior to|more than|over grade|more senior than|greater than
 below: below|lower than|junior to|less than|fewer than|under grade|more junior than
 at least: at least|no lower than|not below|no less than|not less than|minimum|a minimum of|not under
 at most: at most|no higher than|not above|no more than|not more than|maximum|a maximum of|not over
 range: through|thru|until|till|up to|-|–|—
 between: from|between
-place: on the left|on the right|left|right|on the left side|on the right side|left side|right side|on the left of|on the right of
-on: on|onto|upon|next to|beside|near|at|in front of|behind|between the|around|along|close to|attached to|pinned to|sewn to|fixed to
+place: on the left|on the right|left|right|on the left side|on the right side|left side|right side
+|on the left of|on the right of
+on: on|onto|upon|next to|beside|near|at|in front of|behind|between the|around|along|close to|attached to
+|pinned to|sewn to|fixed to
 in: in|into|within|among|during|throughout|amid
 of: of|belonging to|on behalf of|from the
-for: for|as|as a|as an|being a|for a|like|if you are|if i am|if one is|that is|that are|acting as|serving as|in the role of|in the case of|to be
-if: if|when i|when you|when we|while|whilst|whenever|provided|provided that|as long as|once|where i|given that|in case|assuming|suppose|supposing|given|unless it is not|after|before
+for: for|as|as a|as an|being a|for a|like|if you are|if i am|if one is|that is|that are|acting as
+|serving as|in the role of|in the case of|to be
+if: if|when i|when you|when we|while|whilst|whenever|provided|provided that|as long as|once|where i
+|given that|in case|assuming|suppose|supposing|given|unless it is not|after|before
 unless: unless
 to: to|go to|goes to|so as to|be going to
 by: by|through the|from the side of
-say: say|says|said|state|states|read|reads|tell me about|write|written|contain|contains|text of|wording of|provide|provides
+say: say|says|said|state|states|read|reads|tell me about|write|written|contain|contains|text of|wording of
+|provide|provides
 show: show|show me|display clause|quote|print|give me|open|cite|see|look up|view|let me see
 list: list|list all|name|enumerate|list everything|everything
-clause: clause|clauses|paragraph|paragraphs|section|sections|article|articles|para|cl|rule number|regulation number|subparagraph
-which clause: which clause|what clause|which clauses|what clauses|which rule|what rule|which rules|what rules|which regulation|which paragraph|which section|where does it say|where does it state|where is it written|where is it said|where does the book say|where do the rules say|where does it say that|where is it stated|what is the source|what is the source for|source for|source|the source|reference for|authority for|what authority|citation for|cite the rule|where do i find|where can i find|what is the rule|what is the rule for|what are the rules|what are the rules for|what does the book say|what do the rules say|what does it say|what says|rules for|rules on|rules about|rule for|rule on|rule about|the rule for|the rules on|the rules for|rules
-about: cover|covers|covering|covered|govern|governs|governing|deal with|deals with|about|concerning|regarding|concern|concerns|regulate|regulates|mention|mentions|relate to|relates to|speak of|speaks of|apply|applies|apply to|applies to|on the subject of|with regard to|as to|set|sets|lay down|lays down
-hold: hold|holds|holding|held|possess|possesses|possessing|qualified as|qualified|qualified in|hold the|holder of|holders of|earned|awarded|been awarded|been given|certified|certified as|trained as|appointed|appointed as|am appointed|entitled to wear
-grant: granted|grant|grants|granting|has granted|have granted|been granted|has been granted|authorised by|authorized by|approved|approved by|ordered|ordered by|has ordered|has authorised|has authorized|has approved|has allowed|gave|has given|given by|granted by|declared|declares|in force|in effect|announced|proclaimed|signed|signed by|gives permission for|has been declared
+clause: clause|clauses|paragraph|paragraphs|section|sections|article|articles|para|cl|rule number
+|regulation number|subparagraph
+which clause: which clause|what clause|which clauses|what clauses|which rule|what rule|which rules
+|what rules|which regulation|which paragraph|which section|where does it say|where does it state
+|where is it written|where is it said|where does the book say|where do the rules say
+|where does it say that|where is it stated|what is the source|what is the source for|source for|source
+|the source|reference for|authority for|what authority|citation for|cite the rule|where do i find
+|where can i find|what is the rule|what is the rule for|what are the rules|what are the rules for
+|what does the book say|what do the rules say|what does it say|what says|rules for|rules on|rules about
+|rule for|rule on|rule about|the rule for|the rules on|the rules for|rules
+about: cover|covers|covering|covered|govern|governs|governing|deal with|deals with|about|concerning
+|regarding|concern|concerns|regulate|regulates|mention|mentions|relate to|relates to|speak of|speaks of
+|apply|applies|apply to|applies to|on the subject of|with regard to|as to|set|sets|lay down|lays down
+hold: hold|holds|holding|held|possess|possesses|possessing|qualified as|qualified|qualified in|hold the
+|holder of|holders of|earned|awarded|been awarded|been given|certified|certified as|trained as|appointed
+|appointed as|am appointed|entitled to wear
+grant: granted|grant|grants|granting|has granted|have granted|been granted|has been granted|authorised by
+|authorized by|approved|approved by|ordered|ordered by|has ordered|has authorised|has authorized
+|has approved|has allowed|gave|has given|given by|granted by|declared|declares|in force|in effect
+|announced|proclaimed|signed|signed by|gives permission for|has been declared
 no longer: no longer|not any more|not anymore|no more|have stopped|stopped
-and how about: what about|how about|and what about|and how about|and what if|what if|and if|and for|and when
+and how about: what about|how about|and what about|and how about|and what if|what if|and if|and for
+|and when
 date: effective|as of|with effect from|starting|since|dated
 """
 
 _FILLER = """
-please|pls|kindly|tell me|tell me whether|tell me if|could you tell me|can you tell me|could you tell me if
-|can you tell me if|can you tell me whether|could you tell me whether|do you know|do you know if|do you know whether
-|i want to know|i want to know if|i want to know whether|i would like to know|i would like to know if|i'd like to know
-|i would like to know whether|i wonder if|i wonder whether|i was wondering if|i am wondering if|i wonder|whether
-|would you say|hello|hi|hey|thanks|thank you|cheers|also|really|actually|still|then|so|well|currently|now
-|today|ever|exactly|normally|usually|generally|exactly|officially|technically|strictly|strictly speaking|in general|at all
-|question|a question|quick question|quickly|simply|even|too|as well|would|will|sir|maam|ma'am|dear|excuse me
-|by the way|anyhow|anyway|possible|possible to|is it possible|is it possible to|is it true that|is it true|is it the case that
-|according to|under the rules|under the regulations|by regulation|according to the rules|according to the regulations
-|and so on|etc|etc.|out|about it|of them|of it|of these|of those|ones
-|let 's say|let us say|say i|i mean|you know|i think|i believe|i guess|i heard that|they say|someone says that|someone said that
-|is it|is there|are there|it is|it 's|that 's|there is|there are|let|ask|asking|know|wonder|wondering|want|would like|like to
-|must there be|question about|under any circumstances|in any case|ever so|properly|correctly|rightly|right now|at present
-|at the moment|presently|yet|already|again|instead|else|simply put|in short|myself personally|personally|uniform|uniforms|outfit
-|order to|in order to|choose|choose to|decide|decide to|opt|opt to|just to|going|go|be wearing|someone else|you guys|the service|service member|wear it|of mine|of ours|do the|say that|that says
+please|pls|kindly|tell me|tell me whether|tell me if|could you tell me|can you tell me
+|could you tell me if|can you tell me if|can you tell me whether|could you tell me whether|do you know
+|do you know if|do you know whether|i want to know|i want to know if|i want to know whether
+|i would like to know|i would like to know if|i'd like to know|i would like to know whether|i wonder if
+|i wonder whether|i was wondering if|i am wondering if|i wonder|whether|would you say|hello|hi|hey|thanks
+|thank you|cheers|also|really|actually|still|then|so|well|currently|now|today|ever|exactly|normally
+|usually|generally|officially|technically|strictly|strictly speaking|in general|at all|question|a question
+|quick question|quickly|simply|even|too|as well|would|will|sir|maam|ma'am|dear|excuse me|by the way|anyhow
+|anyway|possible|possible to|is it possible|is it possible to|is it true that|is it true
+|is it the case that|according to|under the rules|under the regulations|by regulation
+|according to the rules|according to the regulations|and so on|etc|etc.|out|about it|of them|of it
+|of these|of those|ones|let 's say|let us say|say i|i mean|you know|i think|i believe|i guess|i heard that
+|they say|someone says that|someone said that|is it|is there|are there|it is|it 's|that 's|there is
+|there are|let|ask|asking|know|wonder|wondering|want|would like|like to|must there be|question about
+|under any circumstances|in any case|ever so|properly|correctly|rightly|right now|at present|at the moment
+|presently|yet|already|again|instead|else|simply put|in short|myself personally|personally|uniform
+|uniforms|outfit|order to|in order to|choose|choose to|decide|decide to|opt|opt to|just to|going|go
+|be wearing|someone else|you guys|the service|service member|wear it|of mine|of ours|do the|say that
+|that says
 """
 
 _PARTICLES = "on|off|up|down|out|back"
@@ -124,7 +194,7 @@ SPLIT_VERBS: Mapping[tuple[str, str], str] = MappingProxyType(
 
 def _phrases() -> dict[tuple[str, ...], str]:
     table: dict[tuple[str, ...], str] = {}
-    for line in _PHRASES.strip().splitlines():
+    for line in _PHRASES.strip().replace("\n|", "|").splitlines():
         tag, _, phrases = line.rpartition(": ")
         for phrase in phrases.split("|"):
             table[tuple(phrase.split())] = tag
@@ -166,65 +236,59 @@ LEADING_PREPOSITIONS = frozenset(
     ["in", "on", "at", "by", "of", "aboard", "during", "under", "with", "the", "a", "an", "working"]
 )
 
+
+def _pairs(text: str) -> Mapping[str, str]:
+    """ "scarves=scarf feet=foot" as a table."""
+    return MappingProxyType(dict(pair.split("=") for pair in text.split()))
+
+
+def tag_set(text: str) -> frozenset[str]:
+    """Tags written in a row, parted by commas or line ends."""
+    return frozenset(tag.strip() for tag in text.replace("\n", ",").split(",") if tag.strip())
+
+
+_CONTRACTIONS: Mapping[str, str] = _pairs("""
+    cannot=can+not cant=can+n't dont=do+n't doesnt=does+n't isnt=is+n't arent=are+n't mustnt=must+n't
+    shouldnt=should+n't wont=will+n't won't=will+n't can't=can+n't shan't=shall+n't couldnt=could+n't
+    didnt=did+n't whats=what+'s wheres=where+'s whos=who+'s hows=how+'s im=i+'m havent=have+n't
+    what's=what+'s where's=where+'s who's=who+'s how's=how+'s when's=when+'s why's=why+'s it's=it+'s
+    that's=that+'s there's=there+'s he's=he+'s she's=she+'s let's=let+'s i'm=i+'m gotta=got+to
+    gonna=going+to wanna=want+to needn't=need+n't neednt=need+n't mayn't=may+n't mightn't=might+n't
+""")
 CONTRACTIONS: Mapping[str, tuple[str, str]] = MappingProxyType(
-    {
-        "cannot": ("can", "not"), "cant": ("can", "n't"), "dont": ("do", "n't"), "doesnt": ("does", "n't"),
-        "isnt": ("is", "n't"), "arent": ("are", "n't"), "mustnt": ("must", "n't"), "shouldnt": ("should", "n't"),
-        "wont": ("will", "n't"), "won't": ("will", "n't"), "can't": ("can", "n't"), "shan't": ("shall", "n't"),
-        "couldnt": ("could", "n't"), "didnt": ("did", "n't"), "whats": ("what", "'s"), "wheres": ("where", "'s"),
-        "whos": ("who", "'s"), "hows": ("how", "'s"), "im": ("i", "'m"), "havent": ("have", "n't"),
-        "what's": ("what", "'s"), "where's": ("where", "'s"), "who's": ("who", "'s"), "how's": ("how", "'s"),
-        "when's": ("when", "'s"), "why's": ("why", "'s"), "it's": ("it", "'s"), "that's": ("that", "'s"),
-        "there's": ("there", "'s"), "he's": ("he", "'s"), "she's": ("she", "'s"), "let's": ("let", "'s"),
-        "i'm": ("i", "'m"), "gotta": ("got", "to"), "gonna": ("going", "to"), "wanna": ("want", "to"),
-        "needn't": ("need", "n't"), "neednt": ("need", "n't"), "mayn't": ("may", "n't"), "mightn't": ("might", "n't"),
-    }
-)  # fmt: skip
+    {word: (parts.split("+")[0], parts.split("+")[1]) for word, parts in _CONTRACTIONS.items()}
+)
 
-IRREGULAR_SINGULARS: Mapping[str, str] = MappingProxyType(
-    {
-        "scarves": "scarf", "hooves": "hoof", "knives": "knife", "wives": "wife", "leaves": "leaf",
-        "loaves": "loaf", "calves": "calf", "halves": "half", "shelves": "shelf", "lives": "life",
-        "feet": "foot", "teeth": "tooth", "men": "man", "women": "woman", "children": "child", "geese": "goose",
-        "mice": "mouse", "people": "person", "oxen": "ox", "dice": "die", "kerchieves": "kerchief",
-        "neckerchieves": "neckerchief", "handkerchieves": "handkerchief", "insignia": "insignia",
-        "lens": "lens", "lenses": "lens", "canvas": "canvas", "gas": "gas", "bus": "bus", "wellies": "welly",
-        "shoes": "shoe", "toes": "toe", "horseshoes": "horseshoe", "aches": "ache", "moustaches": "mustache",
-        "its": "its", "was": "was", "always": "always", "perhaps": "perhaps", "does": "does", "has": "has",
-    }
-)  # fmt: skip
+IRREGULAR_SINGULARS: Mapping[str, str] = _pairs("""
+    scarves=scarf hooves=hoof knives=knife wives=wife leaves=leaf loaves=loaf calves=calf halves=half
+    shelves=shelf lives=life feet=foot teeth=tooth men=man women=woman children=child geese=goose mice=mouse
+    people=person oxen=ox dice=die kerchieves=kerchief neckerchieves=neckerchief handkerchieves=handkerchief
+    insignia=insignia lens=lens lenses=lens canvas=canvas gas=gas bus=bus wellies=welly shoes=shoe toes=toe
+    horseshoes=horseshoe aches=ache moustaches=mustache its=its was=was always=always perhaps=perhaps
+    does=does has=has
+""")
 
-SPELLINGS: Mapping[str, str] = MappingProxyType(
-    {
-        "grey": "gray", "jewellery": "jewelry", "moustache": "mustache", "pyjama": "pajama", "aluminium": "aluminum",
-        "tyre": "tire", "plough": "plow", "cheque": "check", "matte": "matt", "pullover": "pullover",
-        "fibre": "fiber", "sceptre": "scepter", "woollen": "woolen", "axe": "ax", "programme": "program",
-        "organisation": "organization", "licence": "license", "practise": "practice", "storey": "story",
-        "manoeuvre": "maneuver", "draught": "draft", "sombre": "somber", "calibre": "caliber", "kerb": "curb",
-    }
-)  # fmt: skip
+SPELLINGS: Mapping[str, str] = _pairs("""
+    grey=gray jewellery=jewelry moustache=mustache pyjama=pajama aluminium=aluminum tyre=tire plough=plow
+    cheque=check matte=matt pullover=pullover fibre=fiber sceptre=scepter woollen=woolen axe=ax
+    programme=program organisation=organization licence=license practise=practice storey=story
+    manoeuvre=maneuver draught=draft sombre=somber calibre=caliber kerb=curb
+""")
 """British to American; regular changes (-our, -ise, -re, -ll-) are rules in `tokens`."""
 
-SLIPS: Mapping[str, str] = MappingProxyType(
-    {"ware": "wear", "aloud": "allowed", "wearing": "wearing", "allowd": "allowed", "alowed": "allowed",
-     "requierd": "required", "permited": "permitted", "prohibitted": "prohibited", "forbiden": "forbidden",
-     "manditory": "mandatory", "compulsary": "compulsory", "optinal": "optional", "wera": "wear", "waer": "wear",
-     "weer": "wear", "mustnt": "must", "shud": "should", "wher": "where", "wich": "which", "hwo": "how"}
-)  # fmt: skip
+SLIPS: Mapping[str, str] = _pairs("""
+    ware=wear aloud=allowed allowd=allowed alowed=allowed requierd=required permited=permitted
+    prohibitted=prohibited forbiden=forbidden manditory=mandatory compulsary=compulsory optinal=optional
+    wera=wear waer=wear weer=wear mustnt=must shud=should wher=where wich=which hwo=how
+""")
 """Slips over words of structure, a closed list."""
 
-NUMBER_WORDS: Mapping[str, int] = MappingProxyType(
-    {word: number for number, word in enumerate(
-        ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"])}
-)  # fmt: skip
-
-MONTHS: Mapping[str, int] = MappingProxyType(
-    {name[:length]: number for number, name in enumerate(
-        ("january", "february", "march", "april", "may", "june", "july", "august", "september", "october",
-         "november", "december"), start=1) for length in (3, len(name))} | {"sept": 9}
-)  # fmt: skip
+_NUMBERS: Mapping[str, str] = _pairs("""
+    zero=0 one=1 two=2 three=3 four=4 five=5 six=6 seven=7 eight=8 nine=9 ten=10 eleven=11 twelve=12
+""")
+NUMBER_WORDS: Mapping[str, int] = MappingProxyType({word: int(number) for word, number in _NUMBERS.items()})
 
 CREDENTIAL_NOUNS = frozenset(
-    ["qualification", "qualified", "appointment", "appointed", "waiver", "exemption", "certificate", "badge"]
+    ("qualification", "qualified", "appointment", "appointed", "waiver", "exemption", "certificate", "badge")
 )
 """Generic words of a credential's label: what is left names it ("diver qualification": diver)."""

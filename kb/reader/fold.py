@@ -22,7 +22,7 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     found = tuple(_as_fact(piece, lookup) for piece in found)
     found = _by_company(found, lookup)
     found = numbers(found, tokens)
-    found = quantities(found, tokens, lookup)
+    found = quantities(found, lookup)
     found = dates(found, tokens, lookup)
     found = compare_values(found, tokens, lookup)
     found = _absorb_fact_names(found, lookup)
@@ -118,7 +118,7 @@ def _widen(piece: Piece, first: int, last: int) -> Piece:
 
 
 def _except(pieces: Pieces, lookup: Lookup) -> Pieces:
-    """ "K3 to K6 but not K5", "ashore but not in town", "everyone except officers", "any rig except boat rig"."""
+    """ "K3 to K6 but not K5", "ashore but not in town", "everyone except officers"."""
     found = list(pieces)
     index = 1
     while index < len(found):

@@ -23,9 +23,11 @@ _ACTS = frozenset({"act", "leave off"})
 
 
 class Frame(msgspec.Struct, frozen=True, kw_only=True):
-    """The shape of a question. `ambiguous`: "must I not" can be read two ways; `carry`: "and for officers?".
+    """The shape of a question.
 
-    `used` are the places of pieces that the frame explains; `modal` is "may", "must" or "" (none was written).
+    `ambiguous`: "must I not" can be read two ways; `carry`: "and for officers?" goes on from the one before.
+    `terse`: no verb of a question was written. `used` are the places of the pieces that the frame explains;
+    `modal` is "may", "must" or "" (none was written).
     """
 
     kind: QuestionKind
@@ -65,7 +67,7 @@ def find_frame(pieces: Sequence[Piece], tokens: tuple[Token, ...]) -> Frame:
     modal_at = _main_modal(flow)
     modal = MODALS.get(flow.tag(modal_at), "")
     bans = flow.tag(modal_at) == "banned" or "banned" in flow.tags
-    kind, aspect = _kind(flow, modal, modal_at, used)
+    kind, aspect = _kind(flow, modal, used)
     if kind == "must" and negated and modal_at and flow.tag(modal_at) in ("must", "should"):
         kind = "may" if flow.tag(modal_at + 1) == "not" and flow.lasts[modal_at + 1] == "not" else kind
     if kind not in ("may", "must") and polarity == "not" and not _chosen_not(flow):
@@ -90,110 +92,135 @@ def _chosen_not(flow: _Flow) -> bool:
 
 
 def _main_modal(flow: _Flow) -> int:
-    """The first modal word that is not inside a condition."""
-    for index, tag in enumerate(flow.tags):
-        if tag in MODALS:
-            return index
-    return len(flow.tags)
+    """The first word of permission or duty."""
+    return flow.first(*MODALS)
 
 
 def _negation(flow: _Flow, used: set[int]) -> tuple[bool, Polarity, bool]:
-    """(the modality is negated or a negative question, polarity of the act, two readings)."""
+    """(the modality is negated or the question is a negative one, polarity of the act, two readings)."""
     negated, ambiguous = False, False
     polarity: Polarity = "do"
     for index, tag in enumerate(flow.tags):
         if tag not in ("not", "no longer"):
             continue
-        before, after = flow.tag(index - 1), flow.tag(index + 1)
-        contracted = flow.words[index] == "n't"
-        aux = before in ("can", "may", "must", "should", "do", "be", "have to", "have")
-        if (
-            before in ("self", "person", "fact", "item", "and", "or")
-            and flow.tag(0) in ("may", "must", "should")
-            and after in _ACTS | {"be"}
-        ):
+        if _is_ambiguous(flow, index):
             ambiguous = True
-        elif (
-            aux
-            and contracted
-            and flow.words[index - 1] in ("must", "may", "need")
-            and index == 1
-            and after in ("self", "person", "fact", "item")
-        ):
-            ambiguous = flow.words[index - 1] != "need"
-        elif (aux and (contracted or index > 1 or after not in _ACTS)) or (
-            before in ("self", "person", "fact", "item", "items")
-            and (
-                after in ("have to", "allowed", "banned", "required", "optional", "be")
-                or flow.tag(0) in ("can", "do", "be")
-            )
-        ):
+        elif _negates_modal(flow, index):
             negated = True
-        elif after in _ACTS or after in ("to", "have", "be"):
+        elif flow.tag(index + 1) in (*_ACTS, "to", "have", "be"):
             polarity = "not"
-        elif after in ("allowed", "banned", "required", "optional", "have to", "must"):
-            negated = True
         else:
             continue
         used.add(flow.places[index])
     return negated, polarity, ambiguous
 
 
-def _kind(flow: _Flow, modal: str, modal_at: int, used: set[int]) -> tuple[QuestionKind, str]:
+_SUBJECTS = ("self", "person", "fact", "item", "items")
+_PREDICATES = ("have to", "allowed", "banned", "required", "optional", "be")
+
+
+def _is_ambiguous(flow: _Flow, index: int) -> bool:
+    """ "Must I not wear it", "may I not wear it", "mustn't I wear it"."""
+    before, after = flow.tag(index - 1), flow.tag(index + 1)
+    if before in (*_SUBJECTS, "and", "or") and flow.tag(0) in ("may", "must", "should"):
+        return after in (*_ACTS, "be")
+    contracted = flow.words[index] == "n't" and index == 1 and after in _SUBJECTS
+    return contracted and flow.words[0] in ("must", "may")
+
+
+def _negates_modal(flow: _Flow, index: int) -> bool:
+    """ "Can't I", "do I not have to", "K5 must not", "is it not allowed"; not "is it ok not to"."""
+    before, after = flow.tag(index - 1), flow.tag(index + 1)
+    if before in (*_AUXILIARIES, "have"):
+        return flow.words[index] == "n't" or index > 1 or after not in _ACTS
+    if before in _SUBJECTS and (after in _PREDICATES or flow.tag(0) in ("can", "do", "be")):
+        return True
+    return after in ("allowed", "banned", "required", "optional", "have to", "must")
+
+
+def _kind(flow: _Flow, modal: str, used: set[int]) -> tuple[QuestionKind, str]:
     """The kind of question and the aspect that its question word asks about."""
-    tags = flow.tags
-    if "compare" in tags:
-        used.add(flow.places[tags.index("compare")])
-        return "compare", ""
-    told = ("say" in tags or "about" in tags) and not modal and "act" not in tags
-    if told or "clause number" in tags or "which clause" in tags:
-        return "source", ""
-    if "order" in tags:
-        used.add(flow.places[tags.index("order")])
-        return "how", "precedence"
     head = _head(flow)
-    wh = flow.tag(head)
-    if wh == "who":
-        return "who", ""
-    if wh == "how many" and "number" not in tags:
+    return (
+        _whole_question(flow, modal, used)
+        or _asked_by_word(flow, head)
+        or _asked_size(flow, head, used)
+        or _asked_openly(flow, head, modal, used)
+        or _yes_or_no(flow, modal, used)
+    )
+
+
+Asked = tuple[QuestionKind, str] | None
+_WORDS: dict[str, tuple[QuestionKind, str]] = {
+    "who": ("who", ""),
+    "where": ("where", "position"),
+    "why": ("why", ""),
+}
+_AUXILIARIES = ("may", "can", "must", "should", "do", "be", "have to")
+
+
+def _whole_question(flow: _Flow, modal: str, used: set[int]) -> Asked:
+    """Questions known by one word anywhere: a comparison, a source, an order of precedence."""
+    if "compare" in flow.tags:
+        used.add(flow.places[flow.tags.index("compare")])
+        return "compare", ""
+    told = ("say" in flow.tags or "about" in flow.tags) and not modal and "act" not in flow.tags
+    if told or "clause number" in flow.tags or "which clause" in flow.tags:
+        return "source", ""
+    if "order" in flow.tags:
+        used.add(flow.places[flow.tags.index("order")])
+        return "how", "precedence"
+    return None
+
+
+def _asked_by_word(flow: _Flow, head: int) -> Asked:
+    word = flow.tag(head)
+    if word == "how many" and "number" not in flow.tags:
         return "how_many", "count"
-    if wh == "where":
-        return "where", "position"
-    if wh == "why":
-        return "why", ""
-    if wh == "when" and head == 0 and flow.tag(1) in ("may", "can", "must", "should", "do", "be", "have to"):
+    if word == "when" and head == 0 and flow.tag(1) in _AUXILIARIES:
         return "when", ""
-    if "dimension" in tags and (
-        wh in ("how", "what")
-        or flow.pieces[tags.index("dimension")].last - flow.pieces[tags.index("dimension")].first > 1
-        or _is_question_size(flow)
-    ):
-        place = tags.index("dimension")
-        if "measure" not in tags:
-            used.add(flow.places[place])
-            return ("where" if flow.pieces[place].arg == "position" else "how"), flow.pieces[place].arg
-    if wh == "how":
-        if "care" in tags:
-            used.add(flow.places[tags.index("care")])
-            return "how", "care"
+    return _WORDS.get(word)
+
+
+def _asked_size(flow: _Flow, head: int, used: set[int]) -> Asked:
+    """ "How high is it", "what size is it", not "is it 2 in high"."""
+    if "dimension" not in flow.tags or "measure" in flow.tags:
+        return None
+    place = flow.tags.index("dimension")
+    piece = flow.pieces[place]
+    asking = (
+        flow.words[place] in ("how", "what", "dimensions", "measurements") or piece.last - piece.first > 1
+    )
+    if not asking and flow.tag(head) not in ("how", "what"):
+        return None
+    used.add(flow.places[place])
+    return ("where" if piece.arg == "position" else "how"), piece.arg
+
+
+def _asked_openly(flow: _Flow, head: int, modal: str, used: set[int]) -> Asked:
+    """ "How", "what" and "which" questions."""
+    word, tags = flow.tag(head), flow.tags
+    if word == "how" and "care" in tags:
+        used.add(flow.places[tags.index("care")])
+        return "how", "care"
+    if word == "how" or (word in ("what", "which") and "aspect" in tags):
         return "how", _named_aspect(flow, used)
-    if wh in ("what", "which") and "aspect" in tags:
-        return "how", _named_aspect(flow, used)
-    if wh in ("what", "which") or "list" in tags:
-        if wh == "which" and flow.tag(head + 1) in ("item", "items") and modal:
-            return ("may" if modal == "may" else "must"), ""
-        if modal or "act" in tags or "leave off" in tags:
-            return "list", ""
-        return ("source" if "fact" in tags and "be" in tags else "may"), ""
-    if "aspect" in tags and not modal and "measure" not in tags and "aspect value" not in tags:
-        return "how", _named_aspect(flow, used)
-    if modal:
+    if word not in ("what", "which") and "list" not in tags:
+        return None
+    if word == "which" and flow.tag(head + 1) in ("item", "items") and modal:
         return ("may" if modal == "may" else "must"), ""
-    if "do" in tags and flow.first("do") == 0 and "act" in tags:
-        return "must", ""
-    if "be" in tags and flow.first("be") == 0 and "act" in tags:
-        return "must", ""
-    return "may", ""
+    if modal or "act" in tags or "leave off" in tags:
+        return "list", ""
+    return ("source" if "fact" in tags and "be" in tags else "may"), ""
+
+
+def _yes_or_no(flow: _Flow, modal: str, used: set[int]) -> tuple[QuestionKind, str]:
+    """May or must; a plain statement of what is worn ("do officers wear it") asks about a duty."""
+    tags = flow.tags
+    if not modal and "aspect" in tags and "measure" not in tags and "aspect value" not in tags:
+        return "how", _named_aspect(flow, used)
+    stated = flow.tag(0) in ("do", "be") and "act" in tags
+    return ("must" if modal == "must" or (not modal and stated) else "may"), ""
 
 
 def _head(flow: _Flow) -> int:
@@ -205,11 +232,6 @@ def _head(flow: _Flow) -> int:
         ):
             return index
     return len(flow.tags)
-
-
-def _is_question_size(flow: _Flow) -> bool:
-    word = flow.words[flow.tags.index("dimension")]
-    return word in ("how", "what", "dimensions", "measurements")
 
 
 def _named_aspect(flow: _Flow, used: set[int]) -> str:

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from kb.reader.english import tag_set
 from kb.reader.frame import Frame
 from kb.reader.pieces import Piece
 from kb.reader.roles import EXPLAINED, Roles
 
 _VERDICTS = frozenset({"allowed", "banned", "required", "optional"})
 MODIFIERS = frozenset({"unknown", "fact name", "aspect value", "values", "dimension", "place"}) | _VERDICTS
-_BEFORE_NOUN = frozenset({"det", "poss", "with", "act", "without", "no", "and", "or", "of", "filler", "fact", "leave off", "only",
-                          "item", "items", "in", "on", "for", "be", "have to", "may", "must", "can", ""})  # fmt: skip
+_BEFORE_NOUN = tag_set("""
+    det, poss, with, act, without, no, and, or, of, filler, fact, leave off, only, item, items, in, on, for
+    be, have to, may, must, can
+""")
 
 
 def unexplained(pieces: Sequence[Piece], frame: Frame, roles: Roles) -> tuple[int, ...]:
@@ -45,4 +48,4 @@ def is_modifier(pieces: Sequence[Piece], left: Sequence[int], index: int) -> boo
     before = index - 1
     while before in left and pieces[before].tag in MODIFIERS:
         before -= 1
-    return (pieces[before].tag if before >= 0 else "") in _BEFORE_NOUN
+    return before < 0 or pieces[before].tag in _BEFORE_NOUN

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from functools import lru_cache
 
 import msgspec
 
@@ -23,11 +22,14 @@ _PLACE_TAGS = ("in", "on", "for", "if", "be")
 
 
 def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
-    """Every "name" piece becomes "item" (`arg` its id), "items" (several fit), "values" or another plain tag."""
+    """Every "name" piece becomes "item" (`arg` its id), "items" (several fit), "values" or another plain tag.
+
+    "values" are values of several facts, between which nothing decides.
+    """
     found = list(pieces)
     for index, piece in enumerate(found):
         if piece.tag == "name":
-            found[index] = _plain(piece, found[:index], found[index + 1 :], lookup)
+            found[index] = _plain(piece, found[:index], lookup)
     found = _with_modifiers(found, tokens, lookup)
     found = _compounds(found, lookup)
     return tuple(
@@ -36,7 +38,7 @@ def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> 
     )
 
 
-def _plain(piece: Piece, before: Sequence[Piece], after: Sequence[Piece], lookup: Lookup) -> Piece:
+def _plain(piece: Piece, before: Sequence[Piece], lookup: Lookup) -> Piece:
     """Choose the kind of thing that a name names."""
     values = tuple(entry for entry in piece.entries if entry.kind in ("value", "group"))
     items = only(piece, "item")
@@ -72,18 +74,17 @@ def _plain(piece: Piece, before: Sequence[Piece], after: Sequence[Piece], lookup
     for kind in ("act", "aspect", "aspect value", "fact", "authority", "book", "service"):
         entries = only(piece, kind)
         if entries:
-            return msgspec.structs.replace(piece, tag=_TAG[kind], arg=entries[0].id, entries=entries)  # type: ignore[index]
+            return msgspec.structs.replace(piece, tag=_TAG[kind], arg=entries[0].id, entries=entries)
     return msgspec.structs.replace(piece, tag="values", entries=values)
 
 
-@lru_cache(maxsize=4096)
 def _item_words(item: Item) -> frozenset[str]:
     labels = (item.label, *item.other_labels, *item.everyday)
     return frozenset(token.key for label in labels for token in tokenize(label))
 
 
 def _with_modifiers(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> list[Piece]:
-    """Words before an item that belong to the names of some that fit: "old pilot badge", "badge of a diver"."""
+    """Words before an item that belong to the names of some that fit: "old pilot badge"."""
     index = 0
     while index < len(found):
         piece = found[index]

@@ -18,9 +18,7 @@ _CLAUSE = re.compile(
 )
 
 
-def _token_range(
-    tokens: tuple[Token, ...], starts: list[int], start: int, end: int
-) -> tuple[int, int] | None:
+def _token_range(starts: list[int], start: int, end: int) -> tuple[int, int] | None:
     """The tokens that characters `start` to `end` hold in full."""
     first = bisect.bisect_left(starts, start)
     last = bisect.bisect_left(starts, end)
@@ -35,7 +33,7 @@ def pattern_pieces(text: str, tokens: tuple[Token, ...]) -> tuple[Piece, ...]:
     taken: list[tuple[int, int]] = []
     found: list[Piece] = []
     for start, end, piece in (*_dates(text), *_measures(text), *_clauses(text)):
-        place = _token_range(tokens, starts, start, end)
+        place = _token_range(starts, start, end)
         if place is None or any(place[0] < high and low < place[1] for low, high in taken):
             continue
         taken.append(place)

@@ -30,7 +30,7 @@ def _number(word: str) -> int | None:
     return int(word) if word.isdecimal() and len(word) < 5 else NUMBER_WORDS.get(word)
 
 
-def quantities(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
+def quantities(pieces: Pieces, lookup: Lookup) -> Pieces:
     """Measures that state a fact: of a kind that only facts have, or beside the fact's name."""
     facts = [fact for fact in lookup.base.facts if fact.kind == "quantity" and fact.unit]
     named = {named_fact(piece) for piece in pieces}

@@ -22,7 +22,7 @@ _SIZES = ("height", "width", "length", "diameter", "size")
 
 
 def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outcome:
-    """The query in the case that the text and the remembered facts make; `Ask` or `Abstain` if it is not one."""
+    """The query in the case that text and remembered facts make; `Ask` or `Abstain` if there is none."""
     if roles.clashing:
         return Abstain(reason="The question states two things of one fact that cannot hold together.")
     if roles.other_acts:
@@ -117,7 +117,7 @@ def _worn_facts(pieces: Sequence[Piece], values: ValueSet) -> dict[str, ValueSet
 
 
 def _sides(frame: Frame, roles: Roles) -> tuple[Frame, list[Piece], list[Piece], list[Piece]]:
-    """Asked about, worn, not worn. "May I go out without the cap?" asks about the cap; so does "with the cap"."""
+    """Asked about, worn, not worn. "May I go out without the cap?" asks about the cap."""
     asked, worn, unworn = roles.asked, roles.worn, roles.unworn
     if not asked and frame.kind not in ("list", "source"):
         if unworn:

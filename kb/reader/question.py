@@ -25,9 +25,10 @@ from kb.wording import say_query
 LONGEST_QUESTION = 1000
 MOST_WORDS = 120
 _ROLES: dict[str, SpanRole] = {
-    "item": "item", "items": "item", "act": "aspect", "aspect": "aspect", "aspect value": "aspect", "dimension": "aspect",
-    "care": "aspect", "order": "aspect", "fact": "fact", "fact name": "fact", "values": "fact", "measure": "measure",
-    "on date": "date", "clause number": "clause", "book": "clause", "filler": "filler", "det": "filler", "poss": "filler",
+    "item": "item", "items": "item", "act": "aspect", "aspect": "aspect", "aspect value": "aspect",
+    "dimension": "aspect", "care": "aspect", "order": "aspect", "fact": "fact", "fact name": "fact",
+    "values": "fact", "measure": "measure", "number": "measure", "on date": "date", "clause number": "clause",
+    "book": "clause", "filler": "filler", "det": "filler", "poss": "filler", "comma": "filler",
     "unknown": "unknown",
 }  # fmt: skip
 
@@ -48,7 +49,7 @@ def clean(text: str) -> str:
     return "".join(" " if is_hidden(c) else c for c in text)
 
 
-def too_much(text: str, tokens: tuple[Token, ...]) -> Abstain | None:
+def too_much(tokens: tuple[Token, ...]) -> Abstain | None:
     if not any(token.low[0].isalnum() for token in tokens):
         return Abstain(reason="There is no question in this.")
     if len(tokens) > MOST_WORDS:
@@ -126,11 +127,11 @@ def read_question(
         return Reading(
             question=shown, abstain=Abstain(reason="The question is too long; ask one thing at a time.")
         )
-    refusal = too_much(plain, tokenize(plain))
+    refusal = too_much(tokenize(plain))
     if refusal is not None:
         return Reading(question=text, abstain=refusal)
     if previous is not None:
-        answered = answer_to_ask(plain, previous, lookup)
+        answered = answer_to_ask(plain, previous)
         if answered is not None:
             plain = answered
     found = understand(plain, lexicon, lookup, search)
@@ -211,8 +212,8 @@ def _yes_no(yes: bool) -> ValueSet:
     return YES if yes else NO
 
 
-def answer_to_ask(text: str, previous: Reading, lookup: Lookup) -> str | None:
-    """The question before with the chosen reading or item in it, if the text is one of the choices offered."""
+def answer_to_ask(text: str, previous: Reading) -> str | None:
+    """The question before with the chosen reading or item in it, if the text is one of the choices."""
     if previous.ask is None:
         return None
     said = text.strip(" .?!").casefold()
@@ -221,11 +222,19 @@ def answer_to_ask(text: str, previous: Reading, lookup: Lookup) -> str | None:
             continue
         if previous.ask.fact == "reading":
             return value
-        named = [s for s in previous.spans if s.role == "item"]
-        span = next((s for s in named if s.target is None), named[0] if named else None)
-        if previous.ask.fact == "item" and span is not None:
-            return previous.question[: span.start] + label + previous.question[span.end :]
+        place = _asked_place(previous)
+        if previous.ask.fact == "item" and place is not None:
+            return previous.question[: place[0]] + label + previous.question[place[1] :]
     return None
+
+
+def _asked_place(previous: Reading) -> tuple[int, int] | None:
+    """The characters that the answer to "which item" replaces: an unclear word, all it offered, or the item."""
+    items = [span for span in previous.spans if span.role == "item"]
+    offered = {value for value, _ in previous.ask.choices} if previous.ask is not None else set()
+    unclear = [span for span in items if span.target is None][:1]
+    named = unclear or [span for span in items if span.target in offered] or items[:1]
+    return (named[0].start, named[-1].end) if named else None
 
 
 def _gate(
@@ -243,7 +252,7 @@ def _gate(
                 prompt = f"The books do not know {shown} here. Answer without it?"
                 return Ask(fact="reading", prompt=prompt, choices=((rest, "without it"),))
     names = [word for index, word in zip(left, words, strict=True) if found.pieces[index].tag == "unknown"]
-    near = near_labels(" ".join(names), lexicon, lookup) if names else ()
+    near = near_labels(" ".join(names), lookup) if names else ()
     return Abstain(reason=f"Not understood: {_quoted(words)}.", words=tuple(words), suggestions=near)
 
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from kb.model.lookup import Lookup
 from kb.model.values import YES, Choices, Interval, ValueSet, intersect, is_empty, ranges
+from kb.reader.english import tag_set
 from kb.reader.frame import Frame
 from kb.reader.naming import credential_of
 from kb.reader.pieces import Piece
@@ -17,14 +18,12 @@ _MODAL = frozenset({"may", "can", "must", "should", "have to", "allowed", "banne
 _PLACING = frozenset({"on", "above", "below", "place"})
 _LIGHT = frozenset({"det", "poss", "filler", "comma"})
 _ITEMS = ("item", "items")
-EXPLAINED = frozenset(
-    (
-        "comma", "filler", "det", "poss", "joined", "service", "particle", "self", "person", "can", "may", "must",
-        "should", "have to", "allowed", "banned", "required", "optional", "be", "do", "have", "hold", "act", "leave off",
-        "what", "which", "who", "where", "how", "how many", "when", "why", "which clause", "and how about", "say", "show",
-        "list", "clause", "about", "date", "with", "alone", "together", "and", "or", "on", "in", "of", "for", "if", "to",
-    )
-)  # fmt: skip
+EXPLAINED = tag_set("""
+    comma, filler, det, poss, joined, service, particle, self, person, can, may, must, should, have to
+    allowed, banned, required, optional, be, do, have, hold, act, leave off, what, which, who, where, how
+    how many, when, why, which clause, and how about, say, show, list, clause, about, date, with, alone
+    together, and, or, on, in, of, for, if, to
+""")
 """Tags that carry structure; every other piece must be given a part or the question is not understood."""
 
 
@@ -218,7 +217,7 @@ class _Walk:
             self._use(index)
 
     def number(self, index: int) -> None:
-        """A number before an item, or after "the number of ... be", counts it; after a book it is a clause."""
+        """A number before an item, or after "the number of", counts it; after a book it is a clause."""
         piece, before, after = self.pieces[index], self._near(index, -1), self._near(index, 1)
         if self._tag(before) == "book" and not self.roles.clause_number:
             self.roles.clause_number = piece.arg

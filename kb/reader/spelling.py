@@ -67,7 +67,7 @@ def near_words(word: str, lexicon: Lexicon, limit: int = 3) -> tuple[str, ...]:
     return tuple(dict.fromkeys(str(name) for name, score, _ in found if score == best))[:limit]
 
 
-def near_labels(words: str, lexicon: Lexicon, lookup: Lookup) -> tuple[str, ...]:
+def near_labels(words: str, lookup: Lookup) -> tuple[str, ...]:
     """At most three labels of items that look or read like the words, for a suggestion."""
     from rapidfuzz import fuzz, process  # noqa: PLC0415  only when a word is left over
 
@@ -81,7 +81,7 @@ def near_names(word: str, names: Sequence[str]) -> tuple[str, ...]:
     """At most three of the names that look like a word."""
     from rapidfuzz import fuzz, process  # noqa: PLC0415  only when a name is unknown
 
-    found = process.extract(word, tuple(dict.fromkeys(names)), scorer=fuzz.WRatio, score_cutoff=80, limit=3)
+    found = process.extract(word, tuple(dict.fromkeys(names)), scorer=fuzz.ratio, score_cutoff=67, limit=3)
     return tuple(str(name) for name, _, _ in found)
 
 

@@ -8,6 +8,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask
 from kb.model.records import Fact
 from kb.model.values import NO, YES, Choices, ValueSet, intersect, is_empty, ranges
+from kb.reader.english import tag_set
 from kb.reader.lexicon import CREDENTIALS, Lexicon
 from kb.reader.naming import credential_of
 from kb.reader.pieces import Piece
@@ -18,20 +19,16 @@ from kb.reader.values import closure, entry_values
 from kb.text import visible
 
 StatedFact = tuple[str, ValueSet]
-_EXPLAINED = frozenset(
-    {"comma", "filler", "det", "poss", "self", "person", "be", "do", "have", "in", "on", "of", "for", "and", "with", "hold", "joined",
-     "act", "to", "particle", "if", "date", "only", "service", "grant", "by", "together", "or"}
-)  # fmt: skip
+_EXPLAINED = tag_set("""
+    comma, filler, det, poss, self, person, be, do, have, in, on, of, for, and, with, hold, joined, act, to
+    particle, if, date, only, service, grant, by, together, or
+""")
 
 
 def read_statement(text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[StatedFact, ...] | Abstain:
     """Facts of the profile that a statement gives; `Abstain` naming the words that were not understood."""
     plain = clean(text[:1001])
-    refusal = (
-        too_much(plain, tokenize(plain))
-        if len(text) <= 1000
-        else Abstain(reason="The statement is too long.")
-    )
+    refusal = too_much(tokenize(plain)) if len(text) <= 1000 else Abstain(reason="The statement is too long.")
     if refusal is not None:
         return refusal
     found = understand(plain, lexicon, lookup, None)

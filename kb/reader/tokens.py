@@ -45,8 +45,8 @@ def _singular(word: str) -> str:
 
 
 _BRITISH = {
-    "isation": "ization", "ised": "ized", "ising": "izing", "ise": "ize", "lled": "led", "lling": "ling", "tre": "ter",
-    "bre": "ber", "yse": "yze",
+    "isation": "ization", "ised": "ized", "ising": "izing", "ise": "ize", "lled": "led", "lling": "ling",
+    "tre": "ter", "bre": "ber", "yse": "yze",
 }  # fmt: skip
 _BRITISH_ENDINGS = tuple(_BRITISH)
 

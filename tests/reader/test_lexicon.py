@@ -22,8 +22,10 @@ from tests.reader.notation import TODAY, write_reading
 @pytest.mark.parametrize(
     ("one", "other"),
     [
-        ("scarf", "scarves"), ("glove", "gloves"), ("box", "boxes"), ("badge", "badges"), ("patch", "patches"),
-        ("foot", "feet"), ("colour", "color"), ("grey", "gray"), ("authorised", "authorized"), ("centre", "center"),
+        ("scarf", "scarves"), ("glove", "gloves"), ("box", "boxes"), ("badge", "badges"),
+        ("patch", "patches"),
+        ("foot", "feet"), ("colour", "color"), ("grey", "gray"),
+        ("authorised", "authorized"), ("centre", "center"),
         ("keeper", "keeper's"), ("keeper", "keepers'"), ("jewellery", "jewelry"), ("labelled", "labeled"),
         ("tie", "ties"), ("body", "bodies"), ("dress", "dresses"), ("fibre", "fiber"), ("canvas", "canvas"),
     ],
@@ -85,7 +87,8 @@ def hundred_items() -> tuple[Item, ...]:
     kinds = ("coat", "cap", "boots", "belt", "tunic")
     return tuple(
         Item(
-            id=f"item-{n}", label=f"pattern {word} {kind}", other_labels=(f"{word} {kind}", f"old {word} {kind}"),
+            id=f"item-{n}", label=f"pattern {word} {kind}",
+            other_labels=(f"{word} {kind}", f"old {word} {kind}"),
             everyday=(kind,), broader=("garment",), at=Location("made.yaml"),
         )
         for n, (word, kind) in enumerate((f"{a}{b}", kind) for a in "abcd" for b in "vwxyz" for kind in kinds)
