@@ -18,18 +18,9 @@ import pyoxigraph
 
 from kb.cache.codec import encode_base
 from kb.cache.generation import BASE, INDEX, PARTS, STORE, Generation, open_generation, seal
-from kb.cache.shelf import (
-    TEMPORARY,
-    fsync_tree,
-    generations,
-    make_private,
-    put_aside,
-    sync_folder,
-    tidy,
-    tidy_home,
-    unwritable,
-)
+from kb.cache.shelf import make_private, unwritable
 from kb.cache.sources import Sources, read_sources
+from kb.cache.tidying import TEMPORARY, fsync_tree, generations, put_aside, sync_folder, tidy, tidy_home
 from kb.cache.trees import TreeCache
 from kb.errors import InvalidDataError, StoreUnavailableError
 from kb.graph import to_nquads

@@ -9,10 +9,10 @@ from pathlib import Path
 
 import msgspec
 
-from kb.cache.shelf import TREES
 from kb.cache.sources import program_digest
 from kb.sources import Tree, parse_file
 
+TREES = "trees"
 _DIGEST_SIZE = 32
 
 

@@ -4,6 +4,7 @@ from kb.sparql.named import named_query, query_names
 from kb.sparql.sandbox import run_user_query
 from kb.sparql.store import (
     Store,
+    all_candidates,
     amendments,
     candidate_rules,
     clause_text,
@@ -25,6 +26,7 @@ __all__ = [
     "Store",
     "Table",
     "Term",
+    "all_candidates",
     "amendments",
     "candidate_rules",
     "clause_text",

@@ -10,11 +10,12 @@ from __future__ import annotations
 import re
 
 from kb.errors import UsageError
+from kb.text import Pattern
 
 MAX_BYTES = 64 * 1024
 MAX_NESTING = 64
 
-_TOKEN = re.compile(
+_TOKEN = Pattern(
     r"""
       (?P<space>[ \t\r\n]+)
     | (?P<comment>\#[^\r\n]*)
@@ -32,9 +33,9 @@ _TOKEN = re.compile(
     """,
     re.VERBOSE | re.DOTALL,
 )
-_ESCAPE = re.compile(r"\\u([0-9A-Fa-f]{4})|\\U([0-9A-Fa-f]{8})")
+_ESCAPE = Pattern(r"\\u([0-9A-Fa-f]{4})|\\U([0-9A-Fa-f]{8})")
 _UPDATES = frozenset({"LOAD", "INSERT", "DELETE", "CLEAR", "DROP", "CREATE", "ADD", "MOVE", "COPY", "WITH"})
-_BOUNDARY = re.compile(r"[^A-Z]+")
+_BOUNDARY = Pattern(r"[^A-Z]+")
 _PREFIX_OPERATORS = "!+-^"
 
 

@@ -12,16 +12,17 @@ import msgspec
 import pyoxigraph
 
 from kb.errors import StoreUnavailableError, UsageError
+from kb.text import Pattern
 from kb.vocabulary import XSD_DATE
 
 QUERIES = Path(__file__).parent.parent / "queries"
 
 Constant = str | datetime.date
 
-_PARAMETER = re.compile(r"^# \$(\w+): (iri|date|text)( list)? - \S.*$", re.MULTILINE)
-_COLUMN = re.compile(r"^# \?(\w+): \S.*$", re.MULTILINE)
-_PLACEHOLDER = re.compile(r"\$(\w+)")
-_COMMENT = re.compile(r"^#.*\n?", re.MULTILINE)
+_PARAMETER = Pattern(r"^# \$(\w+): (iri|date|text)( list)? - \S.*$", re.MULTILINE)
+_COLUMN = Pattern(r"^# \?(\w+): \S.*$", re.MULTILINE)
+_PLACEHOLDER = Pattern(r"\$(\w+)")
+_COMMENT = Pattern(r"^#.*\n?", re.MULTILINE)
 
 
 class Parameter(msgspec.Struct, frozen=True):

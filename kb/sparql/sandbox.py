@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import re
 import select
 import signal
 import sys
@@ -20,7 +19,7 @@ from kb.errors import ClothboundError, StoreUnavailableError, UsageError
 from kb.sparql.guard import check_query
 from kb.sparql.store import HasStore, StoreSource, source_of
 from kb.sparql.table import ResultKind, Table, Term
-from kb.text import visible
+from kb.text import Pattern, visible
 
 DEADLINE_S = 10.0
 MEMORY_BYTES = 512 * 1024 * 1024
@@ -30,7 +29,7 @@ RESULT_BYTES = 64 * 1024 * 1024
 _CHILD = Path(__file__).with_name("child.py")
 _PACKAGES = str(Path(pyoxigraph.__file__).parent.parent)
 _MESSAGE_LENGTH = 300
-_PLACE = re.compile(r"error at (\d+):(\d+): ")
+_PLACE = Pattern(r"error at (\d+):(\d+): ")
 _CHUNK = 1 << 16
 
 

@@ -115,6 +115,14 @@ def candidate_rules(
     return _first(rows)
 
 
+def all_candidates(store: Store, as_of: datetime.date) -> dict[tuple[str, str], tuple[str, ...]]:
+    """What `candidate_rules` gives for every item and aspect that has any, in one query."""
+    found: dict[tuple[str, str], list[str]] = {}
+    for item, aspect, rule, _ in _texts(store, "all-candidates", day=as_of):
+        found.setdefault((item, aspect), []).append(rule)
+    return {key: tuple(rules) for key, rules in found.items()}
+
+
 def linked_rules(store: Store, rules: Sequence[str]) -> tuple[str, ...]:
     """Ids of the rules and of what disables them, what they repair, and their exceptions, step by step."""
     return _first(_texts(store, "linked-rules", rule=_iris(store, "rule", rules)))

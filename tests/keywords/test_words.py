@@ -93,9 +93,11 @@ IRREGULAR = {
     form: forms[0]
     for forms in _groups(
         """
-        wear worn wore | give given gave | hold held | keep kept | hang hung | show shown | bind bound | tell told
+        wear worn wore | give given gave | hold held | keep kept | hang hung | show shown | bind bound
+        tell told
         take taken took | do done | make made | sew sewn | tear torn | go gone went goes | scarf scarves
-        foot feet | colour color | grey gray | trousers trouser | travel traveled traveling | carry carried carries
+        foot feet | colour color | grey gray | trousers trouser | travel traveled traveling
+        carry carried carries
         knife knives | half halves | shelf shelves | wharf wharves | loaf loaves | life lives | shine shone
         moustache moustaches | tooth teeth | man men | woman women
         """
