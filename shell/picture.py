@@ -23,7 +23,10 @@ _FORMAT = """\
     line-height: {line_height}px;
     font-variant-east-asian: full-width;
 }}
-.{unique_id}-title {{ font-size: 18px; font-weight: bold; font-family: sans-serif; }}
+.{unique_id}-title {{
+    font-family: "DejaVu Sans Mono", Menlo, Consolas, monospace;
+    font-size: 16px;
+}}
 {styles}
 </style>
 <defs>

@@ -1,0 +1,110 @@
+"""The program as people get it, over the demo rule books: every example of the help works."""
+
+from __future__ import annotations
+
+import json
+import os
+import shlex
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from kb.knowledge_base import KnowledgeBase, demo_folder
+from shell.arguments import EXAMPLES
+from shell.commands import COMMANDS
+from shell.completion import vocabulary_of
+from shell.session import Session, take_line
+
+ROOT = Path(__file__).parents[2]
+HELP = [example for examples in EXAMPLES.values() for example in examples]
+QUESTION = "May a K5 wear the storm coat in boat rig?"
+
+
+@pytest.fixture(scope="module")
+def cache(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder for the cache, beside a copy of the demo that nobody edits meanwhile."""
+    folder = tmp_path_factory.mktemp("demo")
+    shutil.copytree(demo_folder(), folder / "books")
+    return folder / "cache"
+
+
+@pytest.fixture(scope="module")
+def demo(cache: Path) -> KnowledgeBase:
+    return KnowledgeBase.open(books=cache.parent / "books", cache=cache)
+
+
+def run(command: str, cache: Path, folder: Path, stdin: str = "") -> subprocess.CompletedProcess[str]:
+    words = shlex.split(command)
+    assert words[0] == "clothbound"
+    env = {**os.environ, "COLUMNS": "80", "PYTHONPATH": str(ROOT), "PYTHONIOENCODING": "utf-8"}
+    env["CLOTHBOUND_BOOKS"] = str(cache.parent / "books")
+    return subprocess.run(
+        [sys.executable, "-m", "shell.main", "--cache", str(cache), *words[1:]],
+        input=stdin,
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        cwd=folder,
+        env=env,
+        timeout=120,
+    )
+
+
+@pytest.mark.parametrize("example", HELP)
+def test_every_example_of_the_help_works(
+    example: str, demo: KnowledgeBase, cache: Path, tmp_path: Path
+) -> None:
+    del demo  # it has filled the cache
+    done = run(example, cache, tmp_path, stdin="" if "ask" in example else f"{QUESTION}\n")
+    assert done.returncode == 0, done.stderr
+    assert done.stdout or list(tmp_path.iterdir())
+    assert "Traceback" not in done.stderr
+
+
+def test_json_of_the_demo_has_the_documented_keys(demo: KnowledgeBase, cache: Path, tmp_path: Path) -> None:
+    done = run(f'clothbound ask "{QUESTION}" --json', cache, tmp_path)
+    answer = json.loads(done.stdout)
+    assert answer["format"] == 1
+    assert answer["kb"] == demo.digest
+    assert answer["verdict"] == "prohibited"
+    assert answer["citations"][0]["clause"] == "3.5"
+
+
+@pytest.mark.parametrize("command", COMMANDS, ids=lambda command: command.name)
+def test_every_example_of_the_shell_works(command: object, demo: KnowledgeBase) -> None:
+    session, _ = take_line(Session(), "I am a K5 in boat rig", demo)
+    session, _ = take_line(session, QUESTION, demo)
+    _, reply = take_line(session, command.example, demo)  # type: ignore[attr-defined]
+    assert reply.complaint == ""
+    assert reply.blocks or reply.text or reply.leave
+
+
+def test_the_questions_that_help_shows_are_answered(demo: KnowledgeBase) -> None:
+    _, reply = take_line(Session(), "help", demo)
+    questions = [point for block in reply.blocks for point in getattr(block, "points", ())]
+    assert len(questions) >= 3
+    for question in questions:
+        session, _ = take_line(Session(), question, demo)
+        assert session.answers[-1].outcome == "answer", question
+
+
+def test_a_talk_with_the_demo(demo: KnowledgeBase) -> None:
+    session = Session()
+    for line in ("I am a K5", "May I wear the liner?", "yes"):
+        session, reply = take_line(session, line, demo)
+        assert reply.complaint == "", line
+    (answer,) = session.answers
+    assert answer.reading.query is not None
+    assert "worn:storm-coat" in dict(answer.reading.query.case.facts)
+    session, reply = take_line(session, "why", demo)
+    assert "clause 2.2" in str(reply.blocks)
+
+
+def test_completion_knows_the_demo(demo: KnowledgeBase) -> None:
+    vocabulary = vocabulary_of(demo)
+    texts = {entry.text for entry in vocabulary.entries}
+    assert {"storm coat", "K5", "boat rig", "foul weather"} <= texts
+    assert "2.7" in {entry.text for entry in vocabulary.clauses}
