@@ -17,8 +17,8 @@ def phrase_piece(tokens: tuple[Token, ...], first: int, last: int) -> Piece | No
     if tag is None:
         return None
     tag, _, arg = tag.partition(":")
-    if tag == "wear":
-        return Piece(first=first, last=last, tag="act", arg="wear")
+    if tag in ("wear", "use"):
+        return Piece(first=first, last=last, tag="act", arg=tag)
     return Piece(first=first, last=last, tag=tag, arg=arg)
 
 
@@ -68,13 +68,15 @@ def _split_verbs(tokens: tuple[Token, ...], names: list[Piece]) -> list[Piece]:
     return found
 
 
-def _strength(piece: Piece, tokens: tuple[Token, ...]) -> tuple[int, int, int, int]:
-    """Sort key: patterns, then the most words, then labels before phrases before everyday words."""
-    size = sum(1 for token in tokens[piece.first : piece.last] if token.low != "-")
+def _strength(piece: Piece, tokens: tuple[Token, ...]) -> tuple[int, int, int, int, int]:
+    """Sort key: patterns, then the most words (those between a label's words do not count), then labels
+    before phrases before everyday words."""
+    words = tokens[piece.first : piece.last]
+    size = sum(token.low not in _SKIPPED for token in words) if piece.tag == "name" else len(words)
     order = 1
     if piece.tag == "name":
         order = 0 if piece.entries[0].rank == 0 else 2
-    return (0 if piece.how == "pattern" else 1, -size, order, piece.first)
+    return (0 if piece.how == "pattern" else 1, -size, order, len(words) - size, piece.first)
 
 
 def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple[Piece, ...]:
@@ -107,10 +109,12 @@ def _shared_ends(pieces: list[Piece], tokens: tuple[Token, ...], lexicon: Lexico
         piece = pieces[index]
         if piece.tag in ("and", "or", "comma", "det"):
             continue
-        weak = piece.tag == "unknown" or (piece.tag == "name" and piece.entries[0].rank > 1)
+        single = piece.tag in ("unknown", "name") and piece.last - piece.first == 1
         joined = index + 1 < len(pieces) and pieces[index + 1].tag in ("and", "or", "comma")
-        entries = lexicon.names.get(tokens[piece.last - 1].key + tail, ()) if tail and weak and joined else ()
-        if entries and entries[0].rank == 0 and piece.last - piece.first == 1:
+        entries = (
+            lexicon.names.get(tokens[piece.last - 1].key + tail, ()) if tail and single and joined else ()
+        )
+        if entries and entries[0].rank == 0:
             pieces[index] = Piece(first=piece.first, last=piece.last, tag="name", entries=entries)
         else:
             tail = tokens[piece.last - 1].key if piece.tag == "name" and piece.last - piece.first > 1 else ""

@@ -75,10 +75,10 @@ dimension:position: how far|how close|how near
 care: care for|look after|wash|washing|washed|clean|cleaning|cleaned|launder|laundering|laundered|dry
 |drying|dried|iron|ironing|ironed|store|stored|treat|maintain|maintained|maintenance|taken care of
 |take care of|cared for|looked after|care
-wear: be worn|put|puts|put on|puts on|putting on|have on|has on|having on|keep on|keeps on|keeping on
-|kept on|don|dons|donned|donning|dress in|dressed in|be dressed in|be in|use|used|using|display|displayed
-|displaying|sport|go in|turn out in|turned out in|wear|wears|wearing|worn|wore|dress|dressed|get dressed
-|go about in|appear in|attire myself
+wear: be worn|put on|puts on|putting on|have on|has on|having on|keep on|keeps on|keeping on|kept on|don
+|dons|donned|donning|dress in|dressed in|be dressed in|turn out in|turned out in|wear|wears|wearing|worn
+|wore|dress|dressed|get dressed|go about in|appear in|attire myself
+use: put|puts|be in|use|used|using|display|displayed|displaying|sport|go in
 leave off: go without|goes without|going without|do without|does without|doing without|leave off
 |leaves off|leaving off|left off|take off|takes off|taking off|taken off|skip|skips|skipping|skipped|omit
 |omits|omitting|omitted|remove|removes|removing|removed|be without|being without|get away without
@@ -93,7 +93,7 @@ without: without|without wearing|without a|without any|minus|w/o|instead of|rath
 alone: alone|with nothing else worn|nothing else worn|by itself|by themselves|on its own|on their own
 |on my own|on it own|by its own|nothing else|and nothing else|with nothing else|solo|on its own only
 |without anything else|nothing but|with nothing over it|by itself only|all by itself|all alone
-|and no other|without any other|as the only thing|separately
+|and no other|as the only thing|separately
 only: only|just|merely|solely|exclusively
 comma: ,
 and: and|&|nor|also with

@@ -20,6 +20,7 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """All foldings in order; words that belong to an expression become part of its piece."""
     found = numbered_grades(pieces, tokens, lookup)
     found = tuple(_as_fact(piece, lookup) for piece in found)
+    found = _any_value(found, tokens, lookup)
     found = _by_company(found, lookup)
     found = numbers(found, tokens)
     found = quantities(found, lookup)
@@ -29,7 +30,7 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     found = granted(found, lookup)
     found = _except(found, lookup)
     found = _unite(found)
-    found = _negate(found, lookup)
+    found = _absorb_fact_names(_negate(found, lookup), lookup)
     return tuple(_hyphen(piece, tokens) for piece in found)
 
 
@@ -48,6 +49,21 @@ def _as_fact(piece: Piece, lookup: Lookup) -> Piece:
     if len(owners) > 1 or len(sets) > 1:
         return piece
     return fact_piece(piece, owners.pop(), sets.pop(), piece.first, piece.last)
+
+
+def _any_value(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
+    """ "any weather": all values of the fact."""
+    found = list(pieces)
+    for index in range(len(found) - 1):
+        name = named_fact(found[index + 1])
+        domain = lookup.domain(name) if name else None
+        if tokens[found[index].first].low == "any" and name and isinstance(domain, Choices):
+            whole = fact_piece(found[index + 1], name, domain, found[index].first, found[index + 1].last)
+            following = found[index + 2].tag if index + 2 < len(found) else ""
+            if following != "but":
+                found[index : index + 2] = [whole]
+                return _any_value(tuple(found), tokens, lookup)
+    return tuple(found)
 
 
 _JOINS = frozenset({"and", "or", "comma", "range", "to"})

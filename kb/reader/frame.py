@@ -26,8 +26,8 @@ class Frame(msgspec.Struct, frozen=True, kw_only=True):
     """The shape of a question.
 
     `ambiguous`: "must I not" can be read two ways; `carry`: "and for officers?" goes on from the one before.
-    `terse`: no verb of a question was written. `used` are the places of the pieces that the frame explains;
-    `modal` is "may", "must" or "" (none was written).
+    `terse`: no verb of a question was written; `sized`: the aspect comes from "how high" or the like. `used`
+    are the places of the pieces that the frame explains; `modal` is "may", "must" or "" (none was written).
     """
 
     kind: QuestionKind
@@ -38,6 +38,7 @@ class Frame(msgspec.Struct, frozen=True, kw_only=True):
     carry: bool = False
     terse: bool = False
     aspect: str = ""
+    sized: bool = False
     modalities: tuple[Verdict, ...] = ()
     used: frozenset[int] = frozenset()
 
@@ -80,7 +81,7 @@ def find_frame(pieces: Sequence[Piece], tokens: tuple[Token, ...]) -> Frame:
         kind=kind, modal=modal, polarity=polarity, negated=negated,
         ambiguous=ambiguous and kind in ("may", "must"),
         carry=flow.tag(0) == "and how about" or (flow.tag(0) in ("and", "or") and len(flow.tags) < 6),
-        terse=terse, aspect=aspect,
+        terse=terse, aspect=aspect, sized="dimension" in flow.tags,
         modalities=_modalities(modal, negated, bans, flow) if kind in ("list", "who") else (),
         used=frozenset(used),
     )  # fmt: skip

@@ -234,6 +234,7 @@ def _shorter(words: tuple[str, ...], entry: Entry, family: str) -> Iterator[tupl
     """Names cut short: "hauling" and "haul lines" for "hauling lines", "diver" for "diver qualification"."""
     if family in CREDENTIALS:
         yield (*words, family), entry
+        yield (family, "of", *words), entry
         core = tuple(word for word in words if word not in CREDENTIAL_NOUNS)
         if core and core != words:
             yield core, entry._replace(rank=2)

@@ -9,8 +9,9 @@ from collections.abc import Iterator
 from kb.measures import find_date, find_measure
 from kb.reader.pieces import Piece
 from kb.reader.tokens import Token
+from kb.text import Pattern
 
-_CLAUSE = re.compile(
+_CLAUSE = Pattern(
     r"(?:\b(?:clauses?|cl\.?|paragraphs?|para\.?|sections?|sec\.?|articles?|art\.?|rule|regulation)\s+|§\s*)"
     r"(?P<number>[A-Za-z]{0,2}\d{1,4}(?:[.\-]\d{1,4}){0,4}[a-z]?)(?![\w])"
     r"|(?<![\w.,/])(?P<bare>\d{1,3}(?:\.\d{1,3}){1,4})(?![\w/]|\.\d)",

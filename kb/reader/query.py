@@ -164,7 +164,7 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
         )
     if kind == "how":
         wanted = frame.aspect or roles.dimension
-        if wanted in _SIZES:
+        if wanted in _SIZES and frame.sized:
             return kind, _size_aspect(wanted, items, lookup)
         return kind, wanted or roles.value_aspect or roles.aspect or "wear"
     if roles.value is not None:
@@ -173,7 +173,7 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
         return kind, roles.value_aspect or roles.dimension
     if roles.value_aspect:
         return ("how" if kind in ("may", "must") else kind), roles.value_aspect
-    if roles.aspect and roles.aspect != "wear":
+    if roles.aspect:
         return kind, roles.aspect
     return kind, "carrying" if items and _is_carried(items[0], lookup) else "wear"
 

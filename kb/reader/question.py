@@ -229,7 +229,7 @@ def answer_to_ask(text: str, previous: Reading) -> str | None:
 
 
 def _asked_place(previous: Reading) -> tuple[int, int] | None:
-    """The characters that the answer to "which item" replaces: an unclear word, all it offered, or the item."""
+    """The characters that the answer to "which item" replaces: an unclear word, else what was offered."""
     items = [span for span in previous.spans if span.role == "item"]
     offered = {value for value, _ in previous.ask.choices} if previous.ask is not None else set()
     unclear = [span for span in items if span.target is None][:1]

@@ -116,17 +116,18 @@ class _Walk:
 
     def act(self, index: int) -> None:
         piece = self.pieces[index]
+        wearing = piece.arg in ("wear", "use")
         later = self.acted and self.tokens[piece.first].low.endswith("ing")
-        if piece.arg == "wear" and (self.condition or later):
+        if wearing and (self.condition or later):
             self.state = "unworn" if self._tag(index - 1) == "not" else "worn"
             if self.state == "unworn":
                 self._use(index - 1)
             return
         known = self.roles.aspect
-        if known not in ("", "wear", piece.arg) and piece.arg != "wear":
+        if known not in ("", "wear", piece.arg) and not wearing:
             self.roles.other_acts.append(piece)
             return
-        if piece.arg != "wear" or not known:
+        if piece.arg != "use" and (not wearing or not known):
             self.roles.aspect = piece.arg
         self.acted = True
         if self.state != "worn" or not self.roles.asked:

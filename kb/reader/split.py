@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import re
 
-_END = re.compile(r"[?!]+(?=\s|$)|[.;](?=\s+(?:and\s+)?[A-Z])|\n+")
-_SHORT = re.compile(r"\b(?:cl|para|sec|art|no|approx|max|min|ca|in|ft|st|dr|mr|mrs|ms)\.$", re.IGNORECASE)
-_NEXT = re.compile(
+from kb.text import Pattern
+
+_END = Pattern(r"[?!]+(?=\s|$)|[.;](?=\s+(?:and\s+)?[A-Z])|\n+")
+_SHORT = Pattern(r"\b(?:cl|para|sec|art|no|approx|max|min|ca|in|ft|st|dr|mr|mrs|ms)\.$", re.IGNORECASE)
+_NEXT = Pattern(
     r"[,;]?\s+and\s+(?=(?:may|can|must|should|do|does|am|are|is|where|how|who|what|which|when|why)\s+"
     r"(?:i|we|you|the|a|an|it|they|do|does|must|may|is|are|many|can|should|someone|anyone)\b)",
     re.IGNORECASE,

@@ -8,6 +8,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from kb.reader.english import CONTRACTIONS, IRREGULAR_SINGULARS, SLIPS, SPELLINGS
+from kb.text import Pattern
 
 
 class Token(NamedTuple):
@@ -21,12 +22,12 @@ class Token(NamedTuple):
 
 
 _APOSTROPHES = str.maketrans({"’": "'", "‘": "'", "ʼ": "'", "′": "'", "`": "'", "´": "'"})
-_WORD = re.compile(
+_WORD = Pattern(
     r"\d+(?:[.,/]\d+)*|[^\W\d_]{1,4}\d{1,3}(?:'?s)?(?![^\W_])|[^\W\d_]+(?:'[^\W\d_]+)*'?|w/o\b|[-–—+&%°,]|[^\W_]",
     re.UNICODE | re.IGNORECASE,
 )
 _SIBILANT = ("ches", "shes", "sses", "xes", "zes")
-_OUR = re.compile(r"our(?=s?$|ed$|ing$|ful$|less$|able$)")
+_OUR = Pattern(r"our(?=s?$|ed$|ing$|ful$|less$|able$)")
 _NOT_OUR = frozenset(
     ("four", "hour", "your", "pour", "sour", "tour", "flour", "scour", "dour", "detour", "contour")
 )

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import random
+
 import msgspec
 import pytest
 
 from kb.model.questions import Query, Reading
 from kb.model.records import Case
 from kb.model.values import YES
+from kb.wording import say_query
 from tests.reader.conftest import HERE, Base
+from tests.reader.made_queries import make_query
 from tests.reader.notation import read_cases, write_reading
 
 CHOIR = read_cases(HERE / "choir.txt")
@@ -68,3 +72,14 @@ def test_spans_cover_every_word_in_order(choir: Base, question: str) -> None:
     if reading.spans:
         covered = {place for start, end in places for place in range(start, end)}
         assert all(place in covered for place, c in enumerate(question) if c.isalnum())
+
+
+@pytest.mark.parametrize("seed", range(150))
+def test_every_read_back_is_read_as_its_query(choir: Base, demo: Base, seed: int) -> None:
+    for base in (choir, demo):
+        query = make_query(random.Random(seed), base.lookup)
+        text = say_query(base.lookup, query)
+        reading = base.read(text)
+        assert reading.query is not None, (text, reading.ask, reading.abstain)
+        assert reading.query == query, text
+        assert reading.text == text
