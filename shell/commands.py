@@ -93,6 +93,14 @@ def looks_like_question(text: str) -> bool:
     return _ASKS.search(text) is not None
 
 
+def split_statement(text: str) -> tuple[str, str]:
+    """A statement before a question on one line ("I am a K5. May I ...?"), and the rest."""
+    head, stop, rest = text.partition(". ")
+    if stop and rest.strip() and _STATES.match(head.strip()) and not looks_like_question(head):
+        return head.strip(), rest.strip()
+    return "", text
+
+
 def read_line(line: str) -> Line:
     """Command, statement about oneself, or question. A command word in front of other words is a question."""
     text = line.strip()

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import sys
-import traceback
 from collections.abc import Sequence
 
 import kb
@@ -37,6 +36,8 @@ def _bug(error: BaseException) -> int:
         "CLOTHBOUND_DEBUG=1 shows where."
     )
     if os.environ.get("CLOTHBOUND_DEBUG") == "1":
+        import traceback  # noqa: PLC0415  seldom needed, and slow to load
+
         complain(traceback.format_exc())
     return _BUG
 

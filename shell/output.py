@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import shutil
 import sys
 from typing import TYPE_CHECKING
 
@@ -18,6 +17,17 @@ if TYPE_CHECKING:
 
 _WIDEST = 100
 _NARROWEST = 30
+
+
+def _columns() -> int:
+    """Columns of the terminal, as COLUMNS or the terminal itself tells; 80 where neither does."""
+    told = os.environ.get("COLUMNS", "")
+    if told.isdecimal() and int(told):
+        return int(told)
+    try:
+        return os.get_terminal_size(1).columns or 80
+    except OSError:
+        return 80
 
 
 class Output(msgspec.Struct, frozen=True):
@@ -41,7 +51,7 @@ class Output(msgspec.Struct, frozen=True):
 
 
 def _width() -> int:
-    columns = shutil.get_terminal_size((80, 24)).columns
+    columns = _columns()
     return min(max(columns, _NARROWEST), _WIDEST)
 
 

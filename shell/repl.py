@@ -17,7 +17,8 @@ from prompt_toolkit.styles import Style
 import kb
 from shell.completion import Vocabulary, suggest, vocabulary_of
 from shell.output import Output, complain, resized
-from shell.session import Reply, Session, take_line
+from shell.session import Session
+from shell.turns import Reply, take_line
 from shell.words import brief
 
 if TYPE_CHECKING:

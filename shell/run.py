@@ -14,7 +14,6 @@ from shell.clauses import clause_blocks
 from shell.dates import as_date
 from shell.layout import arrange
 from shell.output import Output, complain, complain_problems, make_output, write_bytes
-from shell.table import table_text
 
 if TYPE_CHECKING:
     from kb import Answer, KnowledgeBase
@@ -129,6 +128,8 @@ def run_query(arguments: Namespace) -> int:
     text = _query_text(arguments.query)
     table = _open(arguments).run_query(text, deadline=arguments.deadline, row_limit=arguments.limit)
     output = make_output(arguments.plain)
+    from shell.table import table_text  # noqa: PLC0415  only for this command
+
     output.write(table_text(table, arguments.format, output.width))
     if table.truncated:
         complain(f"Only the first {arguments.limit} rows are shown; --limit shows more.")

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from shell.commands import BY_NAME, COMMANDS, read_line
-from shell.session import Session, take_line
+from shell.session import Session
+from shell.turns import take_line
 from tests.shell.fakes import FakeBase
 
 LINES = [

@@ -16,7 +16,8 @@ from kb.knowledge_base import KnowledgeBase, demo_folder
 from shell.arguments import EXAMPLES
 from shell.commands import COMMANDS
 from shell.completion import vocabulary_of
-from shell.session import Session, take_line
+from shell.session import Session
+from shell.turns import take_line
 
 ROOT = Path(__file__).parents[2]
 HELP = [example for examples in EXAMPLES.values() for example in examples]

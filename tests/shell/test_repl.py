@@ -16,7 +16,8 @@ from prompt_toolkit.output import DummyOutput
 from shell.completion import vocabulary_of
 from shell.output import Output
 from shell.repl import _ShellCompleter, history_file, open_history, run_repl, toolbar_text
-from shell.session import Session, take_line
+from shell.session import Session
+from shell.turns import take_line
 from tests.shell.fakes import HOSTILE, FakeBase
 
 CTRL_C, CTRL_D, ENTER = "\x03", "\x04", "\r"

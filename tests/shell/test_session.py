@@ -9,7 +9,8 @@ import pytest
 
 from kb.model.values import choices
 from shell.plain import render_plain
-from shell.session import Reply, Session, merge, take_line
+from shell.session import Session, merge
+from shell.turns import Reply, take_line
 from tests.shell.fakes import FakeBase
 
 
@@ -35,6 +36,38 @@ def test_a_profile_is_kept_and_sent_with_each_question(base: FakeBase) -> None:
 def test_a_later_statement_replaces_the_same_fact_only(base: FakeBase) -> None:
     session, _ = talk(base, "I am a K5 in boat rig", "remember K4")
     assert dict(session.profile) == {"grade": choices("K4"), "rig": choices("boat-rig")}
+
+
+def test_a_statement_before_a_question_is_remembered_first(base: FakeBase) -> None:
+    session, reply = talk(base, "I am a K5. May I wear the coat?")
+    assert session.profile == (("grade", choices("K5")),)
+    assert base.asked[-1] | {"previous": None} == {
+        "text": "May I wear the coat?",
+        "facts": session.profile,
+        "as_of": None,
+        "previous": None,
+    }
+    assert "PERMITTED" in said(reply)
+
+
+@pytest.mark.parametrize("text", ["weather fair", "Fair!", "fair weather.", "fair"])
+def test_a_reply_may_be_some_words_of_one_choice(text: str, base: FakeBase) -> None:
+    session, _ = talk(base, "May I wear the liner?", text)
+    assert session.replies == (("weather", choices("fair")),)
+
+
+def test_a_word_of_several_choices_is_not_guessed(base: FakeBase) -> None:
+    _, reply = talk(base, "May I wear the liner?", "weather")
+    assert "none of the choices" in reply.complaint
+
+
+def test_what_goes_on_from_an_earlier_question_follows_the_profile_and_the_day(base: FakeBase) -> None:
+    session, _ = talk(base, "May I wear the coat?", "I am a K4", "as of 2025-03-01", "and the badge?")
+    before = base.asked[-1]["previous"]
+    assert dict(before.query.case.facts)["grade"] == choices("K4")
+    assert before.query.case.as_of == datetime.date(2025, 3, 1)
+    talk(base, "forget grade", "and the coat?", session=session)
+    assert "grade" not in dict(base.asked[-1]["previous"].query.case.facts)
 
 
 def test_one_fact_or_all_can_be_forgotten(base: FakeBase) -> None:

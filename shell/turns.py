@@ -1,0 +1,248 @@
+"""What each line of the interactive shell makes of the session. Nothing here reads or prints."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+import msgspec
+
+import kb
+from shell.blocks import Block, Cell, Grid, Headline, Points, Said
+from shell.chain import chain_blocks
+from shell.clauses import clause_blocks
+from shell.commands import BY_NAME, COMMANDS, Line, looks_like_question, read_line, split_statement
+from shell.dates import as_date
+from shell.layout import arrange, next_blocks, reasons
+from shell.session import Session, change, merge, state
+from shell.table import table_blocks
+from shell.words import brief
+
+if TYPE_CHECKING:
+    from kb import Answer, KnowledgeBase
+
+
+_QUERY_SECONDS = 10.0
+_QUERY_ROWS = 200
+_LIST_LENGTH = 60
+
+
+class Reply(msgspec.Struct, frozen=True):
+    """What to show for a line: blocks, or text that is safe as it is, or a complaint."""
+
+    blocks: tuple[Block, ...] = ()
+    text: str = ""
+    complaint: str = ""
+    leave: bool = False
+
+
+Result = tuple[Session, Reply]
+
+
+def _last(session: Session) -> Answer:
+    if not session.answers:
+        raise kb.UsageError('Nothing has been answered yet. Ask first, as in "May I wear the storm coat?"')
+    return session.answers[-1]
+
+
+def _ask(session: Session, base: KnowledgeBase) -> Result:
+    """Ask the open question with everything known by now."""
+    facts = merge(session.profile, session.replies)
+    answers = base.ask(session.question, facts=facts, as_of=session.as_of, previous=session.before)
+    blocks = tuple(block for answer in answers for block in arrange(answer, base))
+    asked = msgspec.structs.replace(session, answers=answers, latest=answers[-1].reading)
+    return asked, Reply(blocks=blocks)
+
+
+def _is_understood(session: Session) -> bool:
+    return any(answer.outcome != "abstain" for answer in session.answers)
+
+
+def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
+    """A new question; one that is not understood leaves the session as it was."""
+    opened = msgspec.structs.replace(session, question=text, before=session.latest, replies=())
+    asked, reply = _ask(opened, base)
+    return (asked if _is_understood(asked) else session), reply
+
+
+def _choice(text: str, answer: Answer) -> str:
+    """The one choice that holds all the words of a reply ("watch" for "watch rig"), else the reply itself."""
+    words = set(text.casefold().strip(".! ").split())
+    labels = [label for _, label in answer.ask.choices] if answer.ask else []
+    exact = [label for label in labels if label.casefold().split() == text.casefold().strip(".! ").split()]
+    fitting = exact or [label for label in labels if words and words <= set(label.casefold().split())]
+    return fitting[0] if len(fitting) == 1 else text
+
+
+def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
+    """The line as a reply to what the last answer asked, else as a question, else as a reply that missed."""
+    try:
+        facts = base.reply(session.answers[-1], _choice(text, session.answers[-1]))
+    except kb.UsageError as error:
+        asked, reply = _question(session, text, base)
+        if asked is not session:
+            return asked, reply
+        return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=kb.visible(str(error)))
+    return _ask(msgspec.structs.replace(session, replies=merge(session.replies, facts)), base)
+
+
+def _is_asked(session: Session) -> bool:
+    return bool(session.answers) and session.answers[-1].ask is not None
+
+
+def _why(session: Session, _argument: str, base: KnowledgeBase) -> Result:
+    answer = _last(session)
+    headline = Headline("", kb.visible(answer.headline or answer.question))
+    chain = chain_blocks(answer, base)
+    if not chain:
+        return session, Reply(blocks=arrange(answer, base, chain=True))
+    return session, Reply(blocks=(headline, *reasons(answer, base), *chain))
+
+
+def _clause(session: Session, argument: str, base: KnowledgeBase) -> Result:
+    return session, Reply(blocks=clause_blocks(argument, base))
+
+
+def _json(session: Session, _argument: str, _base: KnowledgeBase) -> Result:
+    data = msgspec.json.format(kb.answer_to_json(_last(session)), indent=2).decode()
+    return session, Reply(text=kb.visible(data))
+
+
+def _remember(session: Session, argument: str, base: KnowledgeBase) -> Result:
+    return _profile(state(session, argument, base), "", base)
+
+
+def _profile(session: Session, _argument: str, base: KnowledgeBase) -> Result:
+    if not session.profile:
+        return session, Reply(blocks=(Said("Remembered", 'nothing. Say "I am a ..." to change that.'),))
+    rows = tuple(
+        (Cell(kb.visible(base.lookup.facts[name].label)), Cell(brief(((name, values),), base)))
+        for name, values in session.profile
+    )
+    return session, Reply(blocks=(Grid("Remembered", ("Fact", "Value"), rows),))
+
+
+def _forget(session: Session, argument: str, base: KnowledgeBase) -> Result:
+    wanted = argument.lower()
+    if not wanted:
+        return _profile(Session(as_of=session.as_of), "", base)
+    names = {
+        name for name, _ in session.profile if wanted in (name.lower(), base.lookup.facts[name].label.lower())
+    }
+    if not names:
+        raise kb.UsageError(f'"{argument}" is not remembered. profile shows what is.')
+    less = change(session, lambda facts: tuple(f for f in facts if f[0] not in names), session.as_of)
+    return _profile(less, "", base)
+
+
+def _as_of(session: Session, argument: str, _base: KnowledgeBase) -> Result:
+    day = as_date(argument)
+    today = argument.lower() == "today"
+    shown = "today" if today else day.isoformat()
+    changed = change(session, lambda facts: facts, None if today else day)
+    return changed, Reply(blocks=(Said("As of", shown),))
+
+
+def _listing(title: str, rows: list[tuple[str, str]], columns: tuple[str, str]) -> Reply:
+    if not rows:
+        raise kb.UsageError("Nothing has that word in its name.")
+    shown = rows[:_LIST_LENGTH]
+    more = len(rows) - len(shown)
+    cells = tuple((Cell(kb.visible(a)), Cell(kb.visible(b))) for a, b in shown)
+    grid = Grid(f"{title} ({len(rows)})", columns, cells)
+    note = (Said("More", f"{more} further ones; a word after the command narrows the list."),) if more else ()
+    return Reply(blocks=(grid, *note))
+
+
+def _items(session: Session, argument: str, base: KnowledgeBase) -> Result:
+    word = argument.lower()
+    rows = [
+        (item.label, ", ".join(item.other_labels))
+        for item in base.lookup.base.items
+        if word in " ".join((item.id, item.label, *item.other_labels, *item.everyday)).lower()
+    ]
+    return session, _listing("Items", sorted(rows), ("Item", "Also called"))
+
+
+def _facts(session: Session, argument: str, base: KnowledgeBase) -> Result:
+    word = argument.lower()
+    rows = []
+    for fact in base.lookup.base.facts:
+        values = ", ".join(value.label for value in fact.values) or fact.kind.replace("_", " or ")
+        if fact.family != "worn" and word in f"{fact.id} {fact.label} {values}".lower():
+            rows.append((fact.label, values))
+    return session, _listing("Facts", rows, ("Fact", "Values"))
+
+
+def _query(session: Session, argument: str, base: KnowledgeBase) -> Result:
+    table = base.run_query(argument, deadline=_QUERY_SECONDS, row_limit=_QUERY_ROWS)
+    return session, Reply(blocks=table_blocks(table))
+
+
+def _help(session: Session, argument: str, _base: KnowledgeBase) -> Result:
+    name = {"exit": "quit"}.get(argument.lower(), argument.lower())
+    if name:
+        command = BY_NAME[name]
+        blocks: tuple[Block, ...] = (
+            Headline("", command.usage),
+            Said("Does", command.does),
+            Said("Example", command.example),
+        )
+        return session, Reply(blocks=blocks)
+    rows = tuple((Cell(command.usage), Cell(command.does)) for command in COMMANDS)
+    asking = Points(
+        "Everything else is a question",
+        ("May I wear the storm coat in boat rig?", "What must a K5 wear?", "Where does the name strip go?"),
+    )
+    return session, Reply(
+        blocks=(
+            Grid("Commands", ("Write", "To"), rows),
+            asking,
+            Said("More", "help COMMAND shows an example."),
+        )
+    )
+
+
+def _quit(session: Session, _argument: str, _base: KnowledgeBase) -> Result:
+    return session, Reply(leave=True)
+
+
+_RUN: dict[str, Callable[[Session, str, KnowledgeBase], Result]] = {
+    "why": _why,
+    "clause": _clause,
+    "json": _json,
+    "remember": _remember,
+    "profile": _profile,
+    "forget": _forget,
+    "as of": _as_of,
+    "items": _items,
+    "facts": _facts,
+    "query": _query,
+    "help": _help,
+    "quit": _quit,
+}
+_NEEDS_ARGUMENT = {"clause", "remember", "as of", "query"}
+
+
+def _command(session: Session, line: Line, base: KnowledgeBase) -> Result:
+    if line.name in _NEEDS_ARGUMENT and not line.argument:
+        raise kb.UsageError(f"Write {BY_NAME[line.name].usage}, as in: {BY_NAME[line.name].example}")
+    return _RUN[line.name](session, line.argument, base)
+
+
+def take_line(session: Session, text: str, base: KnowledgeBase) -> Result:
+    """What a line changes and shows. Errors that the user can mend come back as a complaint."""
+    line = read_line(text)
+    try:
+        if line.kind == "command":
+            return _command(session, line, base)
+        if line.kind == "statement":
+            return _remember(session, line.argument, base)
+        if _is_asked(session) and not looks_like_question(line.argument):
+            return _answer_back(session, line.argument, base)
+        statement, question = split_statement(line.argument)
+        if statement:
+            session = state(session, statement, base)
+        return _question(session, question, base)
+    except kb.ClothboundError as error:
+        return session, Reply(complaint=kb.visible(str(error)))
