@@ -5,8 +5,9 @@ Names are loaded when first used, so that a command pays only for what it needs.
 
 from __future__ import annotations
 
-from importlib import import_module
 from typing import TYPE_CHECKING
+
+from kb.lazy import loader
 
 if TYPE_CHECKING:
     from kb.answer import answer_to_json
@@ -44,18 +45,11 @@ __all__ = [
     "visible",
 ]
 
-_HOMES = {
-    "Answer": "kb.model.questions",
-    "Reading": "kb.model.questions",
-    "Case": "kb.model.records",
-    "Table": "kb.sparql",
-    "answer_to_json": "kb.answer",
-    "visible": "kb.text",
-    **dict.fromkeys(
-        ("BuildReport", "KnowledgeBase", "build", "demo_folder", "export_base"), "kb.knowledge_base"
-    ),
-    **dict.fromkeys(
-        (
+__getattr__ = loader(
+    __name__,
+    {
+        "kb.answer": ("answer_to_json",),
+        "kb.errors": (
             "ClothboundError",
             "InvalidDataError",
             "Location",
@@ -63,12 +57,10 @@ _HOMES = {
             "StoreUnavailableError",
             "UsageError",
         ),
-        "kb.errors",
-    ),
-}
-
-
-def __getattr__(name: str) -> object:
-    if name not in _HOMES:
-        raise AttributeError(f"module 'kb' has no attribute {name!r}")
-    return getattr(import_module(_HOMES[name]), name)
+        "kb.knowledge_base": ("BuildReport", "KnowledgeBase", "build", "demo_folder", "export_base"),
+        "kb.model.questions": ("Answer", "Reading"),
+        "kb.model.records": ("Case",),
+        "kb.sparql": ("Table",),
+        "kb.text": ("visible",),
+    },
+)

@@ -9,7 +9,7 @@ from __future__ import annotations
 import msgspec
 
 
-class Location(msgspec.Struct, frozen=True, order=True):
+class Location(msgspec.Struct, frozen=True, omit_defaults=True, order=True):
     """A place in a source file: 1-based line and column; file relative to the books folder."""
 
     file: str
@@ -20,7 +20,7 @@ class Location(msgspec.Struct, frozen=True, order=True):
         return f"{self.file}:{self.line}:{self.column}"
 
 
-class Problem(msgspec.Struct, frozen=True, order=True):
+class Problem(msgspec.Struct, frozen=True, omit_defaults=True, order=True):
     """One mistake in a source: where, what is wrong, what to write instead.
 
     `code` is a stable short name ("duplicate-id"); `severity` is "error" or "warning".

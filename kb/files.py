@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import tempfile
 from pathlib import Path
 
 from kb.errors import StoreUnavailableError
@@ -32,6 +31,8 @@ def write_atomically(path: Path, data: bytes) -> None:
 
     A symbolic link is followed. Raises `StoreUnavailableError` if the file cannot be written.
     """
+    import tempfile  # noqa: PLC0415  asking a question writes nothing
+
     try:
         path = path.resolve()
         mode = _mode_for(path)

@@ -18,6 +18,7 @@ import msgspec
 
 from kb.errors import StoreUnavailableError
 from kb.model.records import Named, RuleBase
+from kb.text import Pattern
 
 DocumentKind = Literal["item", "value", "fact", "group", "aspect", "clause"]
 Field = Literal["label", "other", "everyday", "heading", "text"]
@@ -29,7 +30,7 @@ FIELD_WEIGHTS: Mapping[Field, float] = MappingProxyType(
 K1 = 1.2
 B = 0.75
 
-_WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*")
+_WORD = Pattern(r"[^\W_]+(?:['’][^\W_]+)*")
 _STOP_WORDS = """
 a an and any are as at be been but by can do does for from had has have he her his how i if in into is it its
 may me must my no nor not notwithstanding of on or our shall she should so such than that the their them then
@@ -62,10 +63,10 @@ _IRREGULAR: Mapping[str, str] = MappingProxyType(
         for form in forms.split()[1:]
     }
 )
-_MUTE_E = re.compile(r".*(?:[cvuz]|dg|ng|rg|ir|ur|rs|ns|is|as|us|scrib|ud|[bcdfgkptz]l|tr)")
-_NO_MUTE_E = re.compile(r".*[aiou]ng")
-_VOWEL = re.compile(r"[aeiouy]")
-_SHORT_STEM = re.compile(r"[^aeiou]*[aeiouy][^aeiouwxy]")
+_MUTE_E = Pattern(r".*(?:[cvuz]|dg|ng|rg|ir|ur|rs|ns|is|as|us|scrib|ud|[bcdfgkptz]l|tr)")
+_NO_MUTE_E = Pattern(r".*[aiou]ng")
+_VOWEL = Pattern(r"[aeiouy]")
+_SHORT_STEM = Pattern(r"[^aeiou]*[aeiouy][^aeiouwxy]")
 
 
 class Document(msgspec.Struct, frozen=True, kw_only=True):
@@ -280,6 +281,8 @@ class _Searchers(threading.local):
         from whoosh.index import open_dir  # noqa: PLC0415
         from whoosh.scoring import BM25F  # noqa: PLC0415
 
+        if self.opened and self.opened[0] == folder and not folder.exists():
+            return self.searcher  # removed meanwhile; what is open stays readable
         wanted = (folder, folder.stat().st_mtime_ns)
         if self.opened != wanted:
             self.close()

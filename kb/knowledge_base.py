@@ -7,6 +7,7 @@ import os
 import time
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import msgspec
 
@@ -21,8 +22,11 @@ from kb.model.records import Case, Clause, Rule
 from kb.model.values import ValueSet
 from kb.reader import Lexicon, parse_fact, read_question, read_reply, read_statement, split_questions
 from kb.reasoner import Engine, Facts, covers
-from kb.sparql import Table, candidate_rules, open_store, run_user_query
+from kb.sparql import candidate_rules, open_store
 from kb.wording import say_facts, say_rule
+
+if TYPE_CHECKING:
+    from kb.sparql import Table
 
 _ENGINES_KEPT = 8
 
@@ -66,7 +70,7 @@ class KnowledgeBase:
     def open(cls, books: Path | None = None, cache: Path | None = None) -> KnowledgeBase:
         """Open rule books, building the cache where it is stale.
 
-        Raises `InvalidDataError` for errors in the sources, `StoreUnavailableError` where no cache can be had.
+        Raises `InvalidDataError` for errors in the sources, `StoreUnavailableError` if there is no cache.
         """
         generation = ensure(books_folder(books), cache)
         return cls(Lookup(decode_base(generation.base_json.read_bytes())), generation)
@@ -136,7 +140,7 @@ class KnowledgeBase:
     # -- facts ------------------------------------------------------------------------------------------
 
     def statement(self, text: str) -> Facts:
-        """The facts that a sentence such as "I am a K5 in boat rig" states; `UsageError` if not understood."""
+        """The facts that a sentence such as "I am a K5 in boat rig" states; `UsageError` if it is unclear."""
         found = read_statement(text, lexicon=self.lexicon, lookup=self.lookup)
         if isinstance(found, tuple):
             return found
@@ -158,7 +162,7 @@ class KnowledgeBase:
     # -- clauses and queries ----------------------------------------------------------------------------
 
     def clause(self, reference: str) -> tuple[Clause, ...]:
-        """The clauses that a reference such as "4.12" or "dress-order/2024 4.12" fits, later editions first."""
+        """The clauses that a reference such as "4.12" or "dress-order/2024 4.12" fits, the latest first."""
         words = reference.replace("clause", " ").split()
         if not words:
             raise UsageError("Name a clause, for example: clause 4.12.")
@@ -184,6 +188,8 @@ class KnowledgeBase:
 
     def run_query(self, text: str, *, deadline: float = 10.0, row_limit: int = 10_000) -> Table:
         """The result of a read-only SPARQL query, run apart from this process."""
+        from kb.sparql import run_user_query  # noqa: PLC0415  loads the process that runs users' queries
+
         return run_user_query(self.generation, text, deadline_s=deadline, row_limit=row_limit)
 
 

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
+from collections.abc import Callable, Iterator
+from functools import cached_property
 
 _KEEP = {"\n", "\t"}
 _HIDDEN_CATEGORIES = {"Cc", "Cf", "Co", "Cs", "Cn", "Zl", "Zp"}
@@ -24,3 +27,36 @@ def slug(text: str) -> str:
     """An id made from a text: lower-case letters, digits and single hyphens."""
     folded = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode().lower()
     return "-".join("".join(c if c.isalnum() else " " for c in folded).split())
+
+
+class Pattern:
+    """A regular expression that is compiled when first used, so that starting the program stays cheap."""
+
+    def __init__(self, source: str, flags: int = 0) -> None:
+        self._source = source
+        self._flags = flags
+
+    @cached_property
+    def compiled(self) -> re.Pattern[str]:
+        return re.compile(self._source, self._flags)
+
+    def match(self, text: str, start: int = 0) -> re.Match[str] | None:
+        return self.compiled.match(text, start)
+
+    def fullmatch(self, text: str) -> re.Match[str] | None:
+        return self.compiled.fullmatch(text)
+
+    def search(self, text: str, start: int = 0) -> re.Match[str] | None:
+        return self.compiled.search(text, start)
+
+    def finditer(self, text: str, start: int = 0) -> Iterator[re.Match[str]]:
+        return self.compiled.finditer(text, start)
+
+    def findall(self, text: str) -> list[str]:
+        return self.compiled.findall(text)
+
+    def split(self, text: str, most: int = 0) -> list[str]:
+        return self.compiled.split(text, most)
+
+    def sub(self, replacement: str | Callable[[re.Match[str]], str], text: str) -> str:
+        return self.compiled.sub(replacement, text)

@@ -5,10 +5,10 @@ An IRI is a plain `str`, a literal a `Literal`; there are no blank nodes.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
+from kb.text import Pattern
 from kb.vocabulary import XSD_STRING
 
 
@@ -29,8 +29,8 @@ class Quad(NamedTuple):
 
 
 _ECHAR = {"\\": "\\\\", '"': '\\"', "\n": "\\n", "\r": "\\r"}
-_MUST_ESCAPE = re.compile(r'[\\"\n\r]')
-NOT_IN_IRI = re.compile(r'[\x00-\x20<>"{}|^`\\]')
+_MUST_ESCAPE = Pattern(r'[\\"\n\r]')
+NOT_IN_IRI = Pattern(r'[\x00-\x20<>"{}|^`\\]')
 
 
 def format_literal(literal: Literal) -> str:
@@ -50,13 +50,13 @@ def format_nquads(quads: Iterable[Quad]) -> bytes:
     return "".join(f"{line}\n" for line in lines).encode()
 
 
-_LINE = re.compile(
+_LINE = Pattern(
     r"<([^<>]*)> <([^<>]*)> "
     r'(?:<([^<>]*)>|"([^"\\]*(?:\\.[^"\\]*)*)"(?:\^\^<([^<>]*)>)?) '
     r"<([^<>]*)> \."
 )
 _UNESCAPE = {"\\\\": "\\", '\\"': '"', "\\n": "\n", "\\r": "\r"}
-_ESCAPE = re.compile(r"\\.")
+_ESCAPE = Pattern(r"\\.")
 
 
 def parse_nquads(data: bytes) -> Iterator[Quad]:

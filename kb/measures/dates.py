@@ -14,6 +14,7 @@ import msgspec
 
 from kb.measures.parsing import MeasureError
 from kb.model.values import Interval, Ranges, ranges
+from kb.text import Pattern
 
 _MONTHS = [
     "january",
@@ -32,19 +33,19 @@ _MONTHS = [
 _MONTH = {month: number for number, month in enumerate(_MONTHS, 1)}
 _MONTH |= {month[:3]: number for month, number in list(_MONTH.items())} | {"sept": 9}
 _NAME = "|".join(sorted(_MONTH, key=len, reverse=True))
-_DATE = re.compile(
+_DATE = Pattern(
     r"(?<![\w-])(?:(?P<y>\d{4})-(?P<m>\d{2})-(?P<d>\d{2})"
     rf"|(?P<d2>\d{{1,2}})(?:st|nd|rd|th)?\s+(?P<n2>{_NAME})\.?,?\s+(?P<y2>\d{{4}})"
     rf"|(?P<n3>{_NAME})\.?\s+(?P<d3>\d{{1,2}})(?:st|nd|rd|th)?,?\s+(?P<y3>\d{{4}}))(?![\w-])",
     re.IGNORECASE,
 )
-_RELATION = re.compile(
+_RELATION = Pattern(
     r"(?P<not_before>on or after|not before|since)|(?P<not_after>on or before|not after|up to and including)"
     r"|(?P<before>before|earlier than)|(?P<after>after|later than)|(?P<on>on)",
     re.IGNORECASE,
 )
-_SPAN = re.compile(r"(?:(?:from|between)\s+)", re.IGNORECASE)
-_LINK = re.compile(r"\s*(?:to|and|until|through|[-–/])\s*", re.IGNORECASE)
+_SPAN = Pattern(r"(?:(?:from|between)\s+)", re.IGNORECASE)
+_LINK = Pattern(r"\s*(?:to|and|until|through|[-–/])\s*", re.IGNORECASE)
 _REMEDY = (
     "Write for example 2019-04-01, before 2019-04-01, on or after 2019-04-01, from 2019-01-01 to 2019-06-30."
 )

@@ -7,6 +7,8 @@ from fractions import Fraction
 
 import msgspec
 
+from kb.text import Pattern
+
 _GLYPHS = {
     "½": Fraction(1, 2), "⅓": Fraction(1, 3), "⅔": Fraction(2, 3), "¼": Fraction(1, 4), "¾": Fraction(3, 4),
     "⅕": Fraction(1, 5), "⅖": Fraction(2, 5), "⅗": Fraction(3, 5), "⅘": Fraction(4, 5), "⅙": Fraction(1, 6),
@@ -57,15 +59,15 @@ _WORD = "|".join(sorted(_CARDINALS, key=len, reverse=True))
 _PART = "|".join(sorted(_PARTS, key=len, reverse=True))
 _FRACTION_WORDS = rf"(?:(?P<n>{_WORD}|an?)[\s-]+)?(?P<p>{_PART})(?![a-z])"
 
-_DIGITS = re.compile(
+_DIGITS = Pattern(
     r"(?P<whole>\d{1,9})(?:\s+and\s+|-|\s+)(?P<mn>\d{1,6})\s*[/⁄]\s*(?P<md>\d{1,6})(?!\d|\s*[/⁄])"
     r"|(?P<fn>\d{1,6})\s*[/⁄]\s*(?P<fd>\d{1,6})(?!\d|\s*[/⁄])"
     rf"|(?P<gw>\d{{1,9}})?\s?(?P<glyph>[{''.join(_GLYPHS)}])"
     r"|(?P<decimal>\d{1,9}(?:\.\d{1,9})?|\.\d{1,9})(?!\d|\s*[/⁄]\s*\d)"
 )
-_MIXED_WORDS = re.compile(rf"(?P<whole>{_WORD}|\d{{1,9}})\s+and\s+{_FRACTION_WORDS}")
-_FRACTION_WORD = re.compile(_FRACTION_WORDS)
-_CARDINAL = re.compile(rf"(?P<word>{_WORD})(?![a-z])")
+_MIXED_WORDS = Pattern(rf"(?P<whole>{_WORD}|\d{{1,9}})\s+and\s+{_FRACTION_WORDS}")
+_FRACTION_WORD = Pattern(_FRACTION_WORDS)
+_CARDINAL = Pattern(rf"(?P<word>{_WORD})(?![a-z])")
 
 
 class NumberFound(msgspec.Struct, frozen=True):

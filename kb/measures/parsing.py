@@ -20,6 +20,7 @@ from kb.measures.units import (
 )
 from kb.model.records import Measure
 from kb.model.values import Interval
+from kb.text import Pattern
 
 
 class MeasureError(ClothboundError):
@@ -49,7 +50,7 @@ class _Amount(msgspec.Struct, frozen=True):
 
 
 _EXAMPLE = "Write a number and a unit, for example 1 1/4 in, 30 mm, at most 2 cm."
-_ABOUT = re.compile(r"(?:about|approximately|approx\.?|around|roughly|circa|ca\.)\s+|[~≈]\s*")
+_ABOUT = Pattern(r"(?:about|approximately|approx\.?|around|roughly|circa|ca\.)\s+|[~≈]\s*")
 _COMPARE = {
     "at_most": r"at (?:the )?most|up to|no more than|not more than|not exceeding|no longer than|no wider than"
     r"|no higher than|maximum(?: of)?|max\.?|≤|<=",
@@ -57,28 +58,28 @@ _COMPARE = {
     "under": r"less than|fewer than|under|below|shorter than|narrower than|<",
     "over": r"more than|greater than|over|above|longer than|wider than|>",
 }
-_COMPARATOR = re.compile("|".join(rf"(?P<{name}>(?:{words})(?![a-z]))" for name, words in _COMPARE.items()))
-_AFTERWARDS = re.compile(
+_COMPARATOR = Pattern("|".join(rf"(?P<{name}>(?:{words})(?![a-z]))" for name, words in _COMPARE.items()))
+_AFTERWARDS = Pattern(
     r",?\s+(?:or (?P<at_most>less|fewer|below|under)|or (?P<at_least>more|above|over))(?!\w)"
 )
-_RANGE_OPEN = re.compile(r"(?:from|between)\s+")
-_RANGE_LINK = re.compile(r"\s*(?:to|and|or|[-–—])(?=[\s\d½⅓⅔¼¾⅛⅜⅝⅞.\-−])\s*|\s*[-–—]\s*")
-_HYPHEN_UNIT = re.compile(r"\s*-?\s*(?:of\s+)?(?:(?:an?|one)\s+)?")
-_ARTICLE = re.compile(r"an?\s+")
-_AND_PART = re.compile(r"\s+and\s+an?\s+(?P<part>half|quarter)(?!\w)")
-_SIGN = re.compile(r"[-−]\s?|minus\s+")
-_UNIT = re.compile(
+_RANGE_OPEN = Pattern(r"(?:from|between)\s+")
+_RANGE_LINK = Pattern(r"\s*(?:to|and|or|[-–—])(?=[\s\d½⅓⅔¼¾⅛⅜⅝⅞.\-−])\s*|\s*[-–—]\s*")
+_HYPHEN_UNIT = Pattern(r"\s*-?\s*(?:of\s+)?(?:(?:an?|one)\s+)?")
+_ARTICLE = Pattern(r"an?\s+")
+_AND_PART = Pattern(r"\s+and\s+an?\s+(?P<part>half|quarter)(?!\w)")
+_SIGN = Pattern(r"[-−]\s?|minus\s+")
+_UNIT = Pattern(
     "|".join(
         re.escape(name).replace(r"\ ", r"\s+") + (r"(?!\w)" if name[-1].isalpha() else "")
         for name in sorted(UNIT_BY_NAME, key=len, reverse=True)
     )
 )
-_BEGIN = re.compile(
+_BEGIN = Pattern(
     r"(?<![\w/.,:])(?:(?:[-−](?=[\d.])|minus\s)?[\d.½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|[~≈≤≥<>]|(?<![-])\b(?:an?|half|one|two|three|four"
     r"|five|six|seven|eight|nine|ten|eleven|twelve|quarter|about|approx|around|roughly|circa|ca|at|up|no|not"
     r"|max|min|less|fewer|greater|under|below|shorter|narrower|more|over|above|longer|wider|from|between)\w*)"
 )
-_DATE_LIKE = re.compile(r"\d{4}-\d{2}-\d{2}|\d{1,2}:\d{2}")
+_DATE_LIKE = Pattern(r"\d{4}-\d{2}-\d{2}|\d{1,2}:\d{2}")
 
 
 def _fold(text: str) -> str:

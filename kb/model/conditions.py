@@ -14,7 +14,7 @@ import msgspec
 from kb.model.values import ValueSet, intersect, is_empty, is_subset
 
 
-class Test(msgspec.Struct, frozen=True, tag="test"):
+class Test(msgspec.Struct, frozen=True, omit_defaults=True, tag="test"):
     """The fact has one of the values."""
 
     __test__ = False  # a test of a fact, not of this program: keeps pytest from collecting it
@@ -23,15 +23,15 @@ class Test(msgspec.Struct, frozen=True, tag="test"):
     values: ValueSet
 
 
-class AllOf(msgspec.Struct, frozen=True, tag="all_of"):
+class AllOf(msgspec.Struct, frozen=True, omit_defaults=True, tag="all_of"):
     parts: tuple[Condition, ...]
 
 
-class AnyOf(msgspec.Struct, frozen=True, tag="any_of"):
+class AnyOf(msgspec.Struct, frozen=True, omit_defaults=True, tag="any_of"):
     parts: tuple[Condition, ...]
 
 
-class NotOf(msgspec.Struct, frozen=True, tag="not_of"):
+class NotOf(msgspec.Struct, frozen=True, omit_defaults=True, tag="not_of"):
     part: Condition
 
 

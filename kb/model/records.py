@@ -34,7 +34,7 @@ AspectKind = Literal["act", "choice", "manner", "measure", "count", "position", 
 ClauseKind = Literal["rule", "definition", "purpose", "procedure", "information"]
 
 
-class Named(msgspec.Struct, frozen=True, kw_only=True):
+class Named(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     """What every record with a label has."""
 
     id: str
@@ -43,17 +43,17 @@ class Named(msgspec.Struct, frozen=True, kw_only=True):
     at: Location
 
 
-class Service(Named, frozen=True, kw_only=True):
+class Service(Named, frozen=True, omit_defaults=True, kw_only=True):
     namespace: str
 
 
-class Authority(Named, frozen=True, kw_only=True):
+class Authority(Named, frozen=True, omit_defaults=True, kw_only=True):
     """`rank` 0 is the highest; equal ranks are possible."""
 
     rank: int
 
 
-class FactValue(Named, frozen=True, kw_only=True):
+class FactValue(Named, frozen=True, omit_defaults=True, kw_only=True):
     """One value of a choice or scale; `within` is a broader value (pier within ashore); `group` a ladder."""
 
     everyday: tuple[str, ...] = ()
@@ -62,7 +62,7 @@ class FactValue(Named, frozen=True, kw_only=True):
     note: str | None = None
 
 
-class Fact(Named, frozen=True, kw_only=True):
+class Fact(Named, frozen=True, omit_defaults=True, kw_only=True):
     """Something a case states. `values` are in order for a scale; `unit` is a UCUM code for a quantity."""
 
     kind: FactKind
@@ -72,7 +72,7 @@ class Fact(Named, frozen=True, kw_only=True):
     unit: str | None = None
 
 
-class Group(Named, frozen=True, kw_only=True):
+class Group(Named, frozen=True, omit_defaults=True, kw_only=True):
     """A named set of values of one fact: a ladder, "petty officers", "cold places"."""
 
     fact: str
@@ -80,7 +80,7 @@ class Group(Named, frozen=True, kw_only=True):
     one: str | None = None
 
 
-class Aspect(Named, frozen=True, kw_only=True):
+class Aspect(Named, frozen=True, omit_defaults=True, kw_only=True):
     """What a rule may say about an item. `verb`/`done` ("pierce"/"pierced") for an act.
 
     An act has the values yes and no; `wear` is an act. A `manner` has one act per text under it,
@@ -94,7 +94,7 @@ class Aspect(Named, frozen=True, kw_only=True):
     values: tuple[FactValue, ...] = ()
 
 
-class Item(Named, frozen=True, kw_only=True):
+class Item(Named, frozen=True, omit_defaults=True, kw_only=True):
     """A SKOS concept for whatever a dress rule can speak about."""
 
     broader: tuple[str, ...]
@@ -108,11 +108,11 @@ class Item(Named, frozen=True, kw_only=True):
     note: str | None = None
 
 
-class Book(Named, frozen=True, kw_only=True):
+class Book(Named, frozen=True, omit_defaults=True, kw_only=True):
     authority: str
 
 
-class Edition(Named, frozen=True, kw_only=True):
+class Edition(Named, frozen=True, omit_defaults=True, kw_only=True):
     """`id` is "<book>/<edition>"; `valid_until` is the first day out of force."""
 
     book: str
@@ -120,7 +120,7 @@ class Edition(Named, frozen=True, kw_only=True):
     valid_until: datetime.date | None = None
 
 
-class Clause(msgspec.Struct, frozen=True, kw_only=True):
+class Clause(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     """One clause of one edition; `id` is "<edition id>/<number>". Amendments are already in `valid_until`."""
 
     id: str
@@ -139,7 +139,7 @@ class Clause(msgspec.Struct, frozen=True, kw_only=True):
     note: str | None = None
 
 
-class Delegation(msgspec.Struct, frozen=True, kw_only=True):
+class Delegation(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     """A clause lets an authority (or a higher one) depart from clauses and items of the base.
 
     Empty `clauses` means any clause, empty `items` any item. `allows` "stricter" lets it only close values.
@@ -154,7 +154,7 @@ class Delegation(msgspec.Struct, frozen=True, kw_only=True):
     at: Location
 
 
-class Definition(msgspec.Struct, frozen=True, kw_only=True):
+class Definition(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     """A clause says when a term (a fact of family "term") holds."""
 
     term: str
@@ -163,7 +163,7 @@ class Definition(msgspec.Struct, frozen=True, kw_only=True):
     at: Location
 
 
-class Tolerance(msgspec.Struct, frozen=True, kw_only=True):
+class Tolerance(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     """How far "about" may be off, in base units, for nominal lengths within `applies`."""
 
     unit: str
@@ -173,7 +173,7 @@ class Tolerance(msgspec.Struct, frozen=True, kw_only=True):
     at: Location
 
 
-class Datum(msgspec.Struct, frozen=True, kw_only=True):
+class Datum(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     """What a measure is taken from and to, and the posture it is taken in."""
 
     measured_from: str | None = None
@@ -181,7 +181,7 @@ class Datum(msgspec.Struct, frozen=True, kw_only=True):
     posture: str | None = None
 
 
-class Measure(msgspec.Struct, frozen=True, kw_only=True):
+class Measure(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     """A measure as written, and its exact meaning in the base unit (mm, days, 1, ...).
 
     `interval` holds the written bounds without tolerance; `about` with `tolerance` None cannot be
@@ -197,7 +197,7 @@ class Measure(msgspec.Struct, frozen=True, kw_only=True):
     also: Measure | None = None
 
 
-class Position(msgspec.Struct, frozen=True, kw_only=True):
+class Position(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     """A place on a garment. `id` is made from the content, so equal places are one value."""
 
     id: str
@@ -211,7 +211,7 @@ class Position(msgspec.Struct, frozen=True, kw_only=True):
     text: str | None = None
 
 
-class RuleValue(msgspec.Struct, frozen=True, kw_only=True):
+class RuleValue(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     """The values a rule speaks about, and how the text writes them."""
 
     values: ValueSet
@@ -220,7 +220,7 @@ class RuleValue(msgspec.Struct, frozen=True, kw_only=True):
     order: tuple[str, ...] = ()
 
 
-class Scope(msgspec.Struct, frozen=True, kw_only=True):
+class Scope(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     """The items a rule covers: `items` and what is narrower, less `excluding` and what is narrower.
 
     With `alternatives` the rule is one duty over a set: "one" exactly one of `items`, "any" at least one.
@@ -232,7 +232,7 @@ class Scope(msgspec.Struct, frozen=True, kw_only=True):
     alternatives: Literal["one", "any"] | None = None
 
 
-class Rule(msgspec.Struct, frozen=True, kw_only=True):
+class Rule(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     """A dress rule; `id` is "<edition id>/<name>". `valid_*` is already cut to its clause."""
 
     id: str
@@ -256,7 +256,7 @@ class Rule(msgspec.Struct, frozen=True, kw_only=True):
     at: Location
 
 
-class RuleBase(msgspec.Struct, frozen=True, kw_only=True):
+class RuleBase(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     """Everything the rule books say. Tuples keep the order of the sources."""
 
     service: Service
@@ -275,7 +275,7 @@ class RuleBase(msgspec.Struct, frozen=True, kw_only=True):
     rules: tuple[Rule, ...]
 
 
-class Case(msgspec.Struct, frozen=True, kw_only=True):
+class Case(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     """What is known: for each fact the values it may still have. A fact not listed is unknown.
 
     `alone` says that of all items only those of the question (and those listed as worn) are worn.

@@ -13,7 +13,7 @@ from fractions import Fraction
 import msgspec
 
 
-class Interval(msgspec.Struct, frozen=True):
+class Interval(msgspec.Struct, frozen=True, omit_defaults=True):
     """An interval of exact numbers; a missing bound is unbounded. Lengths are in mm, dates in days."""
 
     low: Fraction | None = None
@@ -34,14 +34,14 @@ class Interval(msgspec.Struct, frozen=True):
         return self.high is None or not (number > self.high or (number == self.high and self.high_open))
 
 
-class Choices(msgspec.Struct, frozen=True, tag="choices"):
+class Choices(msgspec.Struct, frozen=True, omit_defaults=True, tag="choices"):
     """A finite set of names, or everything but those names (`complement`)."""
 
     members: frozenset[str]
     complement: bool = False
 
 
-class Ranges(msgspec.Struct, frozen=True, tag="ranges"):
+class Ranges(msgspec.Struct, frozen=True, omit_defaults=True, tag="ranges"):
     """A union of intervals, kept sorted, disjoint and not adjoining (see `ranges`)."""
 
     intervals: tuple[Interval, ...]

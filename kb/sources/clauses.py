@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-
 from kb.errors import Location
 from kb.measures import MeasureError, parse_difference, parse_measure, same_dimension
 from kb.model.records import Book, Clause, ClauseKind, Definition, Delegation, Edition, Tolerance
@@ -16,13 +14,14 @@ from kb.sources.rules import read_rules
 from kb.sources.sections import Part
 from kb.sources.things import check_item
 from kb.sources.tree import Mapping
+from kb.text import Pattern
 
 _KEYS = (
     "clause", "text", "heading", "kind", "from", "until", "replaces", "repeals", "non-derogable", "delegates",
     "tolerances", "defines", "rules", "note",
 )  # fmt: skip
 _KINDS: tuple[ClauseKind, ...] = ("rule", "definition", "purpose", "procedure", "information")
-_NUMBER = re.compile(r"[\w.()-]+")
+_NUMBER = Pattern(r"[\w.()-]+")
 
 
 def read_clauses(parts: tuple[Part, ...], books: Books, context: Context) -> list[ClauseDraft]:

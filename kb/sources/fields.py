@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import datetime
-import re
 from collections.abc import Iterable
 
 from kb.errors import Location
 from kb.measures import MeasureError, parse_date
 from kb.sources.report import Report, listed, quoted, suggestion
 from kb.sources.tree import Entry, Mapping, Node, Scalar, Sequence
+from kb.text import Pattern
 
-_ID = re.compile(r"[A-Za-z0-9]+(?:-[A-Za-z0-9]+)*")
+_ID = Pattern(r"[A-Za-z0-9]+(?:-[A-Za-z0-9]+)*")
 _YES_NO = {"yes": True, "no": False}
 
 

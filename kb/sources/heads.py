@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 
 import msgspec
@@ -15,6 +14,7 @@ from kb.sources.fields import Fields, as_texts
 from kb.sources.report import listed, quoted, suggestion
 from kb.sources.things import check_item
 from kb.sources.tree import Entry, Mapping, Node, Scalar
+from kb.text import Pattern
 
 _MODALITY: dict[str, Modality] = {
     "must not": "must_not",
@@ -22,7 +22,7 @@ _MODALITY: dict[str, Modality] = {
     "may": "may",
     "need not": "need_not",
 }
-_HEAD = re.compile(r"(must not|must|may|need not)(?: (\S.*))?")
+_HEAD = Pattern(r"(must not|must|may|need not)(?: (\S.*))?")
 SHORT_FORMS = ("only", "not together", "phase out", "phase in")
 
 

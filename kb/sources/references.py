@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 
 import msgspec
@@ -10,9 +9,10 @@ import msgspec
 from kb.sources.drafts import ClauseDraft
 from kb.sources.report import Report, quoted, suggestion
 from kb.sources.tree import Scalar
+from kb.text import Pattern
 
-_CLAUSE = re.compile(r"(?:(?P<book>[^\s/]+)(?:/(?P<edition>[^\s/]+))?\s+)?clause\s+(?P<number>\S+)")
-_RULE = re.compile(r"(?:(?P<book>[^\s/]+)/)?(?:(?P<edition>[^\s/]+)/)?(?P<name>[^\s/]+)")
+_CLAUSE = Pattern(r"(?:(?P<book>[^\s/]+)(?:/(?P<edition>[^\s/]+))?\s+)?clause\s+(?P<number>\S+)")
+_RULE = Pattern(r"(?:(?P<book>[^\s/]+)/)?(?:(?P<edition>[^\s/]+)/)?(?P<name>[^\s/]+)")
 
 
 class ClauseReference(msgspec.Struct, frozen=True):

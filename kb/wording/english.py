@@ -8,15 +8,17 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-_DETERMINED = re.compile(
+from kb.text import Pattern
+
+_DETERMINED = Pattern(
     r"(the|an?|any|no|one|each|every|either|all|his|her|their|your|my|its|own)(?=\s|$)", re.I
 )
-_CODE = re.compile(r"[A-Z]{1,4}(-?\d+)?\b")
+_CODE = Pattern(r"[A-Z]{1,4}(-?\d+)?\b")
 _VOWEL_LETTERS = frozenset("AEFHILMNORSX")
-_CONSONANT_SOUND = re.compile(r"(uni|use|usu|eu|ewe|one\b|once\b|ut[ei])", re.I)
-_SILENT_H = re.compile(r"(hour|honour|honor|heir|honest)", re.I)
-_SINGULAR_S = re.compile(r"(ss|us|is|ous)$|^(lens|series|gas|news|canvas|bus|means|species)$", re.I)
-_UNCOUNTED = re.compile(r"(wear|gear|ware|jewell?e?ry|hair|clothing|equipment|kit|grooming|make-?up)$", re.I)
+_CONSONANT_SOUND = Pattern(r"(uni|use|usu|eu|ewe|one\b|once\b|ut[ei])", re.I)
+_SILENT_H = Pattern(r"(hour|honour|honor|heir|honest)", re.I)
+_SINGULAR_S = Pattern(r"(ss|us|is|ous)$|^(lens|series|gas|news|canvas|bus|means|species)$", re.I)
+_UNCOUNTED = Pattern(r"(wear|gear|ware|jewell?e?ry|hair|clothing|equipment|kit|grooming|make-?up)$", re.I)
 
 _LINKS = frozenset((
     "of", "in", "on", "at", "for", "with", "without", "from", "to", "by", "under", "over", "above", "below",
@@ -124,7 +126,7 @@ def is_participial(label: str) -> bool:
     return len(first) > 4 and first.endswith("ing") and first not in _NO_ACTIVITY
 
 
-_JOINS = re.compile(r",| (and|or|nor|but|except) (?!above\b|below\b|higher\b|a higher)")
+_JOINS = Pattern(r",| (and|or|nor|but|except) (?!above\b|below\b|higher\b|a higher)")
 
 
 def is_compound(text: str) -> bool:

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import re
-
 from kb.model.lookup import Lookup
+from kb.text import Pattern
 from kb.wording.english import definite, indefinite, listing
 
-_CODE = re.compile(r"[A-Z]{1,4}-?\d{0,3}")
+_CODE = Pattern(r"[A-Z]{1,4}-?\d{0,3}")
 GRADE = "grade"
 
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import re
-
 from kb.model.lookup import Lookup
 from kb.model.records import Aspect
+from kb.text import Pattern
 from kb.wording.english import PREPOSITIONS, definite, phrase
 
-_PARTICIPLE = re.compile(
+_PARTICIPLE = Pattern(
     r"[a-z]{2,}(ed|own|orn)$|^(worn|done|cut|put|set|laid|tied|hung|kept|made|left|shut|sewn|undone)$"
 )
 _ADJECTIVES = frozenset((

@@ -7,6 +7,7 @@ import re
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import Choices
+from kb.text import Pattern
 from kb.wording.english import (
     be,
     definite,
@@ -20,8 +21,8 @@ from kb.wording.english import (
 from kb.wording.phrases import WEARER, Phrase
 from kb.wording.sets import Atom, atoms, closed, negated, say_ordered
 
-_BRANCHES = re.compile(r"\b(branch|department|division|corps|section)\b", re.I)
-_LEADING = re.compile(r"\b(by|at|in|during) (the )?")
+_BRANCHES = Pattern(r"\b(branch|department|division|corps|section)\b", re.I)
+_LEADING = Pattern(r"\b(by|at|in|during) (the )?")
 
 
 def _stripped(lookup: Lookup, fact: Fact, values: list[str]) -> list[str] | None:

@@ -7,6 +7,7 @@ import re
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import Choices
+from kb.text import Pattern
 from kb.wording.english import (
     ADVERBS,
     PREPOSITIONS,
@@ -67,7 +68,7 @@ def _worn_name(lookup: Lookup, item: str, yes: bool) -> str:
     return definite(label)
 
 
-_CREDENTIALS = re.compile(
+_CREDENTIALS = Pattern(
     r"(qualification|appointment|waiver|exemption|permission|certificate|licence|license|ticket|chit|award|rating|"
     r"endorsement|course|badge|pass|permit|warrant|commission|exception|dispensation|authority)s?$",
     re.I,
