@@ -10,7 +10,9 @@ from kb.reader.pieces import Piece
 from kb.reader.roles import EXPLAINED, Roles
 
 _VERDICTS = frozenset({"allowed", "banned", "required", "optional"})
-MODIFIERS = frozenset({"unknown", "fact name", "aspect value", "values", "dimension", "place"}) | _VERDICTS
+MODIFIERS = (
+    frozenset({"unknown", "fact name", "aspect", "aspect value", "values", "dimension", "place"}) | _VERDICTS
+)
 _BEFORE_NOUN = tag_set("""
     det, poss, with, act, without, no, and, or, of, filler, fact, leave off, only, item, items, in, on, for
     be, have to, may, must, can

@@ -172,7 +172,8 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
             return kind, _size_aspect(roles.dimension or "size", items, lookup)
         return kind, roles.value_aspect or roles.dimension
     if roles.value_aspect:
-        return ("how" if kind in ("may", "must") else kind), roles.value_aspect
+        manner = lookup.aspects[roles.value_aspect].kind == "act"
+        return ("how" if kind in ("may", "must") and not manner else kind), roles.value_aspect
     if roles.aspect:
         return kind, roles.aspect
     return kind, "carrying" if items and _is_carried(items[0], lookup) else "wear"

@@ -154,6 +154,8 @@ def _read(
             return Reading(question=text, spans=spans, ask=stopped)
         return Reading(question=text, spans=spans, abstain=stopped)
     before = previous.query if previous is not None else None
+    if before is not None and before.items:
+        _take_up(found, roles, before)
     outcome: Query | Ask | Abstain | None = None
     if before is not None and (frame.carry or _is_fragment(frame, roles)):
         outcome = continued(before, frame, roles, lookup)
@@ -169,6 +171,17 @@ def _read(
     return Reading(
         question=text, text=say_query(lookup, outcome), query=outcome, spans=spans, carried=carried
     )
+
+
+_PRONOUNS = frozenset({"it", "them", "they", "this", "that", "these", "those", "itself", "themselves"})
+
+
+def _take_up(found: Understood, roles: Roles, before: Query) -> None:
+    """ "May I wear it ashore?": the item of the question before, where this one names none."""
+    if roles.asked or roles.worn or roles.unworn:
+        return
+    if any(token.low in _PRONOUNS for token in found.tokens):
+        roles.asked = [Piece(first=0, last=1, tag="item", arg=item) for item in before.items]
 
 
 def _stated(fact: str, roles: Roles) -> bool:

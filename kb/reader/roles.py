@@ -190,8 +190,13 @@ class _Walk:
             self.roles.facts[piece.fact] = both
 
     def aspect(self, index: int) -> None:
-        if index not in self.frame.used and not self.roles.value_aspect and not self.roles.aspect:
-            self.roles.value_aspect = self.pieces[index].arg
+        named, known = self.pieces[index].arg, self.roles.value_aspect
+        within = self.lookup.aspects[named].within
+        before = self._tag(index - 1) in ("det", "poss") and self._tag(index + 1) in _ITEMS
+        if index in self.frame.used or (within is not None and before):
+            return
+        if (not known and self.roles.aspect in ("", "wear")) or (known and within == known):
+            self.roles.value_aspect = named
             self._use(index)
 
     def aspect_value(self, index: int) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import cache
 from typing import Protocol
 
 from kb.model.lookup import Lookup
@@ -12,7 +13,12 @@ from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.tokens import Token, word_key
 
 _STRUCTURE = frozenset(word for phrase in PHRASES for word in phrase)
-_WORTH_MENDING = tuple(word for word in sorted(_STRUCTURE) if len(word) > 4 and word.isalpha())
+
+
+@cache
+def _worth_mending() -> tuple[str, ...]:
+    """Words of structure that are long enough to be recognised misspelt."""
+    return tuple(word for word in sorted(_STRUCTURE) if len(word) > 4 and word.isalpha())
 
 
 class Hit(Protocol):
@@ -57,7 +63,7 @@ def near_words(word: str, lexicon: Lexicon, limit: int = 3) -> tuple[str, ...]:
     if len(word) < 4 or not word.isalpha():
         return ()
     cutoff = 2 if len(word) >= 8 else 1
-    pool = (*lexicon.label_words, *_WORTH_MENDING)
+    pool = (*lexicon.label_words, *_worth_mending())
     found = process.extract(word, pool, scorer=OSA.distance, score_cutoff=cutoff, limit=limit + 5)
     if not found:
         return ()

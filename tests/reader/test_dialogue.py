@@ -18,6 +18,8 @@ CONTINUED = [
     ("Must I wear the robe hood?", "with the long robe?", "must robe-hood worn:long-robe=yes"),
     ("Where is the lark brooch worn?", "and the soloist's badge?", "where soloist-badge aspect:position"),
     ("May an S2 wear the sash?", "Must I wear the choir scarf?", "must choir-scarf"),
+    ("May an S2 wear the sash?", "Must I wear it outdoors?", "must sash venue=orchard,outdoors"),
+    ("How wide is the choir scarf?", "what colour is it?", "how choir-scarf aspect:colour"),
     ("May an S2 wear the sash?", "and a cape?", "abstain cape"),
     ("May an S2 wear the sash?", "hello", "abstain -"),
 ]
