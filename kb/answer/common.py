@@ -11,7 +11,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import AnswerCase, Ask, Citation, Derivation, OpenValue, Query, Verdict
 from kb.model.values import Choices, ValueSet
 from kb.reasoner import Decision, Engine, Facts
-from kb.wording import clause_reference, listing, say_facts, say_rule
+from kb.wording import clause_reference, listing, say_facts, say_rule, say_scope, sentence
 
 
 class Part(msgspec.Struct, frozen=True, kw_only=True):
@@ -107,8 +107,9 @@ def ask_for(lookup: Lookup, fact: str, possible: ValueSet | None = None) -> Ask:
 
 def cautions(lookup: Lookup, items: Sequence[str], rules: Iterable[str]) -> tuple[str, ...]:
     """What a rule cautions, and the deference owed wherever an item protects."""
-    found = [lookup.rules[rule].caution for rule in rules]
-    texts = [text for text in dict.fromkeys(found) if text]
+    cautioned = [lookup.rules[rule] for rule in rules if lookup.rules[rule].caution]
+    spoken = {rule.caution: say_scope(lookup, rule.scope) for rule in reversed(cautioned)}
+    texts = [f"{sentence(items, '')}: {caution}" for caution, items in reversed(spoken.items())]
     for item in items:
         related = (*lookup.broader(item), *lookup.narrower(item))
         protects = dict.fromkeys(p for i in related for p in lookup.items[i].protects)

@@ -14,6 +14,7 @@ from kb.sources.naming import NAME_KEYS, by_id, check_labels, read_name
 from kb.sources.people import read_value
 from kb.sources.report import Report, listed, quoted, suggestion
 from kb.sources.tree import Mapping, Scalar
+from kb.wording.english import be
 
 _ITEM_KEYS = (
     *NAME_KEYS,
@@ -117,7 +118,7 @@ def worn_facts(items: Iterable[Item]) -> list[Fact]:
             at=item.at,
             kind="yes_no",
             family="worn",
-            ask=f"Is the {item.label} worn?",
+            ask=f"{be(item.label).capitalize()} the {item.label} worn?",
         )
         for item in items
     ]

@@ -48,14 +48,17 @@ def say_verdict(
     query: Query,
     *,
     open_facts: Sequence[str] = (),
+    among: Sequence[Verdict] = (),
     values: Sequence[OpenValue] = (),
     rules: Sequence[str] = (),
 ) -> str:
-    """The headline. `open_facts` are what a conditional verdict depends on, `values` what is left open for an
-    aspect, `rules` those that a conflict is between.
+    """The headline. `open_facts` are what a conditional verdict depends on and `among` the verdicts that it
+    has, `values` what is left open for an aspect, `rules` those that a conflict is between.
     """
     if verdict == "conditional":
-        return _say_conditional(lookup, query, open_facts)
+        settled = _say_settled(lookup, query, among)
+        depends = _say_conditional(lookup, query, open_facts)
+        return f"{settled} {depends.replace('It depends', 'Which, depends', 1)}" if settled else depends
     if verdict == "conflict":
         return _say_conflict(lookup, query, rules)
     if verdict == "silent":
@@ -108,6 +111,25 @@ def _matter(lookup: Lookup, query: Query) -> str:
     if aspect.kind == "position":
         return f"where {the_item(lookup, query.items[0])} must be worn"
     return of_item(lookup, aspect.id, query.items[0])
+
+
+# Question, polarity: verdicts that all mean yes or all mean no, and what is then still open.
+_ALIKE: tuple[tuple[str, str, frozenset[str], str], ...] = (
+    ("may", "do", frozenset({"required", "permitted"}), "Yes: {it} may or must be {done}."),
+    ("may", "not", frozenset({"permitted", "not_required", "prohibited"}), "Yes: {it} may be left off."),
+    ("must", "do", frozenset({"permitted", "not_required", "prohibited"}), "No: {it} need not be {done}."),
+    ("must", "not", frozenset({"permitted", "not_required", "required"}), "No: {it} may be {done}."),
+)
+
+
+def _say_settled(lookup: Lookup, query: Query, among: Sequence[Verdict]) -> str:
+    """Yes or no, where every case of a table has the same answer to the question asked; else nothing."""
+    if not query.items or lookup.aspects[query.aspect].kind != "act":
+        return ""
+    for kind, polarity, verdicts, line in _ALIKE:
+        if (query.kind, query.polarity) == (kind, polarity) and among and verdicts.issuperset(among):
+            return sentence(line.format(it=_thing(lookup, query), done=_done(lookup, query)))
+    return ""
 
 
 def _say_conditional(lookup: Lookup, query: Query, open_facts: Sequence[str]) -> str:
