@@ -60,7 +60,8 @@ def _split_verbs(tokens: tuple[Token, ...], names: list[Piece]) -> list[Piece]:
             following = tokens[later + 1].low if later + 1 < len(tokens) else ""
             if tag == "wear" and PHRASES.get((following,)) in ("det", "poss"):
                 break
-            if tag and any(index < n.first and n.last <= later for n in names):
+            parted = any(index < n.first and n.last <= later for n in names)
+            if tag and (parted or tokens[later - 1].low in ("it", "them", "this", "that")):
                 kind, arg = ("act", "wear") if tag == "wear" else (tag, "")
                 found.append(Piece(first=index, last=index + 1, tag=kind, arg=arg, how="pattern"))
                 found.append(Piece(first=later, last=later + 1, tag="particle", how="pattern"))

@@ -32,13 +32,16 @@ allowed: allowed|allowed to|allowed to be|permitted|permitted to|permitted to be
 |need permission for|need permission|need authorisation to|need authorisation for|need authority to
 |free to|at liberty to|entitled to|eligible for|eligible to|ok to|okay to|fine to|alright to|all right to
 |acceptable to|ok if|okay if|fine if|all right if|alright if|acceptable if|good to go|get away with
-|right to|permission to
+|right to|permission to|do the rules allow|do the rules permit|do the rules let|the rules allow
+|does the order allow|do the regulations allow|do the books allow|let
 banned: banned|prohibited|forbidden|disallowed|unauthorised|unauthorized|illegal|against the rules
 |against regulations|against the regulations|out of order|wrong|a rule against|any rule against
 |a rule that forbids|a rule forbidding|rules against|a ban on|verboten|barred|banned from|forbidden to
-|prohibited from|forbidden from|barred from
+|prohibited from|forbidden from|barred from|do the rules forbid|do the rules prohibit|do the books forbid
+|does the order forbid
 required: required|compulsory|mandatory|obligatory|necessary|needed|a must|a duty|obliged|wanted
-|requirement|a requirement|called for|prescribed
+|requirement|a requirement|called for|prescribed|do the rules require|do the books require
+|does the order require
 optional: optional|voluntary|a choice|up to me|discretionary
 be: is|are|am|was|were|be|been|being|'s|'re|'m
 do: do|does|did
@@ -100,7 +103,7 @@ and: and|&|nor|also with
 or: or|either|and or
 together: together|at once|at the same time|simultaneously|in combination|at one time
 but: but|except|but not|except for|excluding|not including|other than the|save|except not|apart from
-|not counting
+|not counting|and not|and never
 upward: and above|and up|and upwards|and upward|or above|and higher|or higher|and senior|and over|or over
 |upwards|or up|or senior|and more senior|or more senior|or better|plus grade
 downward: and below|and under|and down|and lower|or below|or lower|or under|and junior|or junior
@@ -120,7 +123,7 @@ of: of|belonging to|on behalf of|from the
 for: for|as|as a|as an|being a|for a|like|if you are|if i am|if one is|that is|that are|acting as
 |serving as|in the role of|in the case of|to be
 if: if|when i|when you|when we|while|whilst|whenever|provided|provided that|as long as|once|where i
-|given that|in case|assuming|suppose|supposing|given|unless it is not|after|before
+|given that|in case|assuming|suppose|supposing|given|unless it is not
 unless: unless
 to: to|go to|goes to|so as to|be going to
 by: by|through the|from the side of
@@ -130,6 +133,8 @@ show: show|show me|display clause|quote|print|give me|open|cite|see|look up|view
 list: list|list all|name|enumerate|list everything|everything
 clause: clause|clauses|paragraph|paragraphs|section|sections|article|articles|para|cl|rule number
 |regulation number|subparagraph
+rule: rules|rule|the rules|the rule|regulations|regulation|the regulations|the regulation
+whatever: with or without|whether or not|regardless of|no matter
 which clause: which clause|what clause|which clauses|what clauses|which rule|what rule|which rules
 |what rules|which regulation|which paragraph|which section|where does it say|where does it state
 |where is it written|where is it said|where does the book say|where do the rules say
@@ -137,11 +142,11 @@ which clause: which clause|what clause|which clauses|what clauses|which rule|wha
 |the source|reference for|authority for|what authority|citation for|cite the rule|where do i find
 |where can i find|what is the rule|what is the rule for|what are the rules|what are the rules for
 |what does the book say|what do the rules say|what does it say|what says|rules for|rules on|rules about
-|rule for|rule on|rule about|the rule for|the rules on|the rules for|rules
+|rule for|rule on|rule about|the rule for|the rules on|the rules for
 about: cover|covers|covering|covered|govern|governs|governing|deal with|deals with|about|concerning
 |regarding|concern|concerns|regulate|regulates|mention|mentions|relate to|relates to|speak of|speaks of
 |apply|applies|apply to|applies to|on the subject of|with regard to|as to|set|sets|lay down|lays down
-hold: hold|holds|holding|held|possess|possesses|possessing|qualified as|qualified|qualified in|hold the
+hold: hold|holds|holding|held|possess|possesses|possessing|qualified as|qualified|qualified in
 |holder of|holders of|earned|awarded|been awarded|been given|certified|certified as|trained as|appointed
 |appointed as|am appointed|entitled to wear
 grant: granted|grant|grants|granting|has granted|have granted|been granted|has been granted|authorised by
@@ -151,6 +156,8 @@ grant: granted|grant|grants|granting|has granted|have granted|been granted|has b
 no longer: no longer|not any more|not anymore|no more|have stopped|stopped
 and how about: what about|how about|and what about|and how about|and what if|what if|and if|and for
 |and when
+unread: after|before|despite|because|because of|towards|outside|outside of|away from|against|beyond
+|than|via|per|although|though|unlike
 date: effective|as of|with effect from|starting|since|dated
 """
 
@@ -162,7 +169,7 @@ please|pls|kindly|tell me|tell me whether|tell me if|could you tell me|can you t
 |i wonder whether|i was wondering if|i am wondering if|i wonder|whether|would you say|hello|hi|hey|thanks
 |thank you|cheers|also|really|actually|still|then|so|well|currently|now|today|ever|exactly|normally
 |usually|generally|officially|technically|strictly|strictly speaking|in general|at all|question|a question
-|quick question|quickly|simply|even|too|as well|would|will|sir|maam|ma'am|dear|excuse me|by the way|anyhow
+|quick question|simply|even|too|as well|would|will|sir|maam|ma'am|dear|excuse me|by the way|anyhow
 |anyway|possible|possible to|is it possible|is it possible to|is it true that|is it true
 |is it the case that|according to|under the rules|under the regulations|by regulation
 |according to the rules|according to the regulations|and so on|etc|etc.|out|about it|of them|of it

@@ -210,30 +210,39 @@ def _asks(pieces: Sequence[Piece], index: int) -> bool:
     """Whether a "not" belongs to the question's own verb: "can't officers", "aren't divers"."""
     if pieces[index].tag != "not" or not index:
         return False
-    before = pieces[index - 1].tag
+    before, after = pieces[index - 1].tag, pieces[index + 1].tag if index + 1 < len(pieces) else ""
+    if after in ("hold", "have") and index > 1:
+        return False
     return before in ("can", "may", "must", "should", "do", "have to") or (before == "be" and index == 1)
 
 
+_NEGATIVE = frozenset({"not", "no longer", "without", "no", "unless", "neither", "whatever"})
+
+
 def _negate(pieces: Pieces, lookup: Lookup) -> Pieces:
-    """ "not ashore", "no longer afloat", "without a medical waiver"."""
+    """ "not ashore", "no longer afloat", "without a medical waiver"; "whether or not ashore" says nothing."""
     found = list(pieces)
-    index = 0
-    while index < len(found):
-        piece = found[index]
-        if piece.tag in ("not", "no longer", "without", "no", "unless", "neither") and not _asks(
-            found, index
-        ):
-            after = index + 1
-            light = LINKS | {"hold", "have"} if piece.tag != "not" else LINKS - {"be"}
-            while after < len(found) and found[after].tag in light:
-                after += 1
-            fact = found[after] if after < len(found) else None
-            credential = fact is not None and fact.tag == "fact" and lookup.facts[fact.fact].kind == "yes_no"
-            fits = (
-                fact is not None and fact.tag == "fact" and (piece.tag not in ("without", "no") or credential)
-            )
-            if fits and fact is not None and fact.values is not None and isinstance(fact.values, Choices):
-                values = complement_of(lookup, fact.fact, fact.values)
-                found[index : after + 1] = [fact_piece(fact, fact.fact, values, piece.first, fact.last)]
-        index += 1
-    return tuple(found)
+    for index, piece in enumerate(pieces):
+        if piece.tag not in _NEGATIVE or found[index] is not piece or _asks(pieces, index):
+            continue
+        light = (LINKS - {"be"} if piece.tag == "not" else LINKS) | {"hold", "have", "self"}
+        after = index + 1
+        while after < len(found) and found[after].tag in light:
+            after += 1
+        fact = found[after] if after < len(found) else None
+        if fact is None or fact.tag != "fact" or not isinstance(fact.values, Choices):
+            continue
+        if piece.tag == "whatever":
+            found[after] = msgspec.structs.replace(fact, tag="joined")
+        elif _can_be_denied(piece.tag, fact, lookup):
+            values = complement_of(lookup, fact.fact, fact.values)
+            joined = fact_piece(fact, fact.fact, values, piece.first, fact.last)
+            found[index : after + 1] = [joined] * (after + 1 - index)
+    return tuple(piece for index, piece in enumerate(found) if not index or found[index - 1] is not piece)
+
+
+def _can_be_denied(tag: str, fact: Piece, lookup: Lookup) -> bool:
+    record = lookup.facts[fact.fact]
+    if tag in ("without", "no"):
+        return record.kind == "yes_no"
+    return tag != "neither" or record.family != "grade"

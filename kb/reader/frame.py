@@ -104,8 +104,12 @@ def _negation(flow: _Flow, used: set[int]) -> tuple[bool, Polarity, bool]:
     for index, tag in enumerate(flow.tags):
         if tag not in ("not", "no longer"):
             continue
-        if _is_ambiguous(flow, index):
+        if _in_condition(flow, index):
+            pass
+        elif _is_ambiguous(flow, index):
             ambiguous = True
+        elif flow.tags[max(index - 3, 0) : index] == ["allowed", "self", "do"]:
+            polarity = "not"
         elif _negates_modal(flow, index):
             negated = True
         elif flow.tag(index + 1) in (*_ACTS, "to", "have", "be"):
@@ -114,6 +118,18 @@ def _negation(flow: _Flow, used: set[int]) -> tuple[bool, Polarity, bool]:
             continue
         used.add(flow.places[index])
     return negated, polarity, ambiguous
+
+
+def _in_condition(flow: _Flow, index: int) -> bool:
+    """ "... if I do not wear the cap": the "not" belongs to what is worn, not to the question."""
+    if flow.tag(index + 1) not in ("act", "hold", "have"):
+        return False
+    for tag in reversed(flow.tags[:index]):
+        if tag in ("if", "when"):
+            return True
+        if tag in MODALS:
+            return False
+    return False
 
 
 _SUBJECTS = ("self", "person", "fact", "item", "items")
@@ -166,7 +182,8 @@ def _whole_question(flow: _Flow, modal: str, used: set[int]) -> Asked:
         used.add(flow.places[flow.tags.index("compare")])
         return "compare", ""
     told = ("say" in flow.tags or "about" in flow.tags) and not modal and "act" not in flow.tags
-    if told or "clause number" in flow.tags or "which clause" in flow.tags:
+    ruled = "rule" in flow.tags and not modal and "act" not in flow.tags
+    if told or ruled or "clause number" in flow.tags or "which clause" in flow.tags:
         return "source", ""
     if "order" in flow.tags:
         used.add(flow.places[flow.tags.index("order")])

@@ -35,7 +35,7 @@ def _is_attribute(pieces: Sequence[Piece], index: int) -> bool:
     around = [
         pieces[place].tag if 0 <= place < len(pieces) else "" for place in (index - 1, index, index + 1)
     ]
-    return around[0] in ("det", "poss") and around[1] in _VERDICTS and around[2] in ("item", "items")
+    return around[0] in ("det", "poss") and around[1] in _VERDICTS and around[2] in ("item", "items", "fact")
 
 
 def is_modifier(pieces: Sequence[Piece], left: Sequence[int], index: int) -> bool:

@@ -17,13 +17,17 @@ from kb.reader.values import Pieces, fact_piece, named_fact
 
 
 def numbers(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
-    """Bare numbers, in figures or words."""
-    return tuple(
-        msgspec.structs.replace(piece, tag="number", arg=str(number))
-        if piece.tag == "unknown" and (number := _number(tokens[piece.first].low)) is not None
-        else piece
-        for piece in pieces
-    )
+    """Bare numbers, in figures or words; "one" only before a name."""
+    found = list(pieces)
+    for index, piece in enumerate(found):
+        word = tokens[piece.first].low
+        one = piece.tag == "person" and word == "one" and found[index + 1 : index + 2]
+        if piece.tag != "unknown" and not (one and one[0].tag == "name"):
+            continue
+        number = _number(word)
+        if number is not None:
+            found[index] = msgspec.structs.replace(piece, tag="number", arg=str(number))
+    return tuple(found)
 
 
 def _number(word: str) -> int | None:

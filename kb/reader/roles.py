@@ -19,10 +19,9 @@ _PLACING = frozenset({"on", "above", "below", "place"})
 _LIGHT = frozenset({"det", "poss", "filler", "comma"})
 _ITEMS = ("item", "items")
 EXPLAINED = tag_set("""
-    comma, filler, det, poss, joined, service, particle, self, person, can, may, must, should, have to
-    allowed, banned, required, optional, be, do, have, hold, act, leave off, what, which, who, where, how
-    how many, when, why, which clause, and how about, say, show, list, clause, about, date, with, alone
-    together, and, or, on, in, of, for, if, to
+    comma, filler, det, poss, joined, service, self, person, can, may, must, should, have to, allowed, banned
+    required, optional, be, do, have, act, leave off, what, which, who, where, how, how many, when, why, rule
+    which clause, and how about, with, whatever, alone, together, and, or, on, in, of, for, if, to
 """)
 """Tags that carry structure; every other piece must be given a part or the question is not understood."""
 
@@ -83,8 +82,12 @@ class _Walk:
             self.state, self.condition = "asked", False
         elif tag == "with":
             self.state = "worn"
+        elif tag == "whatever":
+            self.state = "open"
         elif tag == "alone":
             self.roles.alone = True
+            if "or" in (self._tag(self._near(index, -1)), self._tag(self._near(index, 1))):
+                self.roles.clashing.append(self.pieces[index])
         elif tag == "leave off":
             self.state, self.acted = "asked", True
 
@@ -124,10 +127,10 @@ class _Walk:
                 self._use(index - 1)
             return
         known = self.roles.aspect
-        if known not in ("", "wear", piece.arg) and not wearing:
+        if piece.arg != "use" and known not in ("", piece.arg) and (known != "wear" or self.roles.asked):
             self.roles.other_acts.append(piece)
             return
-        if piece.arg != "use" and (not wearing or not known):
+        if piece.arg != "use":
             self.roles.aspect = piece.arg
         self.acted = True
         if self.state != "worn" or not self.roles.asked:
@@ -139,7 +142,12 @@ class _Walk:
         self._use(index)
         if (tag == "of" and self._is_whole(piece)) or self._is_credential(before, piece):
             return
-        if tag in _PLACING and (self.roles.asked or (self.frame.kind == "where" and self._more_items(index))):
+        if self.state == "open":
+            return
+        inside = tag == "in" and self.roles.asked and "feature" in self._broader(piece)
+        if (tag in _PLACING or inside) and (
+            self.roles.asked or (self.frame.kind == "where" and self._more_items(index))
+        ):
             self.roles.placing += [self.pieces[before], piece]
             self._use(before)
             return
@@ -157,7 +165,11 @@ class _Walk:
         fact = credential_of(piece, self.lookup) if self._tag(before) == "hold" else None
         if fact is not None:
             self.roles.facts[fact] = YES
+            self._use(before)
         return fact is not None
+
+    def _broader(self, piece: Piece) -> set[str]:
+        return {broad for entry in piece.entries for broad in self.lookup.broader(entry.id)}
 
     def _more_items(self, index: int) -> bool:
         return any(piece.tag in _ITEMS for piece in self.pieces[index + 1 :])
@@ -170,6 +182,24 @@ class _Walk:
             if owners & wholes or any(set(self.lookup.broader(o)) & wholes for o in owners if o):
                 return True
         return False
+
+    def hold(self, index: int) -> None:
+        if self._tag(self._near(index, 1)) in ("fact", "joined"):
+            self._use(index)
+
+    def date_word(self, index: int) -> None:
+        if self._tag(self._near(index, 1)) == "on date":
+            self._use(index)
+
+    def particle(self, index: int) -> None:
+        """ "Roll up": a particle goes with the verb before it, or with the verb it was parted from."""
+        if self.pieces[index].how == "pattern" or self._tag(self._near(index, -1)) in ("act", "leave off"):
+            self._use(index)
+
+    def telling(self, index: int) -> None:
+        """Words of books and clauses explain nothing outside a question about them."""
+        if self.frame.kind in ("source", "list", "compare"):
+            self._use(index)
 
     def only(self, index: int) -> None:
         after, before = self._tag(self._near(index, 1)), self._tag(self._near(index, -1))
@@ -306,4 +336,12 @@ _HANDLERS: dict[str, Callable[[_Walk, int], None]] = {
     "book": _Walk.book,
     "care": _Walk.care,
     "grant": _Walk.grant,
+    "hold": _Walk.hold,
+    "date": _Walk.date_word,
+    "particle": _Walk.particle,
+    "say": _Walk.telling,
+    "show": _Walk.telling,
+    "list": _Walk.telling,
+    "clause": _Walk.telling,
+    "about": _Walk.telling,
 }

@@ -9,7 +9,7 @@ from kb.model.values import Choices
 from kb.reader.english import NUMBER_WORDS
 from kb.reader.pieces import Piece
 from kb.reader.tokens import Token
-from kb.reader.values import LIGHT, Pieces, fact_piece
+from kb.reader.values import LIGHT, Pieces, fact_piece, named_fact
 
 
 def numbered_grades(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
@@ -26,7 +26,8 @@ def numbered_grades(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -
             word.key, int(word.key) if word.key.isdecimal() and len(word.key) < 3 else 0
         )
         plural = word.low != word.key
-        if not number or not (plural or (index and found[index - 1].tag == "det")):
+        named = index and (found[index - 1].tag == "det" or named_fact(found[index - 1]) == grade.id)
+        if not number or not (plural or named):
             continue
         codes = [
             value.id
