@@ -178,8 +178,8 @@ def next_blocks(answer: Answer) -> tuple[Block, ...]:
 
 
 def reasons(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
-    """The short reason: the answer's own, else the rules that decided it."""
-    lines = _clean(answer.why) or short_reasons(answer, base)
+    """The short reason: the rules that decided it."""
+    lines = short_reasons(answer, base)
     return (Points("Because", lines),) if lines else ()
 
 

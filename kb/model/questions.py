@@ -185,7 +185,7 @@ class Citation(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Answer(msgspec.Struct, frozen=True, kw_only=True):
-    """The answer to one question. `headline` is the verdict in words, `why` the short reason in words."""
+    """The answer to one question. `headline` is the verdict in words."""
 
     question: str
     as_of: str
@@ -193,7 +193,6 @@ class Answer(msgspec.Struct, frozen=True, kw_only=True):
     outcome: Outcome
     reading: Reading
     headline: str = ""
-    why: tuple[str, ...] = ()
     verdict: Verdict | None = None
     cases: tuple[AnswerCase, ...] = ()
     values: tuple[OpenValue, ...] = ()
