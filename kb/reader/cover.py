@@ -55,6 +55,8 @@ def _split_verbs(tokens: tuple[Token, ...], names: list[Piece]) -> list[Piece]:
     """Verbs that an item parts from their particle ("leave the cap off")."""
     found: list[Piece] = []
     for index, token in enumerate(tokens):
+        if index + 1 < len(tokens) and tokens[index + 1].low == "to":
+            continue
         for later in range(index + 2, min(index + 9, len(tokens))):
             tag = SPLIT_VERBS.get((token.low, tokens[later].low))
             following = tokens[later + 1].low if later + 1 < len(tokens) else ""

@@ -92,7 +92,7 @@ with: with|over|under|underneath|beneath|on top of|alongside|together with|along
 |in combination with|in addition to|in conjunction with|combined with|accompanied by|inside|inside of
 |beside my|at the same time as|wearing only
 without: without|without wearing|without a|without any|minus|w/o|instead of|rather than|in place of
-|not wearing|lacking|sans|in the absence of|with no|other than
+|not wearing|lacking|sans|in the absence of|with no
 alone: alone|with nothing else worn|nothing else worn|by itself|by themselves|on its own|on their own
 |on my own|on it own|by its own|nothing else|and nothing else|with nothing else|solo|on its own only
 |without anything else|nothing but|with nothing over it|by itself only|all by itself|all alone
@@ -102,7 +102,7 @@ comma: ,
 and: and|&|nor|also with
 or: or|either|and or
 together: together|at once|at the same time|simultaneously|in combination|at one time
-but: but|except|but not|except for|excluding|not including|other than the|save|except not|apart from
+but: but|except|but not|except for|excluding|not including|other than the|other than|save|except not|apart from
 |not counting|and not|and never
 upward: and above|and up|and upwards|and upward|or above|and higher|or higher|and senior|and over|or over
 |upwards|or up|or senior|and more senior|or more senior|or better|plus grade
@@ -162,25 +162,25 @@ date: effective|as of|with effect from|starting|since|dated
 """
 
 _FILLER = """
-please|pls|kindly|tell me|tell me whether|tell me if|could you tell me|can you tell me
-|could you tell me if|can you tell me if|can you tell me whether|could you tell me whether|do you know
-|do you know if|do you know whether|i want to know|i want to know if|i want to know whether
-|i would like to know|i would like to know if|i'd like to know|i would like to know whether|i wonder if
-|i wonder whether|i was wondering if|i am wondering if|i wonder|whether|would you say|hello|hi|hey|thanks
-|thank you|cheers|also|really|actually|still|then|so|well|currently|now|today|ever|exactly|normally
-|usually|generally|officially|technically|strictly|strictly speaking|in general|at all|question|a question
-|quick question|simply|even|too|as well|would|will|sir|maam|ma'am|dear|excuse me|by the way|anyhow
-|anyway|possible|possible to|is it possible|is it possible to|is it true that|is it true
-|is it the case that|according to|under the rules|under the regulations|by regulation
-|according to the rules|according to the regulations|and so on|etc|etc.|out|about it|of them|of it
-|of these|of those|ones|let 's say|let us say|say i|i mean|you know|i think|i believe|i guess|i heard that
-|they say|someone says that|someone said that|is it|is there|are there|it is|it 's|that 's|there is
-|there are|let|ask|asking|know|wonder|wondering|want|would like|like to|must there be|question about
-|under any circumstances|in any case|ever so|properly|correctly|rightly|right now|at present|at the moment
-|presently|yet|already|again|instead|else|simply put|in short|myself personally|personally|uniform
-|uniforms|outfit|order to|in order to|choose|choose to|decide|decide to|opt|opt to|just to|going|go
-|be wearing|someone else|you guys|the service|service member|wear it|of mine|of ours|do the|say that
-|that says
+surely|, right|, correct|, ok|right ?|sit|sits|belong|belongs|please|pls|kindly|tell me|tell me whether
+|tell me if|could you tell me|can you tell me|could you tell me if|can you tell me if
+|can you tell me whether|could you tell me whether|do you know|do you know if|do you know whether
+|i want to know|i want to know if|i want to know whether|i would like to know|i would like to know if
+|i'd like to know|i would like to know whether|i wonder if|i wonder whether|i was wondering if
+|i am wondering if|i wonder|whether|would you say|hello|hi|hey|thanks|thank you|cheers|also|really
+|actually|still|then|so|well|currently|now|today|ever|exactly|normally|usually|generally|officially
+|technically|strictly|strictly speaking|in general|at all|question|a question|quick question|simply|even
+|too|as well|would|will|sir|maam|ma'am|dear|excuse me|by the way|anyhow|anyway|possible|possible to
+|is it possible|is it possible to|is it true that|is it true|is it the case that|according to
+|under the rules|under the regulations|by regulation|according to the rules|according to the regulations
+|and so on|etc|etc.|out|about it|of them|of it|of these|of those|ones|let 's say|let us say|say i|i mean
+|you know|i think|i believe|i guess|i heard that|they say|someone says that|someone said that|is it
+|is there|are there|it is|it 's|that 's|there is|there are|let|ask|asking|know|wonder|wondering|want
+|would like|like to|must there be|question about|under any circumstances|in any case|ever so|properly
+|correctly|rightly|right now|at present|at the moment|presently|yet|already|again|instead|else|simply put
+|in short|myself personally|personally|uniform|uniforms|outfit|order to|in order to|choose|choose to
+|decide|decide to|opt|opt to|just to|going|go|be wearing|someone else|you guys|the service|service member
+|wear it|of mine|of ours|do the|say that|that says
 """
 
 _PARTICLES = "on|off|up|down|out|back"

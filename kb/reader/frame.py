@@ -225,8 +225,11 @@ def _asked_openly(flow: _Flow, head: int, modal: str, used: set[int]) -> Asked:
         return "how", _named_aspect(flow, used)
     if word not in ("what", "which") and "list" not in tags:
         return None
-    if word == "which" and flow.tag(head + 1) in ("item", "items") and modal:
-        return ("may" if modal == "may" else "must"), ""
+    if word in ("what", "which") and flow.tag(head + 1) in ("item", "items"):
+        if flow.tag(head - 1) in ("on", "in", "above", "below"):
+            return "where", "position"
+        if modal or "act" in tags:
+            return _yes_or_no(flow, modal, used)
     if modal or "act" in tags or "leave off" in tags:
         return "list", ""
     return ("source" if "fact" in tags and "be" in tags else "may"), ""
@@ -237,7 +240,7 @@ def _yes_or_no(flow: _Flow, modal: str, used: set[int]) -> tuple[QuestionKind, s
     tags = flow.tags
     if not modal and "aspect" in tags and "measure" not in tags and "aspect value" not in tags:
         return "how", _named_aspect(flow, used)
-    stated = flow.tag(0) in ("do", "be") and "act" in tags
+    stated = flow.tag(0) in ("do", "be", "which", "what") and "act" in tags
     return ("must" if modal == "must" or (not modal and stated) else "may"), ""
 
 

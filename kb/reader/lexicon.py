@@ -29,7 +29,8 @@ _FUNCTION_WORDS = frozenset(words[0] for words in PHRASES if len(words) == 1)
 
 class Entry(NamedTuple):
     """One thing that a name names. `rank`: 0 a label, 1 an everyday word, 2 the last word or core of a label,
-    3 a guess that counts only where nothing better is known (the id or last word of a value).
+    3 a guess that counts only where nothing better is known (the id or last word of a value or another
+    label; an item that is only guessed is asked about).
 
     `owner` is the fact of a value or group, or the aspect of an aspect value.
     """
@@ -181,11 +182,11 @@ def _item_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
     for item in lookup.base.items:
         if not item.broader:
             continue
-        for label in (*_labels(item), item.id.replace("-", " ")):
+        for label in (item.label, *item.other_labels, item.id.replace("-", " ")):
             words = name_words(label)
             yield words, Entry("item", item.id)
             if len(words) > 1:
-                yield _head(label), Entry("item", item.id, "", 2)
+                yield _head(label), Entry("item", item.id, "", 2 if label is item.label else 3)
         for word in item.everyday:
             yield name_words(word), Entry("item", item.id, "", 1)
 
@@ -261,6 +262,8 @@ def _value_names(
         words = name_words(label)
         if len(words) > 1 or words[0] not in _FUNCTION_WORDS:
             yield words, entry
+        if len(words) == 1 and fact.family == "situation":
+            yield from (((form,), entry._replace(rank=3)) for form in _derived(words[0]))
         yield ("in", *words), entry
         yield _without_preposition(label), entry._replace(rank=1)
         core = tuple(word for word in words if word not in fact_words)
@@ -272,6 +275,12 @@ def _value_names(
         yield (*fact_words, *(core or words)), entry
     for word in value.everyday:
         yield name_words(word), entry._replace(rank=1)
+
+
+def _derived(noun: str) -> tuple[str, ...]:
+    """Adjective and verb of a word for weather or the like: foggy, raining, rained."""
+    doubled = noun + noun[-1]
+    return (noun + "y", doubled + "y", noun + "ing", noun + "ed")
 
 
 def _aspect_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:

@@ -139,7 +139,7 @@ def _chosen(piece: Piece, pieces: Iterable[Piece], lookup: Lookup, which: bool) 
         if which and len(certain.intersection(entry.id for entry in entries)) > 1:
             return msgspec.structs.replace(piece, tag="det")
         entries = _settled(entries, others, lookup)
-    if len(entries) == 1:
+    if len(entries) == 1 and entries[0].rank < 3:
         return msgspec.structs.replace(piece, tag="item", arg=entries[0].id, entries=entries)
     return msgspec.structs.replace(piece, entries=entries)
 

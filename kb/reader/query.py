@@ -109,7 +109,8 @@ def merge_case(
 def ask_item(piece: Piece, lookup: Lookup) -> Ask:
     """Ask which of several items a word means."""
     choices = tuple((entry.id, lookup.items[entry.id].label) for entry in piece.entries)
-    return Ask(fact="item", prompt="Which one is meant?", choices=choices)
+    prompt = "Which one is meant?" if len(choices) > 1 else f"Is the {choices[0][1]} meant?"
+    return Ask(fact="item", prompt=prompt, choices=choices)
 
 
 def _worn_facts(pieces: Sequence[Piece], values: ValueSet) -> dict[str, ValueSet]:

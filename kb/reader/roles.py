@@ -142,7 +142,13 @@ class _Walk:
         self._use(index)
         if (tag == "of" and self._is_whole(piece)) or self._is_credential(before, piece):
             return
-        if self.state == "open":
+        which = tag in ("which", "what") and self._tag(self._near(before, -1)) in (
+            "on",
+            "in",
+            "above",
+            "below",
+        )
+        if self.state == "open" or (which and self.frame.kind == "where"):
             return
         inside = tag == "in" and self.roles.asked and "feature" in self._broader(piece)
         if (tag in _PLACING or inside) and (
