@@ -32,6 +32,7 @@ def ensure(folder: Path, cache: Path | None = None) -> Generation:
     except StoreUnavailableError as error:
         if chosen:
             raise
-        from kb.cache.temporary import build_temporary  # noqa: PLC0415  a rare way
+        reason = str(error)
+    from kb.cache.temporary import build_temporary  # noqa: PLC0415  a rare way
 
-        return build_temporary(folder, str(error))
+    return build_temporary(folder, reason)

@@ -124,7 +124,9 @@ def _previous(shelf: Path) -> tuple[Generation, Parts] | None:
     """The latest whole generation, and its parts, if it may still be built upon."""
     for folder in generations(shelf):
         found = open_generation(folder)
-        if found is not None and found.manifest.increments < _MOST_INCREMENTS:
+        if found is not None:
+            if found.manifest.increments >= _MOST_INCREMENTS:
+                return None
             return found, msgspec.json.decode((folder / PARTS).read_bytes(), type=Parts)
     return None
 

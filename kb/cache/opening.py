@@ -18,7 +18,7 @@ def fresh_generation(folder: Path, shelf: Path) -> Generation | None:
     return open_generation(shelf / sources.digest()) if sources else None
 
 
-def built_generation(folder: Path, shelf: Path) -> Generation:
+def built_generation(folder: Path, shelf: Path, note: str = "") -> Generation:
     """The generation of the sources, built unless another process has built it meanwhile."""
     from kb.cache.build import build_generation  # noqa: PLC0415  brings the YAML reader and the index writer
 
@@ -28,7 +28,7 @@ def built_generation(folder: Path, shelf: Path) -> Generation:
         if fresh is not None:
             return fresh
         digest = build_generation(folder, shelf)
-        built = open_generation(shelf / digest, was_rebuilt=True)
+        built = open_generation(shelf / digest, was_rebuilt=True, note=note)
     if built is None:
         raise StoreUnavailableError(f"What was built in {shelf} is not whole. Check the disk.")
     return built

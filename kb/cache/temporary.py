@@ -7,8 +7,6 @@ import tempfile
 import weakref
 from pathlib import Path
 
-import msgspec
-
 from kb.cache.generation import Generation
 from kb.cache.opening import built_generation
 from kb.cache.shelf import shelf_path
@@ -16,8 +14,9 @@ from kb.errors import StoreUnavailableError
 
 
 def build_temporary(folder: Path, reason: str) -> Generation:
-    """A generation in a temporary folder that goes with it; `reason` (why there is no cache) is in its note.
+    """A generation in a temporary folder that is removed with it, at the latest when the process ends.
 
+    `reason` says why there is no cache, and stands in its note.
     Raises `StoreUnavailableError` with the reason if not even that can be written.
     """
     try:
@@ -25,9 +24,10 @@ def build_temporary(folder: Path, reason: str) -> Generation:
     except OSError as error:
         raise StoreUnavailableError(reason) from error
     try:
-        built = built_generation(folder, shelf_path(home, folder))
+        note = f"{reason} It is built anew each time."
+        built = built_generation(folder, shelf_path(home, folder), note)
     except BaseException:
         shutil.rmtree(home, ignore_errors=True)
         raise
     weakref.finalize(built.lease, shutil.rmtree, home, ignore_errors=True)
-    return msgspec.structs.replace(built, note=f"{reason} It is built anew each time.")
+    return built
