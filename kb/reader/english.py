@@ -102,7 +102,8 @@ comma: ,
 and: and|&|nor|also with
 or: or|either|and or
 together: together|at once|at the same time|simultaneously|in combination|at one time
-but: but|except|but not|except for|excluding|not including|other than the|other than|save|except not|apart from
+but: but|except|but not|except for|excluding|not including|other than the|other than|save|except not
+|apart from
 |not counting|and not|and never
 upward: and above|and up|and upwards|and upward|or above|and higher|or higher|and senior|and over|or over
 |upwards|or up|or senior|and more senior|or more senior|or better|plus grade

@@ -14,10 +14,18 @@ _NEXT = Pattern(
     re.IGNORECASE,
 )
 
+_OPENING = Pattern(
+    r"(?:may|can|could|must|should|shall|do|does|am|is|are|isn|aren|don|can|where|how|who|what|which|when|why|show|list)\b",
+    re.IGNORECASE,
+)
+
 
 def split_questions(text: str) -> tuple[str, ...]:
-    """The questions in a text, in order: parted at ? and !, at full stops and semicolons before a capital
-    letter, at line ends, and at "and" before the opening of another question."""
+    """The questions in a text, in order.
+
+    It is parted at ? and !, at full stops and semicolons before a capital letter, at line ends, and at "and"
+    before the opening of another question. A statement stays with the question that it goes with.
+    """
     parts: list[str] = []
     start = 0
     for match in _END.finditer(text[:4000]):
@@ -27,4 +35,24 @@ def split_questions(text: str) -> tuple[str, ...]:
         start = match.end()
     parts.append(text[start:4000].strip())
     found = [piece.strip(" ,;") for part in parts for piece in _NEXT.split(part)]
-    return tuple(piece for piece in found if any(c.isalnum() for c in piece))
+    return _with_statements([piece for piece in found if any(c.isalnum() for c in piece)])
+
+
+def _with_statements(parts: list[str]) -> tuple[str, ...]:
+    """Each question with the statements before it ("I am a K5. May I ..."); the last takes those after it."""
+    if not any(_is_question(part) for part in parts):
+        return tuple(parts)
+    found: list[str] = []
+    waiting: list[str] = []
+    for part in parts:
+        waiting.append(part)
+        if _is_question(part):
+            found.append(" ".join(waiting))
+            waiting = []
+    if waiting:
+        found[-1] = " ".join([found[-1], *waiting])
+    return tuple(found)
+
+
+def _is_question(part: str) -> bool:
+    return part.endswith("?") or _OPENING.match(part) is not None

@@ -162,9 +162,12 @@ SPLIT = [
     ("May I wear a sash", ("May I wear a sash",)),
     ("May I wear a sash, and must I wear a robe?", ("May I wear a sash", "must I wear a robe?")),
     ("What does clause 1.2 say? And 1.3?", ("What does clause 1.2 say?", "And 1.3?")),
-    ("Is a strip of 1.5 in. ok? Thanks.", ("Is a strip of 1.5 in. ok?", "Thanks.")),
+    ("Is a strip of 1.5 in. ok? Thanks.", ("Is a strip of 1.5 in. ok? Thanks.",)),
     ("May a K5 wear gloves and a cap?", ("May a K5 wear gloves and a cap?",)),
     ("May I wear a sash\nMust I wear a robe", ("May I wear a sash", "Must I wear a robe")),
+    ("I am a K5. May I wear a cap?", ("I am a K5. May I wear a cap?",)),
+    ("May I wear a cap? And a belt? I am a K5.", ("May I wear a cap?", "And a belt? I am a K5.")),
+    ("storm coat\ncap", ("storm coat", "cap")),
     ("??", ()),
 ]
 
