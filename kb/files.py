@@ -26,15 +26,22 @@ def _mode_for(path: Path) -> int:
         return 0o666 & ~umask
 
 
+def _refuse_special(path: Path) -> None:
+    if os.path.lexists(path) and not path.is_file():
+        raise StoreUnavailableError(f"{path} cannot be written: it is not a plain file.")
+
+
 def write_atomically(path: Path, data: bytes) -> None:
     """Write the whole file or nothing: temporary file beside it, fsync, replace, fsync the folder.
 
-    A symbolic link is followed. Raises `StoreUnavailableError` if the file cannot be written.
+    A symbolic link is followed. Raises `StoreUnavailableError` if the file cannot be written, or the
+    path names a folder, device or pipe, whose place a file must not take.
     """
     import tempfile  # noqa: PLC0415  asking a question writes nothing
 
     try:
-        path = path.resolve()
+        path = Path(os.path.realpath(path))  # unlike `resolve`, never raises for links in a circle
+        _refuse_special(path)
         mode = _mode_for(path)
         handle, temporary = tempfile.mkstemp(prefix=f".{path.name[:50]}.", suffix=".tmp", dir=path.parent)
         try:
