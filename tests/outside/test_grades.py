@@ -59,7 +59,7 @@ def book() -> str:
         lines += [
             f'  - clause: "{i}"',
             f"    text: Star number {i} is worn by {code} and above and by nobody else.",
-            f"    rules: [{{must: star-{i}, grades: {code} and above, otherwise: must not}}]",
+            f"    rules: [{{must: star-{i}, grades: {code} and above{', otherwise: must not' if i else ''}}}]",
         ]
     return "\n".join(lines) + "\n"
 
