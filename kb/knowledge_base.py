@@ -130,12 +130,24 @@ class KnowledgeBase:
         as_of: datetime.date | None = None,
         previous: Reading | None = None,
     ) -> tuple[Answer, ...]:
-        """The answers to the questions in a line, one for each."""
-        questions = split_questions(text) or (text,)
-        return tuple(
-            self.answer(self.read(question, facts=facts, as_of=as_of, previous=previous))
-            for question in questions
-        )
+        """The answers to the questions in a line, one for each.
+
+        A sentence among them that states facts ("I am a W2.") holds for those that follow.
+        """
+        known = dict(facts)
+        answers = []
+        parts = split_questions(text) or (text,)
+        for part in parts:
+            reading = self.read(part, facts=tuple(known.items()), as_of=as_of, previous=previous)
+            stated = self._stated(part) if len(parts) > 1 and reading.query is None else ()
+            known.update(stated)
+            if not stated:
+                answers.append(self.answer(reading))
+        return tuple(answers)
+
+    def _stated(self, text: str) -> Facts:
+        found = read_statement(text, lexicon=self.lexicon, lookup=self.lookup)
+        return found if isinstance(found, tuple) else ()
 
     # -- facts ------------------------------------------------------------------------------------------
 
