@@ -43,3 +43,18 @@ def check_definitions(definitions: Iterable[Definition], vocabulary: Vocabulary,
             message = f"No clause defines the term {quoted(fact.id)}."
             remedy = f"Add defines: [{{term: {fact.id}, when: ...}}] to a clause, or make it kind: yes or no."
             report.warn(fact.at, "undefined-term", message, remedy)
+
+
+def check_duties_on_kinds(clauses: Iterable[ClauseDraft], vocabulary: Vocabulary, report: Report) -> None:
+    """Warn of a duty on a kind of items: it asks for each of them at once, which few texts mean."""
+    for rule in (draft.rule for clause in clauses for draft in clause.rules):
+        scope = rule.scope
+        if rule.modality != "must" or scope.alternatives is not None or not scope.narrower:
+            continue
+        kinds = [kind for item in scope.items for kind in vocabulary.narrower(item) if kind != item]
+        aspect = vocabulary.aspects.get(rule.aspect)
+        if not kinds or aspect is None or aspect.kind != "act":
+            continue
+        message = f"This asks for each kind of {quoted(scope.items[0])} at once."
+        remedy = f"If any will do, write {{any of: [{', '.join(kinds[:4])}]}}; else add: this item only: yes."
+        report.warn(rule.at, "duty-on-a-kind", message, remedy)

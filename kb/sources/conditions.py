@@ -97,8 +97,22 @@ def _granted(value: Node, vocabulary: Vocabulary, report: Report) -> Condition:
             report.error(authority.at, "unknown-authority", message, remedy)
         else:
             lowest = authority.text if authority else vocabulary.grantors.get(name.text)
+            if authority is not None:
+                _check_grantor(name, authority, vocabulary, report)
             tests.append(_granted_test(fact, lowest, vocabulary))
     return any_of(tests) if tests else ALWAYS
+
+
+def _check_grantor(name: Scalar, authority: Scalar, vocabulary: Vocabulary, report: Report) -> None:
+    """Report an authority too low to grant what a condition says that it has granted."""
+    lowest = vocabulary.grantors.get(name.text)
+    ranks = vocabulary.authorities
+    if lowest in ranks and ranks[authority.text].rank > ranks[lowest].rank:
+        message = (
+            f"{quoted(authority.text)} cannot grant {quoted(name.text)}; {quoted(lowest)} or higher can."
+        )
+        remedy = f"Write {quoted(lowest)} or a higher authority, or only granted: {name.text}."
+        report.error(authority.at, "grantor-too-low", message, remedy)
 
 
 def _granted_test(fact: Fact, lowest: str | None, vocabulary: Vocabulary) -> Test:

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+import errno
 from collections.abc import Callable, Iterable
 from pathlib import Path
 
 import msgspec
 
 from kb.errors import Location, Problem
+from kb.files import find_files
 from kb.model.records import Rule, RuleBase
 from kb.sources.amendments import end_amended_clauses
 from kb.sources.books import Books, read_books
-from kb.sources.checks import check_definitions, check_rule_ids
+from kb.sources.checks import check_definitions, check_duties_on_kinds, check_rule_ids
 from kb.sources.clauses import read_clauses
 from kb.sources.conditions import read_condition
 from kb.sources.drafts import ClauseDraft, Context
@@ -23,6 +25,7 @@ from kb.sources.sections import gather_sections
 from kb.sources.tolerances import StatedTolerance, with_tolerances
 from kb.sources.tree import Tree
 from kb.sources.vocabulary import read_vocabulary
+from kb.text import visible
 
 ReadTree = Callable[[bytes, str], Tree]
 
@@ -59,33 +62,57 @@ def _read_files(folder: Path, read_tree: ReadTree) -> tuple[list[Tree], list[Pro
         message = "There is no such folder of rule books."
         return [], [Problem(Location(str(folder)), "no-folder", message, "Correct the path.")]
     trees: list[Tree] = []
-    problems: list[Problem] = []
-    for path in sorted(folder.rglob("*"), key=lambda path: path.relative_to(folder).as_posix()):
-        name = path.relative_to(folder).as_posix()
-        if path.name.startswith(".") or not path.is_file():
-            continue
-        if path.suffix == ".yml":
-            message = "Only files whose names end in .yaml are read."
-            problems.append(
-                Problem(Location(name), "file-ignored", message, "Rename it to .yaml.", "warning")
-            )
-        if path.suffix != ".yaml":
+    names, failed = find_files(folder)
+    problems = [_unreadable(name or str(folder), "folder", error) for name, error in failed]
+    for name in sorted(names):
+        problems.extend(_name_problems(name))
+        if not name.endswith(".yaml") or _is_dotted(name) or (folder / name).is_dir():
             continue
         try:
-            data = b"" if path.stat().st_size > LARGEST_FILE else path.read_bytes()
-            if path.stat().st_size > LARGEST_FILE:
-                with path.open("rb") as stream:
-                    data = stream.read(LARGEST_FILE + 1)
-            trees.append(read_tree(data, name))
+            trees.append(read_tree(_read(folder / name), name))
         except OSError as error:
-            message = f"The file cannot be read ({error.strerror})."
-            problems.append(Problem(Location(name), "unreadable-file", message, "Check its permissions."))
+            problems.append(_unreadable(name, "file", error))
     if not trees and not problems:
         message = "The folder holds no .yaml file."
         problems.append(
             Problem(Location(str(folder)), "no-files", message, "Write a first file such as service.yaml.")
         )
     return trees, problems
+
+
+def _is_dotted(name: str) -> bool:
+    return name.rpartition("/")[2].startswith(".")
+
+
+def _read(path: Path) -> bytes:
+    """At most one byte more than a file may have. A pipe or device would never end, and is refused."""
+    if path.exists() and not path.is_file():
+        raise OSError(errno.EINVAL, "It is not a plain file")
+    with path.open("rb") as stream:
+        return stream.read(LARGEST_FILE + 1)
+
+
+def _unreadable(name: str, what: str, error: OSError) -> Problem:
+    message = f"The {what} cannot be read ({error.strerror})."
+    return Problem(Location(_on_one_line(name)), "unreadable-file", message, "Check its permissions.")
+
+
+def _on_one_line(name: str) -> str:
+    return visible(name.replace("\n", "\r").replace("\t", "\r"))
+
+
+def _name_problems(name: str) -> list[Problem]:
+    """A problem for a file with another ending, and for one whose name could not be shown or stored."""
+    if _is_dotted(name) or not name.endswith((".yaml", ".yml")):
+        return []
+    at = Location(_on_one_line(name))
+    if str(at) != str(Location(name)):
+        message = "The name of the file has a control or invisible character, or is not UTF-8."
+        return [Problem(at, "file-name", message, "Rename the file or its folder.")]
+    if name.endswith(".yml"):
+        message = "Only files whose names end in .yaml are read."
+        return [Problem(at, "file-ignored", message, "Rename it to .yaml.", "warning")]
+    return []
 
 
 def load_trees(trees: Iterable[Tree]) -> tuple[RuleBase | None, tuple[Problem, ...]]:
@@ -117,6 +144,7 @@ def _build(trees: list[Tree], report: Report) -> RuleBase:
     check_circles(rules, report)
     definitions = tuple(definition for clause in clauses for definition in clause.definitions)
     check_definitions(definitions, vocabulary, report)
+    check_duties_on_kinds(clauses, vocabulary, report)
     stated = _stated_tolerances(clauses, books)
     editions = {draft.rule.id: draft.edition for clause in clauses for draft in clause.rules}
     finished = tuple(
