@@ -19,7 +19,8 @@ def _to_json(value: Any) -> str:
 
 def _from_json(kind: type, value: Any) -> Any:
     if kind is Fraction and isinstance(value, str):
-        return Fraction(value)
+        above, _, below = value.partition("/")  # Fraction would find the parts by a regular expression
+        return Fraction(int(above), int(below)) if below else Fraction(int(above))
     raise TypeError(f"{kind.__name__} has no JSON form")
 
 
