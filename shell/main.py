@@ -49,7 +49,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     try:
         arguments = make_parser().parse_args(argv)
         if arguments.command == "ask":
-            gc.disable()  # a process that soon ends: looking for garbage would be a tenth of its time
+            gc.disable()  # soon over: looking for garbage would be a tenth of the time
         code = COMMANDS[arguments.command](arguments)
         sys.stdout.flush()
         return code
@@ -67,6 +67,8 @@ def main(argv: Sequence[str] | None = None) -> int:
         return error.exit_code
     except Exception as error:  # the last resort: no traceback ever reaches a user
         return _bug(error)
+    finally:
+        gc.enable()
 
 
 if __name__ == "__main__":
