@@ -174,20 +174,28 @@ def _place(shelf: Path, digest: str, content: _Content) -> None:
         increments = _write(work, content, _previous(shelf))
         seal(work, digest, content.quads(), increments, content.loaded.problems)
         fsync_tree(work)
-        target = shelf / digest
-        if target.exists():
-            put_aside(target)
-        work.rename(target)
+        _put_in_place(work, shelf / digest)
         sync_folder(shelf)
     finally:
         shutil.rmtree(temporary, ignore_errors=True)
 
 
-def build_generation(folder: Path, shelf: Path) -> str:
+def _put_in_place(work: Path, target: Path) -> None:
+    """Rename to the final name: something damaged there makes way, a whole one made meanwhile stays."""
+    if target.exists() and open_generation(target) is None:
+        put_aside(target)
+    try:
+        work.rename(target)
+    except OSError:
+        if open_generation(target) is None:
+            raise
+
+
+def build_generation(folder: Path, shelf: Path, alone: bool) -> str:
     """Build what the sources say now and put it on the shelf; the name of the generation.
 
-    Only for the holder of the lock. Raises `InvalidDataError` with the problems if the sources have errors,
-    `StoreUnavailableError` if the shelf cannot be written.
+    `alone`: the caller holds the lock. Raises `InvalidDataError` with the problems if the sources have
+    errors, `StoreUnavailableError` if the shelf cannot be written.
     """
     make_private(shelf)
     try:
@@ -196,7 +204,7 @@ def build_generation(folder: Path, shelf: Path) -> str:
         digest = Sources(content.loaded.digests, ignored.ignored if ignored else ()).digest()
         if open_generation(shelf / digest) is None:
             _place(shelf, digest, content)
-        tidy(shelf, digest)
+        tidy(shelf, digest, alone)
         os.utime(shelf)
     except OSError as error:
         raise unwritable(shelf, error) from error

@@ -23,11 +23,11 @@ def built_generation(folder: Path, shelf: Path, note: str = "") -> Generation:
     from kb.cache.build import build_generation  # noqa: PLC0415  brings the YAML reader and the index writer
 
     make_private(shelf)
-    with locked(shelf):
+    with locked(shelf) as alone:
         fresh = fresh_generation(folder, shelf)  # another process may have built it while we waited
         if fresh is not None:
             return fresh
-        digest = build_generation(folder, shelf)
+        digest = build_generation(folder, shelf, alone)
         built = open_generation(shelf / digest, was_rebuilt=True, note=note)
     if built is None:
         raise StoreUnavailableError(f"What was built in {shelf} is not whole. Check the disk.")

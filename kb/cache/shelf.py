@@ -42,7 +42,7 @@ def shelf_path(home: Path, folder: Path) -> Path:
 
 
 def unwritable(path: Path, error: OSError) -> StoreUnavailableError:
-    reason = error.strerror or str(error)
+    reason = error.strerror or str(error).rpartition(": ")[2]
     return StoreUnavailableError(
         f"The cache in {path} cannot be written: {reason}. Name another folder with CLOTHBOUND_CACHE."
     )
@@ -79,23 +79,24 @@ def make_private(shelf: Path) -> None:
 
 
 @contextlib.contextmanager
-def locked(shelf: Path) -> Iterator[None]:
+def locked(shelf: Path) -> Iterator[bool]:
     """Hold the shelf's lock: one process builds at a time. The system frees it if the holder dies.
 
-    Where the file system has no locks two builders may work side by side; the later `rename` stands.
+    Where the file system has no locks it yields False: two builders may work side by side, and the first
+    `rename` stands.
     """
     try:
         handle = os.open(shelf / LOCK, os.O_RDWR | os.O_CREAT | os.O_CLOEXEC, 0o600)
     except OSError as error:
         raise unwritable(shelf, error) from error
     try:
-        _wait_for(handle, shelf)
-        yield
+        yield _wait_for(handle, shelf)
     finally:
         os.close(handle)
 
 
-def _wait_for(handle: int, shelf: Path) -> None:
+def _wait_for(handle: int, shelf: Path) -> bool:
+    """True once the lock is held, False if there are none."""
     end = time.monotonic() + _LOCK_WAIT_S
     while True:
         try:
@@ -107,6 +108,6 @@ def _wait_for(handle: int, shelf: Path) -> None:
                 ) from None
             time.sleep(0.02)
         except OSError:
-            return
+            return False
         else:
-            return
+            return True

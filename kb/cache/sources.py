@@ -10,6 +10,8 @@ from pathlib import Path
 
 import msgspec
 
+from kb.files import find_files
+
 FORMAT = 1
 _LARGEST_READ = 5_000_001  # the loader reads no more of a file either
 _PACKAGE = Path(__file__).parent.parent
@@ -45,13 +47,14 @@ class Sources(msgspec.Struct, frozen=True):
 
 def _files(folder: Path) -> Iterator[tuple[str, str]]:
     """Every file that the loader looks at: its path, and its name relative to the folder."""
-    start = len(str(folder)) + 1
-    for above, _, names in os.walk(folder):
-        for name in names:
-            if not name.startswith(".") and name.endswith((".yaml", ".yml")):
-                path = f"{above}{os.sep}{name}"
-                if os.path.isfile(path):  # noqa: PTH113  pathlib would double the time of a cold start
-                    yield path, path[start:].replace(os.sep, "/")
+    names, failed = find_files(folder)
+    for _, error in failed:
+        raise error
+    for name in names:
+        if name.endswith((".yaml", ".yml")) and not name.rpartition("/")[2].startswith("."):
+            path = f"{folder}{os.sep}{name}"
+            if os.path.isfile(path):  # noqa: PTH113  pathlib would double the time of a cold start
+                yield path, name
 
 
 def read_sources(folder: Path) -> Sources | None:

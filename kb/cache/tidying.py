@@ -39,8 +39,12 @@ def sync_folder(folder: Path) -> None:
 
 def generations(shelf: Path) -> tuple[Path, ...]:
     """The generations of a shelf, the latest made first."""
-    found = [path for path in shelf.iterdir() if len(path.name) == _NAME_LENGTH and path.is_dir()]
-    return tuple(sorted(found, key=lambda path: path.stat().st_mtime_ns, reverse=True))
+    found: list[tuple[int, Path]] = []
+    for path in shelf.iterdir():
+        if len(path.name) == _NAME_LENGTH:
+            with contextlib.suppress(OSError):  # another process may just have removed it
+                found.append((path.stat().st_mtime_ns, path))
+    return tuple(path for _, path in sorted(found, reverse=True))
 
 
 def _in_use(generation: Path) -> bool:
@@ -67,13 +71,14 @@ def put_aside(path: Path) -> None:
     shutil.rmtree(gone, ignore_errors=True)
 
 
-def tidy(shelf: Path, newest: str) -> None:
+def tidy(shelf: Path, newest: str, alone: bool) -> None:
     """Remove what killed builders left, and all generations but the last two and those in use.
 
-    Only for the holder of the lock. What cannot be removed stays until the next time.
+    Half-built folders only if `alone`: they may be another builder's. What cannot be removed stays until
+    the next time.
     """
     for path in shelf.iterdir():
-        if path.name.startswith((TEMPORARY, GONE)):
+        if path.name.startswith(GONE) or (alone and path.name.startswith(TEMPORARY)):
             shutil.rmtree(path, ignore_errors=True)
     others = [path for path in generations(shelf) if path.name != newest]
     for path in others[_KEPT - 1 :]:
