@@ -16,6 +16,29 @@ def data_folder(name: str) -> Path:
     return packaged if packaged.is_dir() else _PACKAGE.parent / name
 
 
+def find_files(folder: Path) -> tuple[list[str], list[tuple[str, OSError]]]:
+    """The names, relative to the folder, of all in it and below that is no folder; and of the folders that
+    cannot be listed, with the reason. Links to folders are named and not entered.
+
+    Not `os.walk`, which passes over what it cannot list and is recursive before Python 3.12.
+    """
+    names: list[str] = []
+    failed: list[tuple[str, OSError]] = []
+    waiting = [""]
+    while waiting:
+        above = waiting.pop()
+        try:
+            with os.scandir(f"{folder}{os.sep}{above}") as entries:
+                for entry in entries:
+                    if entry.is_dir(follow_symlinks=False):
+                        waiting.append(f"{above}{entry.name}/")
+                    else:
+                        names.append(f"{above}{entry.name}")
+        except OSError as error:
+            failed.append((above.rstrip("/"), error))
+    return names, failed
+
+
 def _mode_for(path: Path) -> int:
     """The mode a plain `open` would leave: the old file's, else 0666 less the umask."""
     try:
