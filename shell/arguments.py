@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import NoReturn
 
 import kb
+from shell.output import columns
 
 PROGRAM = "clothbound"
 
@@ -135,12 +136,19 @@ _COMMANDS = {
 }
 
 
+class _Help(argparse.RawDescriptionHelpFormatter):
+    """Help as wide as the terminal. argparse would load four compression libraries to find the width."""
+
+    def __init__(self, prog: str) -> None:
+        super().__init__(prog, width=columns() - 2)
+
+
 def make_parser() -> argparse.ArgumentParser:
     parser = _Parser(
         prog=PROGRAM,
         description="What the dress rules say, with the clause. Without a command: the interactive shell.",
         epilog=_epilog(""),
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        formatter_class=_Help,
         parents=[_common(suppress=False)],
     )
     parser.add_argument("--version", action=_Version, nargs=0, help="show the version and leave")
@@ -151,7 +159,7 @@ def make_parser() -> argparse.ArgumentParser:
             help=summary,
             description=f"{summary[0].upper()}{summary[1:]}.",
             epilog=_epilog(name),
-            formatter_class=argparse.RawDescriptionHelpFormatter,
+            formatter_class=_Help,
             parents=[_common(suppress=True)],
         )
         add(command)

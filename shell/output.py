@@ -19,7 +19,7 @@ _WIDEST = 100
 _NARROWEST = 30
 
 
-def _columns() -> int:
+def columns() -> int:
     """Columns of the terminal, as COLUMNS or the terminal itself tells; 80 where neither does."""
     told = os.environ.get("COLUMNS", "")
     if told.isdecimal() and int(told):
@@ -51,8 +51,7 @@ class Output(msgspec.Struct, frozen=True):
 
 
 def _width() -> int:
-    columns = _columns()
-    return min(max(columns, _NARROWEST), _WIDEST)
+    return min(max(columns(), _NARROWEST), _WIDEST)
 
 
 def make_output(plain: bool) -> Output:
