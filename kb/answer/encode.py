@@ -189,6 +189,8 @@ def _reading(reading: Reading) -> Json:
         "alone": bool(query and query.case.alone),
         "polarity": query and query.polarity,
         "value": encode_values(query.value) if query and query.value is not None else None,
+        "verdicts": list(query.modalities) if query else [],
+        "clause": query and query.clause,
         "carried": list(reading.carried),
         "text": reading.text,
         "spans": [{"text": s.text, "role": s.role, "target": s.target, "how": s.how} for s in reading.spans],

@@ -1,0 +1,222 @@
+"""Checks a saved answer against the rule books, without the reasoner that made it.
+
+Each claim of the answer is held against the books and against the plain meaning of the rules. The first claim
+that fails is the reason for refusing.
+"""
+
+from __future__ import annotations
+
+import datetime
+from itertools import combinations
+from typing import Any
+
+from kb.model.conditions import AllOf, Condition, Test, evaluate
+from kb.model.lookup import Lookup
+from kb.model.values import ValueSet, intersect, is_empty, is_subset, subtract, unite
+from kb.plain import VERDICTS, Fate, Known, Question, Truth, has_whole_number, opposed
+from kb.plain import facts_from_json as facts_of
+from kb.plain import values_from_json as values_of
+
+UNFIT = (AttributeError, IndexError, KeyError, RecursionError, TypeError, ValueError, ZeroDivisionError)
+
+
+class Refused(Exception):  # noqa: N818  not a mistake of the program
+    """A claim that does not hold: `where` in the answer, and `what` is wrong with it."""
+
+
+def hold(claim: bool, where: str, what: str) -> None:
+    if not claim:
+        raise Refused(where, what)
+
+
+class _Claims:
+    """The claims of one answer, held one after the other against the meaning of the rules."""
+
+    def __init__(self, data: Any, lookup: Lookup) -> None:
+        self.data, self.lookup, day = data, lookup, datetime.date.fromisoformat(data["as_of"])
+        self.question = Question(data["reading"], lookup, day)
+        self.meaning = self.question.meaning
+
+    def check(self) -> None:
+        cases, proofs = self.data["cases"], self.data["derivation"]
+        hold(len(cases) == len(proofs), "derivation", "every row of the table needs its proof")
+        parts: dict[tuple[str, str], list[int]] = {}
+        for n, proof in enumerate(proofs):
+            parts.setdefault((proof["item"], proof["aspect"]), []).append(n)
+        for (item, aspect), rows in parts.items():
+            self.part(item, aspect, rows)
+        self.whole(parts)
+        self.citations()
+
+    def part(self, item: str, aspect: str, rows: list[int]) -> None:
+        """The rows for one item and aspect: disjoint, complete, and right in every case."""
+        meaning, known = self.meaning, self.question.known(item, aspect)
+        watched = meaning.watched(item, aspect, frozenset(known))
+        whens = [facts_of(self.data["cases"][n]["when"]) for n in rows]
+        regions = [AllOf(tuple(Test(fact, values) for fact, values in when.items())) for when in whens]
+        used: dict[int, set[str]] = {}
+        left: dict[int, tuple[str, ...]] = {}
+        for truths in meaning.outcomes((*watched.values(), *regions), known):
+            fits = [n for n, fit in zip(rows, truths[len(watched) :], strict=True) if fit]
+            hold(len(fits) < 2, f"cases[{fits[0] if fits else 0}].when", "the rows of the table overlap")
+            hold(len(fits) > 0, "cases", "the rows of the table leave a case out")
+            fates = meaning.fates(item, aspect, dict(zip(watched, truths, strict=False)))
+            said, rules = self.question.said(item, aspect, fates)
+            where, row = f"cases[{fits[0]}]", self.data["cases"][fits[0]]
+            hold(row["verdict"] == said, f"{where}.verdict", f"the rules say {said}, in a case of this row")
+            used.setdefault(fits[0], set()).update(rules)
+            same = left.setdefault(fits[0], statuses := tuple(fate.status for fate in fates)) == statuses
+            hold(same or self.question.acts, f"{where}.values", "not the same in every case of this row")
+        for n, when in zip(rows, whens, strict=True):
+            row, proof = self.data["cases"][n], self.data["derivation"][n]
+            self.opened(f"cases[{n}].values", row, proof)
+            hold(n in used, f"cases[{n}].when", "no possible case is in this row")
+            hold(set(row["rules"]) == used[n], f"cases[{n}].rules", "these are not the rules that decide")
+            self.proof(f"derivation[{n}]", proof, watched, known, when)
+
+    def proof(self, where: str, proof: Any, watched: dict[str, Condition], known: Known, when: Known) -> None:
+        """The proof of one case of a row: the case, each rule, each defeat, each value."""
+        meaning, item, aspect = self.meaning, proof["item"], proof["aspect"]
+        row = {**known, **{fact: intersect(known.get(fact, values), values) for fact, values in when.items()}}
+        case = {**row, **facts_of(proof["when"])}
+        inside = all(is_subset(case[f], row.get(f, self.lookup.domain(f))) for f in proof["when"])
+        hold(inside, f"{where}.when", "the case is not one of its row")
+        decided = meaning.outcomes(tuple(watched.values()), case)
+        hold(len(decided) == 1, f"{where}.when", "the case is impossible, or does not settle every condition")
+        truth = dict(zip(watched, next(iter(decided)), strict=True))
+        fates, live = meaning.fates(item, aspect, truth), meaning.live(item, aspect, truth)
+        alive = {rule for fate in fates for rule in fate.closed_by | fate.supported_by}
+        hold(proof["verdict"] == meaning.verdict(aspect, fates), f"{where}.verdict", "it does not follow")
+        listed = [step["rule"] for step in proof["rules"]]
+        full = {*listed} == {key for key in watched if "#" not in key} and len(listed) == len({*listed})
+        hold(full, f"{where}.rules", "a rule is missing, strange or there twice")
+        for n, step in enumerate(proof["rules"]):
+            self.step(f"{where}.rules[{n}]", step, watched, case, truth, alive)
+        pieces = meaning.pieces(item, aspect)
+        wins = {(*meaning.win(a, b), a.key, b.key) for a, b in combinations(live, 2) if opposed(a, b, pieces)}
+        names = {key: key.partition("#")[0] for win in wins for key in win[2:]}
+        expected = {(names[w], names[b if w == a else a], line) for w, line, a, b in wins if w}
+        claimed = [(d["winner"], d["loser"], d["principle"]) for d in proof["defeats"]]
+        for n, one in enumerate(claimed):
+            hold(one in expected, f"{where}.defeats[{n}]", f"{one[0]} does not beat {one[1]} by {one[2]}")
+        hold(len(claimed) == len(expected), f"{where}.defeats", "a defeat is left out")
+        self.values(f"{where}.values", proof["values"], fates, self.lookup.aspects[aspect].kind == "count")
+
+    def step(
+        self, where: str, step: Any, watched: dict[str, Condition], case: Known, truth: Truth, alive: set[str]
+    ) -> None:
+        """What is said of one rule: its clause, whether it applies, and the facts that decide so."""
+        rule = self.lookup.rules[step["rule"]]
+        applies = self.meaning.applies(rule.id, truth)
+        by = [d.id for d in self.meaning.disablers(rule.id) if self.meaning.applies(d.id, truth)]
+        status = "applies" if applies else "disabled" if truth[rule.id] and by else "does_not_apply"
+        written = {
+            "modality": rule.modality,
+            "clause": rule.clause,
+            "text": self.lookup.clauses[rule.clause].text,
+            "authority": rule.authority,
+            "source": {"file": rule.at.file, "line": rule.at.line},
+            "status": status,
+            "alive": rule.id in alive,
+            "disabled_by": by,
+        }
+        for key, value in written.items():
+            hold(step[key] == value, f"{where}.{key}", f"for {rule.id} it should be {value}")
+        facts = facts_of(step["facts"])
+        hold(all(case.get(f) == v for f, v in facts.items()), f"{where}.facts", "not the facts of the case")
+        settled = evaluate(watched[rule.id], facts.get) is truth[rule.id]
+        hold(settled, f"{where}.facts", "these facts do not decide whether the rule applies")
+
+    def values(self, where: str, claimed: Any, fates: list[Fate], count: bool) -> None:
+        """The fates of the values: each as the rules leave it, none twice, none left out."""
+        whole: ValueSet = fates[0].values
+        for fate in fates:
+            whole = unite(whole, fate.values)
+        for n, one in enumerate(claimed):
+            values = values_of(one["values"])
+            fitting = [f for f in fates if not is_empty(values) and is_subset(values, f.values)]
+            hold(bool(fitting), f"{where}[{n}].values", "the rules tell some of these values apart")
+            said = (one["status"], {*one["closed_by"]}, {*one["supported_by"]})
+            hold(said == fitting[0][1:], f"{where}[{n}]", f"the rules leave these values {fitting[0].status}")
+            hold(is_subset(values, whole), f"{where}[{n}].values", "some of them are given twice")
+            whole = subtract(whole, values)
+        hold(is_empty(whole) or (count and not has_whole_number(whole)), where, "values are left out")
+
+    def opened(self, where: str, row: Any, proof: Any) -> None:
+        """The values that a row says are open are those that its proof leaves open."""
+        closed = any(one["status"] == "closed" for one in proof["values"])
+        statuses = ("supported", "unaddressed") if closed else ("supported",)
+        left = [values_of(o["values"]) for o in proof["values"] if o["status"] in statuses]
+        kind = self.lookup.aspects[proof["aspect"]].kind
+        for n, one in enumerate(row["values"]):
+            values = values_of(one["values"])
+            place = (one["item"], one["aspect"]) == (proof["item"], proof["aspect"])
+            single = kind in ("measure", "count") or len(left) == 1
+            forced = proof["verdict"] == "required" if kind == "act" else closed and single
+            hold(place and one["required"] == forced, f"{where}[{n}]", "not what the proof leaves open")
+            rest = values
+            for piece in left:
+                rest = subtract(rest, piece)
+            hold(kind == "act" or is_empty(rest), f"{where}[{n}].values", "not all of it is left open")
+
+    def whole(self, parts: dict[tuple[str, str], list[int]]) -> None:
+        """The verdict of the answer follows from its rows, and no item or aspect that counts is left out."""
+        rows = self.data["cases"]
+        found = {p: rows[r[0]]["verdict"] if len(r) == 1 else "conditional" for p, r in parts.items()}
+        plain = [value for r in parts.values() if len(r) == 1 for value in rows[r[0]]["values"]]
+        hold(self.data["values"] == plain, "values", "not the values of the rows")
+        verdicts, verdict = set(found.values()), self.data["verdict"]
+        if self.data["outcome"] != "answer" or self.question.kind in ("list", "source"):
+            hold(not parts and verdict in (None, "silent"), "verdict", "nothing here proves it")
+            if self.question.kind == "list":
+                claimed = {(e["item"], e["verdict"], frozenset(e["rules"])) for e in self.data["entries"]}
+                wrong = sorted({one[0] for one in claimed ^ self.question.entries()})
+                hold(not wrong, "entries", f"not what the rules say of {', '.join(wrong)}")
+        elif self.question.acts:
+            hold(len(found) == 1 and verdicts == {verdict}, "verdict", "it does not follow from the rows")
+            for item in {*self.question.items} - {item for item, _ in found}:
+                others = self.question.verdicts(item, self.question.aspect)
+                other = others.pop() if len(others) == 1 else "conditional"
+                hold(VERDICTS.index(other) >= VERDICTS.index(verdict), "verdict", f"{item} is {other}")
+        else:
+            for place in {(self.question.items[0], aspect) for aspect in self.question.aspects} - {*found}:
+                silent = not self.meaning.rules_for(*place) or self.question.verdicts(*place) == {"silent"}
+                hold(silent, "cases", f"{place[1]} is left out")
+            leading = [one for one in ("conflict", "conditional") if one in verdicts]
+            expected = leading[0] if leading else verdicts.pop() if len(verdicts) == 1 else "required"
+            hold(verdict == (expected if found else "silent"), "verdict", "it does not follow from the rows")
+
+    def citations(self) -> None:
+        """Each citation is a clause of the books word for word, and every row has a rule that is cited."""
+        clauses = {(one.edition, one.number): one for one in self.lookup.base.clauses}
+        cases, cited, books = self.data["cases"], set[str](), self.lookup
+        spoken = [*cases, *self.data["entries"], *(value for row in cases for value in row["values"])]
+        for n, one in enumerate(self.data["citations"]):
+            clause = clauses[one["edition"], one["clause"]]
+            edition, source = books.editions[clause.edition], {"file": clause.at.file, "line": clause.at.line}
+            said = (one["book"], one["title"], one["text"], one["source"])
+            same = said == (edition.book, edition.label, clause.text, source)
+            hold(same, f"citations[{n}]", "it is not as in the books")
+            mine = all(books.rules[rule].clause == clause.id for rule in one["rules"])
+            hold(mine, f"citations[{n}].rules", "a rule is of another clause")
+            cited |= {*one["rules"]}
+        deciding = self.question.kind == "source" or cited <= {
+            rule for one in spoken for rule in one["rules"]
+        }
+        hold(deciding, "citations", "a rule that decides nothing is cited")
+        for n, row in enumerate(cases):
+            rules = {*row["rules"]}.union(*(value["rules"] for value in row["values"]))
+            hold(not rules or bool(rules & cited), f"cases[{n}]", "no rule of this row is cited")
+
+
+def check(data: Any, lookup: Lookup, digest: str) -> tuple[str, str] | None:
+    """Where and why a saved answer (its JSON, decoded) is refused; None if every claim in it holds."""
+    try:
+        hold(data["format"] == 1, "format", "only format 1 is known")
+        hold(data["kb"] == digest, "kb", "the answer is from other rule books or another state of these")
+        _Claims(data, lookup).check()
+    except Refused as refused:
+        return refused.args
+    except UNFIT as error:
+        return "the answer", f"it is not an answer in format 1 ({type(error).__name__}: {error})"
+    return None

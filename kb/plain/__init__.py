@@ -1,0 +1,22 @@
+"""The meaning of rules once more, as plainly as can be: slow, and apart from the reasoner.
+
+It is what saved answers are checked with.
+"""
+
+from kb.plain.asking import VERDICTS, Question
+from kb.plain.cases import Effect, Known, has_whole_number
+from kb.plain.saved import facts_from_json, values_from_json
+from kb.plain.weighing import Fate, Truth, opposed
+
+__all__ = [
+    "VERDICTS",
+    "Effect",
+    "Fate",
+    "Known",
+    "Question",
+    "Truth",
+    "facts_from_json",
+    "has_whole_number",
+    "opposed",
+    "values_from_json",
+]

@@ -1,0 +1,128 @@
+"""A question as a saved answer records it: the facts it takes for granted, and what it asks for."""
+
+from __future__ import annotations
+
+import datetime
+from fractions import Fraction
+from typing import Any
+
+from kb.model.lookup import Lookup
+from kb.model.records import Rule
+from kb.model.values import NO, YES, Interval, Ranges, ValueSet, intersect, is_empty, is_subset
+from kb.plain.cases import WORN, Known, restrict
+from kb.plain.saved import facts_from_json, values_from_json
+from kb.plain.weighing import Fate, Meaning
+
+VERDICTS = ("conflict", "prohibited", "conditional", "silent", "not_required", "permitted", "required")
+
+
+class Question:
+    """The `reading` of an answer over the meaning of the rules on a day."""
+
+    def __init__(self, reading: Any, lookup: Lookup, day: datetime.date) -> None:
+        self.reading, self.lookup, self.meaning = reading, lookup, Meaning(lookup, day)
+        self.items: list[str] = reading["items"]
+        self.aspect: str = reading["aspect"]
+        self.kind: str = reading["kind"]
+        aspect = lookup.aspects.get(self.aspect)
+        values = self.kind in ("where", "how", "how_many") or (aspect is not None and aspect.kind != "act")
+        self.acts = self.kind not in ("list", "source") and not values
+
+    def known(self, item: str, aspect: str) -> dict[str, ValueSet]:
+        """The facts that the question states or takes for granted, for one item and aspect."""
+        wearing = aspect != self.aspect if self.acts else self.aspect not in ("possession", "kit-count")
+        worn = [one for one in self.items if wearing or one != item]
+        facts = facts_from_json(self.reading["facts"]) | {WORN + one: YES for one in worn}
+        return self.meaning.taken(facts, self.items if self.reading["alone"] else None)
+
+    def said(self, item: str, aspect: str, fates: list[Fate]) -> tuple[str, set[str]]:
+        """The verdict that a row must have, and the rules that decide it."""
+        rules = {rule for fate in fates for rule in fate.closed_by | fate.supported_by}
+        verdict = self.meaning.verdict(aspect, fates)
+        if self.acts and aspect != self.aspect:  # a limit on the number of things worn together
+            worn = {f.removeprefix(WORN) for f, v in self.known(item, aspect).items() if v == YES}
+            number = len(worn & {*self.lookup.narrower(item)})
+            bound = Ranges((Interval(low=Fraction(number)),))
+            closed = [f.status == "closed" for f in fates if not is_empty(intersect(f.values, bound))]
+            return ("prohibited" if all(closed) and number > 1 else verdict), rules
+        if self.acts or self.kind == "list":
+            done, not_done = (next(f for f in fates if is_subset(v, f.values)) for v in (YES, NO))
+            decisive = {
+                "required": not_done.closed_by,
+                "prohibited": done.closed_by,
+                "permitted": done.supported_by,
+                "not_required": not_done.supported_by,
+                "silent": set(),
+            }
+            return verdict, decisive.get(verdict, rules)
+        if self.reading["value"] is None:
+            return verdict, rules
+        claim = values_from_json(self.reading["value"])
+        statuses = {fate.status for fate in fates if not is_empty(intersect(fate.values, claim))}
+        for status, name in (("contested", "conflict"), ("closed", "prohibited")):
+            if status in statuses:
+                return name, rules
+        duty = any(self.lookup.rules[r].modality == "must" for fate in fates for r in fate.closed_by)
+        return ("permitted" if duty or statuses == {"supported"} else "silent"), rules
+
+    @property
+    def aspects(self) -> tuple[str, ...]:
+        """The aspects that a question about values asks for."""
+        if self.aspect == "wear":
+            return tuple(a.id for a in self.lookup.base.aspects if a.kind != "act" or a.within)
+        return self.lookup.aspects_within(self.aspect)
+
+    def outcomes(self, item: str, aspect: str, known: Known) -> tuple[set[str], set[str]]:
+        """Every verdict that some case has for an item and aspect, and the rules that decide them."""
+        watched = self.meaning.watched(item, aspect, frozenset(known))
+        verdicts, rules = set(), set()
+        for vector in self.meaning.outcomes(tuple(watched.values()), known):
+            fates = self.meaning.fates(item, aspect, dict(zip(watched, vector, strict=True)))
+            verdict, deciding = self.said(item, aspect, fates)
+            verdicts.add(verdict)
+            rules |= deciding
+        return verdicts, rules
+
+    def verdicts(self, item: str, aspect: str) -> set[str]:
+        return self.outcomes(item, aspect, self.known(item, aspect))[0]
+
+    # -- lists ------------------------------------------------------------------------------------------
+
+    def entries(self) -> set[tuple[str, str, frozenset[str]]]:
+        """What a list must hold: item, verdict and deciding rules; what is required counts as worn."""
+        known = self.known("", self.aspect)
+        rules = [r for r in self.meaning.rules.values() if r.aspect == self.aspect and not r.residual]
+        plain = dict.fromkeys(item for r in rules if not r.scope.excluding for item in r.scope.items)
+        items = [item for item in plain if any(item in r.scope.items for r in rules if not r.scope.excluding)]
+        while True:
+            found = {item: self.outcomes(item, self.aspect, known) for item in items}
+            worn = [item for item, (verdicts, _) in found.items() if verdicts == {"required"}]
+            more = {WORN + broad: YES for item in worn for broad in self.lookup.broader(item)}
+            more = {
+                fact: yes for fact, yes in more.items() if fact in self.lookup.facts and fact not in known
+            }
+            if self.aspect != "wear" or not more or not self.meaning.outcomes((), {**known, **more}):
+                break
+            known |= more
+        wanted = {*self.reading["verdicts"]} or {*VERDICTS} - {"silent"}
+        return {
+            (item, verdicts.pop() if len(verdicts) == 1 else "conditional", frozenset(deciding))
+            for item, (verdicts, deciding) in found.items()
+            if verdicts & wanted
+        } | self._of_a_kind([r for r in rules if r.scope.excluding], known, wanted)
+
+    def _of_a_kind(
+        self, rules: list[Rule], known: Known, wanted: set[str]
+    ) -> set[tuple[str, str, frozenset[str]]]:
+        """Prohibitions of everything of a kind but some."""
+        found = set()
+        for rule in rules:
+            truth = restrict(self.meaning.written(rule.condition), known)
+            verdict = "prohibited" if truth is True else "conditional"
+            if (
+                rule.modality == "must_not"
+                and truth is not False
+                and (truth is not True or verdict in wanted)
+            ):
+                found.add((rule.scope.items[0], verdict, frozenset({rule.id})))
+        return found

@@ -1,0 +1,138 @@
+"""What applies, what beats what, and which values are left: the written meaning of rules, line by line."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from kb.model.records import Rule
+from kb.model.values import NO, YES, ValueSet, intersect, is_empty, is_subset, unite
+from kb.plain.cases import CaseSpace, Effect
+
+Truth = dict[str, bool]
+
+
+class Fate(NamedTuple):
+    values: ValueSet
+    status: str
+    closed_by: set[str]
+    supported_by: set[str]
+
+
+class Meaning(CaseSpace):
+    """What the rules mean on one day."""
+
+    def applies(self, rule: str, truth: Truth) -> bool:
+        if not truth[rule] or any(self.applies(other.id, truth) for other in self.disablers(rule)):
+            return False
+        if self.lookup.rules[rule].repairs is None:
+            return True
+        duty = self.lookup.rules[self.lookup.rules[rule].repairs or ""]
+        return any(duty.id in fate.closed_by for fate in self.fates(duty.scope.items[0], duty.aspect, truth))
+
+    def live(self, item: str, aspect: str, truth: Truth) -> list[Effect]:
+        return [e for e in self.effects_on(item, aspect) if truth[e.key] and self.applies(e.rule.id, truth)]
+
+    def fates(self, item: str, aspect: str, truth: Truth) -> list[Fate]:
+        """What becomes of each piece of the values, and the rules that are alive there."""
+        live, pieces = self.live(item, aspect, truth), self.pieces(item, aspect)
+        closing = [e for e in live if e.closes and not e.rule.residual]
+        out = {
+            e.key
+            for e in closing
+            for o in closing
+            if self.win(e, o)[0] == o.key
+            and not any(is_empty(intersect(p, unite(e.values, o.values))) for p in pieces)
+        }
+        found = []
+        for piece in pieces:
+            closers = [e for e in closing if is_subset(piece, e.values)]
+            supporters = [e for e in live if not e.closes and is_subset(piece, e.values)]
+            alive = {e.rule.id for e in closers if e.key not in out and not self.beaten(e, supporters)}
+            held = {e.rule.id for e in supporters if not self.beaten(e, closers)}
+            names = ("contested", "closed") if alive else ("supported", "unaddressed")
+            found.append(Fate(piece, names[not held], alive, held))
+        left = [fate.values for fate in found if fate.status != "closed"]
+        rest = [
+            e for e in live if e.closes and e.rule.residual and not all(is_subset(v, e.values) for v in left)
+        ]
+        for n, fate in enumerate(found):
+            by = {e.rule.id for e in rest if is_subset(fate.values, e.values)}
+            if by and fate.status == "unaddressed":
+                found[n] = Fate(fate.values, "closed", by, set())
+        return found
+
+    # -- precedence -------------------------------------------------------------------------------------
+
+    def beaten(self, one: Effect, others: list[Effect]) -> bool:
+        return any(self.win(one, other)[0] == other.key for other in others)
+
+    def win(self, one: Effect, other: Effect) -> tuple[str, str]:
+        """The winner and the line of the order of precedence that decides; empty for a tie."""
+        if one.rule.id == other.rule.id:
+            return "", ""
+        ways, look = ((one, other), (other, one)), self.lookup
+        rank = {e.key: look.authorities[e.rule.authority].rank for e in ways[0]}
+        date = {e.key: look.editions[look.clauses[e.rule.clause].edition].valid_from for e in ways[0]}
+        for a, b in ways:
+            if b.rule.id in a.rule.exception_to and (
+                rank[a.key] <= rank[b.key] or self.departs(a.rule, b.rule)
+            ):
+                return a.key, "exception"
+        for a, b in ways:
+            if self.departs(a.rule, b.rule):
+                return a.key, "delegation"
+        if rank[one.key] != rank[other.key]:
+            return min(rank, key=lambda key: rank[key]), "authority"
+        early, late = sorted(ways[0], key=lambda e: date[e.key])
+        later = one.rule.authority == other.rule.authority and date[early.key] < date[late.key]
+        if later and not self.inside(early, late):
+            return late.key, "edition"
+        return next(((a.key, "specificity") for a, b in ways if self.inside(a, b)), ("", ""))
+
+    def inside(self, one: Effect, other: Effect) -> bool:
+        """Whether the cases of one effect lie strictly inside those of the other."""
+        if not (one.items <= other.items and self.implies(one.condition, other.condition)):
+            return False
+        return one.items != other.items or not self.implies(other.condition, one.condition)
+
+    def departs(self, one: Rule, other: Rule) -> bool:
+        """Whether a rule is made under a delegation that covers its departing from the other."""
+        if one.delegation is None or other.non_derogable:
+            return False
+        look, given = self.lookup, self.lookup.delegations[one.delegation]
+        source = look.clauses[given.clause]
+        giver = look.books[look.editions[source.edition].book].authority
+        rank = {name: authority.rank for name, authority in look.authorities.items()}
+        line = [other.clause]
+        for clause in line:
+            line += look.clauses[clause].replaces
+        return (
+            self.in_force(source)
+            and (not given.clauses or bool({*line} & {*given.clauses}))
+            and (given.allows == "anything" or one.modality.startswith("must"))
+            and rank[giver] <= rank[other.authority]
+            and rank[one.authority] <= rank[given.to]
+            and all(not given.items or {*given.items} & {*look.broader(i)} for i in one.scope.items)
+        )
+
+    def verdict(self, aspect: str, fates: list[Fate]) -> str:
+        statuses = [fate.status for fate in fates]
+        if "contested" in statuses or all(status == "closed" for status in statuses):
+            return "conflict"
+        if self.lookup.aspects[aspect].kind != "act":
+            return (
+                "required" if "closed" in statuses else "permitted" if "supported" in statuses else "silent"
+            )
+        done, not_done = (next(f.status for f in fates if is_subset(v, f.values)) for v in (YES, NO))
+        if "closed" in (done, not_done):
+            return "required" if not_done == "closed" else "prohibited"
+        if done == "supported":
+            return "permitted"
+        return "not_required" if not_done == "supported" else "silent"
+
+
+def opposed(one: Effect, other: Effect, pieces: Sequence[ValueSet]) -> bool:
+    """Whether two effects pull a value in opposite directions, or together leave none open."""
+    inside = [(is_subset(p, one.values), is_subset(p, other.values)) for p in pieces]
+    return any(map(all, inside)) if one.closes != other.closes else one.closes and all(map(any, inside))
