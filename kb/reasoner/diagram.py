@@ -37,7 +37,8 @@ class Diagram:
         everything = (*watched, *limits)
         self.facts = tuple(dict.fromkeys(test.fact for condition in everything for test in tests(condition)))
         self.classes = tuple(
-            classes_of(fact, possible.get(fact, lookup.domain(fact)), everything) for fact in self.facts
+            classes_of(fact, possible.get(fact, lookup.domain(fact)), everything, lookup)
+            for fact in self.facts
         )
         self._place = {fact: i for i, fact in enumerate(self.facts)}
         self._nodes: list[Node] = [("false", ()), ("true", ())]
@@ -47,6 +48,8 @@ class Diagram:
         self._masks: dict[tuple[int, ValueSet], int] = {}
         self._watched = len(watched)
         self._start = tuple(self._compile(condition, True) for condition in everything)
+        if () in self.classes:  # a fact that is known to be two things at once
+            self._start = (*self._start, FALSE)
         self._uses = [0] * len(self.facts)
         for condition in watched:
             for test in tests(condition):

@@ -7,15 +7,16 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable, Hashable, Mapping, Sequence
+from itertools import combinations
 from typing import TypeVar
 
 import msgspec
 
 from kb.errors import UsageError
-from kb.model.conditions import Condition, Test, all_of, negate, tests
+from kb.model.conditions import Condition, Test, all_of, any_of, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import ValueStatus, Verdict
-from kb.model.values import NO, YES, Choices, Interval, Ranges, ValueSet, contains
+from kb.model.values import NO, YES, Choices, Interval, Ranges, ValueSet, contains, is_empty
 from kb.reasoner.decide import Decision, act_verdict, fates, mask_of, value_classes, value_verdict
 from kb.reasoner.diagram import Diagram
 from kb.reasoner.norms import Norm, covers, norms_of
@@ -74,7 +75,8 @@ class Engine:
         self.disputed = disputed_terms(self.definitions)
         self._written: dict[tuple[str, frozenset[str]], Condition] = {}
         self._conditions = _Conditions(self)
-        self.precedence = Precedence(lookup, as_of, self._conditions)
+        self._exclusions: dict[frozenset[str], tuple[Condition, ...]] = {}
+        self.precedence = Precedence(lookup, as_of, self._conditions, self.exclusions())
         self._groups: dict[tuple[str, str], Group] = {}
         self._watched: dict[tuple[str, str, frozenset[str]], tuple[_Watched, _Limits, tuple[str, ...]]] = {}
         self._problems: dict[tuple[object, ...], Problem] = {}
@@ -89,6 +91,15 @@ class Engine:
             written = write_out(self.lookup.rules[rule].condition, self.definitions, stated)
             self._written[rule, stated] = written
         return self._written[rule, stated]
+
+    def exclusions(self, stated: frozenset[str] = frozenset()) -> tuple[Condition, ...]:
+        """What is declared never to hold together, with defined terms written out as in conditions."""
+        stated = stated.intersection(self.definitions)
+        if stated not in self._exclusions:
+            self._exclusions[stated] = tuple(
+                write_out(exclusion, self.definitions, stated) for exclusion in self.lookup.base.exclusions
+            )
+        return self._exclusions[stated]
 
     def disablers(self, rule: str) -> Sequence[str]:
         """Rules in force that keep this rule from applying while they apply."""
@@ -140,16 +151,27 @@ class Engine:
         return duty is None or self._stands(duty, truth)
 
     def _stands(self, duty: str, truth: Mapping[str, bool]) -> bool:
-        """Whether a duty applies and is alive at what it closes; that it is broken is a condition."""
-        group = self.group(self.lookup.rules[duty].scope.items[0], self.lookup.rules[duty].aspect)
-        return any(duty in fate.closed_by for fate in self.decide(group, truth).fates)
+        """Whether a duty applies and is alive at what it closes; that it is broken is a condition.
 
-    def decide(self, group: Group, truth: Mapping[str, bool]) -> Decision:
-        """The decision of a group in one decided case."""
+        What rests on its being broken has no say in it: a repair never undoes its own duty.
+        """
+        group = self.group(self.lookup.rules[duty].scope.items[0], self.lookup.rules[duty].aspect)
+        decision = self.decide(group, truth, without=duty)
+        return any(duty in fate.closed_by for fate in decision.fates)
+
+    def rests_on(self, rule: str, duty: str) -> bool:
+        """Whether a rule repairs a duty, or repairs one that does."""
+        repaired = self.lookup.rules[rule].repairs
+        return repaired is not None and (repaired == duty or self.rests_on(repaired, duty))
+
+    def decide(self, group: Group, truth: Mapping[str, bool], without: str | None = None) -> Decision:
+        """The decision of a group in one decided case; `without` leaves out what rests on that duty."""
         applying = [
             (norm, mask)
             for norm, mask in group.norms
-            if truth.get(norm.key, False) and self.applies(norm.rule, truth)
+            if truth.get(norm.key, False)
+            and not (without is not None and self.rests_on(norm.rule, without))
+            and self.applies(norm.rule, truth)
         ]
         found = fates(applying, len(group.classes), self.precedence.beats)
         statuses = tuple(fate.status for fate in found)
@@ -201,7 +223,11 @@ class Engine:
         must_wear = contains(rule.value.values, "yes") == (rule.modality == "must")
         if not must_wear:
             return Test(WORN + rule.scope.items[0], YES)
-        return all_of([Test(WORN + item, NO) for item in rule.scope.items])
+        none = all_of([Test(WORN + item, NO) for item in rule.scope.items])
+        if rule.scope.alternatives != "one":
+            return none
+        pairs = combinations(rule.scope.items, 2)
+        return any_of([none, *(all_of([Test(WORN + item, YES) for item in pair]) for pair in pairs)])
 
     def problem(self, group: Group, possible: Mapping[str, ValueSet]) -> Problem:
         """A group under the facts that are known: the diagram of everything its decision rests on.
@@ -212,7 +238,7 @@ class Engine:
         place = (group.item, group.aspect, stated)
         if place not in self._watched:
             watched = self.watched(group, stated)
-            limits = constraints(tuple(watched.values()), self.lookup)
+            limits = constraints(tuple(watched.values()), self.lookup, self.exclusions(stated))
             facts = {test.fact for condition in (*watched.values(), *limits) for test in tests(condition)}
             self._watched[place] = (watched, limits, tuple(sorted(facts)))
         watched, limits, names = self._watched[place]
@@ -236,7 +262,10 @@ class Engine:
 
     def check_case(self, possible: Mapping[str, ValueSet]) -> bool:
         """Whether the known facts can hold together."""
-        limits = [negate(exclusion) for exclusion in self.lookup.base.exclusions]
+        if any(is_empty(values) for values in possible.values()):
+            return False
+        exclusions = self.exclusions(frozenset(possible))
+        limits = constraints(exclusions, self.lookup, exclusions)
         return satisfiable(limits, possible, self.lookup) is not None
 
 

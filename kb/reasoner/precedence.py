@@ -7,6 +7,7 @@ the superiority relation of defeasible logic. The order of the five lines is the
 from __future__ import annotations
 
 import datetime
+from collections.abc import Callable, Sequence
 
 import msgspec
 
@@ -28,13 +29,21 @@ class Win(msgspec.Struct, frozen=True):
 class Precedence:
     """The order of precedence over the rules of one base on one day.
 
-    `conditions` gives the condition of a rule with its defined terms written out.
+    `conditions` gives the condition of a rule with its defined terms written out, `exclusions` likewise those
+    of the base.
     """
 
-    def __init__(self, lookup: Lookup, as_of: datetime.date, conditions: dict[str, Condition]) -> None:
+    def __init__(
+        self,
+        lookup: Lookup,
+        as_of: datetime.date,
+        conditions: dict[str, Condition],
+        exclusions: Sequence[Condition] | None = None,
+    ) -> None:
         self._lookup = lookup
         self._as_of = as_of
         self._conditions = conditions
+        self._exclusions = exclusions
         self._wins: dict[tuple[str, str], Win | None] = {}
         self._inside: dict[tuple[str, str], bool] = {}
         self._covered: dict[str, frozenset[str]] = {}
@@ -60,12 +69,14 @@ class Precedence:
     def _decide(self, left: str, right: str) -> Win | None:
         rules = {key: self._lookup.rules[rule_of(key)] for key in (left, right)}
         ways = ((left, right), (right, left))
-        for one, other in ways:
-            if self._is_exception(rules[one], rules[other]):
-                return Win(one, "exception")
-        for one, other in ways:
-            if self._departs(rules[one], rules[other]):
-                return Win(one, "delegation")
+        lines: tuple[tuple[Principle, Callable[[Rule, Rule], bool]], ...] = (
+            ("exception", self._is_exception),
+            ("delegation", self._departs),
+        )
+        for principle, holds in lines:
+            winners = [one for one, other in ways if holds(rules[one], rules[other])]
+            if len(winners) == 1:  # where each may depart from the other, the line does not decide
+                return Win(winners[0], principle)
         ranks = {key: self._lookup.authorities[rule.authority].rank for key, rule in rules.items()}
         if ranks[left] != ranks[right]:
             return Win(min(ways[0], key=lambda key: ranks[key]), "authority")
@@ -128,7 +139,7 @@ class Precedence:
     def _is_inside(self, one: str, other: str) -> bool:
         if not self._items(one) <= self._items(other):
             return False
-        return implies(self._conditions[one], self._conditions[other], self._lookup)
+        return implies(self._conditions[one], self._conditions[other], self._lookup, self._exclusions)
 
 
 def in_force(start: datetime.date, end: datetime.date | None, day: datetime.date) -> bool:

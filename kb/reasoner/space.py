@@ -49,13 +49,16 @@ def _implications(facts: Iterable[str], lookup: Lookup) -> list[Condition]:
     return found
 
 
-def constraints(conditions: Iterable[Condition], lookup: Lookup) -> tuple[Condition, ...]:
+def constraints(
+    conditions: Iterable[Condition], lookup: Lookup, exclusions: Sequence[Condition] | None = None
+) -> tuple[Condition, ...]:
     """What must hold between the facts of the conditions: declared exclusions and the item taxonomy.
 
     Exclusions that share a fact with the conditions bring in their own facts, until nothing is added.
+    `exclusions` gives those of the base with their terms written out.
     """
     facts = dict.fromkeys(test.fact for condition in conditions for test in tests(condition))
-    waiting = list(lookup.base.exclusions)
+    waiting = list(lookup.base.exclusions if exclusions is None else exclusions)
     chosen: list[Condition] = []
     changed = True
     while changed:
@@ -71,13 +74,14 @@ def constraints(conditions: Iterable[Condition], lookup: Lookup) -> tuple[Condit
 
 
 def _touches(fact: str, facts: Mapping[str, None], lookup: Lookup) -> bool:
-    """Whether a fact is among `facts`, or is the wearing of something broader than one of them."""
+    """Whether a fact is among `facts`, or is the wearing of a broader or narrower item than one of them."""
     if fact in facts:
         return True
     if not fact.startswith(WORN):
         return False
     item = fact[len(WORN) :]
-    return any(f.startswith(WORN) and item in lookup.broader(f[len(WORN) :]) for f in facts)
+    others = [f[len(WORN) :] for f in facts if f.startswith(WORN)]
+    return any(item in lookup.broader(other) or other in lookup.broader(item) for other in others)
 
 
 def simplify(condition: Condition, possible: Mapping[str, ValueSet]) -> Condition:
@@ -106,11 +110,16 @@ def truth_of(condition: Condition) -> bool | None:
     return False if condition == AnyOf(()) else None
 
 
-def classes_of(fact: str, possible: ValueSet, conditions: Iterable[Condition]) -> tuple[ValueSet, ...]:
-    """The possible values of a fact, cut into classes that no test of the conditions divides."""
+def classes_of(
+    fact: str, possible: ValueSet, conditions: Iterable[Condition], lookup: Lookup
+) -> tuple[ValueSet, ...]:
+    """The possible values of a fact, cut into classes that no test of the conditions divides.
+
+    Days are whole: between one day and the next there is none.
+    """
     sets = {test.values for condition in conditions for test in tests(condition) if test.fact == fact}
     if isinstance(possible, Ranges):
-        return value_classes(tuple(sets), possible)
+        return value_classes(tuple(sets), possible, lookup.facts[fact].kind == "date")
     groups: dict[tuple[bool, ...], set[str]] = {}
     ordered = [values for values in sets if isinstance(values, Choices)]
     for member in sorted(possible.members):
@@ -131,7 +140,7 @@ def satisfiable(
     if not left:
         return dict(possible)
     fact = tests(left[0])[0].fact
-    for piece in classes_of(fact, possible.get(fact, lookup.domain(fact)), left):
+    for piece in classes_of(fact, possible.get(fact, lookup.domain(fact)), left, lookup):
         found = satisfiable(left, {**possible, fact: piece}, lookup)
         if found is not None:
             return found
@@ -153,17 +162,19 @@ def complete(
     if not open_ones:
         return dict(possible)
     fact = tests(open_ones[0])[0].fact
-    for piece in classes_of(fact, possible.get(fact, lookup.domain(fact)), open_ones):
+    for piece in classes_of(fact, possible.get(fact, lookup.domain(fact)), open_ones, lookup):
         found = complete(conditions, limits, {**possible, fact: piece}, lookup)
         if found is not None:
             return found
     return None
 
 
-def implies(left: Condition, right: Condition, lookup: Lookup) -> bool:
-    """Whether every possible case that meets `left` meets `right`."""
+def implies(
+    left: Condition, right: Condition, lookup: Lookup, exclusions: Sequence[Condition] | None = None
+) -> bool:
+    """Whether every possible case that meets `left` meets `right`; `exclusions` as for `constraints`."""
     both = (left, negate(right))
-    return satisfiable((*both, *constraints(both, lookup)), {}, lookup) is None
+    return satisfiable((*both, *constraints(both, lookup, exclusions)), {}, lookup) is None
 
 
 def narrowed(left: ValueSet | None, right: ValueSet, fact: str, lookup: Lookup) -> ValueSet:
@@ -177,25 +188,24 @@ def _spread_worn(known: dict[str, ValueSet], lookup: Lookup) -> None:
         if not fact.startswith(WORN):
             continue
         item = fact[len(WORN) :]
-        if values == YES:
-            known.update(
-                (WORN + broad, YES) for broad in lookup.broader(item) if WORN + broad in lookup.facts
-            )
-        elif values == NO:
-            known.update((WORN + narrow, NO) for narrow in lookup.narrower(item))
+        kinds = lookup.broader(item) if values == YES else lookup.narrower(item) if values == NO else ()
+        for kind in kinds:
+            if WORN + kind in lookup.facts:
+                known[WORN + kind] = narrowed(known.get(WORN + kind), values, WORN + kind, lookup)
 
 
 def possible_facts(case: Case, items: Sequence[str], wearing: bool, lookup: Lookup) -> dict[str, ValueSet]:
     """What is known of the facts of a case in a question about `items` (the first is asked about).
 
-    The other items are worn; if `wearing` the question takes for granted that the first is worn too. "Alone"
-    means that no item is worn but those and what the case says.
+    The other items are worn; if `wearing` the question takes for granted that the first is worn too, whatever
+    the case says. "Alone" means that no item is worn but those and what the case says. A fact that is said to
+    be two things at once is left without any value.
     """
     known: dict[str, ValueSet] = {}
     for fact, values in case.facts:
         known[fact] = narrowed(known.get(fact), values, fact, lookup)
     for item in items if wearing else items[1:]:
-        known[WORN + item] = YES
+        known.update((WORN + broad, YES) for broad in lookup.broader(item) if WORN + broad in lookup.facts)
     _spread_worn(known, lookup)
     if case.alone:
         kept = {broad for item in items for broad in lookup.broader(item)}
