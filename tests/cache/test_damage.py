@@ -342,10 +342,10 @@ def test_a_builder_killed_at_any_moment_does_no_harm(built: Generation, books: P
     start_builder(books, home).communicate(timeout=60)
     whole = time.monotonic() - started
     killed = 0
-    for step in range(14):
+    for step in range(9):
         second.write_text(original + f"\n# change {step}\n")
         builder = start_builder(books, home)
-        time.sleep(whole * (0.3 + 0.055 * step))
+        time.sleep(whole * (0.3 + 0.085 * step))
         builder.send_signal(signal.SIGKILL)
         builder.communicate()
         killed += builder.returncode == -signal.SIGKILL
@@ -353,7 +353,7 @@ def test_a_builder_killed_at_any_moment_does_no_harm(built: Generation, books: P
         for path in built.folder.parent.iterdir():
             if len(path.name) == 64:
                 assert open_generation(path) is not None, "a generation with a name is always whole"
-    assert killed > 3
+    assert killed > 2
     again = ensure(books, home)
     assert len(open_store(again)) == again.manifest.quads
     assert [path.name for path in built.folder.parent.iterdir() if path.name.startswith(".")] == []

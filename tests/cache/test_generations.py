@@ -94,13 +94,16 @@ def test_a_small_change_is_an_increment(
 
 
 @pytest.mark.usefixtures("built")
-def test_increments_of_increments(books: Path, home: Path, tmp_path: Path) -> None:
-    """Up to ten, then from nothing: the files of a store grow with every step."""
+def test_increments_of_increments(
+    books: Path, home: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Up to a limit, then from nothing: the files of a store grow with every step."""
+    monkeypatch.setattr("kb.cache.build._MOST_INCREMENTS", 3)
     counts = []
-    for step in range(12):
+    for step in range(5):
         (books / "second.yaml").write_text(SECOND.replace("Caps are", f"Caps of {step} kinds are"))
         counts.append(ensure(books, home).manifest.increments)
-    assert counts == [*range(1, 11), 0, 1]
+    assert counts == [1, 2, 3, 0, 1]
     assert_equals_a_build_from_nothing(ensure(books, home), books, tmp_path / "scratch")
 
 
@@ -259,20 +262,23 @@ import sys
 from pathlib import Path
 from kb.cache import decode_base, ensure
 generation = ensure(Path(sys.argv[1]), Path(sys.argv[2]))
-assert not generation.was_rebuilt
 decode_base(generation.base_json.read_bytes())
 heavy = {"yaml", "rdflib", "pyshacl", "whoosh", "rapidfuzz", "prompt_toolkit", "rich", "pyoxigraph",
          "kb.sources", "kb.graph", "kb.cache.build", "subprocess", "tempfile", "shutil"}
-print(*sorted(heavy & set(sys.modules)))
+print("built" if generation.was_rebuilt else "fresh", *sorted(heavy & set(sys.modules)))
 """
 
 
 @pytest.mark.usefixtures("built")
 def test_a_fresh_cache_imports_nothing_heavy(books: Path, home: Path) -> None:
-    found = subprocess.run(
-        [sys.executable, "-c", COLD, str(books), str(home)], capture_output=True, text=True, check=True
-    )
-    assert found.stdout.split() == []
+    """Asked again if the program itself was changed meanwhile, which makes another generation."""
+    said: list[list[str]] = []
+    while not said or (said[-1][0] == "built" and len(said) < 4):
+        found = subprocess.run(
+            [sys.executable, "-c", COLD, str(books), str(home)], capture_output=True, text=True, check=True
+        )
+        said.append(found.stdout.split())
+    assert said[-1] == ["fresh"]
 
 
 def test_parts_name_what_can_be_replaced(built: Generation) -> None:
