@@ -166,7 +166,11 @@ class _Claims:
         plain = [value for r in parts.values() if len(r) == 1 for value in rows[r[0]]["values"]]
         hold(self.data["values"] == plain, "values", "not the values of the rows")
         verdicts, verdict = set(found.values()), self.data["verdict"]
-        if self.data["outcome"] != "answer" or self.question.kind in ("list", "source"):
+        if self.data["outcome"] != "answer" or self.question.kind is None:
+            filled = [k for k in ("headline", "entries", "citations", "cautions", "notes") if self.data[k]]
+            blank = not filled and not parts and verdict is None and self.question.kind is None
+            hold(blank and self.data["outcome"] in ("ask", "abstain"), "outcome", "nothing is answered here")
+        elif self.question.kind in ("list", "source"):
             hold(not parts and verdict in (None, "silent"), "verdict", "nothing here proves it")
             if self.question.kind == "list":
                 claimed = {(e["item"], e["verdict"], frozenset(e["rules"])) for e in self.data["entries"]}

@@ -7,12 +7,13 @@ import os
 import time
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from kb.answer import answer_query
+from kb.answer import answer_query, words_differ
 from kb.cache import Generation, decode_base, ensure
+from kb.checker import check
 from kb.errors import InvalidDataError, Problem, UsageError
 from kb.files import data_folder, write_atomically
 from kb.keywords import Hit
@@ -61,7 +62,7 @@ class KnowledgeBase:
     def __init__(self, lookup: Lookup, generation: Generation) -> None:
         self.lookup = lookup
         self.generation = generation
-        self.digest = generation.digest
+        self.digest = generation.manifest.files[generation.base_json.name].sha256
         self._store = open_store(generation)
         self._lexicon: Lexicon | None = None
         self._engines: dict[datetime.date, Engine] = {}
@@ -148,6 +149,17 @@ class KnowledgeBase:
     def _stated(self, text: str) -> Facts:
         found = read_statement(text, lexicon=self.lexicon, lookup=self.lookup)
         return found if isinstance(found, tuple) else ()
+
+    def verify(self, saved: Any) -> tuple[str, str] | None:
+        """Where and why a saved answer (the JSON object of `ask --json`, decoded) is refused, or None.
+
+        Its claims are checked apart from the reasoner; then its words are compared with what is said now.
+        """
+        refused = check(saved, self.lookup, self.digest)
+        if refused is not None:
+            return refused
+        day = datetime.date.fromisoformat(saved["as_of"])
+        return words_differ(self.engine(day), saved, self.digest)
 
     # -- facts ------------------------------------------------------------------------------------------
 

@@ -27,6 +27,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     ),
     "export": ("clothbound export --format nquads -o base.nq",),
     "clause": ('clothbound clause "1.1"',),
+    "verify": ("clothbound verify answer.json", "clothbound verify -"),
 }
 
 
@@ -123,6 +124,12 @@ def _add_clause(command: argparse.ArgumentParser) -> None:
     )
 
 
+def _add_verify(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "file", metavar="FILE", help="answers as `ask --json` prints them; - for standard input"
+    )
+
+
 def _add_build(command: argparse.ArgumentParser) -> None:
     del command  # nothing beyond the options that stand everywhere
 
@@ -133,6 +140,7 @@ _COMMANDS = {
     "query": ("run a SPARQL query over the base", _add_query),
     "export": ("write the base as RDF", _add_export),
     "clause": ("show a clause and the rules made from it", _add_clause),
+    "verify": ("check saved answers against the rule books", _add_verify),
 }
 
 

@@ -152,6 +152,12 @@ def run_clause(arguments: Namespace) -> int:
     return 0
 
 
+def run_verify(arguments: Namespace) -> int:
+    from shell.verify import verify_answers  # noqa: PLC0415  only for this command
+
+    return verify_answers(arguments.file, _open(arguments))
+
+
 def run_shell(arguments: Namespace) -> int:
     """The interactive shell on a terminal; otherwise questions, one a line."""
     if not sys.stdin.isatty():
@@ -169,4 +175,5 @@ COMMANDS: dict[str | None, Callable[[Namespace], int]] = {
     "query": run_query,
     "export": run_export,
     "clause": run_clause,
+    "verify": run_verify,
 }

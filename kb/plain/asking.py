@@ -23,7 +23,7 @@ class Question:
         self.reading, self.lookup, self.meaning = reading, lookup, Meaning(lookup, day)
         self.items: list[str] = reading["items"]
         self.aspect: str = reading["aspect"]
-        self.kind: str = reading["kind"]
+        self.kind: str | None = reading["kind"]
         aspect = lookup.aspects.get(self.aspect)
         values = self.kind in ("where", "how", "how_many") or (aspect is not None and aspect.kind != "act")
         self.acts = self.kind not in ("list", "source") and not values

@@ -1,0 +1,58 @@
+"""The words of a saved answer whose claims hold: said again from its reading, and compared."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from kb.answer.assemble import answer_query
+from kb.answer.encode import answer_object
+from kb.model.questions import Query, Reading
+from kb.model.records import Case
+from kb.plain import facts_from_json, values_from_json
+from kb.reasoner import Engine
+from kb.wording import say_query
+
+
+def saved_query(engine: Engine, reading: Any) -> Query:
+    """The query that a saved reading stands for."""
+    facts = tuple(facts_from_json(reading["facts"]).items())
+    value = reading["value"]
+    return Query(
+        kind=reading["kind"],
+        items=tuple(reading["items"]),
+        aspect=reading["aspect"],
+        value=None if value is None else values_from_json(value),
+        polarity=reading["polarity"],
+        case=Case(as_of=engine.as_of, facts=facts, alone=reading["alone"]),
+        clause=reading["clause"],
+        modalities=tuple(reading["verdicts"]),
+    )
+
+
+def difference(saved: Any, said: Any, where: str = "") -> tuple[str, str] | None:
+    """The first place at which two JSON values differ, and what stands there in the second."""
+    if isinstance(saved, dict) and isinstance(said, dict) and saved.keys() == said.keys():
+        places = ((f"{where}.{key}".lstrip("."), saved[key], said[key]) for key in said)
+    elif isinstance(saved, list) and isinstance(said, list) and len(saved) == len(said):
+        places = ((f"{where}[{n}]", *pair) for n, pair in enumerate(zip(saved, said, strict=True)))
+    else:
+        same = saved == said and type(saved) is type(said)
+        return None if same else (where, f"the program says {said!r:.200}")
+    return next((found for place in places if (found := difference(place[1], place[2], place[0]))), None)
+
+
+def words_differ(engine: Engine, data: Any, digest: str) -> tuple[str, str] | None:
+    """Where a saved answer uses other words than the program for the same reading; None if nowhere.
+
+    How the question was taken apart (`spans`, `carried`) is not compared: it rests on what came before it.
+    """
+    saved = data["reading"]
+    if saved["kind"] is None:
+        return None
+    query = saved_query(engine, saved)
+    text = say_query(engine.lookup, query)
+    reading = Reading(question=data["question"], text=text, query=query)
+    again = answer_object(answer_query(engine, reading, digest))
+    if again["reading"]["text"] != saved["text"]:
+        return "reading.text", f"the reading is said as {text!r}"
+    return difference({**data, "reading": None}, {**again, "reading": None})
