@@ -22,6 +22,7 @@ from kb.sparql.table import ResultKind, Table, Term
 from kb.text import Pattern, visible
 
 DEADLINE_S = 10.0
+MOST_S = 3600.0
 MEMORY_BYTES = 512 * 1024 * 1024
 ROW_LIMIT = 10_000
 RESULT_BYTES = 64 * 1024 * 1024
@@ -228,9 +229,11 @@ def run_user_query(
     The union of all graphs is the default graph. `memory_bytes` is what the query may use beyond the
     opened store. A result over `row_limit` rows or `RESULT_BYTES` comes cut, with `truncated` set.
 
-    Raises `UsageError` for a query that is refused or not valid, `StoreUnavailableError` if the store
-    does not open, or the deadline or the memory is used up.
+    Raises `UsageError` for a query that is refused or not valid, or a deadline that is no time or over an
+    hour; `StoreUnavailableError` if the store does not open, or the deadline or the memory is used up.
     """
+    if not 0 < deadline_s <= MOST_S:  # false for what is not a number, too
+        raise UsageError(f"The deadline is a number of seconds above 0 and at most {MOST_S:g}.")
     check_query(text)
     request = _request(source_of(source), text, deadline_s, memory_bytes, row_limit)
     child = _Child()
