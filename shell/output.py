@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import sys
 from typing import TYPE_CHECKING
@@ -17,13 +18,14 @@ if TYPE_CHECKING:
 
 _WIDEST = 100
 _NARROWEST = 30
+_MOST_PROBLEMS = 1000
 
 
 def columns() -> int:
     """Columns of the terminal, as COLUMNS or the terminal itself tells; 80 where neither does."""
     told = os.environ.get("COLUMNS", "")
-    if told.isdecimal() and int(told):
-        return int(told)
+    if told.isdecimal() and int(told[:9]):
+        return int(told[:9])
     try:
         return os.get_terminal_size(1).columns or 80
     except OSError:
@@ -65,6 +67,13 @@ def resized(output: Output) -> Output:
     return Output(output.drawn, _width())
 
 
+def safe_json(text: str) -> str:
+    """The same JSON with control and format characters as escapes, which mean the same to every reader."""
+    if text.isascii() and "\x7f" not in text:
+        return text
+    return "".join(c if kb.visible(c) == c else json.dumps(c)[1:-1] for c in text)
+
+
 def write_bytes(data: bytes) -> None:
     """Data to standard output, byte for byte."""
     sys.stdout.flush()
@@ -78,9 +87,11 @@ def complain(text: str) -> None:
 
 
 def complain_problems(problems: tuple[Problem, ...]) -> None:
-    """One line for each problem of the sources, and how many there are."""
-    for problem in problems:
+    """One line for each problem of the sources, up to a thousand, and how many there are."""
+    for problem in problems[:_MOST_PROBLEMS]:
         complain(str(problem))
+    if len(problems) > _MOST_PROBLEMS:
+        complain(f"Only the first {_MOST_PROBLEMS} are shown.")
     errors = sum(problem.severity == "error" for problem in problems)
     others = len(problems) - errors
     if problems:

@@ -5,10 +5,12 @@ from __future__ import annotations
 import csv
 import io
 import json
+import sys
 from typing import TYPE_CHECKING, Any
 
 import kb
 from shell.blocks import Block, Cell, Grid, Said
+from shell.output import safe_json
 from shell.plain import render_plain
 
 if TYPE_CHECKING:
@@ -60,7 +62,7 @@ def as_json(table: Table) -> str:
         document["results"] = {"bindings": bindings}
     if table.truncated:
         document["head"]["truncated"] = True
-    return json.dumps(document, ensure_ascii=False, indent=2)
+    return safe_json(json.dumps(document, ensure_ascii=False, indent=2))
 
 
 def _safe_cell(text: str) -> str:
@@ -83,12 +85,15 @@ def table_blocks(table: Table) -> tuple[Block, ...]:
         return (Said("Result", "yes" if table.boolean else "no"),)
     rows = tuple(tuple(Cell(kb.visible(text)) for text in row) for row in _texts(table))
     columns = tuple(kb.visible(name) for name in table.columns)
-    grid: tuple[Block, ...] = (Grid("", columns, rows),) if rows else ()
+    grid: tuple[Block, ...] = (Grid("", columns, rows),) if rows and columns else ()
     return (*grid, Said("Rows", f"the first {len(rows)}" if table.truncated else str(len(rows))))
 
 
 def table_text(table: Table, form: str, width: int) -> str:
-    """The result in the form "table", "json" or "csv"."""
+    """The result in the form "table", "json" or "csv"; CSV as it is, unless a terminal would act on it."""
     if form == "json":
         return as_json(table)
-    return as_csv(table) if form == "csv" else render_plain(table_blocks(table), width)
+    if form == "csv":
+        text = as_csv(table)
+        return "\r\n".join(map(kb.visible, text.split("\r\n"))) if sys.stdout.isatty() else text
+    return render_plain(table_blocks(table), width)
