@@ -38,6 +38,13 @@ class _Parser(argparse.ArgumentParser):
         raise kb.UsageError(f"{message[:1].upper()}{message[1:]}. Try: {self.prog} --help")
 
 
+def _path(text: str) -> Path:
+    """A path; an empty one, as from a variable that is not set, would mean the folder one stands in."""
+    if not text:
+        raise argparse.ArgumentTypeError("the path is empty")
+    return Path(text)
+
+
 class _Version(argparse.Action):
     """Prints the version; reads the package's metadata only when asked to."""
 
@@ -59,9 +66,9 @@ def _common(suppress: bool) -> _Parser:
     common = _Parser(add_help=False, argument_default=argparse.SUPPRESS if suppress else None)
     group = common.add_argument_group("everywhere")
     group.add_argument(
-        "--books", type=Path, metavar="DIR", help="the rule books (default: CLOTHBOUND_BOOKS, else the demo)"
+        "--books", type=_path, metavar="DIR", help="the rule books (default: CLOTHBOUND_BOOKS, else the demo)"
     )
-    group.add_argument("--cache", type=Path, metavar="DIR", help="where the built base is kept")
+    group.add_argument("--cache", type=_path, metavar="DIR", help="where the built base is kept")
     plain = {"default": argparse.SUPPRESS} if suppress else {"default": False}
     group.add_argument("--plain", action="store_true", help="plain text, no colour and no drawing", **plain)
     return common
@@ -88,7 +95,7 @@ def _add_ask(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--why", action="store_true", help="show every rule that was looked at, and which beat which"
     )
-    command.add_argument("--svg", type=Path, metavar="FILE", help="also write the screen as a picture")
+    command.add_argument("--svg", type=_path, metavar="FILE", help="also write the screen as a picture")
 
 
 def _add_query(command: argparse.ArgumentParser) -> None:
@@ -114,7 +121,7 @@ def _add_export(command: argparse.ArgumentParser) -> None:
     formats = ("turtle", "nquads", "jsonld")
     command.add_argument("--format", choices=formats, default="turtle", help="(default: turtle)")
     command.add_argument(
-        "-o", "--output", type=Path, metavar="FILE", help="a file instead of standard output"
+        "-o", "--output", type=_path, metavar="FILE", help="a file instead of standard output"
     )
 
 

@@ -19,7 +19,7 @@ from shell.completion import Vocabulary, suggest, vocabulary_of
 from shell.output import Output, complain, resized
 from shell.session import Session
 from shell.turns import Reply, take_line
-from shell.words import brief
+from shell.words import brief, whole
 
 if TYPE_CHECKING:
     from kb import KnowledgeBase
@@ -108,7 +108,7 @@ def loop(read: Callable[[Session], str], base: KnowledgeBase, output: Output) ->
             continue
         except EOFError:
             return 0
-        for line in filter(str.strip, text.splitlines()):
+        for line in filter(str.strip, whole(text).splitlines()):
             session, leave = _one_line(session, line, base, output)
             if leave:
                 return 0

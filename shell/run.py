@@ -13,7 +13,8 @@ from shell.blocks import Block
 from shell.clauses import clause_blocks
 from shell.dates import as_date
 from shell.layout import arrange
-from shell.output import Output, complain, complain_problems, make_output, write_bytes
+from shell.output import Output, complain, complain_problems, make_output, safe_json, write_bytes
+from shell.words import whole
 
 if TYPE_CHECKING:
     from kb import Answer, KnowledgeBase
@@ -49,7 +50,7 @@ def _given_facts(arguments: Namespace, base: KnowledgeBase) -> tuple[tuple[str, 
 
 def _questions(words: list[str]) -> Iterable[str]:
     """The question on the command line, else one a line from standard input."""
-    text = " ".join(words).strip()
+    text = whole(" ".join(words)).strip()
     if text and text != "-":
         yield text
         return
@@ -57,14 +58,13 @@ def _questions(words: list[str]) -> Iterable[str]:
         raise kb.UsageError('There is no question. Try: clothbound ask "May I wear the storm coat?"')
     for line in sys.stdin:
         if line.strip():
-            yield line.strip()
+            yield whole(line.strip())
 
 
 def _print_json(answer: Answer) -> None:
     """One object on one line; inside JSON strings line breaks are escaped, so those outside can go."""
-    write_bytes(
-        b" ".join(line.strip() for line in kb.answer_to_json(answer).split(b"\n") if line.strip()) + b"\n"
-    )
+    lines = kb.answer_to_json(answer).decode().split("\n")
+    write_bytes(safe_json(" ".join(line.strip() for line in lines if line.strip())).encode() + b"\n")
 
 
 def run_ask(arguments: Namespace) -> int:

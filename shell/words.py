@@ -42,3 +42,8 @@ def brief(facts: Facts, base: KnowledgeBase) -> str:
             known = [value for value in fact.values if value.id in members]
             words.append(" or ".join(v.id if fact.family == "grade" else v.label for v in known))
     return kb.visible(", ".join(words))
+
+
+def whole(text: str) -> str:
+    """The text with bytes that were no UTF-8, which Python keeps as half characters, as U+FFFD."""
+    return "".join("\ufffd" if "\ud800" <= c <= "\udfff" else c for c in text)

@@ -1,0 +1,90 @@
+"""Odd arguments, input and environment at the command line, over two small rule books."""
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+import kb
+
+BOOKS = Path(__file__).parents[1] / "sources" / "good"
+
+
+@pytest.fixture(scope="module")
+def home(tmp_path_factory):
+    return tmp_path_factory.mktemp("home")
+
+
+@pytest.fixture
+def run(home):
+    """Run the program as a user would; the exit code, standard output and standard error."""
+
+    def start(*arguments, given=b"", **environment):
+        done = subprocess.run(
+            [sys.executable, "-m", "shell", *arguments],
+            input=given,
+            capture_output=True,
+            check=False,
+            timeout=60,
+            env={
+                **os.environ,
+                "CLOTHBOUND_CACHE": str(home / "cache"),
+                "CLOTHBOUND_BOOKS": str(BOOKS),
+                **environment,
+            },
+        )
+        return done.returncode, done.stdout, done.stderr.decode()
+
+    return start
+
+
+@pytest.mark.parametrize("seconds", ["nan", "inf", "1e308", "-1", "0", "3601"])
+def test_a_deadline_is_a_time(run, seconds):
+    code, _, said = run("query", "ASK {}", "--deadline", seconds)
+    assert (code, "deadline" in said) == (2, True)
+
+
+@pytest.mark.parametrize("form", ["table", "json", "csv"])
+def test_rows_without_columns_are_shown(run, form):
+    code, shown, _ = run("query", "SELECT * { {} UNION {} }", "--format", form)
+    assert code == 0
+    assert shown == b"Rows: 2\n" if form == "table" else shown
+
+
+@pytest.mark.parametrize("option", ["--books", "--cache", "-o"])
+def test_an_empty_path_is_not_the_folder_one_stands_in(run, option):
+    assert run("export", option, "")[0] == 2
+
+
+def test_a_wide_terminal_is_no_fault(run):
+    assert run("ask", "?", COLUMNS="9" * 5_000)[0] == 4
+
+
+@pytest.mark.parametrize("given", [b"\xff\xfe may I?", b"\xed\xa0\x80", "may I \x9b31m\u202e?".encode()])
+def test_json_is_json_whatever_was_asked(run, given):
+    code, shown, _ = run("ask", "--json", given=given)
+    assert code == 4
+    text = shown.decode()
+    assert kb.visible(text) == text
+    assert json.loads(text)["question"] == given.decode(errors="replace")
+
+
+def test_json_of_a_query_is_read_back_unchanged(run):
+    code, shown, _ = run("query", 'SELECT ("\x9b\u202e\x7f\U000e0001" AS ?x) {}', "--format", "json")
+    text = shown.decode()
+    assert code == 0
+    assert kb.visible(text) == text
+    assert json.loads(text)["results"]["bindings"] == [
+        {"x": {"type": "literal", "value": "\x9b\u202e\x7f\U000e0001"}}
+    ]
+
+
+def test_a_flood_of_problems_is_cut(run, tmp_path):
+    (tmp_path / "a.yaml").write_text("".join(f"key{number}: x\n" for number in range(3_000)))
+    code, _, said = run("build", "--books", str(tmp_path))
+    assert code == 3
+    assert len(said.splitlines()) == 1_002
+    assert said.splitlines()[-1] == "3001 errors, 0 warnings."
