@@ -11,6 +11,7 @@ from kb.lazy import loader
 
 if TYPE_CHECKING:
     from kb.answer import answer_to_json
+    from kb.audit import AuditReport, Finding, audit_to_json
     from kb.errors import (
         ClothboundError,
         InvalidDataError,
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
         StoreUnavailableError,
         UsageError,
     )
-    from kb.knowledge_base import BuildReport, KnowledgeBase, build, demo_folder, export_base
+    from kb.knowledge_base import BuildReport, KnowledgeBase, audit_books, build, demo_folder, export_base
     from kb.model.questions import Answer, Reading
     from kb.model.records import Case
     from kb.sparql import Table
@@ -27,9 +28,11 @@ if TYPE_CHECKING:
 
 __all__ = [
     "Answer",
+    "AuditReport",
     "BuildReport",
     "Case",
     "ClothboundError",
+    "Finding",
     "InvalidDataError",
     "KnowledgeBase",
     "Location",
@@ -39,6 +42,8 @@ __all__ = [
     "Table",
     "UsageError",
     "answer_to_json",
+    "audit_books",
+    "audit_to_json",
     "build",
     "demo_folder",
     "export_base",
@@ -49,6 +54,7 @@ __getattr__ = loader(
     __name__,
     {
         "kb.answer": ("answer_to_json",),
+        "kb.audit": ("AuditReport", "Finding", "audit_to_json"),
         "kb.errors": (
             "ClothboundError",
             "InvalidDataError",
@@ -57,7 +63,14 @@ __getattr__ = loader(
             "StoreUnavailableError",
             "UsageError",
         ),
-        "kb.knowledge_base": ("BuildReport", "KnowledgeBase", "build", "demo_folder", "export_base"),
+        "kb.knowledge_base": (
+            "BuildReport",
+            "KnowledgeBase",
+            "audit_books",
+            "build",
+            "demo_folder",
+            "export_base",
+        ),
         "kb.model.questions": ("Answer", "Reading"),
         "kb.model.records": ("Case",),
         "kb.sparql": ("Table",),

@@ -27,6 +27,7 @@ from kb.sparql import candidate_rules, open_store
 from kb.wording import say_facts, say_rule
 
 if TYPE_CHECKING:
+    from kb.audit import AuditReport
     from kb.sparql import Table
 
 _ENGINES_KEPT = 8
@@ -239,6 +240,18 @@ def build(books: Path | None = None, cache: Path | None = None) -> BuildReport:
         seconds=time.perf_counter() - started,
         rebuilt=rebuilt,
     )
+
+
+def audit_books(books: Path | None = None, *, as_of: datetime.date | None = None) -> AuditReport:
+    """What is wrong in rule books from a day on (today by default); their load errors, if they have any."""
+    from kb.audit import audit_base, audit_problems  # noqa: PLC0415  only for this command
+    from kb.sources import load_rule_base  # noqa: PLC0415  loads the YAML reader
+
+    day = as_of or datetime.date.today()
+    loaded = load_rule_base(books_folder(books))
+    if loaded.base is None:
+        return audit_problems(loaded.problems, day)
+    return audit_base(loaded.base, day, loaded.problems, dated=as_of is not None)
 
 
 def count_records(lookup: Lookup) -> tuple[tuple[str, int], ...]:

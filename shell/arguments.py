@@ -27,6 +27,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     ),
     "export": ("clothbound export --format nquads -o base.nq",),
     "clause": ('clothbound clause "1.1"',),
+    "audit": ("clothbound audit", "clothbound audit --notes --json", "clothbound audit --strict"),
     "verify": ("clothbound verify answer.json", "clothbound verify -"),
 }
 
@@ -137,6 +138,15 @@ def _add_verify(command: argparse.ArgumentParser) -> None:
     )
 
 
+def _add_audit(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--json", action="store_true", help="one JSON object")
+    command.add_argument("--notes", action="store_true", help="show notes too, such as settled overlaps")
+    command.add_argument("--strict", action="store_true", help="exit with 3 for warnings as well as errors")
+    command.add_argument(
+        "--as-of", metavar="DATE", help="audit from this day on, as 2026-06-01 (default: today)"
+    )
+
+
 def _add_build(command: argparse.ArgumentParser) -> None:
     del command  # nothing beyond the options that stand everywhere
 
@@ -147,6 +157,7 @@ _COMMANDS = {
     "query": ("run a SPARQL query over the base", _add_query),
     "export": ("write the base as RDF", _add_export),
     "clause": ("show a clause and the rules made from it", _add_clause),
+    "audit": ("find contradictions, oversteps, dead rules and gaps in the rule books", _add_audit),
     "verify": ("check saved answers against the rule books", _add_verify),
 }
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import kb
+from shell.audit import run_audit
 from shell.blocks import Block
 from shell.clauses import clause_blocks
 from shell.dates import as_date
@@ -175,5 +176,6 @@ COMMANDS: dict[str | None, Callable[[Namespace], int]] = {
     "query": run_query,
     "export": run_export,
     "clause": run_clause,
+    "audit": run_audit,
     "verify": run_verify,
 }
