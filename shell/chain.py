@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 import kb
-from shell.blocks import Block, Chain, Node, Tone
+from shell.blocks import Block, Chain, Node, Points, Tone
 from shell.words import VERDICTS
 
 if TYPE_CHECKING:
@@ -159,11 +159,18 @@ def short_reasons(answer: Answer, base: KnowledgeBase) -> tuple[str, ...]:
 
 
 def chain_blocks(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
-    """One tree for the whole derivation."""
+    """One tree for the whole derivation, and what would have to change for another verdict."""
     names = _source_names(answer, base)
     nodes = tuple(
         Node(title, _steps(answer, index, names)) for index, title in enumerate(_titles(answer, base))
     )
     editions = _editions(answer, base)
     title = f"The whole way, in the {editions[0]}" if len(editions) == 1 else "The whole way"
-    return (Chain(title, nodes),) if nodes else ()
+    return (*((Chain(title, nodes),) if nodes else ()), *_changes(answer))
+
+
+def _changes(answer: Answer) -> tuple[Block, ...]:
+    lines = tuple(
+        f"{kb.visible(change.label)}: {VERDICTS[change.verdict][0].lower()}" for change in answer.changes
+    )
+    return (Points("It would be otherwise if", lines),) if lines else ()

@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 
 from kb.answer.acts import act_answer
 from kb.answer.aspects import aspect_part, aspects_of
+from kb.answer.changes import turning_changes
 from kb.answer.common import (
     Part,
     all_rules,
@@ -117,15 +118,14 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     part = act_answer(engine, query)
     verdict = part.verdict
     both = any(case.verdict == "conflict" for case in part.cases)
-    return _finish(
-        engine,
-        query,
-        blank,
-        [part],
-        verdict,
-        cited=[_proof_rules(part, i) for i in range(len(part.cases))],
-        both=both,
-    )
+    cited = [_proof_rules(part, i) for i in range(len(part.cases))]
+    answer = _finish(engine, query, blank, [part], verdict, cited=cited, both=both)
+    if len(part.cases) > 1 or part.aspect != query.aspect:
+        return answer
+    others = tuple(item for item in query.items if item != part.item)
+    possible = possible_facts(query.case, (part.item, *others), False, engine.lookup)
+    changes = turning_changes(engine, engine.group(part.item, part.aspect), possible, verdict)
+    return _replace(answer, changes=changes)
 
 
 def _proof_rules(part: Part, row: int) -> tuple[str, ...]:

@@ -212,6 +212,10 @@ def answer_object(answer: Answer) -> dict[str, Json]:
         "values": [_open_value(value) for value in answer.values],
         "entries": [_entry(entry) for entry in answer.entries],
         "derivation": [_derivation(derivation) for derivation in answer.derivation],
+        "changes": [
+            {"facts": _facts(change.facts), "text": change.label, "verdict": change.verdict}
+            for change in answer.changes
+        ],
         "citations": [_citation(citation) for citation in answer.citations],
         "cautions": list(answer.cautions),
         "notes": list(answer.notes),

@@ -171,6 +171,14 @@ class ListEntry(msgspec.Struct, frozen=True, kw_only=True):
     rules: tuple[str, ...] = ()
 
 
+class Change(msgspec.Struct, frozen=True, kw_only=True):
+    """Facts that, were they so instead of as stated, would give another verdict; `label` in words."""
+
+    facts: tuple[tuple[str, ValueSet], ...]
+    label: str
+    verdict: Verdict
+
+
 class Citation(msgspec.Struct, frozen=True, kw_only=True):
     """A clause that carries the answer."""
 
@@ -198,6 +206,7 @@ class Answer(msgspec.Struct, frozen=True, kw_only=True):
     values: tuple[OpenValue, ...] = ()
     entries: tuple[ListEntry, ...] = ()
     derivation: tuple[Derivation, ...] = ()
+    changes: tuple[Change, ...] = ()
     citations: tuple[Citation, ...] = ()
     cautions: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()

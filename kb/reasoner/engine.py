@@ -287,6 +287,11 @@ class Problem:
         self._verdicts: dict[tuple[str, ...], Tree[Verdict]] = {}
         self._all: tuple[Decision, ...] | None = None
 
+    @property
+    def facts(self) -> tuple[str, ...]:
+        """The facts that its conditions, and the limits between them, test."""
+        return self._diagram.facts
+
     def truth(self, vector: Sequence[bool]) -> dict[str, bool]:
         """Truth by rule (or norm) for a vector of truths."""
         return dict(zip(self.conditions, vector, strict=True))

@@ -1,0 +1,64 @@
+"""What would have to change: the fewest stated facts that, were they otherwise, would turn the verdict.
+
+Facts are varied, never rules. Sizes are tried upwards, so what is found is smallest; every set of a size is
+tried.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from itertools import combinations
+
+from kb.model.questions import Change, Verdict
+from kb.model.values import ValueSet
+from kb.reasoner import Engine, Group, rows
+from kb.wording import say_facts
+
+_MOST_FACTS = 3
+_TURNS: dict[Verdict, tuple[Verdict, ...]] = {
+    "prohibited": ("permitted", "required"),
+    "silent": ("permitted", "required", "prohibited"),
+    "permitted": ("prohibited", "required"),
+    "required": ("prohibited", "permitted", "not_required"),
+    "not_required": ("required", "prohibited"),
+    "conflict": ("permitted", "required", "prohibited", "not_required"),
+}
+
+
+def turning_changes(
+    engine: Engine, group: Group, possible: Mapping[str, ValueSet], verdict: Verdict
+) -> tuple[Change, ...]:
+    """The smallest changes of known facts that turn a settled verdict into another that matters.
+
+    `possible` holds what is known. What else is worn counts as one fact together where the question says
+    "alone"; nothing is found where the verdict does not rest on what was stated.
+    """
+    watched = engine.problem(group, possible).facts
+    stated = [fact for fact in possible if fact in watched]
+    for size in range(1, min(_MOST_FACTS, len(stated)) + 1):
+        found: list[Change] = []
+        for changed in combinations(stated, size):
+            found += _turned(engine, group, possible, verdict, changed)
+        if found:
+            return tuple(dict.fromkeys(found))
+    return ()
+
+
+def _turned(
+    engine: Engine,
+    group: Group,
+    possible: Mapping[str, ValueSet],
+    verdict: Verdict,
+    changed: tuple[str, ...],
+) -> list[Change]:
+    """Rows of the table without the changed facts that rest on all of them and have another verdict.
+
+    A row may need a fact that was not stated as well; rows that need none are enough where there are any.
+    """
+    relaxed = {fact: values for fact, values in possible.items() if fact not in changed}
+    found = []
+    for when, said in rows(engine.problem(group, relaxed).verdicts(changed)):
+        if said in _TURNS.get(verdict, ()) and set(changed) <= {fact for fact, _ in when}:
+            found.append(Change(facts=when, verdict=said, label=say_facts(engine.lookup, when)))
+    alone = [change for change in found if len(change.facts) == len(changed)]
+    return alone or found
