@@ -93,7 +93,7 @@ def _class_entries(engine: Engine, query: Query, possible: Mapping[str, ValueSet
 
 def list_entries(engine: Engine, query: Query) -> tuple[ListEntry, ...]:
     """The list, closed under duties that follow from what is worn: required items count as worn."""
-    possible = possible_facts(query.case, query.items, True, engine.lookup)
+    possible = possible_facts(query.case, (), True, engine.lookup)
     items = listed_items(engine, query.aspect)
     wanted = query.modalities or LISTED
     while True:
@@ -109,8 +109,13 @@ def list_entries(engine: Engine, query: Query) -> tuple[ListEntry, ...]:
             break
         possible = {**possible, **worn}
     lines = [entry for entry, _ in found] + _class_entries(engine, query, possible)
-    entries = [entry for entry in lines if _is_wanted(entry, wanted)]
+    entries = [entry for entry in lines if _is_wanted(entry, wanted) and _is_of(entry, query, engine)]
     return tuple(sorted(entries, key=lambda entry: LISTED.index(entry.verdict)))
+
+
+def _is_of(entry: ListEntry, query: Query, engine: Engine) -> bool:
+    """Whether an entry is of the kinds that the list is narrowed to; all are where it is not narrowed."""
+    return not query.items or not set(engine.lookup.broader(entry.item)).isdisjoint(query.items)
 
 
 def _is_wanted(entry: ListEntry, wanted: tuple[Verdict, ...]) -> bool:

@@ -39,6 +39,8 @@ _QUDT_UNITS = MappingProxyType(
         "m/s": "M-PER-SEC",
         "km/h": "KiloM-PER-HR",
         "[kn_i]": "KN",
+        "[mi_i]/h": "MI-PER-HR",
+        "[lb_av]": "LB",
         "Cel": "DEG_C",
         "[degF]": "DEG_F",
         "deg": "DEG",

@@ -1,6 +1,7 @@
 """Units by UCUM code, with exact factors to the base unit of their dimension.
 
-Sources: UCUM 2.1 ([in_i] = 2.54 cm, [ft_i] = 12 [in_i], [yd_i] = 3 [ft_i], [kn_i] = 1852 m/h);
+Sources: UCUM 2.1 ([in_i] = 2.54 cm, [ft_i] = 12 [in_i], [yd_i] = 3 [ft_i], [kn_i] = 1852 m/h,
+[mi_i] = 5280 [ft_i], [lb_av] = 453.59237 g);
 the degree Fahrenheit is 5/9 K with 32 °F = 0 °C.
 """
 
@@ -38,13 +39,38 @@ _ALL = (
     _unit("[in_i]", "length", _INCH, "in", "in.", "inch", "inches", "ins", '"', "″", "”", "''"),
     _unit("[ft_i]", "length", 12 * _INCH, "ft", "ft.", "foot", "feet", "'", "′", "’"),
     _unit("[yd_i]", "length", 36 * _INCH, "yd", "yd.", "yard", "yards"),
-    _unit("Cel", "temperature", 1, "°C", "° C", "℃", "degrees celsius", "degree celsius", "celsius"),
+    _unit(
+        "Cel",
+        "temperature",
+        1,
+        "°C",
+        "° C",
+        "℃",
+        "degrees celsius",
+        "degree celsius",
+        "celsius",
+        "degrees c",
+        "degree c",
+        "deg c",
+        "centigrade",
+        "degrees centigrade",
+    ),
     Unit(
         "[degF]",
         "temperature",
         Fraction(5, 9),
         "°F",
-        ("°F", "° F", "℉", "degrees fahrenheit", "degree fahrenheit", "fahrenheit"),
+        (
+            "°F",
+            "° F",
+            "℉",
+            "degrees fahrenheit",
+            "degree fahrenheit",
+            "fahrenheit",
+            "degrees f",
+            "degree f",
+            "deg f",
+        ),
         Fraction(-160, 9),
     ),
     _unit("deg", "angle", 1, "°", "degree", "degrees", "deg"),
@@ -55,10 +81,22 @@ _ALL = (
     _unit("mo", "age", 1, "mo", "month", "months"),
     _unit("a", "age", 12, "yr", "year", "years"),
     _unit("g", "mass", 1, "g", "gram", "grams", "gramme", "grammes"),
-    _unit("kg", "mass", 1000, "kg", "kilogram", "kilograms"),
+    _unit("kg", "mass", 1000, "kg", "kgs", "kilo", "kilos", "kilogram", "kilograms"),
+    _unit("[lb_av]", "mass", Fraction(45359237, 100000), "lb", "lbs", "pound", "pounds"),
     _unit("m/s", "speed", 1, "m/s"),
-    _unit("km/h", "speed", Fraction(5, 18), "km/h"),
-    _unit("[kn_i]", "speed", Fraction(1852, 3600), "kn", "knot", "knots"),
+    _unit(
+        "km/h",
+        "speed",
+        Fraction(5, 18),
+        "km/h",
+        "kph",
+        "kmh",
+        "km per hour",
+        "kilometres per hour",
+        "kilometers per hour",
+    ),
+    _unit("[kn_i]", "speed", Fraction(1852, 3600), "kn", "knot", "knots", "kt", "kts"),
+    _unit("[mi_i]/h", "speed", Fraction(1609344, 3600000), "mph", "miles per hour", "mile per hour"),
     _unit("%", "share", 1, "%", "per cent", "percent"),
     _unit("1", "count", 1, ""),
 )

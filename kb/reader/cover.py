@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from kb.reader.english import LONGEST_PHRASE, PHRASES, SKIPPED_INSIDE_LABELS, SPLIT_VERBS
-from kb.reader.lexicon import Lexicon
+from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.patterns import pattern_pieces
 from kb.reader.pieces import How, Piece
 from kb.reader.tokens import Token
@@ -40,10 +42,39 @@ def _names_at(tokens: tuple[Token, ...], first: int, lexicon: Lexicon) -> list[P
         entries = lexicon.names.get(joined)
         if entries and count == 1 and (token.low,) in PHRASES and token.low == joined in lexicon.plurals:
             continue
-        if entries and not _loose_code(tokens[first : last + 1]):
+        written = tokens[first : last + 1]
+        if entries and not _loose_code(written) and not _swallows_act(written, entries, lexicon):
             how: How = "label" if entries[0].rank == 0 else "everyday"
             found.append(Piece(first=first, last=last + 1, tag="name", entries=entries, how=how))
     return found
+
+
+def _is_cut(piece: Piece, names: Sequence[Piece], text: str, tokens: tuple[Token, ...]) -> bool:
+    """Whether a measure's unit is a word of something else: "two day shirts", "20 in boat rig"."""
+    if piece.tag != "measure":
+        return False
+    unit = piece.last - 1
+    if any(piece.first < name.first < piece.last < name.last and name.entries[0].rank < 2 for name in names):
+        return True
+    if tokens[unit].text != "in" or text[tokens[unit].end : tokens[unit].end + 1] == ".":
+        return False
+    after = piece.last
+    while after < len(tokens) and tokens[after].low in SKIPPED_INSIDE_LABELS:
+        after += 1
+    return any(
+        name.first == after and {entry.kind for entry in name.entries} <= {"value", "group", "fact"}
+        for name in names
+    )
+
+
+def _swallows_act(tokens: tuple[Token, ...], entries: tuple[Entry, ...], lexicon: Lexicon) -> bool:
+    """Whether "a hand wear" was joined to the label of an item in one word, "handwear"."""
+    if len(tokens) < 2 or PHRASES.get((tokens[-1].low,)) not in ("wear", "use"):
+        return False
+    if any(entry.kind != "item" or lexicon.is_written_apart(entry, len(tokens)) for entry in entries):
+        return False
+    subject = lexicon.names.get("".join(token.key for token in tokens[:-1]), ())
+    return any(entry.kind in ("value", "group") for entry in subject)
 
 
 def _loose_code(tokens: tuple[Token, ...]) -> bool:
@@ -85,7 +116,8 @@ def _strength(piece: Piece, tokens: tuple[Token, ...]) -> tuple[int, int, int, i
 def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple[Piece, ...]:
     """Cover the words: patterns (dates, measures, clauses), then the longest names and phrases."""
     names = [piece for first in range(len(tokens)) for piece in _names_at(tokens, first, lexicon)]
-    candidates = [*pattern_pieces(text, tokens), *_split_verbs(tokens, names), *names]
+    patterns = [p for p in pattern_pieces(text, tokens) if not _is_cut(p, names, text, tokens)]
+    candidates = [*patterns, *_split_verbs(tokens, names), *names]
     for first in range(len(tokens)):
         for last in range(first + 1, min(first + LONGEST_PHRASE, len(tokens)) + 1):
             piece = phrase_piece(tokens, first, last)

@@ -6,7 +6,7 @@ in lower case with contractions taken apart ("can't" is "can n't"); its tag says
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
 # One line per tag, continued by lines that begin with "|", which separates phrases. A phrase under several
@@ -42,7 +42,7 @@ banned: banned|prohibited|forbidden|disallowed|unauthorised|unauthorized|illegal
 required: required|compulsory|mandatory|obligatory|necessary|needed|a must|a duty|obliged|wanted
 |requirement|a requirement|called for|prescribed|do the rules require|do the books require
 |does the order require
-optional: optional|voluntary|a choice|up to me|discretionary
+optional: may but need not|optional|voluntary|a choice|up to me|discretionary
 be: is|are|am|was|were|be|been|being|'s|'re|'m
 do: do|does|did
 have: have|has|had|having|got|'ve|get
@@ -150,6 +150,7 @@ about: cover|covers|covering|covered|govern|governs|governing|deal with|deals wi
 hold: hold|holds|holding|held|possess|possesses|possessing|qualified as|qualified|qualified in
 |holder of|holders of|earned|awarded|been awarded|been given|certified|certified as|trained as|appointed
 |appointed as|am appointed|entitled to wear
+too many: too many|too few|enough|too much
 grant: granted|grant|grants|granting|has granted|have granted|been granted|has been granted|authorised by
 |authorized by|approved|approved by|ordered|ordered by|has ordered|has authorised|has authorized
 |has approved|has allowed|gave|has given|given by|granted by|declared|declares|in force|in effect
@@ -200,6 +201,40 @@ SPLIT_VERBS: Mapping[tuple[str, str], str] = MappingProxyType(
 """Verbs that are parted from their particle by an item: "leave the cap off"."""
 
 
+BODY: Mapping[str, frozenset[str]] = MappingProxyType(
+    {
+        part: frozenset(words.split())
+        for part, words in {
+            "head": "head headgear headwear headdress hat cap helmet hood beret turban",
+            "hands": "hand handwear glove mitten mitt gauntlet",
+            "feet": "foot footwear shoe boot sandal clog slipper sock stocking",
+            "neck": "neck neckwear scarf muffler tie necktie kerchief neckerchief cravat",
+            "legs": "leg legwear trouser pant skirt short legging gaiter kilt",
+            "upper body": "coat jacket tunic shirt jersey sweater jumper pullover smock vest blouse",
+            "ears": "ear earring earmuff earphone headphone",
+            "eyes": "eye eyewear goggle glass spectacle sunglass",
+            "wrists": "wrist wristwatch watch bracelet",
+        }.items()
+    }
+)
+"""Parts of the body and the keys of the nouns of what is worn there, a body word itself among them."""
+
+_BODY_WORDS = {
+    "head": "head heads", "hands": "hand hands", "feet": "foot feet", "neck": "neck throat",
+    "legs": "leg legs", "upper body": "body chest torso", "ears": "ear ears", "eyes": "eye eyes face",
+    "wrists": "wrist wrists arm",
+}  # fmt: skip
+
+
+def _body_phrases() -> Iterator[tuple[str, tuple[str, ...]]]:
+    """ "on my head", "round the neck", each with its part of the body."""
+    for part, words in _BODY_WORDS.items():
+        for word in (*words.split(), *(["upper body"] if part == "upper body" else [])):
+            for before in ("on", "for", "over", "round", "around", "about"):
+                for owner in ("my", "your", "the", "his", "her", "their", "our", "both"):
+                    yield part, (before, owner, *word.split())
+
+
 def _phrases() -> dict[tuple[str, ...], str]:
     table: dict[tuple[str, ...], str] = {}
     for line in _PHRASES.strip().replace("\n|", "|").splitlines():
@@ -208,6 +243,8 @@ def _phrases() -> dict[tuple[str, ...], str]:
             table[tuple(phrase.split())] = tag
     for phrase in _FILLER.replace("\n", "").split("|"):
         table.setdefault(tuple(phrase.split()), "filler")
+    for part, opening in _body_phrases():
+        table[opening] = f"body:{part}"
     for word in _PARTICLES.split("|"):
         table.setdefault((word,), "particle")
     return table

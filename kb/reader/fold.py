@@ -8,6 +8,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.values import Choices, intersect, is_empty, unite
+from kb.reader.dimensions import named_dimensions
 from kb.reader.grants import granted
 from kb.reader.pieces import Piece
 from kb.reader.quantities import dates, numbers, quantities
@@ -19,11 +20,12 @@ from kb.reader.values import LINKS, Pieces, complement_of, entry_values, fact_pi
 def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """All foldings in order; words that belong to an expression become part of its piece."""
     found = numbered_grades(pieces, tokens, lookup)
+    found = named_dimensions(found, tokens, lookup)
     found = tuple(_as_fact(piece, lookup) for piece in found)
     found = _any_value(found, tokens, lookup)
     found = _by_company(found, lookup)
     found = numbers(found, tokens)
-    found = quantities(found, lookup)
+    found = quantities(found, tokens, lookup)
     found = dates(found, tokens, lookup)
     found = compare_values(found, tokens, lookup)
     found = _absorb_fact_names(found, lookup)

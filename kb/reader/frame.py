@@ -82,7 +82,7 @@ def find_frame(pieces: Sequence[Piece], tokens: tuple[Token, ...]) -> Frame:
         ambiguous=ambiguous and kind in ("may", "must"),
         carry=flow.tag(0) == "and how about" or (flow.tag(0) in ("and", "or") and len(flow.tags) < 6),
         terse=terse, aspect=aspect, sized="dimension" in flow.tags,
-        modalities=_modalities(modal, negated, bans, flow) if kind in ("list", "who") else (),
+        modalities=_asked_verdicts(kind, modal, negated, bans, flow),
         used=frozenset(used),
     )  # fmt: skip
 
@@ -228,6 +228,8 @@ def _asked_openly(flow: _Flow, head: int, modal: str, used: set[int]) -> Asked:
     if word in ("what", "which") and flow.tag(head + 1) in ("item", "items"):
         if flow.tag(head - 1) in ("on", "in", "above", "below"):
             return "where", "position"
+        if "act" in tags and flow.tag(_main_modal(flow) + 1) in ("self", "person", "fact", "not"):
+            return "list", ""
         if modal or "act" in tags:
             return _yes_or_no(flow, modal, used)
     if modal or "act" in tags or "leave off" in tags:
@@ -269,6 +271,24 @@ _VERDICTS: dict[tuple[str, bool], Verdict] = {
 }  # fmt: skip
 
 
+def _asked_verdicts(
+    kind: QuestionKind, modal: str, negated: bool, bans: bool, flow: _Flow
+) -> tuple[Verdict, ...]:
+    """The verdicts that a list or "who" is narrowed to, or that "why" takes for granted."""
+    if kind in ("list", "who"):
+        return _modalities(modal, negated, bans, flow)
+    why = flow.pieces[flow.first("why")] if kind == "why" else None
+    if why is None or not modal or why.last - why.first > 1:
+        return ()
+    if "optional" in flow.tags:
+        return ("permitted",)
+    if bans or (negated and (modal == "may" or flow.tag(_main_modal(flow)) in ("must", "should"))):
+        return ("prohibited",)
+    if modal == "must":
+        return ("not_required",) if negated else ("required",)
+    return ("permitted",)
+
+
 def _modalities(modal: str, negated: bool, bans: bool, flow: _Flow) -> tuple[Verdict, ...]:
     """Which verdicts a list is narrowed to; several modal words in a row ("must or may") give several."""
     listed = _listed(flow)
@@ -276,6 +296,8 @@ def _modalities(modal: str, negated: bool, bans: bool, flow: _Flow) -> tuple[Ver
         return tuple(dict.fromkeys(listed))
     if "optional" in flow.tags:
         return ("permitted",)
+    if negated and not modal:
+        return ("prohibited",)
     if bans:
         return ("required", "permitted") if negated else ("prohibited",)
     if "leave off" in flow.tags and modal == "may":

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from kb.model.lookup import Lookup
 from kb.reader.english import tag_set
 from kb.reader.frame import Frame
-from kb.reader.pieces import Piece
+from kb.reader.pieces import Piece, Understood
 from kb.reader.roles import EXPLAINED, Roles
 
 _VERDICTS = frozenset({"allowed", "banned", "required", "optional"})
@@ -38,9 +39,18 @@ def _is_attribute(pieces: Sequence[Piece], index: int) -> bool:
     return around[0] in ("det", "poss") and around[1] in _VERDICTS and around[2] in ("item", "items", "fact")
 
 
-def is_modifier(pieces: Sequence[Piece], left: Sequence[int], index: int) -> bool:
-    """Whether an unexplained word stands right before a linked noun ("red gloves"), as a modifier does."""
+_FAMILIES = frozenset({"grade", "branch", "qualification", "appointment"})
+
+
+def is_modifier(found: Understood, left: Sequence[int], index: int, lookup: Lookup) -> bool:
+    """Whether an unexplained word stands right before a linked noun ("red gloves"), as a modifier does.
+
+    A plural is a noun itself; of facts only people are nouns, and only after an article ("a fine singer").
+    """
+    pieces, token = found.pieces, found.tokens[found.pieces[index].first]
     if pieces[index].tag not in MODIFIERS:
+        return False
+    if pieces[index].tag == "unknown" and token.low.endswith("s") and token.low != token.key:
         return False
     after = index + 1
     while after < len(pieces) and after in left and pieces[after].tag in MODIFIERS:
@@ -50,4 +60,7 @@ def is_modifier(pieces: Sequence[Piece], left: Sequence[int], index: int) -> boo
     before = index - 1
     while before in left and pieces[before].tag in MODIFIERS:
         before -= 1
+    if pieces[after].tag == "fact":
+        person = lookup.facts[pieces[after].fact].family in _FAMILIES
+        return person and before >= 0 and pieces[before].tag in ("det", "poss")
     return before < 0 or pieces[before].tag in _BEFORE_NOUN

@@ -66,6 +66,11 @@ class Lexicon:
                 names[key] = {entry: None}
         return cls({key: _best(entries) for key, entries in names.items()}, longest, lookup)
 
+    def is_written_apart(self, entry: Entry, words: int) -> bool:
+        """Whether an item has a name of so many words."""
+        item = self._lookup.items[entry.id]
+        return any(len(name_words(name)) == words for name in (*_labels(item), *item.everyday))
+
     @cached_property
     def label_words(self) -> tuple[str, ...]:
         """Every content word of a label, for suggestions about misspelt words."""
@@ -224,11 +229,21 @@ def _fact_names(fact: Fact) -> Iterator[tuple[tuple[str, ...], Entry]]:
             yield from _shorter(words, entry, family)
         else:
             yield words, Entry("fact", fact.id)
+            if fact.kind == "quantity":
+                yield from ((word, Entry("fact", fact.id, "", 2)) for word in _quantity_words(label))
     if family == "authorisation":
         return
     fact_words = name_words(fact.label)
     for value in fact.values:
         yield from _value_names(fact, value, fact_words)
+
+
+def _quantity_words(label: str) -> Iterator[tuple[str, ...]]:
+    """ "temperature" for "air temperature", "wind" for "wind speed"."""
+    words = name_words(label)
+    if len(words) == 2:
+        generic = words[1] in ("speed", "force", "strength", "level", "weight")
+        yield words[:1] if generic else words[1:]
 
 
 def _shorter(words: tuple[str, ...], entry: Entry, family: str) -> Iterator[tuple[tuple[str, ...], Entry]]:

@@ -10,6 +10,7 @@ import msgspec
 from kb.model.records import Measure
 from kb.model.values import ValueSet
 from kb.reader.lexicon import Entry
+from kb.reader.tokens import Token
 
 How = Literal["label", "everyday", "index", "spelling", "pattern"]
 
@@ -31,6 +32,15 @@ class Piece(msgspec.Struct, frozen=True, kw_only=True):
     values: ValueSet | None = None
     date: datetime.date | None = None
     measure: Measure | None = None
+
+
+class Understood(msgspec.Struct, frozen=True, kw_only=True):
+    """The words and pieces of one text, linked; `mended` maps word places to the written word."""
+
+    text: str
+    tokens: tuple[Token, ...]
+    pieces: tuple[Piece, ...]
+    mended: tuple[tuple[int, str], ...] = ()
 
 
 def only(piece: Piece, kind: str) -> tuple[Entry, ...]:

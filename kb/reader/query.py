@@ -10,10 +10,12 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, QuestionKind
 from kb.model.records import Case
-from kb.model.values import NO, YES, ValueSet
+from kb.model.values import NO, YES, ValueSet, intersect, is_empty
+from kb.reader.english import BODY
 from kb.reader.frame import Frame
 from kb.reader.pieces import Piece
 from kb.reader.roles import Roles
+from kb.reader.tokens import tokenize, word_key
 from kb.wording import say_query
 
 Outcome = Query | Ask | Abstain
@@ -28,22 +30,19 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
     if roles.other_acts:
         return Abstain(reason="Two acts are asked about; ask about one at a time.")
     frame, asked, worn, unworn = _sides(frame, roles)
-    unclear = next((p for p in (*asked, *worn, *unworn) if p.tag == "items"), None)
+    several = asked if frame.kind == "list" else []
+    unclear = next((p for p in (*asked, *worn, *unworn) if p.tag == "items" and p not in several), None)
     if unclear is not None:
         return ask_item(unclear, lookup)
-    items = tuple(dict.fromkeys(piece.arg for piece in asked))
-    if (
-        roles.alternatives
-        and frame.kind in ("may", "must", "where", "how", "how_many")
-        and frame.aspect != "precedence"
-    ):
-        choices = tuple((item, lookup.items[item].label) for item in items)
-        return Ask(fact="item", prompt="One item at a time: which one is meant?", choices=choices)
-    if roles.crowded is not None:
-        pair = dict.fromkeys(entry.id for piece in roles.crowded for entry in piece.entries)
-        choices = tuple((item, lookup.items[item].label) for item in pair)
-        return Ask(fact="item", prompt="Two items stand together: which one is asked about?", choices=choices)
-    facts = {**roles.facts, **_worn_facts(worn, YES), **_worn_facts(unworn, NO)}
+    items = _items_of(asked, bool(several))
+    one = _one_item(frame, roles, items, lookup)
+    if one is not None:
+        return one
+    if roles.body:
+        items = worn_on(roles.body, lookup)
+        if not items:
+            return Abstain(reason="The books do not say what is worn there.", words=(roles.body,))
+    facts = {**narrowed(case, roles.facts, lookup), **_worn_facts(worn, YES), **_worn_facts(unworn, NO)}
     merged = merge_case(case, facts, roles.as_of, roles.alone, lookup)
     if frame.kind == "source":
         if roles.clause_number:
@@ -61,6 +60,28 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
             return _ask_where(query, roles, lookup)
         query = msgspec.structs.replace(query, case=_on_garments(query.case, roles, lookup))
     return _checked(query, frame, roles, lookup)
+
+
+def _items_of(asked: Sequence[Piece], several: bool) -> tuple[str, ...]:
+    """The items asked about, all that an unclear word may mean where `several` do."""
+    found = [entry.id for p in asked for entry in p.entries] if several else [p.arg for p in asked]
+    return tuple(dict.fromkeys(found))
+
+
+def _one_item(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> Ask | None:
+    """Ask which of several items is meant, where they are alternatives or stand together."""
+    if (
+        roles.alternatives
+        and frame.kind in ("may", "must", "where", "how", "how_many")
+        and frame.aspect != "precedence"
+    ):
+        choices = tuple((item, lookup.items[item].label) for item in items)
+        return Ask(fact="item", prompt="One item at a time: which one is meant?", choices=choices)
+    if roles.crowded is not None:
+        pair = dict.fromkeys(entry.id for piece in roles.crowded for entry in piece.entries)
+        choices = tuple((item, lookup.items[item].label) for item in pair)
+        return Ask(fact="item", prompt="Two items stand together: which one is asked about?", choices=choices)
+    return None
 
 
 def _which_measure(query: Query, lookup: Lookup) -> Ask | None:
@@ -104,6 +125,40 @@ def merge_case(
     merged = {**dict(case.facts), **facts}
     ordered = tuple((fact, merged[fact]) for fact in lookup.facts if fact in merged) if merged else ()
     return Case(as_of=as_of or case.as_of, facts=ordered, alone=alone or case.alone)
+
+
+def narrowed(case: Case, facts: Mapping[str, ValueSet], lookup: Lookup) -> dict[str, ValueSet]:
+    """Stated facts within what is remembered, where both can hold.
+
+    A stated grade or branch is said of whoever has it, and stands as it is.
+    """
+    known = dict(case.facts)
+    found = dict(facts)
+    for fact, values in facts.items():
+        if fact in known and lookup.facts[fact].family not in ("grade", "branch"):
+            both = intersect(known[fact], values)
+            found[fact] = values if is_empty(both) else both
+    return found
+
+
+_UNWORN = frozenset({"carried", "feature", "insignia", "grooming"})
+
+
+def worn_on(body: str, lookup: Lookup) -> tuple[str, ...]:
+    """The items whose names say that they are worn on a part of the body, without what is narrower."""
+    words = BODY[body]
+    own = {word_key(word) for word in body.split()}
+    found = []
+    for item in lookup.base.items:
+        if not item.broader or not _UNWORN.isdisjoint(lookup.broader(item.id)):
+            continue
+        names = [
+            [token.key for token in tokenize(name.partition(" of ")[0])]
+            for name in (item.label, *item.other_labels, *item.everyday)
+        ]
+        if any(name and (name[-1] in words or name[0] in own) for name in names):
+            found.append(item.id)
+    return tuple(item for item in found if set(lookup.broader(item)[1:]).isdisjoint(found))
 
 
 def ask_item(piece: Piece, lookup: Lookup) -> Ask:
@@ -169,6 +224,8 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
             return kind, _size_aspect(wanted, items, lookup)
         return kind, wanted or roles.value_aspect or roles.aspect or "wear"
     if roles.value is not None:
+        if roles.value_aspect == "count" and roles.aspect == "possession" and "kit-count" in lookup.aspects:
+            return kind, "kit-count"
         if roles.measure_unit and not roles.value_aspect:
             return kind, _size_aspect(roles.dimension or "size", items, lookup)
         return kind, roles.value_aspect or roles.dimension
@@ -185,7 +242,7 @@ def _query(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, looku
     polarity = frame.polarity if kind in ("may", "must", "who", "when", "why") else "do"
     return Query(
         kind=kind,
-        items=items if kind != "list" else (),
+        items=items,
         aspect=aspect,
         value=roles.value if kind in ("may", "must", "why", "when", "who") else None,
         polarity=polarity,
@@ -201,17 +258,21 @@ def _checked(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
             return Abstain(reason="A comparison needs two items that the books name.")
         return query
     if query.kind == "list":
-        if roles.asked:
-            return Abstain(
-                reason="A list is asked for, but an item is named; ask about the item or about the list."
-            )
-        return query
+        return _narrowed_list(query, frame, lookup)
     if not query.items and query.aspect != "precedence":
         if frame.terse and not roles.aspect and not query.case.facts and not roles.alone:
             return Abstain(reason="No question about dress was found.")
         return Ask(fact="item", prompt="Which item is asked about?")
     if query.aspect not in lookup.aspects:
         return Abstain(reason="The books do not speak of this.", words=(query.aspect,))
+    return query
+
+
+def _narrowed_list(query: Query, frame: Frame, lookup: Lookup) -> Outcome:
+    """ "What gloves may I wear": a list of kinds; an item without kinds is asked about itself."""
+    if len(query.items) == 1 and len(lookup.narrower(query.items[0])) == 1:
+        kind: QuestionKind = "must" if frame.modal == "must" else "may"
+        return msgspec.structs.replace(query, kind=kind, modalities=(), polarity=frame.polarity)
     return query
 
 

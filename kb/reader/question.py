@@ -14,7 +14,7 @@ from kb.reader.frame import Frame, find_frame
 from kb.reader.gate import is_modifier, unexplained
 from kb.reader.lexicon import Lexicon
 from kb.reader.naming import resolve_names
-from kb.reader.pieces import Piece
+from kb.reader.pieces import Piece, Understood
 from kb.reader.query import build_query, merge_case
 from kb.reader.roles import Roles, find_roles
 from kb.reader.spelling import Search, index_entries, is_real_word, near_labels, near_words
@@ -31,15 +31,6 @@ _ROLES: dict[str, SpanRole] = {
     "book": "clause", "filler": "filler", "det": "filler", "poss": "filler", "comma": "filler",
     "unknown": "unknown",
 }  # fmt: skip
-
-
-class Understood(msgspec.Struct, frozen=True, kw_only=True):
-    """The words and pieces of one text, linked; `mended` maps word places to the written word."""
-
-    text: str
-    tokens: tuple[Token, ...]
-    pieces: tuple[Piece, ...]
-    mended: tuple[tuple[int, str], ...] = ()
 
 
 def clean(text: str) -> str:
@@ -255,7 +246,7 @@ def _gate(
 ) -> Ask | Abstain:
     """What to say about words that nothing explains: confirm without a modifier, else abstain."""
     words = [_written(found, index) for index in left]
-    if all(is_modifier(found.pieces, left, index) for index in left):
+    if all(is_modifier(found, left, index, lookup) for index in left):
         unknown = tuple(index for index in left if found.pieces[index].tag == "unknown")
         for dropped in dict.fromkeys((unknown or left, left)):
             rest = _without(found, dropped)

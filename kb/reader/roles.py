@@ -12,6 +12,7 @@ from kb.reader.english import tag_set
 from kb.reader.frame import Frame
 from kb.reader.naming import credential_of
 from kb.reader.pieces import Piece
+from kb.reader.quantities import bounded
 from kb.reader.tokens import Token
 
 _MODAL = frozenset({"may", "can", "must", "should", "have to", "allowed", "banned"})
@@ -24,6 +25,13 @@ EXPLAINED = tag_set("""
     which clause, and how about, with, whatever, alone, together, and, or, on, in, of, for, if, to
 """)
 """Tags that carry structure; every other piece must be given a part or the question is not understood."""
+
+
+def _whole(interval: Interval) -> Interval:
+    """Closed bounds of a count: "more than one" is at least two."""
+    low = interval.low + 1 if interval.low is not None and interval.low_open else interval.low
+    high = interval.high - 1 if interval.high is not None and interval.high_open else interval.high
+    return Interval(low, high)
 
 
 class Roles:
@@ -49,7 +57,7 @@ class Roles:
         self.as_of: datetime.date | None = None
         self.clause_number = ""
         self.book = ""
-        self.skipping = False
+        self.body = ""
         self.used: set[int] = set()
 
 
@@ -265,22 +273,19 @@ class _Walk:
             self.roles.clause_number = piece.arg
             self._use(index)
             return
-        counted = any(p.tag == "how many" for p in self.pieces)
-        if self.roles.value is not None or not (self._tag(after) in _ITEMS or counted):
+        counting = [i for i, p in enumerate(self.pieces) if p.tag in ("how many", "too many")]
+        if self.roles.value is not None or not (self._tag(after) in _ITEMS or counting):
             return
         number = Fraction(int(piece.arg))
-        bounds = {
-            "at least": Interval(number, None),
-            "at most": Interval(None, number),
-            "above": Interval(number, None, low_open=True),
-            "below": Interval(None, number, high_open=True),
-        }
-        interval = bounds.get(self._tag(before), Interval(number, number))
-        if self._tag(before) in bounds:
+        bound = self._tag(before) if self._tag(before) in ("at least", "at most", "above", "below") else ""
+        interval = bounded(bound, number)
+        if bound:
+            interval = _whole(interval)
             self._use(before)
         elif self._tag(index + 1) in ("to", "range") and self._tag(index + 2) == "number":
             interval = Interval(number, Fraction(int(self.pieces[index + 2].arg)))
             self._use(index + 1, index + 2)
+        self._use(*counting)
         self.roles.value, self.roles.value_aspect = ranges([interval]), "count"
         self._use(index)
 
@@ -296,6 +301,12 @@ class _Walk:
             self._use(index)
             if self._tag(index - 1) in ("between", "range", "above", "below"):
                 self._use(index - 1)
+
+    def body(self, index: int) -> None:
+        """ "On my head": what is worn there, where no item is named."""
+        if self.frame.kind == "list" and not self.roles.asked and not self.roles.body:
+            self.roles.body = self.pieces[index].arg
+            self._use(index)
 
     def place(self, index: int) -> None:
         if self.roles.asked:
@@ -337,6 +348,7 @@ _HANDLERS: dict[str, Callable[[_Walk, int], None]] = {
     "number": _Walk.number,
     "by": _Walk.by,
     "on date": _Walk.on_date,
+    "body": _Walk.body,
     "place": _Walk.place,
     "clause number": _Walk.clause_number,
     "book": _Walk.book,

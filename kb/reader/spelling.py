@@ -100,12 +100,12 @@ def index_entries(words: Sequence[str], search: Search, lookup: Lookup) -> tuple
             continue
         text = " ".join((item.label, *item.other_labels, *item.everyday)).casefold().replace("-", " ")
         keys = [word_key(word.strip("'\"(),")) for word in text.split()]
-        if all(any(_akin(word_key(word), key) for key in keys) for word in words):
+        if all(any(akin(word_key(word), key) for key in keys) for word in words):
             found.append(Entry("item", item.id, "", 1))
     return tuple(dict.fromkeys(found))
 
 
-def _akin(word: str, key: str) -> bool:
+def akin(word: str, key: str) -> bool:
     """Whether two words share their stem: equal, or alike but for an ending of at most three letters."""
     if word == key:
         return True

@@ -11,8 +11,8 @@ from kb.model.values import NO, YES, Choices, ValueSet, intersect, is_empty, ran
 from kb.reader.english import tag_set
 from kb.reader.lexicon import CREDENTIALS, Lexicon
 from kb.reader.naming import credential_of
-from kb.reader.pieces import Piece
-from kb.reader.question import Understood, clean, too_much, understand
+from kb.reader.pieces import Piece, Understood
+from kb.reader.question import clean, too_much, understand
 from kb.reader.spelling import near_names
 from kb.reader.tokens import tokenize
 from kb.reader.values import closure, entry_values

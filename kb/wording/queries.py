@@ -73,12 +73,35 @@ def _act(query: Query, aspect: Aspect) -> str:
 def _say_may(lookup: Lookup, query: Query) -> str:
     aspect = lookup.aspects[query.aspect]
     lead = {"why": "why, or why not, may", "when": "when may"}.get(query.kind, query.kind)
+    if query.kind == "why" and query.modalities in _WHY:
+        return _say_why(lookup, query, *_WHY[query.modalities])
     if not query.items:
         return phrase(lead, person(lookup, query), _act(query, aspect), "anything") + situation(lookup, query)
     if aspect.kind == "act" and aspect.verb is not None:
         asked = phrase(lead, person(lookup, query), _act(query, aspect), items_in_words(lookup, query))
         return asked + situation(lookup, query)
     return claim(lookup, query, lead) + situation(lookup, query, _for_person(lookup, query))
+
+
+_WHY: dict[tuple[Verdict, ...], tuple[str, str]] = {
+    ("required",): ("must", ""), ("permitted",): ("may", ""), ("prohibited",): ("may", "not"),
+    ("not_required",): ("need", "not"),
+}  # fmt: skip
+
+
+def _say_why(lookup: Lookup, query: Query, modal: str, no: str) -> str:
+    """ "Why must a K5 wear the cap", "why may people not wear the ring"."""
+    aspect = lookup.aspects[query.aspect]
+    who = person(lookup, query)
+    who = f"people{who.removeprefix('anyone')}" if who.split()[0] == "anyone" else who
+    if query.items and not (aspect.kind == "act" and aspect.verb is not None):
+        said = claim(lookup, query, f"why {modal}")
+        if no:
+            subject, be, rest = said.partition(" be ")
+            said = f"{subject} {no}{be}{rest}"
+        return said + situation(lookup, query, _for_person(lookup, query))
+    what = items_in_words(lookup, query) if query.items else "anything"
+    return phrase("why", modal, who, no, _act(query, aspect), what) + situation(lookup, query)
 
 
 def claim(lookup: Lookup, query: Query, modal: str) -> str:
@@ -123,6 +146,10 @@ def _say_how_many(lookup: Lookup, query: Query) -> str:
 
 def modal_of(modalities: tuple[Verdict, ...], otherwise: str) -> str:
     """ "must", "may", or "may or must" for the verdicts that a list is narrowed to."""
+    if modalities == ("required", "permitted"):
+        return "may"
+    if modalities == ("permitted",):
+        return "may but need not"
     found = [_MODAL[verdict] for verdict in modalities if verdict in _MODAL]
     return listing(found, "or") or otherwise
 
@@ -136,11 +163,13 @@ def _say_who_question(lookup: Lookup, query: Query) -> str:
 
 def _say_list(lookup: Lookup, query: Query) -> str:
     aspect = lookup.aspects[query.aspect]
-    modal = modal_of(query.modalities, "may or must")
+    modal = modal_of(query.modalities, "may")
     first, denied, _ = modal.partition(" not")
-    what = "what" if not query.items else f"which of {the_item(lookup, query.items[0])}"
-    act = f"not {_act(query, aspect)}" if denied and " or " not in modal else _act(query, aspect)
-    modal = first if denied and " or " not in modal else modal
+    named = [the_item(lookup, item) for item in query.items]
+    what = f"which of {listing(named)}" if named else "what"
+    one = denied and " or " not in modal and "but" not in modal
+    act = f"not {_act(query, aspect)}" if one else _act(query, aspect)
+    modal = first if one else modal
     who = person(lookup, query)
     return phrase(what, modal, "people" if who == "anyone" else who, act) + situation(lookup, query)
 

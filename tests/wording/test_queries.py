@@ -69,7 +69,7 @@ QUERIES = [
     (query("when", "cap"), "When may anyone wear the service cap?"),
     (query("list", modalities=("required",), facts=(is_("grade", "H2"), BOAT)), "What must an H2 wear, in boat rig?"),
     (query("list", modalities=("prohibited",), facts=(K5,)), "What must a K5 not wear?"),
-    (query("list", modalities=("required", "permitted")), "What must or may people wear?"),
+    (query("list", modalities=("required", "permitted")), "What may people wear?"),
     (query("why", "cap", facts=(ASHORE,)), "Why, or why not, may anyone wear the service cap, ashore?"),
     (query("compare", "storm-coat", "smock"), "How do the rules for the storm coat and the tarred smock compare?"),
     (query("source", clause=f"{EDITION}/4.12"), "What does clause Dress Order (2024) 4.12 say?"),
