@@ -1,0 +1,1 @@
+"""Outside proof of the reasoner: an answer-set program, published examples, and defeasible theories."""
