@@ -8,10 +8,12 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Span, SpanRole
 from kb.model.records import Case
 from kb.model.values import NO, YES, ValueSet
+from kb.reader.choice import answer_to_ask
 from kb.reader.cover import find_pieces
 from kb.reader.fold import fold
 from kb.reader.frame import Frame, find_frame
 from kb.reader.gate import is_modifier, unexplained
+from kb.reader.leftover import ask_day, ask_meaning
 from kb.reader.lexicon import Lexicon
 from kb.reader.naming import resolve_names
 from kb.reader.pieces import Piece, Understood
@@ -122,9 +124,9 @@ def read_question(
     if refusal is not None:
         return Reading(question=text, abstain=refusal)
     if previous is not None:
-        answered = answer_to_ask(plain, previous)
+        answered = answer_to_ask(plain, previous, lexicon)
         if answered is not None:
-            plain = answered
+            text = plain = answered
     found = understand(plain, lexicon, lookup, search)
     if isinstance(found, Ask):
         return Reading(question=text, ask=found)
@@ -216,31 +218,6 @@ def _yes_no(yes: bool) -> ValueSet:
     return YES if yes else NO
 
 
-def answer_to_ask(text: str, previous: Reading) -> str | None:
-    """The question before with the chosen reading or item in it, if the text is one of the choices."""
-    if previous.ask is None:
-        return None
-    said = text.strip(" .?!").casefold()
-    for value, label in previous.ask.choices:
-        if said not in (value.casefold().rstrip(".?!"), label.casefold().rstrip(".?!")):
-            continue
-        if previous.ask.fact == "reading":
-            return value
-        place = _asked_place(previous)
-        if previous.ask.fact == "item" and place is not None:
-            return previous.question[: place[0]] + label + previous.question[place[1] :]
-    return None
-
-
-def _asked_place(previous: Reading) -> tuple[int, int] | None:
-    """The characters that the answer to "which item" replaces: an unclear word, else what was offered."""
-    items = [span for span in previous.spans if span.role == "item"]
-    offered = {value for value, _ in previous.ask.choices} if previous.ask is not None else set()
-    unclear = [span for span in items if span.target is None][:1]
-    named = unclear or [span for span in items if span.target in offered] or items[:1]
-    return (named[0].start, named[-1].end) if named else None
-
-
 def _gate(
     found: Understood, left: tuple[int, ...], case: Case, lexicon: Lexicon, lookup: Lookup
 ) -> Ask | Abstain:
@@ -255,9 +232,20 @@ def _gate(
                 shown = _quoted([_written(found, index) for index in dropped])
                 prompt = f"The books do not know {shown} here. Answer without it?"
                 return Ask(fact="reading", prompt=prompt, choices=((rest, "without it"),))
+
+    def read(changed: str) -> Reading:
+        return read_question(changed, lexicon=lexicon, lookup=lookup, case=case)
+
+    meant = ask_day(found, left) or ask_meaning(found, left, lookup, read)
+    if meant is not None:
+        return meant
     names = [word for index, word in zip(left, words, strict=True) if found.pieces[index].tag == "unknown"]
     near = near_labels(" ".join(names), lookup) if names else ()
-    return Abstain(reason=f"Not understood: {_quoted(words)}.", words=tuple(words), suggestions=near)
+    bare = all(found.pieces[index].tag == "number" for index in left)
+    reason = (
+        f"It is not said what {_quoted(words)} measures." if bare else f"Not understood: {_quoted(words)}."
+    )
+    return Abstain(reason=reason, words=tuple(words), suggestions=near)
 
 
 def _quoted(words: list[str]) -> str:

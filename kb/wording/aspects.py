@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from kb.measures import UNITS, from_base
 from kb.model.lookup import Lookup
 from kb.model.records import Aspect, Rule, RuleValue, Scope
 from kb.model.values import Choices, Ranges, ValueSet, contains
@@ -68,9 +69,15 @@ def say_claimed(lookup: Lookup, aspect: str, item: str, values: ValueSet) -> str
             for rule in lookup.base.rules
             if rule.aspect == aspect and rule.value.measure and not set(above).isdisjoint(rule.scope.items)
         ]
-        unit = measures[0].unit if measures else "mm"
+        unit = measures[0].unit if measures and _is_simple(values, measures[0].unit) else "mm"
         return listing([say_length(interval, unit) for interval in values.intervals], "or") or "none"
     return say_set(lookup, aspect, values)
+
+
+def _is_simple(values: Ranges, unit: str) -> bool:
+    """Whether every bound is a number of the unit as people write them: halves to sixty-fourths."""
+    bounds = [bound for i in values.intervals for bound in (i.low, i.high) if bound is not None]
+    return unit in UNITS and all(64 % from_base(bound, unit).denominator == 0 for bound in bounds)
 
 
 def _loose(lookup: Lookup, member: str) -> str:

@@ -1,8 +1,8 @@
 """Time the program against baselines measured in the same run, and print the ratios.
 
 Run with `python -m tests.benchmarks`. Whole processes are compared with a bare Python start and with the same
-question put by rdflib alone (parse the exported base, run the candidate query); answers inside the program with
-one rdflib query on a graph already in memory. Medians of interleaved runs; no assertion is timed.
+question put by rdflib alone (parse the exported base, run the candidate query); answers inside the program
+with one rdflib query on a graph already in memory. Medians of interleaved runs; no assertion is timed.
 """
 
 from __future__ import annotations

@@ -56,10 +56,11 @@ def book() -> str:
     lines += ["book: {id: stars, title: Stars, authority: alliance}"]
     lines += ['edition: {id: "1", title: Stars, in force from: 2021-01-13}', "clauses:"]
     for i, code in enumerate(CODES):
+        others = ", otherwise: must not" if i else ""
         lines += [
             f'  - clause: "{i}"',
             f"    text: Star number {i} is worn by {code} and above and by nobody else.",
-            f"    rules: [{{must: star-{i}, grades: {code} and above{', otherwise: must not' if i else ''}}}]",
+            f"    rules: [{{must: star-{i}, grades: {code} and above{others}}}]",
         ]
     return "\n".join(lines) + "\n"
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable
 from fractions import Fraction
 
@@ -40,11 +41,11 @@ def numbers(sets: Iterable[ValueSet], whole: bool = False) -> list[Point]:
     )
     if not bounds:
         return [Fraction(1)]
-    between = [(low + high) / 2 for low, high in zip(bounds, bounds[1:], strict=False)]
+    between = [(low + high) / 2 for low, high in itertools.pairwise(bounds)]
     found = {bounds[0] - 1, *bounds, *between, bounds[-1] + 1}
     if whole:
         found = {Fraction(n // 1 + step) for n in found for step in (-1, 0, 1)}
-    return list(sorted(found))
+    return sorted(found)
 
 
 def names(sets: Iterable[ValueSet]) -> list[Point]:

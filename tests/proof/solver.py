@@ -17,7 +17,8 @@ _ATOM = re.compile(r"(\w+)\((\S*)\)")
 _EFFECT = r"(\w+\([^()]*\))"
 _PAIR = re.compile(rf"{_EFFECT},{_EFFECT}(|,\w+)")
 SHOWN = """
-#show possible/1. #show verdict/4. #show fate/5. #show closed_by/5. #show supported_by/5. #show won/3. #show narrower/2. #show seen/1.
+#show possible/1. #show verdict/4. #show fate/5. #show closed_by/5. #show supported_by/5.
+#show won/3. #show narrower/2. #show seen/1.
 seen(disabled) :- disabled(C,R), holds(C,R), possible(C).
 seen(repair) :- owed(C,D), possible(C).
 seen(residual) :- swept(_,main,_,_,_,_).
@@ -78,7 +79,7 @@ def solve(program: str, read: Callable[[str], object]) -> int:
     problems: list[str] = []
     control = clingo.Control(["--models=2", "-Wno-atom-undefined"], lambda _, text: problems.append(text))
     control.add("base", [], program)
-    control.ground([("base", [])])
+    control.ground([("base", []), ("law", [])])
     count = 0
 
     def take(model: clingo.Model) -> None:

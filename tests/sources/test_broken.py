@@ -53,4 +53,11 @@ def test_every_code_has_a_fixture() -> None:
     shown = {m[3].decode() for f in BROKEN.rglob("*.yaml") if (m := EXPECTED.match(f.read_bytes()))}
 
     assert len(used) > 60
-    assert used - shown == {"file-ignored", "file-name", "file-too-large", "no-files", "no-folder", "unreadable-file"}
+    assert used - shown == {
+        "file-ignored",
+        "file-name",
+        "file-too-large",
+        "no-files",
+        "no-folder",
+        "unreadable-file",
+    }
