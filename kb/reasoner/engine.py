@@ -19,7 +19,7 @@ from kb.model.questions import ValueStatus, Verdict
 from kb.model.values import NO, YES, Choices, Interval, Ranges, ValueSet, contains, is_empty
 from kb.reasoner.decide import Decision, act_verdict, fates, mask_of, value_classes, value_verdict
 from kb.reasoner.diagram import Diagram
-from kb.reasoner.norms import Norm, covers, norms_of
+from kb.reasoner.norms import Norm, covers, item_of, norms_of, rule_of
 from kb.reasoner.precedence import Precedence, in_force
 from kb.reasoner.space import WORN, constraints, satisfiable
 from kb.reasoner.terms import definitions_in_force, disputed_terms, write_out
@@ -133,9 +133,6 @@ class Engine:
             domain, whole = self.domain(aspect)
             classes = value_classes([norm.values for norm in norms], domain, whole)
             masked = tuple((norm, mask_of(norm.values, classes)) for norm in norms)
-            for norm in norms:
-                if norm.key != norm.rule:
-                    self.precedence.add_norm(norm.key, item, write_out(norm.condition, self.definitions, ()))
             self._groups[item, aspect] = Group(item, aspect, rules, masked, classes)
         return self._groups[item, aspect]
 
@@ -337,12 +334,19 @@ class Problem:
 
 
 class _Conditions(dict[str, Condition]):
-    """Conditions of rules, written out when first asked for."""
+    """Conditions of rules, and of norms with cases of their own, written out when first asked for."""
 
     def __init__(self, engine: Engine) -> None:
         super().__init__()
         self._engine = engine
 
-    def __missing__(self, rule: str) -> Condition:
-        self[rule] = self._engine.condition(rule)
-        return self[rule]
+    def __missing__(self, key: str) -> Condition:
+        item = item_of(key)
+        if item is None:
+            self[key] = self._engine.condition(key)
+        else:
+            lookup = self._engine.lookup
+            norms = norms_of(lookup, lookup.rules[rule_of(key)], item)
+            condition = next(norm.condition for norm in norms if norm.key == key)
+            self[key] = write_out(condition, self._engine.definitions, ())
+        return self[key]

@@ -43,6 +43,11 @@ def rule_of(key: str) -> str:
     return key.partition("#")[0]
 
 
+def item_of(key: str) -> str | None:
+    """The item that a norm's own key names, if it has one."""
+    return key.split("#")[1] if "#" in key else None
+
+
 def covers(lookup: Lookup, scope: Scope, item: str) -> bool:
     """Whether a scope covers an item: all of it, so not a kind that has an excluded item among its kinds."""
     above = lookup.broader(item)

@@ -15,7 +15,7 @@ from kb.model.conditions import Condition
 from kb.model.lookup import Lookup
 from kb.model.questions import Principle
 from kb.model.records import Rule
-from kb.reasoner.norms import covered_items, rule_of
+from kb.reasoner.norms import covered_items, item_of, rule_of
 from kb.reasoner.space import implies
 
 
@@ -47,11 +47,6 @@ class Precedence:
         self._wins: dict[tuple[str, str], Win | None] = {}
         self._inside: dict[tuple[str, str], bool] = {}
         self._covered: dict[str, frozenset[str]] = {}
-
-    def add_norm(self, key: str, item: str, condition: Condition) -> None:
-        """Make a norm known with cases of its own: those of `condition`, for `item` and what is narrower."""
-        self._conditions[key] = condition
-        self._covered[key] = frozenset(self._lookup.narrower(item))
 
     def win(self, left: str, right: str) -> Win | None:
         """Who wins between two rules (or norms, by their keys), and by which principle; None is a tie."""
@@ -133,7 +128,11 @@ class Precedence:
 
     def _items(self, rule: str) -> frozenset[str]:
         if rule not in self._covered:
-            self._covered[rule] = covered_items(self._lookup, self._lookup.rules[rule].scope)
+            item = item_of(rule)
+            scope = self._lookup.rules[rule_of(rule)].scope
+            self._covered[rule] = (
+                covered_items(self._lookup, scope) if item is None else frozenset(self._lookup.narrower(item))
+            )
         return self._covered[rule]
 
     def _is_inside(self, one: str, other: str) -> bool:
