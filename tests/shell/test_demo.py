@@ -59,8 +59,13 @@ def test_every_example_of_the_help_works(
     example: str, demo: KnowledgeBase, cache: Path, tmp_path: Path
 ) -> None:
     del demo  # it has filled the cache
-    done = run(example, cache, tmp_path, stdin="" if "ask" in example else f"{QUESTION}\n")
-    assert done.returncode == 0, done.stderr
+    stdin = "" if "ask" in example else f"{QUESTION}\n"
+    if "verify" in example:
+        stdin = run(f'clothbound ask "{QUESTION}" --json', cache, tmp_path).stdout
+        (tmp_path / "answer.json").write_text(stdin, encoding="utf-8")
+    done = run(example, cache, tmp_path, stdin=stdin)
+    expected = 3 if "audit" in example else 0  # the demo's station order oversteps on purpose
+    assert done.returncode == expected, done.stderr
     assert done.stdout or list(tmp_path.iterdir())
     assert "Traceback" not in done.stderr
 
