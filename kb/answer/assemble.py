@@ -164,7 +164,8 @@ def _people(engine: Engine, query: Query, blank: Answer) -> Answer:
     cited = [case.rules for case in part.cases]
     answer = _finish(engine, query, blank, [part], part.verdict, cited=cited)
     headline = say_list_headline(engine.lookup, query, entries)
-    return _replace(answer, entries=entries, headline=headline, ask=None)
+    told = None if answer.verdict == "conditional" else answer.verdict  # each kind of person has its own
+    return _replace(answer, entries=entries, headline=headline, verdict=told, ask=None)
 
 
 def _list(engine: Engine, query: Query, blank: Answer) -> Answer:

@@ -7,9 +7,9 @@ from collections.abc import Mapping
 from kb.answer.acts import act_part
 from kb.answer.common import Part, decisive
 from kb.model.lookup import Lookup
-from kb.model.questions import ListEntry, Query
+from kb.model.questions import ListEntry, Query, Verdict
 from kb.model.values import ValueSet
-from kb.reasoner import Decision, Engine, Facts, Problem, rows
+from kb.reasoner import Engine, Facts, Problem, rows
 from kb.wording import say_facts, say_holders
 
 PERSONAL = ("grade", "branch", "qualification", "appointment", "waiver")
@@ -24,24 +24,14 @@ def personal_facts(lookup: Lookup) -> tuple[str, ...]:
 def people_part(
     engine: Engine, query: Query, possible: Mapping[str, ValueSet]
 ) -> tuple[Part, tuple[ListEntry, ...]]:
-    """The table with the person's facts first, and one entry for each kind of person.
-
-    The entries tell apart only what was asked: who may (being required is being allowed) or who must.
-    """
+    """The table with the person's facts first, and one entry for each kind of person."""
     lookup = engine.lookup
     item, aspect = query.items[0], query.aspect
     personal = personal_facts(lookup)
     part = act_part(engine, item, aspect, possible, first=personal)
     problem = engine.problem(engine.group(item, aspect), possible)
-    must = query.modalities == ("required",)
-
-    def asked(decision: Decision) -> str:
-        if must and decision.verdict not in ("required", "conflict"):
-            return "not_required"
-        return "permitted" if decision.verdict == "required" and not must else decision.verdict
-
-    grouped: dict[Facts, list[tuple[Facts, str]]] = {}
-    for when, verdict in rows(problem.tree(asked, personal)):
+    grouped: dict[Facts, list[tuple[Facts, Verdict]]] = {}
+    for when, verdict in rows(problem.verdicts(personal)):
         who = tuple(entry for entry in when if entry[0] in personal)
         rest = tuple(entry for entry in when if entry[0] not in personal)
         grouped.setdefault(who, []).append((rest, verdict))
@@ -50,7 +40,7 @@ def people_part(
 
 
 def _entry(
-    problem: Problem, item: str, who: Facts, found: list[tuple[Facts, str]], lookup: Lookup
+    problem: Problem, item: str, who: Facts, found: list[tuple[Facts, Verdict]], lookup: Lookup
 ) -> ListEntry:
     """One kind of person: their verdict, or when they have the better one."""
     verdicts = {verdict for _, verdict in found}
@@ -64,7 +54,7 @@ def _entry(
     return ListEntry(
         item=item,
         label=say_holders(lookup, who),
-        verdict=found[0][1] if len(verdicts) == 1 else "conditional",  # type: ignore[arg-type]
+        verdict=found[0][1] if len(verdicts) == 1 else "conditional",
         condition="; ".join(conditions) if len(verdicts) > 1 else "",
         rules=rules,
     )

@@ -257,16 +257,17 @@ def _say_who_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]
     aspect = lookup.aspects[query.aspect]
     act = phrase(aspect.verb or "have", items_in_words(lookup, query))
     said = []
-    for verdict, word in (("required", "must"), ("permitted", "may"), ("prohibited", "must not")):
+    words: dict[str, str] = {"required": "must", "permitted": "may", "prohibited": "must not"}
+    order = ["required", "permitted", "conditional", "conflict", "prohibited"]
+    if query.modalities == ("prohibited",):
+        order = ["prohibited", "conditional", "conflict"]
+    for verdict in order:
         labels = [entry.label for entry in entries if entry.verdict == verdict]
-        if labels:
-            said.append(sentence(f"{_each(labels)} {word} {act}"))
-    open_labels = [entry.label for entry in entries if entry.verdict == "conditional"]
-    disputed = [entry.label for entry in entries if entry.verdict == "conflict"]
-    if disputed:
-        said.append(sentence(f"the clauses disagree for {_each(disputed)}"))
-    if open_labels:
-        said.append(sentence(f"it depends on the situation for {_each(open_labels)}"))
+        if labels and verdict in words:
+            said.append(sentence(f"{listing(labels)} {words[verdict]} {act}"))
+        elif labels:
+            what = "it depends on the situation" if verdict == "conditional" else "the clauses disagree"
+            said.append(sentence(f"for {listing(labels)}, {what}"))
     return " ".join(said) or sentence(f"no clause says who may {act}")
 
 
