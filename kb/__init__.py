@@ -15,7 +15,6 @@ if TYPE_CHECKING:
     from kb.errors import (
         ClothboundError,
         InvalidDataError,
-        Location,
         Problem,
         StoreUnavailableError,
         UsageError,
@@ -35,7 +34,6 @@ __all__ = [
     "Finding",
     "InvalidDataError",
     "KnowledgeBase",
-    "Location",
     "Problem",
     "Reading",
     "StoreUnavailableError",
@@ -58,7 +56,6 @@ __getattr__ = loader(
         "kb.errors": (
             "ClothboundError",
             "InvalidDataError",
-            "Location",
             "Problem",
             "StoreUnavailableError",
             "UsageError",

@@ -294,15 +294,18 @@ def _rules() -> tuple[r.Rule, ...]:
     )
 
 
-def hand_made() -> r.RuleBase:
-    """A small base that uses every record and every field."""
-    tolerance = r.Tolerance(
+def _tolerance() -> r.Tolerance:
+    return r.Tolerance(
         unit="mm",
         applies=Interval(Fraction(0), Fraction(254, 5)),
         allow=Fraction(127, 40),
         clause="order/2024/1/2",
         at=at(60),
     )
+
+
+def hand_made() -> r.RuleBase:
+    """A small base that uses every record and every field."""
     return r.RuleBase(
         service=r.Service(
             id="sls",
@@ -374,7 +377,7 @@ def hand_made() -> r.RuleBase:
                 term="winter", condition=Test("place", choices("ashore")), clause="order/2024/1/2", at=at(59)
             ),
         ),
-        tolerances=(tolerance, msgspec.structs.replace(tolerance, applies=Interval(), at=at(61))),
+        tolerances=(_tolerance(), msgspec.structs.replace(_tolerance(), applies=Interval(), at=at(61))),
         exclusions=(AllOf((Test("place", choices("town")), Test("winter", choices("no")))),),
         rules=_rules(),
     )

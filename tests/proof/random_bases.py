@@ -286,7 +286,7 @@ class _Maker:
             valid_until=LATE if self.chance(20) else None,
             exception_to=self.links(same, 4),
             disables=self.links(self.rules, 6),
-            repairs=self.repaired(scope),
+            repairs=self.repaired(),
             delegation=under,
             non_derogable=self.chance(8),
             residual=modality == "must_not" and self.chance(4),
@@ -298,7 +298,7 @@ class _Maker:
             return None
         return self.pick(self.delegations).id
 
-    def repaired(self, scope: Scope) -> str | None:
+    def repaired(self) -> str | None:
         """A duty to wear or not to wear something, which only rules without a repair can be."""
         duties = [
             rule
