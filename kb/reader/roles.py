@@ -165,6 +165,9 @@ class _Walk:
             self.roles.placing += [self.pieces[before], piece]
             self._use(before)
             return
+        if self.roles.asked and (self.condition or tag == "for") and self.state == "asked":
+            self._beside(index)
+            return
         if tag == "in":
             self.state = "worn" if self.roles.asked or self.frame.kind == "list" else "asked"
         if self._tag(index - 1) in _ITEMS or (tag == "of" and self.roles.asked and self.state == "asked"):
@@ -173,6 +176,17 @@ class _Walk:
             self.roles.alternatives = True
         lists = {"asked": self.roles.asked, "worn": self.roles.worn, "unworn": self.roles.unworn}
         lists[self.state].append(piece)
+
+    def _beside(self, index: int) -> None:
+        """ "for the coat", "if the coat is (not) worn": an item that is worn, or not, with the one asked about."""
+        after = self._near(index, 1)
+        while self._tag(after) in ("be", "not"):
+            if self._tag(after) == "not":
+                self.roles.unworn.append(self.pieces[index])
+                self._use(after)
+                return
+            after = self._near(after, 1)
+        self.roles.worn.append(self.pieces[index])
 
     def _is_credential(self, before: int, piece: Piece) -> bool:
         """ "if I hold the diver's badge" says what is held, not what is worn."""
