@@ -22,6 +22,7 @@ from kb.answer.lists import list_entries
 from kb.answer.people import people_part
 from kb.errors import UsageError
 from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Verdict
+from kb.model.values import ValueSet
 from kb.reasoner import Engine, possible_facts
 from kb.wording import say_facts, say_list_headline, say_verdict
 
@@ -140,9 +141,9 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
     item = query.items[0]
     wearing = query.aspect not in ("possession", "kit-count")
     possible = possible_facts(query.case, query.items, wearing, engine.lookup)
-    aspects = aspects_of(engine, item, query.aspect)
-    parts = [aspect_part(engine, item, aspect, possible, query.value) for aspect in aspects]
-    parts = [part for part in parts if any(case.verdict != "silent" for case in part.cases)]
+    parts = _spoken(engine, item, aspects_of(engine, item, query.aspect), possible, query.value)
+    if not parts and query.value is None:
+        parts = _spoken(engine, item, _akin(engine, item, query), possible, None)
     if not parts:
         return _finish(engine, query, blank, [], "silent", cited=[])
     verdicts = [part.verdict for part in parts]
@@ -156,6 +157,33 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
     both = verdict == "conflict"
     cited = spoken if spoken and not both else [case.rules for case in cases]
     return _finish(engine, query, blank, parts, verdict, cited=cited, both=both)
+
+
+def _spoken(
+    engine: Engine,
+    item: str,
+    aspects: Sequence[str],
+    possible: dict[str, ValueSet],
+    claim: ValueSet | None,
+) -> list[Part]:
+    """The parts of the aspects of which the books say anything."""
+    parts = [aspect_part(engine, item, aspect, possible, claim) for aspect in aspects]
+    return [part for part in parts if any(case.verdict != "silent" for case in part.cases)]
+
+
+def _akin(engine: Engine, item: str, query: Query) -> tuple[str, ...]:
+    """Aspects that answer the same question in other words, where the one asked about has no rule.
+
+    A place may be given as a manner ("under the jersey"), a length as how far something reaches.
+    """
+    aspects = engine.lookup.aspects
+    wanted: tuple[str, ...] = ()
+    if query.kind == "where":
+        manners = [a for a, record in aspects.items() if record.kind == "manner" and a != "care"]
+        wanted = tuple(a for a, record in aspects.items() if record.within in manners)
+    elif aspects[query.aspect].kind == "measure":
+        wanted = tuple(a for a, record in aspects.items() if record.kind == "measure")
+    return tuple(a for a in aspects_of(engine, item, "wear") if a in wanted)
 
 
 def _people(engine: Engine, query: Query, blank: Answer) -> Answer:

@@ -15,7 +15,7 @@ from kb.reasoner import Engine, Group, rows
 from kb.wording import say_facts
 
 _MOST_FACTS = 3
-_TURNS: dict[Verdict, tuple[Verdict, ...]] = {
+TURNS: dict[Verdict, tuple[Verdict, ...]] = {
     "prohibited": ("permitted", "required"),
     "silent": ("permitted", "required", "prohibited"),
     "permitted": ("prohibited", "required"),
@@ -58,7 +58,7 @@ def _turned(
     relaxed = {fact: values for fact, values in possible.items() if fact not in changed}
     found = []
     for when, said in rows(engine.problem(group, relaxed).verdicts(changed)):
-        if said in _TURNS.get(verdict, ()) and set(changed) <= {fact for fact, _ in when}:
+        if said in TURNS.get(verdict, ()) and set(changed) <= {fact for fact, _ in when}:
             found.append(Change(facts=when, verdict=said, label=say_facts(engine.lookup, when)))
     alone = [change for change in found if len(change.facts) == len(changed)]
     return alone or found

@@ -210,6 +210,8 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
     kind = frame.kind
     if kind == "where":
         spoken = _rule_aspects(items[0], lookup) if items else ("position",)
+        if roles.aspect not in ("", "wear") and roles.aspect in spoken and "position" not in spoken:
+            return "must", roles.aspect  # "where do I carry it": the clause that has it carried says where
         if "position" in spoken or frame.modal != "may":
             return "where", "position"
         kind = "may"
@@ -239,6 +241,9 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
 
 def _query(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, lookup: Lookup) -> Query:
     kind, aspect = _aspect(frame, roles, items, lookup)
+    if kind == "how":  # "how is it fastened" names a manner by one of its values and asks for all of them
+        within = lookup.aspects[aspect].within
+        aspect = within if within and lookup.aspects[within].kind == "manner" else aspect
     polarity = frame.polarity if kind in ("may", "must", "who", "when", "why") else "do"
     return Query(
         kind=kind,

@@ -178,7 +178,7 @@ class _Walk:
         lists[self.state].append(piece)
 
     def _beside(self, index: int) -> None:
-        """ "for the coat", "if the coat is (not) worn": an item that is worn, or not, with the one asked about."""
+        """ "for the coat", "if the coat is (not) worn": an item worn, or not, with the one asked about."""
         after = self._near(index, 1)
         while self._tag(after) in ("be", "not"):
             if self._tag(after) == "not":

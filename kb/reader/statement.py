@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from kb.errors import UsageError
 from kb.measures import MeasureError, is_kind_of, parse_dates, parse_measure
 from kb.model.lookup import Lookup
@@ -17,6 +19,7 @@ from kb.reader.spelling import near_names
 from kb.reader.tokens import tokenize
 from kb.reader.values import closure, entry_values
 from kb.text import visible
+from kb.wording import say_quantity
 
 StatedFact = tuple[str, ValueSet]
 _EXPLAINED = tag_set("""
@@ -114,9 +117,12 @@ def _value_of(fact: Fact, value: str, lookup: Lookup) -> ValueSet:
             return parse_dates(written)
         if fact.kind == "quantity":
             measure = parse_measure(written)
+            if fact.unit and measure.unit == "1" != fact.unit:
+                measure = parse_measure(f"{written} {fact.unit}")  # a bare number is in the fact's own unit
             if fact.unit and not is_kind_of(measure, fact.unit):
+                example = say_quantity(Fraction(10), fact.unit)
                 raise UsageError(
-                    f'"{visible(value)}" is not measured in the unit of {fact.label} ({fact.unit}).'
+                    f'"{visible(value)}" does not measure {fact.label}; write it as in "{example}".'
                 )
             return ranges([measure.interval])
     except MeasureError as error:

@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
-import statistics
-import time
 from types import SimpleNamespace
 
-import msgspec
 import pytest
 
 from kb.errors import Location
-from kb.model.lookup import Lookup
 from kb.model.records import Case, Item
-from kb.reader import Lexicon, read_question
+from kb.reader import read_question
 from kb.reader.lexicon import verb_forms
 from kb.reader.tokens import tokenize, word_key
 from tests.reader.conftest import Base
@@ -71,18 +67,6 @@ def test_verb_forms(verb: str, done: str, forms: set[str]) -> None:
     assert forms <= set(verb_forms(verb, done))
 
 
-def test_build_is_fast(choir: Base) -> None:
-    lookup = Lookup(msgspec.structs.replace(choir.lookup.base, items=hundred_items()))
-    times = []
-    for _ in range(7):
-        start = time.perf_counter()
-        Lexicon.build(lookup)
-        times.append(time.perf_counter() - start)
-    assert (
-        statistics.median(times) < 0.02
-    )  # 10 ms is the aim; the machines that run tests are slow and shared
-
-
 def hundred_items() -> tuple[Item, ...]:
     kinds = ("coat", "cap", "boots", "belt", "tunic")
     return tuple(
@@ -93,22 +77,6 @@ def hundred_items() -> tuple[Item, ...]:
         )
         for n, (word, kind) in enumerate((f"{a}{b}", kind) for a in "abcd" for b in "vwxyz" for kind in kinds)
     )  # fmt: skip
-
-
-def test_reading_is_fast(demo: Base) -> None:
-    questions = [
-        "May a K5 wear deck gloves in town in the rain with sleeves down?",
-        "What must a First Petty Keeper in storm rig wear at night?",
-        "Must I wear goggles, neither painting nor diving, at 12 °C?",
-    ]
-    for question in questions:
-        assert demo.read(question).query is not None
-    times = []
-    for question in questions * 10:
-        start = time.perf_counter()
-        demo.read(question)
-        times.append(time.perf_counter() - start)
-    assert statistics.median(times) < 0.01  # 5 ms is the aim, see above
 
 
 def test_the_index_is_asked_for_what_no_label_explains(choir: Base) -> None:

@@ -83,7 +83,7 @@ def test_fact(choir: Base, name: str, value: str, expected: tuple[str, Choices])
         ("venue", "the moon", "indoors"),
         ("candles", "perhaps", "yes or no"),
         ("warmth", "warm", "number"),
-        ("warmth", "3 in", "unit"),
+        ("warmth", "3 in", "does not measure"),
         ("joined-on", "yesterday", "2019-04-01"),
         ("grade", "S9", "S"),
         ("shoe size", "9", "no fact"),
