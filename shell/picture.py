@@ -14,6 +14,7 @@ from shell.blocks import Block
 from shell.screen import draw
 
 _WIDTH = 84
+_HEIGHT = 25
 _FORMAT = """\
 <svg class="rich-terminal" viewBox="0 0 {width} {height}" xmlns="http://www.w3.org/2000/svg">
 <style>
@@ -51,6 +52,7 @@ def picture(blocks: tuple[Block, ...], title: str) -> str:
     console = Console(
         record=True,
         width=_WIDTH,
+        height=_HEIGHT,  # with both given rich asks no terminal, so that a picture is the same everywhere
         file=io.StringIO(),
         force_terminal=True,
         color_system="truecolor",
