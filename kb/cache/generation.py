@@ -5,6 +5,7 @@ from __future__ import annotations
 import fcntl
 import hashlib
 import os
+import stat
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from pathlib import Path
@@ -20,6 +21,7 @@ INDEX = "index"
 BASE = "base.json"
 PARTS = "parts.json"
 _DIGEST_LENGTH = 64
+_LARGEST_MANIFEST = 64_000_000
 
 
 class Entry(msgspec.Struct, frozen=True, array_like=True):
@@ -108,6 +110,11 @@ def describe(path: Path) -> Entry:
     return Entry(len(data), hashlib.sha256(data).hexdigest())
 
 
+def _is_file_of(state: os.stat_result, size: int) -> bool:
+    """Reading anything but a plain file might wait for ever, and a larger one might fill the memory."""
+    return stat.S_ISREG(state.st_mode) and state.st_size == size
+
+
 def _is_whole(folder: Path, files: Mapping[str, Entry], part: str = "") -> bool:
     """Whether the folder (or one part of it) has exactly these files with these contents."""
     wanted = {name: entry for name, entry in files.items() if name.startswith(part)}
@@ -116,7 +123,7 @@ def _is_whole(folder: Path, files: Mapping[str, Entry], part: str = "") -> bool:
         return False
     try:
         paths = {name: f"{folder}{os.sep}{name}" for name in wanted}
-        if any(os.lstat(paths[name]).st_size != entry.size for name, entry in wanted.items()):
+        if not all(_is_file_of(os.lstat(paths[name]), entry.size) for name, entry in wanted.items()):
             return False
         return all(describe(Path(paths[name])) == entry for name, entry in wanted.items())
     except OSError:
@@ -131,6 +138,9 @@ def seal(folder: Path, digest: str, quads: int, increments: int, warnings: tuple
 
 
 def _read_manifest(handle: int) -> Manifest | None:
+    state = os.fstat(handle)
+    if not stat.S_ISREG(state.st_mode) or state.st_size > _LARGEST_MANIFEST:
+        return None
     with os.fdopen(os.dup(handle), "rb") as stream:
         data = stream.read()
     start = _DIGEST_LENGTH + 1
@@ -145,7 +155,7 @@ def _read_manifest(handle: int) -> Manifest | None:
 def open_generation(folder: Path, *, was_rebuilt: bool = False, note: str = "") -> Generation | None:
     """The generation in a folder if every byte of it is as it was sealed, else None."""
     try:
-        handle = os.open(folder / MANIFEST, os.O_RDONLY | os.O_CLOEXEC)
+        handle = os.open(folder / MANIFEST, os.O_RDONLY | os.O_CLOEXEC | os.O_NONBLOCK)
     except OSError:
         return None
     lease = Lease(handle)

@@ -50,7 +50,7 @@ def generations(shelf: Path) -> tuple[Path, ...]:
 def _in_use(generation: Path) -> bool:
     """Whether a reader holds the generation (see `Lease`)."""
     try:
-        handle = os.open(generation / MANIFEST, os.O_RDONLY | os.O_CLOEXEC)
+        handle = os.open(generation / MANIFEST, os.O_RDONLY | os.O_CLOEXEC | os.O_NONBLOCK)
     except OSError:
         return False
     try:
