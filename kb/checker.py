@@ -177,7 +177,8 @@ class _Claims:
                 wrong = sorted({one[0] for one in claimed ^ self.question.entries()})
                 hold(not wrong, "entries", f"not what the rules say of {', '.join(wrong)}")
         elif self.question.acts:
-            hold(len(found) == 1 and verdicts == {verdict}, "verdict", "it does not follow from the rows")
+            told = {"conditional"} if self.question.kind == "who" and verdict is None else {verdict}
+            hold(len(found) == 1 and verdicts == told, "verdict", "it does not follow from the rows")
             for item in {*self.question.items} - {item for item, _ in found}:
                 others = self.question.verdicts(item, self.question.aspect)
                 other = others.pop() if len(others) == 1 else "conditional"
