@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 import os
+import threading
 import time
 from collections.abc import Sequence
 from pathlib import Path
@@ -11,9 +12,8 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from kb.answer import answer_query, words_differ
+from kb.answer import answer_query
 from kb.cache import Generation, decode_base, ensure
-from kb.checker import check
 from kb.errors import InvalidDataError, Problem, UsageError
 from kb.files import data_folder, write_atomically
 from kb.keywords import Hit
@@ -28,7 +28,7 @@ from kb.wording import say_facts, say_rule
 
 if TYPE_CHECKING:
     from kb.audit import AuditReport
-    from kb.sparql import Table
+    from kb.sparql import Store, Table
 
 _ENGINES_KEPT = 8
 
@@ -57,14 +57,38 @@ def books_folder(books: Path | None) -> Path:
     return books
 
 
+class _Opening:
+    """A store being opened beside the reading of the records; the store frees the interpreter meanwhile."""
+
+    def __init__(self, generation: Generation) -> None:
+        self._generation = generation
+        self._found: Store | Exception | None = None
+        self._thread = threading.Thread(target=self._open, daemon=True)
+        self._thread.start()
+
+    def _open(self) -> None:
+        try:
+            self._found = open_store(self._generation)
+        except Exception as error:
+            self._found = error
+
+    def store(self) -> Store:
+        """The store, once it is open; raises `StoreUnavailableError` if it cannot be."""
+        self._thread.join()
+        if isinstance(self._found, Exception):
+            raise self._found
+        assert self._found is not None, "the thread has ended"
+        return self._found
+
+
 class KnowledgeBase:
     """Rule books ready for questions. Make one with `open`."""
 
-    def __init__(self, lookup: Lookup, generation: Generation) -> None:
+    def __init__(self, lookup: Lookup, generation: Generation, opening: _Opening) -> None:
         self.lookup = lookup
         self.generation = generation
         self.digest = generation.manifest.files[generation.base_json.name].sha256
-        self._store = open_store(generation)
+        self._opening = opening
         self._lexicon: Lexicon | None = None
         self._engines: dict[datetime.date, Engine] = {}
 
@@ -75,7 +99,8 @@ class KnowledgeBase:
         Raises `InvalidDataError` for errors in the sources, `StoreUnavailableError` if there is no cache.
         """
         generation = ensure(books_folder(books), cache)
-        return cls(Lookup(decode_base(generation.base_json.read_bytes())), generation)
+        opening = _Opening(generation)
+        return cls(Lookup(decode_base(generation.base_json.read_bytes())), generation, opening)
 
     # -- questions --------------------------------------------------------------------------------------
 
@@ -94,7 +119,7 @@ class KnowledgeBase:
         return self._engines[as_of]
 
     def _candidates(self, item: str, aspect: str, day: datetime.date) -> Sequence[str]:
-        found = candidate_rules(self._store, (item,), (aspect,), day)
+        found = candidate_rules(self._opening.store(), (item,), (aspect,), day)
         return [rule for rule in found if covers(self.lookup, self.lookup.rules[rule].scope, item)]
 
     def _search(self, words: tuple[str, ...]) -> Sequence[Hit]:
@@ -156,6 +181,9 @@ class KnowledgeBase:
 
         Its claims are checked apart from the reasoner; then its words are compared with what is said now.
         """
+        from kb.answer.again import words_differ  # noqa: PLC0415  only here
+        from kb.checker import check  # noqa: PLC0415
+
         refused = check(saved, self.lookup, self.digest)
         if refused is not None:
             return refused

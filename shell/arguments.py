@@ -169,7 +169,8 @@ class _Help(argparse.RawDescriptionHelpFormatter):
         super().__init__(prog, width=columns() - 2)
 
 
-def make_parser() -> argparse.ArgumentParser:
+def make_parser(argv: Sequence[str] = ()) -> argparse.ArgumentParser:
+    """The parser; with a command line that begins with a command, for that command alone."""
     parser = _Parser(
         prog=PROGRAM,
         description="What the dress rules say, with the clause. Without a command: the interactive shell.",
@@ -179,7 +180,10 @@ def make_parser() -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action=_Version, nargs=0, help="show the version and leave")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="commands")
+    wanted = argv[0] if argv and argv[0] in _COMMANDS else None
     for name, (summary, add) in _COMMANDS.items():
+        if wanted not in (None, name):
+            continue  # the others would only cost time
         command = commands.add_parser(
             name,
             help=summary,

@@ -47,7 +47,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     """Run one command; exit code 0, 2 usage, 3 invalid data, 4 not settled, 5 store, 70 bug, 130 stopped."""
     _prepare_streams()
     try:
-        arguments = make_parser().parse_args(argv)
+        arguments = make_parser(sys.argv[1:] if argv is None else argv).parse_args(argv)
         if arguments.command == "ask":
             gc.disable()  # soon over: looking for garbage would be a tenth of the time
         code = COMMANDS[arguments.command](arguments)
