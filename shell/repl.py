@@ -12,6 +12,9 @@ from prompt_toolkit.completion import CompleteEvent, Completer, Completion
 from prompt_toolkit.document import Document
 from prompt_toolkit.formatted_text import StyleAndTextTuples
 from prompt_toolkit.history import FileHistory, History, InMemoryHistory
+from prompt_toolkit.key_binding import KeyBindings, KeyPressEvent
+from prompt_toolkit.keys import Keys
+from prompt_toolkit.layout.processors import Processor, Transformation, TransformationInput
 from prompt_toolkit.styles import Style
 
 import kb
@@ -42,6 +45,28 @@ class _ShellCompleter(Completer):
             yield Completion(found.text, start_position=start, display=shown, display_meta=about)
 
 
+class _Shown(Processor):
+    """Shows characters that turn or hide text, which prompt_toolkit leaves be, as U+FFFD, one for one."""
+
+    def apply_transformation(self, transformation_input: TransformationInput) -> Transformation:
+        fragments: StyleAndTextTuples = [
+            (style, "".join(c if c < "\xa0" or kb.visible(c) == c else "\ufffd" for c in text))
+            for style, text, *_ in transformation_input.fragments
+        ]
+        return Transformation(fragments)
+
+
+def _bindings() -> KeyBindings:
+    """No mouse: the handler of prompt_toolkit fails for a colour escape, which looks like a mouse's."""
+    bindings = KeyBindings()
+
+    @bindings.add(Keys.Vt100MouseEvent)
+    def _(_event: KeyPressEvent) -> None:
+        pass
+
+    return bindings
+
+
 def history_file() -> Path:
     """Where lines are kept: XDG_STATE_HOME, else ~/.local/state."""
     state = os.environ.get("XDG_STATE_HOME", "")
@@ -53,7 +78,7 @@ def open_history(path: Path) -> History:
     """A history that only its owner may read; in memory where no file can be made."""
     try:
         path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-        os.close(os.open(path, os.O_CREAT | os.O_APPEND | os.O_WRONLY | os.O_NOFOLLOW, 0o600))
+        os.close(os.open(path, os.O_CREAT | os.O_APPEND | os.O_WRONLY | os.O_NOFOLLOW | os.O_NONBLOCK, 0o600))
         path.chmod(0o600)
     except OSError as error:
         complain(f"Lines are not kept: {path}: {error.strerror}.")
@@ -122,6 +147,8 @@ def _prompting(base: KnowledgeBase, output: Output) -> Callable[[Session], str]:
         complete_while_typing=True,
         enable_history_search=False,
         style=_STYLE,
+        key_bindings=_bindings(),
+        input_processors=[_Shown()],
     )
 
     def read(session: Session) -> str:
