@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from kb.measures import find_date
 from kb.model.questions import Ask, Reading
-from kb.reader.english import NUMBER_WORDS, PHRASES
+from kb.reader.english import NUMBER_WORDS, PHRASES, tag_set
 from kb.reader.lexicon import Lexicon
 from kb.reader.tokens import tokenize, word_key
 
 _ORDINALS = {"first": 0, "former": 0, "second": 1, "third": 2, "fourth": 3, "last": -1, "latter": -1}
-_AGREED = frozenset({"yes", "y", "yes please", "ok", "okay", "sure", "right", "correct", "that one"})
+_AGREED = tag_set("""
+    yes, y, yes please, yes do, yes go ahead, please do, go ahead, go on, yeah, yep, aye, ok, okay, sure
+    right, correct, that one
+""")
 
 
 def answer_to_ask(text: str, previous: Reading, lexicon: Lexicon) -> str | None:
@@ -44,10 +47,11 @@ def _date_in(text: str, ask: Ask) -> str | None:
 def _chosen(text: str, ask: Ask, lexicon: Lexicon) -> int | None:
     """The place of the one choice that a reply picks: in full, by its place, or by words of it alone."""
     said = text.strip(" .?!").casefold()
+    offered = said.removeprefix("yes").lstrip(" ,") or said
     for place, (value, label) in enumerate(ask.choices):
-        if said in (value.casefold().rstrip(".?!"), label.casefold().rstrip(".?!")):
+        if {said, offered} & {value.casefold().rstrip(".?!"), label.casefold().rstrip(".?!")}:
             return place
-    if said in _AGREED:
+    if " ".join(said.replace(",", " ").split()) in _AGREED:
         return 0 if len(ask.choices) == 1 else None
     words = [t.low for t in tokenize(text) if PHRASES.get((t.low,)) not in ("det", "poss", "comma", "filler")]
     words = [word for word in words if word not in ("one", "number", "ones")]

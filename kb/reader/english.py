@@ -23,8 +23,9 @@ can: can|could|might|can i just
 may: may
 must: must|shall|ought to
 should: should
-have to: have to|has to|had to|need to|needs to|got to|have got to|has got to|need|needs|required to
-|obliged to|supposed to|expected to|bound to|meant to|need to be|have to be|has to be|needs to be
+have to: have to|has to|had to|need to|needs to|got to|have got to|has got to|need|needs|require
+|requires|required to|obliged to
+|supposed to|expected to|bound to|meant to|need to be|have to be|has to be|needs to be
 |required to be|supposed to be|obliged to be|made to|forced to|must be
 allowed: allowed|allowed to|allowed to be|permitted|permitted to|permitted to be|permissible|permit
 |permits|allow|allows|authorised|authorized|authorised to|authorized to|ok|okay|o.k.|fine|acceptable

@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from kb.model.lookup import Lookup
 from kb.reader.english import tag_set
 from kb.reader.frame import Frame
+from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
-from kb.reader.roles import EXPLAINED, Roles
+from kb.reader.roles import EXPLAINED
 
 _VERDICTS = frozenset({"allowed", "banned", "required", "optional"})
 MODIFIERS = (

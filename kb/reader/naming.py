@@ -29,7 +29,7 @@ def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> 
     found = list(pieces)
     for index, piece in enumerate(found):
         if piece.tag == "name":
-            found[index] = _plain(piece, found[:index], lookup)
+            found[index] = _plain(piece, found[:index], tokens[piece.last - 1].low, lookup)
     found = _with_modifiers(found, tokens, lookup)
     found = _compounds(found, lookup)
     return tuple(
@@ -38,7 +38,7 @@ def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> 
     )
 
 
-def _plain(piece: Piece, before: Sequence[Piece], lookup: Lookup) -> Piece:
+def _plain(piece: Piece, before: Sequence[Piece], word: str, lookup: Lookup) -> Piece:
     """Choose the kind of thing that a name names."""
     values = tuple(entry for entry in piece.entries if entry.kind in ("value", "group"))
     items = only(piece, "item")
@@ -70,12 +70,22 @@ def _plain(piece: Piece, before: Sequence[Piece], lookup: Lookup) -> Piece:
             "allowed",
         ):
             return msgspec.structs.replace(piece, tag="act", arg=acts[0].id)
+        if acts and _is_participle(before, acts[0].id, word, lookup):
+            return msgspec.structs.replace(piece, tag="act", arg=acts[0].id)
         return msgspec.structs.replace(piece, tag="items", entries=items)
     for kind in ("act", "aspect", "aspect value", "fact", "authority", "book", "service"):
         entries = only(piece, kind)
         if entries:
             return msgspec.structs.replace(piece, tag=_TAG[kind], arg=entries[0].id, entries=entries)
     return msgspec.structs.replace(piece, tag="values", entries=values)
+
+
+def _is_participle(before: Sequence[Piece], act: str, word: str, lookup: Lookup) -> bool:
+    """Whether a word that may name an item says what is done with one named before: "is a torch carried"."""
+    if word != lookup.aspects[act].done and not word.endswith("ed"):
+        return False
+    named = any(piece.tag in ("item", "items") for piece in before)
+    return named and before[-1].tag in ("be", "item", "items", "fact", "not", "filler")
 
 
 def _item_words(item: Item) -> frozenset[str]:

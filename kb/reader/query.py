@@ -13,8 +13,8 @@ from kb.model.records import Case
 from kb.model.values import NO, YES, ValueSet, intersect, is_empty
 from kb.reader.english import BODY
 from kb.reader.frame import Frame
+from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
-from kb.reader.roles import Roles
 from kb.reader.tokens import tokenize, word_key
 from kb.wording import say_query
 

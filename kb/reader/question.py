@@ -16,9 +16,10 @@ from kb.reader.gate import is_modifier, unexplained
 from kb.reader.leftover import ask_day, ask_meaning
 from kb.reader.lexicon import Lexicon
 from kb.reader.naming import resolve_names
+from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
 from kb.reader.query import build_query, merge_case
-from kb.reader.roles import Roles, find_roles
+from kb.reader.roles import find_roles
 from kb.reader.spelling import Search, index_entries, is_real_word, near_labels, near_words
 from kb.reader.tokens import Token, tokenize, word_key
 from kb.text import is_hidden, visible

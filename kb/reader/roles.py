@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import datetime
 from collections.abc import Callable, Sequence
 from fractions import Fraction
 
 from kb.model.lookup import Lookup
-from kb.model.values import YES, Choices, Interval, ValueSet, intersect, is_empty, ranges
+from kb.model.values import YES, Choices, Interval, intersect, is_empty, ranges
 from kb.reader.english import tag_set
 from kb.reader.frame import Frame
 from kb.reader.naming import credential_of
+from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
 from kb.reader.quantities import bounded
 from kb.reader.tokens import Token
@@ -34,33 +34,6 @@ def _whole(interval: Interval) -> Interval:
     return Interval(low, high)
 
 
-class Roles:
-    """What was found, filled in piece by piece; read by `query` only."""
-
-    def __init__(self) -> None:
-        self.asked: list[Piece] = []
-        self.worn: list[Piece] = []
-        self.unworn: list[Piece] = []
-        self.facts: dict[str, ValueSet] = {}
-        self.clashing: list[Piece] = []
-        self.alone = False
-        self.alternatives = False
-        self.aspect = ""
-        self.other_acts: list[Piece] = []
-        self.claims: list[Piece] = []
-        self.placing: list[Piece] = []
-        self.crowded: tuple[Piece, Piece] | None = None
-        self.dimension = ""
-        self.value: ValueSet | None = None
-        self.value_aspect = ""
-        self.measure_unit = ""
-        self.as_of: datetime.date | None = None
-        self.clause_number = ""
-        self.book = ""
-        self.body = ""
-        self.used: set[int] = set()
-
-
 def find_roles(pieces: Sequence[Piece], tokens: tuple[Token, ...], frame: Frame, lookup: Lookup) -> Roles:
     """Walk the pieces once, left to right."""
     roles = Roles()
@@ -79,6 +52,8 @@ class _Walk:
         self.pieces, self.tokens, self.frame, self.lookup, self.roles = pieces, tokens, frame, lookup, roles
         self.state = "asked"
         self.condition = False
+        self.opening = False
+        self.worded = False  # an act was named in the condition
         self.acted = False
 
     def step(self, index: int) -> None:
@@ -87,7 +62,12 @@ class _Walk:
         if handler is not None:
             handler(self, index)
         elif tag in _MODAL:
-            self.state, self.condition = "asked", False
+            self._main_clause()
+            if tag == "have to":
+                self._needing(index)
+        elif tag in ("be", "do"):
+            if self.opening and self._begins_question(index):
+                self._main_clause()
         elif tag == "with":
             self.state = "worn"
         elif tag == "whatever":
@@ -117,19 +97,44 @@ class _Walk:
         if self._tag(self._near(index, 1)) in _ITEMS:
             self._use(index)
 
+    def _main_clause(self) -> None:
+        self.state, self.condition, self.opening = "asked", False, False
+
+    def _begins_question(self, index: int) -> bool:
+        """Whether "is" or "do" begins the question after a condition: "if it is worn, is the cap ..."."""
+        before, after = self._tag(index - 1), self._tag(index + 1)
+        subject = after in ("det", "poss", *_ITEMS)
+        return before in ("comma", "act", "particle") or (subject and (self.worded or before == "fact"))
+
+    def _needing(self, index: int) -> None:
+        """ "Does the coat need the hood": what needs is worn, what is needed is asked about."""
+        needs = self.tokens[self.pieces[index].first].low.startswith(("need", "requir"))
+        asked = self.roles.asked
+        plain = needs and self.pieces[index].last - self.pieces[index].first == 1
+        if plain and asked and self._tag(self._near(index, 1)) in _ITEMS and self._tag(0) == "do":
+            self.roles.asked, self.roles.worn = [], [*self.roles.worn, *asked]
+
     def condition_word(self, index: int) -> None:
-        """ "if", or "when" further in: what follows says what is worn, unless it follows "is it ok"."""
+        """ "if", or "when" further in: what follows says what is worn, unless it follows "is it ok".
+
+        Before the question ("when the coat is worn, must ...") a "when" is no question word.
+        """
+        first = self._near(-1, 1) == index
         if self._tag(index) == "when":
-            self.condition = self.condition or index > 0
+            asks = first and self._tag(index + 1) in (*_MODAL, "be", "do")
+            self.condition = self.condition or not asks
+            self.opening = first and not asks and self.frame.kind != "when"
         else:
             begun = self.acted or bool(self.roles.asked) or index == 0
             self.condition = begun or self._tag(index - 1) != "allowed"
+            self.opening = first
 
     def act(self, index: int) -> None:
         piece = self.pieces[index]
         wearing = piece.arg in ("wear", "use")
         later = self.acted and self.tokens[piece.first].low.endswith("ing")
         if wearing and (self.condition or later):
+            self.worded = True
             self.state = "unworn" if self._tag(index - 1) == "not" else "worn"
             if self.state == "unworn":
                 self._use(index - 1)
@@ -165,7 +170,8 @@ class _Walk:
             self.roles.placing += [self.pieces[before], piece]
             self._use(before)
             return
-        if self.roles.asked and (self.condition or tag == "for") and self.state == "asked":
+        beside = self.opening or (self.roles.asked and (self.condition or tag == "for"))
+        if beside and self.state == "asked":
             self._beside(index)
             return
         if tag == "in":

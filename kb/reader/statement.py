@@ -5,10 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 
 from kb.errors import UsageError
-from kb.measures import MeasureError, is_kind_of, parse_dates, parse_measure
+from kb.measures import UNITS, MeasureError, is_kind_of, parse_dates, parse_measure
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask
-from kb.model.records import Fact
+from kb.model.records import Fact, Measure
 from kb.model.values import NO, YES, Choices, ValueSet, intersect, is_empty, ranges
 from kb.reader.english import tag_set
 from kb.reader.lexicon import CREDENTIALS, Lexicon
@@ -116,9 +116,7 @@ def _value_of(fact: Fact, value: str, lookup: Lookup) -> ValueSet:
         if fact.kind == "date":
             return parse_dates(written)
         if fact.kind == "quantity":
-            measure = parse_measure(written)
-            if fact.unit and measure.unit == "1" != fact.unit:
-                measure = parse_measure(f"{written} {fact.unit}")  # a bare number is in the fact's own unit
+            measure = _measured(written, fact.unit)
             if fact.unit and not is_kind_of(measure, fact.unit):
                 example = say_quantity(Fraction(10), fact.unit)
                 raise UsageError(
@@ -128,6 +126,16 @@ def _value_of(fact: Fact, value: str, lookup: Lookup) -> ValueSet:
     except MeasureError as error:
         raise UsageError(str(error)) from error
     return _choice_of(fact, written, lookup)
+
+
+def _measured(written: str, unit: str | None) -> Measure:
+    """A measure; a bare number, which may be below zero, is in the unit of the fact."""
+    if unit and unit in UNITS and written[-1:].isdigit():
+        written = f"{written} {UNITS[unit].symbol}"
+    measure = parse_measure(written)
+    if unit and unit in UNITS and measure.unit == "1" != unit:
+        measure = parse_measure(f"{written} {UNITS[unit].symbol}")  # "ten"
+    return measure
 
 
 def _yes_or_no(fact: Fact, written: str) -> Choices:

@@ -34,6 +34,9 @@ ANSWERED = [
     ("May I wear the hood outdoors?", "rain hood", "may rain-hood venue=orchard,outdoors"),
     ("May I wear the hood outdoors?", "rain-hood", "may rain-hood venue=orchard,outdoors"),
     ("May I wear red candle gloves?", "without it", "may candle-gloves"),
+    ("May I wear red candle gloves?", "yes", "may candle-gloves"),
+    ("May I wear red candle gloves?", "Yes, without it.", "may candle-gloves"),
+    ("May I wear red candle gloves?", "go ahead", "may candle-gloves"),
     ("May I not wear the sash?", "May anyone go without the sash?", "may sash not"),
     ("May I wear the felt gloves or the linen gloves?", "candle gloves", "may candle-gloves"),
 ]

@@ -65,6 +65,11 @@ FACTS = [
     ("holds:soloist", "no", ("holds:soloist", NO)),
     ("loudness", "middling and above", ("loudness", choices("middling", "roaring"))),
     ("warmth", "above 20 °C", ("warmth", ranges([Interval(20, None, low_open=True)]))),
+    ("warmth", "9", ("warmth", ranges([Interval(9, 9)]))),
+    ("warmth", "-3", ("warmth", ranges([Interval(-3, -3)]))),
+    ("warmth", "ten", ("warmth", ranges([Interval(10, 10)]))),
+    ("warmth", "below 8", ("warmth", ranges([Interval(None, 8, high_open=True)]))),
+    ("warmth", "50 °F", ("warmth", ranges([Interval(10, 10)]))),
     ("joined-on", "2021-05-01", ("joined-on", ranges([Interval(737911, 737912, high_open=True)]))),
     ("shirtsleeves", "choirmaster", ("granted:shirtsleeves", choices("choirmaster"))),
 ]

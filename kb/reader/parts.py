@@ -1,0 +1,35 @@
+"""What the walk over the pieces of a question found."""
+
+from __future__ import annotations
+
+import datetime
+
+from kb.model.values import ValueSet
+from kb.reader.pieces import Piece
+
+
+class Roles:
+    """What was found, filled in piece by piece; read by `query` only."""
+
+    def __init__(self) -> None:
+        self.asked: list[Piece] = []
+        self.worn: list[Piece] = []
+        self.unworn: list[Piece] = []
+        self.facts: dict[str, ValueSet] = {}
+        self.clashing: list[Piece] = []
+        self.alone = False
+        self.alternatives = False
+        self.aspect = ""
+        self.other_acts: list[Piece] = []
+        self.claims: list[Piece] = []
+        self.placing: list[Piece] = []
+        self.crowded: tuple[Piece, Piece] | None = None
+        self.dimension = ""
+        self.value: ValueSet | None = None
+        self.value_aspect = ""
+        self.measure_unit = ""
+        self.as_of: datetime.date | None = None
+        self.clause_number = ""
+        self.book = ""
+        self.body = ""
+        self.used: set[int] = set()
