@@ -48,8 +48,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     _prepare_streams()
     try:
         arguments = make_parser(sys.argv[1:] if argv is None else argv).parse_args(argv)
-        if arguments.command == "ask":
-            gc.disable()  # soon over: looking for garbage would be a tenth of the time
+        if arguments.command != "ask":
+            gc.enable()
         code = COMMANDS[arguments.command](arguments)
         sys.stdout.flush()
         return code

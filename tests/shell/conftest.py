@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+import gc
+
 import pytest
 
 import kb
@@ -33,3 +35,6 @@ def contract(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) ->
         monkeypatch.setitem(vars(kb), name, value)
     monkeypatch.setenv("COLUMNS", "80")
     monkeypatch.delenv("NO_COLOR", raising=False)
+
+
+gc.enable()  # the command line turns it off when it is loaded
