@@ -3,8 +3,8 @@
 import gc
 import sys
 
-# A one-shot question is soon over: looking for garbage would be a tenth of its time. `main` turns the collector
-# on again for every other command, and at its end.
+# A one-shot question is soon over: looking for garbage would be a tenth of its time. `main` turns the
+# collector on again for every other command, and at its end.
 gc.disable()
 
 # msgspec takes three names from typing_extensions where that is installed; `typing` has the same ones since
