@@ -89,7 +89,8 @@ leave off: go without|goes without|going without|do without|does without|doing w
 |dispense with|dispensing with|doff|doffs|doffed|leave out|leaving out|left out|work without|stay without
 |not bother with|ditch|shed|discard|forgo|forego|walk about without|appear without|go about without
 |dispensed with
-with: with|over|under|underneath|beneath|on top of|alongside|together with|along with|as well as|plus
+with: with|go with|goes with|going with
+|over|under|underneath|beneath|on top of|alongside|together with|along with|as well as|plus
 |in combination with|in addition to|in conjunction with|combined with|accompanied by|inside|inside of
 |beside my|at the same time as|wearing only
 without: without|without wearing|without a|without any|minus|w/o|instead of|rather than|in place of
@@ -333,6 +334,12 @@ _NUMBERS: Mapping[str, str] = _pairs("""
     zero=0 one=1 two=2 three=3 four=4 five=5 six=6 seven=7 eight=8 nine=9 ten=10 eleven=11 twelve=12
 """)
 NUMBER_WORDS: Mapping[str, int] = MappingProxyType({word: int(number) for word, number in _NUMBERS.items()})
+
+ARRANGED = tag_set("""
+    tucked, draped, tied, knotted, wrapped, folded, turned, rolled, laced, buttoned, zipped, hooked, clipped
+    pinned, closed, done, fastened, arranged, set, secured, slung
+""")
+"""Participles that say in what way something is worn."""
 
 CREDENTIAL_NOUNS = frozenset(
     ("qualification", "qualified", "appointment", "appointed", "waiver", "exemption", "certificate", "badge")

@@ -230,9 +230,13 @@ def _asked_openly(flow: _Flow, head: int, modal: str, used: set[int]) -> Asked:
             return "where", "position"
         if "act" in tags and flow.tag(_main_modal(flow) + 1) in ("self", "person", "fact", "not"):
             return "list", ""
+        after = flow.tag(head + 2)
+        kinds = after not in ("or", "and") and not any(tag in ("or", "on") for tag in tags)
+        if after == "with" or (kinds and after in ("may", "can", "must", "should") and "act" in tags):
+            return "list", ""
         if modal or "act" in tags:
             return _yes_or_no(flow, modal, used)
-    if modal or "act" in tags or "leave off" in tags:
+    if modal or "act" in tags or "leave off" in tags or flow.tag(head + 1) == "with":
         return "list", ""
     return ("source" if "fact" in tags and "be" in tags else "may"), ""
 

@@ -187,6 +187,13 @@ def _is_carried(item: str, lookup: Lookup) -> bool:
     return "carried" in lookup.broader(item) and "carrying" in lookup.aspects
 
 
+def _has_manner(item: str, lookup: Lookup) -> bool:
+    """Whether any rule says in what way a thing carried is borne, as it would for what is worn."""
+    within = {lookup.aspects[aspect].within for aspect in _rule_aspects(item, lookup)}
+    manners = (lookup.aspects[a] for a in within if a)
+    return _is_carried(item, lookup) and any(a.kind == "manner" and a.id != "care" for a in manners)
+
+
 def _rule_aspects(item: str, lookup: Lookup) -> tuple[str, ...]:
     """Aspects about which any rule speaks for an item, what it is a kind of, or its kinds."""
     related = {*lookup.broader(item), *lookup.narrower(item)}
@@ -203,7 +210,12 @@ def _size_aspect(wanted: str, items: Sequence[str], lookup: Lookup) -> str:
         fitting = [a for a in lookup.aspects_within(within) if a in spoken]
         return fitting[0] if len(fitting) == 1 and within == "size" else within
     measured = [aspect for aspect in spoken if lookup.aspects[aspect].kind == "measure"]
-    return measured[0] if len(measured) == 1 else within
+    if len(measured) == 1:
+        return measured[0]
+    parts = [part.id for part in lookup.base.items if part.part_of == items[0]]
+    reaches = [aspect for part in parts for aspect in _rule_aspects(part, lookup) if aspect not in spoken]
+    families = {lookup.aspects[a].within or a for a in reaches if lookup.aspects[a].kind == "measure"}
+    return families.pop() if len(families) == 1 and not measured else within
 
 
 def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tuple[QuestionKind, str]:
@@ -211,7 +223,9 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
     if kind == "where":
         spoken = _rule_aspects(items[0], lookup) if items else ("position",)
         if roles.aspect not in ("", "wear") and roles.aspect in spoken and "position" not in spoken:
-            return "must", roles.aspect  # "where do I carry it": the clause that has it carried says where
+            if items and not _is_carried(items[0], lookup):
+                return "must", roles.aspect  # what is else worn: the clause that has it carried says where
+            return "where", "position"
         if "position" in spoken or frame.modal != "may":
             return "where", "position"
         kind = "may"
@@ -224,6 +238,8 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
         wanted = frame.aspect or roles.dimension
         if wanted in _SIZES and frame.sized:
             return kind, _size_aspect(wanted, items, lookup)
+        if roles.aspect == "carrying" and items and _has_manner(items[0], lookup):
+            return kind, wanted or roles.value_aspect or "wear"
         return kind, wanted or roles.value_aspect or roles.aspect or "wear"
     if roles.value is not None:
         if roles.value_aspect == "count" and roles.aspect == "possession" and "kit-count" in lookup.aspects:

@@ -15,6 +15,7 @@ from kb.reader.frame import Frame, find_frame
 from kb.reader.gate import is_modifier, unexplained
 from kb.reader.leftover import ask_day, ask_meaning
 from kb.reader.lexicon import Lexicon
+from kb.reader.manner import asked_manner, asked_place
 from kb.reader.naming import resolve_names
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
@@ -76,7 +77,8 @@ def understand(text: str, lexicon: Lexicon, lookup: Lookup, search: Search | Non
 
 
 def _linked(text: str, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Lookup) -> tuple[Piece, ...]:
-    return resolve_names(fold(find_pieces(text, tokens, lexicon), tokens, lookup), tokens, lookup)
+    pieces = resolve_names(fold(find_pieces(text, tokens, lexicon), tokens, lookup), tokens, lookup)
+    return asked_manner(asked_place(pieces, lookup), tokens, lookup)
 
 
 def _from_index(
