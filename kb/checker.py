@@ -46,6 +46,7 @@ class _Claims:
         for (item, aspect), rows in parts.items():
             self.part(item, aspect, rows)
         self.whole(parts)
+        self.changes(next(iter(parts), ("", "")))
         self.citations()
 
     def part(self, item: str, aspect: str, rows: list[int]) -> None:
@@ -190,6 +191,13 @@ class _Claims:
             leading = [one for one in ("conflict", "conditional") if one in verdicts]
             expected = leading[0] if leading else verdicts.pop() if len(verdicts) == 1 else "required"
             hold(verdict == (expected if found else "silent"), "verdict", "it does not follow from the rows")
+
+    def changes(self, place: tuple[str, str]) -> None:
+        """Each change of facts that is named gives the verdict that is named, in every case."""
+        for n, change in enumerate(self.data["changes"]):
+            facts = {**self.question.known(*place), **facts_of(change["facts"])}
+            found = self.question.outcomes(*place, facts)[0]
+            hold(found == {change["verdict"]}, f"changes[{n}]", f"it gives {' or '.join(sorted(found))}")
 
     def citations(self) -> None:
         """Each citation is a clause of the books word for word, and every row has a rule that is cited."""

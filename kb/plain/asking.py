@@ -31,9 +31,10 @@ class Question:
     def known(self, item: str, aspect: str) -> dict[str, ValueSet]:
         """The facts that the question states or takes for granted, for one item and aspect."""
         wearing = aspect != self.aspect if self.acts else self.aspect not in ("possession", "kit-count")
-        worn = [one for one in self.items if wearing or one != item]
+        items = [] if self.kind == "list" else self.items  # a list is narrowed by its items
+        worn = [one for one in items if wearing or one != item]
         facts = facts_from_json(self.reading["facts"]) | {WORN + one: YES for one in worn}
-        return self.meaning.taken(facts, self.items if self.reading["alone"] else None)
+        return self.meaning.taken(facts, items if self.reading["alone"] else None)
 
     def said(self, item: str, aspect: str, fates: list[Fate]) -> tuple[str, set[str]]:
         """The verdict that a row must have, and the rules that decide it."""
@@ -90,6 +91,7 @@ class Question:
 
     def entries(self) -> set[tuple[str, str, frozenset[str]]]:
         """What a list must hold: item, verdict and deciding rules; what is required counts as worn."""
+        above = self.lookup.broader
         known = self.known("", self.aspect)
         rules = [r for r in self.meaning.rules.values() if r.aspect == self.aspect and not r.residual]
         plain = dict.fromkeys(item for r in rules if not r.scope.excluding for item in r.scope.items)
@@ -105,11 +107,12 @@ class Question:
                 break
             known |= more
         wanted = {*self.reading["verdicts"]} or {*VERDICTS} - {"silent"}
-        return {
+        lines = {
             (item, verdicts.pop() if len(verdicts) == 1 else "conditional", frozenset(deciding))
             for item, (verdicts, deciding) in found.items()
             if verdicts & wanted
         } | self._of_a_kind([r for r in rules if r.scope.excluding], known, wanted)
+        return {line for line in lines if not self.items or {*above(line[0])} & {*self.items}}
 
     def _of_a_kind(
         self, rules: list[Rule], known: Known, wanted: set[str]

@@ -6,9 +6,10 @@ Slow and simple on purpose: it is what an answer is checked with, apart from the
 from __future__ import annotations
 
 import datetime
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Container, Iterable, Mapping, Sequence
 from fractions import Fraction
 from functools import cached_property
+from itertools import combinations
 from typing import NamedTuple
 
 from kb.model.conditions import AnyOf, Condition, NotOf, Test, all_of, any_of, evaluate, tests
@@ -79,8 +80,9 @@ def outcomes(
     limits: Sequence[Condition],
     known: Known,
     domain: Callable[[str], ValueSet],
+    days: Container[str] = (),
 ) -> frozenset[tuple[bool, ...]]:
-    """The truths of the conditions in every case that keeps within the limits."""
+    """The truths of the conditions in every case that keeps within the limits; days are whole numbers."""
     memory: dict[tuple[Left, ...], frozenset[tuple[bool, ...]]] = {}
     size = len(conditions)
 
@@ -94,6 +96,7 @@ def outcomes(
             fact = tests(undecided[0])[0].fact
             sets = [test.values for one in undecided for test in tests(one) if test.fact == fact]
             pieces = partition(known.get(fact, domain(fact)), sets)
+            pieces = [piece for piece in pieces if fact not in days or has_whole_number(piece)]
             found = (below(tuple(restrict(one, {fact: piece}) for one in left)) for piece in pieces)
             memory[left] = frozenset().union(*found)
         return memory[left]
@@ -118,6 +121,7 @@ class CaseSpace:
     def __init__(self, lookup: Lookup, day: datetime.date) -> None:
         self.lookup, self.day = lookup, day
         self.rules = {rule.id: rule for rule in lookup.base.rules if self.in_force(rule)}
+        self.days = {fact.id for fact in lookup.base.facts if fact.kind == "date"}
         self._implied: dict[tuple[Condition, Condition], bool] = {}
         self._rules_for: dict[tuple[str, str], list[Rule]] = {}
         self._effects: dict[tuple[str, str], list[Effect]] = {}
@@ -137,8 +141,11 @@ class CaseSpace:
         return {
             term: first
             for term, (first, *others) in found.items()
-            if all(self.implies(first, other) and self.implies(other, first) for other in others)
+            if all(first == other or self._same(first, other) for other in others)
         }
+
+    def _same(self, one: Condition, other: Condition) -> bool:
+        return all(a == b for a, b in self._within((one, other), {}, self.lookup.base.exclusions))
 
     def written(self, one: Condition, stated: frozenset[str] = frozenset()) -> Condition:
         """The condition with the terms that the case does not state written out."""
@@ -153,13 +160,18 @@ class CaseSpace:
 
     def outcomes(self, watched: Sequence[Condition], known: Known) -> frozenset[tuple[bool, ...]]:
         """Truths in every case that no exclusion forbids, a worn item being worn as what is broader too."""
-        excluded = self.lookup.base.exclusions
+        stated = frozenset(known)
+        return self._within(watched, known, [self.written(o, stated) for o in self.lookup.base.exclusions])
+
+    def _within(
+        self, watched: Sequence[Condition], known: Known, excluded: Sequence[Condition]
+    ) -> frozenset[tuple[bool, ...]]:
         facts = {test.fact for one in (*watched, *excluded) for test in tests(one)}
         limits: list[Condition] = [NotOf(one) for one in excluded]
         for fact in sorted(fact for fact in facts if fact.startswith(WORN)):
             above = {WORN + item for item in self.lookup.broader(fact[len(WORN) :])} & facts - {fact}
             limits += [AnyOf((Test(fact, NO), Test(broad, YES))) for broad in sorted(above)]
-        return outcomes(watched, limits, known, self.lookup.domain)
+        return outcomes(watched, limits, known, self.lookup.domain, self.days)
 
     def implies(self, left: Condition, right: Condition) -> bool:
         """Whether every possible case that meets `left` meets `right`."""
@@ -226,14 +238,21 @@ class CaseSpace:
                 found[rule.id] = self.written(rule.condition, stated)
                 if rule.repairs is not None:
                     duty = self.lookup.rules[rule.repairs]
-                    worn = [WORN + one for one in duty.scope.items]
-                    wear = contains(duty.value.values, "yes") == (duty.modality == "must")
-                    broken = all_of(Test(one, NO) for one in worn) if wear else Test(worn[0], YES)
-                    found[rule.id] = all_of([found[rule.id], broken])
+                    found[rule.id] = all_of([found[rule.id], self.broken(duty)])
                     needed = (duty.scope.items[0], duty.aspect)
                     places += [needed] if needed not in places else []
                 rules += [other for other in self.disablers(rule.id) if other.id not in found]
         return found
+
+    def broken(self, duty: Rule) -> Condition:
+        """That a duty to wear something, or not to, is broken."""
+        worn = [WORN + one for one in duty.scope.items]
+        if contains(duty.value.values, "yes") != (duty.modality == "must"):
+            return Test(worn[0], YES)
+        none = all_of(Test(one, NO) for one in worn)
+        if duty.scope.alternatives != "one":
+            return none
+        return any_of([none, *(all_of(Test(one, YES) for one in pair) for pair in combinations(worn, 2))])
 
     def pieces(self, item: str, aspect: str) -> list[ValueSet]:
         """The values of an aspect, cut into those that no rule for the item tells apart."""
@@ -250,7 +269,8 @@ class CaseSpace:
             item = fact.removeprefix(WORN)
             if item != fact and values in (YES, NO):
                 related = self.lookup.broader(item) if values == YES else self.lookup.narrower(item)
-                known |= {WORN + one: values for one in related if WORN + one in self.lookup.facts}
+                for one in (WORN + one for one in related if WORN + one in self.lookup.facts):
+                    known[one] = intersect(known.get(one, values), values)
         kept = {broad for one in alone or () for broad in self.lookup.broader(one)}
         left = [one for one in self.lookup.items if alone is not None and one not in kept]
         return {**{WORN + one: NO for one in left}, **known}

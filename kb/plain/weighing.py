@@ -28,14 +28,21 @@ class Meaning(CaseSpace):
         if self.lookup.rules[rule].repairs is None:
             return True
         duty = self.lookup.rules[self.lookup.rules[rule].repairs or ""]
-        return any(duty.id in fate.closed_by for fate in self.fates(duty.scope.items[0], duty.aspect, truth))
+        fates = self.fates(duty.scope.items[0], duty.aspect, truth, without=duty.id)
+        return any(duty.id in fate.closed_by for fate in fates)
 
-    def live(self, item: str, aspect: str, truth: Truth) -> list[Effect]:
-        return [e for e in self.effects_on(item, aspect) if truth[e.key] and self.applies(e.rule.id, truth)]
+    def rests_on(self, rule: str, duty: str) -> bool:
+        """Whether a rule repairs a duty, or repairs one that does: then it has no say in the duty."""
+        repaired = self.lookup.rules[rule].repairs
+        return repaired is not None and (repaired == duty or self.rests_on(repaired, duty))
 
-    def fates(self, item: str, aspect: str, truth: Truth) -> list[Fate]:
+    def live(self, item: str, aspect: str, truth: Truth, without: str = "") -> list[Effect]:
+        effects = [e for e in self.effects_on(item, aspect) if not self.rests_on(e.rule.id, without)]
+        return [e for e in effects if truth[e.key] and self.applies(e.rule.id, truth)]
+
+    def fates(self, item: str, aspect: str, truth: Truth, without: str = "") -> list[Fate]:
         """What becomes of each piece of the values, and the rules that are alive there."""
-        live, pieces = self.live(item, aspect, truth), self.pieces(item, aspect)
+        live, pieces = self.live(item, aspect, truth, without), self.pieces(item, aspect)
         closing = [e for e in live if e.closes and not e.rule.residual]
         out = {
             e.key
@@ -74,14 +81,16 @@ class Meaning(CaseSpace):
         ways, look = ((one, other), (other, one)), self.lookup
         rank = {e.key: look.authorities[e.rule.authority].rank for e in ways[0]}
         date = {e.key: look.editions[look.clauses[e.rule.clause].edition].valid_from for e in ways[0]}
-        for a, b in ways:
-            if b.rule.id in a.rule.exception_to and (
-                rank[a.key] <= rank[b.key] or self.departs(a.rule, b.rule)
-            ):
-                return a.key, "exception"
-        for a, b in ways:
-            if self.departs(a.rule, b.rule):
-                return a.key, "delegation"
+        excepted = [
+            a.key
+            for a, b in ways
+            if b.rule.id in a.rule.exception_to
+            and (rank[a.key] <= rank[b.key] or self.departs(a.rule, b.rule))
+        ]
+        departing = [a.key for a, b in ways if self.departs(a.rule, b.rule)]
+        for line, winners in (("exception", excepted), ("delegation", departing)):
+            if len(winners) == 1:  # where each may depart from the other, the line does not decide
+                return winners[0], line
         if rank[one.key] != rank[other.key]:
             return min(rank, key=lambda key: rank[key]), "authority"
         early, late = sorted(ways[0], key=lambda e: date[e.key])
