@@ -232,7 +232,9 @@ def _asked_openly(flow: _Flow, head: int, modal: str, used: set[int]) -> Asked:
             return "list", ""
         after = flow.tag(head + 2)
         kinds = after not in ("or", "and") and not any(tag in ("or", "on") for tag in tags)
-        if after == "with" or (kinds and after in ("may", "can", "must", "should") and "act" in tags):
+        if after == "with" or (
+            kinds and after in ("may", "can", "must", "should", "have to") and "act" in tags
+        ):
             return "list", ""
         if modal or "act" in tags:
             return _yes_or_no(flow, modal, used)
