@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import gc
 import os
 import sys
@@ -18,17 +19,34 @@ _PIPE_CLOSED = 141
 
 
 def _prepare_streams() -> None:
-    """Characters that the terminal's encoding lacks are shown as escapes instead of failing."""
+    """Streams that were closed lead nowhere; characters that an encoding lacks are shown as escapes."""
+    for name, mode in (("stdin", "r"), ("stdout", "w"), ("stderr", "w")):
+        if getattr(sys, name) is None:  # or the next file opened would get its number
+            setattr(sys, name, open(os.devnull, mode, encoding="utf-8"))  # noqa: PTH123, SIM115
     for stream in (sys.stdout, sys.stderr):
         reconfigure = getattr(stream, "reconfigure", None)
         if reconfigure is not None:
             reconfigure(errors="backslashreplace")
 
 
-def _pipe_closed() -> int:
-    """The reader has gone: leave quietly, and keep the interpreter from complaining at its end."""
+def _drop_output() -> None:
+    """Keep the interpreter from trying once more at its end to write what could not be written."""
     os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+def _pipe_closed() -> int:
+    """The reader has gone: leave quietly."""
+    _drop_output()
     return _PIPE_CLOSED
+
+
+def _failed(error: OSError) -> int:
+    """A full or broken disk under the output is no bug; any other failure that comes up to here is."""
+    if error.errno not in (errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO):
+        return _bug(error)
+    _drop_output()
+    complain(f"The output cannot be written: {error.strerror}.")
+    return kb.StoreUnavailableError.exit_code
 
 
 def _bug(error: BaseException) -> int:
@@ -65,6 +83,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     except kb.ClothboundError as error:
         complain(str(error))
         return error.exit_code
+    except OSError as error:
+        return _failed(error)
     except Exception as error:  # the last resort: no traceback ever reaches a user
         return _bug(error)
     finally:

@@ -22,11 +22,13 @@ def home(tmp_path_factory):
 def run(home):
     """Run the program as a user would; the exit code, standard output and standard error."""
 
-    def start(*arguments, given=b"", **environment):
+    def start(*arguments, given=b"", stdout=subprocess.PIPE, preexec_fn=None, **environment):
         done = subprocess.run(
             [sys.executable, "-m", "shell", *arguments],
             input=given,
-            capture_output=True,
+            stdout=stdout,
+            stderr=subprocess.PIPE,
+            preexec_fn=preexec_fn,
             check=False,
             timeout=60,
             env={
@@ -88,3 +90,21 @@ def test_a_flood_of_problems_is_cut(run, tmp_path):
     assert code == 3
     assert len(said.splitlines()) == 1_002
     assert said.splitlines()[-1] == "3001 errors, 0 warnings."
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device that is always full")
+@pytest.mark.parametrize("command", [("ask", "?"), ("export",), ("query", "SELECT * {?s ?p ?o}")])
+def test_a_full_disk_is_said(run, command):
+    with Path("/dev/full").open("wb") as full:
+        code, _, said = run(*command, stdout=full)
+    assert (code, said) == (5, "The output cannot be written: No space left on device.\n")
+
+
+@pytest.mark.parametrize("closed", [(0,), (1,), (2,), (0, 1, 2)])
+def test_closed_streams_are_no_fault(run, closed):
+    def close():
+        for number in closed:
+            os.close(number)
+
+    code, _, said = run("query", "ASK {}", preexec_fn=close)
+    assert (code, said) == (0, "")
