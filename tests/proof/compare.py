@@ -156,7 +156,9 @@ class Comparison:
         partial = random_partial(chooser, self.encoding, item)
         stated = frozenset(partial.facts) & set(self.encoding.meanings)
         narrower = "\n".join(f"narrower({a},{b})." for a, b in said.narrower)
-        encoding = encode(self.base, self.day, stated) if stated else self.encoding
+        # what a stated term means no longer counts, but its facts keep their points
+        meanings = [self.encoding.meanings[term] for term in sorted(stated)]
+        encoding = encode(self.base, self.day, stated, meanings) if stated else self.encoding
         if stated:
             completions = completions_of(encoding)
             said = decide(encoding, pairs, completions, narrower)

@@ -9,6 +9,7 @@ from collections.abc import Callable, Sequence
 
 import clingo
 
+from kb.model.conditions import Condition
 from kb.model.records import RuleBase
 from tests.proof.encode import SEMANTICS, SPECIFICITY, Encoding, Full
 
@@ -119,13 +120,18 @@ def completions_of(encoding: Encoding) -> list[Full]:
     ]
 
 
-def encode(base: RuleBase, day: datetime.date, stated: frozenset[str] = frozenset()) -> Encoding:
+def encode(
+    base: RuleBase,
+    day: datetime.date,
+    stated: frozenset[str] = frozenset(),
+    also: Sequence[Condition] = (),
+) -> Encoding:
     """The encoding of a base, with terms that two clauses define in the same way written out."""
-    first = Encoding(base, day, stated)
+    first = Encoding(base, day, stated, also=also)
     if not first.disputed:
         return first
     agreed = frozenset(term for term in first.disputed if not _differs(first, term))
-    return Encoding(base, day, stated, agreed)
+    return Encoding(base, day, stated, agreed, also)
 
 
 def _differs(encoding: Encoding, term: str) -> bool:
