@@ -12,6 +12,7 @@ from kb.lazy import loader
 if TYPE_CHECKING:
     from kb.answer import answer_to_json
     from kb.audit import AuditReport, Finding, audit_to_json
+    from kb.bulk import CaseTable, CellProblem
     from kb.errors import (
         ClothboundError,
         InvalidDataError,
@@ -30,6 +31,8 @@ __all__ = [
     "AuditReport",
     "BuildReport",
     "Case",
+    "CaseTable",
+    "CellProblem",
     "ClothboundError",
     "Finding",
     "InvalidDataError",
@@ -53,6 +56,7 @@ __getattr__ = loader(
     {
         "kb.answer": ("answer_to_json",),
         "kb.audit": ("AuditReport", "Finding", "audit_to_json"),
+        "kb.bulk": ("CaseTable", "CellProblem"),
         "kb.errors": (
             "ClothboundError",
             "InvalidDataError",

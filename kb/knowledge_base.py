@@ -28,6 +28,7 @@ from kb.wording import say_facts, say_rule
 
 if TYPE_CHECKING:
     from kb.audit import AuditReport
+    from kb.bulk import CaseTable
     from kb.sparql import Store, Table
 
 _ENGINES_KEPT = 8
@@ -189,6 +190,12 @@ class KnowledgeBase:
             return refused
         day = datetime.date.fromisoformat(saved["as_of"])
         return words_differ(self.engine(day), saved, self.digest)
+
+    def case_table(self, header: Sequence[str], as_of: datetime.date | None = None) -> CaseTable:
+        """What decides the rows of a table with these columns; `UsageError` if they make no sense."""
+        from kb.bulk import CaseTable  # noqa: PLC0415  only for tables
+
+        return CaseTable(self.lookup, self.engine, header, as_of or datetime.date.today())
 
     # -- facts ------------------------------------------------------------------------------------------
 

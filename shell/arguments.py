@@ -29,6 +29,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "clause": ('clothbound clause "1.1"',),
     "audit": ("clothbound audit", "clothbound audit --notes --json", "clothbound audit --strict"),
     "verify": ("clothbound verify answer.json", "clothbound verify -"),
+    "decide": ("clothbound decide cases.csv", "clothbound decide - --as-of 2026-06-01"),
 }
 
 
@@ -132,6 +133,17 @@ def _add_clause(command: argparse.ArgumentParser) -> None:
     )
 
 
+def _add_decide(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "file",
+        metavar="FILE",
+        help="CSV with a column item, one for each fact, aspect and as_of if wanted; - for standard input",
+    )
+    command.add_argument(
+        "--as-of", metavar="DATE", help="the day of the rows that give none, as 2026-06-01 (default: today)"
+    )
+
+
 def _add_verify(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "file", metavar="FILE", help="answers as `ask --json` prints them; - for standard input"
@@ -159,6 +171,7 @@ _COMMANDS = {
     "clause": ("show a clause and the rules made from it", _add_clause),
     "audit": ("find contradictions, oversteps, dead rules and gaps in the rule books", _add_audit),
     "verify": ("check saved answers against the rule books", _add_verify),
+    "decide": ("decide a table of cases, each with its clause and rules", _add_decide),
 }
 
 

@@ -153,6 +153,12 @@ def run_clause(arguments: Namespace) -> int:
     return 0
 
 
+def run_decide(arguments: Namespace) -> int:
+    from shell.decide import decide_table  # noqa: PLC0415  only for this command
+
+    return decide_table(arguments.file, _open(arguments), as_date(arguments.as_of or "today"))
+
+
 def run_verify(arguments: Namespace) -> int:
     from shell.verify import verify_answers  # noqa: PLC0415  only for this command
 
@@ -178,4 +184,5 @@ COMMANDS: dict[str | None, Callable[[Namespace], int]] = {
     "clause": run_clause,
     "audit": run_audit,
     "verify": run_verify,
+    "decide": run_decide,
 }

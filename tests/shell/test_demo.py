@@ -63,6 +63,9 @@ def test_every_example_of_the_help_works(
     if "verify" in example:
         stdin = run(f'clothbound ask "{QUESTION}" --json', cache, tmp_path).stdout
         (tmp_path / "answer.json").write_text(stdin, encoding="utf-8")
+    if "decide" in example:
+        stdin = "item,grade,weather\nstorm coat,K5,foul\n"
+        (tmp_path / "cases.csv").write_text(stdin, encoding="utf-8")
     done = run(example, cache, tmp_path, stdin=stdin)
     expected = 3 if "audit" in example else 0  # the demo's station order oversteps on purpose
     assert done.returncode == expected, done.stderr
