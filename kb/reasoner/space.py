@@ -212,6 +212,7 @@ def possible_facts(case: Case, items: Sequence[str], wearing: bool, lookup: Look
         for item in lookup.items:
             if item not in kept:
                 known.setdefault(WORN + item, NO)
+        _spread_worn(known, lookup)
     return known
 
 

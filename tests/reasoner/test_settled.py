@@ -107,6 +107,13 @@ def test_the_question_has_the_last_word_on_what_it_asks_about() -> None:
     assert (known["worn:cap"], known["worn:headgear"]) == (YES, YES)
 
 
+def test_alone_leaves_nothing_open_of_a_kind_that_is_not_worn() -> None:
+    """Headgear is not worn, so neither is the cap, though the case leaves that open."""
+    lookup = base(items={**KINDS, "scarf": ()})
+    case = Case(as_of=DAY, facts=(("worn:cap", choices("yes", "no")),), alone=True)
+    assert possible_facts(case, ("scarf",), False, lookup)["worn:cap"] == NO
+
+
 def test_between_one_day_and_the_next_there_is_none() -> None:
     """Up to the 31st and before the 1st are the same days, so neither rule is more specific."""
     day = Fact(id="awarded-on", label="award", ask="?", kind="date", at=AT)
