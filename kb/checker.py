@@ -13,7 +13,7 @@ from typing import Any
 from kb.model.conditions import AllOf, Condition, Test, evaluate
 from kb.model.lookup import Lookup
 from kb.model.values import ValueSet, intersect, is_empty, is_subset, subtract, unite
-from kb.plain import VERDICTS, Fate, Known, Question, Truth, has_whole_number, opposed
+from kb.plain import VERDICTS, Fate, Known, Question, Truth, has_whole_number, is_sound, opposed
 from kb.plain import facts_from_json as facts_of
 from kb.plain import values_from_json as values_of
 
@@ -38,6 +38,8 @@ class _Claims:
         self.meaning = self.question.meaning
 
     def check(self) -> None:
+        sound = is_sound(self.data["reading"], self.lookup)
+        hold(sound, "reading", "it names what the books do not have, or something that is no question")
         cases, proofs = self.data["cases"], self.data["derivation"]
         hold(len(cases) == len(proofs), "derivation", "every row of the table needs its proof")
         parts: dict[tuple[str, str], list[int]] = {}
@@ -170,7 +172,8 @@ class _Claims:
         if self.data["outcome"] != "answer" or self.question.kind is None:
             filled = [k for k in ("headline", "entries", "citations", "cautions", "notes") if self.data[k]]
             blank = not filled and not parts and verdict is None and self.question.kind is None
-            hold(blank and self.data["outcome"] in ("ask", "abstain"), "outcome", "nothing is answered here")
+            told = [key for key in ("ask", "abstain") if self.data[key] is not None]
+            hold(blank and told == [self.data["outcome"]], "outcome", "nothing is answered here")
         elif self.question.kind in ("list", "source"):
             hold(not parts and verdict in (None, "silent"), "verdict", "nothing here proves it")
             if self.question.kind == "list":

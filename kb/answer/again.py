@@ -6,6 +6,7 @@ from typing import Any
 
 from kb.answer.assemble import answer_query
 from kb.answer.encode import answer_object
+from kb.errors import UsageError
 from kb.model.questions import Query, Reading
 from kb.model.records import Case
 from kb.plain import facts_from_json, values_from_json
@@ -46,9 +47,16 @@ def words_differ(engine: Engine, data: Any, digest: str) -> tuple[str, str] | No
 
     How the question was taken apart (`spans`, `carried`) is not compared: it rests on what came before it.
     """
-    saved = data["reading"]
-    if saved["kind"] is None:
+    if data["reading"]["kind"] is None:
         return None
+    try:
+        return _compared(engine, data, digest)
+    except (UsageError, LookupError, TypeError, ValueError) as error:
+        return "the answer", f"it cannot be said again: {error}"
+
+
+def _compared(engine: Engine, data: Any, digest: str) -> tuple[str, str] | None:
+    saved = data["reading"]
     query = saved_query(engine, saved)
     text = say_query(engine.lookup, query)
     reading = Reading(question=data["question"], text=text, query=query)

@@ -3,7 +3,7 @@
 It is what saved answers are checked with.
 """
 
-from kb.plain.asking import VERDICTS, Question
+from kb.plain.asking import VERDICTS, Question, is_sound
 from kb.plain.cases import Effect, Known, has_whole_number
 from kb.plain.saved import facts_from_json, values_from_json
 from kb.plain.weighing import Fate, Truth, opposed
@@ -17,6 +17,7 @@ __all__ = [
     "Truth",
     "facts_from_json",
     "has_whole_number",
+    "is_sound",
     "opposed",
     "values_from_json",
 ]

@@ -16,6 +16,28 @@ from kb.plain.weighing import Fate, Meaning
 VERDICTS = ("conflict", "prohibited", "conditional", "silent", "not_required", "permitted", "required")
 
 
+KINDS = ("may", "must", "where", "how", "how_many", "who", "when", "list", "why", "compare", "source")
+
+
+def is_sound(reading: Any, lookup: Lookup) -> bool:
+    """Whether a reading names only what there is; one without a kind says nothing at all."""
+    kind, value, clause = reading["kind"], reading["value"], reading["clause"]
+    rest = [reading[key] for key in ("items", "facts", "verdicts", "alone", "aspect", "polarity")]
+    if kind is None:
+        return value is None and clause is None and not any(rest)
+    return (
+        kind in KINDS
+        and all(item in lookup.items for item in reading["items"])
+        and (bool(reading["items"]) or kind in ("list", "source"))
+        and all(fact in lookup.facts for fact in reading["facts"])
+        and all(verdict in VERDICTS for verdict in reading["verdicts"])
+        and reading["aspect"] in lookup.aspects
+        and reading["polarity"] in ("do", "not")
+        and (value is None or values_from_json(value) is not None)
+        and (clause is None or (kind == "source" and clause in lookup.clauses))
+    )
+
+
 class Question:
     """The `reading` of an answer over the meaning of the rules on a day."""
 
