@@ -183,6 +183,11 @@ def _repaired(draft: RuleDraft, links: Links) -> str | None:
     named = links.references.rules_meant(text, draft.edition, links.report)
     others = [name for name in named if links.drafts[name].source != draft.source]
     duties = [name for name in others if links.drafts[name].rule.modality in ("must", "must_not")]
+    if len(duties) == 1 and links.drafts[duties[0]].rule.aspect != "wear":
+        message = f"Nothing in a case says whether {quoted(text.text)} is kept, so nothing can rest on that."
+        remedy = "Only a duty to wear something, or not to, can be repaired."
+        links.report.error(text.at, "repairs-not-wear", message, remedy)
+        return None
     if len(duties) == 1:
         return duties[0]
     if len(duties) > 1:

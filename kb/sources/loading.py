@@ -11,6 +11,7 @@ from kb.errors import Location, Problem
 from kb.files import find_files
 from kb.model.records import Rule, RuleBase
 from kb.sources.amendments import end_amended_clauses
+from kb.sources.applying import check_applying
 from kb.sources.books import Books, read_books
 from kb.sources.checks import check_definitions, check_duties_on_kinds, check_rule_ids
 from kb.sources.clauses import read_clauses
@@ -139,6 +140,8 @@ def _build(trees: list[Tree], report: Report) -> RuleBase:
     drafts = {draft.rule.id: draft for clause in clauses for draft in clause.rules}
     rules = link_rules(clauses, Links(references, delegations, drafts, vocabulary, report))
     check_circles(rules, report)
+    if not report.failed:
+        check_applying(rules, vocabulary, report)
     definitions = tuple(definition for clause in clauses for definition in clause.definitions)
     check_definitions(definitions, vocabulary, report)
     check_duties_on_kinds(clauses, vocabulary, report)

@@ -279,7 +279,7 @@ def test_links_dates_and_remarks_of_a_rule() -> None:
     off = rule("cap-off")
     assert off.exception_to == (f"{ORDER}/5.1-1", f"{ORDER}/4.12-1", f"{ORDER}/4.12-2")
     assert off.disables == (f"{ORDER}/smock-may", f"{ORDER}/smock-may-otherwise")
-    assert off.repairs == f"{ORDER}/own-cap"
+    assert off.repairs == f"{ORDER}/neck"
     assert off.non_derogable
     assert (off.valid_from, off.valid_until) == (datetime.date(2024, 6, 1), datetime.date(2027, 1, 1))
     assert (off.note, off.caution) == ("On the water.", "Hold on to it.")
