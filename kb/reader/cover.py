@@ -11,6 +11,7 @@ from kb.reader.pieces import How, Piece
 from kb.reader.tokens import Token
 
 _SKIPPED = SKIPPED_INSIDE_LABELS | {"-"}
+_BE = frozenset({"is", "are", "was", "were", "'s"})
 
 
 def phrase_piece(tokens: tuple[Token, ...], first: int, last: int) -> Piece | None:
@@ -27,13 +28,16 @@ def phrase_piece(tokens: tuple[Token, ...], first: int, last: int) -> Piece | No
 def _names_at(tokens: tuple[Token, ...], first: int, lexicon: Lexicon) -> list[Piece]:
     """Every name that begins at a word; articles and "is" may stand inside it."""
     found: list[Piece] = []
-    joined = ""
+    joined, denied = "", ""
     count = 0
     if tokens[first].low in _SKIPPED:
         return found
     for last in range(first, len(tokens)):
         token = tokens[last]
         if token.low in _SKIPPED:
+            continue
+        if token.low in ("not", "n't") and count and not denied and tokens[last - 1].low in _BE:
+            denied = "not"
             continue
         joined += token.key
         count += 1
@@ -45,8 +49,32 @@ def _names_at(tokens: tuple[Token, ...], first: int, lexicon: Lexicon) -> list[P
         written = tokens[first : last + 1]
         if entries and not _loose_code(written) and not _swallows_act(written, entries, lexicon):
             how: How = "label" if entries[0].rank == 0 else "everyday"
-            found.append(Piece(first=first, last=last + 1, tag="name", entries=entries, how=how))
+            if not denied or _is_of_one_fact(entries):
+                found.append(
+                    Piece(first=first, last=last + 1, tag="name", entries=entries, how=how, arg=denied)
+                )
     return found
+
+
+def _is_of_one_fact(entries: tuple[Entry, ...]) -> bool:
+    return {entry.kind for entry in entries} <= {"value", "group"} and len({e.owner for e in entries}) == 1
+
+
+def _cuts_item(piece: Piece, names: Sequence[Piece], tokens: tuple[Token, ...], lexicon: Lexicon) -> bool:
+    """Whether a name takes the first word of an item's label: "length of the name" of "the name strip"."""
+    if piece.tag != "name" or piece.last - piece.first < 2 or piece.entries[0].kind == "item":
+        return False
+    return any(
+        piece.first < other.first < piece.last < other.last
+        and other.entries[0].rank == 0
+        and {entry.kind for entry in other.entries} == {"item"}
+        and all(_stands_alone(token, lexicon) for token in tokens[piece.first : other.first])
+        for other in names
+    )
+
+
+def _stands_alone(token: Token, lexicon: Lexicon) -> bool:
+    return (token.low,) in PHRASES or any(entry.rank == 0 for entry in lexicon.names.get(token.key, ()))
 
 
 def _is_cut(piece: Piece, names: Sequence[Piece], text: str, tokens: tuple[Token, ...]) -> bool:
@@ -106,7 +134,11 @@ def _strength(piece: Piece, tokens: tuple[Token, ...]) -> tuple[int, int, int, i
     """Sort key: patterns, then the most words (those between a label's words do not count), then labels
     before phrases before everyday words."""
     words = tokens[piece.first : piece.last]
-    size = sum(token.low not in _SKIPPED for token in words) if piece.tag == "name" else len(words)
+    size = (
+        sum(token.low not in _SKIPPED for token in words) - (piece.arg == "not")
+        if piece.tag == "name"
+        else len(words)
+    )
     order = 1
     if piece.tag == "name":
         order = 0 if piece.entries[0].rank == 0 else 2
@@ -117,7 +149,8 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
     """Cover the words: patterns (dates, measures, clauses), then the longest names and phrases."""
     names = [piece for first in range(len(tokens)) for piece in _names_at(tokens, first, lexicon)]
     patterns = [p for p in pattern_pieces(text, tokens) if not _is_cut(p, names, text, tokens)]
-    candidates = [*patterns, *_split_verbs(tokens, names), *names]
+    whole = [name for name in names if not _cuts_item(name, names, tokens, lexicon)]
+    candidates = [*patterns, *_split_verbs(tokens, names), *whole]
     for first in range(len(tokens)):
         for last in range(first + 1, min(first + LONGEST_PHRASE, len(tokens)) + 1):
             piece = phrase_piece(tokens, first, last)

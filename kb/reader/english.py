@@ -79,7 +79,7 @@ dimension:position: how far|how close|how near
 care: care for|look after|wash|washing|washed|clean|cleaning|cleaned|launder|laundering|laundered|dry
 |drying|dried|iron|ironing|ironed|store|stored|treat|maintain|maintained|maintenance|taken care of
 |take care of|cared for|looked after|care
-wear: be worn|put on|puts on|putting on|have on|has on|having on|keep on|keeps on|keeping on|kept on|don
+wear: be worn|sit|sits|put on|puts on|putting on|have on|has on|having on|keep on|keeps on|keeping on|kept on|don
 |dons|donned|donning|dress in|dressed in|be dressed in|turn out in|turned out in|wear|wears|wearing|worn
 |wore|dress|dressed|get dressed|go about in|appear in|attire myself
 use: put|puts|be in|use|used|using|display|displayed|displaying|sport|go in
@@ -166,7 +166,7 @@ date: effective|as of|with effect from|starting|since|dated
 """
 
 _FILLER = """
-surely|, right|, correct|, ok|right ?|sit|sits|belong|belongs|please|pls|kindly|tell me|tell me whether
+surely|, right|, correct|, ok|right ?|belong|belongs|please|pls|kindly|tell me|tell me whether
 |tell me if|could you tell me|can you tell me|could you tell me if|can you tell me if
 |can you tell me whether|could you tell me whether|do you know|do you know if|do you know whether
 |i want to know|i want to know if|i want to know whether|i would like to know|i would like to know if

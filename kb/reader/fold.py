@@ -50,7 +50,15 @@ def _as_fact(piece: Piece, lookup: Lookup) -> Piece:
     sets = {entry_values(entry, lookup) for entry in piece.entries}
     if len(owners) > 1 or len(sets) > 1:
         return piece
-    return fact_piece(piece, owners.pop(), sets.pop(), piece.first, piece.last)
+    fact, values = owners.pop(), sets.pop()
+    if piece.arg == "not":  # "the fell is not white"
+        piece, values = msgspec.structs.replace(piece, arg=""), _others(lookup, fact, values)
+    return fact_piece(piece, fact, values, piece.first, piece.last)
+
+
+def _others(lookup: Lookup, fact: str, values: Choices) -> Choices:
+    other = complement_of(lookup, fact, values)
+    return other if isinstance(other, Choices) else values
 
 
 def _any_value(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:

@@ -225,6 +225,7 @@ def _fact_names(fact: Fact) -> Iterator[tuple[tuple[str, ...], Entry]]:
         if fact.kind == "yes_no" or family == "authorisation":
             entry = Entry("value", "yes", fact.id)
             yield words, entry
+            yield _predicated(label), entry
             yield _without_preposition(label), entry._replace(rank=1)
             yield from _shorter(words, entry, family)
         else:
@@ -236,6 +237,14 @@ def _fact_names(fact: Fact) -> Iterator[tuple[tuple[str, ...], Entry]]:
     fact_words = name_words(fact.label)
     for value in fact.values:
         yield from _value_names(fact, value, fact_words)
+
+
+def _predicated(label: str) -> tuple[str, ...]:
+    """ "fell white" for "white fell": the order in which "the fell is white" has it."""
+    tokens = _label_tokens(label)
+    if len(tokens) != 2 or tokens[0][0] in LEADING_PREPOSITIONS or tokens[0][0] in SKIPPED_INSIDE_LABELS:
+        return ()
+    return () if tokens[0][0].endswith("ing") else (tokens[1][1], tokens[0][1])
 
 
 def _quantity_words(label: str) -> Iterator[tuple[str, ...]]:
@@ -280,6 +289,8 @@ def _value_names(
         if len(words) == 1 and fact.family == "situation":
             yield from (((form,), entry._replace(rank=3)) for form in _derived(words[0]))
         yield ("in", *words), entry
+        if fact.family == "situation":
+            yield _predicated(label), entry
         yield _without_preposition(label), entry._replace(rank=1)
         core = tuple(word for word in words if word not in fact_words)
         if core and core != words:

@@ -32,10 +32,29 @@ def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> 
             found[index] = _plain(piece, found[:index], tokens[piece.last - 1].low, lookup)
     found = _with_modifiers(found, tokens, lookup)
     found = _compounds(found, lookup)
+    for index in range(1, len(found)):
+        if found[index].tag == "items" and found[index - 1].tag in ("which", "what"):
+            found[index] = _all_called(found[index], tokens, lookup)
     return tuple(
         _chosen(piece, found, lookup, index > 0 and found[index - 1].tag in ("which", "what"))
         for index, piece in enumerate(found)
     )
+
+
+def _all_called(piece: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> Piece:
+    """ "Which gloves": a noun that is one item's whole name and ends those of others means all of them."""
+    only_one = len(piece.entries) == 1 and piece.last - piece.first == 1
+    if not only_one or len(lookup.narrower(piece.entries[0].id)) > 1:
+        return piece
+    noun = tokens[piece.first].key
+    called = [
+        item.id
+        for item in lookup.base.items
+        if any(tokenize(name)[-1].key == noun for name in (item.label, *item.other_labels))
+    ]
+    if len(called) < 2 or piece.entries[0].id not in called:
+        return piece
+    return msgspec.structs.replace(piece, entries=tuple(Entry("item", item, "", 1) for item in called))
 
 
 def _plain(piece: Piece, before: Sequence[Piece], word: str, lookup: Lookup) -> Piece:

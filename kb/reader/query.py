@@ -77,6 +77,9 @@ def _one_item(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) 
     ):
         choices = tuple((item, lookup.items[item].label) for item in items)
         return Ask(fact="item", prompt="One item at a time: which one is meant?", choices=choices)
+    if len(items) > 1 and roles.value is not None and roles.measure_unit:
+        choices = tuple((item, lookup.items[item].label) for item in items)
+        return Ask(fact="item", prompt="One item at a time: which one is measured?", choices=choices)
     if roles.crowded is not None:
         pair = dict.fromkeys(entry.id for piece in roles.crowded for entry in piece.entries)
         choices = tuple((item, lookup.items[item].label) for item in pair)
@@ -210,12 +213,22 @@ def _size_aspect(wanted: str, items: Sequence[str], lookup: Lookup) -> str:
         fitting = [a for a in lookup.aspects_within(within) if a in spoken]
         return fitting[0] if len(fitting) == 1 and within == "size" else within
     measured = [aspect for aspect in spoken if lookup.aspects[aspect].kind == "measure"]
-    if len(measured) == 1:
+    if len(measured) == 1 and (within == "size" or " " not in lookup.aspects[measured[0]].label):
         return measured[0]
     parts = [part.id for part in lookup.base.items if part.part_of == items[0]]
     reaches = [aspect for part in parts for aspect in _rule_aspects(part, lookup) if aspect not in spoken]
     families = {lookup.aspects[a].within or a for a in reaches if lookup.aspects[a].kind == "measure"}
     return families.pop() if len(families) == 1 and not measured else within
+
+
+def _sized(wanted: str, roles: Roles, items: Sequence[str], lookup: Lookup) -> tuple[QuestionKind, str]:
+    """ "How high is it": a size; "how high is it worn", or of what is only placed: where it goes."""
+    aspect = _size_aspect(wanted, items, lookup)
+    spoken = _rule_aspects(items[0], lookup) if items else ()
+    worn = roles.aspect == "wear" or not set(lookup.aspects_within("size")) & set(spoken)
+    if wanted == "height" and "position" in spoken and worn:
+        return "where", "position"
+    return "how", aspect
 
 
 def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tuple[QuestionKind, str]:
@@ -237,7 +250,7 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
     if kind == "how":
         wanted = frame.aspect or roles.dimension
         if wanted in _SIZES and frame.sized:
-            return kind, _size_aspect(wanted, items, lookup)
+            return _sized(wanted, roles, items, lookup)
         if roles.aspect == "carrying" and items and _has_manner(items[0], lookup):
             return kind, wanted or roles.value_aspect or "wear"
         return kind, wanted or roles.value_aspect or roles.aspect or "wear"

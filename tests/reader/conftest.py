@@ -1,4 +1,4 @@
-"""The two rule bases that the reader is tried on, loaded once."""
+"""The rule bases that the reader is tried on, loaded once."""
 
 from __future__ import annotations
 
@@ -16,6 +16,7 @@ from tests.reader.notation import TODAY
 
 HERE = Path(__file__).parent
 DEMO = HERE.parent.parent / "demo_facts"
+SECOND = HERE.parent / "second" / "books"
 
 
 class Base(NamedTuple):
@@ -44,3 +45,8 @@ def choir() -> Base:
 @pytest.fixture(scope="session")
 def demo() -> Base:
     return load(DEMO)
+
+
+@pytest.fixture(scope="session")
+def second() -> Base:
+    return load(SECOND)

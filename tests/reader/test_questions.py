@@ -16,7 +16,8 @@ from tests.reader.made_queries import make_query
 from tests.reader.notation import read_cases, write_reading
 
 CHOIR = read_cases(HERE / "choir.txt")
-DEMO = read_cases(HERE / "demo.txt")
+DEMO = [*read_cases(HERE / "demo.txt"), *read_cases(HERE / "asked-demo.txt")]
+SECOND = read_cases(HERE / "asked-second.txt")
 
 
 @pytest.mark.parametrize(("question", "expected"), CHOIR, ids=[question for question, _ in CHOIR])
@@ -29,8 +30,13 @@ def test_demo(demo: Base, question: str, expected: str) -> None:
     check(demo, question, expected)
 
 
+@pytest.mark.parametrize(("question", "expected"), SECOND, ids=[question for question, _ in SECOND])
+def test_second(second: Base, question: str, expected: str) -> None:
+    check(second, question, expected)
+
+
 def test_there_are_enough_questions() -> None:
-    assert len({question for question, _ in (*CHOIR, *DEMO)}) > 250
+    assert len({question for question, _ in (*CHOIR, *DEMO, *SECOND)}) > 400
 
 
 def check(base: Base, question: str, expected: str) -> None:
@@ -75,8 +81,8 @@ def test_spans_cover_every_word_in_order(choir: Base, question: str) -> None:
 
 
 @pytest.mark.parametrize("seed", range(150))
-def test_every_read_back_is_read_as_its_query(choir: Base, demo: Base, seed: int) -> None:
-    for base in (choir, demo):
+def test_every_read_back_is_read_as_its_query(choir: Base, demo: Base, second: Base, seed: int) -> None:
+    for base in (choir, demo, second):
         query = make_query(random.Random(seed), base.lookup)
         text = say_query(base.lookup, query)
         reading = base.read(text)
