@@ -299,8 +299,8 @@ def count_records(lookup: Lookup) -> tuple[tuple[str, int], ...]:
         ("clauses", len(base.clauses)),
         ("rules", len(base.rules)),
         ("items", len(written)),
-        ("grades", len(lookup.order("grade"))),
-        ("rigs", len(lookup.order("rig"))),
+        ("grades", len(lookup.order("grade")) if "grade" in lookup.facts else 0),
+        ("rigs", len(lookup.order("rig")) if "rig" in lookup.facts else 0),
         ("facts", sum(1 for fact in base.facts if fact.family != "worn")),
     )
 

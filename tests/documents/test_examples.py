@@ -11,6 +11,7 @@ from tests.documents.running import (
     INSTALLS,
     environment,
     fits,
+    run_command,
     run_console,
     run_python,
     write_file,
@@ -52,6 +53,24 @@ def test_the_readme_has_two_lines_for_a_fresh_machine_and_nothing_else_to_type_u
     assert "'.[test]'" in test
     assert ".venv/bin/python -m pytest" in test
     assert not [fence for fence in fences_of(DEVELOPERS) if fence.language == "sh"]
+
+
+SMALLEST = """
+service: {id: club, label: Club, namespace: "https://club.example/"}
+authorities: [{id: club-board, label: Club Board}]
+items: [{id: cape, label: cape, kind of: garment}]
+book: {id: club-rules, title: Club Rules, authority: club-board}
+edition: {id: "2026", title: Club Rules of 2026, in force from: 2026-01-01}
+clauses: [{clause: "1", text: The cape is worn., rules: [must: cape]}]
+"""
+
+
+def test_rule_books_need_no_grades_rigs_or_facts(tmp_path: Path) -> None:
+    (tmp_path / "club").mkdir()
+    (tmp_path / "club" / "rules.yaml").write_text(SMALLEST, encoding="utf-8")
+    env = environment(tmp_path / "cache")
+    assert "0  grades" in run_command("clothbound build --books club", tmp_path, env)
+    assert "REQUIRED" in run_command('clothbound ask --books club "Must I wear the cape?"', tmp_path, env)
 
 
 @pytest.mark.parametrize(
