@@ -1,6 +1,6 @@
-"""Published worked examples with known outcomes, each a little rule book in `published/`, source at its head.
+"""Published worked examples with known outcomes, each a little rule book in `published/`, its source on top.
 
-`PUBLISHED` gives what the rule books say; where that is not what the source says, `DIFFERS` says which and why.
+`PUBLISHED` gives what the rule books say; where the source says something else, `DIFFERS` says what and why.
 """
 
 from __future__ import annotations
@@ -46,11 +46,11 @@ PUBLISHED = [
     ("students", "employment", "holding", "student=yes", "prohibited"),
     ("tina", "tina", "flying", "scared=no", "prohibited"),
     ("tina", "tina", "flying", "scared=yes", "required"),
-    ("nationality", "citizenship", "holding", "born-on=1983-05-03 born-in-uk=yes parent-citizen=yes", "required"),
-    ("nationality", "citizenship", "holding", "born-on=1983-05-03 born-in-uk=yes parent-settled=yes", "required"),
-    ("nationality", "citizenship", "holding", "born-on=1982-05-03", "silent"),
-    ("nationality", "citizenship", "holding", "born-on=1983-05-03 found-abandoned=yes contrary-shown=no", "required"),
-    ("nationality", "citizenship", "holding", "born-on=1983-05-03 born-in-uk=yes found-abandoned=no",
+    ("nationality", "citizenship", "holding", "born=1983 born-in-uk=yes parent-citizen=yes", "required"),
+    ("nationality", "citizenship", "holding", "born=1983 born-in-uk=yes parent-settled=yes", "required"),
+    ("nationality", "citizenship", "holding", "born=1982", "silent"),
+    ("nationality", "citizenship", "holding", "born=1983 found-abandoned=yes contrary-shown=no", "required"),
+    ("nationality", "citizenship", "holding", "born=1983 born-in-uk=yes found-abandoned=no",
      "required silent"),
     ("two-exceptions", "allowance", "holding", "parent=yes rich=yes", "conflict"),
     ("two-exceptions", "allowance", "holding", "parent=yes rich=no", "required"),
@@ -93,30 +93,32 @@ PUBLISHED = [
 
 DIFFERS = {
     ("nixon", "quaker=yes republican=yes"): (
-        "Sceptical default logics conclude neither side. A dress question has to be settled, so that the tie is "
-        "reported as a conflict, with both clauses."
+        "Sceptical default logics conclude neither side. A dress question has to be settled, so that "
+        "the tie is reported as a conflict, with both clauses."
     ),
     ("platypus", "monotreme=no fur=yes eggs=yes bill=yes"): (
         "Defeasible logic concludes neither side where one attacker is left; ours is a conflict."
     ),
     ("reinstated", "wet=yes ill=yes"): (
-        "Under reinstatement the duty r1 would stand again, its attacker r2 being defeated. Here what is beaten "
-        "stays beaten: the last exception permits, and revives no duty."
+        "Under reinstatement the duty r1 would stand again, its attacker r2 being defeated. Here what "
+        "is beaten stays beaten: the last exception permits, and revives no duty."
     ),
     ("ambiguity", ""): (
-        "In the source r4 fires when `a` is concluded. A condition of ours is a fact of the case, never what "
-        "another rule says, so that ambiguity does not travel: blocking's answer where the a is not worn, and "
-        "the answer depends on that fact."
+        "In the source r4 fires when `a` is concluded. A condition of ours is a fact of the case, "
+        "never what another rule says, so that ambiguity does not travel: blocking's answer where the "
+        "a is not worn, and the answer depends on that fact."
     ),
     ("odrl-invalid", ""): (
-        "In ODRL the strategy `invalid` voids the whole policy; ours reports the conflict on the one thing, and "
-        "answers all other questions."
+        "In ODRL the strategy `invalid` voids the whole policy; ours reports the conflict on the one "
+        "thing, and answers all other questions."
     ),
     ("odrl-remedy", "worn:indexing=yes"): (
-        "In ODRL a fulfilled remedy also ends the infringement; ours says what to do, and the prohibition stands."
+        "In ODRL a fulfilled remedy also ends the infringement; ours says what to do, and the "
+        "prohibition stands."
     ),
     ("odrl-duty", "compensated=no"): (
-        "In ODRL what is not permitted is at the discretion of the implementation; ours is silent, never allowed."
+        "In ODRL what is not permitted is at the discretion of the implementation; ours is silent, "
+        "never allowed."
     ),
 }
 
@@ -138,8 +140,8 @@ def stated(text: str) -> tuple[tuple[str, ValueSet], ...]:
     facts = []
     for part in text.split():
         name, _, value = part.partition("=")
-        is_date = value[0].isdigit()
-        number = datetime.date.fromisoformat(value).toordinal() if is_date else 0
+        is_date = value.isdigit()  # a year stands for the third of May in it
+        number = datetime.date(int(value), 5, 3).toordinal() if is_date else 0
         facts.append((name, point(number) if is_date else Choices(frozenset({value}))))
     return tuple(facts)
 
