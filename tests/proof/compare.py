@@ -215,4 +215,4 @@ def stated_in(partial: Partial, item: str, full: Full, base: RuleBase) -> bool:
     worn = {f[5:] for f, points in partial.facts.items() if f.startswith("worn:") and points == {"yes"}}
     unsure = {f[5:] for f, points in partial.facts.items() if f.startswith("worn:") and len(points) > 1}
     kept = above(item, parents).union(*(above(other, parents) for other in worn)) | unsure
-    return all(full.get(f"worn:{other}", "no") == "no" for other in parents if other not in kept)
+    return all(full.get(f"worn:{other}", "no") == "no" for other in parents if above(other, parents) - kept)
