@@ -79,9 +79,10 @@ dimension:position: how far|how close|how near
 care: care for|look after|wash|washing|washed|clean|cleaning|cleaned|launder|laundering|laundered|dry
 |drying|dried|iron|ironing|ironed|store|stored|treat|maintain|maintained|maintenance|taken care of
 |take care of|cared for|looked after|care
-wear: be worn|sit|sits|put on|puts on|putting on|have on|has on|having on|keep on|keeps on|keeping on|kept on|don
-|dons|donned|donning|dress in|dressed in|be dressed in|turn out in|turned out in|wear|wears|wearing|worn
-|wore|dress|dressed|get dressed|go about in|appear in|attire myself
+wear: be worn|sit|sits|put on|puts on|putting on|have on|has on|having on|keep on|keeps on|keeping on
+|kept on|don|dons|donned|donning|dress in|dressed in|be dressed in|turn out in|turned out in|wear|wears
+|wearing|worn|wore|consist of|consists of|made up of|comprise|comprises|dress|dressed|get dressed
+|go about in|appear in|attire myself
 use: put|puts|be in|use|used|using|display|displayed|displaying|sport|go in
 leave off: go without|goes without|going without|do without|does without|doing without|leave off
 |leaves off|leaving off|left off|take off|takes off|taking off|taken off|skip|skips|skipping|skipped|omit

@@ -7,10 +7,10 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Span, SpanRole
 from kb.model.records import Case
-from kb.model.values import NO, YES, ValueSet
 from kb.reader.choice import answer_to_ask
 from kb.reader.cover import find_pieces
 from kb.reader.fold import fold
+from kb.reader.follow import continued, echoed, is_fragment, take_up
 from kb.reader.frame import Frame, find_frame
 from kb.reader.gate import is_modifier, unexplained
 from kb.reader.leftover import ask_day, ask_meaning
@@ -19,7 +19,7 @@ from kb.reader.manner import asked_manner, asked_place
 from kb.reader.naming import resolve_names
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
-from kb.reader.query import build_query, merge_case
+from kb.reader.query import build_query
 from kb.reader.roles import find_roles
 from kb.reader.spelling import Search, index_entries, is_real_word, near_labels, near_words
 from kb.reader.tokens import Token, tokenize, word_key
@@ -143,17 +143,21 @@ def _read(
     previous: Reading | None,
 ) -> Reading:  # fmt: skip
     spans = make_spans(found, lookup)
+    before = previous.query if previous is not None else None
+    again = echoed(found, before) if before is not None else None
+    if again is not None:
+        kept = tuple(fact for fact, _ in again.case.facts)
+        return Reading(question=text, text=say_query(lookup, again), query=again, spans=spans, carried=kept)
     left = unexplained(found.pieces, frame, roles)
     if left:
         stopped = _gate(found, left, case, lexicon, lookup)
         if isinstance(stopped, Ask):
             return Reading(question=text, spans=spans, ask=stopped)
         return Reading(question=text, spans=spans, abstain=stopped)
-    before = previous.query if previous is not None else None
     if before is not None and before.items:
-        _take_up(found, roles, before)
+        take_up(found, roles, before)
     outcome: Query | Ask | Abstain | None = None
-    if before is not None and (frame.carry or _is_fragment(frame, roles)):
+    if before is not None and (frame.carry or is_fragment(frame, roles)):
         outcome = continued(before, frame, roles, lookup)
     if outcome is None:
         outcome = build_query(frame, roles, case, lookup)
@@ -169,17 +173,6 @@ def _read(
     )
 
 
-_PRONOUNS = frozenset({"it", "them", "they", "this", "that", "these", "those", "itself", "themselves"})
-
-
-def _take_up(found: Understood, roles: Roles, before: Query) -> None:
-    """ "May I wear it ashore?": the item of the question before, where this one names none."""
-    if roles.asked or roles.worn or roles.unworn:
-        return
-    if any(token.low in _PRONOUNS for token in found.tokens):
-        roles.asked = [Piece(first=0, last=1, tag="item", arg=item) for item in before.items]
-
-
 def _stated(fact: str, roles: Roles) -> bool:
     named = {f"worn:{piece.arg}" for piece in (*roles.worn, *roles.unworn)}
     return fact in roles.facts or fact in named
@@ -191,34 +184,6 @@ def _two_readings(query: Query, lookup: Lookup) -> Ask:
     without = msgspec.structs.replace(query, polarity="not")
     said = [say_query(lookup, reading) for reading in (plain, without)]
     return Ask(fact="reading", prompt="Which is meant?", choices=tuple((text, text) for text in said))
-
-
-def _is_fragment(frame: Frame, roles: Roles) -> bool:
-    """A few words that only make sense after a question: "ashore?", "the scarf?", "alone?"."""
-    return (
-        frame.terse and not roles.aspect and not (roles.asked and (roles.facts or roles.alone or roles.worn))
-    )
-
-
-def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Query | Ask | None:
-    """The question before, with what the new words say put in place of what it said."""
-    if frame.modal or roles.value is not None or frame.kind != "may":
-        return None
-    unclear = next((p for p in (*roles.asked, *roles.worn, *roles.unworn) if p.tag == "items"), None)
-    if unclear is not None:
-        return None
-    facts = dict(roles.facts)
-    facts.update({f"worn:{p.arg}": _yes_no(True) for p in roles.worn})
-    facts.update({f"worn:{p.arg}": _yes_no(False) for p in roles.unworn})
-    items = tuple(dict.fromkeys(p.arg for p in roles.asked)) or before.items
-    if not (facts or roles.asked or roles.alone or roles.as_of):
-        return None
-    merged = merge_case(before.case, facts, roles.as_of, roles.alone, lookup)
-    return msgspec.structs.replace(before, items=items, case=merged)
-
-
-def _yes_no(yes: bool) -> ValueSet:
-    return YES if yes else NO
 
 
 def _gate(

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from fractions import Fraction
 
+from kb.measures import same_dimension
 from kb.model.lookup import Lookup
-from kb.model.values import YES, Choices, Interval, intersect, is_empty, ranges
+from kb.model.values import YES, Choices, Interval, Ranges, intersect, is_empty, ranges
 from kb.reader.english import tag_set
 from kb.reader.frame import Frame
 from kb.reader.naming import credential_of
@@ -266,7 +267,8 @@ class _Walk:
     def aspect_value(self, index: int) -> None:
         entries = self.pieces[index].entries
         owners = {entry.owner for entry in entries}
-        if len(owners) == 1 and (not self.roles.value_aspect or self.roles.value_aspect in owners):
+        fits = not self.roles.value_aspect or self.roles.value_aspect in owners
+        if len(owners) == 1 and fits and not isinstance(self.roles.value, Ranges):
             self.roles.value_aspect = owners.pop()
             chosen = frozenset(entry.id for entry in entries)
             known = self.roles.value
@@ -275,10 +277,15 @@ class _Walk:
 
     def measure(self, index: int) -> None:
         measure = self.pieces[index].measure
-        if measure is not None and self.roles.value is None:
+        if measure is not None and self.roles.value is None and self._is_a_size(measure.unit):
             self.roles.value = ranges([measure.interval])
             self.roles.measure_unit = measure.unit
             self._use(index)
+
+    def _is_a_size(self, unit: str) -> bool:
+        """Whether something worn is measured in a unit: a length, or what some rule measures."""
+        used = {rule.value.measure.unit for rule in self.lookup.base.rules if rule.value.measure}
+        return any(same_dimension(unit, other) for other in ("mm", *used))
 
     def dimension(self, index: int) -> None:
         measured = any(p.tag in ("measure", "number") for p in self.pieces)
