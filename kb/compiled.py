@@ -8,7 +8,7 @@ decide goes to the reasoner, and its answer is remembered. Both give what the qu
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Hashable, Mapping
+from collections.abc import Hashable, Iterable, Mapping
 from fractions import Fraction
 from itertools import pairwise
 from typing import Any, TypeVar
@@ -17,7 +17,7 @@ import msgspec
 
 from kb.answer.common import citations, decisive
 from kb.errors import UsageError
-from kb.model.conditions import tests
+from kb.model.conditions import Condition, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import ValueStatus, Verdict
 from kb.model.records import Case
@@ -149,14 +149,15 @@ class _Compiled:
         problem = engine.problem(self._group, {**{term: lookup.domain(term) for term in stated}, **taken})
         self._root = self._build(problem.tree(self._outcome, small=False), {})
         excluded = {test.fact for one in engine.exclusions(stated) for test in tests(one)}
-        tested = frozenset(problem.facts)
         worn = [fact[len(WORN) :] for fact in (*problem.facts, *taken) if fact.startswith(WORN)]
         self._guarded = tuple(f for f in problem.facts if f in excluded or f.startswith(WORN))
         near = (one for item in worn for one in (*lookup.broader(item), *lookup.narrower(item)))
         self._near = frozenset(WORN + one for one in near).difference(self._guarded)
-        self._relevant = stated.union(tested, self._near)
+        self._bearing = self._near.union(self._guarded)
+        self._relevant = stated.union(problem.facts, self._near)
         self._added: Memory[tuple[Any, ...], dict[str, Value]] = Memory()
-        self._known: Memory[frozenset[tuple[str, Value]], Decided] = Memory()
+        self._known: Memory[frozenset[tuple[str, object]], Decided] = Memory()
+        self._bounds = _bounds_of((*problem.conditions.values(), *engine.exclusions(stated)))
 
     def _outcome(self, decision: Decision) -> Decided:
         rules = decisive(decision, self._group.classes) if self._act else decision.rules
@@ -180,17 +181,20 @@ class _Compiled:
     # -- deciding ---------------------------------------------------------------------------------------
 
     def decide(self, case: CaseFacts) -> Decided:
-        guarded: tuple[Any, ...] = tuple(map(case.get, self._guarded))
-        if not self._near.isdisjoint(case):
-            guarded += tuple(entry for entry in case.items() if entry[0] in self._near)
-        added = self._added.get(guarded)
-        if added is None:
-            added = self._added[guarded] = self._add(case)
-        if added:
-            case = {**case, **added}
+        get = case.get
+        if self._bearing:
+            guarded: tuple[Any, ...] = tuple(map(get, self._guarded))
+            if self._near and not self._near.isdisjoint(case):
+                guarded += tuple(entry for entry in case.items() if entry[0] in self._near)
+            added = self._added.get(guarded)
+            if added is None:
+                added = self._added[guarded] = self._add(case)
+            if added:
+                case = {**case, **added}
+                get = case.get
         node = self._root
         while type(node) is _Branch:
-            value: Any = case.get(node.fact)
+            value: Any = get(node.fact)
             kind = type(value)
             if kind is str:
                 node = node.names.get(value)
@@ -205,22 +209,31 @@ class _Compiled:
 
     def _add(self, case: CaseFacts) -> dict[str, Value]:
         """What follows from the facts that bear on each other; `UsageError` if they exclude each other."""
-        bearing = self._near.union(self._guarded)
-        stated = tuple((fact, set_of(value)) for fact, value in case.items() if fact in bearing)
+        stated = tuple((fact, set_of(value)) for fact, value in case.items() if fact in self._bearing)
         facts = Case(as_of=self._engine.as_of, facts=stated)
         found = possible_facts(facts, (self._item,), self._wearing, self._lookup)
         if not self._engine.check_case(found):
             raise _exclusive()
-        added = {fact: value_of(values) for fact, values in found.items() if fact in bearing}
+        added = {fact: value_of(values) for fact, values in found.items() if fact in self._bearing}
         return {fact: value for fact, value in added.items() if case.get(fact) != value}
 
     def _ask(self, case: CaseFacts) -> Decided:
         """What the reasoner says where the facts given do not decide; remembered by the facts that count."""
-        key = frozenset(entry for entry in case.items() if entry[0] in self._relevant)
+        key = frozenset(
+            (fact, self._place(fact, value)) for fact, value in case.items() if fact in self._relevant
+        )
         found = self._known.get(key)
         if found is None:
             found = self._known[key] = self._reason(case)
         return found
+
+    def _place(self, fact: str, value: Value) -> Value | tuple[int, bool]:
+        """A number as its place among the bounds that are tested, between which nothing changes."""
+        if not isinstance(value, int | Fraction):
+            return value
+        bounds = self._bounds.get(fact, [])
+        place = bisect_left(bounds, value)
+        return place, place < len(bounds) and bounds[place] == value
 
     def _reason(self, case: CaseFacts) -> Decided:
         known = {fact: set_of(value) for fact, value in case.items() if fact in self._relevant}
@@ -244,6 +257,16 @@ class _Compiled:
 
 def _exclusive() -> UsageError:
     return UsageError("These facts exclude each other.")
+
+
+def _bounds_of(conditions: Iterable[Condition]) -> dict[str, list[int | Fraction]]:
+    """The bounds of all intervals that are tested, by fact, in order."""
+    found: dict[str, set[Fraction]] = {}
+    for test in (test for condition in conditions for test in tests(condition)):
+        for interval in test.values.intervals if isinstance(test.values, Ranges) else ():
+            bounds = found.setdefault(test.fact, set())
+            bounds.update(b for b in (interval.low, interval.high) if b is not None)
+    return {fact: [_plain(bound) for bound in sorted(bounds)] for fact, bounds in found.items()}
 
 
 def _spread_out(spans: list[tuple[Ranges, Any]]) -> tuple[list[int | Fraction], list[Any]]:
