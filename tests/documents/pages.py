@@ -17,6 +17,7 @@ PAGES = (
     ROOT / "demo_facts" / "README.md",
     ROOT / "ontology" / "README.md",
     ROOT / "kb" / "docs" / "rule-books.md",
+    ROOT / "kb" / "docs" / "semantics.md",
 )
 
 _FENCE = re.compile(r"^```(\w*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)

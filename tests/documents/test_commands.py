@@ -56,5 +56,5 @@ def test_every_setting_of_the_environment_is_in_the_readme() -> None:
 
 
 def test_what_kb_exports_is_little_and_told() -> None:
-    assert len(kb.__all__) <= 24
+    assert len(kb.__all__) <= 22
     assert [name for name in kb.__all__ if f"`{name}`" not in text_of(DEVELOPERS)] == []
