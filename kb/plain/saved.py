@@ -7,6 +7,8 @@ from typing import Any
 
 from kb.model.values import Choices, Interval, ValueSet, ranges
 
+_LONGEST = 200
+
 
 def values_from_json(data: Any) -> ValueSet:
     """Names, `{"not": [...]}`, or intervals with exact bounds as text; `ValueError` and its like if none."""
@@ -27,6 +29,13 @@ def _names(data: Any) -> frozenset[str]:
     return frozenset(data)
 
 
+def _number(text: str) -> Fraction:
+    """An exact number as the JSON form has it: digits, and a fraction bar if need be."""
+    if len(text) > _LONGEST or set(text) - set("-0123456789/"):
+        raise ValueError("an exact number is wanted")
+    return Fraction(text)
+
+
 def _interval(**bounds: str) -> Interval:
     """`from` and `to` are part of the interval, `above` and `below` are not."""
     if set(bounds) - {"from", "above", "to", "below"} or len({"from", "above"} & set(bounds)) > 1:
@@ -34,8 +43,8 @@ def _interval(**bounds: str) -> Interval:
     low = bounds.get("from", bounds.get("above"))
     high = bounds.get("to", bounds.get("below"))
     return Interval(
-        None if low is None else Fraction(low),
-        None if high is None else Fraction(high),
+        None if low is None else _number(low),
+        None if high is None else _number(high),
         "above" in bounds,
         "below" in bounds,
     )

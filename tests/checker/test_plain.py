@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from itertools import combinations
 
+import pytest
 from hypothesis import HealthCheck, given, settings
 
 from kb.model.lookup import Lookup
@@ -18,6 +19,7 @@ from tests.little import DAY
 from tests.proof.random_bases import rule_bases
 
 
+@pytest.mark.slow
 @settings(max_examples=120, deadline=None, suppress_health_check=list(HealthCheck))
 @given(rule_bases())
 def test_every_case_of_a_random_base_has_the_same_fates(base: RuleBase) -> None:
@@ -37,6 +39,7 @@ def test_every_case_of_a_random_base_has_the_same_fates(base: RuleBase) -> None:
                     assert mine[1:] == (fate.status, set(fate.closed_by), set(fate.supported_by))
 
 
+@pytest.mark.slow
 @settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 @given(rule_bases())
 def test_the_same_effects_win_on_the_same_line(base: RuleBase) -> None:

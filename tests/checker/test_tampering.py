@@ -90,7 +90,8 @@ def name_of(path: Path_) -> str:
     return next(str(step) for step in reversed(path) if isinstance(step, str))
 
 
-@settings(max_examples=100, deadline=None, suppress_health_check=list(HealthCheck))
+@pytest.mark.slow
+@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 @given(question=st.sampled_from(SOME), chooser=st.randoms(use_true_random=False))
 def test_a_change_anywhere_is_refused(demo: KnowledgeBase, question: str, chooser: random.Random) -> None:
     (answer,) = saved(demo, question)
@@ -107,6 +108,7 @@ def test_a_change_anywhere_is_refused(demo: KnowledgeBase, question: str, choose
     assert all(refused)
 
 
+@pytest.mark.slow
 @settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
 @given(question=st.sampled_from(SOME[:6]), chooser=st.randoms(use_true_random=False))
 def test_the_checker_alone_refuses_what_changes_the_proof(
@@ -193,3 +195,31 @@ def test_the_digest_is_of_the_books_and_not_of_where_they_lie(demo: KnowledgeBas
     books = tmp_path / "elsewhere"
     shutil.copytree(demo_folder(), books)
     assert KnowledgeBase.open(books, tmp_path / "cache").digest == demo.digest
+
+
+@pytest.mark.slow
+@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@given(
+    chooser=st.randoms(use_true_random=False),
+    value=st.recursive(
+        st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=5),
+        lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=5), inner, max_size=3),
+        max_leaves=5,
+    ),
+)
+def test_what_has_another_shape_is_refused_and_never_a_fault(
+    demo: KnowledgeBase, chooser: random.Random, value: Json
+) -> None:
+    (answer,) = saved(demo, "Can a K5 wear gloves ashore?")
+    path, _ = chooser.choice(list(leaves(answer)))
+    path = path[: chooser.randint(1, len(path))]
+    other = changed(answer, path, value)
+    if other != answer and path[:1] not in FREE and path[:2] not in FREE and path != ("reading",):
+        assert demo.verify(other) is not None, path
+
+
+@pytest.mark.parametrize("number", ["1e9999999", "1" * 5000, "1/0", "nan", "", "½", 3])
+def test_numbers_that_are_none_are_refused(demo: KnowledgeBase, number: Json) -> None:
+    (answer,) = saved(demo, "Can a K5 wear gloves ashore?")
+    path = next(path for path, _ in leaves(answer) if path[-1] == "below")
+    assert demo.verify(changed(answer, path, number)) is not None

@@ -81,6 +81,7 @@ def any_value(chooser: random.Random, lookup: Lookup, name: str, partial: bool) 
     return value_of(point(number))
 
 
+@pytest.mark.slow
 @settings(max_examples=80, deadline=None, suppress_health_check=list(HealthCheck))
 @given(rule_bases(), st.randoms(use_true_random=False))
 def test_random_bases_agree(found: RuleBase, chooser: random.Random) -> None:
@@ -100,6 +101,7 @@ def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
     return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("compiled"))
 
 
+@pytest.mark.slow
 def test_the_demo_agrees(demo: KnowledgeBase) -> None:
     """Through the candidate query: every item and aspect with rules, with all facts known and with some."""
     engine, decider = demo.engine(DAY), Decider(demo.engine(DAY))

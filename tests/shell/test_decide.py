@@ -101,6 +101,7 @@ def test_a_quote_that_is_never_closed_does_not_swallow_the_table_in_silence(cach
     assert "not a row of CSV" in done.stderr.decode()
 
 
+@pytest.mark.slow
 def test_memory_does_not_grow_with_the_table(cache: Path) -> None:
     """Rows go through one by one: thirty times the rows, each with a name of its own, take little more."""
     script = (
