@@ -104,6 +104,8 @@ def _negation(flow: _Flow, used: set[int]) -> tuple[bool, Polarity, bool]:
     for index, tag in enumerate(flow.tags):
         if tag not in ("not", "no longer"):
             continue
+        if index and index == len(flow.tags) - 1:
+            continue
         if _in_condition(flow, index):
             pass
         elif _is_ambiguous(flow, index):

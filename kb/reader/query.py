@@ -39,6 +39,8 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
     if one is not None:
         return one
     if roles.body:
+        if items:
+            return Abstain(reason="A part of the body and an item are named; ask about one of them.")
         items = worn_on(roles.body, lookup)
         if not items:
             return Abstain(reason="The books do not say what is worn there.", words=(roles.body,))
@@ -49,6 +51,13 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
             return find_clause(roles.clause_number, roles.book, case, lookup)
         return _source(frame, roles, items, merged, lookup)
     query = _query(frame, roles, items, merged, lookup)
+    return _settled(query, frame, roles, lookup)
+
+
+def _settled(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcome:
+    """The query, unless it leaves out something that was said or needs something asked first."""
+    if query.kind in ("where", "how") and roles.aspect not in ("", "wear", "carrying", query.aspect):
+        return Abstain(reason="Two acts are asked about; ask about one at a time.")
     if roles.value is not None and query.value is None:
         return Abstain(reason="A value is named, but the question does not ask about one.")
     if query.value is not None and query.items and roles.measure_unit:
@@ -81,7 +90,8 @@ def _one_item(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) 
         choices = tuple((item, lookup.items[item].label) for item in items)
         return Ask(fact="item", prompt="One item at a time: which one is measured?", choices=choices)
     if roles.crowded is not None:
-        pair = dict.fromkeys(entry.id for piece in roles.crowded for entry in piece.entries)
+        named = [entry for piece in roles.crowded for entry in piece.entries if entry.kind == "item"]
+        pair = dict.fromkeys(entry.id for entry in named)
         choices = tuple((item, lookup.items[item].label) for item in pair)
         return Ask(fact="item", prompt="Two items stand together: which one is asked about?", choices=choices)
     return None

@@ -191,6 +191,14 @@ def _gate(
 ) -> Ask | Abstain:
     """What to say about words that nothing explains: confirm without a modifier, else abstain."""
     words = [_written(found, index) for index in left]
+    if all(found.pieces[index].tag == "book" for index in left):
+        shown = _quoted(words)
+        prompt = f"All books are read together, not {shown} alone. Answer from all of them?"
+        return Ask(
+            fact="reading",
+            prompt=prompt,
+            choices=((_without(found, _with_lead(found, left)), "from all of them"),),
+        )
     if all(is_modifier(found, left, index, lookup) for index in left):
         unknown = tuple(index for index in left if found.pieces[index].tag == "unknown")
         for dropped in dict.fromkeys((unknown or left, left)):
@@ -214,6 +222,23 @@ def _gate(
         f"It is not said what {_quoted(words)} measures." if bare else f"Not understood: {_quoted(words)}."
     )
     return Abstain(reason=reason, words=tuple(words), suggestions=near)
+
+
+def _with_lead(found: Understood, left: tuple[int, ...]) -> tuple[int, ...]:
+    """The places with the article and preposition before each: "under the station order"."""
+    places = set(left)
+    for index in left:
+        before = index - 1
+        while before >= 0 and found.pieces[before].tag == "det":
+            places.add(before)
+            before -= 1
+        lead = found.pieces[before] if before >= 0 else None
+        if lead is not None and (
+            lead.tag in ("in", "by", "with", "for", "of")
+            or (found.tokens[lead.last - 1].low == "to" and lead.tag == "filler")
+        ):
+            places.add(before)
+    return tuple(sorted(places))
 
 
 def _quoted(words: list[str]) -> str:

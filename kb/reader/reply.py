@@ -6,8 +6,10 @@ from kb.errors import UsageError
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask
 from kb.model.values import ValueSet
+from kb.reader.english import PHRASES
 from kb.reader.lexicon import Lexicon
 from kb.reader.statement import parse_fact, read_statement
+from kb.reader.tokens import tokenize
 
 
 def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[tuple[str, ValueSet], ...]:
@@ -24,6 +26,15 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
         return (parse_fact(lookup, ask.fact, said),)
     except UsageError as unknown:
         found = read_statement(text, lexicon=lexicon, lookup=lookup)
-        if isinstance(found, Abstain) or not found:
+        if isinstance(found, Abstain) or not found or _names_only_items(found, said):
             raise unknown
         return found
+
+
+def _names_only_items(found: tuple[tuple[str, ValueSet], ...], said: str) -> bool:
+    """Whether a reply only names items, without a word of wearing: it states nothing about them."""
+    tags = {PHRASES.get((token.low,)) for token in tokenize(said)}
+    return all(fact.startswith("worn:") for fact, _ in found) and tags.isdisjoint(_WEARING)
+
+
+_WEARING = frozenset({"wear", "use", "with", "without", "no", "have"})

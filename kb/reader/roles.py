@@ -347,7 +347,8 @@ class _Walk:
 
     def book(self, index: int) -> None:
         self.roles.book = self.pieces[index].arg
-        self._use(index)
+        if self.frame.kind == "source":
+            self._use(index)
 
     def care(self, index: int) -> None:
         if self.frame.aspect == "care":

@@ -114,7 +114,7 @@ def _value_of(fact: Fact, value: str, lookup: Lookup) -> ValueSet:
         return _yes_or_no(fact, written)
     try:
         if fact.kind == "date":
-            return parse_dates(written)
+            return parse_dates(_whole_year(written))
         if fact.kind == "quantity":
             measure = _measured(written, fact.unit)
             if fact.unit and not is_kind_of(measure, fact.unit):
@@ -136,6 +136,12 @@ def _measured(written: str, unit: str | None) -> Measure:
     if unit and unit in UNITS and measure.unit == "1" != unit:
         measure = parse_measure(f"{written} {UNITS[unit].symbol}")  # "ten"
     return measure
+
+
+def _whole_year(written: str) -> str:
+    """A year alone as its days; anything else as it is."""
+    year = written.casefold().removeprefix("in ")
+    return f"from {year}-01-01 to {year}-12-31" if year.isdecimal() and len(year) == 4 else written
 
 
 def _yes_or_no(fact: Fact, written: str) -> Choices:

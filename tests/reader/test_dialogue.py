@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import pytest
 
+from kb.errors import UsageError
+from kb.model.questions import Ask
 from kb.model.records import Case
 from kb.model.values import choices
+from kb.reader import parse_fact, read_reply
 from tests.reader.conftest import Base
-from tests.reader.notation import TODAY, write_reading
+from tests.reader.notation import TODAY, write_facts, write_reading
 
 CONTINUED = [
     ("May an S2 wear the sash?", "and for cantors?", "may sash grade=C1,C2"),
@@ -59,3 +62,85 @@ def test_profile_is_carried_and_named(choir: Base) -> None:
 def test_facts_of_the_question_before_are_carried_and_named(choir: Base) -> None:
     reading = choir.read("and the choir scarf?", previous=choir.read("May an S2 wear the sash?"))
     assert reading.carried == ("grade",)
+
+
+SECOND_TALK = [
+    ("May I wear the boots with the hall coat?", ("hall boots",), "may hall-boots worn:hall-coat=yes"),
+    ("May I leave off the boots?", ("the winter ones",), "may winter-boots not"),
+    ("May I leave off the boots?", ("2",), "may winter-boots not"),
+    ("May I leave off the boots?", ("the last",), "may hall-boots not"),
+    ("May I wear the trousers with the boots?", ("hall ones", "fell boots"), "may hall-trousers worn:fell-boots=yes"),
+    ("May I wear the orange smock in 2020?", ("5 March 2020",), "may orange-smock as-of:2020-03-05"),
+    ("May I wear the orange smock in 2020?", ("31 December 2020",), "may orange-smock as-of:2020-12-31"),
+    ("May I wear a green scarf?", ("yes",), "may scarf"),
+    ("May an R2 wear the scarf?", ("why not?",), "why scarf grade=R2"),
+    ("May an R2 wear the scarf?", ("and without it?",), "may scarf grade=R2 not"),
+    ("May an R2 wear the scarf?", ("and in hall rig?", "and for wardens?"),
+     "may scarf grade=W1,W2,W3,W4 rig=hall-rig"),
+    ("According to the Fell Book, may I wear the scarf?", ("yes",), "may scarf"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("first", "replies", "expected"), SECOND_TALK)
+def test_talk(second: Base, first: str, replies: tuple[str, ...], expected: str) -> None:
+    reading = second.read(first)
+    for reply in replies:
+        reading = second.read(reply, previous=reading)
+    assert write_reading(reading) == expected
+
+
+PROFILED = [
+    (("weather", "clear"), "May I wear gaiters when it is not raining?", "may gaiters weather=clear"),
+    (("weather", "rain"), "May I wear gaiters when it is not raining?", "may gaiters weather=clear,snow"),
+    (("place", "village"), "May I wear gaiters in the valley?", "may gaiters place=village"),
+    (("place", "crag"), "May I wear gaiters in the valley?", "may gaiters place=roadside,valley,village"),
+    (("temperature", "8"), "May I wear gaiters above 5 degrees?", "may gaiters temperature=8..8"),
+    (("temperature", "2"), "May I wear gaiters above 5 degrees?", "may gaiters temperature=5<.."),
+    (("grade", "W2"), "May wardens wear gaiters?", "may gaiters grade=W1,W2,W3,W4"),
+]
+
+
+@pytest.mark.parametrize(("known", "question", "expected"), PROFILED)
+def test_what_is_said_narrows_what_is_known(
+    second: Base, known: tuple[str, str], question: str, expected: str
+) -> None:
+    case = Case(as_of=TODAY, facts=(parse_fact(second.lookup, *known),))
+    assert write_reading(second.read(question, case)) == expected
+
+
+REPLIES = [
+    ("temperature", "4 degrees", "temperature=4..4"),
+    ("temperature", "minus 4", "temperature=-4..-4"),
+    ("temperature", "41 F", "temperature=5..5"),
+    ("temperature", "with rope gloves", "worn:rope-gloves=yes"),
+    ("load", "20", "load=20000..20000"),
+    ("wind", "36", "wind=10..10"),
+    ("joined-on", "2014", "joined-on=735234..<735599"),
+]
+
+
+@pytest.mark.parametrize(("fact", "text", "expected"), REPLIES)
+def test_reply(second: Base, fact: str, text: str, expected: str) -> None:
+    ask = Ask(fact=fact, prompt="")
+    assert write_facts(read_reply(ask, text, lexicon=second.lexicon, lookup=second.lookup)) == expected
+
+
+def test_an_item_is_no_reply_to_a_temperature(second: Base) -> None:
+    with pytest.raises(UsageError):
+        read_reply(
+            Ask(fact="temperature", prompt=""), "rope gloves", lexicon=second.lexicon, lookup=second.lookup
+        )
+
+
+SAID = [
+    ("may the name tape be 30 mm wide", "May the width of the name tape be 30 mm?"),
+    ("why must I wear the helmet", "Why must people wear the helmet?"),
+    ("why can't R1s wear grade bars", "Why may an R1 not wear the grade bars?"),
+    ("who may wear the hall tie", "Who may wear the hall tie?"),
+    ("who does not wear grade bars", "Who must not wear the grade bars?"),
+]
+
+
+@pytest.mark.parametrize(("question", "said"), SAID)
+def test_read_back(second: Base, question: str, said: str) -> None:
+    assert second.read(question).text == said
