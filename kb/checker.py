@@ -172,8 +172,8 @@ class _Claims:
         if self.data["outcome"] != "answer" or self.question.kind is None:
             filled = [k for k in ("headline", "entries", "citations", "cautions", "notes") if self.data[k]]
             blank = not filled and not parts and verdict is None and self.question.kind is None
-            told = [key for key in ("ask", "abstain") if self.data[key] is not None]
-            hold(blank and told == [self.data["outcome"]], "outcome", "nothing is answered here")
+            raised = [key for key in ("ask", "abstain") if self.data[key] is not None]
+            hold(blank and raised == [self.data["outcome"]], "outcome", "nothing is answered here")
         elif self.question.kind in ("list", "source"):
             hold(not parts and verdict in (None, "silent"), "verdict", "nothing here proves it")
             if self.question.kind == "list":
