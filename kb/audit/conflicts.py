@@ -74,18 +74,29 @@ def conflict_of(view: View, one: tuple[Norm, int], other: tuple[Norm, int]) -> C
 def unsettled(view: View, pairs: Sequence[Opposition]) -> list[Left]:
     """What is left unsettled in a view: the norms, when they conflict, and one case.
 
-    Pairs first; then, for values that several rules close together, sets of three or more.
+    Single rules that leave nothing open first, then pairs; then sets of three or more, for values that
+    several rules close together.
     """
     found = []
+    for norm, mask in view.closing:
+        if mask == view.everything:
+            matter = all_of(view.alive(norm, mask, i) for i in places(mask))
+            case = view.law.case((matter,), view.known)
+            if case is not None:
+                found.append((((norm, mask),), matter, case))
+    alone = {norms[0][0].rule for norms, _, _ in found}
     for pair in pairs:
-        if pair.principle is None:
+        doubled = all(n.closes for n, _ in pair.norms) and any(n.rule in alone for n, _ in pair.norms)
+        if pair.principle is None and not doubled:
             matter = conflict_of(view, *pair.norms)
             case = view.law.case((matter,), view.known)
             if case is not None:
                 found.append((pair.norms, matter, case))
     known = [{norm.key for norm, _ in norms} for norms, _, _ in found]
-    crowd = _crowd(view, known)
-    return [*found, crowd] if crowd else found
+    while crowd := _crowd(view, known):
+        found.append(crowd)
+        known.append({norm.key for norm, _ in crowd[0]})
+    return found
 
 
 def _crowd(view: View, known: list[set[str]]) -> Left | None:
@@ -169,22 +180,28 @@ def _unsettled_finding(view: View, names: Sequence[str], facts: Facts, dated: bo
     rules = by_rank(lookup, names)
     settled_by = highest(lookup, rules).label
     references = [clause_reference(lookup, rule.clause) for rule in rules]
+    alone = len(rules) == 1
     where = f"where {say_facts(lookup, facts)}" if facts else "in every case"
     said = " against ".join(f"“{say_rule(lookup, rule)}”" for rule in rules)
     between = listing(list(dict.fromkeys(references)))
     verb = "oppose each other" if len(set(references)) > 1 else "opposes itself"
+    remedy = (
+        f"Add “exception to: {rules[0].id}” to {'the other rule' if len(rules) == 2 else 'another of them'} "
+        f"(or the other way round), or narrow one of the conditions; only {settled_by} can settle it."
+    )
     return Finding(
         at=rules[-1].at,
-        code="unsettled",
+        code="leaves-nothing" if alone else "unsettled",
         severity="error",
         clause=rules[-1].clause,
         reference=references[-1],
         rules=tuple(rule.id for rule in rules),
-        message=sentence(f"{between} {verb} {where}, and nothing settles which goes first: {said}"),
-        suggestion=(
-            f"Add “exception to: {rules[0].id}” to the other rule (or the other way round), or narrow one of "
-            f"the conditions; only {settled_by} can settle it."
+        message=sentence(
+            f"{between} leaves no value open {where}: {said}"
+            if alone
+            else f"{between} {verb} {where}, and nothing settles which goes first: {said}"
         ),
+        suggestion="Leave a value open, or say that the thing itself is not worn." if alone else remedy,
         example=question(view.law, view.item, view.aspect, facts, dated),
         settled_by=settled_by,
     )

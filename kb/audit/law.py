@@ -12,7 +12,7 @@ from collections.abc import Mapping, Sequence
 from functools import cached_property
 
 from kb.audit.hull import Hull, exclude_each_other, hull_of
-from kb.model.conditions import Condition, all_of, any_of, negate, tests
+from kb.model.conditions import Condition, Test, all_of, any_of, negate, tests
 from kb.model.lookup import Lookup
 from kb.model.records import Case, Rule, RuleBase
 from kb.model.values import ValueSet
@@ -77,9 +77,11 @@ class Law:
 
     def case(self, conditions: Sequence[Condition], known: Known | None = None) -> dict[str, ValueSet] | None:
         """Facts that make all the conditions true, by what excludes what; None if there are none."""
-        names = frozenset(test.fact for condition in conditions for test in tests(condition))
+        given = [Test(fact, values) for fact, values in (known or {}).items()]
+        names = frozenset(test.fact for part in (*conditions, *given) for test in tests(part))
         if names not in self._limits:
-            self._limits[names] = constraints(conditions, self.lookup, self.engine.exclusions())
+            everything = (*conditions, *given)
+            self._limits[names] = constraints(everything, self.lookup, self.engine.exclusions())
         return satisfiable((*conditions, *self._limits[names]), known or {}, self.lookup)
 
     def always(self, condition: Condition, known: Known) -> bool:

@@ -1,9 +1,11 @@
 """Measures that a text gives in two units which do not agree.
 
-A converted value is rounded, so the two agree if they differ by no more than half of the last place written.
-Of a decimal the last place is its last digit. Inches are written in fractions whose place is coarse (1/2, or
-a whole inch), so they count only up to five per cent. Published pairs in two units, good and bad, set that
-bound; the tests name them (compare NIST SP 811, appendix B.7, on the rounding of converted values).
+The second is a conversion of the first and is rounded, so the two agree if they differ by no more than half
+of the last place of the second as written. A decimal's last place is its last digit, and either side may be
+the one that was rounded there. Fractions of an inch, whole inches and round numbers (300 mm) are written more
+coarsely than they are meant, so their place counts only up to a share of the measure. Published pairs in two
+units, good and bad, set these shares; the tests name them (compare NIST SP 811, appendix B.7, on the
+rounding of converted values).
 """
 
 from __future__ import annotations
@@ -20,17 +22,28 @@ from kb.wording import clause_reference
 
 _DECIMALS = Pattern(r"\d*\.(\d+)")
 _FRACTIONAL = frozenset({"[in_i]", "[ft_i]", "[yd_i]"})
-_SHARE = Fraction(5, 100)
+_FRACTION_SHARE = Fraction(5, 100)
+_ROUND_SHARE = Fraction(25, 1000)
 
 
-def half_place(measure: Measure, bound: Fraction) -> Fraction:
-    """Half of the last place in which a bound is written, in the base unit."""
+def last_digit(measure: Measure) -> Fraction:
+    """Half of the last digit of a decimal, in the base unit; 0 for a measure in fractions."""
     decimals = [len(found) for found in _DECIMALS.findall(measure.text)]
-    if decimals:
-        return difference_to_base(Fraction(1, 2 * 10 ** max(decimals)), measure.unit)
-    number = from_base(bound, measure.unit)
-    half = difference_to_base(Fraction(1, 2 * number.denominator), measure.unit)
-    return min(half, abs(bound) * _SHARE) if measure.unit in _FRACTIONAL else half
+    if measure.unit in _FRACTIONAL and not decimals:
+        return Fraction(0)
+    return difference_to_base(Fraction(1, 2 * 10 ** max(decimals, default=0)), measure.unit)
+
+
+def last_place(measure: Measure, bound: Fraction) -> Fraction:
+    """Half of the last place in which a bound is meant, in the base unit."""
+    digit, number = last_digit(measure), from_base(bound, measure.unit)
+    if not digit:
+        half = difference_to_base(Fraction(1, 2 * number.denominator), measure.unit)
+        return min(half, abs(bound) * _FRACTION_SHARE)
+    place = digit
+    while number and number.denominator == 1 and number % 10 == 0:
+        number, place = number / 10, place * 10
+    return max(digit, min(place, abs(bound) * _ROUND_SHARE))
 
 
 def agree(measure: Measure) -> bool:
@@ -42,7 +55,7 @@ def agree(measure: Measure) -> bool:
         if one is None or other is None:
             if one is not other:
                 return False
-        elif abs(one - other) > max(half_place(measure, one), half_place(also, other)):
+        elif abs(one - other) > max(last_digit(measure), last_place(also, other)):
             return False
     return True
 
