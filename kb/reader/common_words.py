@@ -10,6 +10,7 @@ _WORDS = """
 able about above accept accident account across act add adult advice after again age ago agree aid aim air
 airport alarm album alien alive alley almost alter amber anchor angle angry animal ankle answer ant anvil
 any apart apple apply april apron arch area arm armour army arrive arrow art artist ash ask asleep aunt
+wrote
 author autumn average award away awful axe baby back bacon bad badge badger bag baggage bake baker balance
 bald ball balloon banana band bandage bandana bang bank banner bar barber bare barge bark barn barrel base
 basic basket bass bat bath bathrobe battery battle bay bayonet beach bead beak beam bean bear beard beast

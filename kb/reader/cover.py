@@ -46,6 +46,8 @@ def _names_at(tokens: tuple[Token, ...], first: int, lexicon: Lexicon) -> list[P
         entries = lexicon.names.get(joined)
         if entries and count == 1 and (token.low,) in PHRASES and token.low == joined in lexicon.plurals:
             continue
+        if entries and count == 1 and _goes_with(tokens, first, lexicon):
+            continue
         written = tokens[first : last + 1]
         if entries and not _loose_code(written) and not _swallows_act(written, entries, lexicon):
             how: How = "label" if entries[0].rank == 0 else "everyday"
@@ -54,6 +56,21 @@ def _names_at(tokens: tuple[Token, ...], first: int, lexicon: Lexicon) -> list[P
                     Piece(first=first, last=last + 1, tag="name", entries=entries, how=how, arg=denied)
                 )
     return found
+
+
+def _goes_with(tokens: tuple[Token, ...], index: int, lexicon: Lexicon) -> bool:
+    """Whether a word that may be a place ("inside") stands before an item, as a preposition does."""
+    if PHRASES.get((tokens[index].low,)) != "with":
+        return False
+    after = index + 1
+    while after < len(tokens) and PHRASES.get((tokens[after].low,)) in ("det", "poss"):
+        after += 1
+    joined = ""
+    for token in tokens[after : after + 3]:
+        joined += token.key
+        if any(entry.kind == "item" for entry in lexicon.names.get(joined, ())):
+            return True
+    return False
 
 
 def _is_of_one_fact(entries: tuple[Entry, ...]) -> bool:

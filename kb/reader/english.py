@@ -35,8 +35,9 @@ allowed: allowed|allowed to|allowed to be|permitted|permitted to|permitted to be
 |acceptable to|ok if|okay if|fine if|all right if|alright if|acceptable if|good to go|get away with
 |right to|permission to|do the rules allow|do the rules permit|do the rules let|the rules allow
 |does the order allow|do the regulations allow|do the books allow|let
-banned: banned|prohibited|forbidden|disallowed|unauthorised|unauthorized|illegal|against the rules
-|against regulations|against the regulations|out of order|wrong|a rule against|any rule against
+banned: anything against|banned|prohibited|forbidden|disallowed|unauthorised|unauthorized|illegal
+|against the rules|against regulations|against the regulations|out of order|wrong|a rule against
+|any rule against
 |a rule that forbids|a rule forbidding|rules against|a ban on|verboten|barred|banned from|forbidden to
 |prohibited from|forbidden from|barred from|do the rules forbid|do the rules prohibit|do the books forbid
 |does the order forbid
@@ -56,7 +57,7 @@ what: what|what all|what sort of|what kind of|what type of|what else|what things
 which: which|which of|which one of
 who: who|whom|whoever|who all|who else|which people|which members|what grades|which grades|which grade
 |what grade|which ranks|which rank|what rank|what ranks|which persons|by whom|for whom|whose
-where: where|whereabouts|in what place|in which place|in what position|in which position|what position
+where: where|on what|whereabouts|in what place|in which place|in what position|in which position|what position
 |which position|on which side|on what side|which side|what side|at what position
 how: how|in what way|in which way|in what manner|what way|how exactly|by what means
 how many: how many|what number of|how much|what is the number of|number of
@@ -153,7 +154,7 @@ about: cover|covers|covering|covered|govern|governs|governing|deal with|deals wi
 hold: hold|holds|holding|held|possess|possesses|possessing|qualified as|qualified|qualified in
 |holder of|holders of|earned|awarded|been awarded|been given|certified|certified as|trained as|appointed
 |appointed as|am appointed|entitled to wear
-too many: too many|too few|enough|too much
+too many: too many|too few|enough|too much|suffice|suffices|sufficient
 grant: granted|grant|grants|granting|has granted|have granted|been granted|has been granted|authorised by
 |authorized by|approved|approved by|ordered|ordered by|has ordered|has authorised|has authorized
 |has approved|has allowed|gave|has given|given by|granted by|declared|declares|in force|in effect
@@ -185,7 +186,8 @@ surely|, right|, correct|, ok|right ?|belong|belongs|please|pls|kindly|tell me|t
 |correctly|rightly|right now|at present|at the moment|presently|yet|already|again|instead|else|simply put
 |in short|myself personally|personally|uniform|uniforms|outfit|order to|in order to|choose|choose to
 |decide|decide to|opt|opt to|just to|going|go|be wearing|someone else|you guys|the service|service member
-|wear it|of mine|of ours|do the|say that|that says
+|wear it|drops|drops to|sinks|sinks to|rises|rises to|climbs|climbs to|reaches|dips|of mine|of ours|do the
+|say that|that says
 """
 
 _PARTICLES = "on|off|up|down|out|back"

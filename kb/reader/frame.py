@@ -142,7 +142,7 @@ def _is_ambiguous(flow: _Flow, index: int) -> bool:
     """ "Must I not wear it", "may I not wear it", "mustn't I wear it"."""
     before, after = flow.tag(index - 1), flow.tag(index + 1)
     if before in (*_SUBJECTS, "and", "or") and flow.tag(0) in ("may", "must", "should"):
-        return after in (*_ACTS, "be")
+        return after in (*_ACTS, "be", "have")
     contracted = flow.words[index] == "n't" and index == 1 and after in _SUBJECTS
     return contracted and flow.words[0] in ("must", "may")
 
@@ -285,6 +285,8 @@ def _asked_verdicts(
     """The verdicts that a list or "who" is narrowed to, or that "why" takes for granted."""
     if kind in ("list", "who"):
         return _modalities(modal, negated, bans, flow)
+    if kind == "when":
+        return _said_of_when(modal, negated, bans, flow)
     why = flow.pieces[flow.first("why")] if kind == "why" else None
     if why is None or not modal or why.last - why.first > 1:
         return ()
@@ -295,6 +297,19 @@ def _asked_verdicts(
     if modal == "must":
         return ("not_required",) if negated else ("required",)
     return ("permitted",)
+
+
+def _said_of_when(modal: str, negated: bool, bans: bool, flow: _Flow) -> tuple[Verdict, ...]:
+    """ "When must it", "when may it not"; a plain "when may it" asks for every verdict."""
+    if (
+        modal == "must"
+        and "optional" not in flow.tags
+        and flow.tag(_main_modal(flow)) not in ("must", "should")
+    ):
+        return ("not_required",) if negated else ("required",)
+    if bans or (modal and negated):
+        return ("prohibited",)
+    return ("required",) if modal == "must" and "optional" not in flow.tags else ()
 
 
 def _modalities(modal: str, negated: bool, bans: bool, flow: _Flow) -> tuple[Verdict, ...]:

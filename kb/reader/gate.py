@@ -26,9 +26,19 @@ def unexplained(pieces: Sequence[Piece], frame: Frame, roles: Roles) -> tuple[in
     return tuple(
         index
         for index, piece in enumerate(pieces)
-        if (piece.tag not in EXPLAINED or _is_attribute(pieces, index))
+        if (piece.tag not in EXPLAINED or _is_attribute(pieces, index) or _hangs(pieces, index, frame))
         and index not in frame.used
         and index not in roles.used
+    )
+
+
+def _hangs(pieces: Sequence[Piece], index: int, frame: Frame) -> bool:
+    """Whether a preposition ends a yes-or-no question: what it leads to was not said."""
+    rest = {piece.tag for piece in pieces[index + 1 :]}
+    return (
+        frame.kind in ("may", "must")
+        and pieces[index].tag in ("with", "of", "in", "for")
+        and rest <= {"comma", "filler", "det"}
     )
 
 

@@ -284,7 +284,7 @@ def _value_names(
         yield _head(value.label), entry._replace(rank=3)
     for label in _labels(value):
         words = name_words(label)
-        if len(words) > 1 or words[0] not in _FUNCTION_WORDS:
+        if len(words) > 1 or words[0] not in _FUNCTION_WORDS or PHRASES[words] == "with":
             yield words, entry
         if len(words) == 1 and fact.family == "situation":
             yield from (((form,), entry._replace(rank=3)) for form in _derived(words[0]))

@@ -73,7 +73,7 @@ def _act(query: Query, aspect: Aspect) -> str:
 def _say_may(lookup: Lookup, query: Query) -> str:
     aspect = lookup.aspects[query.aspect]
     lead = {"why": "why, or why not, may", "when": "when may"}.get(query.kind, query.kind)
-    if query.kind == "why" and query.modalities in _WHY:
+    if query.kind in ("why", "when") and query.modalities in _WHY:
         return _say_why(lookup, query, *_WHY[query.modalities])
     if not query.items:
         return phrase(lead, person(lookup, query), _act(query, aspect), "anything") + situation(lookup, query)
@@ -90,18 +90,18 @@ _WHY: dict[tuple[Verdict, ...], tuple[str, str]] = {
 
 
 def _say_why(lookup: Lookup, query: Query, modal: str, no: str) -> str:
-    """ "Why must a K5 wear the cap", "why may people not wear the ring"."""
+    """ "Why must a K5 wear the cap", "when may people not wear the ring"."""
     aspect = lookup.aspects[query.aspect]
     who = person(lookup, query)
     who = f"people{who.removeprefix('anyone')}" if who.split()[0] == "anyone" else who
     if query.items and not (aspect.kind == "act" and aspect.verb is not None):
-        said = claim(lookup, query, f"why {modal}")
+        said = claim(lookup, query, f"{query.kind} {modal}")
         if no:
             subject, be, rest = said.partition(" be ")
             said = f"{subject} {no}{be}{rest}"
         return said + situation(lookup, query, _for_person(lookup, query))
     what = items_in_words(lookup, query) if query.items else "anything"
-    return phrase("why", modal, who, no, _act(query, aspect), what) + situation(lookup, query)
+    return phrase(query.kind, modal, who, no, _act(query, aspect), what) + situation(lookup, query)
 
 
 def claim(lookup: Lookup, query: Query, modal: str) -> str:

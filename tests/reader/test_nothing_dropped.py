@@ -35,7 +35,8 @@ _MORE = {
     "demo.txt": (
         "2 in wide", "in red", "at 7 degrees", "for 3 days", "when the sea is rough", "with the umbrella",
         "without the goggles", "on 3 May 2024", "but not at night", "after dark", "only", "three",
-        "at least 2", "backwards", "granted by the superintendent", "20", "and the kilt", "under the station order",
+        "at least 2", "backwards", "granted by the superintendent", "20", "and the kilt",
+        "under the station order",
     ),
     "asked-second.txt": (
         "2 in wide", "in red", "at 7 degrees", "for 3 days", "with the radio", "without the goggles",
