@@ -77,7 +77,7 @@ def unsettled(view: View, pairs: Sequence[Opposition]) -> list[Left]:
     Single rules that leave nothing open first, then pairs; then sets of three or more, for values that
     several rules close together.
     """
-    found = []
+    found: list[Left] = []
     for norm, mask in view.closing:
         if mask == view.everything:
             matter = all_of(view.alive(norm, mask, i) for i in places(mask))

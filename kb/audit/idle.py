@@ -172,10 +172,10 @@ def _never_prevails(lookup: Lookup, rule: Rule, winners: Sequence[str]) -> Findi
     reference = clause_reference(lookup, rule.clause)
     names = list(dict.fromkeys(clause_reference(lookup, lookup.rules[name].clause) for name in winners))
     by = f"{listing(names)} goes before it" if len(names) == 1 else f"{listing(names)} go before it"
-    if rule.residual or not names:
-        by = (
-            "other clauses address everything that it would close" if rule.residual else "others go before it"
-        )
+    if rule.residual:
+        by = "other clauses address everything that it would close"
+    elif not names:
+        by = "it leaves every value as it is"
     return _finding(
         lookup,
         rule,

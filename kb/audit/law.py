@@ -145,7 +145,8 @@ class Law:
             return False
         if self.lookup.aspects[aspect].kind == "act":
             return True
-        return not any(t.fact.startswith(WORN) for r in rules for t in tests(self.engine.condition(r)))
+        written = (*self.engine.exclusions(), *(self.engine.condition(rule) for rule in rules))
+        return not any(test.fact.startswith(WORN) for part in written for test in tests(part))
 
     def view(self, item: str, aspect: str, without: str = "") -> View:
         """The view of an item and aspect; `without` leaves out what rests on that duty being broken."""
@@ -167,7 +168,7 @@ class View:
         self.item, self.aspect = group.item, group.aspect
         self.everything = (1 << len(group.classes)) - 1
         rests_on = law.engine.rests_on
-        norms = [(n, m) for n, m in group.norms if m and not (without and rests_on(n.rule, without))]
+        norms = [(n, m) for n, m in group.norms if not (without and rests_on(n.rule, without))]
         self.closing = [(n, m) for n, m in norms if n.closes and not n.residual]
         self.supporting = [(n, m) for n, m in norms if not n.closes]
         self.residual = [(n, m) for n, m in norms if n.closes and n.residual]

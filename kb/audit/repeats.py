@@ -107,7 +107,7 @@ class Repeats:
         if rule not in norms or other not in norms:
             return False
         mine, theirs = norms[rule], norms[other]
-        if mine[1] & ~theirs[1]:
+        if mine[1] & ~theirs[1] or opposed(view, mine, theirs):
             return False
         beats = self.law.engine.precedence.beats
         for third in norms.values():
