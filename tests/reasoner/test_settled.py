@@ -114,6 +114,27 @@ def test_alone_leaves_nothing_open_of_a_kind_that_is_not_worn() -> None:
     assert possible_facts(case, ("scarf",), False, lookup)["worn:cap"] == NO
 
 
+def test_what_alone_leaves_open_is_closed_by_a_kind_that_is_not_worn() -> None:
+    """Whether the cap is worn is left open, but no clothes are worn and a cap is some: the exemption is off.
+
+    What is worn "alone" is neither asked about nor said to be worn (page on meaning, "What is not known").
+    """
+    exempt = rule("exempt", "need_not", "headgear")
+    ends = rule("ends", "need_not", "clothes", when=Test("worn:cap", NO), disables=("exempt",))
+    items = {"clothes": (), "headgear": (), "cap": ("clothes", "headgear")}
+    lookup = base(exempt, ends, items=items)
+    case = Case(as_of=DAY, facts=(("worn:cap", choices("yes", "no")),), alone=True)
+    engine = Engine(lookup, DAY)
+    group = engine.group("headgear", "wear")
+    alone = possible_facts(case, ("headgear",), False, lookup)
+    assert rows(engine.problem(group, alone).verdicts()) == (((), "silent"),)
+    with_others = possible_facts(Case(as_of=DAY, facts=case.facts), ("headgear",), False, lookup)
+    table = {
+        dict(when)["worn:cap"]: said for when, said in rows(engine.problem(group, with_others).verdicts())
+    }
+    assert table == {YES: "not_required", NO: "silent"}
+
+
 def test_between_one_day_and_the_next_there_is_none() -> None:
     """Up to the 31st and before the 1st are the same days, so neither rule is more specific."""
     day = Fact(id="awarded-on", label="award", ask="?", kind="date", at=AT)
