@@ -20,9 +20,9 @@ if TYPE_CHECKING:
         StoreUnavailableError,
         UsageError,
     )
-    from kb.knowledge_base import BuildReport, KnowledgeBase, audit_books, build, demo_folder, export_base
+    from kb.knowledge_base import BuildReport, KnowledgeBase, audit_books, build, export_base
     from kb.model.questions import Answer, Reading
-    from kb.model.records import Case
+    from kb.opening import Opening, demo_folder
     from kb.sparql import Table
     from kb.text import visible
 
@@ -30,13 +30,13 @@ __all__ = [
     "Answer",
     "AuditReport",
     "BuildReport",
-    "Case",
     "CaseTable",
     "CellProblem",
     "ClothboundError",
     "Finding",
     "InvalidDataError",
     "KnowledgeBase",
+    "Opening",
     "Problem",
     "Reading",
     "StoreUnavailableError",
@@ -69,11 +69,10 @@ __getattr__ = loader(
             "KnowledgeBase",
             "audit_books",
             "build",
-            "demo_folder",
             "export_base",
         ),
         "kb.model.questions": ("Answer", "Reading"),
-        "kb.model.records": ("Case",),
+        "kb.opening": ("Opening", "demo_folder"),
         "kb.sparql": ("Table",),
         "kb.text": ("visible",),
     },

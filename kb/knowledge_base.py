@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import os
-import threading
 import time
 from collections.abc import Sequence
 from pathlib import Path
@@ -13,23 +11,24 @@ from typing import TYPE_CHECKING, Any
 import msgspec
 
 from kb.answer import answer_query
-from kb.cache import Generation, decode_base, ensure
+from kb.cache import decode_base, ensure
 from kb.errors import InvalidDataError, Problem, UsageError
-from kb.files import data_folder, write_atomically
+from kb.files import write_atomically
 from kb.keywords import Hit
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Reading
 from kb.model.records import Case, Clause, Rule
 from kb.model.values import ValueSet
+from kb.opening import Opening, books_folder
 from kb.reader import Lexicon, parse_fact, read_question, read_reply, read_statement, split_questions
-from kb.reasoner import Engine, Facts, covers
-from kb.sparql import candidate_rules, open_store
+from kb.reasoner import Engine, Facts, StoredCandidates
+from kb.sparql import candidate_rules, rules_in_force
 from kb.wording import say_facts, say_rule
 
 if TYPE_CHECKING:
     from kb.audit import AuditReport
     from kb.bulk import CaseTable
-    from kb.sparql import Store, Table
+    from kb.sparql import Table
 
 _ENGINES_KEPT = 8
 
@@ -43,53 +42,15 @@ class BuildReport(msgspec.Struct, frozen=True, kw_only=True):
     rebuilt: bool
 
 
-def demo_folder() -> Path:
-    """The demo rule books that come with the program."""
-    return data_folder("demo_facts")
-
-
-def books_folder(books: Path | None) -> Path:
-    """The folder asked for, the one the environment names, or the demo."""
-    if books is None:
-        named = os.environ.get("CLOTHBOUND_BOOKS")
-        books = Path(named) if named else demo_folder()
-    if not books.is_dir():
-        raise UsageError(f"There is no folder of rule books at {books}. Give one with --books.")
-    return books
-
-
-class _Opening:
-    """A store being opened beside the reading of the records; the store frees the interpreter meanwhile."""
-
-    def __init__(self, generation: Generation) -> None:
-        self._generation = generation
-        self._found: Store | Exception | None = None
-        self._thread = threading.Thread(target=self._open, daemon=True)
-        self._thread.start()
-
-    def _open(self) -> None:
-        try:
-            self._found = open_store(self._generation)
-        except Exception as error:
-            self._found = error
-
-    def store(self) -> Store:
-        """The store, once it is open; raises `StoreUnavailableError` if it cannot be."""
-        self._thread.join()
-        if isinstance(self._found, Exception):
-            raise self._found
-        assert self._found is not None, "the thread has ended"
-        return self._found
-
-
 class KnowledgeBase:
     """Rule books ready for questions. Make one with `open`."""
 
-    def __init__(self, lookup: Lookup, generation: Generation, opening: _Opening) -> None:
-        self.lookup = lookup
-        self.generation = generation
-        self.digest = generation.manifest.files[generation.base_json.name].sha256
+    def __init__(self, opening: Opening) -> None:
         self._opening = opening
+        self.generation = opening.generation()
+        base_json = self.generation.base_json
+        self.lookup = Lookup(decode_base(base_json.read_bytes()))
+        self.digest = self.generation.manifest.files[base_json.name].sha256
         self._lexicon: Lexicon | None = None
         self._engines: dict[datetime.date, Engine] = {}
 
@@ -99,9 +60,7 @@ class KnowledgeBase:
 
         Raises `InvalidDataError` for errors in the sources, `StoreUnavailableError` if there is no cache.
         """
-        generation = ensure(books_folder(books), cache)
-        opening = _Opening(generation)
-        return cls(Lookup(decode_base(generation.base_json.read_bytes())), generation, opening)
+        return cls(Opening(books, cache))
 
     # -- questions --------------------------------------------------------------------------------------
 
@@ -116,12 +75,14 @@ class KnowledgeBase:
         if as_of not in self._engines:
             if len(self._engines) >= _ENGINES_KEPT:
                 self._engines.pop(next(iter(self._engines)))
-            self._engines[as_of] = Engine(self.lookup, as_of, self._candidates)
+            store = self._opening.store
+            candidates = StoredCandidates(
+                self.lookup,
+                lambda item, aspect, day: candidate_rules(store(), (item,), (aspect,), day),
+                lambda aspect, day: rules_in_force(store(), (aspect,), day),
+            )
+            self._engines[as_of] = Engine(self.lookup, as_of, candidates)
         return self._engines[as_of]
-
-    def _candidates(self, item: str, aspect: str, day: datetime.date) -> Sequence[str]:
-        found = candidate_rules(self._opening.store(), (item,), (aspect,), day)
-        return [rule for rule in found if covers(self.lookup, self.lookup.rules[rule].scope, item)]
 
     def _search(self, words: tuple[str, ...]) -> Sequence[Hit]:
         return self.generation.search(words)

@@ -4,6 +4,6 @@ from __future__ import annotations
 
 import sys
 
-from shell.main import main
+from shell.main import program
 
-sys.exit(main())
+sys.exit(program())

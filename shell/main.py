@@ -91,5 +91,12 @@ def main(argv: Sequence[str] | None = None) -> int:
         gc.enable()
 
 
+def program() -> int:
+    """`main` for a process of its own: what it leaves is not searched for garbage, since all of it goes."""
+    code = main()
+    gc.freeze()
+    return code
+
+
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(program())

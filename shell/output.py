@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import os
 import sys
 from typing import TYPE_CHECKING
@@ -71,6 +70,8 @@ def safe_json(text: str) -> str:
     """The same JSON with control and format characters as escapes, which mean the same to every reader."""
     if text.isascii() and "\x7f" not in text:
         return text
+    import json  # noqa: PLC0415  seldom needed
+
     return "".join(c if kb.visible(c) == c else json.dumps(c)[1:-1] for c in text)
 
 

@@ -29,7 +29,8 @@ def is_settled(answer: Answer) -> bool:
 
 
 def _open(arguments: Namespace) -> KnowledgeBase:
-    return kb.KnowledgeBase.open(books=arguments.books, cache=arguments.cache)
+    opening = kb.Opening(arguments.books, arguments.cache)  # goes on while the next line loads its modules
+    return kb.KnowledgeBase(opening)
 
 
 def _given_facts(arguments: Namespace, base: KnowledgeBase) -> tuple[tuple[str, Any], ...]:

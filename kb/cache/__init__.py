@@ -10,7 +10,13 @@ from kb.cache.opening import built_generation, fresh_generation
 from kb.cache.shelf import cache_home, shelf_path
 from kb.errors import StoreUnavailableError
 
-__all__ = ["Generation", "decode_base", "encode_base", "ensure"]
+__all__ = ["Generation", "decode_base", "encode_base", "ensure", "find"]
+
+
+def find(folder: Path, cache: Path | None = None) -> Generation | None:
+    """The generation of the rule books in a folder as they are now, if there is one that is whole."""
+    home, _ = cache_home(cache)
+    return fresh_generation(folder, shelf_path(home, folder))
 
 
 def ensure(folder: Path, cache: Path | None = None) -> Generation:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import calendar
 from collections.abc import Callable, Iterator
 
 from kb.model.lookup import Lookup
@@ -19,16 +18,18 @@ from kb.wording.cases import case_points
 Read = Callable[[str], Reading]
 _MOST = 4
 _BEFORE = frozenset({"in", "on", "for", "if", "when", "with", "by"})
-_MONTHS = {name.casefold(): number for number, name in enumerate(calendar.month_name) if name}
 
 
 def ask_day(found: Understood, left: tuple[int, ...]) -> Ask | None:
     """ "In 2020": the books may change within a year, so the day is asked for."""
     if len(left) != 1 or not is_year(found.pieces[left[0]]):
         return None
+    import calendar  # noqa: PLC0415  brings the locale; few questions name a year alone
+
+    months = {name.casefold(): number for number, name in enumerate(calendar.month_name) if name}
     place = found.pieces[left[0]].first
     year, end = int(found.pieces[left[0]].arg), found.tokens[place].end
-    month = _MONTHS.get(found.tokens[place - 1].low) if place else None
+    month = months.get(found.tokens[place - 1].low) if place else None
     first = place - 1 if month else place
     if first and found.tokens[first - 1].low in ("in", "on", "during", "of"):
         first -= 1

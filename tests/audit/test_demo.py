@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
+from kb import KnowledgeBase, demo_folder
 from kb.audit import AuditReport, Finding, audit_base
-from kb.knowledge_base import KnowledgeBase, demo_folder
 from kb.sources import load_rule_base
 from shell.arguments import make_parser
 

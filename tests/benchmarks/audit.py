@@ -13,8 +13,8 @@ import random
 import sys
 import time
 
+from kb import demo_folder
 from kb.audit import audit_base
-from kb.knowledge_base import demo_folder
 from kb.model.records import RuleBase
 from kb.sources import load_rule_base
 from kb.sources.loading import load_texts

@@ -17,8 +17,8 @@ from pathlib import Path
 
 from kb import KnowledgeBase, UsageError, demo_folder
 from kb.compiled import Decider, Value
-from kb.knowledge_base import books_folder
 from kb.model.values import Choices
+from kb.opening import books_folder
 from kb.sparql import candidate_rules, open_store
 from tests.little import DAY
 

@@ -354,7 +354,7 @@ def test_a_builder_killed_at_any_moment_does_no_harm(built: Generation, books: P
             if len(path.name) == 64:
                 assert open_generation(path) is not None, "a generation with a name is always whole"
     assert killed > 2
-    # The last builder may have been killed after it named its generation: a change makes sure of a next build.
+    # The last builder may have been killed after it named its generation: so change the books once more.
     second.write_text(original + "\n# after all\n")
     again = ensure(books, home)
     assert again.was_rebuilt

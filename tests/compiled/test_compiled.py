@@ -11,11 +11,11 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from kb import KnowledgeBase, demo_folder
 from kb.answer.acts import act_part
 from kb.answer.aspects import aspect_part
 from kb.compiled import Decided, Decider, Value, set_of, value_of
 from kb.errors import UsageError
-from kb.knowledge_base import KnowledgeBase, demo_folder
 from kb.model import conditions
 from kb.model.conditions import Test, all_of
 from kb.model.lookup import Lookup

@@ -14,7 +14,7 @@ from pathlib import Path
 import clingo
 import pytest
 
-from kb.knowledge_base import demo_folder
+from kb import demo_folder
 from kb.model.lookup import Lookup
 from kb.model.records import RuleBase
 from kb.model.values import Choices, ValueSet, point

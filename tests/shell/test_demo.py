@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from kb.knowledge_base import KnowledgeBase, demo_folder
+from kb import KnowledgeBase, demo_folder
 from shell.arguments import EXAMPLES
 from shell.commands import COMMANDS
 from shell.completion import vocabulary_of

@@ -1,0 +1,82 @@
+"""Opens what is built beside the loading of the modules that ask: most of both is waiting for the other."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+from threading import Event, Thread
+from typing import TYPE_CHECKING
+
+from kb.cache import Generation, ensure, find
+from kb.errors import UsageError
+from kb.files import data_folder
+
+if TYPE_CHECKING:
+    from kb.sparql import Store
+
+
+def demo_folder() -> Path:
+    """The demo rule books that come with the program."""
+    return data_folder("demo_facts")
+
+
+def books_folder(books: Path | None) -> Path:
+    """The folder asked for, the one the environment names, or the demo."""
+    if books is None:
+        named = os.environ.get("CLOTHBOUND_BOOKS")
+        books = Path(named) if named else demo_folder()
+    if not os.path.isdir(books):  # noqa: PTH112  unlike pathlib, never raises
+        raise UsageError(f"There is no folder of rule books at {books}. Give one with --books.")
+    return books
+
+
+class Opening:
+    """Rule books on their way to being open: a thread looks for what is built and opens the store.
+
+    Whatever it does not find or cannot do, the caller's own thread does again: building takes seconds and
+    has to end at Ctrl-C, and errors belong to whoever asked. The thread is no daemon, since the store's
+    native code must not be cut off by the interpreter's end.
+    """
+
+    def __init__(self, books: Path | None = None, cache: Path | None = None) -> None:
+        self._folder = books_folder(books)
+        self._cache = cache
+        self._generation: Generation | None = None
+        self._store: Store | None = None
+        self._looked = Event()
+        self._thread = Thread(target=self._look)
+        self._thread.start()
+
+    def _look(self) -> None:
+        try:
+            self._generation = find(self._folder, self._cache)
+            self._looked.set()
+            if self._generation is not None:
+                self._store = self._open(self._generation)
+        except Exception:
+            pass
+        finally:
+            self._looked.set()
+
+    @staticmethod
+    def _open(generation: Generation) -> Store:
+        from kb.sparql import open_store  # noqa: PLC0415  a build needs no store
+
+        return open_store(generation)
+
+    def generation(self) -> Generation:
+        """What is built of the books as they are now; builds it if there is none.
+
+        Raises `InvalidDataError` for errors in the sources, `StoreUnavailableError` if there is no cache.
+        """
+        self._looked.wait()
+        if self._generation is None:
+            self._generation = ensure(self._folder, self._cache)
+        return self._generation
+
+    def store(self) -> Store:
+        """The store, open; raises `StoreUnavailableError` if it cannot be."""
+        self._thread.join()
+        if self._store is None:
+            self._store = self._open(self.generation())
+        return self._store
