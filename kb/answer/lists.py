@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from kb.answer.common import decisive
+from kb.model.conditions import evaluate
 from kb.model.questions import ListEntry, Query, Verdict
-from kb.model.values import YES, ValueSet
+from kb.model.values import YES, ValueSet, contains
 from kb.reasoner import WORN, Engine, Problem, in_force, possible_facts, rows, simplify, truth_of
 from kb.wording import say_condition, say_depends, say_facts, say_scope
 
@@ -50,20 +51,48 @@ def _condition(engine: Engine, problem: Problem, wanted: Sequence[Verdict]) -> s
 
 def _entry(
     engine: Engine, item: str, aspect: str, possible: Mapping[str, ValueSet], wanted: Sequence[Verdict]
-) -> tuple[ListEntry, bool]:
-    """One line of the list, and whether the item is required in every case."""
-    lookup = engine.lookup
+) -> ListEntry:
+    """One line of the list."""
     group = engine.group(item, aspect)
     problem = engine.problem(group, possible)
     found = problem.decisions()
     verdicts = {decision.verdict for decision in found}
     rules = tuple(dict.fromkeys(rule for decision in found for rule in decisive(decision, group.classes)))
     verdict: Verdict = found[0].verdict if len(verdicts) == 1 else "conditional"
-    condition = _condition(engine, problem, wanted) if verdict == "conditional" else ""
-    label = lookup.items[item].label
+    conditional = verdict == "conditional" and not verdicts.isdisjoint(wanted)
     return ListEntry(
-        item=item, label=label, verdict=verdict, condition=condition, rules=rules
-    ), verdict == "required"
+        item=item,
+        label=engine.lookup.items[item].label,
+        verdict=verdict,
+        condition=_condition(engine, problem, wanted) if conditional else "",
+        rules=rules,
+    )
+
+
+_WAYS: dict[Verdict, tuple[tuple[bool, str], ...]] = {
+    "required": ((True, "no"),),
+    "prohibited": ((True, "yes"),),
+    "permitted": ((False, "yes"),),
+    "not_required": ((False, "no"),),
+    "conflict": ((True, "yes"), (True, "no")),
+}
+"""What a rule must do for a verdict to come about: close (or support) a value of the act."""
+
+
+def _can_have(
+    engine: Engine, item: str, aspect: str, possible: Mapping[str, ValueSet], wanted: Sequence[Verdict]
+) -> bool:
+    """Whether a rule that is not known to be kept out does what one of the verdicts takes.
+
+    Where none does, no case has any of them, and the item need not be decided.
+    """
+    stated = frozenset(fact for fact in possible if fact in engine.definitions)
+    ways = {way for verdict in wanted for way in _WAYS.get(verdict, ())}
+    return any(
+        any(norm.closes is closes and contains(norm.values, value) for closes, value in ways)
+        and evaluate(engine.condition(norm.rule, stated), possible.get) is not False
+        for norm, _ in engine.group(item, aspect).norms
+    )
 
 
 def _class_entries(engine: Engine, query: Query, possible: Mapping[str, ValueSet]) -> list[ListEntry]:
@@ -93,29 +122,43 @@ def _class_entries(engine: Engine, query: Query, possible: Mapping[str, ValueSet
 
 def list_entries(engine: Engine, query: Query) -> tuple[ListEntry, ...]:
     """The list, closed under duties that follow from what is worn: required items count as worn."""
-    possible = possible_facts(query.case, (), True, engine.lookup)
     items = listed_items(engine, query.aspect)
     wanted = query.modalities or LISTED
-    while True:
-        found = [_entry(engine, item, query.aspect, possible, wanted) for item in items]
-        worn = {
-            WORN + broad: YES
-            for entry, required in found
-            if required and query.aspect == "wear"
-            for broad in engine.lookup.broader(entry.item)
-            if WORN + broad not in possible and WORN + broad in engine.lookup.facts
-        }
-        if not worn or not engine.check_case({**possible, **worn}):
-            break
-        possible = {**possible, **worn}
-    lines = [entry for entry, _ in found] + _class_entries(engine, query, possible)
-    entries = [entry for entry in lines if _is_wanted(entry, wanted) and _is_of(entry, query, engine)]
+    possible = _with_required(engine, items, query)
+    lines = [
+        _entry(engine, item, query.aspect, possible, wanted)
+        for item in items
+        if _is_of(item, query, engine) and _can_have(engine, item, query.aspect, possible, wanted)
+    ]
+    lines += [e for e in _class_entries(engine, query, possible) if _is_of(e.item, query, engine)]
+    entries = [entry for entry in lines if _is_wanted(entry, wanted)]
     return tuple(sorted(entries, key=lambda entry: LISTED.index(entry.verdict)))
 
 
-def _is_of(entry: ListEntry, query: Query, engine: Engine) -> bool:
-    """Whether an entry is of the kinds that the list is narrowed to; all are where it is not narrowed."""
-    return not query.items or not set(engine.lookup.broader(entry.item)).isdisjoint(query.items)
+def _with_required(engine: Engine, items: Sequence[str], query: Query) -> dict[str, ValueSet]:
+    """What is known of the case, and that everything is worn that is required in every case."""
+    lookup = engine.lookup
+    possible = possible_facts(query.case, (), True, lookup)
+    if query.aspect != "wear":
+        return possible
+    waiting = [item for item in items if _can_have(engine, item, query.aspect, possible, ("required",))]
+    while True:
+        required = [
+            item
+            for item in waiting
+            if engine.problem(engine.group(item, query.aspect), possible).always("required")
+        ]
+        waiting = [item for item in waiting if item not in required]
+        above = {WORN + broad for item in required for broad in lookup.broader(item)}
+        worn = {fact: YES for fact in above if fact not in possible and fact in lookup.facts}
+        if not worn or not engine.check_case({**possible, **worn}):
+            return possible
+        possible = {**possible, **worn}
+
+
+def _is_of(item: str, query: Query, engine: Engine) -> bool:
+    """Whether an item is of the kinds that the list is narrowed to; all are where it is not narrowed."""
+    return not query.items or not set(engine.lookup.broader(item)).isdisjoint(query.items)
 
 
 def _is_wanted(entry: ListEntry, wanted: tuple[Verdict, ...]) -> bool:

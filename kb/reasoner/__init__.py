@@ -1,5 +1,6 @@
 """The meaning of rules: what applies, what beats what, and which values are left open."""
 
+from kb.reasoner.candidates import StoredCandidates
 from kb.reasoner.decide import Decision, claim_verdict
 from kb.reasoner.engine import Candidates, Engine, Group, Problem, scan_candidates
 from kb.reasoner.norms import Norm, covers
@@ -18,6 +19,7 @@ __all__ = [
     "Leaf",
     "Norm",
     "Problem",
+    "StoredCandidates",
     "Tree",
     "claim_verdict",
     "covers",

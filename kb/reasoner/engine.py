@@ -323,6 +323,15 @@ class Problem:
             self._all = tuple(dict.fromkeys(self.decision(vector) for vector in self._diagram.vectors()))
         return self._all
 
+    def always(self, verdict: Verdict) -> bool:
+        """Whether every possible case has a verdict; the first that has another ends the search."""
+        if self._all is not None:
+            return {decision.verdict for decision in self._all} == {verdict}
+        first = next(self._diagram.vectors(), None)
+        if first is None or self.decision(first).verdict != verdict:
+            return False
+        return all(decision.verdict == verdict for decision in self.decisions())
+
     def example(
         self, within: Mapping[str, ValueSet] | None = None
     ) -> tuple[dict[str, ValueSet], dict[str, bool]]:

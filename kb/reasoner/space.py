@@ -118,12 +118,21 @@ def classes_of(
     Days are whole: between one day and the next there is none.
     """
     sets = {test.values for condition in conditions for test in tests(condition) if test.fact == fact}
+    return pieces_of(fact, possible, tuple(sets), lookup)
+
+
+def pieces_of(
+    fact: str, possible: ValueSet, sets: Sequence[ValueSet], lookup: Lookup
+) -> tuple[ValueSet, ...]:
+    """The possible values of a fact, cut into classes that none of the sets divides."""
     if isinstance(possible, Ranges):
-        return value_classes(tuple(sets), possible, lookup.facts[fact].kind == "date")
+        return value_classes(sets, possible, lookup.facts[fact].kind == "date")
+    if len(possible.members) == 1:
+        return (possible,)
     groups: dict[tuple[bool, ...], set[str]] = {}
     ordered = [values for values in sets if isinstance(values, Choices)]
     for member in sorted(possible.members):
-        signature = tuple((member in values.members) != values.complement for values in ordered)
+        signature = tuple([(member in values.members) != values.complement for values in ordered])
         groups.setdefault(signature, set()).add(member)
     return tuple(Choices(frozenset(group)) for group in groups.values())
 

@@ -14,7 +14,6 @@ if TYPE_CHECKING:
     from kb.sparql.sandbox import run_user_query
     from kb.sparql.store import (
         Store,
-        all_candidates,
         amendments,
         candidate_rules,
         clause_text,
@@ -25,6 +24,7 @@ if TYPE_CHECKING:
         open_store,
         opposing_rules,
         phase_outs,
+        rules_in_force,
         rules_of_clause,
         rules_of_rig,
         run_named,
@@ -36,7 +36,6 @@ __all__ = [
     "Store",
     "Table",
     "Term",
-    "all_candidates",
     "amendments",
     "candidate_rules",
     "clause_text",
@@ -49,6 +48,7 @@ __all__ = [
     "opposing_rules",
     "phase_outs",
     "query_names",
+    "rules_in_force",
     "rules_of_clause",
     "rules_of_rig",
     "run_named",
@@ -65,7 +65,6 @@ __getattr__ = loader(
         "kb.sparql.sandbox": ("run_user_query",),
         "kb.sparql.store": (
             "Store",
-            "all_candidates",
             "amendments",
             "candidate_rules",
             "clause_text",
@@ -76,6 +75,7 @@ __getattr__ = loader(
             "open_store",
             "opposing_rules",
             "phase_outs",
+            "rules_in_force",
             "rules_of_clause",
             "rules_of_rig",
             "run_named",

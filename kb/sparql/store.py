@@ -115,12 +115,10 @@ def candidate_rules(
     return _first(rows)
 
 
-def all_candidates(store: Store, as_of: datetime.date) -> dict[tuple[str, str], tuple[str, ...]]:
-    """What `candidate_rules` gives for every item and aspect that has any, in one query."""
-    found: dict[tuple[str, str], list[str]] = {}
-    for item, aspect, rule, _ in _texts(store, "all-candidates", day=as_of):
-        found.setdefault((item, aspect), []).append(rule)
-    return {key: tuple(rules) for key, rules in found.items()}
+def rules_in_force(store: Store, aspects: Sequence[str], as_of: datetime.date) -> tuple[str, ...]:
+    """Ids of the rules in force in an aspect, whatever they cover, in the order of the source."""
+    rows = _texts(store, "rules-in-force", aspect=_iris(store, "aspect", aspects), day=as_of)
+    return tuple(store.names.id_of("rule", row[0]) for row in rows)
 
 
 def linked_rules(store: Store, rules: Sequence[str]) -> tuple[str, ...]:

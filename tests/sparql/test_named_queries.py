@@ -12,11 +12,10 @@ from kb.errors import StoreUnavailableError, UsageError
 from kb.files import data_folder
 from kb.graph import to_nquads
 from kb.model.lookup import Lookup
-from kb.reasoner import scan_candidates
+from kb.reasoner import StoredCandidates, scan_candidates
 from kb.sources import load_rule_base
 from kb.sparql import (
     Store,
-    all_candidates,
     amendments,
     candidate_rules,
     clause_text,
@@ -29,6 +28,7 @@ from kb.sparql import (
     opposing_rules,
     phase_outs,
     query_names,
+    rules_in_force,
     rules_of_clause,
     rules_of_rig,
     run_named,
@@ -58,7 +58,7 @@ def arguments(store: Store) -> dict[str, dict[str, object]]:
     return {
         "namespace": {},
         "candidate-rules": {"item": (item,), "aspect": (wear,), "day": DAY},
-        "all-candidates": {"day": DAY},
+        "rules-in-force": {"aspect": (wear,), "day": DAY},
         "linked-rules": {"rule": (store.names.of("rule", "all-but-shore"),)},
         "rules-of-clause": {"clause": store.names.of("clause", "order/1/2")},
         "clause-text": {"number": "3"},
@@ -122,9 +122,49 @@ def test_candidates_agree_with_a_scan_of_the_records(store: Store) -> None:
             for aspect in lookup.aspects:
                 expected = tuple(scan(item, aspect, day))
                 assert candidate_rules(store, (item,), (aspect,), day) == expected
-                assert all_candidates(store, day).get((item, aspect), ()) == expected
                 compared += len(expected)
     assert compared > 20
+
+
+def candidates_of(store: Store, lookup: Lookup, asked: list[str]) -> StoredCandidates:
+    """Candidates that note in `asked` which query they put."""
+
+    def for_item(item: str, aspect: str, day: datetime.date) -> tuple[str, ...]:
+        asked.append("item")
+        return candidate_rules(store, (item,), (aspect,), day)
+
+    def for_aspect(aspect: str, day: datetime.date) -> tuple[str, ...]:
+        asked.append("aspect")
+        return rules_in_force(store, (aspect,), day)
+
+    return StoredCandidates(lookup, for_item, for_aspect)
+
+
+def test_rules_in_force_are_those_of_an_aspect_on_a_day(store: Store) -> None:
+    """Second opinion: the records."""
+    rules = shop_base().rules
+    for day in (DAY, JULY, datetime.date(2019, 1, 1)):
+        for aspect in Lookup(shop_base()).aspects:
+            assert rules_in_force(store, (aspect,), day) == tuple(
+                rule.id
+                for rule in rules
+                if rule.aspect == aspect
+                and rule.valid_from <= day
+                and (rule.valid_until is None or day < rule.valid_until)
+            )
+    assert rules_in_force(store, (), DAY) == ()
+
+
+def test_many_items_are_found_by_one_query_and_few_one_by_one(store: Store) -> None:
+    lookup = Lookup(shop_base())
+    scan, asked = scan_candidates(lookup), list[str]()
+    candidates = candidates_of(store, lookup, asked)
+    for item in lookup.items:
+        assert candidates(item, "wear", DAY) == scan(item, "wear", DAY)
+    assert asked == ["item"] * 3 + ["aspect"]
+    assert candidates("coat", "colour", DAY) == scan("coat", "colour", DAY)
+    assert candidates("coat", "wear", JULY) == scan("coat", "wear", JULY)
+    assert asked[4:] == ["item", "item"], "another aspect and another day are asked for anew"
 
 
 def test_candidates_for_several_items_and_aspects(store: Store) -> None:
@@ -292,12 +332,15 @@ def demo_store(demo: Lookup) -> Store:
 def test_candidates_of_the_demo_agree_with_a_scan(
     demo: Lookup, demo_store: Store, day: datetime.date
 ) -> None:
-    scan = scan_candidates(demo)
-    found = all_candidates(demo_store, day)
-    for item in demo.items:
-        for aspect in demo.aspects:
-            assert found.get((item, aspect), ()) == tuple(scan(item, aspect, day))
-    some = sorted(found)[::20]
+    scan, asked = scan_candidates(demo), list[str]()
+    candidates = candidates_of(demo_store, demo, asked)
+    found = {}
+    for aspect in demo.aspects:
+        for item in demo.items:
+            found[item, aspect] = tuple(candidates(item, aspect, day))
+            assert found[item, aspect] == tuple(scan(item, aspect, day))
+    assert asked.count("aspect") == len(demo.aspects)
+    some = [key for key in sorted(found) if found[key]][::20]
     assert [candidate_rules(demo_store, (item,), (aspect,), day) for item, aspect in some] == [
         found[key] for key in some
     ]
