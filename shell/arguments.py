@@ -191,7 +191,13 @@ def make_parser(argv: Sequence[str] = ()) -> argparse.ArgumentParser:
         formatter_class=_Help,
         parents=[_common(suppress=False)],
     )
-    parser.add_argument("--version", action=_Version, nargs=0, help="show the version and leave")
+    parser.add_argument(
+        "--version",
+        action=_Version,
+        nargs=0,
+        default=argparse.SUPPRESS,
+        help="show the version and leave",
+    )
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="commands")
     wanted = argv[0] if argv and argv[0] in _COMMANDS else None
     for name, (summary, add) in _COMMANDS.items():

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import shlex
-from argparse import Namespace
 from typing import TYPE_CHECKING
 
 import kb
@@ -13,11 +12,12 @@ from shell.plain import hang
 
 if TYPE_CHECKING:
     from kb import AuditReport, Finding
+    from shell.quick import Arguments
 
 _WRAP = 72
 
 
-def run_audit(arguments: Namespace) -> int:
+def audit_screen(arguments: Arguments) -> int:
     """Audit and print; 3 if there is an error, or with --strict a warning, else 0."""
     as_of = as_date(arguments.as_of) if arguments.as_of else None
     report = kb.audit_books(arguments.books, as_of=as_of)

@@ -7,11 +7,15 @@ import gc
 import os
 import sys
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 import kb
-from shell.arguments import make_parser
 from shell.output import complain, complain_problems
+from shell.quick import bare_question
 from shell.run import COMMANDS
+
+if TYPE_CHECKING:
+    from shell.quick import Arguments
 
 _BUG = 70
 _INTERRUPTED = 130
@@ -61,11 +65,20 @@ def _bug(error: BaseException) -> int:
     return _BUG
 
 
+def _arguments(argv: Sequence[str]) -> Arguments:
+    bare = bare_question(argv)
+    if bare is not None:
+        return bare
+    from shell.arguments import make_parser  # noqa: PLC0415  see `bare_question`
+
+    return make_parser(argv).parse_args(argv)
+
+
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command; exit code 0, 2 usage, 3 invalid data, 4 not settled, 5 store, 70 bug, 130 stopped."""
     _prepare_streams()
     try:
-        arguments = make_parser(sys.argv[1:] if argv is None else argv).parse_args(argv)
+        arguments = _arguments(sys.argv[1:] if argv is None else argv)
         if arguments.command != "ask":
             gc.enable()
         code = COMMANDS[arguments.command](arguments)

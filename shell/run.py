@@ -3,22 +3,22 @@
 from __future__ import annotations
 
 import sys
-from argparse import Namespace
 from collections.abc import Callable, Iterable
 from pathlib import Path
+from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any
 
 import kb
-from shell.audit import run_audit
 from shell.blocks import Block
-from shell.clauses import clause_blocks
 from shell.dates import as_date
 from shell.layout import arrange
 from shell.output import Output, complain, complain_problems, make_output, safe_json, write_bytes
+from shell.quick import WITHOUT_OPTIONS
 from shell.words import whole
 
 if TYPE_CHECKING:
     from kb import Answer, KnowledgeBase
+    from shell.quick import Arguments
 
 _NOT_SETTLED = 4
 _MAX_QUERY_FILE = 1_000_000
@@ -28,12 +28,12 @@ def is_settled(answer: Answer) -> bool:
     return answer.outcome == "answer" and answer.verdict != "conflict"
 
 
-def _open(arguments: Namespace) -> KnowledgeBase:
+def _open(arguments: Arguments) -> KnowledgeBase:
     opening = kb.Opening(arguments.books, arguments.cache)  # goes on while the next line loads its modules
     return kb.KnowledgeBase(opening)
 
 
-def _given_facts(arguments: Namespace, base: KnowledgeBase) -> tuple[tuple[str, Any], ...]:
+def _given_facts(arguments: Arguments, base: KnowledgeBase) -> tuple[tuple[str, Any], ...]:
     pairs = [(name, value) for name in ("grade", "rig") if (value := getattr(arguments, name))]
     for text in arguments.fact:
         name, equals, value = text.partition("=")
@@ -69,7 +69,7 @@ def _print_json(answer: Answer) -> None:
     write_bytes(safe_json(" ".join(line.strip() for line in lines if line.strip())).encode() + b"\n")
 
 
-def run_ask(arguments: Namespace) -> int:
+def run_ask(arguments: Arguments) -> int:
     base = _open(arguments)
     facts = _given_facts(arguments, base)
     as_of = as_date(arguments.as_of) if arguments.as_of else None
@@ -99,7 +99,7 @@ def _print_screen(output: Output, blocks: tuple[Block, ...], first: bool) -> Non
     output.show(blocks)
 
 
-def run_build(arguments: Namespace) -> int:
+def run_build(arguments: Arguments) -> int:
     report = kb.build(arguments.books, arguments.cache)
     complain_problems(report.problems)
     if any(problem.severity == "error" for problem in report.problems):
@@ -124,7 +124,7 @@ def _query_text(source: str) -> str:
         raise kb.UsageError(f"{source} cannot be read: {reason}.") from error
 
 
-def run_query(arguments: Namespace) -> int:
+def run_query(arguments: Arguments) -> int:
     if arguments.deadline <= 0 or arguments.limit <= 0:
         raise kb.UsageError("--deadline and --limit take a number above 0.")
     text = _query_text(arguments.query)
@@ -138,7 +138,7 @@ def run_query(arguments: Namespace) -> int:
     return 0
 
 
-def run_export(arguments: Namespace) -> int:
+def run_export(arguments: Arguments) -> int:
     data = kb.export_base(arguments.books, arguments.format, arguments.output)
     if arguments.output is None:
         write_bytes(data)
@@ -147,36 +147,43 @@ def run_export(arguments: Namespace) -> int:
     return 0
 
 
-def run_clause(arguments: Namespace) -> int:
+def run_clause(arguments: Arguments) -> int:
+    from shell.clauses import clause_blocks  # noqa: PLC0415  only for this command
+
     base = _open(arguments)
     blocks = clause_blocks(" ".join(arguments.reference), base)
     make_output(arguments.plain).show(blocks)
     return 0
 
 
-def run_decide(arguments: Namespace) -> int:
+def run_audit(arguments: Arguments) -> int:
+    from shell.audit import audit_screen  # noqa: PLC0415  only for this command
+
+    return audit_screen(arguments)
+
+
+def run_decide(arguments: Arguments) -> int:
     from shell.decide import decide_table  # noqa: PLC0415  only for this command
 
     return decide_table(arguments.file, _open(arguments), as_date(arguments.as_of or "today"))
 
 
-def run_verify(arguments: Namespace) -> int:
+def run_verify(arguments: Arguments) -> int:
     from shell.verify import verify_answers  # noqa: PLC0415  only for this command
 
     return verify_answers(arguments.file, _open(arguments))
 
 
-def run_shell(arguments: Namespace) -> int:
+def run_shell(arguments: Arguments) -> int:
     """The interactive shell on a terminal; otherwise questions, one a line."""
     if not sys.stdin.isatty():
-        asked = {"text": ["-"], "json": False, "grade": None, "rig": None, "fact": [], "as_of": None}
-        return run_ask(Namespace(**{**asked, "why": False, "svg": None, **vars(arguments)}))
+        return run_ask(SimpleNamespace(**{**WITHOUT_OPTIONS, "text": ["-"], **vars(arguments)}))
     from shell.repl import run_repl  # noqa: PLC0415  prompt_toolkit only where somebody types
 
     return run_repl(_open(arguments), make_output(arguments.plain))
 
 
-COMMANDS: dict[str | None, Callable[[Namespace], int]] = {
+COMMANDS: dict[str | None, Callable[[Arguments], int]] = {
     None: run_shell,
     "ask": run_ask,
     "build": run_build,
