@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from kb.measures import find_date
 from kb.model.questions import Ask, Reading
-from kb.reader.english import NUMBER_WORDS, PHRASES, tag_set
+from kb.reader.english import PHRASES, tag_set
+from kb.reader.forms import NUMBER_WORDS
 from kb.reader.lexicon import Lexicon
 from kb.reader.tokens import tokenize, word_key
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from kb.reader.english import LONGEST_PHRASE, PHRASES, SKIPPED_INSIDE_LABELS, SPLIT_VERBS
+from kb.reader.english import LONGEST_PHRASE, PHRASES, SKIPPED_INSIDE_LABELS, SPLIT_VERBS, WEAK
 from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.patterns import pattern_pieces
 from kb.reader.pieces import How, Piece
@@ -22,6 +22,8 @@ def phrase_piece(tokens: tuple[Token, ...], first: int, last: int) -> Piece | No
     tag, _, arg = tag.partition(":")
     if tag in ("wear", "use"):
         return Piece(first=first, last=last, tag="act", arg=tag)
+    if tag == "does":
+        return Piece(first=first, last=last, tag="act", arg=arg)
     return Piece(first=first, last=last, tag=tag, arg=arg)
 
 
@@ -149,7 +151,7 @@ def _split_verbs(tokens: tuple[Token, ...], names: list[Piece]) -> list[Piece]:
 
 def _strength(piece: Piece, tokens: tuple[Token, ...]) -> tuple[int, int, int, int, int]:
     """Sort key: patterns, then the most words (those between a label's words do not count), then labels
-    before phrases before everyday words."""
+    before phrases before everyday words before verbs that are often nouns ("hook", "lace")."""
     words = tokens[piece.first : piece.last]
     size = (
         sum(token.low not in _SKIPPED for token in words) - (piece.arg == "not")
@@ -159,6 +161,8 @@ def _strength(piece: Piece, tokens: tuple[Token, ...]) -> tuple[int, int, int, i
     order = 1
     if piece.tag == "name":
         order = 0 if piece.entries[0].rank == 0 else 2
+    elif piece.tag in WEAK:
+        order = 3
     return (0 if piece.how == "pattern" else 1, -size, order, len(words) - size, piece.first)
 
 

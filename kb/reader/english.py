@@ -16,6 +16,7 @@ self: i|we|me|us|myself|ourselves|he|she|they|him|her|them|it|itself
 person: you|one|someone|anyone|somebody|anybody|everyone|everybody|person|persons|people|member|members
 |personnel|staff|those|each|each person|all members|every member|the wearer|wearer|wearers|we all
 |all of us|a member of the service
+|mate|mates|friend|friends|colleague|colleagues|shipmate|shipmates|workmate|workmates
 det: a|an|the|any|some|this|that|these|those|all|every|pair of|a pair of|pairs of|another|other|the same
 |both|its|their|there|kind of|type of|sort of|kinds of|types of|piece of|pieces of
 poss: my|your|our|his|my own|your own|their own
@@ -35,6 +36,7 @@ allowed: allowed|allowed to|allowed to be|permitted|permitted to|permitted to be
 |acceptable to|ok if|okay if|fine if|all right if|alright if|acceptable if|good to go|get away with
 |right to|permission to|do the rules allow|do the rules permit|do the rules let|the rules allow
 |does the order allow|do the regulations allow|do the books allow|let
+|no rule against|no rules against|no ban on|nothing against
 banned: anything against|banned|prohibited|forbidden|disallowed|unauthorised|unauthorized|illegal
 |against the rules|against regulations|against the regulations|out of order|wrong|a rule against
 |any rule against
@@ -59,6 +61,10 @@ who: who|whom|whoever|who all|who else|which people|which members|what grades|wh
 |what grade|which ranks|which rank|what rank|what ranks|which persons|by whom|for whom|whose
 where: where|on what|whereabouts|in what place|in which place|in what position|in which position|what position
 |which position|on which side|on what side|which side|what side|at what position
+|which arm|what arm|which shoulder|what shoulder|which wrist|what wrist|which breast|which ear|which finger
+|which leg|which foot|on which arm|on what arm|on which shoulder|on which wrist|on which breast
+|on which finger
+|on which leg|whereabouts on
 how: how|in what way|in which way|in what manner|what way|how exactly|by what means
 how many: how many|what number of|how much|what is the number of|number of
 when: when|at what time|on what occasions|on which occasions|in which situations|in what situations
@@ -70,7 +76,7 @@ compare: compare|difference between|differ from|differs from|difference|compared
 |distinguishes|differences between|tell apart
 order: in what order|in which order|what order|which order|order of precedence|which comes first
 |comes first|precedence|takes precedence|which goes first|which is senior|order of seniority
-dimension:size: big|large|small|how big|how large|how small|what size|which size|what dimensions
+dimension:size: big|large|small|deep|how deep|how big|how large|how small|what size|which size|what dimensions
 |dimensions|dimension|what measurements|measurements
 dimension:height: high|tall|how high|how tall
 dimension:width: wide|broad|how wide|how broad|across
@@ -85,12 +91,14 @@ wear: be worn|sit|sits|put on|puts on|putting on|have on|has on|having on|keep o
 |wearing|worn|wore|consist of|consists of|made up of|comprise|comprises|dress|dressed|get dressed
 |go about in|appear in|attire myself
 use: put|puts|be in|use|used|using|display|displayed|displaying|sport|go in
+|grow|grows|growing
 leave off: go without|goes without|going without|do without|does without|doing without|leave off
 |leaves off|leaving off|left off|take off|takes off|taking off|taken off|skip|skips|skipping|skipped|omit
 |omits|omitting|omitted|remove|removes|removing|removed|be without|being without|get away without
 |dispense with|dispensing with|doff|doffs|doffed|leave out|leaving out|left out|work without|stay without
 |not bother with|ditch|shed|discard|forgo|forego|walk about without|appear without|go about without
 |dispensed with
+|shave off|shave|shaves|shaving
 with: with|go with|goes with|going with
 |over|under|underneath|beneath|on top of|alongside|together with|along with|as well as|plus
 |in combination with|in addition to|in conjunction with|combined with|accompanied by|inside|inside of
@@ -158,12 +166,39 @@ too many: too many|too few|enough|too much|suffice|suffices|sufficient
 grant: granted|grant|grants|granting|has granted|have granted|been granted|has been granted|authorised by
 |authorized by|approved|approved by|ordered|ordered by|has ordered|has authorised|has authorized
 |has approved|has allowed|gave|has given|given by|granted by|declared|declares|in force|in effect
-|announced|proclaimed|signed|signed by|gives permission for|has been declared
+|announced|proclaimed|signed|signed by|gives permission for|has been declared|authorise|authorises
+|authorize|authorizes
+|approve|approves|issue|issues|issued|give|gives|sign off
 no longer: no longer|not any more|not anymore|no more|have stopped|stopped
 and how about: what about|how about|and what about|and how about|and what if|what if|and if|and for
 |and when
-unread: after|before|despite|because|because of|towards|outside|outside of|away from|against|beyond
+unread: after|before|despite|because|because of|towards|against|beyond
 |than|via|per|although|though|unlike
+beyond: outside|outside of|out of|away from
+outdoors: outdoors|out of doors|outside|out in the open|in the open|in the open air|out in the open air
+|open air
+degree: heavy|heaviest|pouring|driving|torrential|dense|thick|persistent|steady|blinding|freezing|bitter
+fix: fix|fixes|fixed|fixing|affix|affixed|attach|attaches|attached|attaching|mount|mounted|sew|sews|sewn|sewed
+|situated|located|placed|positioned|stitch|stitched|pinned|put on to|stuck
+run: start|starts|begin|begins|end|ends|finish|finishes|run|runs|hang|hangs|fall|falls|come|comes|come to
+|comes to
+fasten: button|button up|buttoned|buttoned up|buttoning|do up|done up|zip|zip up|zipped|zipped up|hook
+|hooked|lace
+|laced|laced up|lace up|fasten|fastened|fastening up|close|closed|unbutton|unbuttoned|undo|undone|unzip
+|unzipped
+|unfasten|unfastened
+fully: all the way|all the way up|right up|fully|completely|to the top
+mean: mean|means|meant by|is meant by|counts as|count as|define|definition of|the definition of
+oversize: too wide|too broad|too long|too short|too high|too tall|too big|too large|too small|too narrow
+|too low|too far
+|too close|too deep|too near
+does:alteration: shorten|shortens|shortened|shortening|lengthen|lengthened|lengthening|modify|modifies
+|modified
+|taken in|taking in|let out|tailored|cut down|customise|customised|customize|customized
+does:piercing: stick a pin through|stick a pin in|put a pin through|push a pin through|make a hole in
+|make holes in
+|punch a hole in|punch holes in|put a hole in|put holes in|stick a pin into|put a pin in|run a pin through
+does:carrying: bring|brings|bringing|bring along|carry about|have on me|have with me|take with me
 date: effective|as of|with effect from|starting|since|dated
 """
 
@@ -287,56 +322,13 @@ LEADING_PREPOSITIONS = frozenset(
 )
 
 
-def _pairs(text: str) -> Mapping[str, str]:
-    """ "scarves=scarf feet=foot" as a table."""
-    return MappingProxyType(dict(pair.split("=") for pair in text.split()))
-
-
 def tag_set(text: str) -> frozenset[str]:
     """Tags written in a row, parted by commas or line ends."""
     return frozenset(tag.strip() for tag in text.replace("\n", ",").split(",") if tag.strip())
 
 
-_CONTRACTIONS: Mapping[str, str] = _pairs("""
-    cannot=can+not cant=can+n't dont=do+n't doesnt=does+n't isnt=is+n't arent=are+n't mustnt=must+n't
-    shouldnt=should+n't wont=will+n't won't=will+n't can't=can+n't shan't=shall+n't couldnt=could+n't
-    didnt=did+n't whats=what+'s wheres=where+'s whos=who+'s hows=how+'s im=i+'m havent=have+n't
-    what's=what+'s where's=where+'s who's=who+'s how's=how+'s when's=when+'s why's=why+'s it's=it+'s
-    that's=that+'s there's=there+'s he's=he+'s she's=she+'s let's=let+'s i'm=i+'m gotta=got+to
-    gonna=going+to wanna=want+to needn't=need+n't neednt=need+n't mayn't=may+n't mightn't=might+n't
-""")
-CONTRACTIONS: Mapping[str, tuple[str, str]] = MappingProxyType(
-    {word: (parts.split("+")[0], parts.split("+")[1]) for word, parts in _CONTRACTIONS.items()}
-)
-
-IRREGULAR_SINGULARS: Mapping[str, str] = _pairs("""
-    scarves=scarf hooves=hoof knives=knife wives=wife leaves=leaf loaves=loaf calves=calf halves=half
-    shelves=shelf lives=life feet=foot teeth=tooth men=man women=woman children=child geese=goose mice=mouse
-    people=person oxen=ox dice=die kerchieves=kerchief neckerchieves=neckerchief handkerchieves=handkerchief
-    insignia=insignia lens=lens lenses=lens canvas=canvas gas=gas bus=bus wellies=welly shoes=shoe toes=toe
-    horseshoes=horseshoe aches=ache moustaches=mustache its=its was=was always=always perhaps=perhaps
-    does=does has=has
-""")
-
-SPELLINGS: Mapping[str, str] = _pairs("""
-    grey=gray jewellery=jewelry moustache=mustache pyjama=pajama aluminium=aluminum tyre=tire plough=plow
-    cheque=check matte=matt pullover=pullover fibre=fiber sceptre=scepter woollen=woolen axe=ax
-    programme=program organisation=organization licence=license practise=practice storey=story
-    manoeuvre=maneuver draught=draft sombre=somber calibre=caliber kerb=curb
-""")
-"""British to American; regular changes (-our, -ise, -re, -ll-) are rules in `tokens`."""
-
-SLIPS: Mapping[str, str] = _pairs("""
-    ware=wear aloud=allowed allowd=allowed alowed=allowed requierd=required permited=permitted
-    prohibitted=prohibited forbiden=forbidden manditory=mandatory compulsary=compulsory optinal=optional
-    wera=wear waer=wear weer=wear mustnt=must shud=should wher=where wich=which hwo=how
-""")
-"""Slips over words of structure, a closed list."""
-
-_NUMBERS: Mapping[str, str] = _pairs("""
-    zero=0 one=1 two=2 three=3 four=4 five=5 six=6 seven=7 eight=8 nine=9 ten=10 eleven=11 twelve=12
-""")
-NUMBER_WORDS: Mapping[str, int] = MappingProxyType({word: int(number) for word, number in _NUMBERS.items()})
+WEAK = tag_set("fix, run, fasten, fully, degree, mean, outdoors, beyond")
+"""Tags of words that a rule book may well use as names; a name of any rank goes before them."""
 
 ARRANGED = tag_set("""
     tucked, draped, tied, knotted, wrapped, folded, turned, rolled, laced, buttoned, zipped, hooked, clipped

@@ -11,6 +11,7 @@ from kb.model.values import Choices, intersect, is_empty, unite
 from kb.reader.dimensions import named_dimensions
 from kb.reader.grants import granted
 from kb.reader.pieces import Piece
+from kb.reader.places import places
 from kb.reader.quantities import dates, numbers, quantities
 from kb.reader.scales import compare_values, numbered_grades
 from kb.reader.tokens import Token
@@ -24,6 +25,7 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     found = tuple(_as_fact(piece, lookup) for piece in found)
     found = _any_value(found, tokens, lookup)
     found = _by_company(found, lookup)
+    found = places(found, tokens, lookup)
     found = numbers(found, tokens)
     found = quantities(found, tokens, lookup)
     found = dates(found, tokens, lookup)

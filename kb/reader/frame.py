@@ -13,7 +13,7 @@ from kb.reader.tokens import Token
 
 Polarity = Literal["do", "not"]
 
-SKIPPED = frozenset({"comma", "filler", "det", "poss", "joined", "service"})
+SKIPPED = frozenset({"comma", "filler", "det", "poss", "joined", "service", "fully", "datum"})
 MODALS = {"may": "may", "can": "may", "allowed": "may", "banned": "may", "must": "must", "should": "must",
           "have to": "must", "required": "must", "optional": "must"}  # fmt: skip
 _WH = frozenset(
@@ -26,8 +26,9 @@ class Frame(msgspec.Struct, frozen=True, kw_only=True):
     """The shape of a question.
 
     `ambiguous`: "must I not" can be read two ways; `carry`: "and for officers?" goes on from the one before.
-    `terse`: no verb of a question was written; `sized`: the aspect comes from "how high" or the like. `used`
-    are the places of the pieces that the frame explains; `modal` is "may", "must" or "" (none was written).
+    `terse`: no verb of a question was written; `sized`: the aspect comes from "how high" or the like;
+    `ruled`: it asks for rules or clauses by these words. `used` are the places of the pieces that the frame
+    explains; `modal` is "may", "must" or "" (none was written).
     """
 
     kind: QuestionKind
@@ -39,6 +40,7 @@ class Frame(msgspec.Struct, frozen=True, kw_only=True):
     terse: bool = False
     aspect: str = ""
     sized: bool = False
+    ruled: bool = False
     modalities: tuple[Verdict, ...] = ()
     used: frozenset[int] = frozenset()
 
@@ -82,6 +84,7 @@ def find_frame(pieces: Sequence[Piece], tokens: tuple[Token, ...]) -> Frame:
         ambiguous=ambiguous and kind in ("may", "must"),
         carry=flow.tag(0) == "and how about" or (flow.tag(0) in ("and", "or") and len(flow.tags) < 6),
         terse=terse, aspect=aspect, sized="dimension" in flow.tags,
+        ruled=any(tag in ("rule", "which clause", "say", "about") for tag in flow.tags),
         modalities=_asked_verdicts(kind, modal, negated, bans, flow),
         used=frozenset(used),
     )  # fmt: skip
@@ -185,7 +188,8 @@ def _whole_question(flow: _Flow, modal: str, used: set[int]) -> Asked:
         return "compare", ""
     told = ("say" in flow.tags or "about" in flow.tags) and not modal and "act" not in flow.tags
     ruled = "rule" in flow.tags and not modal and "act" not in flow.tags
-    if told or ruled or "clause number" in flow.tags or "which clause" in flow.tags:
+    meant = "mean" in flow.tags and "fact" in flow.tags and not modal and "act" not in flow.tags
+    if told or ruled or meant or "clause number" in flow.tags or "which clause" in flow.tags:
         return "source", ""
     if "order" in flow.tags:
         used.add(flow.places[flow.tags.index("order")])
@@ -242,7 +246,7 @@ def _asked_openly(flow: _Flow, head: int, modal: str, used: set[int]) -> Asked:
             return _yes_or_no(flow, modal, used)
     if modal or "act" in tags or "leave off" in tags or flow.tag(head + 1) == "with":
         return "list", ""
-    return ("source" if "fact" in tags and "be" in tags else "may"), ""
+    return ("source" if "fact" in tags and ("be" in tags or "mean" in tags) else "may"), ""
 
 
 def _yes_or_no(flow: _Flow, modal: str, used: set[int]) -> tuple[QuestionKind, str]:
@@ -345,7 +349,7 @@ def _listed(flow: _Flow) -> list[Verdict]:
             break
         found.append(verdict)
         index += 2 if no else 1
-        if flow.tag(index) not in ("or", "and"):
+        if flow.tag(index) not in ("or", "and", *MODALS):
             break
-        index += 1
+        index += flow.tag(index) in ("or", "and")
     return found

@@ -13,7 +13,8 @@ from kb.reader.roles import EXPLAINED
 
 _VERDICTS = frozenset({"allowed", "banned", "required", "optional"})
 MODIFIERS = (
-    frozenset({"unknown", "fact name", "aspect", "aspect value", "values", "dimension", "place"}) | _VERDICTS
+    frozenset({"unknown", "fact name", "aspect", "aspect value", "values", "dimension", "place", "degree"})
+    | _VERDICTS
 )
 _BEFORE_NOUN = tag_set("""
     det, poss, with, act, without, no, and, or, of, filler, fact, leave off, only, item, items, in, on, for

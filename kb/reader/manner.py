@@ -26,7 +26,11 @@ def asked_manner(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> P
     found = list(pieces)
     for index, piece in enumerate(pieces):
         word = tokens[piece.first]
-        if piece.tag != "unknown" or not index or pieces[index - 1].tag not in (*_ITEMS, "be", "self"):
+        if (
+            piece.tag not in ("unknown", "fasten", "fix", "run")
+            or not index
+            or pieces[index - 1].tag not in (*_ITEMS, "be", "self")
+        ):
             continue
         aspects = list(dict.fromkeys(_aspects_of(word, lookup)))
         if len(aspects) == 1:

@@ -25,6 +25,8 @@ class Roles:
         self.placing: list[Piece] = []
         self.crowded: tuple[Piece, Piece] | None = None
         self.dimension = ""
+        self.measured = ""
+        self.granting = False
         self.value: ValueSet | None = None
         self.value_aspect = ""
         self.measure_unit = ""

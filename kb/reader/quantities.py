@@ -11,7 +11,7 @@ from kb.measures import MeasureError, parse_dates, same_dimension, to_base
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import Interval, ranges
-from kb.reader.english import NUMBER_WORDS
+from kb.reader.forms import NUMBER_WORDS
 from kb.reader.pieces import Piece
 from kb.reader.spelling import akin
 from kb.reader.tokens import Token, tokenize

@@ -8,9 +8,11 @@ from collections.abc import Mapping, Sequence
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Abstain, Ask, Query, QuestionKind
+from kb.model.questions import Abstain, Ask, Query, QuestionKind, Verdict
 from kb.model.records import Case
 from kb.model.values import NO, YES, ValueSet, intersect, is_empty
+from kb.reader.compound import counted_class, part_or_whole
+from kb.reader.defined import defining_clause, find_clause
 from kb.reader.english import BODY
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
@@ -29,8 +31,14 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
         return Abstain(reason="The question states two things of one fact that cannot hold together.")
     if roles.other_acts:
         return Abstain(reason="Two acts are asked about; ask about one at a time.")
+    defined = defining_clause(frame, roles, case, lookup)
+    if defined is not None:
+        return defined
+    part_or_whole(roles, roles.aspect or roles.value_aspect or "wear", lookup)
     frame, asked, worn, unworn = _sides(frame, roles)
     several = asked if frame.kind == "list" else []
+    if frame.kind == "how_many" or roles.value_aspect == "count":
+        asked = [_counted(piece, lookup) for piece in asked]
     unclear = next((p for p in (*asked, *worn, *unworn) if p.tag == "items" and p not in several), None)
     if unclear is not None:
         return ask_item(unclear, lookup)
@@ -52,6 +60,12 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
         return _source(frame, roles, items, merged, lookup)
     query = _query(frame, roles, items, merged, lookup)
     return _settled(query, frame, roles, lookup)
+
+
+def _counted(piece: Piece, lookup: Lookup) -> Piece:
+    """ "How many coats": where a rule bounds the number of all that the word may mean, that class."""
+    found = counted_class(piece, lookup) if piece.tag == "items" else None
+    return msgspec.structs.replace(piece, tag="item", arg=found) if found else piece
 
 
 def _settled(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcome:
@@ -243,6 +257,8 @@ def _sized(wanted: str, roles: Roles, items: Sequence[str], lookup: Lookup) -> t
 
 def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tuple[QuestionKind, str]:
     kind = frame.kind
+    if roles.measured and kind in ("how", "where", "may") and roles.value is None:
+        return ("where" if roles.measured == "position" else "how"), roles.measured
     if kind == "where":
         spoken = _rule_aspects(items[0], lookup) if items else ("position",)
         if roles.aspect not in ("", "wear") and roles.aspect in spoken and "position" not in spoken:
@@ -258,12 +274,7 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
             "kit-count" if roles.aspect == "possession" and "kit-count" in lookup.aspects else "count",
         )
     if kind == "how":
-        wanted = frame.aspect or roles.dimension
-        if wanted in _SIZES and frame.sized:
-            return _sized(wanted, roles, items, lookup)
-        if roles.aspect == "carrying" and items and _has_manner(items[0], lookup):
-            return kind, wanted or roles.value_aspect or "wear"
-        return kind, wanted or roles.value_aspect or roles.aspect or "wear"
+        return _how(frame, roles, items, lookup)
     if roles.value is not None:
         if roles.value_aspect == "count" and roles.aspect == "possession" and "kit-count" in lookup.aspects:
             return kind, "kit-count"
@@ -278,11 +289,21 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
     return kind, "carrying" if items and _is_carried(items[0], lookup) else "wear"
 
 
+def _how(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tuple[QuestionKind, str]:
+    wanted = frame.aspect or roles.dimension
+    if wanted in _SIZES and frame.sized:
+        return _sized(wanted, roles, items, lookup)
+    if roles.aspect == "carrying" and items and _has_manner(items[0], lookup):
+        return "how", wanted or roles.value_aspect or "wear"
+    return "how", wanted or roles.value_aspect or roles.aspect or "wear"
+
+
 def _query(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, lookup: Lookup) -> Query:
     kind, aspect = _aspect(frame, roles, items, lookup)
     if kind == "how":  # "how is it fastened" names a manner by one of its values and asks for all of them
         within = lookup.aspects[aspect].within
-        aspect = within if within and lookup.aspects[within].kind == "manner" else aspect
+        named = lookup.aspects[aspect].kind == "act"
+        aspect = within if named and within and lookup.aspects[within].kind == "manner" else aspect
     polarity = frame.polarity if kind in ("may", "must", "who", "when", "why") else "do"
     return Query(
         kind=kind,
@@ -306,10 +327,18 @@ def _checked(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
     if not query.items and query.aspect != "precedence":
         if frame.terse and not roles.aspect and not query.case.facts and not roles.alone:
             return Abstain(reason="No question about dress was found.")
+        if _is_a_rig(frame, roles, lookup):
+            return msgspec.structs.replace(query, kind="list", modalities=("required", "permitted"))
         return Ask(fact="item", prompt="Which item is asked about?")
     if query.aspect not in lookup.aspects:
         return Abstain(reason="The books do not speak of this.", words=(query.aspect,))
     return query
+
+
+def _is_a_rig(frame: Frame, roles: Roles, lookup: Lookup) -> bool:
+    """ "boat rig for H2": a rig, with nothing said that it is worn with or that is asked about it."""
+    rig = any(lookup.facts[fact].family == "rig" for fact in roles.facts)
+    return frame.terse and rig and not (roles.aspect or roles.alone or roles.value_aspect or roles.dimension)
 
 
 def _narrowed_list(query: Query, frame: Frame, lookup: Lookup) -> Outcome:
@@ -323,30 +352,16 @@ def _narrowed_list(query: Query, frame: Frame, lookup: Lookup) -> Outcome:
 def _source(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, lookup: Lookup) -> Outcome:
     if not items and not roles.facts and not roles.value_aspect:
         return Ask(fact="item", prompt="Which item is asked about?")
+    if not items and not roles.value_aspect:
+        return _rules_where(frame, roles, case, lookup)
     _, aspect = _aspect(msgspec.structs.replace(frame, kind="may"), roles, items, lookup)
     return Query(kind="source", items=items, aspect=aspect, case=case)
 
 
-def find_clause(number: str, book: str, case: Case, lookup: Lookup) -> Outcome:
-    """The clause with a number, of the book or edition named, in force on the day if several are."""
-    wanted = number.rstrip(".").casefold()
-    found = [
-        clause
-        for clause in lookup.base.clauses
-        if clause.number.casefold() == wanted
-        and book in ("", clause.edition, lookup.editions[clause.edition].book)
-    ]
-    day = case.as_of
-    current = [c for c in found if c.valid_from <= day and (c.valid_until is None or day < c.valid_until)]
-    chosen = current or found[-1:]
-    if not chosen:
-        numbers = [c.number for c in lookup.base.clauses if c.number.split(".")[0] == wanted.split(".")[0]]
-        near = tuple(f"clause {n}" for n in dict.fromkeys(numbers))[:3]
-        return Abstain(reason=f"There is no clause {number}.", words=(number,), suggestions=near)
-    if len(chosen) > 1:
-        choices = []
-        for clause in chosen:
-            title = lookup.books[lookup.editions[clause.edition].book].label
-            choices.append((f"Show clause {clause.number} of {title}", f"{title}, clause {clause.number}"))
-        return Ask(fact="reading", prompt="Which book is meant?", choices=tuple(choices))
-    return Query(kind="source", clause=chosen[0].id, case=case)
+def _rules_where(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outcome:
+    """ "What is boat rig": what is worn in it; "the rules for hauling lines": all they say of wearing."""
+    named = {lookup.facts[fact].family for fact in roles.facts}
+    if "rig" not in named and not frame.ruled:
+        return Abstain(reason="No question about dress was found.")
+    modalities: tuple[Verdict, ...] = ("required", "permitted", "prohibited")
+    return Query(kind="list", case=case, modalities=modalities if frame.ruled else modalities[:2])

@@ -9,6 +9,7 @@ from kb.model.questions import Abstain, Ask, Query, Reading, Span, SpanRole
 from kb.model.records import Case
 from kb.reader.choice import answer_to_ask
 from kb.reader.cover import find_pieces
+from kb.reader.datum import datums, take_datums
 from kb.reader.fold import fold
 from kb.reader.follow import continued, echoed, is_fragment, take_up
 from kb.reader.frame import Frame, find_frame
@@ -23,6 +24,7 @@ from kb.reader.query import build_query
 from kb.reader.roles import find_roles
 from kb.reader.spelling import Search, index_entries, is_real_word, near_labels, near_words
 from kb.reader.tokens import Token, tokenize, word_key
+from kb.reader.verbs import verbs
 from kb.text import is_hidden, visible
 from kb.wording import say_query
 
@@ -78,7 +80,8 @@ def understand(text: str, lexicon: Lexicon, lookup: Lookup, search: Search | Non
 
 def _linked(text: str, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Lookup) -> tuple[Piece, ...]:
     pieces = resolve_names(fold(find_pieces(text, tokens, lexicon), tokens, lookup), tokens, lookup)
-    return asked_manner(asked_place(pieces, lookup), tokens, lookup)
+    pieces = verbs(asked_manner(asked_place(pieces, lookup), tokens, lookup), tokens)
+    return datums(pieces, tokens, lookup)
 
 
 def _from_index(
@@ -135,6 +138,7 @@ def read_question(
         return Reading(question=text, ask=found)
     frame = find_frame(found.pieces, found.tokens)
     roles = find_roles(found.pieces, found.tokens, frame, lookup)
+    take_datums(found.pieces, found.tokens, roles, lookup)
     return _read(text, found, frame, roles, case, lexicon, lookup, previous)
 
 

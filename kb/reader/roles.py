@@ -3,18 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from fractions import Fraction
 
-from kb.measures import same_dimension
 from kb.model.lookup import Lookup
-from kb.model.values import YES, Choices, Interval, Ranges, intersect, is_empty, ranges
+from kb.model.values import YES, Choices, Ranges, intersect, is_empty
 from kb.reader.english import tag_set
 from kb.reader.frame import Frame
 from kb.reader.naming import credential_of
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
-from kb.reader.quantities import bounded
 from kb.reader.tokens import Token
+from kb.reader.walker import Walker
 
 _MODAL = frozenset({"may", "can", "must", "should", "have to", "allowed", "banned"})
 _PLACING = frozenset({"on", "above", "below", "place"})
@@ -28,13 +26,6 @@ EXPLAINED = tag_set("""
 """Tags that carry structure; every other piece must be given a part or the question is not understood."""
 
 
-def _whole(interval: Interval) -> Interval:
-    """Closed bounds of a count: "more than one" is at least two."""
-    low = interval.low + 1 if interval.low is not None and interval.low_open else interval.low
-    high = interval.high - 1 if interval.high is not None and interval.high_open else interval.high
-    return Interval(low, high)
-
-
 def find_roles(pieces: Sequence[Piece], tokens: tuple[Token, ...], frame: Frame, lookup: Lookup) -> Roles:
     """Walk the pieces once, left to right."""
     roles = Roles()
@@ -44,13 +35,13 @@ def find_roles(pieces: Sequence[Piece], tokens: tuple[Token, ...], frame: Frame,
     return roles
 
 
-class _Walk:
+class _Walk(Walker):
     """The state of the walk: to which list the next item goes."""
 
     def __init__(
         self, pieces: Sequence[Piece], tokens: tuple[Token, ...], frame: Frame, lookup: Lookup, roles: Roles
     ) -> None:
-        self.pieces, self.tokens, self.frame, self.lookup, self.roles = pieces, tokens, frame, lookup, roles
+        super().__init__(pieces, tokens, frame, lookup, roles)
         self.state = "asked"
         self.condition = False
         self.opening = False
@@ -79,19 +70,6 @@ class _Walk:
                 self.roles.clashing.append(self.pieces[index])
         elif tag == "leave off":
             self.state, self.acted = "asked", True
-
-    def _tag(self, index: int) -> str:
-        return self.pieces[index].tag if 0 <= index < len(self.pieces) else ""
-
-    def _near(self, index: int, step: int) -> int:
-        """The next piece in a direction that is not an article or filler."""
-        index += step
-        while 0 <= index < len(self.pieces) and self.pieces[index].tag in _LIGHT:
-            index += step
-        return index
-
-    def _use(self, *places: int) -> None:
-        self.roles.used.update(places)
 
     def without(self, index: int) -> None:
         self.state = "unworn"
@@ -275,59 +253,9 @@ class _Walk:
             self.roles.value = Choices(chosen | known.members if isinstance(known, Choices) else chosen)
             self._use(index)
 
-    def measure(self, index: int) -> None:
-        measure = self.pieces[index].measure
-        if measure is not None and self.roles.value is None and self._is_a_size(measure.unit):
-            self.roles.value = ranges([measure.interval])
-            self.roles.measure_unit = measure.unit
-            self._use(index)
-
-    def _is_a_size(self, unit: str) -> bool:
-        """Whether something worn is measured in a unit: a length, or what some rule measures."""
-        used = {rule.value.measure.unit for rule in self.lookup.base.rules if rule.value.measure}
-        return any(same_dimension(unit, other) for other in ("mm", *used))
-
-    def dimension(self, index: int) -> None:
-        measured = any(p.tag in ("measure", "number") for p in self.pieces)
-        if index not in self.frame.used and (measured or self.frame.kind == "how"):
-            self.roles.dimension = self.pieces[index].arg
-            self._use(index)
-
-    def number(self, index: int) -> None:
-        """A number before an item, or after "the number of", counts it; after a book it is a clause."""
-        piece, before, after = self.pieces[index], self._near(index, -1), self._near(index, 1)
-        if self._tag(before) == "book" and not self.roles.clause_number:
-            self.roles.clause_number = piece.arg
-            self._use(index)
-            return
-        counting = [i for i, p in enumerate(self.pieces) if p.tag in ("how many", "too many")]
-        if self.roles.value is not None or not (self._tag(after) in _ITEMS or counting):
-            return
-        number = Fraction(int(piece.arg))
-        bound = self._tag(before) if self._tag(before) in ("at least", "at most", "above", "below") else ""
-        interval = bounded(bound, number)
-        if bound:
-            interval = _whole(interval)
-            self._use(before)
-        elif self._tag(index + 1) in ("to", "range") and self._tag(index + 2) == "number":
-            interval = Interval(number, Fraction(int(self.pieces[index + 2].arg)))
-            self._use(index + 1, index + 2)
-        self._use(*counting)
-        self.roles.value, self.roles.value_aspect = ranges([interval]), "count"
-        self._use(index)
-
     def by(self, index: int) -> None:
         if self._tag(self._near(index, 1)) in ("fact", "person", "self"):
             self._use(index)
-
-    def on_date(self, index: int) -> None:
-        piece = self.pieces[index]
-        low = self.tokens[piece.first - 1].low if piece.first else ""
-        if self.roles.as_of is None and low not in ("before", "after", "until", "till"):
-            self.roles.as_of = piece.date
-            self._use(index)
-            if self._tag(index - 1) in ("between", "range", "above", "below"):
-                self._use(index - 1)
 
     def body(self, index: int) -> None:
         """ "On my head": what is worn there, where no item is named."""
@@ -355,7 +283,12 @@ class _Walk:
             self._use(index)
 
     def grant(self, index: int) -> None:
-        if self._tag(index - 1) == "joined":
+        self.roles.granting = True
+        if self._tag(index - 1) == "joined" or self.frame.kind == "who":
+            self._use(index)
+
+    def mean(self, index: int) -> None:
+        if self.frame.kind == "source":
             self._use(index)
 
 
@@ -382,6 +315,7 @@ _HANDLERS: dict[str, Callable[[_Walk, int], None]] = {
     "book": _Walk.book,
     "care": _Walk.care,
     "grant": _Walk.grant,
+    "mean": _Walk.mean,
     "hold": _Walk.hold,
     "date": _Walk.date_word,
     "particle": _Walk.particle,

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from kb.model.lookup import Lookup
 from kb.model.values import Choices
-from kb.reader.english import NUMBER_WORDS
+from kb.reader.forms import NUMBER_WORDS
 from kb.reader.pieces import Piece
 from kb.reader.tokens import Token
 from kb.reader.values import LIGHT, Pieces, fact_piece, named_fact

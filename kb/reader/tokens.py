@@ -7,7 +7,7 @@ import unicodedata
 from functools import lru_cache
 from typing import NamedTuple
 
-from kb.reader.english import CONTRACTIONS, IRREGULAR_SINGULARS, SLIPS, SPELLINGS
+from kb.reader.forms import CONTRACTIONS, IRREGULAR_SINGULARS, SLIPS, SPELLINGS
 from kb.text import Pattern
 
 

@@ -1,0 +1,51 @@
+"""Two items in a row that are one thing: "the day shirt sleeves"; and the class that several items make."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from kb.model.lookup import Lookup
+from kb.reader.parts import Roles
+from kb.reader.pieces import Piece
+
+
+def part_or_whole(roles: Roles, aspect: str, lookup: Lookup) -> None:
+    """A part that anything may have, said after its whole: asked about is the one that the rules speak of."""
+    if roles.crowded is None:
+        return
+    whole, part = roles.crowded
+    if len(part.entries) != 1 or not _is_any_part(part.entries[0].id, lookup):
+        return
+    of_part = _spoken(part.entries[0].id, aspect, lookup)
+    if not of_part and not (whole.tag == "item" and _spoken(whole.arg, aspect, lookup)):
+        return
+    kept, other = (part, whole) if of_part else (whole, part)
+    for pieces in (roles.asked, roles.worn, roles.unworn):
+        if other in pieces and kept in pieces:
+            pieces.remove(other)
+            roles.crowded = None
+    if roles.crowded is None and kept is part and whole.tag == "item":
+        roles.worn.append(whole)
+
+
+def _is_any_part(item: str, lookup: Lookup) -> bool:
+    return "feature" in lookup.broader(item) and lookup.items[item].part_of is None
+
+
+def _spoken(item: str, aspect: str, lookup: Lookup) -> bool:
+    """Whether a rule speaks about the aspect of an item, what it is a kind of, or its kinds."""
+    related = {*lookup.broader(item), *lookup.narrower(item)}
+    wanted = {*lookup.aspects_within(aspect), aspect}
+    return any(r.aspect in wanted and related.intersection(r.scope.items) for r in lookup.base.rules)
+
+
+def counted_class(piece: Piece, lookup: Lookup) -> str | None:
+    """The narrowest class that holds all that a word may mean and whose number a rule bounds: "coats"."""
+    shared = _shared([lookup.broader(entry.id) for entry in piece.entries])
+    counted = {item for r in lookup.base.rules if r.aspect == "count" for item in r.scope.items}
+    found = [item for item in shared if item in counted]
+    return min(found, key=lambda item: len(lookup.narrower(item)), default=None)
+
+
+def _shared(paths: Sequence[Sequence[str]]) -> list[str]:
+    return [item for item in paths[0] if all(item in path for path in paths[1:])]

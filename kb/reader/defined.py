@@ -1,0 +1,97 @@
+"""Questions for one clause: by its number, by the term it defines, by who grants something."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Abstain, Ask, Query
+from kb.model.records import Case, Clause, Fact
+from kb.model.values import YES
+from kb.reader.frame import Frame
+from kb.reader.lexicon import CREDENTIALS
+from kb.reader.parts import Roles
+from kb.reader.spelling import akin
+from kb.reader.tokens import tokenize
+
+_GRANTABLE = (*CREDENTIALS, "authorisation")
+_GRANTING = ("granted", "authorised", "appointed", "awarded", "approved", "issued", "ordered")
+
+
+def defining_clause(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Query | Ask | None:
+    """The clause that the question asks for, where it names one term or one thing that is granted."""
+    if roles.asked or roles.worn or roles.unworn or roles.value is not None or len(roles.facts) != 1:
+        return None
+    (fact, values), *_ = roles.facts.items()
+    record = lookup.facts[fact]
+    if frame.kind in ("when", "source") and record.family == "term" and values == YES and not roles.aspect:
+        return _one_of([d.clause for d in lookup.base.definitions if d.term == fact], case, lookup)
+    granted = roles.granting or record.family == "authorisation"
+    if frame.kind == "who" and record.family in _GRANTABLE and granted:
+        return _one_of([clause.id for clause in _granting(record, lookup)], case, lookup)
+    return None
+
+
+def _granting(fact: Fact, lookup: Lookup) -> Iterator[Clause]:
+    """The clauses that speak of granting something by its name, and of who does it."""
+    for clause in lookup.base.clauses:
+        said = [token.low for token in tokenize(f"{clause.heading or ''}. {clause.text}")]
+        named = any(_holds(said, label) for label in (fact.label, *fact.other_labels))
+        grants = any(akin(word, verb) for word in said for verb in _GRANTING)
+        if named and grants and any(_ends(said, label) for label in _labels(lookup)):
+            yield clause
+
+
+def _labels(lookup: Lookup) -> Iterator[str]:
+    for authority in lookup.base.authorities:
+        yield from (authority.label, *authority.other_labels)
+
+
+def _holds(said: list[str], label: str) -> bool:
+    words = [token.low for token in tokenize(label)]
+    return any(said[start : start + len(words)] == words for start in range(len(said) - len(words) + 1))
+
+
+def _ends(said: list[str], label: str) -> bool:
+    """Whether the last word of a label is said: "the Superintendent"."""
+    return tokenize(label)[-1].low in said
+
+
+def _one_of(clauses: list[str], case: Case, lookup: Lookup) -> Query | Ask | None:
+    """The one clause in force, or which of several is meant."""
+    day = case.as_of
+    current = [
+        clause
+        for clause in (lookup.clauses[name] for name in dict.fromkeys(clauses))
+        if clause.valid_from <= day and (clause.valid_until is None or day < clause.valid_until)
+    ]
+    return _shown(current, "Which clause is meant?", case, lookup) if current else None
+
+
+def find_clause(number: str, book: str, case: Case, lookup: Lookup) -> Query | Ask | Abstain:
+    """The clause with a number, of the book or edition named, in force on the day if several are."""
+    wanted = number.rstrip(".").casefold()
+    found = [
+        clause
+        for clause in lookup.base.clauses
+        if clause.number.casefold() == wanted
+        and book in ("", clause.edition, lookup.editions[clause.edition].book)
+    ]
+    day = case.as_of
+    current = [c for c in found if c.valid_from <= day and (c.valid_until is None or day < c.valid_until)]
+    chosen = current or found[-1:]
+    if not chosen:
+        numbers = [c.number for c in lookup.base.clauses if c.number.split(".")[0] == wanted.split(".")[0]]
+        near = tuple(f"clause {n}" for n in dict.fromkeys(numbers))[:3]
+        return Abstain(reason=f"There is no clause {number}.", words=(number,), suggestions=near)
+    return _shown(chosen, "Which book is meant?", case, lookup)
+
+
+def _shown(clauses: Sequence[Clause], prompt: str, case: Case, lookup: Lookup) -> Query | Ask:
+    if len(clauses) == 1:
+        return Query(kind="source", clause=clauses[0].id, case=case)
+    choices = []
+    for clause in clauses:
+        title = lookup.books[lookup.editions[clause.edition].book].label
+        choices.append((f"Show clause {clause.number} of {title}", f"{title}, clause {clause.number}"))
+    return Ask(fact="reading", prompt=prompt, choices=tuple(choices))

@@ -1,0 +1,87 @@
+"""Places said by what they are not ("outdoors", "outside the mess"), and words of degree ("heavy rain")."""
+
+from __future__ import annotations
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.values import NO, YES, Choices
+from kb.reader.english import LEADING_PREPOSITIONS
+from kb.reader.lexicon import Entry
+from kb.reader.pieces import Piece
+from kb.reader.tokens import Token
+from kb.reader.values import LIGHT, Pieces, complement_of, entry_values, fact_piece
+
+_INDOORS = frozenset({"indoors", "inside", "under a roof"})
+_OUT = frozenset({"outdoors", "beyond"})
+_DENIED = frozenset({"not", "no", "without", "but", "unless", "no longer", "neither"})
+_NOUNS = frozenset({"name", "unknown", "number", "item", "items"})
+
+
+def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
+    """ "Outside" alone is not indoors; before a place it is anywhere but there; "heavy rain" is rain."""
+    found = list(pieces)
+    index = 0
+    while index < len(found):
+        if found[index].tag in _OUT:
+            _out_of(found, index, tokens, lookup)
+        elif found[index].tag == "degree":
+            _weather(found, index, lookup)
+        index += 1
+    return tuple(found)
+
+
+def _out_of(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    piece, after = found[index], index + 1
+    while after < len(found) and found[after].tag in LIGHT:
+        after += 1
+    other = found[after] if after < len(found) else None
+    if other is not None and other.tag == "fact" and _is_place(other, after > index + 1, tokens, lookup):
+        values = complement_of(lookup, other.fact, other.values or YES)
+        found[index : after + 1] = [fact_piece(other, other.fact, values, piece.first, other.last)]
+        return
+    if piece.tag != "outdoors" or (other is not None and (after > index + 1 or other.tag in _NOUNS)):
+        return
+    if other is not None and other.tag == "fact" and not _is_led(other, tokens):
+        return  # "outside ashore"
+    indoors = _indoors(lookup)
+    if indoors is not None:
+        found[index] = fact_piece(piece, *indoors, piece.first, piece.last)
+
+
+def _is_place(fact: Piece, article: bool, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
+    """Whether a value is named as a noun is, so that "outside" can lead to it."""
+    record = lookup.facts[fact.fact]
+    if record.family != "situation" or record.kind != "choice" or not isinstance(fact.values, Choices):
+        return False
+    labels = [v.label for v in record.values if v.id in fact.values.members][:1]
+    led = any(label.split()[0].casefold() in LEADING_PREPOSITIONS for label in labels)
+    return article or (led and tokens[fact.first].low not in LEADING_PREPOSITIONS)
+
+
+def _is_led(fact: Piece, tokens: tuple[Token, ...]) -> bool:
+    """Whether a preposition begins the words of a fact: "in winter", "on the slipway"."""
+    return tokens[fact.first].low in LEADING_PREPOSITIONS
+
+
+def _indoors(lookup: Lookup) -> tuple[str, Choices] | None:
+    """The fact that is indoors or not, with what is not."""
+    for fact in lookup.base.facts:
+        if fact.kind == "yes_no" and _INDOORS & {n.casefold() for n in (fact.label, *fact.other_labels)}:
+            return fact.id, NO
+        for value in fact.values:
+            if _INDOORS & {name.casefold() for name in (value.label, *value.other_labels)}:
+                inside = entry_values(Entry("value", value.id, fact.id), lookup)
+                outside = complement_of(lookup, fact.id, inside)
+                return (fact.id, outside) if isinstance(outside, Choices) else None
+    return None
+
+
+def _weather(found: list[Piece], index: int, lookup: Lookup) -> None:
+    """Rain is rain however heavy; but "not in heavy rain" does not say that it is dry."""
+    fact = found[index + 1] if index + 1 < len(found) else None
+    if fact is None or fact.tag != "fact" or any(p.tag in _DENIED for p in found[max(index - 3, 0) : index]):
+        return
+    record = lookup.facts[fact.fact]
+    if record.family == "situation" and record.kind == "choice":
+        found[index : index + 2] = [msgspec.structs.replace(fact, first=found[index].first)]

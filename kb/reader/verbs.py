@@ -1,0 +1,59 @@
+"""Verbs of putting and fastening: "where do I fix the badge", "do I have to button the coat"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import msgspec
+
+from kb.reader.english import PHRASES
+from kb.reader.pieces import Piece
+from kb.reader.tokens import Token
+
+Pieces = tuple[Piece, ...]
+_ITEMS = ("item", "items")
+_NOUN_STARTS = frozenset({"det", "poss", *_ITEMS})
+_SUBJECTS = frozenset({"self", "person"})
+_ASKING = frozenset({"may", "can", "must", "should", "have to", "do"})
+_DUTIES = frozenset({"must", "should", "have to", "required"})
+_FREEDOMS = frozenset({"may", "can", "allowed", "banned", "optional"})
+
+
+def verbs(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
+    """Verbs that stand beside an item, as the act or the aspect that they mean here.
+
+    To fix or to run says where something is, to fasten says how; elsewhere such a word explains nothing.
+    """
+    found = [_as_verb(pieces, index, tokens) for index in range(len(pieces))]
+    tags = {piece.tag for piece in found}
+    fastening = bool(_DUTIES & tags) and not _FREEDOMS & tags
+    for index, piece in enumerate(found):
+        if piece.tag == "fix" and "where" in tags:
+            found[index] = msgspec.structs.replace(piece, tag="act", arg="wear")
+        elif piece.tag == "run" and {"where", "dimension"} & tags:
+            found[index] = msgspec.structs.replace(piece, tag="joined")
+        elif piece.tag == "fasten" and fastening and "how" not in tags:
+            found[index] = msgspec.structs.replace(piece, tag="aspect", arg="fastening")
+        elif piece.tag == "fully" and {"fasten", "aspect"} & tags:
+            found[index] = msgspec.structs.replace(piece, tag="joined")
+    return tuple(found)
+
+
+def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> Piece:
+    """ "May I pin the tape", "may I leave the cap": a name where only a verb can stand is no name."""
+    piece = pieces[index]
+    single = piece.last - piece.first == 1 and piece.tag in ("fact", *_ITEMS, "values", "fact name")
+    if not single or not _is_verb_place(pieces, index) or tokens[piece.first].low.endswith(("ing", "s")):
+        return piece
+    tag = PHRASES.get((tokens[piece.first].low,), "")
+    verb = (
+        tag if tag in ("fix", "fasten", "run") else "fix" if tokens[piece.first].low == "pin" else "unknown"
+    )
+    return Piece(first=piece.first, last=piece.last, tag=verb)
+
+
+def _is_verb_place(pieces: Sequence[Piece], index: int) -> bool:
+    before = pieces[index - 1].tag if index else ""
+    asked = index > 1 and pieces[index - 2].tag in _ASKING
+    led = (before in _SUBJECTS and asked) or before in ("have to", "to")
+    return led and index + 1 < len(pieces) and pieces[index + 1].tag in _NOUN_STARTS

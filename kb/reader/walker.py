@@ -1,0 +1,97 @@
+"""Where a walk over the pieces stands, and the amounts it meets: measures, counts, dates."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from kb.measures import same_dimension
+from kb.model.lookup import Lookup
+from kb.model.values import Interval, ranges
+from kb.reader.frame import Frame
+from kb.reader.parts import Roles
+from kb.reader.pieces import Piece
+from kb.reader.quantities import bounded
+from kb.reader.tokens import Token
+
+LIGHT = frozenset({"det", "poss", "filler", "comma"})
+ITEMS = ("item", "items")
+
+
+def _whole(interval: Interval) -> Interval:
+    """Closed bounds of a count: "more than one" is at least two."""
+    low = interval.low + 1 if interval.low is not None and interval.low_open else interval.low
+    high = interval.high - 1 if interval.high is not None and interval.high_open else interval.high
+    return Interval(low, high)
+
+
+class Walker:
+    """The pieces and what was found in them so far."""
+
+    def __init__(
+        self, pieces: Sequence[Piece], tokens: tuple[Token, ...], frame: Frame, lookup: Lookup, roles: Roles
+    ) -> None:
+        self.pieces, self.tokens, self.frame, self.lookup, self.roles = pieces, tokens, frame, lookup, roles
+
+    def _tag(self, index: int) -> str:
+        return self.pieces[index].tag if 0 <= index < len(self.pieces) else ""
+
+    def _near(self, index: int, step: int) -> int:
+        """The next piece in a direction that is not an article or filler."""
+        index += step
+        while 0 <= index < len(self.pieces) and self.pieces[index].tag in LIGHT:
+            index += step
+        return index
+
+    def _use(self, *places: int) -> None:
+        self.roles.used.update(places)
+
+    def measure(self, index: int) -> None:
+        measure = self.pieces[index].measure
+        if measure is not None and self.roles.value is None and self._is_a_size(measure.unit):
+            self.roles.value = ranges([measure.interval])
+            self.roles.measure_unit = measure.unit
+            self._use(index)
+
+    def _is_a_size(self, unit: str) -> bool:
+        """Whether something worn is measured in a unit: a length, or what some rule measures."""
+        used = {rule.value.measure.unit for rule in self.lookup.base.rules if rule.value.measure}
+        return any(same_dimension(unit, other) for other in ("mm", *used))
+
+    def dimension(self, index: int) -> None:
+        measured = any(p.tag in ("measure", "number") for p in self.pieces)
+        if index not in self.frame.used and (measured or self.frame.kind == "how"):
+            self.roles.dimension = self.pieces[index].arg
+            self._use(index)
+
+    def number(self, index: int) -> None:
+        """A number before an item, or after "the number of", counts it; after a book it is a clause."""
+        piece, before, after = self.pieces[index], self._near(index, -1), self._near(index, 1)
+        if self._tag(before) == "book" and not self.roles.clause_number:
+            self.roles.clause_number = piece.arg
+            self._use(index)
+            return
+        counting = [i for i, p in enumerate(self.pieces) if p.tag in ("how many", "too many")]
+        if self.roles.value is not None or not (self._tag(after) in ITEMS or counting):
+            return
+        number = Fraction(int(piece.arg))
+        bound = self._tag(before) if self._tag(before) in ("at least", "at most", "above", "below") else ""
+        interval = bounded(bound, number)
+        if bound:
+            interval = _whole(interval)
+            self._use(before)
+        elif self._tag(index + 1) in ("to", "range") and self._tag(index + 2) == "number":
+            interval = Interval(number, Fraction(int(self.pieces[index + 2].arg)))
+            self._use(index + 1, index + 2)
+        self._use(*counting)
+        self.roles.value, self.roles.value_aspect = ranges([interval]), "count"
+        self._use(index)
+
+    def on_date(self, index: int) -> None:
+        piece = self.pieces[index]
+        low = self.tokens[piece.first - 1].low if piece.first else ""
+        if self.roles.as_of is None and low not in ("before", "after", "until", "till"):
+            self.roles.as_of = piece.date
+            self._use(index)
+            if self._tag(index - 1) in ("between", "range", "above", "below"):
+                self._use(index - 1)
