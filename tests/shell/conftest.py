@@ -7,7 +7,7 @@ import pytest
 import kb
 from kb import errors
 from kb.text import visible
-from tests.shell.fakes import FakeBase, fake_build, fake_export, fake_json
+from tests.shell.fakes import FakeBase, FakeOpening, fake_build, fake_export, fake_json
 
 
 @pytest.fixture
@@ -22,6 +22,7 @@ def contract(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) ->
         return
     names = {
         "KnowledgeBase": FakeBase,
+        "Opening": FakeOpening,
         "build": fake_build,
         "export_base": fake_export,
         "answer_to_json": fake_json,

@@ -119,7 +119,7 @@ def test_json_is_one_object_a_line() -> None:
 def test_piped_output_has_no_terminal_codes_and_needs_no_screen_library() -> None:
     probe = (
         "import sys; sys.argv[1:] = ['ask', 'hostile']; from tests.shell.run_fake import *; vars(kb).update("
-        "KnowledgeBase=FakeBase); from shell.main import main; main(); "
+        "KnowledgeBase=FakeBase, Opening=FakeOpening); from shell.main import main; main(); "
         "print([m for m in ('rich', 'prompt_toolkit', 'rapidfuzz', 'yaml', 'rdflib') if m in sys.modules])"
     )
     done = subprocess.run([sys.executable, "-c", probe], capture_output=True, text=True, cwd=ROOT, timeout=60)
