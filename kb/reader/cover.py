@@ -8,6 +8,7 @@ from kb.reader.english import LONGEST_PHRASE, PHRASES, SKIPPED_INSIDE_LABELS, SP
 from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.patterns import pattern_pieces
 from kb.reader.pieces import How, Piece
+from kb.reader.reported import reported
 from kb.reader.tokens import Token
 
 _SKIPPED = SKIPPED_INSIDE_LABELS | {"-"}
@@ -171,7 +172,7 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
     names = [piece for first in range(len(tokens)) for piece in _names_at(tokens, first, lexicon)]
     patterns = [p for p in pattern_pieces(text, tokens) if not _is_cut(p, names, text, tokens)]
     whole = [name for name in names if not _cuts_item(name, names, tokens, lexicon)]
-    candidates = [*patterns, *_split_verbs(tokens, names), *whole]
+    candidates = [*patterns, *reported(tokens), *_split_verbs(tokens, names), *whole]
     for first in range(len(tokens)):
         for last in range(first + 1, min(first + LONGEST_PHRASE, len(tokens)) + 1):
             piece = phrase_piece(tokens, first, last)

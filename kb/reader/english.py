@@ -172,7 +172,8 @@ grant: granted|grant|grants|granting|has granted|have granted|been granted|has b
 no longer: no longer|not any more|not anymore|no more|have stopped|stopped
 and how about: what about|how about|and what about|and how about|and what if|what if|and if|and for
 |and when
-unread: after|before|despite|because|because of|towards|against|beyond
+unread: last may|next may|by may|until may|since may|after may|before may|after|before
+|despite|because|because of|towards|against|beyond
 |than|via|per|although|though|unlike
 beyond: outside|outside of|out of|away from
 outdoors: outdoors|out of doors|outside|out in the open|in the open|in the open air|out in the open air

@@ -23,6 +23,7 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     found = numbered_grades(pieces, tokens, lookup)
     found = named_dimensions(found, tokens, lookup)
     found = tuple(_as_fact(piece, lookup) for piece in found)
+    found = _owned(found, tokens)
     found = _any_value(found, tokens, lookup)
     found = _by_company(found, lookup)
     found = places(found, tokens, lookup)
@@ -32,7 +33,7 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     found = compare_values(found, tokens, lookup)
     found = _absorb_fact_names(found, lookup)
     found = granted(found, lookup)
-    found = _except(found, lookup)
+    found = _except(found, tokens, lookup)
     found = _unite(found)
     found = _absorb_fact_names(_negate(found, lookup), lookup)
     return tuple(_hyphen(piece, tokens) for piece in found)
@@ -56,6 +57,18 @@ def _as_fact(piece: Piece, lookup: Lookup) -> Piece:
     if piece.arg == "not":  # "the fell is not white"
         piece, values = msgspec.structs.replace(piece, arg=""), _others(lookup, fact, values)
     return fact_piece(piece, fact, values, piece.first, piece.last)
+
+
+def _owned(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
+    """ "My officer's slides" says what slides they are, not that an officer asks."""
+    found = list(pieces)
+    for index in range(1, len(found) - 1):
+        piece = found[index]
+        owner = piece.tag == "fact" and tokens[piece.last - 1].low.endswith(("'s", "s'"))
+        item = any(entry.kind == "item" for entry in found[index + 1].entries)
+        if owner and item and found[index - 1].tag == "poss":
+            found[index] = Piece(first=piece.first, last=piece.last, tag="unknown")
+    return tuple(found)
 
 
 def _others(lookup: Lookup, fact: str, values: Choices) -> Choices:
@@ -145,27 +158,34 @@ def _widen(piece: Piece, first: int, last: int) -> Piece:
     return msgspec.structs.replace(piece, first=first, last=last)
 
 
-def _except(pieces: Pieces, lookup: Lookup) -> Pieces:
+def _except(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """ "K3 to K6 but not K5", "ashore but not in town", "everyone except officers"."""
     found = list(pieces)
     index = 1
     while index < len(found):
         if found[index].tag == "but":
             after = index + 1
-            while after < len(found) and found[after].tag in LINKS | {"not"}:
+            while after < len(found) and found[after].tag in LINKS | {"not", "if", "when", "self"}:
                 after += 1
             other = found[after] if after < len(found) else None
             if other is not None and other.tag == "fact" and isinstance(other.values, Choices):
                 base = _base_of(found[index - 1], other.fact, lookup)
-                if base is not None:
+                alone = base is None and _excludes(found[index], other, tokens, lookup)
+                domain = lookup.domain(other.fact) if alone else base
+                if isinstance(domain, Choices):
                     removed, last = other.values, after
                     while last + 2 < len(found) and found[last + 1].tag in ("and", "or"):
                         more = found[last + 2]
                         if more.fact != other.fact or not isinstance(more.values, Choices):
                             break
                         removed, last = Choices(removed.members | more.values.members), last + 2
-                    left = Choices(base.members - removed.members)
+                    left = Choices(domain.members - removed.members)
                     if left.members:
+                        if alone:
+                            found[index : last + 1] = [
+                                fact_piece(other, other.fact, left, found[index].first, found[last].last)
+                            ]
+                            continue
                         first = found[index - 1].first
                         found[index - 1 : last + 1] = [
                             fact_piece(other, other.fact, left, first, found[last].last)
@@ -173,6 +193,13 @@ def _except(pieces: Pieces, lookup: Lookup) -> Pieces:
                         continue
         index += 1
     return tuple(found)
+
+
+def _excludes(but: Piece, other: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
+    """Whether what follows is left out of everything: "except in rain", "but not when hauling lines"."""
+    words = {token.low for token in tokens[but.first : but.last]}
+    people = lookup.facts[other.fact].family in ("grade", "branch")
+    return not people and (words != {"but"})
 
 
 def _base_of(piece: Piece, fact: str, lookup: Lookup) -> Choices | None:

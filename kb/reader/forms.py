@@ -11,6 +11,11 @@ def _pairs(text: str) -> Mapping[str, str]:
     return MappingProxyType(dict(pair.split("=") for pair in text.split()))
 
 
+def word_set(text: str) -> frozenset[str]:
+    """Words written in a row."""
+    return frozenset(text.split())
+
+
 _CONTRACTIONS: Mapping[str, str] = _pairs("""
     cannot=can+not cant=can+n't dont=do+n't doesnt=does+n't isnt=is+n't arent=are+n't mustnt=must+n't
     shouldnt=should+n't wont=will+n't won't=will+n't can't=can+n't shan't=shall+n't couldnt=could+n't

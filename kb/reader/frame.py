@@ -191,10 +191,28 @@ def _whole_question(flow: _Flow, modal: str, used: set[int]) -> Asked:
     meant = "mean" in flow.tags and "fact" in flow.tags and not modal and "act" not in flow.tags
     if told or ruled or meant or "clause number" in flow.tags or "which clause" in flow.tags:
         return "source", ""
+    either = _either_measure(flow)
+    if either:
+        used.update(flow.places[place] for place in either)
+        named = _named_aspect(flow, used)
+        said = "dimension" in flow.tags
+        return "how", named or (flow.pieces[flow.first("dimension")].arg if said else "size")
     if "order" in flow.tags:
         used.add(flow.places[flow.tags.index("order")])
         return "how", "precedence"
     return None
+
+
+def _either_measure(flow: _Flow) -> list[int]:
+    """ "Is 3 cm ok or must it be 38 mm": the places of two measures that are alternatives."""
+    found = [i for i, tag in enumerate(flow.tags) if tag in ("measure", "number")]
+    if len(found) != 2 or flow.tags[found[0]] != "measure" or "or" not in flow.tags[found[0] : found[1]]:
+        return []
+    between = {*flow.tags[found[0] + 1 : found[1]]}
+    return found if between <= _ALTERNATIVE else []
+
+
+_ALTERNATIVE = frozenset({"or", "be", "self", "dimension", "aspect", "item", "items", "for", "of", *MODALS})
 
 
 def _asked_by_word(flow: _Flow, head: int) -> Asked:

@@ -227,6 +227,8 @@ def _fact_names(fact: Fact) -> Iterator[tuple[tuple[str, ...], Entry]]:
             yield words, entry
             yield _predicated(label), entry
             yield _without_preposition(label), entry._replace(rank=1)
+            if words[0] == "on" and len(words) > 1:
+                yield ("off", *words[1:]), Entry("value", "no", fact.id, 1)
             yield from _shorter(words, entry, family)
         else:
             yield words, Entry("fact", fact.id)
@@ -289,6 +291,8 @@ def _value_names(
         if len(words) == 1 and fact.family == "situation":
             yield from (((form,), entry._replace(rank=3)) for form in _derived(words[0]))
         yield ("in", *words), entry
+        if words[0] in _FUNCTION_WORDS:
+            yield from (((lead, *words), entry) for lead in ("this", "every", "each", "during"))
         if fact.family == "situation":
             yield _predicated(label), entry
         yield _without_preposition(label), entry._replace(rank=1)

@@ -35,7 +35,11 @@ def pattern_pieces(text: str, tokens: tuple[Token, ...]) -> tuple[Piece, ...]:
     found: list[Piece] = []
     for start, end, piece in (*_dates(text), *_measures(text), *_clauses(text)):
         place = _token_range(starts, start, end)
-        if place is None or any(place[0] < high and low < place[1] for low, high in taken):
+        if (
+            place is None
+            or tokens[place[1] - 1].end > end
+            or any(place[0] < high and low < place[1] for low, high in taken)
+        ):
             continue
         taken.append(place)
         found.append(_placed(piece, place))

@@ -7,6 +7,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Span, SpanRole
 from kb.model.records import Case
+from kb.reader.asked_back import ask_instead
 from kb.reader.choice import answer_to_ask
 from kb.reader.cover import find_pieces
 from kb.reader.datum import datums, take_datums
@@ -154,7 +155,9 @@ def _read(
         return Reading(question=text, text=say_query(lookup, again), query=again, spans=spans, carried=kept)
     left = unexplained(found.pieces, frame, roles)
     if left:
-        stopped = _gate(found, left, case, lexicon, lookup)
+        stopped = ask_instead(found, left, frame, roles, case, lookup) or _gate(
+            found, left, case, lexicon, lookup
+        )
         if isinstance(stopped, Ask):
             return Reading(question=text, spans=spans, ask=stopped)
         return Reading(question=text, spans=spans, abstain=stopped)

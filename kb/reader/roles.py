@@ -76,6 +76,15 @@ class _Walk(Walker):
         if self._tag(self._near(index, 1)) in _ITEMS:
             self._use(index)
 
+    def but(self, index: int) -> None:
+        """ "With the liner but not the hood", "but without the hat"."""
+        after = self._near(index, 1)
+        if self._tag(after) in ("without", "no"):
+            self._use(index)
+        elif self._tag(after) in _ITEMS and self.tokens[self.pieces[index].last - 1].low == "not":
+            self.state = "unworn"
+            self._use(index)
+
     def _main_clause(self) -> None:
         self.state, self.condition, self.opening = "asked", False, False
 
@@ -196,6 +205,12 @@ class _Walk(Walker):
                 return True
         return False
 
+    def between(self, index: int) -> None:
+        """ "From a skiff" says where."""
+        after = self._near(index, 1)
+        if self._tag(after) == "fact" and self.lookup.facts[self.pieces[after].fact].family == "situation":
+            self._use(index)
+
     def hold(self, index: int) -> None:
         if self._tag(self._near(index, 1)) in ("fact", "joined"):
             self._use(index)
@@ -295,6 +310,8 @@ class _Walk(Walker):
 _HANDLERS: dict[str, Callable[[_Walk, int], None]] = {
     "without": _Walk.without,
     "no": _Walk.without,
+    "between": _Walk.between,
+    "but": _Walk.but,
     "if": _Walk.condition_word,
     "when": _Walk.condition_word,
     "act": _Walk.act,
@@ -307,6 +324,7 @@ _HANDLERS: dict[str, Callable[[_Walk, int], None]] = {
     "measure": _Walk.measure,
     "dimension": _Walk.dimension,
     "number": _Walk.number,
+    "oversize": _Walk.oversize,
     "by": _Walk.by,
     "on date": _Walk.on_date,
     "body": _Walk.body,

@@ -12,31 +12,81 @@ from kb.reader.tokens import Token
 from kb.reader.values import LIGHT, Pieces, fact_piece, named_fact
 
 
+def number_of(word: Token) -> int:
+    """The small number that a word is, 0 if none: "five", "5", "fives", "5s"."""
+    return NUMBER_WORDS.get(word.key, int(word.key) if word.key.isdecimal() and len(word.key) < 3 else 0)
+
+
+def codes_ending_in(number: int, lookup: Lookup) -> tuple[str, ...]:
+    """The codes of grades that are one letter or more and this number."""
+    grades = [value.id for fact in lookup.base.facts if fact.family == "grade" for value in fact.values]
+    return tuple(code for code in grades if code.lstrip(_LETTERS) == str(number))
+
+
+_LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ-"
+_IN_RUN = frozenset({"to", "range", "or", "and", "comma", "but", "between", "det"})
+_NOUNS = frozenset({"unknown", "measure"})
+
+
 def numbered_grades(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
-    """ "a five" where one grade's code alone ends in that number."""
+    """ "a five", "3 to 6 but not 5": numbers that only one ladder has, or that follow a grade of it."""
     grade = next((fact for fact in lookup.base.facts if fact.family == "grade"), None)
     if grade is None:
         return pieces
     found = list(pieces)
-    for index, piece in enumerate(found):
-        if piece.tag != "unknown":
-            continue
-        word = tokens[piece.first]
-        number = NUMBER_WORDS.get(
-            word.key, int(word.key) if word.key.isdecimal() and len(word.key) < 3 else 0
-        )
-        plural = word.low != word.key
-        named = index and (found[index - 1].tag == "det" or named_fact(found[index - 1]) == grade.id)
-        if not number or not (plural or named):
-            continue
-        codes = [
-            value.id
-            for value in grade.values
-            if value.id.lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ-") == str(number)
-        ]
-        if len(codes) == 1:
-            found[index] = fact_piece(piece, grade.id, Choices(frozenset(codes)), piece.first, piece.last)
+    index = 0
+    while index < len(found):
+        run = _run(found, index, tokens, grade.id)
+        numbers = [place for place in run if found[place].tag == "unknown"]
+        ladder = _ladder(found, run, tokens, grade.id, lookup) if numbers else None
+        for place in numbers if ladder is not None else ():
+            code = f"{ladder}{number_of(tokens[found[place].first])}"
+            piece = found[place]
+            found[place] = fact_piece(piece, grade.id, Choices(frozenset({code})), piece.first, piece.last)
+        index = run[-1] + 1 if run else index + 1
     return tuple(found)
+
+
+def _run(found: Sequence[Piece], index: int, tokens: tuple[Token, ...], grade: str) -> list[int]:
+    """Places of numbers and grades that words such as "to" and "or" join, from one on; empty if none is said
+    to be a grade."""
+    places: list[int] = []
+    led = index > 0 and (found[index - 1].tag == "det" or named_fact(found[index - 1]) == grade)
+    while index < len(found):
+        piece = found[index]
+        if _code(piece, grade):
+            places, led = [*places, index], True
+        elif piece.tag == "unknown" and number_of(tokens[piece.first]):
+            led = led or tokens[piece.first].low != tokens[piece.first].key
+            places.append(index)
+        elif not places or piece.tag not in _IN_RUN:
+            break
+        index += 1
+    counts = places and places[-1] + 1 < len(found) and _is_counted(found[places[-1] + 1])
+    return places if led and not counts else []
+
+
+def _is_counted(piece: Piece) -> bool:
+    return piece.tag in _NOUNS or any(entry.kind == "item" for entry in piece.entries)
+
+
+def _code(piece: Piece, grade: str) -> str:
+    """The one grade that a name is, "" for anything else."""
+    codes = [entry.id for entry in piece.entries if entry.kind == "value" and entry.owner == grade]
+    return codes[0] if len(codes) == len(piece.entries) == 1 else ""
+
+
+def _ladder(
+    found: Sequence[Piece], run: Sequence[int], tokens: tuple[Token, ...], grade: str, lookup: Lookup
+) -> str | None:
+    """The letters before the number that all grades of a run can share, if only one set of letters can."""
+    shared: set[str] | None = None
+    for place in run:
+        code = _code(found[place], grade)
+        codes = [code] if code else codes_ending_in(number_of(tokens[found[place].first]), lookup)
+        letters = {code.rstrip("0123456789") for code in codes}
+        shared = letters if shared is None else shared & letters
+    return shared.pop() if shared and len(shared) == 1 else None
 
 
 def _ordered(piece: Piece, lookup: Lookup) -> tuple[str, ...]:

@@ -23,7 +23,7 @@ class Token(NamedTuple):
 
 _APOSTROPHES = str.maketrans({"’": "'", "‘": "'", "ʼ": "'", "′": "'", "`": "'", "´": "'"})
 _WORD = Pattern(
-    r"\d+(?:[.,/]\d+)*|[^\W\d_]{1,4}\d{1,3}(?:'?s)?(?![^\W_])|[^\W\d_]+(?:'[^\W\d_]+)*'?|w/o\b|[-–—+&%°,]|[^\W_]",
+    r"\d{1,2}'?s(?![^\W_])|\d+(?:[.,/]\d+)*|[^\W\d_]{1,4}\d{1,3}(?:'?s)?(?![^\W_])|[^\W\d_]+(?:'[^\W\d_]+)*'?|w/o\b|[-–—+&%°,]|[^\W_]",
     re.UNICODE | re.IGNORECASE,
 )
 _SIBILANT = ("ches", "shes", "sses", "xes", "zes")
@@ -68,6 +68,8 @@ def _american(word: str) -> str:
 def word_key(low: str) -> str:
     """The form in which singular and plural, possessive, British and American spelling agree."""
     word = low.removesuffix("'s").removesuffix("'")
+    if word[:1].isdecimal():
+        return word.removesuffix("s")
     if not word.isascii():
         folded = unicodedata.normalize("NFKD", word)
         word = "".join(c for c in folded if not unicodedata.combining(c))

@@ -8,6 +8,7 @@ from fractions import Fraction
 from kb.measures import same_dimension
 from kb.model.lookup import Lookup
 from kb.model.values import Interval, ranges
+from kb.reader.english import PHRASES
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
@@ -47,7 +48,7 @@ class Walker:
         self.roles.used.update(places)
 
     def measure(self, index: int) -> None:
-        measure = self.pieces[index].measure
+        measure = self.pieces[index].measure if index not in self.frame.used else None
         if measure is not None and self.roles.value is None and self._is_a_size(measure.unit):
             self.roles.value = ranges([measure.interval])
             self.roles.measure_unit = measure.unit
@@ -64,8 +65,18 @@ class Walker:
             self.roles.dimension = self.pieces[index].arg
             self._use(index)
 
+    def oversize(self, index: int) -> None:
+        """ "Is 40 mm too wide" asks whether it may be; "it is 3 mm too wide" does not say how wide it is."""
+        before = self._near(index, -1)
+        if self._tag(before) == "measure" and self._tag(self._near(before, -1)) == "be" and before <= 2:
+            phrase = PHRASES.get((self.tokens[self.pieces[index].last - 1].low,), "")
+            self.roles.dimension = phrase.partition(":")[2]
+            self._use(index)
+
     def number(self, index: int) -> None:
         """A number before an item, or after "the number of", counts it; after a book it is a clause."""
+        if index in self.frame.used:
+            return
         piece, before, after = self.pieces[index], self._near(index, -1), self._near(index, 1)
         if self._tag(before) == "book" and not self.roles.clause_number:
             self.roles.clause_number = piece.arg

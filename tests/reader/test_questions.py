@@ -16,8 +16,8 @@ from tests.reader.made_queries import make_query
 from tests.reader.notation import read_cases, write_reading
 
 CHOIR = read_cases(HERE / "choir.txt")
-DEMO = [*read_cases(HERE / "demo.txt"), *read_cases(HERE / "asked-demo.txt")]
-SECOND = read_cases(HERE / "asked-second.txt")
+DEMO = [case for name in ("demo", "asked-demo", "meanings-demo") for case in read_cases(HERE / f"{name}.txt")]
+SECOND = [case for name in ("asked-second", "meanings-second") for case in read_cases(HERE / f"{name}.txt")]
 
 
 @pytest.mark.parametrize(("question", "expected"), CHOIR, ids=[question for question, _ in CHOIR])

@@ -1,0 +1,113 @@
+"""Questions put back about words that nothing explains: "only officers", "may it be red", "a four"."""
+
+from __future__ import annotations
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Ask, Query
+from kb.model.records import Case
+from kb.reader.forms import word_set
+from kb.reader.frame import Frame
+from kb.reader.parts import Roles
+from kb.reader.pieces import Understood
+from kb.reader.query import build_query
+from kb.reader.scales import codes_ending_in, number_of
+from kb.text import visible
+from kb.wording import say_query
+
+_COLOURS = word_set("""
+    red blue green brown purple pink violet gold golden silver black white gray grey orange yellow navy
+    maroon crimson scarlet beige cream khaki turquoise tan blonde ginger rainbow""")
+
+
+def ask_instead(
+    found: Understood, left: tuple[int, ...], frame: Frame, roles: Roles, case: Case, lookup: Lookup
+) -> Ask | None:
+    """The question that may be meant, where the words left over are of a kind that leads to one."""
+    return (
+        _ask_who(found, left, frame, roles, case, lookup)
+        or _ask_colour(found, left, frame, roles, case, lookup)
+        or _ask_grade(found, left, lookup)
+    )
+
+
+def _ask_who(
+    found: Understood, left: tuple[int, ...], frame: Frame, roles: Roles, case: Case, lookup: Lookup
+) -> Ask | None:
+    """ "May only officers wear it" asks who may; "is only one allowed" how many may be worn."""
+    if len(left) != 1 or found.pieces[left[0]].tag != "only" or frame.kind not in ("may", "must"):
+        return None
+    after = left[0] + 1
+    while after < len(found.pieces) and found.pieces[after].tag in ("det", "poss", "filler"):
+        after += 1
+    piece = found.pieces[after] if after < len(found.pieces) else None
+    query = build_query(frame, roles, case, lookup)
+    if piece is None or not isinstance(query, Query) or not query.items:
+        return None
+    if piece.tag == "fact":
+        rest = tuple((fact, values) for fact, values in query.case.facts if fact != piece.fact)
+        asked = msgspec.structs.replace(
+            query,
+            kind="who",
+            case=msgspec.structs.replace(query.case, facts=rest),
+            modalities=("required", "permitted"),
+        )
+    elif piece.tag == "number" and query.aspect in ("count", "kit-count"):
+        asked = msgspec.structs.replace(query, kind="how_many", value=None)
+    else:
+        return None
+    return _is_this(asked, lookup)
+
+
+def _is_this(query: Query, lookup: Lookup) -> Ask:
+    said = say_query(lookup, query)
+    return Ask(fact="reading", prompt="Is this the question?", choices=((said, said),))
+
+
+def _ask_colour(
+    found: Understood, left: tuple[int, ...], frame: Frame, roles: Roles, case: Case, lookup: Lookup
+) -> Ask | None:
+    """A colour that the books do not name: what they say of the colour is offered."""
+    words = [found.tokens[found.pieces[index].first] for index in left]
+    if (
+        len(words) != 1
+        or words[0].low not in _COLOURS
+        or roles.value_aspect
+        or "colour" not in lookup.aspects
+    ):
+        return None
+    query = build_query(frame, roles, case, lookup)
+    if not isinstance(query, Query) or len(query.items) != 1 or query.kind not in ("may", "must"):
+        return None
+    related = {*lookup.broader(query.items[0]), *lookup.narrower(query.items[0])}
+    if not any(r.aspect == "colour" and related.intersection(r.scope.items) for r in lookup.base.rules):
+        return None
+    asked = msgspec.structs.replace(query, kind="how", aspect="colour", polarity="do")
+    prompt = f'The books name no colour "{visible(words[0].text)}". Is this the question?'
+    said = say_query(lookup, asked)
+    return Ask(fact="reading", prompt=prompt, choices=((said, said),))
+
+
+def _ask_grade(found: Understood, left: tuple[int, ...], lookup: Lookup) -> Ask | None:
+    """ "A four", where several ladders have a fourth grade."""
+    numbers = [index for index in left if number_of(found.tokens[found.pieces[index].first])]
+    if len(numbers) != 1 or any(found.pieces[index].tag in ("item", "items") for index in left):
+        return None
+    place = numbers[0]
+    piece = found.pieces[place]
+    token = found.tokens[piece.first]
+    led = place > 0 and found.pieces[place - 1].tag == "det"
+    after = found.pieces[place + 1].tag if place + 1 < len(found.pieces) else ""
+    if not (led or token.low != token.key) or after in ("item", "items", "unknown"):
+        return None
+    codes = codes_ending_in(number_of(token), lookup)
+    grade = next((fact for fact in lookup.base.facts if fact.family == "grade"), None)
+    if grade is None or not 2 <= len(codes) <= 4:
+        return None
+    labels = {value.id: value.label for value in grade.values}
+    choices = tuple(
+        (found.text[: token.start] + code + found.text[token.end :], f"{code}, {labels[code]}")
+        for code in codes
+    )
+    return Ask(fact="reading", prompt=f'Which grade is "{visible(token.text)}"?', choices=choices)

@@ -1,0 +1,90 @@
+"""What others say: "he says the liner may be worn alone, I say not" asks whether the first claim holds."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kb.reader.forms import word_set
+from kb.reader.pieces import Piece
+from kb.reader.tokens import Token
+
+_SAYING = word_set("says say said claims claimed thinks reckons insists believes maintains argues swears")
+_PRONOUNS = word_set("he she they someone somebody everyone everybody people others")
+_SPEAKERS = word_set("""
+    mate friend colleague shipmate boss chief supervisor instructor skipper buddy partner leader captain
+    officer other others neighbour oppo one""")
+_OWN = word_set("say said think thought believe reckon claim disagree")
+_AGREEMENT = word_set("""
+    that it he she they them you i we is are 's was do does n't not no yes so otherwise the opposite wrong
+    right different may can must need have to be worn allowed ok fine forbidden banned required
+    never ,""")
+_RIGHT = word_set("right correct wrong")
+
+
+def reported(tokens: tuple[Token, ...]) -> Iterator[Piece]:
+    """The words that only say who claims what, and a bare counter-claim at the end."""
+    last = len(tokens)
+    verdict = _who_is_right(tokens)
+    if verdict < last:
+        yield _filler(verdict, last)
+        last = verdict
+    start = 0
+    while start < last:
+        end = _saying(tokens, start, last)
+        if end:
+            yield _filler(start, end)
+        start = max(end, start + 1)
+    counter = _counter_claim(tokens, last)
+    if counter < last:
+        yield _filler(counter, last)
+
+
+def _filler(first: int, last: int) -> Piece:
+    return Piece(first=first, last=last, tag="filler", how="pattern")
+
+
+def _saying(tokens: tuple[Token, ...], start: int, last: int) -> int:
+    """The end of "he says that", "my mate told me that", where that begins here; else 0."""
+    lows = [token.low for token in tokens[start : min(start + 6, last)]]
+    if start and tokens[start - 1].low not in (",", "and", "but", "if"):
+        return 0
+    at = 0
+    if lows[0] in _PRONOUNS:
+        at = 1
+    elif lows[0] in ("my", "the", "our", "a", "your", "one", "another") and len(lows) > 1:
+        at = next((place + 1 for place in (1, 2) if place < len(lows) and lows[place] in _SPEAKERS), 0)
+    if not at or at >= len(lows):
+        return 0
+    if lows[at] in _SAYING:
+        at += 1
+    elif lows[at : at + 2] in (["told", "me"], ["tells", "me"], ["told", "us"]):
+        at += 2
+    else:
+        return 0
+    at += at < len(lows) and lows[at] == "that"
+    return start + at if start + at < last else 0
+
+
+def _counter_claim(tokens: tuple[Token, ...], last: int) -> int:
+    """Where "I say not", "I say they are not", "I disagree" begins, if it ends the text."""
+    for start in range(1, last - 1):
+        if tokens[start].low != "i" or tokens[start + 1].low not in _OWN:
+            continue
+        if all(token.low in _AGREEMENT for token in tokens[start + 2 : last]):
+            return start - (tokens[start - 1].low in ("and", "but"))
+    return last
+
+
+def _who_is_right(tokens: tuple[Token, ...]) -> int:
+    """Where "who is right", "is he right" begins, if it ends the text after something else."""
+    lows = [token.low for token in tokens]
+    for words in (3, 5):
+        tail = lows[-words:]
+        if len(lows) > words + 2 and tail[-1] in _RIGHT:
+            if tail[0] in ("who", "which") and tail[-2] in ("is", "'s"):
+                return len(lows) - words
+            if tail[0] == "is" and tail[1] in ("he", "she", "that", "this", "it") and words == 3:
+                return len(lows) - words
+            if tail[:2] == ["am", "i"]:
+                return len(lows) - words
+    return len(lows)
