@@ -20,7 +20,8 @@ if TYPE_CHECKING:
         StoreUnavailableError,
         UsageError,
     )
-    from kb.knowledge_base import BuildReport, KnowledgeBase, audit_books, build, export_base
+    from kb.files import write_atomically
+    from kb.knowledge_base import KnowledgeBase, audit_books, build, export_base
     from kb.model.questions import Answer, Reading
     from kb.opening import Opening, demo_folder
     from kb.sparql import Table
@@ -29,7 +30,6 @@ if TYPE_CHECKING:
 __all__ = [
     "Answer",
     "AuditReport",
-    "BuildReport",
     "CaseTable",
     "CellProblem",
     "ClothboundError",
@@ -49,6 +49,7 @@ __all__ = [
     "demo_folder",
     "export_base",
     "visible",
+    "write_atomically",
 ]
 
 __getattr__ = loader(
@@ -64,8 +65,8 @@ __getattr__ = loader(
             "StoreUnavailableError",
             "UsageError",
         ),
+        "kb.files": ("write_atomically",),
         "kb.knowledge_base": (
-            "BuildReport",
             "KnowledgeBase",
             "audit_books",
             "build",

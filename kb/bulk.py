@@ -21,7 +21,7 @@ from kb.model.values import Ranges, ValueSet
 from kb.reader import parse_fact
 from kb.reader.spelling import near_names
 from kb.reasoner import Engine
-from kb.text import visible
+from kb.text import formula_safe, visible
 
 _DAYS_KEPT = 8
 _QUOTED = ("'=", "'+", "'-", "'@")
@@ -91,6 +91,11 @@ class CaseTable:
         self._read: Memory[tuple[int, str], Value | CellProblem] = Memory()
         self._days: Memory[str, Decider | CellProblem] = Memory()
         self._places: Memory[tuple[datetime.date, str, str], CellProblem | tuple[str, str]] = Memory()
+
+    @staticmethod
+    def written(cell: str) -> str:
+        """A cell as it goes into a table: no formula to a spreadsheet, and read back as it was."""
+        return formula_safe(cell)
 
     # -- the header -------------------------------------------------------------------------------------
 

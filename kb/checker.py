@@ -229,6 +229,7 @@ def check(data: Any, lookup: Lookup, digest: str) -> tuple[str, str] | None:
     """Where and why a saved answer (its JSON, decoded) is refused; None if every claim in it holds."""
     try:
         hold(data["format"] == 1, "format", "only format 1 is known")
+        hold(isinstance(data["question"], str), "question", "it is no text")
         hold(data["kb"] == digest, "kb", "the answer is from other rule books or another state of these")
         _Claims(data, lookup).check()
     except Refused as refused:

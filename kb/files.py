@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import errno
 import os
+import stat
 from pathlib import Path
 
 from kb.errors import StoreUnavailableError
@@ -37,6 +39,19 @@ def find_files(folder: Path) -> tuple[list[str], list[tuple[str, OSError]]]:
         except OSError as error:
             failed.append((above.rstrip("/"), error))
     return names, failed
+
+
+def is_file(path: str) -> bool:
+    """Whether a plain file stands there, also behind links. Raises `OSError` where one may not look.
+
+    Not `Path.is_file`, which takes twice the time, and from Python 3.13 on is silent about what it may not see.
+    """
+    try:
+        return stat.S_ISREG(os.stat(path).st_mode)  # noqa: PTH116
+    except OSError as error:
+        if error.errno in (errno.ENOENT, errno.ENOTDIR, errno.ELOOP):
+            return False
+        raise
 
 
 def _mode_for(path: Path) -> int:

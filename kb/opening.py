@@ -26,8 +26,20 @@ def books_folder(books: Path | None) -> Path:
         named = os.environ.get("CLOTHBOUND_BOOKS")
         books = Path(named) if named else demo_folder()
     if not os.path.isdir(books):  # noqa: PTH112  unlike pathlib, never raises
-        raise UsageError(f"There is no folder of rule books at {books}. Give one with --books.")
+        where = f"{books}{_reason(books)}"
+        raise UsageError(f"There is no folder of rule books at {where}. Give one with --books.")
     return books
+
+
+def _reason(path: Path) -> str:
+    """Why something is no folder that one can look into, where more is to say than that nothing is there."""
+    try:
+        path.stat()
+    except FileNotFoundError:
+        return ""
+    except OSError as error:
+        return f" ({error.strerror})"
+    return " (it is no folder)"
 
 
 class Opening:

@@ -23,6 +23,14 @@ def visible(text: str) -> str:
     return "".join(f"\\u{{{ord(c):x}}}" if is_hidden(c) else c for c in text)
 
 
+_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+
+
+def formula_safe(text: str) -> str:
+    """A cell that no spreadsheet takes for a formula: an apostrophe goes before what looks like one."""
+    return f"'{text}" if text.startswith(_FORMULA_STARTS) else text
+
+
 def slug(text: str) -> str:
     """An id made from a text: lower-case letters, digits and single hyphens."""
     folded = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode().lower()

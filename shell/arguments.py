@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 import argparse
+import sys
 from collections.abc import Sequence
 from pathlib import Path
-from typing import NoReturn
+from typing import TYPE_CHECKING, NoReturn
 
 import kb
 from shell.output import columns
+
+if TYPE_CHECKING:
+    from _typeshed import SupportsWrite
 
 PROGRAM = "clothbound"
 
@@ -38,6 +42,15 @@ class _Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         raise kb.UsageError(f"{message[:1].upper()}{message[1:]}. Try: {self.prog} --help")
+
+    def print_help(self, file: SupportsWrite[str] | None = None) -> None:
+        """Write the help; argparse itself would not tell that it cannot be written."""
+        (file or sys.stdout).write(self.format_help())
+
+    def exit(self, status: int = 0, message: str | None = None) -> NoReturn:
+        """Leave once what was printed is written."""
+        sys.stdout.flush()
+        super().exit(status, message)
 
 
 def _path(text: str) -> Path:

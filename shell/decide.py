@@ -18,8 +18,8 @@ from shell.output import columns, complain
 if TYPE_CHECKING:
     from kb import CaseTable, CellProblem, KnowledgeBase
 
-_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 _LONGEST_CELL = 100_000
+_LONGEST_LINE = 1_000_000
 _MOST_SHOWN = 1000
 _ADDED = ("verdict", "clause", "rules")
 _BAD = ("error", "", "")
@@ -88,14 +88,31 @@ class _Report:
             complain(f"Only the first {_MOST_SHOWN} bad rows are shown.")
 
 
+class _LineTooLongError(Exception):
+    """Not CSV at all, such as a device or a film; reading on would fill the memory."""
+
+
+def _lines(text: io.TextIOBase) -> Iterator[str]:
+    while line := text.readline(_LONGEST_LINE):
+        if len(line) == _LONGEST_LINE and not line.endswith("\n"):
+            raise _LineTooLongError
+        yield line
+
+
 def _rows(text: io.TextIOBase) -> Iterator[tuple[int, list[str] | str]]:
     """Each row with the line it begins on; a text instead where it is no CSV."""
-    reader = csv.reader(text, strict=True)
+    reader = csv.reader(_lines(text), strict=True)
     while True:
         line = reader.line_num + 1
         try:
             row = next(reader)
         except StopIteration:
+            return
+        except _LineTooLongError:
+            yield (
+                line,
+                f"the line has more than {_LONGEST_LINE:,} characters; it and what follows is not read",
+            )
             return
         except csv.Error as error:
             yield line, f"this is not a row of CSV: {error}"
@@ -104,13 +121,8 @@ def _rows(text: io.TextIOBase) -> Iterator[tuple[int, list[str] | str]]:
             yield line, row
 
 
-def _guard(text: str) -> str:
-    """A cell that no spreadsheet takes for a formula."""
-    return f"'{text}" if text.startswith(_FORMULA_STARTS) else text
-
-
 def _writable(cells: list[str], on_screen: bool) -> list[str]:
-    guarded = [_guard(cell) for cell in cells]
+    guarded = [kb.CaseTable.written(cell) for cell in cells]
     return [kb.visible(cell) for cell in guarded] if on_screen else guarded
 
 

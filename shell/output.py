@@ -83,8 +83,11 @@ def write_bytes(data: bytes) -> None:
 
 
 def complain(text: str) -> None:
-    """Talk: one message to standard error, made safe."""
-    print(kb.visible(text), file=sys.stderr)
+    """Talk: one message to standard error, made safe. Where that cannot be written nobody listens."""
+    try:
+        print(kb.visible(text), file=sys.stderr, flush=True)
+    except OSError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stderr.fileno())
 
 
 def complain_problems(problems: tuple[Problem, ...]) -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import io
-import os
 from pathlib import Path
 
 from rich.console import Console
@@ -66,17 +65,4 @@ def picture(blocks: tuple[Block, ...], title: str) -> str:
 
 def write_picture(path: Path, blocks: tuple[Block, ...], title: str) -> None:
     """Write the picture whole or not at all; raises `StoreUnavailableError`."""
-    data = picture(blocks, title).encode()
-    path = Path(os.path.realpath(path))
-    if os.path.lexists(path) and not path.is_file():  # a folder, a device or a pipe stays what it is
-        raise kb.StoreUnavailableError(f"{path} cannot be written: it is not a plain file.")
-    beside = path.with_name(f".{path.name[:50]}.{os.getpid()}.tmp")
-    try:
-        with beside.open("xb") as stream:
-            stream.write(data)
-            stream.flush()
-            os.fsync(stream.fileno())
-        beside.replace(path)
-    except OSError as error:
-        beside.unlink(missing_ok=True)
-        raise kb.StoreUnavailableError(f"{path} cannot be written: {error.strerror or error}.") from error
+    kb.write_atomically(path, picture(blocks, title).encode())

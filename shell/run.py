@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 _NOT_SETTLED = 4
 _MAX_QUERY_FILE = 1_000_000
+_LONGEST_LINE = 100_000
 
 
 def is_settled(answer: Answer) -> bool:
@@ -56,9 +57,13 @@ def _questions(words: list[str]) -> Iterable[str]:
     if text and text != "-":
         yield text
         return
-    if not words and sys.stdin.isatty():
+    if text != "-" and (words or sys.stdin.isatty()):
         raise kb.UsageError('There is no question. Try: clothbound ask "May I wear the storm coat?"')
-    for line in sys.stdin:
+    while line := sys.stdin.readline(_LONGEST_LINE):
+        if len(line) == _LONGEST_LINE and not line.endswith("\n"):
+            raise kb.UsageError(
+                f"A line has more than {_LONGEST_LINE:,} characters. Write one question a line."
+            )
         if line.strip():
             yield whole(line.strip())
 

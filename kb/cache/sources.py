@@ -10,7 +10,7 @@ from pathlib import Path
 
 import msgspec
 
-from kb.files import find_files
+from kb.files import find_files, is_file
 
 FORMAT = 1
 _LARGEST_READ = 5_000_001  # the loader reads no more of a file either
@@ -53,7 +53,7 @@ def _files(folder: Path) -> Iterator[tuple[str, str]]:
     for name in names:
         if name.endswith((".yaml", ".yml")) and not name.rpartition("/")[2].startswith("."):
             path = f"{folder}{os.sep}{name}"
-            if os.path.isfile(path):  # noqa: PTH113  pathlib would double the time of a cold start
+            if is_file(path):
                 yield path, name
 
 

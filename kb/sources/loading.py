@@ -8,7 +8,7 @@ from pathlib import Path
 import msgspec
 
 from kb.errors import Location, Problem
-from kb.files import find_files
+from kb.files import find_files, is_file
 from kb.model.records import Rule, RuleBase
 from kb.sources.amendments import end_amended_clauses
 from kb.sources.applying import check_applying
@@ -66,10 +66,11 @@ def _read_files(folder: Path, read_tree: ReadTree) -> tuple[list[Tree], list[Pro
     problems = [_unreadable(name or str(folder), "folder", error) for name, error in failed]
     for name in sorted(names):
         problems.extend(_name_problems(name))
-        if not name.endswith(".yaml") or _is_dotted(name) or not (folder / name).is_file():
+        if not name.endswith(".yaml") or _is_dotted(name):
             continue
         try:
-            trees.append(read_tree(_read(folder / name), name))
+            if is_file(str(folder / name)):
+                trees.append(read_tree(_read(folder / name), name))
         except OSError as error:
             problems.append(_unreadable(name, "file", error))
     if not trees and not problems:

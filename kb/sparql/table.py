@@ -6,12 +6,11 @@ from typing import Any, Literal
 
 import msgspec
 
+from kb.text import formula_safe
 from kb.vocabulary import XSD_STRING
 
 TermKind = Literal["iri", "literal", "blank"]
 ResultKind = Literal["select", "ask", "graph"]
-
-_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 
 class Term(msgspec.Struct, frozen=True, array_like=True):
@@ -35,6 +34,12 @@ class Table(msgspec.Struct, frozen=True, kw_only=True):
     rows: tuple[tuple[Term | None, ...], ...] = ()
     boolean: bool | None = None
     truncated: bool = False
+
+    def as_json(self) -> str:
+        return to_json(self)
+
+    def as_csv(self) -> str:
+        return to_csv(self)
 
 
 def _json_term(term: Term) -> dict[str, str]:
@@ -78,8 +83,7 @@ def to_json(table: Table) -> str:
 
 def _csv_cell(text: str) -> str:
     """A cell that no spreadsheet takes for a formula, quoted where RFC 4180 asks for it."""
-    if text.startswith(_FORMULA_STARTS):
-        text = f"'{text}"
+    text = formula_safe(text)
     if any(character in text for character in '",\r\n'):
         return '"' + text.replace('"', '""') + '"'
     return text

@@ -218,6 +218,14 @@ def test_what_has_another_shape_is_refused_and_never_a_fault(
         assert demo.verify(other) is not None, path
 
 
+@pytest.mark.parametrize("question", [None, 5, ["x"], {}])
+def test_an_answer_has_a_question_also_where_it_says_nothing(demo: KnowledgeBase, question: Json) -> None:
+    (answer,) = saved(demo, "May I wear a florgle?")
+    assert demo.verify(answer) is None
+    assert demo.verify({**answer, "question": question}) is not None
+    assert demo.verify({key: value for key, value in answer.items() if key != "question"}) is not None
+
+
 @pytest.mark.parametrize("number", ["1e9999999", "1" * 5000, "1/0", "nan", "", "½", 3])
 def test_numbers_that_are_none_are_refused(demo: KnowledgeBase, number: Json) -> None:
     (answer,) = saved(demo, "Can a K5 wear gloves ashore?")

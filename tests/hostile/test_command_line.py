@@ -2,6 +2,7 @@
 
 import json
 import os
+import resource
 import subprocess
 import sys
 from pathlib import Path
@@ -22,12 +23,14 @@ def home(tmp_path_factory):
 def run(home):
     """Run the program as a user would; the exit code, standard output and standard error."""
 
-    def start(*arguments, given=b"", stdout=subprocess.PIPE, preexec_fn=None, **environment):
+    def start(
+        *arguments, given=b"", stdout=subprocess.PIPE, stderr=subprocess.PIPE, preexec_fn=None, **environment
+    ):
         done = subprocess.run(
             [sys.executable, "-m", "shell", *arguments],
             input=given,
             stdout=stdout,
-            stderr=subprocess.PIPE,
+            stderr=stderr,
             preexec_fn=preexec_fn,
             check=False,
             timeout=60,
@@ -38,7 +41,7 @@ def run(home):
                 **environment,
             },
         )
-        return done.returncode, done.stdout, done.stderr.decode()
+        return done.returncode, done.stdout, (done.stderr or b"").decode()
 
     return start
 
@@ -92,12 +95,57 @@ def test_a_flood_of_problems_is_cut(run, tmp_path):
     assert said.splitlines()[-1] == "3001 errors, 0 warnings."
 
 
-@pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device that is always full")
-@pytest.mark.parametrize("command", [("ask", "?"), ("export",), ("query", "SELECT * {?s ?p ?o}")])
+has_full_device = pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device that is always full")
+
+
+@has_full_device
+@pytest.mark.parametrize(
+    "command", [("ask", "?"), ("export",), ("query", "SELECT * {?s ?p ?o}"), ("--help",), ("ask", "--help")]
+)
 def test_a_full_disk_is_said(run, command):
     with Path("/dev/full").open("wb") as full:
         code, _, said = run(*command, stdout=full)
     assert (code, said) == (5, "The output cannot be written: No space left on device.\n")
+
+
+@has_full_device
+@pytest.mark.parametrize(("command", "code"), [(("build",), 0), (("clause", "99.99"), 2), (("ask", "?"), 4)])
+def test_what_cannot_be_complained_about_changes_nothing(run, command, code):
+    """`build` warns on standard error and goes on; all end with the exit code that they always have."""
+    with Path("/dev/full").open("wb") as full:
+        assert run(*command, stderr=full)[0] == code
+        assert run(*command, stdout=full, stderr=full)[0] == (2 if code == 2 else 5)
+
+
+@pytest.mark.parametrize("words", [("",), ("  ",), ("", "")])
+def test_an_empty_question_is_none(run, words):
+    code, shown, said = run("ask", *words, given=b"May I wear the coat?\n")
+    assert (code, shown) == (2, b"")
+    assert said.startswith("There is no question.")
+
+
+@pytest.mark.parametrize("command", [("ask", "-"), (), ("decide", "-")])
+def test_a_line_without_end_is_not_read_to_its_end(run, command):
+    """Two lines that fit, and one of 10 MB that is held in memory in part only."""
+    known = b"item\n_x\n" if command[:1] == ("decide",) else b"?\n?\n"
+    code, shown, said = run(*command, given=known + b"a" * 10_000_000, preexec_fn=little_memory)
+    assert code in (2, 3)
+    assert "characters" in said
+    assert shown
+
+
+def little_memory():
+    resource.setrlimit(resource.RLIMIT_DATA, (400_000_000, 400_000_000))
+
+
+@pytest.mark.parametrize("command", ["verify", "decide", "query"])
+def test_a_file_that_is_none_is_said(run, command, tmp_path):
+    (tmp_path / "folder.rq").mkdir()
+    for name in ("folder.rq", "missing.rq", "x" * 5_000 + ".rq", "new\nline\x1b[31m.rq"):
+        code, shown, said = run(command, str(tmp_path / name))
+        assert (code, shown) == (2, b"")
+        assert "cannot be read" in said
+        assert "\x1b" not in said
 
 
 @pytest.mark.parametrize("closed", [(0,), (1,), (2,), (0, 1, 2)])

@@ -1,5 +1,6 @@
 """Folders of rule books with odd names and odd things in them: a problem, or an answer, never a fault."""
 
+import errno
 import os
 import shutil
 from pathlib import Path
@@ -7,6 +8,8 @@ from pathlib import Path
 import pytest
 
 from kb.cache.sources import read_sources
+from kb.errors import UsageError
+from kb.opening import books_folder
 from kb.sources import load_rule_base
 
 GOOD = Path(__file__).parents[1] / "sources" / "good"
@@ -83,6 +86,46 @@ def remove_line(folder: Path) -> None:
         os.chdir("..")
         Path("d").rmdir()
     os.chdir(folder)
+
+
+@pytest.mark.parametrize(
+    ("name", "reason"),
+    [("x" * 5_000, "File name too long"), ("x/" * 3_000, "File name too long"), ("file", "it is no folder"),
+     ("file/below", "Not a directory"), ("circle", "symbolic links"), ("none", "")],
+)  # fmt: skip
+def test_what_is_no_folder_of_books_is_said(tmp_path, name, reason):
+    (tmp_path / "file").touch()
+    (tmp_path / "circle").symlink_to("circle")
+    with pytest.raises(UsageError, match=f"no folder of rule books .*{reason}"):
+        books_folder(tmp_path / name)
+
+
+def refuse(monkeypatch, folder):
+    """Let nobody look at what stands in a folder, not even root, for whom modes are nothing."""
+    real = os.stat
+
+    def stat(path, *rest, **options):
+        if isinstance(path, str | os.PathLike) and Path(path).parent == folder:
+            raise PermissionError(errno.EACCES, os.strerror(errno.EACCES), str(path))
+        return real(path, *rest, **options)
+
+    monkeypatch.setattr(os, "stat", stat)
+
+
+def test_a_folder_that_may_be_listed_and_not_entered_is_a_problem(books, monkeypatch):
+    """Its files are not passed over: they may hold the rule that decides."""
+    inner = books / "inner"
+    inner.mkdir()
+    (inner / "x.yaml").write_text("items: []\n")
+    refuse(monkeypatch, inner)
+    assert found(books) == [("inner/x.yaml", "unreadable-file")]
+    assert read_sources(books) is None
+
+
+def test_a_folder_below_one_that_may_not_be_entered_is_said(books, monkeypatch):
+    refuse(monkeypatch, books)
+    with pytest.raises(UsageError, match="Permission denied"):
+        books_folder(books / "inner")
 
 
 def test_what_is_no_file_is_passed_over(books):

@@ -5,6 +5,7 @@ import gc
 import pytest
 
 import kb
+import shell
 from kb import errors
 from kb.text import visible
 from tests.shell.fakes import FakeBase, FakeOpening, fake_build, fake_export, fake_json
@@ -38,4 +39,5 @@ def contract(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) ->
     monkeypatch.delenv("NO_COLOR", raising=False)
 
 
-gc.enable()  # the command line turns it off when it is loaded
+assert shell
+gc.enable()  # the command line turned it off when it was loaded
