@@ -22,7 +22,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import ValueStatus, Verdict
 from kb.model.records import Case
 from kb.model.values import Choices, Ranges, ValueSet, choices, contains, point
-from kb.reasoner import WORN, Decision, Engine, Leaf, Problem, Tree, possible_facts, rows
+from kb.reasoner import WORN, Decision, Engine, Leaf, Tree, possible_facts, rows
 
 Value = str | int | Fraction | ValueSet
 CaseFacts = Mapping[str, Value]
@@ -147,7 +147,7 @@ class _Compiled:
         self._wearing = _is_wearing(lookup, aspect)
         taken = possible_facts(Case(as_of=engine.as_of), (item,), self._wearing, lookup)
         problem = engine.problem(self._group, {**{term: lookup.domain(term) for term in stated}, **taken})
-        self._root = self._build(problem.tree(self._outcome, small=False), {})
+        self._root = self._build(problem.tree(self._outcome, None, small=False), {})
         excluded = {test.fact for one in engine.exclusions(stated) for test in tests(one)}
         worn = [fact[len(WORN) :] for fact in (*problem.facts, *taken) if fact.startswith(WORN)]
         self._guarded = tuple(f for f in problem.facts if f in excluded or f.startswith(WORN))
@@ -166,7 +166,7 @@ class _Compiled:
         statuses = () if self._act else tuple(fate.status for fate in decision.fates)
         return Decided(decision.verdict, cited, rules, statuses)
 
-    def _build(self, tree: Tree[Decided], made: dict[int, Any]) -> Any:
+    def _build(self, tree: Tree[Decided | None], made: dict[int, Any]) -> Any:
         """The tree as nested tables; what the reasoner shares is shared here."""
         if isinstance(tree, Leaf):
             return tree.outcome
@@ -238,21 +238,18 @@ class _Compiled:
     def _reason(self, case: CaseFacts) -> Decided:
         known = {fact: set_of(value) for fact, value in case.items() if fact in self._relevant}
         problem = self._engine.problem(self._group, known)
-        found = tuple(dict.fromkeys(map(self._outcome, problem.decisions())))
-        if not found:
+        found = problem.only_decision()
+        if found is not None:
+            return self._outcome(found)
+        said, statuses = problem.said(), () if self._act else problem.statuses()
+        if not said:
             raise _exclusive()
-        if len(found) == 1:
-            return found[0]
-        same = len({(one.verdict, one.statuses) for one in found}) == 1
-        rules = tuple(dict.fromkeys(rule for one in found for rule in one.rules))
-        clauses = tuple(one.clause for one in citations(self._lookup, self._row_rules(problem)))
-        statuses = found[0].statuses if same else ()
-        return Decided(found[0].verdict if same else "conditional", clauses, rules, statuses)
-
-    def _row_rules(self, problem: Problem) -> list[tuple[str, ...]]:
-        """For each row of the table of verdicts the rules that decide it."""
-        table = [problem.decisions(dict(when)) for when, _ in rows(problem.verdicts())]
-        return [tuple(dict.fromkeys(r for d in row for r in self._outcome(d).rules)) for row in table]
+        same = len(said) == 1 and statuses is not None
+        deciding = problem.decisive_rules if self._act else problem.alive_rules
+        table = [deciding(dict(when)) for when, _ in rows(problem.verdicts())]
+        clauses = tuple(one.clause for one in citations(self._lookup, table))
+        verdict: Verdict = next(iter(said)) if same else "conditional"
+        return Decided(verdict, clauses, deciding(), statuses if same and statuses else ())
 
 
 def _exclusive() -> UsageError:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from kb.answer.common import Part, decisive, row_label
+from kb.answer.common import Part, row_label
 from kb.explanation import derive
 from kb.model.questions import AnswerCase, Query
-from kb.model.values import Choices, Interval, Ranges, ValueSet, is_empty, subtract
-from kb.reasoner import WORN, Decision, Engine, Facts, Group, Problem, possible_facts, rows
+from kb.model.values import Choices, Interval, Ranges, ValueSet
+from kb.reasoner import WORN, Engine, Facts, Problem, possible_facts, rows
 
 
 def act_part(
@@ -36,9 +36,7 @@ def act_part(
 
 def _row_rules(problem: Problem, row: Facts) -> tuple[str, ...]:
     """The decisive rules in any of the cases of a row."""
-    classes = problem.group.classes
-    found = problem.decisions(dict(row))
-    return tuple(dict.fromkeys(rule for decision in found for rule in decisive(decision, classes)))
+    return problem.decisive_rules(dict(row))
 
 
 def count_breach(engine: Engine, query: Query) -> Part | None:
@@ -61,15 +59,8 @@ def count_breach(engine: Engine, query: Query) -> Part | None:
         possible = possible_facts(query.case, tuple(query.items), True, lookup)
         at_least = Ranges((Interval(low=number),))  # type: ignore[arg-type]
 
-        def closed(decision: Decision, group: Group = group, bound: ValueSet = at_least) -> bool:
-            return all(
-                fate.status == "closed"
-                for values, fate in zip(group.classes, decision.fates, strict=True)
-                if not is_empty(subtract(values, subtract(values, bound)))
-            )
-
         problem = engine.problem(group, possible)
-        if all(closed(decision) for decision in problem.decisions()):
+        if problem.always_closed(at_least):
             derivation = derive(engine, problem, possible)
             rules = tuple(dict.fromkeys(r for fate in derivation.fates for r in fate.closed_by))
             case = AnswerCase(when=(), label="in every case", verdict="prohibited", rules=rules)

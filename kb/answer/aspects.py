@@ -6,13 +6,13 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from kb.answer.common import Part, row_label
 from kb.explanation import derive
-from kb.model.questions import AnswerCase, Derivation, OpenValue, ValueFate, Verdict
+from kb.model.questions import AnswerCase, Derivation, OpenValue, ValueFate, ValueStatus, Verdict
 from kb.model.records import Rule
 from kb.model.values import ValueSet, contains, intersect, is_empty, is_subset, unite
-from kb.reasoner import Decision, Engine, Group, claim_verdict, rows
+from kb.reasoner import Engine, Group, claim_verdict, rows
 from kb.wording import say_open_values
 
-Key = tuple[Verdict, tuple[str, ...]]
+Key = tuple[Verdict, tuple[ValueStatus, ...]]
 
 
 def aspects_of(engine: Engine, item: str, aspect: str) -> tuple[str, ...]:
@@ -36,40 +36,38 @@ def aspect_part(
     """The table of values left open for one aspect; with `claim`, the verdict is on the claimed values."""
     group = engine.group(item, aspect)
 
-    def key(decision: Decision) -> Key:
-        statuses = tuple(fate.status for fate in decision.fates)
-        return (_claimed(engine, group, decision, claim) if claim else decision.verdict, statuses)
+    def key(statuses: tuple[ValueStatus, ...], duty: bool) -> Key:
+        verdict = _claimed(group, statuses, claim, duty) if claim else engine.verdict(group, statuses)
+        return verdict, statuses
 
+    folded: Key = ("conditional", ())
     cases: list[AnswerCase] = []
     derivations: list[Derivation] = []
     problem = engine.problem(group, possible)
-    for when, (verdict, _) in rows(problem.tree(key)):
+    for when, (verdict, _) in rows(problem.values(key, folded, duties=claim is not None)):
         derivation = derive(engine, problem, possible, when)
         cases.append(
             AnswerCase(
                 when=when,
                 label=row_label(engine.lookup, when),
                 verdict=verdict,
-                values=open_values(engine, group, derivation),
-                rules=tuple(dict.fromkeys(r for d in problem.decisions(dict(when)) for r in d.rules)),
+                values=() if verdict == "conditional" else open_values(engine, group, derivation),
+                rules=problem.alive_rules(dict(when)),
             )
         )
         derivations.append(derivation)
     return Part(item=item, aspect=aspect, cases=tuple(cases), derivations=tuple(derivations))
 
 
-def _claimed(engine: Engine, group: Group, decision: Decision, claim: ValueSet) -> Verdict:
+def _claimed(group: Group, statuses: Sequence[ValueStatus], claim: ValueSet, duty: bool) -> Verdict:
     """The verdict on claimed values; open under a duty that closes others is permitted: the duty asks it."""
     touched = [
-        fate
-        for values, fate in zip(group.classes, decision.fates, strict=True)
+        status
+        for values, status in zip(group.classes, statuses, strict=True)
         if not is_empty(intersect(values, claim))
     ]
-    verdict = claim_verdict([fate.status for fate in touched])
-    duties = (rule for fate in decision.fates for rule in fate.closed_by)
-    if verdict == "silent" and any(engine.lookup.rules[rule].modality == "must" for rule in duties):
-        return "permitted"
-    return verdict
+    verdict = claim_verdict(touched)
+    return "permitted" if verdict == "silent" and duty else verdict
 
 
 def open_values(engine: Engine, group: Group, derivation: Derivation) -> tuple[OpenValue, ...]:

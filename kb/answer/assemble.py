@@ -79,10 +79,7 @@ def _kinds_that_differ(engine: Engine, query: Query) -> tuple[str, ...]:
     if _is_value_question(engine, query):
         return () if aspects else tuple(kinds)
     possible = possible_facts(query.case, query.items, False, engine.lookup)
-    fates = {
-        frozenset(d.verdict for d in engine.problem(engine.group(kind, query.aspect), possible).decisions())
-        for kind in (item, *kinds)
-    }
+    fates = {engine.problem(engine.group(kind, query.aspect), possible).said() for kind in (item, *kinds)}
     return tuple(kinds) if len(fates) > 1 else ()
 
 

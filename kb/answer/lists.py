@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from kb.answer.common import decisive
 from kb.model.conditions import evaluate
 from kb.model.questions import ListEntry, Query, Verdict
 from kb.model.values import YES, ValueSet, contains
@@ -39,9 +38,12 @@ _MOST_ROWS = 2
 
 def _condition(engine: Engine, problem: Problem, wanted: Sequence[Verdict]) -> str:
     """When an item has one of the wanted verdicts; what that depends on, where it takes too many words."""
-    table = [(when, said) for when, said in rows(problem.verdicts()) if said in wanted]
-    if len(table) > _MOST_ROWS:
-        said = " or ".join(dict.fromkeys(verdict.replace("_", " ") for _, verdict in table))
+    whole = rows(problem.verdicts())
+    table = [(when, said) for when, said in whole if said in wanted]
+    folded = any(said == "conditional" for _, said in whole)
+    if len(table) > _MOST_ROWS or folded:
+        verdicts = [v for v in LISTED if v in wanted and v in problem.said()] if folded else []
+        said = " or ".join(v.replace("_", " ") for v in verdicts or dict.fromkeys(said for _, said in table))
         facts = tuple(dict.fromkeys(fact for when, _ in table for fact, _ in when))
         return f"{said}, depending on {say_depends(engine.lookup, facts)}"
     return "; ".join(
@@ -55,17 +57,15 @@ def _entry(
     """One line of the list."""
     group = engine.group(item, aspect)
     problem = engine.problem(group, possible)
-    found = problem.decisions()
-    verdicts = {decision.verdict for decision in found}
-    rules = tuple(dict.fromkeys(rule for decision in found for rule in decisive(decision, group.classes)))
-    verdict: Verdict = found[0].verdict if len(verdicts) == 1 else "conditional"
+    verdicts = problem.said()
+    verdict: Verdict = next(iter(verdicts)) if len(verdicts) == 1 else "conditional"
     conditional = verdict == "conditional" and not verdicts.isdisjoint(wanted)
     return ListEntry(
         item=item,
         label=engine.lookup.items[item].label,
         verdict=verdict,
         condition=_condition(engine, problem, wanted) if conditional else "",
-        rules=rules,
+        rules=problem.decisive_rules(),
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from kb.answer.acts import act_part
-from kb.answer.common import Part, decisive
+from kb.answer.common import Part
 from kb.model.lookup import Lookup
 from kb.model.questions import ListEntry, Query, Verdict
 from kb.model.values import ValueSet
@@ -44,8 +44,7 @@ def _entry(
 ) -> ListEntry:
     """One kind of person: their verdict, or when they have the better one."""
     verdicts = {verdict for _, verdict in found}
-    classes = problem.group.classes
-    rules = tuple(dict.fromkeys(r for d in problem.decisions(dict(who)) for r in decisive(d, classes)))
+    rules = problem.decisive_rules(dict(who))
     conditions = [
         f"{verdict.replace('_', ' ')} when {say_facts(lookup, rest)}"
         for rest, verdict in found

@@ -2,9 +2,10 @@
 
 from kb.reasoner.candidates import StoredCandidates
 from kb.reasoner.decide import Decision, claim_verdict
-from kb.reasoner.engine import Candidates, Engine, Group, Problem, scan_candidates
+from kb.reasoner.engine import Candidates, Engine, Group, scan_candidates
 from kb.reasoner.norms import Norm, covers
 from kb.reasoner.precedence import in_force
+from kb.reasoner.problem import Problem
 from kb.reasoner.space import WORN, possible_facts, simplify, truth_of
 from kb.reasoner.tree import Branch, Facts, Leaf, Tree, facts_of, outcomes, rows
 

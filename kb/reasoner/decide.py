@@ -128,7 +128,7 @@ def fates(norms: Sequence[tuple[Norm, int]], size: int, beats: Beats) -> tuple[F
         held = [s for s in supporters if not any(beats(r, s) for r in closers)]
         closed_by.append(alive)
         supported_by.append(held)
-        statuses.append(_status(bool(alive), bool(held)))
+        statuses.append(status_of(bool(alive), bool(held)))
     for i, rules in _close_residual(statuses, residual).items():
         statuses[i] = "closed"
         closed_by[i] = rules
@@ -142,7 +142,7 @@ def _rules(keys: Sequence[str]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(rule_of(key) for key in keys))
 
 
-def _status(closed: bool, supported: bool) -> ValueStatus:
+def status_of(closed: bool, supported: bool) -> ValueStatus:
     if closed:
         return "contested" if supported else "closed"
     return "supported" if supported else "unaddressed"

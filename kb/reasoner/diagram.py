@@ -1,8 +1,8 @@
-"""Conditions over finite classes of facts, restricted fact by fact, with equal residuals shared.
+"""Conditions over finite classes of facts: as regions of cases, and as what is left of them fact by fact.
 
 The facts of the watched conditions are cut into the classes that no test divides; from then on a condition
-is a number, and what is left of it once a fact is known is another number, worked out once. This is the
-unique table of a decision diagram (Bryant 1986, with many-valued facts): exact, without sampling.
+is a number, and what is left of it once a fact is known is another number, worked out once. Exact, without
+sampling.
 """
 
 from __future__ import annotations
@@ -13,19 +13,25 @@ from typing import TypeVar
 from kb.model.conditions import AllOf, Condition, NotOf, Test, tests
 from kb.model.lookup import Lookup
 from kb.model.values import ValueSet, is_subset
-from kb.reasoner.function import IMPOSSIBLE, Function
-from kb.reasoner.space import classes_of
+from kb.reasoner.function import IMPOSSIBLE, SEARCHED, Function
+from kb.reasoner.order import good_order
+from kb.reasoner.regions import FALSE, TRUE, Regions, Within
+from kb.reasoner.space import pieces_of
 
 Outcome = TypeVar("Outcome", bound=Hashable)
 Vector = tuple[int, ...]
 Example = tuple[dict[str, ValueSet], tuple[bool, ...]]
 Node = tuple[str, int, int] | tuple[str, tuple[int, ...]]
 
-FALSE, TRUE = 0, 1
+MOST_NODES = 4000  # of a function: what lies below is left to further facts
+_DEEPEST = 150
 
 
 class Diagram:
-    """The watched conditions and the limits between facts, over the values still possible."""
+    """The watched conditions and the limits between facts, over the values still possible.
+
+    `regions` and `watched` have the conditions as sets of cases, `possible` the cases within the limits.
+    """
 
     def __init__(
         self,
@@ -35,29 +41,44 @@ class Diagram:
         lookup: Lookup,
     ) -> None:
         everything = (*watched, *limits)
-        self.facts = tuple(dict.fromkeys(test.fact for condition in everything for test in tests(condition)))
+        tested: dict[str, dict[ValueSet, None]] = {}
+        for test in (test for condition in everything for test in tests(condition)):
+            tested.setdefault(test.fact, {})[test.values] = None
+        self.facts = tuple(tested)
         self.classes = tuple(
-            classes_of(fact, possible.get(fact, lookup.domain(fact)), everything, lookup)
-            for fact in self.facts
+            pieces_of(fact, possible.get(fact, lookup.domain(fact)), tuple(sets), lookup)
+            for fact, sets in tested.items()
         )
         self._place = {fact: i for i, fact in enumerate(self.facts)}
         self._nodes: list[Node] = [("false", ()), ("true", ())]
         self._numbers: dict[Node, int] = {}
-        self._supports: list[frozenset[int]] = [frozenset(), frozenset()]
+        self._supports: list[int] = [0, 0]
         self._restricted: dict[tuple[int, int, int], int] = {}
         self._masks: dict[tuple[int, ValueSet], int] = {}
-        self._watched = len(watched)
         self._start = tuple(self._compile(condition, True) for condition in everything)
-        if () in self.classes:  # a fact that is known to be two things at once
-            self._start = (*self._start, FALSE)
-        self._uses = [0] * len(self.facts)
+        self._watched = len(watched)
+        self.uses = [0] * len(self.facts)
         for condition in watched:
             for test in tests(condition):
-                self._uses[self._place[test.fact]] += 1
+                self.uses[self._place[test.fact]] += 1
+        self.regions = Regions([len(pieces) for pieces in self.classes], self._order(everything))
+        made: dict[int, int] = {FALSE: FALSE, TRUE: TRUE}
+        start = [self._region(number, made) for number in self._start]
+        self.watched, limited = tuple(start[: len(watched)]), start[len(watched) :]
+        if () in self.classes:  # a fact that is known to be two things at once
+            limited.append(FALSE)
+        self.possible = self.regions.all(limited)
+
+    def _order(self, conditions: Sequence[Condition]) -> Sequence[int]:
+        places = range(len(self.facts))
+        if len(places) <= SEARCHED:
+            return sorted(places, key=lambda place: (-self.uses[place], place))
+        together = [{self._place[test.fact] for test in tests(condition)} for condition in conditions]
+        return good_order(len(places), together)
 
     # -- the unique table -------------------------------------------------------------------------------
 
-    def _number(self, node: Node, support: frozenset[int]) -> int:
+    def _number(self, node: Node, support: int) -> int:
         known = self._numbers.get(node)
         if known is None:
             known = self._numbers[node] = len(self._nodes)
@@ -89,7 +110,7 @@ class Diagram:
             return FALSE
         if mask == (1 << len(self.classes[place])) - 1:
             return TRUE
-        return self._number(("test", place, mask), frozenset({place}))
+        return self._number(("test", place, mask), 1 << place)
 
     def _join(self, conjunction: bool, parts: Sequence[int]) -> int:
         absorbing, neutral = (FALSE, TRUE) if conjunction else (TRUE, FALSE)
@@ -98,12 +119,14 @@ class Diagram:
         kept = sorted({part for part in parts if part != neutral})
         if len(kept) < 2:
             return kept[0] if kept else neutral
-        support = frozenset().union(*(self._supports[part] for part in kept))
+        support = 0
+        for part in kept:
+            support |= self._supports[part]
         return self._number(("all" if conjunction else "any", tuple(kept)), support)
 
     def _restrict(self, number: int, place: int, piece: int) -> int:
         """What is left of a condition once a fact is known to lie in a class."""
-        if place not in self._supports[number]:
+        if not self._supports[number] >> place & 1:
             return number
         key = (number, place, piece)
         found = self._restricted.get(key)
@@ -116,79 +139,129 @@ class Diagram:
             self._restricted[key] = found
         return found
 
-    def _step(self, vector: Vector, place: int, piece: int) -> Vector | None:
-        """The vector once a fact is known, or None outside the limits."""
-        found = tuple(self._restrict(number, place, piece) for number in vector)
-        return None if FALSE in found[self._watched :] else found
-
-    def _open_places(self, vector: Vector) -> set[int]:
-        return set().union(*(self._supports[number] for number in vector))
-
-    def _truth(self, vector: Vector) -> tuple[bool, ...]:
-        return tuple(number == TRUE for number in vector[: self._watched])
+    def _region(self, number: int, made: dict[int, int]) -> int:
+        """A condition as the region of the cases that meet it."""
+        if number not in made:
+            node = self._nodes[number]
+            if len(node) == 3:
+                made[number] = self.regions.test(node[1], node[2])
+            else:
+                parts = [self._region(part, made) for part in node[1]]
+                made[number] = self.regions.join(node[0] == "all", parts)
+        return made[number]
 
     # -- outcomes ---------------------------------------------------------------------------------------
 
-    def function(self, outcome: Callable[[tuple[bool, ...]], Outcome]) -> Function[Outcome]:
-        """The outcome of the watched conditions as one function of the facts."""
-        made = Function[Outcome](self.facts, self.classes, self._uses)
-        known: dict[Vector, int] = {}
+    def within(self, facts: Mapping[str, ValueSet]) -> Within:
+        """The cases in which further facts are so."""
+        return Within(self.regions, self._allowed(facts))
 
-        def below(vector: Vector) -> int:
-            if vector not in known:
-                places = self._open_places(vector)
-                if places:
-                    place = max(places, key=lambda place: (self._uses[place], -place))
-                    steps = (self._step(vector, place, piece) for piece in range(len(self.classes[place])))
-                    children = [IMPOSSIBLE if step is None else below(step) for step in steps]
-                    known[vector] = made.branch(place, tuple(children))
-                else:
-                    known[vector] = made.leaf(outcome(self._truth(vector)))
-            return known[vector]
+    def function(
+        self, roots: Sequence[int], outcome: Callable[[tuple[bool, ...]], Outcome], rest: Outcome
+    ) -> Function[Outcome]:
+        """What `outcome` makes of the truths of some regions, as one function of the facts.
 
-        made.root = IMPOSSIBLE if FALSE in self._start[self._watched :] else below(self._start)
+        Past a number of nodes it is not followed where it has more than one outcome; `rest` stands for those.
+        """
+        made = Function[Outcome](self.facts, self.classes, self.uses)
+        start = (*roots, self.possible)
+        children, cut = self._followed(start)
+        numbers: dict[Vector, int] = {}
+        levels = self.regions.levels
+        for vector in sorted(children, key=lambda vector: min(levels[r] for r in vector), reverse=True):
+            level, parts = children[vector]
+            masks: dict[int, int] = {}
+            for child, mask in parts.items():
+                if child not in numbers:
+                    numbers[child] = self._leaf(child, made, outcome, rest, cut)
+                masks[numbers[child]] = masks.get(numbers[child], 0) | mask
+            numbers[vector] = made.branch(self.regions.order[level], masks)
+        made.root = numbers[start] if start in numbers else self._leaf(start, made, outcome, rest, cut)
         return made
+
+    def _leaf(
+        self,
+        vector: Vector,
+        made: Function[Outcome],
+        outcome: Callable[[tuple[bool, ...]], Outcome],
+        rest: Outcome,
+        cut: set[Vector],
+    ) -> int:
+        if vector in cut:
+            return made.cut(rest)
+        return made.leaf(outcome(tuple(r == TRUE for r in vector[:-1]))) if vector[-1] else IMPOSSIBLE
+
+    def _followed(self, start: Vector) -> tuple[dict[Vector, tuple[int, dict[Vector, int]]], set[Vector]]:
+        """Every vector that has open regions, with what it becomes; and those that were not followed."""
+        levels = self.regions.levels
+        children: dict[Vector, tuple[int, dict[Vector, int]]] = {}
+        cut: set[Vector] = set()
+        waiting = [start]
+        for vector in waiting:
+            if vector in children or vector in cut or vector[-1] == FALSE:
+                continue
+            level = min(levels[region] for region in vector)
+            if level >= len(self.facts):
+                continue
+            if (len(children) >= MOST_NODES or level >= _DEEPEST) and not self._is_plain(vector):
+                cut.add(vector)
+                continue
+            children[vector] = (level, self.regions.split(level, vector))
+            waiting += children[vector][1]
+        return children, cut
+
+    def _is_plain(self, vector: Vector) -> bool:
+        """Whether each region holds in all possible cases or in none."""
+        possible = vector[-1]
+        return all(self.regions.both(r, possible) in (FALSE, possible) for r in vector[:-1])
 
     # -- cases ------------------------------------------------------------------------------------------
 
-    def vectors(self, within: Mapping[str, ValueSet] | None = None) -> Iterator[tuple[bool, ...]]:
-        """Each truth of the watched conditions that some possible case within the given facts has."""
-        allowed = self._allowed(within or {})
+    def truths(self, roots: Sequence[int], within: Mapping[str, ValueSet]) -> Iterator[tuple[bool, ...]]:
+        """Each joint truth of some regions that some possible case within the given facts has."""
+        allowed = self._allowed(within)
+        waiting = [(*roots, self.possible)]
         seen: set[Vector] = set()
-        waiting = [] if FALSE in self._start[self._watched :] else [self._start]
         while waiting:
             vector = waiting.pop()
-            if vector in seen:
+            if vector in seen or vector[-1] == FALSE:
                 continue
             seen.add(vector)
-            places = self._open_places(vector)
-            if not places:
-                yield self._truth(vector)
+            level = min(self.regions.levels[region] for region in vector)
+            if level >= len(self.facts):
+                yield tuple(region == TRUE for region in vector[:-1])
                 continue
-            place = min(places)
-            for piece in range(len(self.classes[place])):
-                if allowed.get(place, -1) >> piece & 1:
-                    following = self._step(vector, place, piece)
-                    if following is not None:
-                        waiting.append(following)
+            mask = allowed.get(self.regions.order[level], -1)
+            waiting += [child for child, part in self.regions.split(level, vector).items() if part & mask]
 
     def example(self, within: Mapping[str, ValueSet] | None = None) -> Example | None:
         """One case within the given facts that decides every condition: its classes and the truths."""
         allowed = self._allowed(within or {})
-
-        def descend(vector: Vector, chosen: dict[str, ValueSet]) -> Example | None:
-            places = self._open_places(vector)
-            if not places:
-                return chosen, self._truth(vector)
-            place = min(places)
-            for piece, values in enumerate(self.classes[place]):
-                following = self._step(vector, place, piece) if allowed.get(place, -1) >> piece & 1 else None
-                found = following and descend(following, {**chosen, self.facts[place]: values})
-                if found:
-                    return found
+        place_of = self.regions.order
+        left = self.possible
+        for level in range(len(place_of)):
+            mask = allowed.get(place_of[level])
+            if mask is not None:
+                left = self.regions.both(left, self.regions.test(place_of[level], mask))
+        if left == FALSE:
             return None
-
-        return None if FALSE in self._start[self._watched :] else descend(self._start, {})
+        vector, chosen = self._start, {}
+        while True:
+            support = 0
+            for number in vector:
+                support |= self._supports[number]
+            if not support:
+                break
+            place = (support & -support).bit_length() - 1
+            mask = allowed.get(place, -1)
+            for piece in range(len(self.classes[place])):
+                narrowed = self.regions.both(left, self.regions.test(place, 1 << piece))
+                if mask >> piece & 1 and narrowed != FALSE:
+                    break
+            left = narrowed
+            chosen[self.facts[place]] = self.classes[place][piece]
+            vector = tuple(self._restrict(number, place, piece) for number in vector)
+        return chosen, tuple(number == TRUE for number in vector[: self._watched])
 
     def _allowed(self, within: Mapping[str, ValueSet]) -> dict[int, int]:
         return {

@@ -12,7 +12,6 @@ from typing import TypeVar
 
 import msgspec
 
-from kb.errors import UsageError
 from kb.model.conditions import Condition, Test, all_of, any_of, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import ValueStatus, Verdict
@@ -21,6 +20,7 @@ from kb.reasoner.decide import Decision, act_verdict, fates, mask_of, value_clas
 from kb.reasoner.diagram import Diagram
 from kb.reasoner.norms import Norm, covers, item_of, norms_of, rule_of
 from kb.reasoner.precedence import Precedence, in_force
+from kb.reasoner.problem import Problem
 from kb.reasoner.space import WORN, constraints, satisfiable
 from kb.reasoner.terms import definitions_in_force, disputed_terms, write_out
 from kb.reasoner.tree import Tree
@@ -252,10 +252,14 @@ class Engine:
         group: Group,
         possible: Mapping[str, ValueSet],
         key: Callable[[Decision], Key],
+        rest: Key,
         first: Sequence[str] = (),
     ) -> Tree[Key]:
-        """The smallest tree of what `key` makes of the decision, over all completions of the facts."""
-        return self.problem(group, possible).tree(key, first)
+        """The smallest tree of what `key` makes of the decision, over all completions of the facts.
+
+        `rest` is the outcome of rows that are folded because the tree takes too many.
+        """
+        return self.problem(group, possible).tree(key, rest, first)
 
     def check_case(self, possible: Mapping[str, ValueSet]) -> bool:
         """Whether the known facts can hold together."""
@@ -264,82 +268,6 @@ class Engine:
         exclusions = self.exclusions(frozenset(possible))
         limits = constraints(exclusions, self.lookup, exclusions)
         return satisfiable(limits, possible, self.lookup) is not None
-
-
-class Problem:
-    """One group under known facts: its decisions over all completions; `UsageError` where there is none."""
-
-    def __init__(
-        self,
-        engine: Engine,
-        group: Group,
-        conditions: dict[str, Condition],
-        diagram: Diagram,
-    ) -> None:
-        self.engine = engine
-        self.group = group
-        self.conditions = conditions
-        self._diagram = diagram
-        self._decisions: dict[tuple[bool, ...], Decision] = {}
-        self._verdicts: dict[tuple[str, ...], Tree[Verdict]] = {}
-        self._all: tuple[Decision, ...] | None = None
-
-    @property
-    def facts(self) -> tuple[str, ...]:
-        """The facts that its conditions, and the limits between them, test."""
-        return self._diagram.facts
-
-    def truth(self, vector: Sequence[bool]) -> dict[str, bool]:
-        """Truth by rule (or norm) for a vector of truths."""
-        return dict(zip(self.conditions, vector, strict=True))
-
-    def decision(self, vector: tuple[bool, ...]) -> Decision:
-        if vector not in self._decisions:
-            self._decisions[vector] = self.engine.decide(self.group, self.truth(vector))
-        return self._decisions[vector]
-
-    def tree(
-        self, key: Callable[[Decision], Key], first: Sequence[str] = (), small: bool = True
-    ) -> Tree[Key]:
-        """What `key` makes of the decision, over all completions; `first` keeps facts at the top."""
-        function = self._diagram.function(lambda vector: key(self.decision(vector)))
-        tree = function.smallest(first) if small else function.tree(first)
-        if tree is None:
-            raise UsageError("These facts exclude each other; take one of them back.")
-        return tree
-
-    def verdicts(self, first: Sequence[str] = ()) -> Tree[Verdict]:
-        """The smallest tree of verdicts, worked out once."""
-        order = tuple(first)
-        if order not in self._verdicts:
-            self._verdicts[order] = self.tree(lambda decision: decision.verdict, order)
-        return self._verdicts[order]
-
-    def decisions(self, within: Mapping[str, ValueSet] | None = None) -> tuple[Decision, ...]:
-        """Every decision that some case within further facts has."""
-        if within:
-            return tuple(dict.fromkeys(self.decision(vector) for vector in self._diagram.vectors(within)))
-        if self._all is None:
-            self._all = tuple(dict.fromkeys(self.decision(vector) for vector in self._diagram.vectors()))
-        return self._all
-
-    def always(self, verdict: Verdict) -> bool:
-        """Whether every possible case has a verdict; the first that has another ends the search."""
-        if self._all is not None:
-            return {decision.verdict for decision in self._all} == {verdict}
-        first = next(self._diagram.vectors(), None)
-        if first is None or self.decision(first).verdict != verdict:
-            return False
-        return all(decision.verdict == verdict for decision in self.decisions())
-
-    def example(
-        self, within: Mapping[str, ValueSet] | None = None
-    ) -> tuple[dict[str, ValueSet], dict[str, bool]]:
-        """One case within further facts that decides everything: the facts added, and the truths."""
-        found = self._diagram.example(within)
-        if found is None:
-            raise UsageError("These facts exclude each other; take one of them back.")
-        return found[0], self.truth(found[1])
 
 
 class _Conditions(dict[str, Condition]):

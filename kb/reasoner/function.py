@@ -1,12 +1,14 @@
 """An outcome as a function of facts, and the smallest tree that shows it.
 
 A reduced ordered diagram with many-valued facts (Bryant 1986) whose leaves are outcomes; what no case reaches
-is a leaf of its own, so that a tree may ignore it.
+is a leaf of its own, so that a tree may ignore it. The diagram shares equal parts; a tree shows them once for
+each way that leads to them, so a tree is grown only as far as it is shown.
 """
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Sequence
+from collections.abc import Hashable, Mapping, Sequence
+from heapq import heappop, heappush
 from itertools import permutations
 from typing import Generic, TypeVar
 
@@ -14,13 +16,15 @@ from kb.model.values import Choices, ValueSet, ranges
 from kb.reasoner.tree import Branch, Leaf, Tree, facts_of, size
 
 Outcome = TypeVar("Outcome", bound=Hashable)
+Parts = tuple[tuple[int, int], ...]  # classes of a fact as a mask, and the node that they lead to
 
 IMPOSSIBLE = 0
+SEARCHED = 7  # with more facts than these a tree is grown fact by fact, not searched for
 _EXHAUSTIVE = 3
 
 
 class Function(Generic[Outcome]):
-    """Nodes are numbers: a leaf with an outcome, or a fact with one child for each class of its values."""
+    """Nodes are numbers: a leaf with an outcome, or a fact with one child for each set of its classes."""
 
     def __init__(
         self, facts: Sequence[str], classes: Sequence[Sequence[ValueSet]], uses: Sequence[int]
@@ -32,60 +36,94 @@ class Function(Generic[Outcome]):
         self._place = {fact: i for i, fact in enumerate(facts)}
         self._outcomes: dict[int, Outcome] = {}
         self._leaves: dict[Outcome, int] = {}
-        self._branches: dict[tuple[int, tuple[int, ...]], int] = {}
-        self._nodes: list[tuple[int, tuple[int, ...]] | None] = [None]
-        self._supports: list[frozenset[int]] = [frozenset()]
-        self._restricted: dict[tuple[int, int, int], int] = {}
+        self._cut: set[int] = set()
+        self._branches: dict[tuple[int, Parts], int] = {}
+        self._nodes: list[tuple[int, Parts]] = [(-1, ())]
+        self._supports: list[int] = [0]
+        self._ways: list[int] = [0]
+        self._splits: dict[tuple[int, int], Parts] = {}
 
     def leaf(self, outcome: Outcome) -> int:
         if outcome not in self._leaves:
             self._leaves[outcome] = len(self._nodes)
             self._outcomes[len(self._nodes)] = outcome
-            self._nodes.append(None)
-            self._supports.append(frozenset())
+            self._nodes.append((-1, ()))
+            self._supports.append(0)
+            self._ways.append(1)
         return self._leaves[outcome]
 
-    def branch(self, place: int, children: tuple[int, ...]) -> int:
-        """The node that splits on a fact; the child itself where all are one."""
-        if all(child == children[0] for child in children):
-            return children[0]
-        key = (place, children)
+    def cut(self, rest: Outcome) -> int:
+        """A leaf below which the outcome was not followed, though it has more than one there."""
+        number = len(self._nodes)
+        self._outcomes[number] = rest
+        self._cut.add(number)
+        self._nodes.append((-1, ()))
+        self._supports.append(0)
+        self._ways.append(1)
+        return number
+
+    @property
+    def is_cut(self) -> bool:
+        return bool(self._cut)
+
+    def branch(self, place: int, masks: Mapping[int, int]) -> int:
+        """The node that splits on a fact (`masks`: classes for each child); the child where all are one."""
+        if len(masks) == 1:
+            return next(iter(masks))
+        parts = tuple(sorted(((mask, child) for child, mask in masks.items()), key=_first_class))
+        key = (place, parts)
         if key not in self._branches:
             self._branches[key] = len(self._nodes)
+            support = 1 << place
+            for child in masks:
+                support |= self._supports[child]
             self._nodes.append(key)
-            self._supports.append(frozenset({place}).union(*(self._supports[child] for child in children)))
+            self._supports.append(support)
+            self._ways.append(sum(self._ways[child] for child in masks))
         return self._branches[key]
 
-    def _restrict(self, number: int, place: int, piece: int) -> int:
-        if place not in self._supports[number]:
-            return number
-        key = (number, place, piece)
-        found = self._restricted.get(key)
-        if found is None:
-            node = self._nodes[number]
-            assert node is not None, "a leaf has no support"
-            if node[0] == place:
-                found = node[1][piece]
-            else:
-                found = self.branch(node[0], tuple(self._restrict(child, place, piece) for child in node[1]))
-            self._restricted[key] = found
-        return found
+    def _split(self, number: int, place: int) -> Parts:
+        """What a node becomes for each class of a fact."""
+        if not self._supports[number] >> place & 1:
+            return (((1 << len(self._classes[place])) - 1, number),)
+        at, parts = self._nodes[number]
+        if at == place:
+            return parts
+        if (number, place) not in self._splits:
+            cells: list[tuple[int, dict[int, int]]] = [((1 << len(self._classes[place])) - 1, {})]
+            for mask, child in parts:
+                refined = []
+                for cell, masks in cells:
+                    for part, below in self._split(child, place):
+                        if cell & part:
+                            refined.append((cell & part, {**masks, below: masks.get(below, 0) | mask}))
+                cells = refined
+            found: dict[int, int] = {}
+            for cell, masks in cells:
+                made = self.branch(at, masks)
+                found[made] = found.get(made, 0) | cell
+            self._splits[number, place] = tuple(sorted(((m, n) for n, m in found.items()), key=_first_class))
+        return self._splits[number, place]
+
+    def _places(self, number: int) -> list[int]:
+        support = self._supports[number]
+        return [place for place in range(support.bit_length()) if support >> place & 1]
 
     def tree(self, order: Sequence[str] = ()) -> Tree[Outcome] | None:
         """The reduced tree with the facts of `order` first, then by how often they are tested.
 
-        None where no case is possible.
+        None where no case is possible. Equal parts of it are one object.
         """
         first = {self._place[fact]: i - len(order) for i, fact in enumerate(order) if fact in self._place}
-        ranks = [first.get(place, 1000 - uses) for place, uses in enumerate(self._uses)]
+        most = max(self._uses, default=0) + 1
+        ranks = [(first.get(place, most - uses), place) for place, uses in enumerate(self._uses)]
         known: dict[int, Tree[Outcome] | None] = {IMPOSSIBLE: None}
-        branches: dict[tuple[int, tuple[tuple[int, int], ...]], Branch[Outcome]] = {}
+        branches: dict[tuple[int, Parts], Branch[Outcome]] = {}
 
         def below(number: int) -> Tree[Outcome] | None:
             if number not in known:
-                support = self._supports[number]
-                if support:
-                    known[number] = split(number, min(support, key=lambda place: (ranks[place], place)))
+                if self._supports[number]:
+                    known[number] = split(number, min(self._places(number), key=ranks.__getitem__))
                 else:
                     known[number] = Leaf(self._outcomes[number])
             return known[number]
@@ -93,11 +131,11 @@ class Function(Generic[Outcome]):
         def split(number: int, place: int) -> Tree[Outcome] | None:
             """Children that are one tree (equal trees are one object here) share a branch."""
             children: dict[int, tuple[Tree[Outcome], int]] = {}
-            for piece in range(len(self._classes[place])):
-                child = below(self._restrict(number, place, piece))
+            for mask, node in self._split(number, place):
+                child = below(node)
                 if child is not None:
-                    mask = children[id(child)][1] if id(child) in children else 0
-                    children[id(child)] = (child, mask | 1 << piece)
+                    before = children[id(child)][1] if id(child) in children else 0
+                    children[id(child)] = (child, before | mask)
             if len(children) <= 1:
                 return next((child for child, _ in children.values()), None)
             key = (place, tuple((mask, number) for number, (_, mask) in children.items()))
@@ -114,11 +152,21 @@ class Function(Generic[Outcome]):
             return Choices(frozenset().union(*(s.members for s in sets if isinstance(s, Choices))))
         return ranges(interval for s in sets if not isinstance(s, Choices) for interval in s.intervals)
 
-    def smallest(self, first: Sequence[str] = ()) -> Tree[Outcome] | None:
-        """The smallest tree found by trying each fact in each place of the order, one place after the other.
+    # -- the tree that is shown -------------------------------------------------------------------------
 
-        With up to three facts every order is tried, so it is the smallest there is. `first` stays in front.
+    def smallest(self, rest: Outcome, most: int, first: Sequence[str] = ()) -> Tree[Outcome] | None:
+        """The smallest tree found, of at most `most` rows; `first` stays in front.
+
+        With up to three facts every order is tried, so it is the smallest there is. What takes more rows is
+        folded: its leaf is `rest`, and has more than one outcome.
         """
+        if self._supports[self.root].bit_count() > SEARCHED:
+            return self._grown(rest, most, first)
+        best = self._searched(first)
+        return self._grown(rest, most, first) if best is not None and size(best)[0] > most else best
+
+    def _searched(self, first: Sequence[str]) -> Tree[Outcome] | None:
+        """The smallest tree found by trying each fact in each place of the order, one after the other."""
         best = self.tree(first)
         if best is None:
             return None
@@ -136,3 +184,85 @@ class Function(Generic[Outcome]):
             chosen.append(order[0])
             facts.remove(order[0])
         return best
+
+    def _grown(self, rest: Outcome, most: int, first: Sequence[str]) -> Tree[Outcome] | None:
+        """A tree grown from the root, what holds most cases first, each time by its most decisive fact."""
+        if self.root == IMPOSSIBLE:
+            return None
+        wanted = [self._place[fact] for fact in first if fact in self._place]
+        grown: dict[int, tuple[int, list[tuple[int, int]]]] = {}  # sprout: its fact, and masks with sprouts
+        nodes = [self._plain(self.root)]  # the node of each sprout
+        waiting = [(-1.0, 0)]
+        count = 1
+        while waiting:
+            weight, sprout = heappop(waiting)
+            if not self._supports[nodes[sprout]]:
+                continue
+            place, parts = self._most_decisive(nodes[sprout], wanted)
+            if count + len(parts) - 1 > most and sprout > 0:
+                continue
+            count += len(parts) - 1
+            children = []
+            for mask, child in parts:
+                children.append((mask, len(nodes)))
+                heappush(waiting, (weight * mask.bit_count() / len(self._classes[place]), len(nodes)))
+                nodes.append(child)
+            grown[sprout] = (place, children)
+        return self._shown(nodes, grown, rest)
+
+    def _plain(self, number: int) -> int:
+        """A node of which all possible cases have one outcome as that outcome."""
+        found: set[int] = set()
+        waiting, seen = [number], {IMPOSSIBLE}
+        while waiting and len(found) < 2:
+            node = waiting.pop()
+            if node in seen:
+                continue
+            seen.add(node)
+            if self._supports[node]:
+                waiting += [child for _, child in self._nodes[node][1]]
+            else:
+                found.add(node)
+        return found.pop() if len(found) == 1 else number
+
+    def _most_decisive(self, number: int, wanted: Sequence[int]) -> tuple[int, Parts]:
+        """The fact after which the fewest ways are left (the first wanted one before), and what follows."""
+        best: tuple[tuple[int, int, int], int, dict[int, int]] | None = None
+        places = self._places(number)
+        for place in [place for place in wanted if place in places][:1] or places:
+            masks: dict[int, int] = {}
+            for mask, child in self._split(number, place):
+                if child != IMPOSSIBLE:
+                    plain = self._plain(child)
+                    masks[plain] = masks.get(plain, 0) | mask
+            if len(masks) > 1:
+                score = (sum(self._ways[child] for child in masks), -self._uses[place], place)
+                if best is None or score < best[0]:
+                    best = (score, place, masks)
+            elif place in wanted:
+                return self._most_decisive(number, [one for one in wanted if one != place])
+        assert best is not None, "a node with two outcomes has a fact that tells them apart"
+        _, place, masks = best
+        return place, tuple(sorted(((m, n) for n, m in masks.items()), key=_first_class))
+
+    def _shown(
+        self, nodes: Sequence[int], grown: Mapping[int, tuple[int, list[tuple[int, int]]]], rest: Outcome
+    ) -> Tree[Outcome]:
+        """The sprouts as a tree; one that leads to nothing but folded parts is folded, save the root."""
+        folded: Leaf[Outcome] = Leaf(rest)
+        made: dict[int, Tree[Outcome]] = {}
+        for sprout in range(len(nodes) - 1, -1, -1):  # children come after their parents
+            if sprout in grown:
+                place, children = grown[sprout]
+                parts = tuple((self._union(place, mask), made[child]) for mask, child in children)
+                settled = sprout == 0 or any(child is not folded for _, child in parts)
+                made[sprout] = Branch(self._facts[place], parts) if settled else folded
+            elif self._supports[nodes[sprout]] or nodes[sprout] in self._cut:
+                made[sprout] = folded
+            else:
+                made[sprout] = Leaf(self._outcomes[nodes[sprout]])
+        return made[0]
+
+
+def _first_class(part: tuple[int, int]) -> int:
+    return part[0] & -part[0]

@@ -33,10 +33,16 @@ Facts = tuple[tuple[str, ValueSet], ...]
 
 def facts_of(tree: Tree[Outcome]) -> tuple[str, ...]:
     """The facts a tree asks for, the first asked first."""
-    if isinstance(tree, Leaf):
-        return ()
-    below = (fact for _, child in tree.children for fact in facts_of(child))
-    return tuple(dict.fromkeys([tree.fact, *below]))
+    found: dict[str, None] = {}
+    seen: set[int] = set()
+    waiting = [tree]
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, Branch) and id(node) not in seen:
+            seen.add(id(node))
+            found[node.fact] = None
+            waiting += [child for _, child in reversed(node.children)]
+    return tuple(found)
 
 
 def rows(tree: Tree[Outcome]) -> tuple[tuple[Facts, Outcome], ...]:
@@ -51,10 +57,22 @@ def rows(tree: Tree[Outcome]) -> tuple[tuple[Facts, Outcome], ...]:
 
 
 def outcomes(tree: Tree[Outcome]) -> frozenset[Outcome]:
-    return frozenset(outcome for _, outcome in rows(tree))
+    if isinstance(tree, Leaf):
+        return frozenset((tree.outcome,))
+    return frozenset().union(*(outcomes(child) for _, child in tree.children))
 
 
 def size(tree: Tree[Outcome]) -> tuple[int, int]:
     """Number of rows and of tests in them: what "smallest" means."""
-    table = rows(tree)
-    return len(table), sum(len(facts) for facts, _ in table)
+    known: dict[int, tuple[int, int]] = {}
+
+    def below(node: Tree[Outcome]) -> tuple[int, int]:
+        if isinstance(node, Leaf):
+            return 1, 0
+        if id(node) not in known:
+            found = [below(child) for _, child in node.children]
+            count = sum(one for one, _ in found)
+            known[id(node)] = count, count + sum(tests for _, tests in found)
+        return known[id(node)]
+
+    return below(tree)
