@@ -1,0 +1,172 @@
+"""Whether an answer is right, withheld, or wrong, by what the clause texts say."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import Literal, NamedTuple
+
+from kb import Answer
+from kb.model.lookup import Lookup
+from kb.model.records import Fact
+from kb.model.values import Choices
+from tests.reading.sheets import Asked
+
+Mark = Literal["right", "withheld", "wrong"]
+# How the writers of the questions call the kinds, and which kinds of question may stand for them.
+KINDS = {
+    "may": {"may", "must", "how", "how_many", "where", "when"},
+    "must": {"must", "may", "list", "how", "where", "how_many"},
+    "claim": {"may", "must", "how", "where", "how_many", "who", "list"},
+    "how": {"how", "may", "must", "where"},
+    "how big": {"how", "where"},
+    "how many": {"how_many"},
+    "authority": {"who", "may", "when"},
+    "other": {"source", "when", "who", "how"},
+    "when": {"when", "may", "must"},
+    "why": {"why"},
+    "list": {"list"},
+    "who": {"who"},
+    "source": {"source"},
+    "where": {"where", "how"},
+    "compare": {"compare"},
+}
+# Yes and no to the same thing: what is permitted need not be done, and is so answered to who asks if it must.
+_SAME = {("not_required", "permitted"), ("permitted", "not_required")}
+_NUMBER = re.compile(r"\d+(?:\.\d+)?(?: \d+/\d+|/\d+)?")
+_COUNTS = {"one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6"}
+
+
+class Verdict(NamedTuple):
+    """What is held of one answer; `cited` is (clauses cited, of these expected, expected ones found)."""
+
+    mark: Mark
+    kind_is_right: bool
+    asked: bool
+    cited: tuple[int, int, bool] | None
+    why: str = ""
+
+
+def _absent(fact: Fact) -> str | None:
+    """The value of a fact that says "nobody has it, grants it or wears it"; None for facts of the situation.
+
+    The writers of the questions took what nobody mentions as absent; an answer may well depend on it.
+    """
+    if fact.family in ("waiver", "qualification", "appointment", "worn"):
+        return "no"
+    return fact.values[0].id if fact.family == "authorisation" else None
+
+
+def _verdict_unless_mentioned(answer: Answer, lookup: Lookup) -> set[str]:
+    """The verdicts of the cases in which everything is absent that nobody mentioned."""
+    absent = {fact.id: value for fact in lookup.base.facts if (value := _absent(fact)) is not None}
+    return {
+        case.verdict
+        for case in answer.cases
+        if all(
+            (absent[name] in values.members) != values.complement
+            for name, values in case.when
+            if name in absent and isinstance(values, Choices)
+        )
+    }
+
+
+def _clauses(answer: Answer) -> set[str]:
+    return {f"{citation.edition} {citation.number}" for citation in answer.citations}
+
+
+def _said(answer: Answer) -> str:
+    parts = [
+        answer.headline,
+        *(case.label for case in answer.cases),
+        *(value.label for case in answer.cases for value in case.values),
+        *(value.label for value in answer.values),
+        *(entry.label for entry in answer.entries),
+        *(value.label for entry in answer.entries for value in entry.values),
+        *(citation.text for citation in answer.citations),
+    ]
+    return " ".join(" ".join(parts).casefold().split())
+
+
+def _numbers(text: str) -> set[str]:
+    words = (_COUNTS.get(word, word) for word in text.casefold().split())
+    return set(_NUMBER.findall(" ".join(words)))
+
+
+def _values_told(answer: Answer, wanted: Sequence[str]) -> bool:
+    """Every number of the expected values is told; of words, half are (they may be put otherwise)."""
+    said = _said(answer)
+    told = _numbers(said)
+    for value in wanted:
+        numbers = _numbers(str(value))
+        if numbers and not numbers & told:
+            return False
+        words = [word for word in re.findall(r"[a-z]{4,}", str(value).casefold()) if word not in _COUNTS]
+        if words and not numbers and sum(word[:5] in said for word in words) * 2 < len(words):
+            return False
+    return True
+
+
+def _fits(answer: Answer, asked: Asked, lookup: Lookup) -> str:
+    """Empty if the answer is what the clauses say, else what is not."""
+    expect = asked.expect
+    verdict, clauses = expect.get("verdict"), set(expect.get("clauses", ()))
+    if verdict == "conditional":
+        return "" if answer.verdict == "conditional" else f"verdict {answer.verdict}, not conditional"
+    got = answer.verdict
+    if got == "conditional":
+        left = _verdict_unless_mentioned(answer, lookup)
+        got = next(iter(left)) if len(left) == 1 else got
+    same = (got, verdict) in _SAME and asked.kind in ("must", "claim")
+    if verdict is not None and got not in (None, verdict) and not same:
+        return f"verdict {answer.verdict}, not {verdict}"
+    cited = _clauses(answer)
+    if verdict == "conflict" and not clauses <= cited:
+        return f"cites {sorted(cited)}, not all of {sorted(clauses)}"
+    if verdict != "silent" and clauses and not clauses & cited:
+        return f"cites {sorted(cited)}, none of {sorted(clauses)}"
+    if verdict is None and not _values_told(answer, expect.get("values", ())):
+        return f"does not tell {expect.get('values')}"
+    return ""
+
+
+def judge(answer: Answer, asked: Asked, lookup: Lookup, may_ask: bool = False) -> Verdict:
+    """Right, withheld or wrong. `may_ask`: asking back is as good as a conditional answer (dialogues)."""
+    expect = asked.expect
+    kind = bool(answer.reading.query and answer.reading.query.kind in KINDS[asked.kind])
+    clauses = set(expect.get("clauses", ()))
+    cited = None
+    if expect["outcome"] == "answer" and answer.outcome == "answer" and clauses:
+        found = _clauses(answer)
+        cited = (len(found), len(found & clauses), bool(found & clauses))
+    asks = answer.outcome == "ask"
+    if expect["outcome"] == "abstain":
+        quiet = answer.outcome in ("abstain", "ask")
+        silent = answer.outcome == "answer" and answer.verdict == "silent"
+        mark: Mark = "right" if quiet else "withheld" if silent else "wrong"
+        return Verdict(mark, kind, asks, cited, "" if quiet else f"answers ({answer.verdict})")
+    if answer.outcome != "answer":
+        wanted = expect["outcome"] == "ask" or (
+            asks and expect.get("verdict") == "conditional" and (may_ask or _asks_for(answer, asked))
+        )
+        return Verdict("right" if wanted and asks else "withheld", kind, asks, cited, answer.outcome)
+    if expect["outcome"] == "ask":
+        open_still = answer.verdict in ("conditional", "silent")
+        return Verdict(
+            "right" if answer.verdict == "conditional" else "withheld" if open_still else "wrong",
+            kind,
+            asks,
+            cited,
+            f"answers ({answer.verdict})",
+        )
+    wrong = _fits(answer, asked, lookup)
+    hedged = answer.verdict == "conditional" and expect.get("verdict") in {
+        case.verdict for case in answer.cases
+    }
+    if wrong and (answer.verdict == "silent" or hedged):
+        return Verdict("withheld", kind, asks, cited, wrong)
+    return Verdict("wrong" if wrong else "right", kind, asks, cited, wrong)
+
+
+def _asks_for(answer: Answer, asked: Asked) -> bool:
+    return bool(answer.ask and answer.ask.fact in asked.expect.get("depends", ()))
