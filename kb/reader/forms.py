@@ -11,6 +11,11 @@ def _pairs(text: str) -> Mapping[str, str]:
     return MappingProxyType(dict(pair.split("=") for pair in text.split()))
 
 
+def word_row(text: str) -> tuple[str, ...]:
+    """Words written in a row, in order."""
+    return tuple(text.split())
+
+
 def word_set(text: str) -> frozenset[str]:
     """Words written in a row."""
     return frozenset(text.split())

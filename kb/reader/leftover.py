@@ -9,7 +9,6 @@ from kb.model.questions import Ask, Reading
 from kb.model.values import YES, ValueSet
 from kb.reader.lexicon import Entry
 from kb.reader.pieces import Understood
-from kb.reader.quantities import is_year
 from kb.reader.tokens import tokenize
 from kb.reader.values import entry_values
 from kb.text import visible
@@ -18,26 +17,6 @@ from kb.wording.cases import case_points
 Read = Callable[[str], Reading]
 _MOST = 4
 _BEFORE = frozenset({"in", "on", "for", "if", "when", "with", "by"})
-
-
-def ask_day(found: Understood, left: tuple[int, ...]) -> Ask | None:
-    """ "In 2020": the books may change within a year, so the day is asked for."""
-    if len(left) != 1 or not is_year(found.pieces[left[0]]):
-        return None
-    import calendar  # noqa: PLC0415  brings the locale; few questions name a year alone
-
-    months = {name.casefold(): number for number, name in enumerate(calendar.month_name) if name}
-    place = found.pieces[left[0]].first
-    year, end = int(found.pieces[left[0]].arg), found.tokens[place].end
-    month = months.get(found.tokens[place - 1].low) if place else None
-    first = place - 1 if month else place
-    if first and found.tokens[first - 1].low in ("in", "on", "during", "of"):
-        first -= 1
-    last_day = calendar.monthrange(year, month or 12)[1]
-    days = [f"{day} {calendar.month_name[m]} {year}" for day, m in ((1, month or 1), (last_day, month or 12))]
-    start = found.tokens[first].start
-    choices = tuple((f"{found.text[:start]}on {day}{found.text[end:]}", day) for day in days)
-    return Ask(fact="reading", prompt=f"On which day of {year}?", choices=choices)
 
 
 def ask_meaning(found: Understood, left: tuple[int, ...], lookup: Lookup, read: Read) -> Ask | None:

@@ -7,6 +7,8 @@ import re
 from collections.abc import Iterator
 
 from kb.measures import find_date, find_measure
+from kb.reader.days import ORDINALS, ordinal_days
+from kb.reader.forms import word_set
 from kb.reader.pieces import Piece
 from kb.reader.tokens import Token
 from kb.text import Pattern
@@ -33,7 +35,7 @@ def pattern_pieces(text: str, tokens: tuple[Token, ...]) -> tuple[Piece, ...]:
     starts = [token.start for token in tokens]
     taken: list[tuple[int, int]] = []
     found: list[Piece] = []
-    for start, end, piece in (*_dates(text), *_measures(text), *_clauses(text)):
+    for start, end, piece in (*_dates(text), *_ordinals(text), *_measures(text), *_clauses(text)):
         place = _token_range(starts, start, end)
         if (
             place is None
@@ -46,28 +48,9 @@ def pattern_pieces(text: str, tokens: tuple[Token, ...]) -> tuple[Piece, ...]:
     return tuple(found)
 
 
-_AMOUNT_WORDS = frozenset(
-    [
-        "an",
-        "half",
-        "quarter",
-        "inch",
-        "inches",
-        "one",
-        "two",
-        "three",
-        "four",
-        "five",
-        "six",
-        "seven",
-        "eight",
-        "nine",
-        "ten",
-        "eleven",
-        "twelve",
-        "foot",
-    ]
-)
+_AMOUNT_WORDS = ORDINALS | word_set("""
+    an half quarter inch inches one two three four five six seven eight nine ten eleven twelve foot
+""")
 
 
 def _placed(piece: Piece, place: tuple[int, int]) -> Piece:
@@ -82,6 +65,11 @@ def _dates(text: str) -> Iterator[tuple[int, int, Piece]]:
     while found is not None:
         yield found.start, found.end, Piece(first=0, last=0, tag="on date", date=found.date)
         found = find_date(text, found.end)
+
+
+def _ordinals(text: str) -> Iterator[tuple[int, int, Piece]]:
+    for start, end, day in ordinal_days(text):
+        yield start, end, Piece(first=0, last=0, tag="on date" if day else "day", date=day)
 
 
 def _measures(text: str) -> Iterator[tuple[int, int, Piece]]:

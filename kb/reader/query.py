@@ -12,6 +12,7 @@ from kb.model.questions import Abstain, Ask, Query, QuestionKind, Verdict
 from kb.model.records import Case
 from kb.model.values import NO, YES, ValueSet, intersect, is_empty
 from kb.reader.compound import counted_class, part_or_whole
+from kb.reader.days import month_of
 from kb.reader.defined import defining_clause, find_clause
 from kb.reader.english import BODY
 from kb.reader.frame import Frame
@@ -52,7 +53,9 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
         items = worn_on(roles.body, lookup)
         if not items:
             return Abstain(reason="The books do not say what is worn there.", words=(roles.body,))
-    facts = {**narrowed(case, roles.facts, lookup), **_worn_facts(worn, YES), **_worn_facts(unworn, NO)}
+    dated = month_of(roles.as_of, lookup) if roles.as_of is not None else None
+    said = {dated[0]: dated[1], **roles.facts} if dated is not None else roles.facts
+    facts = {**narrowed(case, said, lookup), **_worn_facts(worn, YES), **_worn_facts(unworn, NO)}
     merged = merge_case(case, facts, roles.as_of, roles.alone, lookup)
     if frame.kind == "source":
         if roles.clause_number:

@@ -11,11 +11,12 @@ from kb.reader.asked_back import ask_instead
 from kb.reader.choice import answer_to_ask
 from kb.reader.cover import find_pieces
 from kb.reader.datum import datums, take_datums
+from kb.reader.days import in_days, said_period, without_month
 from kb.reader.fold import fold
 from kb.reader.follow import continued, echoed, is_fragment, take_up
 from kb.reader.frame import Frame, find_frame
 from kb.reader.gate import is_modifier, unexplained
-from kb.reader.leftover import ask_day, ask_meaning
+from kb.reader.leftover import ask_meaning
 from kb.reader.lexicon import Lexicon
 from kb.reader.manner import asked_manner, asked_place
 from kb.reader.naming import resolve_names
@@ -34,7 +35,8 @@ MOST_WORDS = 120
 _ROLES: dict[str, SpanRole] = {
     "item": "item", "items": "item", "act": "aspect", "aspect": "aspect", "aspect value": "aspect",
     "dimension": "aspect", "care": "aspect", "order": "aspect", "fact": "fact", "fact name": "fact",
-    "values": "fact", "measure": "measure", "number": "measure", "on date": "date", "clause number": "clause",
+    "values": "fact", "measure": "measure", "number": "measure", "on date": "date", "day": "date",
+    "clause number": "clause",
     "book": "clause", "filler": "filler", "det": "filler", "poss": "filler", "comma": "filler",
     "unknown": "unknown",
 }  # fmt: skip
@@ -149,11 +151,22 @@ def _read(
 ) -> Reading:  # fmt: skip
     spans = make_spans(found, lookup)
     before = previous.query if previous is not None else None
-    again = echoed(found, before) if before is not None else None
-    if again is not None:
-        kept = tuple(fact for fact, _ in again.case.facts)
-        return Reading(question=text, text=say_query(lookup, again), query=again, spans=spans, carried=kept)
+    echo = echoed(found, before) if before is not None else None
+    if echo is not None:
+        kept = tuple(fact for fact, _ in echo.case.facts)
+        return Reading(question=text, text=say_query(lookup, echo), query=echo, spans=spans, carried=kept)
     left = unexplained(found.pieces, frame, roles)
+    period = said_period(found, left, case.as_of) if left else None
+    dated = in_days(found, period, lookup) if period is not None else None
+    if isinstance(dated, Ask):
+        return Reading(question=text, spans=spans, ask=dated)
+    if dated is not None:
+        again = read_question(dated, lexicon=lexicon, lookup=lookup, case=case, previous=previous)
+        if again.query is not None and period is not None:
+            query = without_month(again.query, found, period, lookup)
+            again = msgspec.structs.replace(again, query=query, text=say_query(lookup, query))
+        if again.abstain is None:
+            return msgspec.structs.replace(again, question=text, spans=spans)
     if left:
         stopped = ask_instead(found, left, frame, roles, case, lookup) or _gate(
             found, left, case, lexicon, lookup
@@ -219,7 +232,7 @@ def _gate(
     def read(changed: str) -> Reading:
         return read_question(changed, lexicon=lexicon, lookup=lookup, case=case)
 
-    meant = ask_day(found, left) or ask_meaning(found, left, lookup, read)
+    meant = ask_meaning(found, left, lookup, read)
     if meant is not None:
         return meant
     names = [word for index, word in zip(left, words, strict=True) if found.pieces[index].tag == "unknown"]
