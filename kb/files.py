@@ -44,7 +44,7 @@ def find_files(folder: Path) -> tuple[list[str], list[tuple[str, OSError]]]:
 def is_file(path: str) -> bool:
     """Whether a plain file stands there, also behind links. Raises `OSError` where one may not look.
 
-    Not `Path.is_file`, which takes twice the time, and from Python 3.13 on is silent about what it may not see.
+    Not `Path.is_file`: it takes twice the time, and from Python 3.13 on hides what it may not see.
     """
     try:
         return stat.S_ISREG(os.stat(path).st_mode)  # noqa: PTH116

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Iterable, Iterator
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 import msgspec
 from rapidfuzz import fuzz, process
@@ -26,16 +26,38 @@ _STARTERS = (
 )
 _LONGEST_PHRASE = 4
 _ID_LENGTH = 3  # a single capital is completed to ids such as K5 only
-_SCAN = 400
+_SCAN = 2000
 _FUZZY_FROM = 4
 _FUZZY_SCORE = 75
+_FUZZY_PHRASE = 80
+_INSIDE_FROM = 3
+
+Kind = Literal["item", "who", "rig", "situation"]
+_WHO_FAMILIES = ("grade", "branch", "qualification", "appointment", "waiver", "authorisation")
+# The words before the cursor, and what can follow them; the longest that fits counts.
+_WHO = ("as", "am", "for", "by", "officer", "grade", "may", "can", "must", "should", "does", "is", "are")
+_FOLLOWS: dict[str, tuple[Kind, ...]] = {
+    **{f"{word} {article}": ("who",) for word in _WHO for article in ("a", "an")},
+    **dict.fromkeys(("as", "i am", "i'm", "below", "above", "grade"), ("who",)),
+    **dict.fromkeys(("in", "in the", "at", "at the", "on", "on the", "while"), ("rig", "situation")),
+    **dict.fromkeys(("when", "if", "during", "it is", "it's"), ("rig", "situation")),
+    **dict.fromkeys(("wear", "wears", "wearing", "carry", "the", "my", "with", "without"), ("item",)),
+    **dict.fromkeys(
+        ("wear a", "wear an", "carry a", "carry an", "with a", "without a", "how many"), ("item",)
+    ),
+}
+_LEAD_WORDS = frozenset(word for lead in _FOLLOWS for word in lead.split())
+_LONGEST_LEAD = max(lead.count(" ") + 1 for lead in _FOLLOWS)
+_KEYWORDS = """ASK BASE BIND CONSTRUCT COUNT DESCRIBE DISTINCT EXISTS FILTER FROM GRAPH GROUP HAVING LIMIT
+MINUS NOT OFFSET OPTIONAL ORDER PREFIX SELECT UNION VALUES WHERE"""
 
 
 class Entry(msgspec.Struct, frozen=True):
-    """A text that can be put in, and what it is."""
+    """A text that can be put in, what it is in words, and its kind."""
 
     text: str
     about: str
+    kind: Kind = "item"
 
 
 class Suggestion(msgspec.Struct, frozen=True):
@@ -49,27 +71,32 @@ class Suggestion(msgspec.Struct, frozen=True):
 class Vocabulary(msgspec.Struct, frozen=True):
     """Entries with a sorted index: every tail of a label that begins with a word, and where it belongs.
 
-    `words` are all single words of the entries, for slips of the finger.
+    `words` are all single words of the entries, for slips of the finger; `clauses`, `facts` and `days` follow
+    the commands that take one.
     """
 
     entries: tuple[Entry, ...]
     keys: tuple[str, ...]
-    owners: tuple[tuple[bool, int], ...]
+    owners: tuple[tuple[bool, int, int], ...]
     words: tuple[str, ...]
     clauses: tuple[Entry, ...] = ()
     facts: tuple[Entry, ...] = ()
+    days: tuple[Entry, ...] = ()
 
 
 def make_vocabulary(
-    entries: Iterable[Entry], clauses: Iterable[Entry] = (), facts: Iterable[Entry] = ()
+    entries: Iterable[Entry],
+    clauses: Iterable[Entry] = (),
+    facts: Iterable[Entry] = (),
+    days: Iterable[Entry] = (),
 ) -> Vocabulary:
     unique = tuple(dict.fromkeys(entries))
-    index: list[tuple[str, tuple[bool, int]]] = []
+    index: list[tuple[str, tuple[bool, int, int]]] = []
     words: set[str] = set()
     for number, entry in enumerate(unique):
         parts = entry.text.casefold().split()
         words.update(parts)
-        index += [(" ".join(parts[i:]), (i > 0, number)) for i in range(len(parts))]
+        index += [(" ".join(parts[i:]), (i > 0, len(entry.text), number)) for i in range(len(parts))]
     index.sort()
     return Vocabulary(
         unique,
@@ -78,11 +105,16 @@ def make_vocabulary(
         tuple(sorted(words)),
         tuple(sorted(set(clauses), key=lambda entry: entry.text)),
         tuple(dict.fromkeys(facts)),
+        (Entry("today", "the present day"), *dict.fromkeys(days)),
     )
 
 
+def _kind(family: str) -> Kind:
+    return "who" if family in _WHO_FAMILIES else "rig" if family == "rig" else "situation"
+
+
 def vocabulary_of(base: KnowledgeBase) -> Vocabulary:
-    """Labels of items, grades, rigs and other fact values, the clauses, and the names of facts."""
+    """Labels of items, grades, rigs and other fact values, the clauses, the names of facts, and days."""
     lookup = base.lookup
     entries = [Entry(name, "item") for item in lookup.base.items for name in (item.label, *item.other_labels)]
     facts = []
@@ -90,35 +122,52 @@ def vocabulary_of(base: KnowledgeBase) -> Vocabulary:
         if fact.family == "worn":
             continue
         facts.append(Entry(fact.label, "fact"))
+        kind = _kind(fact.family)
         if not fact.values:
-            entries.append(Entry(fact.label, "fact"))
+            entries.append(Entry(fact.label, "fact", kind))
         for value in fact.values:
             names = (value.label, *value.other_labels)
-            entries += [Entry(name, fact.label) for name in names]
+            entries += [Entry(name, fact.label, kind) for name in names]
             if fact.family == "grade":
-                entries.append(Entry(value.id, value.label))
+                entries.append(Entry(value.id, value.label, kind))
+    for group in lookup.base.groups:
+        kind = _kind(lookup.facts[group.fact].family)
+        entries += [Entry(name, "group", kind) for name in (group.label, *group.other_labels)]
     clauses = [
         Entry(clause.number, clause.heading or lookup.editions[clause.edition].label)
         for clause in lookup.base.clauses
     ]
-    return make_vocabulary(entries, clauses, facts)
+    starts = sorted((edition.valid_from, edition.label) for edition in lookup.base.editions)
+    days = [Entry(day.isoformat(), f"{label} comes into force") for day, label in starts]
+    return make_vocabulary(entries, clauses, facts, days)
 
 
 def _with_prefix(vocabulary: Vocabulary, prefix: str) -> list[Entry]:
-    """Entries with a word tail that begins with `prefix`, whole labels first."""
+    """Entries with a word tail that begins with `prefix`: whole labels first, the shortest first."""
     start = bisect_left(vocabulary.keys, prefix)
-    found: list[tuple[bool, int]] = []
+    found: list[tuple[bool, int, int]] = []
     for position in range(start, min(start + _SCAN, len(vocabulary.keys))):
         if not vocabulary.keys[position].startswith(prefix):
             break
         found.append(vocabulary.owners[position])
-    return [vocabulary.entries[number] for _, number in sorted(found)]
+    return [vocabulary.entries[number] for _, _, number in sorted(found)]
 
 
 def _near(vocabulary: Vocabulary, word: str) -> list[Entry]:
-    """Entries with a word that is nearly `word`, the nearest first."""
+    """Entries with a word that is nearly `word`, the nearest first; else with a word that has it inside."""
     near = process.extract(word, vocabulary.words, scorer=fuzz.ratio, score_cutoff=_FUZZY_SCORE, limit=3)
-    return [entry for match, _, _ in near for entry in _with_prefix(vocabulary, match)]
+    matches = [match for match, _, _ in near] or [known for known in vocabulary.words if word in known]
+    return [entry for match in matches for entry in _with_prefix(vocabulary, match)]
+
+
+def _fitting(lead: str) -> tuple[Kind, ...]:
+    """What can follow the words before a phrase; () where anything can."""
+    words = lead.casefold().split()
+    for count in range(min(_LONGEST_LEAD, len(words)), 0, -1):
+        kinds = _FOLLOWS.get(" ".join(words[-count:]))
+        if kinds:
+            return kinds
+    return ()
 
 
 def _word_starts(text: str) -> list[int]:
@@ -127,10 +176,11 @@ def _word_starts(text: str) -> list[int]:
     return starts[-_LONGEST_PHRASE:]
 
 
-def _argument(text: str, vocabulary: Vocabulary) -> Iterator[Suggestion]:
+def _argument(text: str, vocabulary: Vocabulary, remembered: tuple[str, ...]) -> Iterator[Suggestion]:
     """What may follow a command word."""
     commands = tuple(Entry(command.name, command.does) for command in COMMANDS)
-    pools = {"help ": commands, "forget ": vocabulary.facts, "as of ": (Entry("today", "the present day"),)}
+    kept = tuple(Entry(name, "remembered") for name in remembered)
+    pools = {"help ": commands, "forget ": kept or vocabulary.facts, "as of ": vocabulary.days}
     lowered = text.casefold()
     for word, pool in pools.items():
         if lowered.startswith(word):
@@ -145,6 +195,25 @@ def _argument(text: str, vocabulary: Vocabulary) -> Iterator[Suggestion]:
         )
 
 
+def _sparql(text: str) -> Iterator[Suggestion]:
+    """Keywords, and the variables that the query has already."""
+    start = max(text.rfind(c) for c in " \n\t{}().;,") + 1
+    word = text[start:]
+    variables = dict.fromkeys(found for found in _words_of(text[:start]) if found[0] in "?$")
+    if word[:1] in ("?", "$"):
+        yield from (Suggestion(start, v, "variable") for v in variables if v.startswith(word) and v != word)
+    elif word:
+        yield from (
+            Suggestion(start, k, "keyword")
+            for k in _KEYWORDS.split()
+            if k.startswith(word.upper()) and k != word
+        )
+
+
+def _words_of(text: str) -> list[str]:
+    return "".join(c if c.isalnum() or c in "?$_" else " " for c in text).split()
+
+
 def _line_start(text: str) -> Iterator[Suggestion]:
     """Commands and the beginnings of questions, while the line still fits them."""
     typed = text.lstrip().casefold()
@@ -153,35 +222,90 @@ def _line_start(text: str) -> Iterator[Suggestion]:
         if typed and command.name.startswith(typed):
             yield Suggestion(start, command.name, command.does)
     for starter in _STARTERS:
-        if typed and starter.casefold().startswith(typed):
+        if typed and starter.casefold() != typed and starter.casefold().startswith(typed):
             yield Suggestion(start, starter, "question")
 
 
-def _labels(text: str, vocabulary: Vocabulary) -> Iterator[Suggestion]:
-    """Labels that go on from the last words; where there are none, labels with a nearly equal word."""
+def _labels(text: str, vocabulary: Vocabulary, asked: bool) -> Iterator[Suggestion]:
+    """Labels that go on from the last words; where there are none, labels with a nearly equal word.
+
+    What can stand there goes first; where anything of it is found, nothing else is offered.
+    """
     starts = _word_starts(text)
-    found = False
+    slips = tuple(_slip_before(text, starts, vocabulary))
+    if slips:
+        yield from slips
+        return
+    found: list[tuple[bool, Suggestion]] = []
     for start in starts:
+        kinds = _fitting(text[:start])
         phrase = " ".join(text[start:].casefold().split()) + (" " if text[-1].isspace() else "")
         short = len(phrase.strip()) < 2
-        if short and not text[start].isupper():
+        if short and not (text[start].isupper() or kinds):
             continue
         for entry in _with_prefix(vocabulary, phrase):
-            if entry.text.casefold() != phrase and (not short or len(entry.text) <= _ID_LENGTH):
-                found = True
-                yield Suggestion(start, entry.text, entry.about)
-    if starts and not found and len(text) - starts[-1] >= _FUZZY_FROM and not text[-1].isspace():
-        word = text[starts[-1] :].casefold()
-        if word not in vocabulary.words:
-            yield from (Suggestion(starts[-1], e.text, e.about) for e in _near(vocabulary, word))
+            fits = entry.kind in kinds
+            if entry.text.casefold() != phrase and (not short or fits or len(entry.text) <= _ID_LENGTH):
+                found.append((fits, Suggestion(start, entry.text, entry.about)))
+    fitting = [suggestion for fits, suggestion in found if fits]
+    if found:
+        yield from fitting or [suggestion for _, suggestion in found]
+    elif text[-1].isspace():
+        yield from _any_that_fits(text, vocabulary) if asked else ()
+    elif starts:
+        yield from _slips(text, starts[-1], vocabulary)
 
 
-def suggest(text: str, cursor: int, vocabulary: Vocabulary, limit: int = 12) -> tuple[Suggestion, ...]:
-    """At most `limit` suggestions for the text before the cursor, the best first, none twice."""
+def _any_that_fits(text: str, vocabulary: Vocabulary) -> Iterator[Suggestion]:
+    """Everything that can follow, before a letter of it is typed."""
+    kinds = _fitting(text)
+    yield from (Suggestion(len(text), e.text, e.about) for e in vocabulary.entries if e.kind in kinds)
+
+
+def _slips(text: str, start: int, vocabulary: Vocabulary) -> Iterator[Suggestion]:
+    """For a word that begins no label: labels that it may have been meant for."""
+    word, kinds = text[start:].casefold(), _fitting(text[:start])
+    if word in vocabulary.words or len(word) < (_INSIDE_FROM if kinds else _FUZZY_FROM):
+        return
+    near = sorted(_near(vocabulary, word), key=lambda entry: entry.kind not in kinds)
+    yield from (Suggestion(start, entry.text, entry.about) for entry in near)
+
+
+def _slip_before(text: str, starts: list[int], vocabulary: Vocabulary) -> Iterator[Suggestion]:
+    """For an unknown word before the one that is being typed: labels that begin nearly like both together."""
+    if len(starts) < 2 or text[-1].isspace():
+        return
+    start, last = starts[-2:]
+    before = text[start:last].strip().casefold()
+    if len(before) < _FUZZY_FROM or before in vocabulary.words or before in _LEAD_WORDS:
+        return
+    phrase = " ".join(text[start:].casefold().split())
+    near = process.extract(phrase, vocabulary.keys, scorer=fuzz.ratio, score_cutoff=_FUZZY_PHRASE, limit=3)
+    for key, _, _ in near:
+        yield from (Suggestion(start, e.text, e.about) for e in _with_prefix(vocabulary, key))
+
+
+def suggest(
+    text: str,
+    cursor: int,
+    vocabulary: Vocabulary,
+    *,
+    limit: int = 12,
+    asked: bool = False,
+    remembered: tuple[str, ...] = (),
+) -> tuple[Suggestion, ...]:
+    """At most `limit` suggestions for the text before the cursor, the best first, none twice.
+
+    With `asked` (somebody pressed Tab) also where nothing of a word is typed yet; `remembered` are the labels
+    of the facts that can be forgotten.
+    """
     before = text[:cursor]
     if not before.strip():
         return ()
-    special = tuple(_argument(before, vocabulary))
-    every = special or (*_line_start(before), *_labels(before, vocabulary))
+    if before.casefold().startswith("query "):
+        every: tuple[Suggestion, ...] = tuple(_sparql(before))
+    else:
+        special = tuple(_argument(before, vocabulary, remembered))
+        every = special or (*_line_start(before), *_labels(before, vocabulary, asked))
     unique = {suggestion.text.casefold(): suggestion for suggestion in reversed(every)}
     return tuple(s for s in dict.fromkeys(every) if unique[s.text.casefold()] is s)[:limit]

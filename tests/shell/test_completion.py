@@ -5,10 +5,15 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from shell.completion import Entry, make_vocabulary, suggest, vocabulary_of
 from tests.shell.fakes import FakeBase
 
+LABELS = make_vocabulary(
+    [Entry("storm coat", "item"), Entry("K5", "Keeper", "who"), Entry("in oil", "x", "rig")]
+)
 TABLE = [
     ("May I wear the sto", ["storm coat"]),
     ("May I wear the coa", ["oilskin coat", "storm coat"]),
@@ -31,6 +36,39 @@ TABLE = [
     ("   ", []),
     ("May I wear the xyzzy", []),
     ("while ha", ["hauling lines"]),
+    # What can stand there goes first, and alone where there is any.
+    ("May a u", ["Under Keeper", "Upper Keeper"]),
+    ("as a k", ["K4", "K5"]),
+    ("I am an und", ["Under Keeper"]),
+    ("May I wear it in w", ["watch rig"]),
+    ("May I wear the w", []),
+    ("when f", ["foul weather", "fair weather"]),
+    ("May I go without d", ["deck gloves"]),
+    ("name strip in bo", ["boat rig"]),
+    # Where nothing that fits begins so, whatever does.
+    ("May I wear the boat", ["boat rig"]),
+    ("in the storm", ["storm coat"]),
+    # Slips of the finger, and the middle of a word.
+    ("in boot", ["boat rig"]),
+    ("May I wear the skin", ["oilskin coat"]),
+    ("May I wear the stom co", ["storm coat"]),
+    ("May I wear the stomr coat", ["storm coat"]),
+    ("May I wear the great coat", ["storm coat", "oilskin coat"]),
+    # A number of a clause inside a sentence, a day on which something changes.
+    ("as of 20", ["2026-11-25"]),
+    # SPARQL.
+    ("query SEL", ["SELECT"]),
+    ("query SELECT ?item ?label WHERE { ?i", ["?item"]),
+    ("query SELECT * WHERE { ?s ?p ?o }\nLIM", ["LIMIT"]),
+    ("query SELECT ?coat", []),
+]
+
+# Before a letter is typed everything that fits is offered, to whoever asks for it with Tab.
+ASKED = [
+    ("as a ", ["Under Keeper", "K4", "Upper Keeper", "K5"]),
+    ("May I wear it in ", ["boat rig", "watch rig", "fair weather", "foul weather", "hauling lines"]),
+    ("Where does the ", ["storm coat", "oilskin coat", "quilted liner", "deck gloves", "name strip"]),
+    ("florgle ", []),
 ]
 
 
@@ -40,6 +78,30 @@ def test_suggestions(text: str, first: list[str], base: Any) -> None:
     assert {s.text for s in found[: len(first)]} == set(first)
     if not first:
         assert found == ()
+
+
+@pytest.mark.parametrize(("text", "every"), ASKED)
+def test_what_fits_is_offered_to_whoever_asks(text: str, every: list[str], base: Any) -> None:
+    assert suggest(text, len(text), vocabulary_of(base)) == ()
+    assert [s.text for s in suggest(text, len(text), vocabulary_of(base), asked=True)] == every
+
+
+def test_only_what_is_remembered_can_be_forgotten(base: Any) -> None:
+    found = suggest("forget ", 7, vocabulary_of(base), remembered=("grade",))
+    assert [s.text for s in found] == ["grade"]
+
+
+def test_the_shortest_label_goes_first() -> None:
+    vocabulary = make_vocabulary([Entry("storm coat liner", "item"), Entry("storm coat", "item")])
+    assert [s.text for s in suggest("the sto", 7, vocabulary)] == ["storm coat", "storm coat liner"]
+
+
+@given(st.text(max_size=40), st.integers(0, 40), st.booleans())
+def test_no_text_is_a_fault_and_every_suggestion_stands_at_the_cursor(
+    text: str, cursor: int, asked: bool
+) -> None:
+    for found in suggest(text, min(cursor, len(text)), LABELS, asked=asked):
+        assert 0 <= found.start <= min(cursor, len(text))
 
 
 def test_a_suggestion_replaces_what_was_typed_and_not_what_follows_the_cursor(base: Any) -> None:
