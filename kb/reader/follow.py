@@ -5,43 +5,121 @@ from __future__ import annotations
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Ask, Query
-from kb.model.values import NO, YES, ValueSet
+from kb.model.questions import Abstain, Ask, Query, Reading
+from kb.model.records import Case
+from kb.model.values import NO, YES
+from kb.reader.days import month_of
 from kb.reader.english import tag_set
+from kb.reader.forms import word_set
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
 from kb.reader.query import merge_case
+from kb.reader.tokens import Token, tokenize
+from kb.wording import say_query
 
-_PRONOUNS = frozenset({"it", "them", "they", "this", "that", "these", "those", "itself", "themselves"})
+_PRONOUNS = word_set("it them they this that these those itself themselves")
+_OTHERS = word_set("he she they him her them")
+_FIRST = word_set("i we me us my our")
 _ECHO = tag_set("not, filler, comma, be, self, and, and how about, det")
+_PERSONAL = frozenset({"grade", "branch", "qualification", "appointment", "waiver"})
+_SHORT = 6
+_TODAY = word_set("today now")
+_UNKNOWN = frozenset(
+    " ".join(token.low for token in tokenize(text))
+    for text in (
+        "don't know", "i don't know", "dont know", "not sure", "i'm not sure", "no idea", "i have no idea",
+        "unknown", "unsure", "can't say", "i can't say", "cannot say", "don't know yet", "either", "any",
+        "it depends", "doesn't matter",
+    )
+)  # fmt: skip
+NONE_OF_THEM = frozenset(
+    {"neither", "neither of them", "none", "none of them", "none of these", "neither one", "no one", "nobody"}
+)
+_OTHER_ONE = frozenset(
+    {"no the other one", "the other one", "no the other", "the other", "no not that one", "not that one"}
+)
 
 
-def echoed(found: Understood, before: Query) -> Query | None:
-    """ "Why not?", "and without it?": the question before, put another way."""
+def said_plainly(tokens: tuple[Token, ...]) -> str:
+    """The words of a short reply, without signs."""
+    return " ".join(token.low for token in tokens if token.low[0].isalnum() or token.low == "n't")
+
+
+def undecided(tokens: tuple[Token, ...], previous: Reading) -> Query | Abstain | None:
+    """ "Don't know" leaves a question as it is; without knowing what was meant nothing can be answered."""
+    said = said_plainly(tokens)
+    if said not in _UNKNOWN and said not in NONE_OF_THEM:
+        return None
+    if previous.query is not None:
+        return previous.query if said in _UNKNOWN else None
+    if previous.ask is None:
+        return None
+    labels = tuple(label for _, label in previous.ask.choices)[:3]
+    if said in NONE_OF_THEM:
+        return Abstain(reason="Then it is not known what is meant; say it in other words.")
+    return Abstain(reason="Without knowing which is meant, nothing can be answered.", suggestions=labels)
+
+
+def other_one(tokens: tuple[Token, ...], before: Query, lookup: Lookup) -> Query | Ask | None:
+    """ "No, the other one": what else the item's everyday word may mean; asks where that is several."""
+    if said_plainly(tokens) not in _OTHER_ONE or len(before.items) != 1:
+        return None
+    item = lookup.items[before.items[0]]
+    sharing = [
+        [other.id for other in lookup.base.items if word in other.everyday and other.id != item.id]
+        for word in item.everyday
+    ]
+    others = min((group for group in sharing if group), key=len, default=[])
+    if len(others) == 1:
+        return msgspec.structs.replace(before, items=(others[0],))
+    choices = tuple((other, lookup.items[other].label) for other in others)
+    return Ask(fact="item", prompt="Which other one is meant?", choices=choices) if choices else None
+
+
+def echoed(found: Understood, before: Query, today: Case, lookup: Lookup) -> Query | Ask | None:
+    """ "Why not?", "and without it?", "and today?": the question before, put another way."""
     tags = {piece.tag for piece in found.pieces}
+    if tags <= _ECHO and any(token.low in _TODAY for token in found.tokens):
+        return _on_day(before, today, lookup)
     if before.kind not in ("may", "must", "why") or not before.items:
         return None
     if "why" in tags and tags <= _ECHO | {"why"}:
         return msgspec.structs.replace(before, kind="why", modalities=())
     pronoun = any(token.low in _PRONOUNS for token in found.tokens)
     if before.kind != "why" and pronoun and "without" in tags and tags <= _ECHO - {"not"} | {"without"}:
-        return msgspec.structs.replace(before, polarity="not", value=None)
+        return _without(before, lookup)
     return None
 
 
-def take_up(found: Understood, roles: Roles, before: Query) -> None:
-    """ "May I wear it ashore?": the item of the question before, where this one names none."""
-    if roles.asked or roles.worn or roles.unworn:
-        return
-    if any(token.low in _PRONOUNS for token in found.tokens):
-        roles.asked = [Piece(first=0, last=1, tag="item", arg=item) for item in before.items]
+def _without(before: Query, lookup: Lookup) -> Query | Ask:
+    """ "Without it": without the item; asks where something worn with it may be meant."""
+    readings = [msgspec.structs.replace(before, polarity="not", value=None)]
+    for fact, values in before.case.facts:
+        if fact.startswith("worn:") and values == YES:
+            facts = tuple((f, NO if f == fact else v) for f, v in before.case.facts)
+            case = msgspec.structs.replace(before.case, facts=facts)
+            readings.append(msgspec.structs.replace(before, case=case))
+    if len(readings) == 1:
+        return readings[0]
+    said = [say_query(lookup, reading) for reading in readings]
+    return Ask(fact="reading", prompt="Which is meant?", choices=tuple((text, text) for text in said))
+
+
+def _on_day(before: Query, today: Case, lookup: Lookup) -> Query:
+    """The question before on the day of now, without the month of the day that it had."""
+    month = month_of(before.case.as_of, lookup)
+    facts = tuple(fact for fact in before.case.facts if fact != month)
+    case = msgspec.structs.replace(before.case, as_of=today.as_of, facts=facts)
+    return msgspec.structs.replace(before, case=case)
 
 
 def is_fragment(frame: Frame, roles: Roles) -> bool:
-    """A few words that only make sense after a question: "ashore?", "the scarf?", "alone?"."""
-    return (
-        frame.terse and not roles.aspect and not (roles.asked and (roles.facts or roles.alone or roles.worn))
+    """A few words that only make sense after a question: "ashore?", "the scarf?", "even if it rains?"."""
+    if frame.terse and not roles.aspect:
+        return not (roles.asked and (roles.facts or roles.alone or roles.worn))
+    return not (frame.modal or roles.aspect or roles.asked or roles.worn or roles.unworn) and bool(
+        roles.facts
     )
 
 
@@ -53,14 +131,83 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     if unclear is not None:
         return None
     facts = dict(roles.facts)
-    facts.update({f"worn:{p.arg}": _yes_no(True) for p in roles.worn})
-    facts.update({f"worn:{p.arg}": _yes_no(False) for p in roles.unworn})
+    facts.update({f"worn:{p.arg}": YES for p in roles.worn})
+    facts.update({f"worn:{p.arg}": NO for p in roles.unworn})
+    dated = month_of(roles.as_of, lookup) if roles.as_of is not None else None
+    if dated is not None:
+        facts.setdefault(*dated)
     items = tuple(dict.fromkeys(p.arg for p in roles.asked)) or before.items
     if not (facts or roles.asked or roles.alone or roles.as_of):
         return None
-    merged = merge_case(before.case, facts, roles.as_of, roles.alone, lookup)
+    merged = merge_case(_worn_with(before.case, roles), facts, roles.as_of, roles.alone, lookup)
     return msgspec.structs.replace(before, items=items, case=merged)
 
 
-def _yes_no(yes: bool) -> ValueSet:
-    return YES if yes else NO
+def _worn_with(case: Case, roles: Roles) -> Case:
+    """A case in which nothing else is worn, or something is, as the new words have it."""
+    if roles.worn:
+        return msgspec.structs.replace(case, alone=False)
+    if roles.alone:
+        facts = tuple((f, v) for f, v in case.facts if not (f.startswith("worn:") and v == YES))
+        return msgspec.structs.replace(case, facts=facts)
+    return case
+
+
+def take_up(found: Understood, frame: Frame, roles: Roles, before: Query, lookup: Lookup) -> bool:
+    """ "May I wear it ashore?", "and how long?": whether the item of the question before was put in."""
+    if roles.asked or roles.worn or roles.unworn or roles.body or not before.items:
+        return False
+    if frame.kind in ("list", "source", "compare"):
+        return False
+    pronoun = any(token.low in _PRONOUNS for token in found.tokens)
+    if not (pronoun or _is_elliptic(found, frame)):
+        return False
+    roles.asked = [Piece(first=0, last=1, tag="item", arg=item) for item in before.items]
+    acted = lookup.aspects[before.aspect].kind == "act" and frame.kind in (
+        "may",
+        "must",
+        "who",
+        "when",
+        "why",
+    )
+    if acted and not roles.aspect and roles.value is None and not roles.value_aspect:
+        roles.aspect = before.aspect
+    return True
+
+
+def _is_elliptic(found: Understood, frame: Frame) -> bool:
+    """ "Must he?", "and how long?": short, and without a verb that could be of something else."""
+    if len(found.tokens) > _SHORT:
+        return False
+    if frame.kind not in ("may", "must"):
+        return True
+    verbs = any(piece.tag in ("act", "leave off", "to") for piece in found.pieces)
+    return bool(frame.modal) and not verbs and not any(token.low in ("go", "going") for token in found.tokens)
+
+
+def kept_case(case: Case, found: Understood, roles: Roles, previous: Reading, lookup: Lookup) -> Case:
+    """What is known, with the facts of the question before over it.
+
+    What was said of somebody else's grade or waiver is not said of "I".
+    """
+    before = previous.query
+    if before is None:
+        return case
+    mine = any(token.low in _FIRST for token in found.tokens)
+    was_mine = any(token.low in _FIRST for token in tokenize(previous.question[:200]))
+    dropped = _PERSONAL if mine and not was_mine else frozenset()
+    facts = {f: v for f, v in before.case.facts if lookup.facts[f].family not in dropped}
+    kept = _worn_with(msgspec.structs.replace(before.case, facts=tuple(facts.items())), roles)
+    return merge_case(
+        msgspec.structs.replace(case, as_of=kept.as_of, alone=kept.alone),
+        dict(kept.facts),
+        None,
+        False,
+        lookup,
+    )
+
+
+def goes_on(found: Understood, frame: Frame) -> bool:
+    """Whether a list is of the people of the question before: "and what may they wear?"."""
+    named = any(token.low in _OTHERS for token in found.tokens)
+    return frame.kind == "list" and (frame.carry or named)

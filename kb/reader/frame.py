@@ -82,7 +82,7 @@ def find_frame(pieces: Sequence[Piece], tokens: tuple[Token, ...]) -> Frame:
     return Frame(
         kind=kind, modal=modal, polarity=polarity, negated=negated,
         ambiguous=ambiguous and kind in ("may", "must"),
-        carry=flow.tag(0) == "and how about" or (flow.tag(0) in ("and", "or") and len(flow.tags) < 6),
+        carry=flow.tag(0) == "and how about" or (flow.tag(0) in ("and", "or", "but") and len(flow.tags) < 6),
         terse=terse, aspect=aspect, sized="dimension" in flow.tags,
         ruled=any(tag in ("rule", "which clause", "say", "about") for tag in flow.tags),
         modalities=_asked_verdicts(kind, modal, negated, bans, flow),

@@ -13,7 +13,16 @@ from kb.reader.cover import find_pieces
 from kb.reader.datum import datums, take_datums
 from kb.reader.days import in_days, said_period, without_month
 from kb.reader.fold import fold
-from kb.reader.follow import continued, echoed, is_fragment, take_up
+from kb.reader.follow import (
+    continued,
+    echoed,
+    goes_on,
+    is_fragment,
+    kept_case,
+    other_one,
+    take_up,
+    undecided,
+)  # fmt: skip
 from kb.reader.frame import Frame, find_frame
 from kb.reader.gate import is_modifier, unexplained
 from kb.reader.leftover import ask_meaning
@@ -150,37 +159,26 @@ def _read(
     previous: Reading | None,
 ) -> Reading:  # fmt: skip
     spans = make_spans(found, lookup)
-    before = previous.query if previous is not None else None
-    echo = echoed(found, before) if before is not None else None
+    echo = _again(found, previous, case, lookup)
+    if isinstance(echo, Ask):
+        return Reading(question=text, spans=spans, ask=echo)
+    if isinstance(echo, Abstain):
+        return Reading(question=text, spans=spans, abstain=echo)
     if echo is not None:
         kept = tuple(fact for fact, _ in echo.case.facts)
         return Reading(question=text, text=say_query(lookup, echo), query=echo, spans=spans, carried=kept)
     left = unexplained(found.pieces, frame, roles)
-    period = said_period(found, left, case.as_of) if left else None
-    dated = in_days(found, period, lookup) if period is not None else None
-    if isinstance(dated, Ask):
-        return Reading(question=text, spans=spans, ask=dated)
-    if dated is not None:
-        again = read_question(dated, lexicon=lexicon, lookup=lookup, case=case, previous=previous)
-        if again.query is not None and period is not None:
-            query = without_month(again.query, found, period, lookup)
-            again = msgspec.structs.replace(again, query=query, text=say_query(lookup, query))
-        if again.abstain is None:
-            return msgspec.structs.replace(again, question=text, spans=spans)
     if left:
+        dated = _on_a_day(text, found, left, spans, case, lexicon, lookup, previous)
+        if dated is not None:
+            return dated
         stopped = ask_instead(found, left, frame, roles, case, lookup) or _gate(
             found, left, case, lexicon, lookup
         )
         if isinstance(stopped, Ask):
             return Reading(question=text, spans=spans, ask=stopped)
         return Reading(question=text, spans=spans, abstain=stopped)
-    if before is not None and before.items:
-        take_up(found, roles, before)
-    outcome: Query | Ask | Abstain | None = None
-    if before is not None and (frame.carry or is_fragment(frame, roles)):
-        outcome = continued(before, frame, roles, lookup)
-    if outcome is None:
-        outcome = build_query(frame, roles, case, lookup)
+    outcome = _outcome(found, frame, roles, case, lookup, previous)
     if isinstance(outcome, Ask):
         return Reading(question=text, spans=spans, ask=outcome)
     if isinstance(outcome, Abstain):
@@ -191,6 +189,62 @@ def _read(
     return Reading(
         question=text, text=say_query(lookup, outcome), query=outcome, spans=spans, carried=carried
     )
+
+
+def _outcome(
+    found: Understood, frame: Frame, roles: Roles, case: Case, lookup: Lookup, previous: Reading | None
+) -> Query | Ask | Abstain:
+    """The question, in what is known and what it takes from the one before."""
+    before = previous.query if previous is not None else None
+    if previous is not None and before is not None:
+        if frame.carry or is_fragment(frame, roles):
+            going_on = continued(before, frame, roles, lookup)
+            if going_on is not None:
+                return going_on
+        if take_up(found, frame, roles, before, lookup) or goes_on(found, frame):
+            case = kept_case(case, found, roles, previous, lookup)
+    return build_query(frame, roles, case, lookup)
+
+
+def _in_full(ask: Ask, case: Case, lexicon: Lexicon, lookup: Lookup, previous: Reading) -> Ask:
+    """Choices of a day, each as a question that can be read without the one before."""
+    choices = []
+    for text, day in ask.choices:
+        again = read_question(text, lexicon=lexicon, lookup=lookup, case=case, previous=previous)
+        choices.append((f"{again.text.rstrip('?')}, on {day}?" if again.query is not None else text, day))
+    return msgspec.structs.replace(ask, choices=tuple(choices))
+
+
+def _on_a_day(
+    text: str, found: Understood, left: tuple[int, ...], spans: tuple[Span, ...], case: Case,
+    lexicon: Lexicon, lookup: Lookup, previous: Reading | None,
+) -> Reading | None:  # fmt: skip
+    """The question on the day that the words left over say, where they say one."""
+    period = said_period(found, left, case.as_of)
+    if period is None:
+        return None
+    dated = in_days(found, period, lookup)
+    if isinstance(dated, Ask):
+        if previous is not None and previous.query is not None:
+            dated = _in_full(dated, case, lexicon, lookup, previous)
+        return Reading(question=text, spans=spans, ask=dated)
+    again = read_question(dated, lexicon=lexicon, lookup=lookup, case=case, previous=previous)
+    if again.query is not None:
+        query = without_month(again.query, found, period, lookup)
+        again = msgspec.structs.replace(again, query=query, text=say_query(lookup, query))
+    return msgspec.structs.replace(again, question=text, spans=spans) if again.abstain is None else None
+
+
+def _again(
+    found: Understood, previous: Reading | None, case: Case, lookup: Lookup
+) -> Query | Ask | Abstain | None:
+    """What a reply of a few fixed words makes of the question before."""
+    if previous is None:
+        return None
+    reply = undecided(found.tokens, previous)
+    if reply is not None or previous.query is None:
+        return reply
+    return other_one(found.tokens, previous.query, lookup) or echoed(found, previous.query, case, lookup)
 
 
 def _stated(fact: str, roles: Roles) -> bool:

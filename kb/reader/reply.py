@@ -5,8 +5,9 @@ from __future__ import annotations
 from kb.errors import UsageError
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask
-from kb.model.values import ValueSet
+from kb.model.values import Choices, ValueSet
 from kb.reader.english import PHRASES
+from kb.reader.follow import NONE_OF_THEM
 from kb.reader.lexicon import Lexicon
 from kb.reader.statement import parse_fact, read_statement
 from kb.reader.tokens import tokenize
@@ -22,6 +23,8 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
     said = text.strip().rstrip(".?!")
     if said.isdecimal() and ask.choices and 1 <= int(said) <= len(ask.choices):
         return (parse_fact(lookup, ask.fact, ask.choices[int(said) - 1][0]),)
+    if said.casefold() in NONE_OF_THEM:
+        return (_none_of(ask, lookup),)
     try:
         return (parse_fact(lookup, ask.fact, said),)
     except UsageError as unknown:
@@ -29,6 +32,19 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
         if isinstance(found, Abstain) or not found or _names_only_items(found, said):
             raise unknown
         return found
+
+
+def _none_of(ask: Ask, lookup: Lookup) -> tuple[str, ValueSet]:
+    """What is left of a fact when nothing that was offered holds."""
+    domain = lookup.domain(ask.fact)
+    offered = [parse_fact(lookup, ask.fact, value)[1] for value, _ in ask.choices]
+    named = frozenset().union(*(values.members for values in offered if isinstance(values, Choices)))
+    left = domain.members - named if isinstance(domain, Choices) and not domain.complement else frozenset()
+    if lookup.facts[ask.fact].family == "authorisation":
+        return ask.fact, Choices(frozenset({"none"}))
+    if not left or not named:
+        raise UsageError("One of them has to hold; say which, or that it is not known.")
+    return ask.fact, Choices(left)
 
 
 def _names_only_items(found: tuple[tuple[str, ValueSet], ...], said: str) -> bool:

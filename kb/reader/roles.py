@@ -79,7 +79,7 @@ class _Walk(Walker):
     def but(self, index: int) -> None:
         """ "With the liner but not the hood", "but without the hat"."""
         after = self._near(index, 1)
-        if self._tag(after) in ("without", "no"):
+        if self._tag(after) in ("without", "no") or self._near(-1, 1) == index:
             self._use(index)
         elif self._tag(after) in _ITEMS and self.tokens[self.pieces[index].last - 1].low == "not":
             self.state = "unworn"

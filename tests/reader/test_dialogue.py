@@ -9,8 +9,8 @@ from kb.model.questions import Ask
 from kb.model.records import Case
 from kb.model.values import choices
 from kb.reader import parse_fact, read_reply
-from tests.reader.conftest import Base
-from tests.reader.notation import TODAY, write_facts, write_reading
+from tests.reader.conftest import HERE, Base
+from tests.reader.notation import TODAY, read_cases, write_facts, write_reading
 
 CONTINUED = [
     ("May an S2 wear the sash?", "and for cantors?", "may sash grade=C1,C2"),
@@ -90,6 +90,18 @@ def test_talk(second: Base, first: str, replies: tuple[str, ...], expected: str)
     assert write_reading(reading) == expected
 
 
+DEMO_TALK = read_cases(HERE / "talk-demo.txt")
+
+
+@pytest.mark.parametrize(("turns", "expected"), DEMO_TALK, ids=[turns for turns, _ in DEMO_TALK])
+def test_talk_over_the_demo(demo: Base, turns: str, expected: str) -> None:
+    reading = None
+    for turn in turns.split(" >> "):
+        reading = demo.read(turn, previous=reading)
+    assert reading is not None
+    assert write_reading(reading) == expected
+
+
 PROFILED = [
     (("weather", "clear"), "May I wear gaiters when it is not raining?", "may gaiters weather=clear"),
     (("weather", "rain"), "May I wear gaiters when it is not raining?", "may gaiters weather=clear,snow"),
@@ -145,3 +157,30 @@ SAID = [
 @pytest.mark.parametrize(("question", "said"), SAID)
 def test_read_back(second: Base, question: str, said: str) -> None:
     assert second.read(question).text == said
+
+
+DENIED = [
+    ("weather", (("rain", "rain"), ("snow", "snow")), "neither", "weather=fair,fog,foul,spray"),
+    ("light", (("day", "by day"), ("night", "at night")), "none of them", "light=twilight"),
+    ("granted:extreme-heat", (("superintendent", "District Superintendent"),), "nobody",
+     "granted:extreme-heat=none"),
+    ("grade", (), "5s and up", "grade=K5,K6,K7,W1,W2,W3,W4"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("fact", "offered", "text", "expected"), DENIED)
+def test_none_of_what_was_offered(
+    demo: Base, fact: str, offered: tuple[tuple[str, str], ...], text: str, expected: str
+) -> None:
+    ask = Ask(fact=fact, prompt="", choices=offered)
+    said = write_facts(read_reply(ask, text, lexicon=demo.lexicon, lookup=demo.lookup))
+    assert said == expected
+
+
+@pytest.mark.parametrize(
+    ("fact", "text"), [("indoors", "neither"), ("indoors", "don't know"), ("temperature", "none")]
+)
+def test_a_reply_that_gives_nothing(demo: Base, fact: str, text: str) -> None:
+    ask = Ask(fact=fact, prompt="", choices=(("yes", "yes"), ("no", "no")) if fact == "indoors" else ())
+    with pytest.raises(UsageError):
+        read_reply(ask, text, lexicon=demo.lexicon, lookup=demo.lookup)
