@@ -29,9 +29,11 @@ from kb.reader.leftover import ask_meaning
 from kb.reader.lexicon import Lexicon
 from kb.reader.manner import asked_manner, asked_place
 from kb.reader.naming import resolve_names
+from kb.reader.outright import asked_outright
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
 from kb.reader.query import build_query
+from kb.reader.rephrase import as_mended, rephrased
 from kb.reader.roles import find_roles
 from kb.reader.spelling import Search, index_entries, is_real_word, near_labels, near_words
 from kb.reader.tokens import Token, tokenize, word_key
@@ -148,10 +150,29 @@ def read_question(
     found = understand(plain, lexicon, lookup, search)
     if isinstance(found, Ask):
         return Reading(question=text, ask=found)
+    outright = asked_outright(found, case, lookup)
+    if outright is not None:
+        return Reading(
+            question=text, text=say_query(lookup, outright), query=outright, spans=make_spans(found, lookup)
+        )
     frame = find_frame(found.pieces, found.tokens)
     roles = find_roles(found.pieces, found.tokens, frame, lookup)
     take_datums(found.pieces, found.tokens, roles, lookup)
-    return _read(text, found, frame, roles, case, lexicon, lookup, previous)
+    reading = _read(text, found, frame, roles, case, lexicon, lookup, previous)
+    plainer = rephrased(as_mended(found)) if reading.query is None and not _is_choice(reading) else None
+    if plainer is None:
+        return reading
+    again = read_question(
+        plainer, lexicon=lexicon, lookup=lookup, case=case, search=search, previous=previous
+    )
+    if again.query is None and not _is_choice(again):
+        return reading
+    return msgspec.structs.replace(again, question=text, spans=reading.spans)
+
+
+def _is_choice(reading: Reading) -> bool:
+    """Whether the words were understood but for which of several things is meant."""
+    return reading.ask is not None and reading.ask.fact == "item"
 
 
 def _read(

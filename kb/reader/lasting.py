@@ -1,0 +1,91 @@
+"""How long something holds: "the last day for the canvas belt", "until when", "from what day"."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator
+from typing import Literal
+
+from kb.model.conditions import ALWAYS
+from kb.model.lookup import Lookup
+from kb.model.questions import Query
+from kb.model.records import Case, Rule
+from kb.reader.pieces import Understood
+from kb.text import Pattern
+
+End = Literal["until", "from"]
+
+_ASKS_DAY = r"(?:when|what (?:day|date|month|year)|which (?:day|date|month|year))"
+_GOES = (
+    r"(?:goes? out|go out|runs? out|ends?|ended|expires?|expired|phased out|out of (?:use|date|service)|"
+    r"stops?|stopped|ceases?|ceased|withdrawn|abolished|gone|done away with|no longer|banned|forbidden|"
+    r"prohibited|retired|discontinued|not allowed|over|out(?=$))"
+)
+_BEGINS = (
+    r"(?:starts?|started|begins?|began|come in|came in|comes in|phased in|introduced|brought in|"
+    r"takes? effect|took effect|(?:come|comes|came) into (?:use|force|effect)|"
+    r"first (?:worn|allowed|be worn|wear))"
+)
+_UNTIL = Pattern(
+    r"\b(?:last|final|latest) (?:day|date|month)\b|\b(?:last|end) date\b"
+    rf"|\b(?:until|till|til|up to|up until|by) {_ASKS_DAY}\b"
+    r"|\bhow (?:much )?long(?:er)?\b.*\b(?:still|go on|goes on|keep|carry on|continue|any longer|more|left)\b"
+    r"|\bhow much longer\b"
+    rf"|\b(?:when|what day|what date)\b.*\b(?:do|does|did|will|is|are|was|were|must|has|have)\b.*\b{_GOES}\b"
+)
+_FROM = Pattern(
+    rf"\b(?:from|since|as of|starting|as from) {_ASKS_DAY}\b|\b(?:first|earliest|start) (?:day|date)\b"
+    rf"|\bwhen\b.*\b(?:do|does|did|will|is|are|was|were|can|could)\b.*\b{_BEGINS}\b"
+)
+_DENIED = Pattern(rf"\b(?:not|n't|{_GOES})\b")
+
+
+def asked_end(found: Understood) -> End | None:
+    """Whether the words ask for the last or the first day on which something holds."""
+    said = " ".join(token.low for token in found.tokens)
+    if _FROM.search(said):
+        return "until" if _DENIED.search(said) else "from"
+    return "until" if _UNTIL.search(said) else None
+
+
+def lasting(found: Understood, case: Case, lookup: Lookup) -> Query | None:
+    """The clause that says from or until which day the one item named is worn; None where none says so."""
+    end = asked_end(found)
+    items = {piece.arg for piece in found.pieces if piece.tag == "item"}
+    unclear = any(piece.tag in ("items", "measure") for piece in found.pieces)
+    if end is None or len(items) != 1 or unclear:
+        return None
+    (item,) = items
+    dated = list(_endings(item, lookup) if end == "until" else _beginnings(item, lookup))
+    if not dated:
+        return None
+    best = max(strength for strength, _, _ in dated)
+    days = {day for strength, day, _ in dated if strength == best}
+    clauses = {rule.clause for strength, _, rule in dated if strength == best}
+    if len(days) != 1 or len(clauses) != 1:
+        return None
+    return Query(kind="source", clause=clauses.pop(), case=case)
+
+
+def _of_item(item: str, lookup: Lookup) -> Iterator[tuple[Rule, bool]]:
+    """Rules on wearing exactly this item, each with whether it holds in every case."""
+    for rule in lookup.base.rules:
+        if rule.aspect == "wear" and item in rule.scope.items:
+            yield rule, rule.condition == ALWAYS
+
+
+def _endings(item: str, lookup: Lookup) -> Iterator[tuple[int, datetime.date, Rule]]:
+    for rule, always in _of_item(item, lookup):
+        begun = lookup.editions[lookup.clauses[rule.clause].edition].valid_from
+        if rule.modality == "must_not" and rule.valid_from > begun:
+            yield 2 + always, rule.valid_from, rule
+        ends = rule.valid_until
+        if rule.modality in ("may", "must") and ends and ends != lookup.clauses[rule.clause].valid_until:
+            yield int(always), ends, rule
+
+
+def _beginnings(item: str, lookup: Lookup) -> Iterator[tuple[int, datetime.date, Rule]]:
+    for rule, _ in _of_item(item, lookup):
+        begun = lookup.editions[lookup.clauses[rule.clause].edition].valid_from
+        if rule.modality in ("may", "must") and rule.valid_from > begun:
+            yield 2 * (rule.modality == "may"), rule.valid_from, rule

@@ -1,0 +1,105 @@
+"""Ways of asking that come to a plainer one: "what's in boat rig", "X is 6 cm, right?", "clause for Y?".
+
+A text that is not understood as it stands is read once more in the plainer words. Each line takes words of
+structure away or puts others in their place; what is named (items, facts, measures) stays as it was written.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from kb.reader.pieces import Understood
+from kb.text import Pattern
+
+# Alternatives by name, parted by spaces, "_" for a space; `<name>` stands for them in the lines below.
+_NAMES = """
+our: my your his her our their one's the a an
+kit: kit kitbag kit_bag kit_list locker issue seabag sea_bag wardrobe sea_chest chest holdall stores? bag
+who: lads lasses boys girls chief instructor skipper boss mates? storeman bosun sergeant officer leader
+who: old_hands? others crew team trainer master supervisor coach teacher foreman mentor word
+says: says? said reckons? thinks? tells?_me told_me tells?_us told_us claims? swears? insists? has_it is
+modal: is are does do did can could will would may must should has have was were
+verb: wears? gets? goes go comes? needs? owns? hangs? stands? takes? counts? sits?
+it: it they he she i we you that those these there
+all: everyone everybody all the_rest others everyone_else everybody_else all_the_rest
+clause: clause paragraph para section article rule regulation passage
+rules: tells? lets? makes? has gets? forbids? bans? bars stops? allows? permits? requires? obliges?
+rules: gives? sets?
+rules: rules? orders? says states mentions? keeps? puts? governs? is_it_for prohibits? demands? limits? fixes
+"""
+# A pattern, "=>", what stands in its place; tried in this order, and every line that fits applies. A line
+# set in goes on with the one before.
+_LINES = r"""
+^(.*\b(?:<modal>|<verb>).*?)(?:\s*[,;.:?!]|\s+-)\s*(?:so )?(?:<modal>)(?:n't| not)? (?:<it>)(?: not)?
+    \s*\??\s*$ => \1?
+(?:\s*[,;.:?!]|\s+-)\s*(?:is that|is it|am i|is he|is she) (?:so|right|true|ok|correct|fine
+    |wrong)\s*\??\s*$ => ?
+(?:\s*[,;.:?!]|\s+-)\s*(?:yes|no|yeah|right|correct|true|ok|okay|agreed|or not|not so|fine)\s*\??\s*$ => ?
+(?:\s*[,;.:?!]|\s+-)\s*(?:true or false|yes or no|have i got that right|that's (?:right|so|ok
+    |true))\s*\??\s*$ => ?
+(?:\s*[,;.:?!]|\s+-)\s*(?:which|that|it|this)(?: will|'ll| would| should)? pass(?:es)?\s*\??\s*$ => ?
+(?:\s*[,;.:?!]|\s+-)\s*(?:is (?:it|that) )?within (?:the )?(?:tolerance|limits|rules)\s*\??\s*$ => ?
+(?:\s*[,;.:?!]|\s+-)\s*(?:i (?:think|believe|take it|suppose|hear))\s*\??\s*$ => ?
+,? (?:so )?i(?:'m| am| was|'ve been| have been) (?:told|assured)\s*[.?!]*\s*$ => ?
+,? (?:so )?(?:the|my|our) (?:new )?(?:<who>) (?:<says>)\s*[.?!]*\s*$ => ?
+^\s*(?:the|my|our|a|an|some|one of (?:the|my)) (?:new )?(?:<who>) (?:<says>)(?: that|,)?\s+ =>
+^\s*(?:i(?:'m| am| was|'ve been| have been) told|i(?:'ve)? heard?|they (?:<says>))(?: that|,)?\s+ =>
+\b(?:is|are|stays?|falls?) (?:still )?within (?:the )?(?:rules?|limits?|tolerance|regulations?)\b => is ok
+\bwill (?:pass|do)\b(?=\W*$) => is ok
+\bwhat(?:'s| is| was) the (?:reason|point|idea|thinking|sense|logic|purpose) (?:that|for|why|behind|of
+    |in)?\s* => why
+\bhow come\b => why
+^(.*?)[,:;]? (?:the )?(?:full|whole|complete|entire) (?:list|kit|outfit|lot|set)\W*$ => what is worn in \1?
+\b(?:made|makes?|making) up\b(?! of) => are worn in
+\b(?:get |am |be |are )?(?:kitted|rigged|fitted|togged|decked) out (?:in|with) for\b => wear in
+\b(?:beyond|besides|on top of|over and above|apart from) what (?:<all>) (?:owns?|has|have|keeps?|needs?
+    |gets?)\b =>
+\b(?:has|have|needs?|keeps?|holds?)(?: got)?(?: to)?(?: have| keep| own)?\b(.*?) (?:in|for) (?:<our>)
+    \s(?:<kit>)\b => must own\1
+^(?:(?:<our>) )?(\w+(?: \w+)?s')(?: own)? kit\W*$ => what must \1 own?
+\b(how many .*?)(?: keep| hold| stow)\W*$ => \1 own?
+^(?:the |what |which )?(?:<clause>) (?:for|on|about|covering|re)\s => which clause covers\s
+\b(?:which|what) (?:<clause>) (?:is it that )?(?:<rules>)\b => which clause covers
+\bstands? in for\b => instead of
+\bwhat(?:'s| is| are| was| were) (.+?) (?:to |supposed to |meant to )?look like\b => how must \1 be
+\b(?:is|are) (.+?) (?:no good|a no-no|a no no|no go)\W*$ => may I have \1?
+"""
+
+
+def _named() -> dict[str, str]:
+    names: dict[str, list[str]] = {}
+    for line in _NAMES.strip().splitlines():
+        name, _, words = line.partition(": ")
+        names.setdefault(name, []).extend(words.split())
+    return {name: "|".join(words).replace("_", " ") for name, words in names.items()}
+
+
+@cache
+def _ways() -> tuple[tuple[Pattern, str], ...]:
+    named = _named()
+    found = []
+    for line in _LINES.strip().replace("\n    ", "").splitlines():
+        source, _, put = line.partition(" =>")
+        for name, words in named.items():
+            source = source.replace(f"<{name}>", words)
+        found.append((Pattern(source, re.IGNORECASE), put.strip().replace(r"\s", " ")))
+    return tuple(found)
+
+
+def rephrased(text: str) -> str | None:
+    """The text in plainer words; None where no line fits."""
+    changed = text
+    for pattern, put in _ways():
+        changed = pattern.sub(f" {put} " if put[:1].isalpha() else put, changed)
+    changed = " ".join(changed.split())
+    return changed if changed.strip(" ?") and changed != " ".join(text.split()) else None
+
+
+def as_mended(found: Understood) -> str:
+    """The text with each misspelt word as it was understood."""
+    text = found.text
+    for place, _ in reversed(found.mended):
+        token = found.tokens[place]
+        text = text[: token.start] + token.low + text[token.end :]
+    return text
