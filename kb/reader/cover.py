@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from kb.reader.english import LONGEST_PHRASE, PHRASES, SKIPPED_INSIDE_LABELS, SPLIT_VERBS, WEAK
 from kb.reader.lexicon import Entry, Lexicon
+from kb.reader.parted import parted
 from kb.reader.patterns import pattern_pieces
 from kb.reader.pieces import How, Piece
 from kb.reader.reported import reported
@@ -138,6 +139,8 @@ def _split_verbs(tokens: tuple[Token, ...], names: list[Piece]) -> list[Piece]:
             continue
         for later in range(index + 2, min(index + 9, len(tokens))):
             tag = SPLIT_VERBS.get((token.low, tokens[later].low))
+            if tag and any(n.first == later < n.last - 1 for n in names):
+                continue  # "have a torch on watch"
             following = tokens[later + 1].low if later + 1 < len(tokens) else ""
             if tag == "wear" and PHRASES.get((following,)) in ("det", "poss"):
                 break
@@ -172,7 +175,7 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
     names = [piece for first in range(len(tokens)) for piece in _names_at(tokens, first, lexicon)]
     patterns = [p for p in pattern_pieces(text, tokens) if not _is_cut(p, names, text, tokens)]
     whole = [name for name in names if not _cuts_item(name, names, tokens, lexicon)]
-    candidates = [*patterns, *reported(tokens), *_split_verbs(tokens, names), *whole]
+    candidates = [*patterns, *reported(tokens), *_split_verbs(tokens, names), *parted(tokens, names), *whole]
     for first in range(len(tokens)):
         for last in range(first + 1, min(first + LONGEST_PHRASE, len(tokens)) + 1):
             piece = phrase_piece(tokens, first, last)

@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
+from kb.reader.talk import TALK
+
 # One line per tag, continued by lines that begin with "|", which separates phrases. A phrase under several
 # tags has the last.
 _PHRASES = """
@@ -286,6 +288,10 @@ def _phrases() -> dict[tuple[str, ...], str]:
         table.setdefault(tuple(phrase.split()), "filler")
     for part, opening in _body_phrases():
         table[opening] = f"body:{part}"
+    for line in TALK.strip().replace("\n|", "|").splitlines():
+        tag, _, phrases = line.rpartition(": ")
+        for phrase in phrases.split("|"):
+            table.setdefault(tuple(phrase.split()), tag)
     for word in _PARTICLES.split("|"):
         table.setdefault((word,), "particle")
     return table

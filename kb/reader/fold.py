@@ -283,5 +283,5 @@ def _negate(pieces: Pieces, lookup: Lookup) -> Pieces:
 def _can_be_denied(tag: str, fact: Piece, lookup: Lookup) -> bool:
     record = lookup.facts[fact.fact]
     if tag in ("without", "no"):
-        return record.kind == "yes_no"
+        return record.kind == "yes_no" or (tag == "no" and record.family == "situation")
     return tag != "neither" or record.family != "grade"

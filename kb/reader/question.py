@@ -28,6 +28,7 @@ from kb.reader.gate import is_modifier, unexplained
 from kb.reader.leftover import ask_meaning
 from kb.reader.lexicon import Lexicon
 from kb.reader.manner import asked_manner, asked_place
+from kb.reader.light import light
 from kb.reader.naming import resolve_names
 from kb.reader.outright import asked_outright
 from kb.reader.parts import Roles
@@ -95,7 +96,7 @@ def understand(text: str, lexicon: Lexicon, lookup: Lookup, search: Search | Non
 def _linked(text: str, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Lookup) -> tuple[Piece, ...]:
     pieces = resolve_names(fold(find_pieces(text, tokens, lexicon), tokens, lookup), tokens, lookup)
     pieces = verbs(asked_manner(asked_place(pieces, lookup), tokens, lookup), tokens)
-    return datums(pieces, tokens, lookup)
+    return datums(light(pieces, tokens, lexicon, lookup), tokens, lookup)
 
 
 def _from_index(

@@ -1,0 +1,265 @@
+"""Words that only help a question along, told by what stands beside them: going about, having, falling rain.
+
+Each such word is taken up only in its place (a verb after its subject, a particle after its verb).
+Elsewhere it
+explains nothing and stops the question, as any other word does; so does whatever limits or changes a
+question.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.reader.english import BODY, LEADING_PREPOSITIONS
+from kb.reader.forms import word_set
+from kb.reader.lexicon import Entry, Lexicon
+from kb.reader.pieces import Piece
+from kb.reader.tokens import Token
+from kb.reader.values import Pieces, entry_values, fact_piece
+
+_ITEMS = ("item", "items")
+_LIGHT = frozenset({"det", "poss", "filler"})
+_VERB_PLACE = frozenset(
+    {"self", "person", "can", "may", "must", "should", "have to", "allowed", "to", "not", "do", "and", "or"}
+    | {"have", "be"}
+)
+_MOTION = word_set("""
+    go goes going gone went walk walks walking walked stroll strolls strolling nip nips nipping pop pops
+    popping
+    wander wanders wandering head heads heading potter slop slopping step steps stepping come comes coming
+    came
+    get gets getting turn turns turning show shows hang move moves moving stand stands standing sit sits
+    sitting
+    stay stays staying drop drops dash pootle mooch trot""")
+_NEEDS_PARTICLE = word_set("get gets getting turn turns turning show shows hang come comes coming came")
+_MOTION_PARTICLES = word_set("about round around along over out down up off back across through away")
+_HAVING = word_set("take takes taking taken took keep keeps keeping kept")
+_WRAPPING = word_set("wrap wraps tie hang put wind loop drape sling wrapped hung tied draped wound")
+_FALLING = word_set(
+    "coming falling driving blowing pelting hammering lashing bucketing down over in about around outside"
+)
+_PROMOTED = word_set("made make became become promoted appointed")
+_LATELY = tuple(tuple(words.split()) for words in (
+    "last week", "last month", "last year", "this week", "this month", "recently", "yesterday", "lately",
+    "today", "just now", "the other day",
+))  # fmt: skip
+
+
+def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Lookup) -> Pieces:
+    """The pieces with every such word as the act or the filler that it is in its place."""
+    found = list(pieces)
+    for index, piece in enumerate(pieces):
+        if found[index] is not piece:
+            continue
+        if piece.tag == "fact":
+            _falling(found, index, tokens, lookup)
+            _promoted(found, index, tokens, lookup)
+        elif piece.tag.startswith("body"):
+            _on_body(found, index, tokens, lookup)
+        elif piece.tag == "but":
+            _conjoined(found, index, tokens)
+        elif piece.tag == "only":
+            _just(found, index, tokens, lookup)
+        elif piece.last - piece.first == 1:
+            word = tokens[piece.first].low
+            if word in _MOTION and piece.tag in ("unknown", "filler", "have", "run"):
+                _motion(found, index, tokens, lookup)
+            elif word in _HAVING and piece.tag == "unknown":
+                _having(found, index)
+            elif piece.tag == "unknown":
+                _doing(found, index, tokens, lexicon, lookup)
+    return tuple(found)
+
+
+def _retag(found: list[Piece], index: int, tag: str, arg: str = "") -> None:
+    found[index] = msgspec.structs.replace(found[index], tag=tag, arg=arg)
+
+
+def _tag(found: Sequence[Piece], index: int) -> str:
+    return found[index].tag if 0 <= index < len(found) else ""
+
+
+def _past(found: Sequence[Piece], index: int, tags: frozenset[str] = _LIGHT) -> int:
+    """The next place that is no article or filler."""
+    while index < len(found) and found[index].tag in tags:
+        index += 1
+    return index
+
+
+def _is_verb_place(found: Sequence[Piece], index: int, lookup: Lookup) -> bool:
+    before = index - 1
+    while before >= 0 and found[before].tag == "filler":
+        before -= 1
+    if before < 0:
+        return False
+    piece = found[before]
+    people = piece.tag == "fact" and lookup.facts[piece.fact].family in ("grade", "branch", "appointment")
+    return people or piece.tag in _VERB_PLACE
+
+
+def _motion(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """ "Walk about in the smock" asks about wearing it; "nip into town in it" only says where."""
+    if not _is_verb_place(found, index, lookup):
+        return
+    after = index + 1
+    while after < len(found) and _is_particle(found[after], tokens):
+        after += 1
+    following = _tag(found, after)
+    if after == index + 1 and following != "fact" and tokens[found[index].first].low in _NEEDS_PARTICLE:
+        return
+    if following not in ("", "in", "on", "to", "with", "comma", "without", "fact", "by", "for", "if", "when"):
+        return
+    worn = following in ("in", "with") and _tag(found, _past(found, after + 1)) in _ITEMS
+    acts = any(piece.tag in ("act", "leave off") for piece in found)
+    _retag(found, index, "act" if worn and not acts else "filler", "wear" if worn and not acts else "")
+    for place in range(index + 1, after):
+        _retag(found, place, "filler")
+
+
+def _is_particle(piece: Piece, tokens: tuple[Token, ...]) -> bool:
+    plain = piece.tag in ("unknown", "particle", "about", "on", "filler", "range", "outdoors", "beyond")
+    return plain and piece.last - piece.first == 1 and tokens[piece.first].low in _MOTION_PARTICLES
+
+
+def _having(found: list[Piece], index: int) -> None:
+    """ "Take a torch", "keep a beard": what is worn or carried."""
+    before = found[index - 1].tag if index else ""
+    after = _past(found, index + 1, _LIGHT | {"number"})
+    if (before in _VERB_PLACE or before == "fact") and _tag(found, after) in _ITEMS:
+        _retag(found, index, "act", "use")
+
+
+def _falling(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """ "Snow coming down", "rain about"."""
+    piece = found[index]
+    fact = lookup.facts[piece.fact]
+    if fact.family != "situation" or fact.kind != "choice" or piece.last - piece.first > 2:
+        return
+    if tokens[piece.first].low in LEADING_PREPOSITIONS:
+        return
+    after = index + 1
+    while after < len(found) and _tag(found, after) in (
+        "unknown",
+        "particle",
+        "about",
+        "on",
+        "in",
+        "run",
+        "degree",
+    ):
+        if any(token.low not in _FALLING for token in tokens[found[after].first : found[after].last]):
+            break
+        after += 1
+    while (
+        after > index + 1 and found[after - 1].tag in ("in", "on") and _tag(found, after) not in ("", "comma")
+    ):
+        after -= 1
+    if _tag(found, after) in _ITEMS or (after == index + 2 and found[index + 1].tag == "in"):
+        return
+    for place in range(index + 1, after):
+        _retag(found, place, "filler")
+
+
+def _on_body(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """ "Round my neck" beside a scarf says no more than that it is worn."""
+    nouns = BODY[found[index].arg]
+    items = [piece for piece in found[:index] if piece.tag in _ITEMS]
+    if not items or not all(
+        any(_names(lookup, entry.id, nouns) for entry in piece.entries) for piece in items[-1:]
+    ):
+        return
+    _retag(found, index, "filler")
+    for place, piece in enumerate(found[:index]):
+        word = tokens[piece.first].low
+        if word in _WRAPPING and piece.tag in ("unknown", "fix", "fasten", "run", "act"):
+            _retag(found, place, "act", "wear")
+
+
+def _names(lookup: Lookup, item: str, nouns: frozenset[str]) -> bool:
+    """Whether a name of an item ends in one of the nouns of what is worn on a part of the body."""
+    record = lookup.items[item]
+    return any(
+        name.split()[-1].casefold().removesuffix("s") in nouns
+        or name.split()[-1].casefold().removesuffix("es") in nouns
+        for name in (record.label, *record.other_labels)
+    )
+
+
+def _conjoined(found: list[Piece], index: int, tokens: tuple[Token, ...]) -> None:
+    """ "It is winter but shirt order is granted": "but" before another fact or sentence only joins."""
+    if tokens[found[index].first].low != "but" or found[index].last - found[index].first > 1 or not index:
+        return
+    before, after = found[index - 1], found[_past(found, index + 1)] if index + 1 < len(found) else None
+    before = found[index - 2] if before.tag == "comma" and index > 1 else before
+    if after is None or before.tag in ("person", "det", "not"):
+        return
+    if after.tag == "self" or (after.tag == before.tag == "fact" and after.fact != before.fact):
+        _retag(found, index, "comma")
+
+
+def _just(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """ "No snow, just rain": the state of things is no more than said, which changes nothing."""
+    after = _past(found, index + 1)
+    fact = found[after] if after < len(found) else None
+    begun = not index or found[index - 1].tag in ("comma", "filler", "be")
+    if fact is None or fact.tag != "fact" or not begun or tokens[found[index].first].low != "just":
+        return
+    if lookup.facts[fact.fact].family == "situation":
+        _retag(found, index, "filler")
+
+
+def _promoted(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """ "I made Watch Keeper last week"."""
+    if lookup.facts[found[index].fact].family not in ("grade", "appointment", "qualification"):
+        return
+    before = index - 1
+    while before >= 0 and (found[before].tag in ("det", "to", "particle", "for")):
+        before -= 1
+    if before < 1 or tokens[found[before].first].low not in _PROMOTED:
+        return
+    if found[before].tag not in ("unknown", "hold") or found[before - 1].tag not in (
+        "self",
+        "have",
+        "be",
+        "filler",
+        "only",
+    ):
+        return
+    for place in range(before, index):
+        _retag(found, place, "filler")
+    if found[before - 1].tag == "only":
+        _retag(found, before - 1, "filler")
+    start = found[index].last
+    for words in _LATELY:
+        end = start + len(words)
+        if tuple(token.low for token in tokens[start:end]) == words:
+            for place in range(index + 1, len(found)):
+                if found[place].first >= start and found[place].last <= end:
+                    _retag(found, place, "filler")
+
+
+def _doing(
+    found: list[Piece], index: int, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Lookup
+) -> None:
+    """ "When I paint", "may I haul in gloves": the one state of things whose name is the verb's -ing form."""
+    led = index and found[index - 1].tag in ("self", "person", "can", "may", "must", "if", "when")
+    after = _tag(found, index + 1)
+    if not led or after not in ("", "comma", "in", "with", "on", "without", "if", "when", "filler", "by"):
+        return
+    named = {(e.owner, entry_values(e, lookup)) for e in _states(tokens[found[index].first].low, lexicon)}
+    if len(named) == 1:
+        ((fact, values),) = named
+        if lookup.facts[fact].family == "situation":
+            place = found[index]
+            found[index] = fact_piece(place, fact, values, place.first, place.last)
+
+
+def _states(word: str, lexicon: Lexicon) -> Iterator[Entry]:
+    stems = (word, word.removesuffix("s"), word.removesuffix("e"), word + word[-1])
+    for stem in dict.fromkeys(stems):
+        for entry in lexicon.names.get(stem + "ing", ()):
+            if entry.kind == "value" and entry.rank < 3:
+                yield entry
