@@ -28,6 +28,7 @@ from kb.wording import say_facts, say_rule
 if TYPE_CHECKING:
     from kb.audit import AuditReport
     from kb.bulk import CaseTable
+    from kb.guidance.drafting import Draft, Format
     from kb.sparql import Table
 
 _ENGINES_KEPT = 8
@@ -151,6 +152,16 @@ class KnowledgeBase:
             return refused
         day = datetime.date.fromisoformat(saved["as_of"])
         return words_differ(self.engine(day), saved, self.digest)
+
+    def draft(self, plan: Path, form: Format = "markdown") -> Draft:
+        """The guidance that a writer's plan asks for, made from these books; see `kb/docs/guidance.md`.
+
+        Raises `UsageError` if the plan cannot be read or the format is not installed, `InvalidDataError` with
+        its mistakes, and with every local rule that oversteps what the station may decide.
+        """
+        from kb.guidance.drafting import make_draft  # noqa: PLC0415  only for this command
+
+        return make_draft(plan, self._opening.folder, self.digest, form)
 
     def case_table(self, header: Sequence[str], as_of: datetime.date | None = None) -> CaseTable:
         """What decides the rows of a table with these columns; `UsageError` if they make no sense."""

@@ -51,7 +51,7 @@ class Opening:
     """
 
     def __init__(self, books: Path | None = None, cache: Path | None = None) -> None:
-        self._folder = books_folder(books)
+        self.folder = books_folder(books)
         self._cache = cache
         self._generation: Generation | None = None
         self._store: Store | None = None
@@ -61,7 +61,7 @@ class Opening:
 
     def _look(self) -> None:
         try:
-            self._generation = find(self._folder, self._cache)
+            self._generation = find(self.folder, self._cache)
             self._looked.set()
             if self._generation is not None:
                 self._store = self._open(self._generation)
@@ -83,7 +83,7 @@ class Opening:
         """
         self._looked.wait()
         if self._generation is None:
-            self._generation = ensure(self._folder, self._cache)
+            self._generation = ensure(self.folder, self._cache)
         return self._generation
 
     def store(self) -> Store:

@@ -34,6 +34,10 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "audit": ("clothbound audit", "clothbound audit --notes --json", "clothbound audit --strict"),
     "verify": ("clothbound verify answer.json", "clothbound verify -"),
     "decide": ("clothbound decide cases.csv", "clothbound decide - --as-of 2026-06-01"),
+    "draft": (
+        "clothbound draft demo_facts/plans/boat-crews-in-winter.plan",
+        "clothbound draft winter.plan --format word -o winter.docx",
+    ),
 }
 
 
@@ -157,6 +161,15 @@ def _add_decide(command: argparse.ArgumentParser) -> None:
     )
 
 
+def _add_draft(command: argparse.ArgumentParser) -> None:
+    command.add_argument("plan", type=_path, metavar="PLAN", help="the plan of the guidance, a YAML file")
+    formats = ("markdown", "html", "word", "pdf")
+    command.add_argument("--format", choices=formats, default="markdown", help="(default: markdown)")
+    command.add_argument(
+        "-o", "--output", type=_path, metavar="FILE", help="a file instead of standard output"
+    )
+
+
 def _add_verify(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "file", metavar="FILE", help="answers as `ask --json` prints them; - for standard input"
@@ -185,6 +198,7 @@ _COMMANDS = {
     "audit": ("find contradictions, oversteps, dead rules and gaps in the rule books", _add_audit),
     "verify": ("check saved answers against the rule books", _add_verify),
     "decide": ("decide a table of cases, each with its clause and rules", _add_decide),
+    "draft": ("write guidance for one station, every sentence with its clause, from a plan", _add_draft),
 }
 
 

@@ -160,6 +160,12 @@ def run_clause(arguments: Arguments) -> int:
     make_output(arguments.plain).show(blocks)
     return 0
 
+def run_draft(arguments: Arguments) -> int:
+    from shell.draft import write_draft  # noqa: PLC0415  only for this command
+
+    return write_draft(arguments, _open(arguments))
+
+
 
 def run_audit(arguments: Arguments) -> int:
     from shell.audit import audit_screen  # noqa: PLC0415  only for this command
@@ -185,6 +191,7 @@ def run_shell(arguments: Arguments) -> int:
         return run_ask(SimpleNamespace(**{**WITHOUT_OPTIONS, "text": ["-"], **vars(arguments)}))
     from shell.repl import run_repl  # noqa: PLC0415  prompt_toolkit only where somebody types
 
+    "draft": run_draft,
     return run_repl(_open(arguments), make_output(arguments.plain))
 
 

@@ -13,6 +13,11 @@ from kb.model.values import Choices, ValueSet
 from kb.reasoner import Decision, Engine, Facts
 from kb.wording import clause_reference, listing, say_facts, say_rule, say_scope, sentence
 
+DEFERENCE = (
+    "No dress rule restricts protective equipment where it is needed; "
+    "local safety codes and the safety authority decide."
+)
+
 
 class Part(msgspec.Struct, frozen=True, kw_only=True):
     """What was worked out for one item and aspect: the table and the proof of each row."""
@@ -115,10 +120,7 @@ def cautions(lookup: Lookup, items: Sequence[str], rules: Iterable[str]) -> tupl
         protects = dict.fromkeys(p for i in related for p in lookup.items[i].protects)
         if protects:
             label = lookup.items[item].label
-            texts.append(
-                f"Protection ({', '.join(protects)}): {label}. No dress rule restricts protective equipment "
-                "where it is needed; local safety codes and the safety authority decide."
-            )
+            texts.append(f"Protection ({', '.join(protects)}): {label}. {DEFERENCE}")
     return tuple(texts)
 
 

@@ -1,10 +1,10 @@
 """From records to English: the one place that puts rules, conditions, cases and verdicts into words."""
 
 from kb.wording.aspects import of_item, say_open_values, say_set, say_value
-from kb.wording.cases import say_case, say_depends, say_fact, say_facts, say_holders, say_who
+from kb.wording.cases import say_audience, say_case, say_depends, say_fact, say_facts, say_holders, say_who
 from kb.wording.conditions import say_condition, say_test
 from kb.wording.derivations import say_defeat, say_derivation_chain, say_principle
-from kb.wording.english import definite, indefinite, listing, sentence
+from kb.wording.english import capital, definite, indefinite, listing, sentence
 from kb.wording.labels import (
     clause_reference,
     edition_reference,
@@ -32,6 +32,7 @@ from kb.wording.sets import say_values
 from kb.wording.verdicts import say_list_headline, say_verdict
 
 __all__ = [
+    "capital",
     "clause_reference",
     "definite",
     "edition_reference",
@@ -41,6 +42,7 @@ __all__ = [
     "listing",
     "of_item",
     "rule_reference",
+    "say_audience",
     "say_case",
     "say_condition",
     "say_count",

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from kb.model.conditions import Test, all_of
+from kb.model.conditions import Condition, Test, all_of
 from kb.model.lookup import Lookup
 from kb.model.records import Case
 from kb.model.values import YES, Choices, ValueSet
-from kb.wording.conditions import say_condition
+from kb.wording.conditions import follow, say_condition, take_apart
 from kb.wording.english import be, definite, is_adverbial, is_participial, is_plural, listing, phrase
 from kb.wording.holders import say_subject
 from kb.wording.labels import GRADE
@@ -58,6 +58,12 @@ def say_case(lookup: Lookup, case: Case) -> str:
     if points and points[0].startswith("in "):
         who, points = f"{who} {points[0]}", points[1:]
     return ", ".join([who, *points, *(["nothing else worn"] if case.alone else [])])
+
+
+def say_audience(lookup: Lookup, condition: Condition) -> str:
+    """ "K1 to K5 of the boat branch in boat or storm rig when it is winter", "everyone in boat rig"."""
+    parts = take_apart(lookup, condition)
+    return phrase(say_subject(lookup, parts.holder, "everyone"), follow(parts))
 
 
 def say_fact(lookup: Lookup, fact: str) -> str:

@@ -31,8 +31,11 @@ class Statement(NamedTuple):
     beside: str = "for"
 
 
-def say_rule(lookup: Lookup, rule: Rule) -> str:
-    """The whole rule in one sentence, "K2 and above may wear the deck gloves when the weather is foul."."""
+def say_rule(lookup: Lookup, rule: Rule, period: str | None = None) -> str:
+    """The whole rule in one sentence, "K2 and above may wear the deck gloves when the weather is foul.".
+
+    `period` ("from 1 April 2027,") stands in the place of the bounds that are the rule's own.
+    """
     parts = take_apart(lookup, rule.condition)
     aspect = lookup.aspects[rule.aspect]
     repaired = f"where the duty of {rule_reference(lookup, rule.repairs)} is broken," if rule.repairs else ""
@@ -40,7 +43,8 @@ def say_rule(lookup: Lookup, rule: Rule) -> str:
         statement = _say_act(lookup, rule, aspect, parts)
     else:
         statement = _say_other(lookup, rule, aspect, parts)
-    return sentence(phrase(_period(lookup, rule), repaired, _arranged(lookup, statement, parts)))
+    bounds = _period(lookup, rule) if period is None else period
+    return sentence(phrase(bounds, repaired, _arranged(lookup, statement, parts)))
 
 
 def _arranged(lookup: Lookup, statement: Statement, parts: Parts) -> str:

@@ -16,6 +16,7 @@ PAGES = (
     ROOT / "CHANGELOG.md",
     ROOT / "demo_facts" / "README.md",
     ROOT / "ontology" / "README.md",
+    ROOT / "kb" / "docs" / "guidance.md",
     ROOT / "kb" / "docs" / "rule-books.md",
     ROOT / "kb" / "docs" / "semantics.md",
 )

@@ -1,0 +1,1 @@
+"""Guidance of one station: drafts made from the rule books, and checks that guidance agrees with them."""

@@ -1,0 +1,116 @@
+"""Statements under headings and in paragraphs: from head to toe, or in the order of the plan's topics."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from kb.audit.law import UNWORN_ASPECTS
+from kb.guidance.merging import merge_items
+from kb.guidance.plan import Plan
+from kb.guidance.statements import Statement
+from kb.guidance.zones import KIT, ORDER, OTHER, zone_of
+from kb.model.lookup import Lookup
+from kb.wording import capital, item_label
+
+_KINDS = ("count", "position", "order", "choice", "measure", "manner")
+_MODALITIES = ("must", "must_not", "may", "need_not")
+_USE = ("wear", "carrying", *UNWORN_ASPECTS)
+
+
+class Arranged:
+    """The paragraphs of one heading, each a list of statements about one thing, or about several alike."""
+
+    def __init__(self, heading: str, paragraphs: list[list[Statement]]) -> None:
+        self.heading = heading
+        self.paragraphs = paragraphs
+
+
+def arrange(lookup: Lookup, plan: Plan, statements: Sequence[Statement]) -> list[Arranged]:
+    """Every statement under one heading, in one paragraph."""
+    headings = [_heading(lookup, plan, statement) for statement in statements]
+    order = list(dict.fromkeys([*_order(lookup, plan), *headings]))
+    return [
+        Arranged(
+            heading,
+            _paragraphs(lookup, [s for s, h in zip(statements, headings, strict=True) if h == heading]),
+        )
+        for heading in order
+        if heading in headings
+    ]
+
+
+def _order(lookup: Lookup, plan: Plan) -> list[str]:
+    topics = [capital(item_label(lookup, topic)) for topic in plan.topics]
+    return topics if plan.arrange == "by topic" and topics else list(ORDER)
+
+
+def _heading(lookup: Lookup, plan: Plan, statement: Statement) -> str:
+    if statement.rule.aspect in UNWORN_ASPECTS:
+        return KIT
+    item = statement.rule.scope.items[0]
+    if plan.arrange == "by topic" and plan.topics:
+        return _topic(lookup, plan, item)
+    return zone_of(lookup, item)
+
+
+def _topic(lookup: Lookup, plan: Plan, item: str) -> str:
+    """The nearest of the topics that a thing, or what it is a part of, belongs to."""
+    whole = lookup.items[item].part_of
+    for kind in (*lookup.broader(item), *(lookup.broader(whole) if whole else ())):
+        if kind in plan.topics:
+            return capital(item_label(lookup, kind))
+    for topic in plan.topics:  # a rule about a whole class bears on the topics within it
+        if topic in lookup.narrower(item):
+            return capital(item_label(lookup, topic))
+    return OTHER
+
+
+def _paragraphs(lookup: Lookup, statements: Sequence[Statement]) -> list[list[Statement]]:
+    """What is said of several things together first, then a paragraph for each thing."""
+    merged = merge_items(lookup, statements)
+    place = {item.id: i for i, item in enumerate(lookup.base.items)}
+    groups: dict[tuple[str, ...], list[Statement]] = {}
+    for statement in merged:
+        groups.setdefault(statement.rule.scope.items, []).append(statement)
+
+    def rank(items: tuple[str, ...]) -> tuple[bool, bool, int]:
+        use = any(s.rule.aspect in _USE for s in groups[items])
+        several = len(items) > 1 or len(lookup.narrower(items[0])) > 1
+        return not (several and use), several, place[items[0]]
+
+    return [with_exceptions(_sorted(lookup, groups[items])) for items in sorted(groups, key=rank)]
+
+
+def _sorted(lookup: Lookup, statements: Iterable[Statement]) -> list[Statement]:
+    """The use of a thing first, then number, place and looks, then how it is treated."""
+    order = {aspect.id: i for i, aspect in enumerate(lookup.base.aspects)}
+
+    def rank(statement: Statement) -> tuple[int, int, int]:
+        aspect = lookup.aspects[statement.rule.aspect]
+        if aspect.kind == "act" and aspect.id in _USE:
+            step = 0
+        elif aspect.kind == "act":
+            step = len(_KINDS) + (1 if aspect.verb is None else 2)
+        else:
+            step = 1 + _KINDS.index(aspect.kind)
+        modality = _MODALITIES.index(statement.rule.modality) if step == 0 else 0
+        return step, order[aspect.id] if step else 0, modality
+
+    return sorted(statements, key=rank)
+
+
+def with_exceptions(statements: Sequence[Statement]) -> list[Statement]:
+    """The statements with each that takes another back right behind it."""
+    placed: dict[int, Statement] = {}
+
+    def put(statement: Statement) -> None:
+        if id(statement) in placed:
+            return
+        placed[id(statement)] = statement
+        for other in statements:
+            if not set(statement.rivals).isdisjoint(other.rules):
+                put(other)
+
+    for statement in statements:
+        put(statement)
+    return list(placed.values())

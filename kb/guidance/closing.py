@@ -1,0 +1,74 @@
+"""What stays open: conflicts that nothing settles, and topics on which the books are silent."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import msgspec
+
+from kb.audit.conflicts import by_rank, highest, unsettled
+from kb.audit.examples import smallest_case
+from kb.guidance.citing import Citing
+from kb.guidance.document import Sentence
+from kb.guidance.selecting import Selection
+from kb.guidance.statements import Statement
+from kb.model.lookup import Lookup
+from kb.model.records import Rule
+from kb.reasoner import Facts
+from kb.reasoner.norms import covered_items
+from kb.text import visible
+from kb.wording import listing, say_facts
+
+
+class Matter(msgspec.Struct, frozen=True):
+    """Rules of which nothing says which goes first, the higher authority's first, and one case of it."""
+
+    rules: tuple[Rule, ...]
+    facts: Facts
+
+    @property
+    def clauses(self) -> tuple[str, ...]:
+        return tuple(dict.fromkeys(rule.clause for rule in self.rules))
+
+
+def open_matters(selection: Selection) -> list[Matter]:
+    """Conflicts between rules about the topics, in some case of the setting."""
+    law, setting, lookup = selection.law, selection.setting, selection.lookup
+    found: dict[frozenset[str], Matter] = {}
+    for view in law.views:
+        if view.item not in selection.wanted:
+            continue
+        known = setting.of(view)
+        for norms, matter, _ in unsettled(view, selection.statements.pairs(view)):
+            names = frozenset(norm.rule for norm, _ in norms)
+            case = setting.case(matter, known=known) if names not in found else None
+            if case is not None:
+                facts = smallest_case(view, matter, case)
+                shown = tuple((fact, values) for fact, values in facts if fact not in setting.known)
+                found[names] = Matter(tuple(by_rank(lookup, sorted(names))), shown)
+    return list(found.values())
+
+
+def open_sentences(lookup: Lookup, matter: Matter, citing: Citing) -> tuple[Sentence, ...]:
+    """The clauses word for word, when they oppose each other, and who can settle it."""
+    quoted = [
+        Sentence(f"“{visible(lookup.clauses[clause].text)}”", citing.clause(clause), "plain")
+        for clause in matter.clauses
+    ]
+    where = f"where {say_facts(lookup, matter.facts)}" if matter.facts else "in every case"
+    names = listing([citing.clause(clause) for clause in matter.clauses])
+    settles = highest(lookup, matter.rules).label
+    verb = "oppose each other" if len(matter.clauses) > 1 else "opposes itself"
+    return (
+        *quoted,
+        Sentence(f"This is open: {names} {verb} {where}, and nothing settles which goes first", kind="plain"),
+        Sentence(f"Only {settles} can settle it", kind="plain"),
+    )
+
+
+def silent_topics(selection: Selection, statements: Sequence[Statement]) -> list[str]:
+    """The topics that the plan names and no statement is about."""
+    lookup = selection.lookup
+    spoken = {item for s in statements for item in covered_items(lookup, s.rule.scope)}
+    spoken |= {item for s in statements for item in s.rule.scope.items}
+    return [topic for topic in selection.plan.topics if spoken.isdisjoint(lookup.narrower(topic))]

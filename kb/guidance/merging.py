@@ -1,0 +1,161 @@
+"""Statements that say the same put together: of several rigs, clauses, items or days."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Callable, Sequence
+
+import msgspec
+
+from kb.guidance.setting import Setting
+from kb.guidance.statements import Statement
+from kb.model.conditions import AllOf, Condition, Test, all_of
+from kb.model.lookup import Lookup
+from kb.model.values import Choices, unite
+from kb.wording import say_date, say_rule
+
+_MERGED_KINDS = ("act", "choice", "measure", "position")
+
+
+def _joined(one: Statement, other: Statement, **changes: object) -> Statement:
+    """Two statements as one, whose rule is that of the first with changes."""
+    return msgspec.structs.replace(
+        one,
+        rule=msgspec.structs.replace(one.rule, **changes) if changes else one.rule,
+        rules=tuple(dict.fromkeys((*one.rules, *other.rules))),
+        rivals=tuple(dict.fromkeys((*one.rivals, *other.rivals))),
+    )
+
+
+def _fold(
+    statements: Sequence[Statement], join: Callable[[Statement, Statement], Statement | None]
+) -> list[Statement]:
+    """Statements with each put together with the first before it that it can be put together with."""
+    kept: list[Statement] = []
+    for statement in statements:
+        for index, earlier in enumerate(kept):
+            joined = join(earlier, statement)
+            if joined is not None:
+                kept[index] = joined
+                break
+        else:
+            kept.append(statement)
+    return kept
+
+
+def _alike(one: Statement, other: Statement, *names: str) -> bool:
+    return one.period == other.period and all(
+        getattr(one.rule, name) == getattr(other.rule, name) for name in names
+    )
+
+
+def merge_cases(
+    setting: Setting, statements: Sequence[Statement], is_local: Callable[[Statement], bool]
+) -> list[Statement]:
+    """One statement for what several clauses say, each in its own rig, place or the like."""
+
+    def join(one: Statement, other: Statement) -> Statement | None:
+        if not _alike(one, other, "modality", "scope", "aspect", "value", "residual", "repairs", "note"):
+            return None
+        if is_local(one) or is_local(other) or one.rule.caution != other.rule.caution:
+            return None
+        if one.rule.condition == other.rule.condition:
+            return _joined(one, other)
+        both = _either(one.rule.condition, other.rule.condition)
+        return None if both is None else _joined(one, other, condition=setting.settle(both))
+
+    return _fold(statements, join)
+
+
+def _either(one: Condition, other: Condition) -> Condition | None:
+    """Either of two conditions as one, where they differ in the values of a single fact."""
+    left, right = _parts(one), _parts(other)
+    if len(left) != len(right):
+        return None
+    differing = [i for i, pair in enumerate(zip(left, right, strict=True)) if pair[0] != pair[1]]
+    if len(differing) != 1:
+        return None
+    here, there = left[differing[0]], right[differing[0]]
+    if not (isinstance(here, Test) and isinstance(there, Test) and here.fact == there.fact):
+        return None
+    if not (isinstance(here.values, Choices) and isinstance(there.values, Choices)):
+        return None
+    left[differing[0]] = Test(here.fact, unite(here.values, there.values))
+    return all_of(left)
+
+
+def _parts(condition: Condition) -> list[Condition]:
+    return list(condition.parts) if isinstance(condition, AllOf) else [condition]
+
+
+def merge_items(lookup: Lookup, statements: Sequence[Statement]) -> list[Statement]:
+    """One statement for what the same clauses say of several single things."""
+
+    def clauses(statement: Statement) -> set[str]:
+        return {lookup.rules[rule].clause for rule in (*statement.rules, *statement.rivals)}
+
+    def join(one: Statement, other: Statement) -> Statement | None:
+        names = (
+            "modality",
+            "aspect",
+            "value",
+            "condition",
+            "residual",
+            "repairs",
+            "note",
+            "caution",
+            "delegation",
+        )
+        if not _alike(one, other, *names) or clauses(one) != clauses(other):
+            return None
+        if lookup.aspects[one.rule.aspect].kind not in _MERGED_KINDS:
+            return None
+        if not (_is_single(lookup, one) and _is_single(lookup, other)):
+            return None
+        scope = msgspec.structs.replace(
+            one.rule.scope, items=(*one.rule.scope.items, *other.rule.scope.items)
+        )
+        return _joined(one, other, scope=scope)
+
+    return _fold(statements, join)
+
+
+def _is_single(lookup: Lookup, statement: Statement) -> bool:
+    """Whether a statement is about single things, each by its name."""
+    scope = statement.rule.scope
+    if scope.alternatives is not None or scope.excluding:
+        return False
+    return all(len(lookup.narrower(item)) == 1 for item in scope.items)
+
+
+def merge_days(
+    lookup: Lookup, days: Sequence[datetime.date], spells: Sequence[Sequence[Statement]]
+) -> list[Statement]:
+    """The statements of successive spells, each once, with its period if it does not hold all the time."""
+    found: dict[tuple[tuple[str, ...], str], list[int]] = {}
+    first: dict[tuple[tuple[str, ...], str], Statement] = {}
+    for index, statements in enumerate(spells):
+        for statement in statements:
+            key = (statement.rules, say_rule(lookup, statement.rule))
+            found.setdefault(key, []).append(index)
+            first.setdefault(key, statement)
+    merged: list[Statement] = []
+    for key, present in found.items():
+        start = present[0]
+        for here, after in zip(present, [*present[1:], -1], strict=True):
+            if after != here + 1:
+                period = _period(days, start, here)
+                merged.append(msgspec.structs.replace(first[key], period=period))
+                start = after
+    return merged
+
+
+def _period(days: Sequence[datetime.date], first: int, last: int) -> str:
+    """The time from the first day of one spell to the last of another, in words."""
+    begin = say_date(days[first]) if first else ""
+    end = days[last + 1] if last + 1 < len(days) else None
+    if begin and end:
+        return f"from {begin} to {say_date(end - datetime.timedelta(days=1))},"
+    if begin:
+        return f"from {begin},"
+    return f"before {say_date(end)}," if end else ""

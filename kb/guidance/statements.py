@@ -1,0 +1,173 @@
+"""What the rules say in the setting of a plan: each rule where it holds, and what takes it back elsewhere.
+
+A rule is never stated as if it held where another beats it: its statement says "unless" with the case of the
+other. What nothing settles is taken out of both rules and stated as open.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+import msgspec
+
+from kb.audit.conflicts import Opposition, oppositions
+from kb.audit.law import View, places
+from kb.guidance.setting import Setting
+from kb.model.conditions import ALWAYS, NEVER, Condition, all_of, negate
+from kb.model.records import Rule, Scope
+from kb.reasoner import Norm
+from kb.reasoner.norms import covered_items
+
+
+class Statement(msgspec.Struct, frozen=True, kw_only=True):
+    """What one or more rules say alike, as far as they hold in the setting.
+
+    `rule` carries the items and the condition that are left, `rules` are the ids of the rules that it says,
+    `rivals` of those that its "unless" is about. `period` is the part of the guidance's time in which it
+    holds, in words; empty means all of it.
+    """
+
+    rule: Rule
+    rules: tuple[str, ...]
+    rivals: tuple[str, ...] = ()
+    period: str = ""
+
+
+class Open(msgspec.Struct, frozen=True):
+    """Rules that oppose each other in some case of the setting, where nothing settles which goes first."""
+
+    rules: tuple[str, ...]
+    item: str
+    aspect: str
+    facts: tuple[tuple[str, object], ...]
+
+
+class _Rival(msgspec.Struct, frozen=True):
+    """A norm that takes back what another says, and the condition in which it does."""
+
+    rule: str
+    condition: Condition
+
+
+class Statements:
+    """Works out statements in one setting."""
+
+    def __init__(self, setting: Setting) -> None:
+        self.setting = setting
+        self.law = setting.law
+        self.lookup = setting.lookup
+        self._pairs: dict[tuple[str, str], tuple[Opposition, ...]] = {}
+        self._place = {item.id: i for i, item in enumerate(self.lookup.base.items)}
+
+    # -- one norm ---------------------------------------------------------------------------------------
+
+    def pairs(self, view: View) -> tuple[Opposition, ...]:
+        """The opposed norms of a view."""
+        key = (view.item, view.aspect)
+        if key not in self._pairs:
+            self._pairs[key] = tuple(oppositions(view))
+        return self._pairs[key]
+
+    def _applies(self, norm: Norm) -> Condition:
+        """When a norm applies, in the words of the books: terms are not written out."""
+        parts = [norm.condition]
+        for other in self.law.engine.disablers(norm.rule):
+            parts.append(negate(self.lookup.rules[other].condition))
+        return all_of(parts)
+
+    def holds(self, view: View, norm: Norm, mask: int) -> bool:
+        """Whether a norm has a say in some case of the setting."""
+        known = self.setting.of(view)
+        return any(
+            self.setting.case(view.effective(norm, mask, i), known=known) is not None for i in places(mask)
+        )
+
+    def rivals(self, view: View, norm: Norm) -> tuple[_Rival, ...]:
+        """What beats a norm, or ties with it, in some case of the setting."""
+        known = self.setting.of(view)
+        found: dict[str, _Rival] = {}
+        for pair in self.pairs(view):
+            norms = [n for n, _ in pair.norms]
+            if norm not in norms or pair.winner == norm.rule:
+                continue
+            other = next(n for n in norms if n.key != norm.key)
+            both = (view.applies(norm), view.applies(other))
+            if self.setting.case(*both, known=known) is not None:
+                found[other.key] = _Rival(other.rule, self._applies(other))
+        return tuple(found.values())
+
+    # -- one rule ---------------------------------------------------------------------------------------
+
+    def of_rule(self, rule: Rule, wanted: frozenset[str]) -> list[Statement]:
+        """The statements of a rule about the wanted items; none where it never has a say."""
+        items = sorted(covered_items(self.lookup, rule.scope), key=self._place.__getitem__)
+        if rule.scope.alternatives is not None:
+            return self._of_choice(rule, [item for item in items if item in rule.scope.items])
+        rivals: dict[str, tuple[_Rival, ...]] = {}
+        dead: list[str] = []
+        for item in items:
+            view = self.law.view(item, rule.aspect)
+            norm, mask = next((n, m) for n, m in view.norms() if n.rule == rule.id)
+            if self.holds(view, norm, mask):
+                rivals[item] = self.rivals(view, norm)
+            else:
+                dead.append(item)
+        if not rivals:
+            return []
+        shared = [r for r in next(iter(rivals.values())) if all(r in found for found in rivals.values())]
+        special = [item for item, found in rivals.items() if any(r not in shared for r in found)]
+        plain = [item for item in rivals if item not in special]
+        found = []
+        if plain or not special:
+            scope = self._without(rule.scope, [*special, *dead])
+            found.append(self._statement(rule, scope, shared))
+        for item in special:
+            if item in wanted:
+                scope = Scope(items=(item,), narrower=rule.scope.narrower)
+                found.append(self._statement(rule, scope, rivals[item]))
+        return [statement for statement in found if statement.rule.condition != NEVER]
+
+    def _without(self, scope: Scope, items: Sequence[str]) -> Scope:
+        """The scope less some items: the broadest of them that are not what it names itself."""
+        taken = [item for item in items if item not in scope.items]
+        broadest = [i for i in taken if not any(o != i and o in self.lookup.broader(i) for o in taken)]
+        return msgspec.structs.replace(scope, excluding=tuple(dict.fromkeys((*scope.excluding, *broadest))))
+
+    def _of_choice(self, rule: Rule, items: Iterable[str]) -> list[Statement]:
+        """One duty over a set: it holds as one, so what takes back a part of it takes it back."""
+        rivals: dict[_Rival, None] = {}
+        held = False
+        for item in items:
+            view = self.law.view(item, rule.aspect)
+            for norm, mask in view.norms():
+                if norm.rule == rule.id:
+                    held = held or self.holds(view, norm, mask)
+                    rivals |= dict.fromkeys(self.rivals(view, norm))
+        return [self._statement(rule, rule.scope, tuple(rivals))] if held else []
+
+    def _statement(self, rule: Rule, scope: Scope, rivals: Sequence[_Rival]) -> Statement:
+        """The rule with what is left of its condition, less the cases of its rivals."""
+        setting = self.setting
+        own = setting.settle(rule.condition)
+        inside = setting.within(own)
+        parts: list[Condition] = [own]
+        named: list[str] = []
+        for other in self.law.engine.disablers(rule.id):
+            parts.append(negate(setting.settle(self.lookup.rules[other].condition, inside)))
+            named.append(other)
+        for rival in rivals:
+            left = setting.settle(rival.condition, inside)
+            if left == NEVER:
+                continue
+            parts.append(NEVER if left == ALWAYS else negate(left))
+            named.append(rival.rule)
+        condition = NEVER if NEVER in parts else all_of(part for part in parts if part != ALWAYS)
+        clause = self.lookup.clauses[rule.clause]
+        said = msgspec.structs.replace(
+            rule,
+            scope=scope,
+            condition=condition,
+            valid_from=clause.valid_from,
+            valid_until=clause.valid_until,
+        )
+        return Statement(rule=said, rules=(rule.id,), rivals=tuple(dict.fromkeys(named)))
