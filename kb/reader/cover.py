@@ -10,6 +10,7 @@ from kb.reader.parted import parted
 from kb.reader.patterns import pattern_pieces
 from kb.reader.pieces import How, Piece
 from kb.reader.reported import reported
+from kb.reader.sentences import sentence_starts
 from kb.reader.tokens import Token
 
 _SKIPPED = SKIPPED_INSIDE_LABELS | {"-"}
@@ -176,8 +177,11 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
     patterns = [p for p in pattern_pieces(text, tokens) if not _is_cut(p, names, text, tokens)]
     whole = [name for name in names if not _cuts_item(name, names, tokens, lexicon)]
     candidates = [*patterns, *reported(tokens), *_split_verbs(tokens, names), *parted(tokens, names), *whole]
+    starts = sentence_starts(text, tokens)
     for first in range(len(tokens)):
         for last in range(first + 1, min(first + LONGEST_PHRASE, len(tokens)) + 1):
+            if last - first > 1 and last - 1 in starts:
+                break
             piece = phrase_piece(tokens, first, last)
             if piece is not None:
                 candidates.append(piece)

@@ -48,8 +48,10 @@ class Frame(msgspec.Struct, frozen=True, kw_only=True):
 class _Flow:
     """The pieces without those that carry nothing, with their places."""
 
-    def __init__(self, pieces: Sequence[Piece], tokens: tuple[Token, ...]) -> None:
-        self.places = [i for i, piece in enumerate(pieces) if piece.tag not in SKIPPED]
+    def __init__(
+        self, pieces: Sequence[Piece], tokens: tuple[Token, ...], told: frozenset[int] = frozenset()
+    ) -> None:
+        self.places = [i for i, p in enumerate(pieces) if p.tag not in SKIPPED and i not in told]
         self.tags = [pieces[i].tag for i in self.places]
         self.pieces = [pieces[i] for i in self.places]
         self.words = [tokens[p.first].low for p in self.pieces]
@@ -62,9 +64,11 @@ class _Flow:
         return next((i for i, tag in enumerate(self.tags) if tag in tags), len(self.tags))
 
 
-def find_frame(pieces: Sequence[Piece], tokens: tuple[Token, ...]) -> Frame:
-    """Kind, modality, polarity and negation of a question."""
-    flow = _Flow(pieces, tokens)
+def find_frame(
+    pieces: Sequence[Piece], tokens: tuple[Token, ...], told: frozenset[int] = frozenset()
+) -> Frame:
+    """Kind, modality, polarity and negation of a question; `told` are the places of statements beside it."""
+    flow = _Flow(pieces, tokens, told)
     used: set[int] = set()
     negated, polarity, ambiguous = _negation(flow, used)
     modal_at = _main_modal(flow)

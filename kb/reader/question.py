@@ -39,6 +39,7 @@ from kb.reader.roles import find_roles
 from kb.reader.spelling import Search, index_entries, is_real_word, near_labels, near_words
 from kb.reader.tokens import Token, tokenize, word_key
 from kb.reader.verbs import verbs
+from kb.reader.told import told
 from kb.text import is_hidden, visible
 from kb.wording import say_query
 
@@ -156,8 +157,9 @@ def read_question(
         return Reading(
             question=text, text=say_query(lookup, outright), query=outright, spans=make_spans(found, lookup)
         )
-    frame = find_frame(found.pieces, found.tokens)
-    roles = find_roles(found.pieces, found.tokens, frame, lookup)
+    stated = told(found)
+    frame = find_frame(found.pieces, found.tokens, stated)
+    roles = find_roles(found.pieces, found.tokens, frame, lookup, stated)
     take_datums(found.pieces, found.tokens, roles, lookup)
     reading = _read(text, found, frame, roles, case, lexicon, lookup, previous)
     plainer = rephrased(as_mended(found)) if reading.query is None and not _is_choice(reading) else None

@@ -26,10 +26,13 @@ EXPLAINED = tag_set("""
 """Tags that carry structure; every other piece must be given a part or the question is not understood."""
 
 
-def find_roles(pieces: Sequence[Piece], tokens: tuple[Token, ...], frame: Frame, lookup: Lookup) -> Roles:
-    """Walk the pieces once, left to right."""
+def find_roles(
+    pieces: Sequence[Piece], tokens: tuple[Token, ...], frame: Frame, lookup: Lookup,
+    told: frozenset[int] = frozenset(),
+) -> Roles:  # fmt: skip
+    """Walk the pieces once, left to right; what is worn in the places `told` is no more than worn."""
     roles = Roles()
-    walk = _Walk(pieces, tokens, frame, lookup, roles)
+    walk = _Walk(pieces, tokens, frame, lookup, roles, told)
     for index in range(len(pieces)):
         walk.step(index)
     return roles
@@ -39,9 +42,10 @@ class _Walk(Walker):
     """The state of the walk: to which list the next item goes."""
 
     def __init__(
-        self, pieces: Sequence[Piece], tokens: tuple[Token, ...], frame: Frame, lookup: Lookup, roles: Roles
-    ) -> None:
-        super().__init__(pieces, tokens, frame, lookup, roles)
+        self, pieces: Sequence[Piece], tokens: tuple[Token, ...], frame: Frame, lookup: Lookup, roles: Roles,
+        told: frozenset[int],
+    ) -> None:  # fmt: skip
+        super().__init__(pieces, tokens, frame, lookup, roles, told)
         self.state = "asked"
         self.condition = False
         self.opening = False
@@ -50,6 +54,9 @@ class _Walk(Walker):
 
     def step(self, index: int) -> None:
         tag = self.pieces[index].tag
+        if (index in self.told) != (index - 1 in self.told):
+            self._main_clause()
+            self.state, self.condition = ("worn", True) if index in self.told else ("asked", False)
         handler = _HANDLERS.get(tag)
         if handler is not None:
             handler(self, index)
@@ -69,7 +76,7 @@ class _Walk(Walker):
             if "or" in (self._tag(self._near(index, -1)), self._tag(self._near(index, 1))):
                 self.roles.clashing.append(self.pieces[index])
         elif tag == "leave off":
-            self.state, self.acted = "asked", True
+            self.state, self.acted = ("unworn", self.acted) if index in self.told else ("asked", True)
 
     def without(self, index: int) -> None:
         self.state = "unworn"
@@ -127,6 +134,8 @@ class _Walk(Walker):
             if self.state == "unworn":
                 self._use(index - 1)
             return
+        if index in self.told:
+            return
         known = self.roles.aspect
         if piece.arg != "use" and known not in ("", piece.arg) and (known != "wear" or self.roles.asked):
             self.roles.other_acts.append(piece)
@@ -162,7 +171,7 @@ class _Walk(Walker):
         if beside and self.state == "asked":
             self._beside(index)
             return
-        if tag == "in":
+        if tag == "in" and index not in self.told:
             self.state = "worn" if self.roles.asked or self.frame.kind == "list" else "asked"
         if self._tag(index - 1) in _ITEMS or (tag == "of" and self.roles.asked and self.state == "asked"):
             self.roles.crowded = (self.pieces[index - 1 if tag != "of" else self._near(before, -1)], piece)

@@ -30,8 +30,10 @@ class Walker:
     """The pieces and what was found in them so far."""
 
     def __init__(
-        self, pieces: Sequence[Piece], tokens: tuple[Token, ...], frame: Frame, lookup: Lookup, roles: Roles
-    ) -> None:
+        self, pieces: Sequence[Piece], tokens: tuple[Token, ...], frame: Frame, lookup: Lookup, roles: Roles,
+        told: frozenset[int] = frozenset(),
+    ) -> None:  # fmt: skip
+        self.told = told
         self.pieces, self.tokens, self.frame, self.lookup, self.roles = pieces, tokens, frame, lookup, roles
 
     def _tag(self, index: int) -> str:

@@ -1,0 +1,22 @@
+"""Where the sentences of a text begin."""
+
+from __future__ import annotations
+
+from kb.reader.forms import word_set
+from kb.reader.tokens import Token
+
+_ENDS = ".!?;:"
+_SHORT = word_set("cl para sec art no approx max min ca in ft st dr mr mrs ms")
+
+
+def sentence_starts(text: str, tokens: tuple[Token, ...]) -> tuple[int, ...]:
+    """The places of the words with which sentences begin; a colon ends one, too."""
+    starts = [0]
+    for index in range(1, len(tokens)):
+        gap = text[tokens[index - 1].end : tokens[index].start]
+        mark = gap.strip()[:1]
+        if mark == "." and (not gap[-1:].isspace() or tokens[index - 1].low in _SHORT):
+            continue
+        if mark and mark in _ENDS:
+            starts.append(index)
+    return tuple(starts)

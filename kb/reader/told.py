@@ -1,0 +1,54 @@
+"""Statements before or after a question: "I have the storm coat on. Where does the pin go?"
+
+What is said of oneself gives the case (facts, what is worn); only the question's own words say what is asked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from kb.reader.english import tag_set
+from kb.reader.pieces import Piece, Understood
+from kb.reader.sentences import sentence_starts
+
+_ASKING = tag_set("""
+    can, may, must, should, have to, allowed, banned, required, optional, do, what, which, who, where, how
+    how many, when, why, compare, order, which clause, say, show, list, clause, rule, about, dimension, mean
+    and how about, clause number, measure
+""")
+_STATING = frozenset({"be", "have", "act", "hold"})
+_LIGHT = frozenset({"filler", "comma", "det", "poss", "and", "but", "if"})
+_ITEMS = ("item", "items")
+
+
+def told(found: Understood) -> frozenset[int]:
+    """Places of the pieces that are in statements; none where the text is one sentence."""
+    starts = sentence_starts(found.text, found.tokens)
+    if len(starts) < 2:
+        return frozenset()
+    sentences = list(_sentences(found, starts))
+    stated = [places for places, mark in sentences if _is_told(found.pieces, places, mark)]
+    if len(stated) == len(sentences):
+        return frozenset()
+    return frozenset(place for places in stated for place in places)
+
+
+def _sentences(found: Understood, starts: Sequence[int]) -> Iterator[tuple[range, str]]:
+    """The places of the pieces of each sentence, and the mark at its end."""
+    for number, start in enumerate(starts):
+        end = starts[number + 1] if number + 1 < len(starts) else len(found.tokens)
+        inside = [i for i, piece in enumerate(found.pieces) if start <= piece.first < end]
+        after = found.tokens[end].start if end < len(found.tokens) else len(found.text)
+        mark = found.text[found.tokens[end - 1].end : after].strip()[:1]
+        if inside:
+            yield range(inside[0], inside[-1] + 1), mark
+
+
+def _is_told(pieces: Sequence[Piece], places: range, mark: str) -> bool:
+    """Whether a sentence states facts, or what the one who speaks wears."""
+    tags = [pieces[place].tag for place in places if pieces[place].tag not in _LIGHT]
+    if mark == "?" or not tags or not _ASKING.isdisjoint(tags):
+        return False
+    if not any(tag in _ITEMS for tag in tags):
+        return "fact" in tags and "act" not in tags and "leave off" not in tags
+    return mark != ":" and tags[0] in ("self", "fact", "person") and not _STATING.isdisjoint(tags)
