@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import datetime
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 
 import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query
 from kb.model.values import Choices
-from kb.reader.forms import word_row, word_set
+from kb.reader.forms import NUMBER_WORDS, word_row, word_set
 from kb.reader.pieces import Understood
 from kb.text import Pattern
 
@@ -28,14 +28,15 @@ DAY_OF_MONTH = Pattern(
     rf"(?<![\w-])(?:the\s+)?{_DAY}\s+(?:of\s+)?{_MONTH}(?:,?\s+(?P<year>\d{{4}}))?(?!\w|-|\s*\d)",
     re.IGNORECASE,
 )
-_LEADING = word_set("in on during of the for from back as at since a about")
-_AGO = {"year": 365, "month": 30, "week": 7}
+_LEADING = word_set("in on during of the for from back as at since a about come by over throughout around")
+_AGO = {"year": 365, "month": 30, "week": 7, "day": 1}
 
 
 class Period(msgspec.Struct, frozen=True):
     """Characters `start` to `end` say these days; `first` and `last` are the same where it is one day.
 
-    With `either` the two days are alternatives and nothing between them is meant.
+    With `either` the two days are alternatives and nothing between them is meant. With `settled` the first
+    day stands for all, whatever changes after it.
     """
 
     start: int
@@ -43,6 +44,7 @@ class Period(msgspec.Struct, frozen=True):
     first: datetime.date
     last: datetime.date
     either: bool = False
+    settled: bool = False
 
 
 def ordinal_days(text: str) -> Iterator[tuple[int, int, datetime.date | None]]:
@@ -62,17 +64,17 @@ def _day_in(match: re.Match[str], year: int) -> datetime.date | None:
 
 
 def said_period(found: Understood, left: tuple[int, ...], today: datetime.date) -> Period | None:
-    """The days that all the words left over, with those around them, say."""
-    while len(left) > 1 and found.tokens[found.pieces[left[0]].first].low in _LEADING:
-        left = left[1:]
-    first = found.pieces[left[0]].first
-    last = found.pieces[left[-1]].last
-    if found.pieces[left[0]].tag == "day" and len(left) == 1:
-        return _without_year(found, left[0], today)
-    for start in range(max(first - 1, 0), first + 1):
-        for end in range(last, min(last + 2, len(found.tokens)) + 1):
-            lows = [token.low for token in found.tokens[start:end]]
-            days = _period(lows, today) if end - start <= 3 else None
+    """The days that some of the words left over, with those around them, say."""
+    words = {place for index in left for place in range(found.pieces[index].first, found.pieces[index].last)}
+    for index in left:
+        if found.pieces[index].tag == "day":
+            return _without_year(found, index, today)
+    for size in range(_LONGEST, 0, -1):
+        for start in range(len(found.tokens) - size + 1):
+            end = start + size
+            days = None
+            if not words.isdisjoint(range(start, end)):
+                days = _period([token.low for token in found.tokens[start:end]], today)
             if days is not None:
                 while start and found.tokens[start - 1].low in _LEADING:
                     start -= 1
@@ -92,27 +94,84 @@ def _without_year(found: Understood, index: int, today: datetime.date) -> Period
 
 
 def _period(lows: list[str], today: datetime.date) -> tuple[datetime.date, datetime.date] | None:
-    """The first and the last day of "yesterday", "last year", "March 2025", "a week ago"."""
+    """The first and the last day of "yesterday", "last year", "March 2025", "two weeks ago"."""
     if lows in (["yesterday"], ["tomorrow"]):
         day = today + datetime.timedelta(days=1 if lows[0] == "tomorrow" else -1)
         return day, day
-    if len(lows) == 2 and lows[0] in _STEPS:
-        if lows[1] in _AGO:
-            return _unit(lows[1], _STEPS[lows[0]], today)
-        return _near_month(lows[1], _STEPS[lows[0]], today)
-    if len(lows) == 3 and lows[0] in ("a", "one") and lows[1] in _AGO and lows[2] == "ago":
-        day = today - datetime.timedelta(days=_AGO[lows[1]])
+    if lows in (["christmas"], ["christmas", "day"]):
+        day = datetime.date(today.year, 12, 25)
         return day, day
-    if lows[-1].isdecimal() and len(lows[-1]) == 4 and lows[-1][:2] in ("19", "20"):
-        year = int(lows[-1])
-        if len(lows) == 1:
-            return datetime.date(year, 1, 1), datetime.date(year, 12, 31)
-        if len(lows) == 2 and lows[0] in _MONTHS:
-            return _month(year, _MONTHS.index(lows[0]) + 1)
+    if lows[0] in _PARTS and len(lows) > 1:
+        rest = _period(lows[2:] if lows[1] == "of" and len(lows) > 2 else lows[1:], today)
+        return _PARTS[lows[0]](*rest) if rest is not None and rest[0] < rest[1] else None
+    return _relative(lows, today) or _of_calendar(lows)
+
+
+def _relative(lows: list[str], today: datetime.date) -> tuple[datetime.date, datetime.date] | None:
+    """ "Last year", "next March", "this winter", "on Friday", "two weeks ago", "in three days"."""
+    if len(lows) == 1 and lows[0] in _WEEKDAYS:
+        return _weekday(lows[0], 0, today)
+    if len(lows) == 2 and lows[0] in _STEPS:
+        step = _STEPS[lows[0]]
+        if lows[1] in _AGO and lows[1] != "day":
+            return _unit(lows[1], step, today)
+        if lows[1] in _WEEKDAYS:
+            return _weekday(lows[1], step, today)
+        return _season(lows[1], step, today) or _near_month(lows[1], step, today)
+    if len(lows) != 3:
+        return None
+    count = NUMBER_WORDS.get(lows[0], 1 if lows[0] == "a" else int(lows[0]) if lows[0].isdecimal() else 0)
+    unit = _AGO.get(lows[1].removesuffix("s"))
+    if unit is not None and 0 < count < 100 and lows[2] in ("ago", "back", "time", "hence"):
+        day = today + datetime.timedelta(days=unit * count * (-1 if lows[2] in ("ago", "back") else 1))
+        return day, day
     return None
 
 
-_STEPS = {"last": -1, "previous": -1, "next": 1, "coming": 1, "this": 0}
+def _of_calendar(lows: list[str]) -> tuple[datetime.date, datetime.date] | None:
+    """ "2021", "March 2025", "March of 2025", "summer 2024"."""
+    if not (lows[-1].isdecimal() and len(lows[-1]) == 4 and lows[-1][:2] in ("19", "20")):
+        return None
+    year = int(lows[-1])
+    before = [low for low in lows[:-1] if low not in ("of", "in", "the", ",")]
+    if len(lows) == 1:
+        return datetime.date(year, 1, 1), datetime.date(year, 12, 31)
+    if len(before) == 1 and before[0] in _MONTHS:
+        return _month(year, _MONTHS.index(before[0]) + 1)
+    if len(before) == 1 and before[0] in _SEASONS and before[0] != "winter":
+        day = datetime.date(year, _SEASONS[before[0]], 15)
+        return day, day
+    return None
+
+
+_LONGEST = 5
+_STEPS = {"last": -1, "previous": -1, "past": -1, "next": 1, "coming": 1, "this": 0}
+_SEASONS = {"winter": 1, "spring": 4, "summer": 7, "autumn": 10, "fall": 10}
+_WEEKDAYS = word_row("monday tuesday wednesday thursday friday saturday sunday")
+_Days = tuple[datetime.date, datetime.date]
+_PARTS: dict[str, Callable[[datetime.date, datetime.date], _Days]] = {
+    **dict.fromkeys(("early", "start", "beginning"), lambda first, _: (first, first)),
+    **dict.fromkeys(("late", "end"), lambda _, last: (last, last)),
+    **dict.fromkeys(("mid", "middle"), lambda first, last: (first + (last - first) // 2,) * 2),
+}
+
+
+def _season(name: str, step: int, today: datetime.date) -> _Days | None:
+    """The middle of a season; what is a winter is for the books to say."""
+    if name not in _SEASONS:
+        return None
+    days = [datetime.date(today.year + more, _SEASONS[name], 15) for more in (-1, 0, 1, 2)]
+    if step < 0:
+        day = [day for day in days if day < today][-1]
+    else:
+        day = next(day for day in days if day > today - datetime.timedelta(days=45 if step == 0 else 0))
+    return day, day
+
+
+def _weekday(name: str, step: int, today: datetime.date) -> _Days:
+    ahead = (_WEEKDAYS.index(name) - today.weekday()) % 7
+    day = today + datetime.timedelta(days=ahead - 7 if step < 0 else ahead or 7)
+    return day, day
 
 
 def _unit(unit: str, step: int, today: datetime.date) -> tuple[datetime.date, datetime.date]:
@@ -142,30 +201,58 @@ def _near_month(name: str, step: int, today: datetime.date) -> tuple[datetime.da
     return _month(year, month)
 
 
-def in_days(found: Understood, period: Period, lookup: Lookup) -> str | Ask:
-    """The text with one day in place of the period; asks which where the books change within it."""
-    days = (period.first, period.last)
-    texts = tuple(_with_day(found.text, period, day) for day in days)
-    if _same_throughout(period.first, period.last, lookup):
-        return texts[0]
-    said = tuple(f"{day.day} {_MONTHS[day.month - 1].capitalize()} {day.year}" for day in days)
+def on_day(found: Understood, period: Period, day: datetime.date) -> str:
+    """The text with one day in place of the period."""
+    before, after = found.text[: period.start].rstrip(), found.text[period.end :]
+    return f"{before} on {say_day(day)}{after}".lstrip()
+
+
+def say_day(day: datetime.date) -> str:
+    return f"{day.day} {_MONTHS[day.month - 1].capitalize()} {day.year}"
+
+
+def days_that_differ(period: Period, query: Query, lookup: Lookup) -> tuple[datetime.date, ...]:
+    """The first days of the stretches of a period that may be answered differently; one if there is none."""
+    if period.settled:
+        return (period.first,)
+    changes = [day for day in changes_for(query, lookup) if period.first < day <= period.last]
+    if period.either:
+        return (period.first, period.last) if changes else (period.first,)
+    return (period.first, *changes)
+
+
+def ask_day(found: Understood, period: Period, days: Sequence[datetime.date]) -> Ask:
+    """The question on which of the days it is meant."""
     year = period.first.year
     whole = f" of {year}" if (period.first.month, period.last.month) == (1, 12) and not period.either else ""
-    return Ask(fact="reading", prompt=f"On which day{whole}?", choices=tuple(zip(texts, said, strict=True)))
+    changes = "" if period.either else f" The rules change on {' and on '.join(map(say_day, days[1:]))}."
+    choices = tuple((on_day(found, period, day), say_day(day)) for day in days)
+    return Ask(fact="reading", prompt=f"On which day{whole}?{changes}", choices=choices)
 
 
-def _with_day(text: str, period: Period, day: datetime.date) -> str:
-    said = f"on {day.day} {_MONTHS[day.month - 1].capitalize()} {day.year}"
-    return f"{text[: period.start]}{said}{text[period.end :]}"
-
-
-def _same_throughout(first: datetime.date, last: datetime.date, lookup: Lookup) -> bool:
-    """Whether nothing in the books begins or ends to hold after the first day, up to the last."""
+def changes_for(query: Query, lookup: Lookup) -> tuple[datetime.date, ...]:
+    """The days on which rules that may bear on a question, or terms in them, begin or end to hold."""
     base = lookup.base
-    ends = {day for rule in base.rules for day in (rule.valid_from, rule.valid_until)}
-    ends |= {day for clause in base.clauses for day in (clause.valid_from, clause.valid_until)}
-    ends |= {day for item in base.items for day in (item.valid_from, item.valid_until)}
-    return not any(day is not None and first < day <= last for day in ends)
+    related = {near for item in query.items for near in (*lookup.broader(item), *lookup.narrower(item))}
+    aspects = set(lookup.aspects_within(query.aspect)) if query.kind not in _BROAD else set(lookup.aspects)
+    rules = [
+        rule
+        for rule in base.rules
+        if not query.items or (related.intersection(rule.scope.items) and rule.aspect in aspects)
+    ]
+    found = {day for rule in rules for day in (rule.valid_from, rule.valid_until)}
+    found |= {day for item in query.items for day in _in_use(item, lookup)}
+    if len(found - {None}) > 1:
+        clauses = [lookup.clauses[definition.clause] for definition in base.definitions]
+        found |= {day for clause in clauses for day in (clause.valid_from, clause.valid_until)}
+    return tuple(sorted(day for day in found if day is not None))
+
+
+_BROAD = frozenset({"how", "where", "how_many", "list", "source", "compare"})
+
+
+def _in_use(item: str, lookup: Lookup) -> tuple[datetime.date | None, datetime.date | None]:
+    return lookup.items[item].valid_from, lookup.items[item].valid_until
 
 
 def month_of(day: datetime.date, lookup: Lookup) -> tuple[str, Choices] | None:
@@ -182,8 +269,12 @@ def month_of(day: datetime.date, lookup: Lookup) -> tuple[str, Choices] | None:
 def without_month(query: Query, found: Understood, period: Period, lookup: Lookup) -> Query:
     """The query of a longer period's first day, without its month: the period has others too."""
     month = month_of(period.first, lookup)
-    short = (period.first.year, period.first.month) == (period.last.year, period.last.month)
-    if month is None or short or any(piece.fact == month[0] for piece in found.pieces):
+    short = period.either or (period.first.year, period.first.month) == (period.last.year, period.last.month)
+    if (
+        month is None
+        or (short and not period.settled)
+        or any(piece.fact == month[0] for piece in found.pieces)
+    ):
         return query
     facts = tuple(fact for fact in query.case.facts if fact != month)
     return msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts))

@@ -24,7 +24,7 @@ det: a|an|the|any|some|this|that|these|those|all|every|pair of|a pair of|pairs o
 poss: my|your|our|his|my own|your own|their own
 can: can|could|might|can i just
 may: may
-must: must|shall|ought to
+must: must|shall|ought to|have i got to|have we got to|have you got to|have they got to
 should: should
 have to: have to|has to|had to|need to|needs to|got to|have got to|has got to|need|needs|require
 |requires|required to|obliged to
@@ -222,7 +222,9 @@ surely|, right|, correct|, ok|right ?|belong|belongs|please|pls|kindly|tell me|t
 |is there|are there|it is|it 's|that 's|there is|there are|let|ask|asking|know|wonder|wondering|want
 |would like|like to|must there be|question about|under any circumstances|in any case|ever so|properly
 |correctly|rightly|right now|at present|at the moment|presently|yet|already|again|instead|else|simply put
-|in short|myself personally|personally|uniform|uniforms|outfit|order to|in order to|choose|choose to
+|any time of year|at any time of year|at any time of the year|any time of the year|all year round
+|the whole year round|all the year round|these days|nowadays|any more|any longer|anymore|for now|by now
+|as things stand|in short|myself personally|personally|uniform|uniforms|outfit|order to|in order to|choose|choose to
 |decide|decide to|opt|opt to|just to|going|go|be wearing|someone else|you guys|the service|service member
 |wear it|drops|drops to|sinks|sinks to|rises|rises to|climbs|climbs to|reaches|dips|of mine|of ours|do the
 |say that|that says
@@ -286,12 +288,12 @@ def _phrases() -> dict[tuple[str, ...], str]:
             table[tuple(phrase.split())] = tag
     for phrase in _FILLER.replace("\n", "").split("|"):
         table.setdefault(tuple(phrase.split()), "filler")
-    for part, opening in _body_phrases():
-        table[opening] = f"body:{part}"
     for line in TALK.strip().replace("\n|", "|").splitlines():
         tag, _, phrases = line.rpartition(": ")
         for phrase in phrases.split("|"):
             table.setdefault(tuple(phrase.split()), tag)
+    for part, opening in _body_phrases():
+        table[opening] = f"body:{part}"
     for word in _PARTICLES.split("|"):
         table.setdefault((word,), "particle")
     return table

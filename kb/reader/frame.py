@@ -259,9 +259,9 @@ def _asked_openly(flow: _Flow, head: int, modal: str, used: set[int]) -> Asked:
         if "act" in tags and flow.tag(_main_modal(flow) + 1) in ("self", "person", "fact", "not"):
             return "list", ""
         after = flow.tag(head + 2)
-        kinds = after not in ("or", "and") and not any(tag in ("or", "on") for tag in tags)
+        kinds = after not in ("or", "and") and not any(_parts_kinds(flow, i) for i in range(len(tags)))
         if after == "with" or (
-            kinds and after in ("may", "can", "must", "should", "have to") and "act" in tags
+            kinds and after in ("may", "can", "must", "should", "have to", "do") and "act" in tags
         ):
             return "list", ""
         if modal or "act" in tags:
@@ -269,6 +269,11 @@ def _asked_openly(flow: _Flow, head: int, modal: str, used: set[int]) -> Asked:
     if modal or "act" in tags or "leave off" in tags or flow.tag(head + 1) == "with":
         return "list", ""
     return ("source" if "fact" in tags and ("be" in tags or "mean" in tags) else "may"), ""
+
+
+def _parts_kinds(flow: _Flow, index: int) -> bool:
+    """Whether a word ("or", "on" before no date) makes "which belt ..." no question for kinds."""
+    return flow.tag(index) == "or" or (flow.tag(index) == "on" and flow.tag(index + 1) != "on date")
 
 
 def _yes_or_no(flow: _Flow, modal: str, used: set[int]) -> tuple[QuestionKind, str]:

@@ -11,7 +11,8 @@ from kb.reader.asked_back import ask_instead
 from kb.reader.choice import answer_to_ask
 from kb.reader.cover import find_pieces
 from kb.reader.datum import datums, take_datums
-from kb.reader.days import in_days, said_period, without_month
+from kb.reader.days import ask_day, days_that_differ, on_day, said_period, without_month
+from kb.reader.editions import in_edition
 from kb.reader.fold import fold
 from kb.reader.follow import (
     continued,
@@ -27,8 +28,8 @@ from kb.reader.frame import Frame, find_frame
 from kb.reader.gate import is_modifier, unexplained
 from kb.reader.leftover import ask_meaning
 from kb.reader.lexicon import Lexicon
-from kb.reader.manner import asked_manner, asked_place
 from kb.reader.light import light
+from kb.reader.manner import asked_manner, asked_place
 from kb.reader.naming import resolve_names
 from kb.reader.outright import asked_outright
 from kb.reader.parts import Roles
@@ -38,8 +39,8 @@ from kb.reader.rephrase import as_mended, rephrased
 from kb.reader.roles import find_roles
 from kb.reader.spelling import Search, index_entries, is_real_word, near_labels, near_words
 from kb.reader.tokens import Token, tokenize, word_key
-from kb.reader.verbs import verbs
 from kb.reader.told import told
+from kb.reader.verbs import verbs
 from kb.text import is_hidden, visible
 from kb.wording import say_query
 
@@ -244,18 +245,20 @@ def _on_a_day(
     lexicon: Lexicon, lookup: Lookup, previous: Reading | None,
 ) -> Reading | None:  # fmt: skip
     """The question on the day that the words left over say, where they say one."""
-    period = said_period(found, left, case.as_of)
+    period = in_edition(found, case.as_of, lookup) or said_period(found, left, case.as_of)
     if period is None:
         return None
-    dated = in_days(found, period, lookup)
-    if isinstance(dated, Ask):
-        if previous is not None and previous.query is not None:
-            dated = _in_full(dated, case, lexicon, lookup, previous)
-        return Reading(question=text, spans=spans, ask=dated)
+    dated = on_day(found, period, period.first)
     again = read_question(dated, lexicon=lexicon, lookup=lookup, case=case, previous=previous)
     if again.query is not None:
         query = without_month(again.query, found, period, lookup)
         again = msgspec.structs.replace(again, query=query, text=say_query(lookup, query))
+        days = days_that_differ(period, query, lookup)
+        if len(days) > 1:
+            ask = ask_day(found, period, days)
+            if previous is not None and previous.query is not None:
+                ask = _in_full(ask, case, lexicon, lookup, previous)
+            return Reading(question=text, spans=spans, ask=ask)
     return msgspec.structs.replace(again, question=text, spans=spans) if again.abstain is None else None
 
 

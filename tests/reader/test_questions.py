@@ -16,7 +16,8 @@ from tests.reader.made_queries import make_query
 from tests.reader.notation import read_cases, write_reading
 
 CHOIR = read_cases(HERE / "choir.txt")
-DEMO = [case for name in ("demo", "asked-demo", "meanings-demo", "words-demo") for case in read_cases(HERE / f"{name}.txt")]
+DEMO_FILES = ("demo", "asked-demo", "meanings-demo", "words-demo", "phrasings-demo")
+DEMO = [case for name in DEMO_FILES for case in read_cases(HERE / f"{name}.txt")]
 SECOND = [case for name in ("asked-second", "meanings-second") for case in read_cases(HERE / f"{name}.txt")]
 
 
