@@ -182,6 +182,18 @@ class KnowledgeBase:
         """One fact given by name and value; `UsageError` with near names if there is none."""
         return parse_fact(self.lookup, name, value)
 
+    def pack_facts(self, facts: Facts) -> bytes:
+        """Facts as JSON, to be kept for another day."""
+        from kb.answer.kept import pack_facts  # noqa: PLC0415  only in the shell
+
+        return pack_facts(facts)
+
+    def unpack_facts(self, data: bytes) -> tuple[Facts, tuple[str, ...]]:
+        """The kept facts that these books know, and the names of those that they do not; never raises."""
+        from kb.answer.kept import unpack_facts  # noqa: PLC0415  only in the shell
+
+        return unpack_facts(data, self.lookup)
+
     def reply(self, answer: Answer, text: str) -> Facts:
         """The fact that a reply to `answer.ask` states."""
         if answer.ask is None:

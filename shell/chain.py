@@ -100,9 +100,8 @@ def _beaten(answer: Answer, index: int, names: dict[str, str]) -> dict[str, list
     beaten: dict[str, list[Node]] = {}
     winners = _winner_names(answer, index, names)
     for defeat in answer.derivation[index].defeats:
-        reason = defeat.detail or _PRINCIPLES[defeat.principle]
         winner = winners.get(defeat.winner, kb.visible(defeat.winner))
-        text = f"gives way to {winner} by {defeat.principle}: {kb.visible(reason)}"
+        text = f"gives way to {winner} by {defeat.principle}: {_principle(defeat)}"
         beaten.setdefault(defeat.loser, []).append(Node(text))
     return beaten
 
@@ -129,33 +128,40 @@ def _steps(answer: Answer, index: int, names: dict[str, str]) -> tuple[Node, ...
     return tuple(nodes)
 
 
-def short_reasons(answer: Answer, base: KnowledgeBase) -> tuple[str, ...]:
-    """What decided an answer that no further fact changes: its rules, and those that they go before.
+def short_reasons(answer: Answer, base: KnowledgeBase) -> tuple[Node, ...]:
+    """What decided an answer that no further fact changes: its rules, each with the facts that make it apply
+    and the rules that give way to it.
 
     Rules that only the case chosen for the proof brings in are left to the whole chain.
     """
     if any(case.when for case in answer.cases):
         return ()
     names = _source_names(answer, base)
-    lines: list[str] = []
+    nodes: dict[str, Node] = {}
     for index, (derivation, chosen) in enumerate(zip(answer.derivation, _chosen(answer), strict=True)):
         sure = tuple(
             step
             for step in derivation.steps
             if step.status == "applies" and not any(fact in chosen for fact, _ in step.facts)
         )
-        for step in sure:
-            here = f" Here: {kb.visible(step.reason)}." if step.facts else ""
-            if step.alive and (here or step.statement != answer.headline):
-                lines.append(f"{kb.visible(step.statement)}{here} ({names[step.rule]})")
-        alive = {step.rule for step in sure if step.alive}
+        known = {step.rule for step in sure}
         winners = _winner_names(answer, index, names)
-        lines += [
-            f"It goes before {winners[defeat.loser]}: {kb.visible(defeat.detail)}."
-            for defeat in derivation.defeats
-            if defeat.winner in alive and defeat.loser in {step.rule for step in sure} and defeat.detail
-        ]
-    return tuple(dict.fromkeys(lines))[:_MOST_REASONS]
+        for step in sure:
+            below = [Node(f"applies: {kb.visible(step.reason)}")] if step.facts else []
+            below += [
+                Node(f"goes before {winners[defeat.loser]} by {defeat.principle}: {_principle(defeat)}")
+                for defeat in derivation.defeats
+                if defeat.winner == step.rule and defeat.loser in known
+            ]
+            if step.alive and (below or step.statement != answer.headline):
+                text = f"{names[step.rule]}: {kb.visible(step.statement)}"
+                nodes.setdefault(text, Node(text, tuple(below), _TONES[step.modality]))
+    return tuple(nodes.values())[:_MOST_REASONS]
+
+
+def _principle(defeat: Any) -> str:
+    """Why one rule goes before the other, in words."""
+    return kb.visible(defeat.detail or _PRINCIPLES[defeat.principle])
 
 
 def chain_blocks(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:

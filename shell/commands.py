@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from typing import Literal
 
 import msgspec
@@ -33,9 +34,15 @@ COMMANDS: tuple[Command, ...] = (
     Command("items", "items [WORD]", "list what the books speak about", "items coat"),
     Command("facts", "facts [WORD]", "list what a case may state, and its values", "facts weather"),
     Command(
+        "save",
+        "save FILE",
+        "write the last answer to a new file: .txt, .md, .json or .svg",
+        "save answer.md",
+    ),
+    Command(
         "query",
         "query SPARQL",
-        "run a SPARQL query over the base",
+        "run a SPARQL query, on as many lines as it takes",
         "query SELECT * WHERE { ?s ?p ?o } LIMIT 3",
     ),
     Command("help", "help [COMMAND]", "show this, or more about one command", "help clause"),
@@ -73,6 +80,7 @@ _ARGUMENT = {
     "query": re.compile(
         r"\s*(?:select|ask|construct|describe|prefix|base|#)\b.*|\S+\.rq", re.IGNORECASE | re.DOTALL
     ),
+    "save": re.compile(r"\S(?:.*\S)?\.\w+"),
     "remember": re.compile(r"[^?]+"),
     "forget": re.compile(r"[^?]+"),
     "help": re.compile("|".join(re.escape(command.name) for command in COMMANDS) + "|exit", re.IGNORECASE),
@@ -86,6 +94,48 @@ _ASKS = re.compile(
     r"need|have to|got to|required|permitted|prohibited|authori[sz]ed|forbidden|ok|okay)\b",
     re.IGNORECASE,
 )
+
+
+_NO_STRUCTURE = re.compile(
+    r'"""(?s:.*?)"""|\'\'\'(?s:.*?)\'\'\'|"(?:[^"\\\n]|\\.)*"|\'(?:[^\'\\\n]|\\.)*\'|<[^<>\s]*>|#[^\n]*'
+)
+
+
+_DESCRIBES = re.compile(r"\bdescribe\s+\S", re.IGNORECASE)
+# Lines that belong to the query above them though its braces are closed.
+_GOES_ON = re.compile(r"\s*(?:(?:order|limit|offset|group|having|values)\b|\})", re.IGNORECASE)
+
+
+def needs_more(text: str) -> bool:
+    """Whether a line is the beginning of a query that goes on below; an empty line ends it all the same."""
+    words = text.split(maxsplit=1)
+    if not words or words[0].lower() != "query" or text.endswith("\n"):
+        return False
+    if len(words) == 1:
+        return True
+    if _ARGUMENT["query"].fullmatch(words[1]) is None:
+        return False
+    bare = _NO_STRUCTURE.sub(" ", words[1])
+    if "{" not in bare:
+        return not (words[1].endswith(".rq") or _DESCRIBES.search(words[1]))
+    return bare.count("{") > bare.count("}")
+
+
+def split_lines(text: str) -> Iterator[str]:
+    """The lines of what was typed or pasted, without empty ones; a query with all that belongs to it."""
+    whole, is_open = "", False
+    for line in text.splitlines():
+        if is_open or (_is_query(whole) and _GOES_ON.match(line)):
+            whole += "\n" + line
+        else:
+            yield from filter(None, [whole.strip()])
+            whole = line
+        is_open = needs_more(whole)
+    yield from filter(None, [whole.strip()])
+
+
+def _is_query(text: str) -> bool:
+    return text[:5].lower() == "query"
 
 
 def looks_like_question(text: str) -> bool:
@@ -111,7 +161,7 @@ def read_line(line: str) -> Line:
     for name, pattern in _ARGUMENT.items():
         if lowered == name:
             return Line("command", name, "")
-        if lowered.startswith(name + " "):
+        if lowered.startswith(name) and text[len(name)].isspace():
             argument = text[len(name) :].strip()
             if pattern.fullmatch(argument):
                 return Line("command", name, argument)

@@ -32,7 +32,7 @@ _FUZZY_SCORE = 75
 _FUZZY_PHRASE = 80
 _INSIDE_FROM = 3
 
-Kind = Literal["item", "who", "rig", "situation"]
+Kind = Literal["item", "who", "rig", "situation", "act"]
 _WHO_FAMILIES = ("grade", "branch", "qualification", "appointment", "waiver", "authorisation")
 # The words before the cursor, and what can follow them; the longest that fits counts.
 _WHO = ("as", "am", "for", "by", "officer", "grade", "may", "can", "must", "should", "does", "is", "are")
@@ -41,6 +41,7 @@ _FOLLOWS: dict[str, tuple[Kind, ...]] = {
     **dict.fromkeys(("as", "i am", "i'm", "below", "above", "grade"), ("who",)),
     **dict.fromkeys(("in", "in the", "at", "at the", "on", "on the", "while"), ("rig", "situation")),
     **dict.fromkeys(("when", "if", "during", "it is", "it's"), ("rig", "situation")),
+    **dict.fromkeys(("may i", "can i", "must i", "should i", "i have to", "who may", "who must"), ("act",)),
     **dict.fromkeys(("wear", "wears", "wearing", "carry", "the", "my", "with", "without"), ("item",)),
     **dict.fromkeys(
         ("wear a", "wear an", "carry a", "carry an", "with a", "without a", "how many"), ("item",)
@@ -117,6 +118,7 @@ def vocabulary_of(base: KnowledgeBase) -> Vocabulary:
     """Labels of items, grades, rigs and other fact values, the clauses, the names of facts, and days."""
     lookup = base.lookup
     entries = [Entry(name, "item") for item in lookup.base.items for name in (item.label, *item.other_labels)]
+    entries += [Entry(aspect.verb, "act", "act") for aspect in lookup.base.aspects if aspect.verb]
     facts = []
     for fact in lookup.base.facts:
         if fact.family == "worn":
@@ -142,22 +144,25 @@ def vocabulary_of(base: KnowledgeBase) -> Vocabulary:
     return make_vocabulary(entries, clauses, facts, days)
 
 
-def _with_prefix(vocabulary: Vocabulary, prefix: str) -> list[Entry]:
-    """Entries with a word tail that begins with `prefix`: whole labels first, the shortest first."""
+def _with_prefix(vocabulary: Vocabulary, prefix: str) -> list[tuple[bool, Entry]]:
+    """Entries with a word tail that begins with `prefix`, and whether it is not the whole label.
+
+    Whole labels go first, the shortest first.
+    """
     start = bisect_left(vocabulary.keys, prefix)
     found: list[tuple[bool, int, int]] = []
     for position in range(start, min(start + _SCAN, len(vocabulary.keys))):
         if not vocabulary.keys[position].startswith(prefix):
             break
         found.append(vocabulary.owners[position])
-    return [vocabulary.entries[number] for _, _, number in sorted(found)]
+    return [(is_tail, vocabulary.entries[number]) for is_tail, _, number in sorted(found)]
 
 
 def _near(vocabulary: Vocabulary, word: str) -> list[Entry]:
     """Entries with a word that is nearly `word`, the nearest first; else with a word that has it inside."""
     near = process.extract(word, vocabulary.words, scorer=fuzz.ratio, score_cutoff=_FUZZY_SCORE, limit=3)
     matches = [match for match, _, _ in near] or [known for known in vocabulary.words if word in known]
-    return [entry for match in matches for entry in _with_prefix(vocabulary, match)]
+    return [entry for match in matches for _, entry in _with_prefix(vocabulary, match)]
 
 
 def _fitting(lead: str) -> tuple[Kind, ...]:
@@ -236,23 +241,24 @@ def _labels(text: str, vocabulary: Vocabulary, asked: bool) -> Iterator[Suggesti
     if slips:
         yield from slips
         return
-    found: list[tuple[bool, Suggestion]] = []
+    found: list[tuple[bool, bool, int, Suggestion]] = []
     for start in starts:
         kinds = _fitting(text[:start])
         phrase = " ".join(text[start:].casefold().split()) + (" " if text[-1].isspace() else "")
         short = len(phrase.strip()) < 2
         if short and not (text[start].isupper() or kinds):
             continue
-        for entry in _with_prefix(vocabulary, phrase):
+        for is_tail, entry in _with_prefix(vocabulary, phrase):
             fits = entry.kind in kinds
             if entry.text.casefold() != phrase and (not short or fits or len(entry.text) <= _ID_LENGTH):
-                found.append((fits, Suggestion(start, entry.text, entry.about)))
-    fitting = [suggestion for fits, suggestion in found if fits]
-    if found:
-        yield from fitting or [suggestion for _, suggestion in found]
-    elif text[-1].isspace():
-        yield from _any_that_fits(text, vocabulary) if asked else ()
-    elif starts:
+                found.append((fits, is_tail, len(entry.text), Suggestion(start, entry.text, entry.about)))
+    found.sort(key=lambda one: one[1:3])
+    fitting = [suggestion for fits, *_, suggestion in found if fits]
+    if asked and text[-1].isspace():
+        yield from (*fitting, *_any_that_fits(text, vocabulary))
+    elif found:
+        yield from fitting or [suggestion for *_, suggestion in found]
+    elif starts and not text[-1].isspace():
         yield from _slips(text, starts[-1], vocabulary)
 
 
@@ -282,7 +288,7 @@ def _slip_before(text: str, starts: list[int], vocabulary: Vocabulary) -> Iterat
     phrase = " ".join(text[start:].casefold().split())
     near = process.extract(phrase, vocabulary.keys, scorer=fuzz.ratio, score_cutoff=_FUZZY_PHRASE, limit=3)
     for key, _, _ in near:
-        yield from (Suggestion(start, e.text, e.about) for e in _with_prefix(vocabulary, key))
+        yield from (Suggestion(start, e.text, e.about) for _, e in _with_prefix(vocabulary, key))
 
 
 def suggest(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import kb
-from shell.blocks import Block, Cell, Grid, Headline, Next, Points, Quote, Said
+from shell.blocks import Block, Cell, Chain, Grid, Headline, Next, Points, Quote, Said
 from shell.chain import chain_blocks, short_reasons
 from shell.words import VERDICTS, brief, verdict_cell
 
@@ -31,6 +31,9 @@ def _headline(answer: Answer) -> tuple[Block, ...]:
     if answer.verdict is None:
         return (Headline("", text, "plain"),)
     word, tone = VERDICTS[answer.verdict]
+    said, colon, rest = text.partition(": ")
+    if colon and said.casefold() == word:  # the badge says it already
+        text = rest[:1].upper() + rest[1:]
     return (Headline(word.upper(), text or (_SILENT if answer.verdict == "silent" else ""), tone),)
 
 
@@ -75,18 +78,25 @@ def _listed(labels: tuple[str, ...]) -> str:
     return texts[0] if len(texts) == 1 else "\n".join(f"- {text}" for text in texts)
 
 
-def _cases(answer: Answer) -> tuple[Block, ...]:
-    """The decision table, one row a case; left out where no fact changes the answer, and above a list."""
+def _cases(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
+    """The decision table, one row a case; left out where no fact changes the answer, and above a list.
+
+    The clauses of a row stand beside it, unless all rows have the same ones.
+    """
     if answer.entries or len(answer.cases) < 2 or not any(case.when for case in answer.cases):
         return ()
     with_values = any(case.values for case in answer.cases)
     with_verdicts = not with_values or len({case.verdict for case in answer.cases}) > 1
+    clauses = [_numbers(case.rules, base).partition(" ")[2] for case in answer.cases]
+    with_clauses = len(set(clauses)) > 1
     columns = ("When", *(("Then",) if with_verdicts else ()), *(("Left open",) if with_values else ()))
+    columns += ("Clause",) if with_clauses else ()
     rows: list[tuple[Cell, ...]] = []
-    for case in answer.cases:
+    for case, numbers in zip(answer.cases, clauses, strict=True):
         row: tuple[Cell, ...] = (Cell(kb.visible(case.label) or "otherwise"),)
         row += (verdict_cell(case.verdict),) if with_verdicts else ()
         row += (Cell(_listed(tuple(v.label for v in case.values)) or "-"),) if with_values else ()
+        row += (Cell(numbers or "-"),) if with_clauses else ()
         rows.append(row)
     return (Grid("Case by case", columns, tuple(rows)),)
 
@@ -177,10 +187,19 @@ def next_blocks(answer: Answer) -> tuple[Block, ...]:
     return (Next(kb.visible(answer.ask.prompt), _clean(tuple(label for _, label in answer.ask.choices))),)
 
 
-def reasons(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
+def further_blocks(answer: Answer) -> tuple[Block, ...]:
+    """What somebody who reads on can write next in the shell; nothing where something is asked back."""
+    if answer.ask is not None or answer.outcome != "answer":
+        return ()
+    commands = ["why"] if answer.derivation else []
+    commands += [f"clause {kb.visible(answer.citations[0].number)}"] if answer.citations else []
+    return (Said("Next", " | ".join([*commands, "or a further question"])),) if commands else ()
+
+
+def _reasons(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     """The short reason: the rules that decided it."""
-    lines = short_reasons(answer, base)
-    return (Points("Because", lines),) if lines else ()
+    nodes = short_reasons(answer, base)
+    return (Chain("Because", nodes),) if nodes else ()
 
 
 def arrange(answer: Answer, base: KnowledgeBase, *, chain: bool = False) -> tuple[Block, ...]:
@@ -189,8 +208,8 @@ def arrange(answer: Answer, base: KnowledgeBase, *, chain: bool = False) -> tupl
         *_headline(answer),
         *_reading(answer, base),
         *_abstained(answer),
-        *reasons(answer, base),
-        *_cases(answer),
+        *_cases(answer, base),
+        *(() if chain else _reasons(answer, base)),
         *_values(answer),
         *_entries(answer, base, chain),
         *(chain_blocks(answer, base) if chain else ()),

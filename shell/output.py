@@ -31,20 +31,37 @@ def columns() -> int:
         return 80
 
 
+def rows() -> int:
+    """Rows of the terminal; 24 where it does not tell."""
+    try:
+        return os.get_terminal_size(1).lines or 24
+    except OSError:
+        return 24
+
+
 class Output(msgspec.Struct, frozen=True):
     """How this run prints: `drawn` on a terminal, else plain text; `width` in terminal cells."""
 
     drawn: bool
     width: int
 
-    def show(self, blocks: tuple[Block, ...]) -> None:
-        """Print the blocks of one answer to standard output."""
-        if self.drawn:
-            from shell.screen import draw, make_console  # noqa: PLC0415  rich only where a screen is drawn
-
-            draw(make_console(self.width), blocks)
-        else:
+    def show(self, blocks: tuple[Block, ...], paged: bool = False) -> None:
+        """Print the blocks of one answer to standard output; if `paged`, what is longer than a drawn screen
+        goes through the user's pager."""
+        if not self.drawn:
             sys.stdout.write(render_plain(blocks, self.width))
+            return
+        from shell.pager import is_long, page, pager_command  # noqa: PLC0415  only where a screen is drawn
+        from shell.screen import draw, make_console  # noqa: PLC0415  rich only where a screen is drawn
+
+        console = make_console(self.width)
+        with console.capture() as captured:
+            draw(console, blocks)
+        text = captured.get()
+        command = pager_command() if paged and is_long(text, rows()) else []
+        sys.stdout.flush()
+        if not command or not page(text, command):
+            sys.stdout.write(text)
 
     def write(self, text: str) -> None:
         """Print text of our own, or text already made safe, as it is."""

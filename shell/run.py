@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable, Iterable
-from pathlib import Path
 from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any
 
@@ -21,7 +20,6 @@ if TYPE_CHECKING:
     from shell.quick import Arguments
 
 _NOT_SETTLED = 4
-_MAX_QUERY_FILE = 1_000_000
 _LONGEST_LINE = 100_000
 
 
@@ -116,23 +114,12 @@ def run_build(arguments: Arguments) -> int:
     return 0
 
 
-def _query_text(source: str) -> str:
-    if source == "-":
-        return sys.stdin.read(_MAX_QUERY_FILE)
-    if not source.endswith(".rq") or "{" in source:
-        return source
-    try:
-        with Path(source).open(encoding="utf-8") as stream:
-            return stream.read(_MAX_QUERY_FILE)
-    except (OSError, UnicodeDecodeError) as error:
-        reason = getattr(error, "strerror", None) or "it is not UTF-8 text"
-        raise kb.UsageError(f"{source} cannot be read: {reason}.") from error
-
-
 def run_query(arguments: Arguments) -> int:
     if arguments.deadline <= 0 or arguments.limit <= 0:
         raise kb.UsageError("--deadline and --limit take a number above 0.")
-    text = _query_text(arguments.query)
+    from shell.queries import LARGEST_QUERY, query_text  # noqa: PLC0415  only for this command
+
+    text = sys.stdin.read(LARGEST_QUERY) if arguments.query == "-" else query_text(arguments.query)
     table = _open(arguments).run_query(text, deadline=arguments.deadline, row_limit=arguments.limit)
     output = make_output(arguments.plain)
     from shell.table import table_text  # noqa: PLC0415  only for this command
@@ -160,12 +147,6 @@ def run_clause(arguments: Arguments) -> int:
     make_output(arguments.plain).show(blocks)
     return 0
 
-def run_draft(arguments: Arguments) -> int:
-    from shell.draft import write_draft  # noqa: PLC0415  only for this command
-
-    return write_draft(arguments, _open(arguments))
-
-
 
 def run_audit(arguments: Arguments) -> int:
     from shell.audit import audit_screen  # noqa: PLC0415  only for this command
@@ -177,6 +158,12 @@ def run_decide(arguments: Arguments) -> int:
     from shell.decide import decide_table  # noqa: PLC0415  only for this command
 
     return decide_table(arguments.file, _open(arguments), as_date(arguments.as_of or "today"))
+
+
+def run_draft(arguments: Arguments) -> int:
+    from shell.draft import write_draft  # noqa: PLC0415  only for this command
+
+    return write_draft(arguments, _open(arguments))
 
 
 def run_verify(arguments: Arguments) -> int:
@@ -191,7 +178,6 @@ def run_shell(arguments: Arguments) -> int:
         return run_ask(SimpleNamespace(**{**WITHOUT_OPTIONS, "text": ["-"], **vars(arguments)}))
     from shell.repl import run_repl  # noqa: PLC0415  prompt_toolkit only where somebody types
 
-    "draft": run_draft,
     return run_repl(_open(arguments), make_output(arguments.plain))
 
 
@@ -205,4 +191,5 @@ COMMANDS: dict[str | None, Callable[[Arguments], int]] = {
     "audit": run_audit,
     "verify": run_verify,
     "decide": run_decide,
+    "draft": run_draft,
 }

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import msgspec
@@ -13,7 +15,9 @@ from shell.chain import chain_blocks
 from shell.clauses import clause_blocks
 from shell.commands import BY_NAME, COMMANDS, Line, looks_like_question, read_line, split_statement
 from shell.dates import as_date
-from shell.layout import arrange, next_blocks, reasons
+from shell.layout import arrange, further_blocks, next_blocks
+from shell.queries import query_text
+from shell.saving import saved_form
 from shell.session import Session, change, merge, state
 from shell.table import table_blocks
 from shell.words import brief
@@ -28,12 +32,14 @@ _LIST_LENGTH = 60
 
 
 class Reply(msgspec.Struct, frozen=True):
-    """What to show for a line: blocks, or text that is safe as it is, or a complaint."""
+    """What to show for a line: blocks, text that is safe as it is, or a complaint; `data` goes to `file`."""
 
     blocks: tuple[Block, ...] = ()
     text: str = ""
     complaint: str = ""
     leave: bool = False
+    file: Path | None = None
+    data: bytes = b""
 
 
 Result = tuple[Session, Reply]
@@ -49,7 +55,8 @@ def _ask(session: Session, base: KnowledgeBase) -> Result:
     """Ask the open question with everything known by now."""
     facts = merge(session.profile, session.replies)
     answers = base.ask(session.question, facts=facts, as_of=session.as_of, previous=session.before)
-    blocks = tuple(block for answer in answers for block in arrange(answer, base))
+    shown = tuple(block for answer in answers for block in arrange(answer, base))
+    blocks = (*shown, *further_blocks(answers[-1]))
     asked = msgspec.structs.replace(session, answers=answers, latest=answers[-1].reading)
     return asked, Reply(blocks=blocks)
 
@@ -96,7 +103,7 @@ def _why(session: Session, _argument: str, base: KnowledgeBase) -> Result:
     chain = chain_blocks(answer, base)
     if not chain:
         return session, Reply(blocks=arrange(answer, base, chain=True))
-    return session, Reply(blocks=(headline, *reasons(answer, base), *chain))
+    return session, Reply(blocks=(headline, *chain))
 
 
 def _clause(session: Session, argument: str, base: KnowledgeBase) -> Result:
@@ -106,6 +113,13 @@ def _clause(session: Session, argument: str, base: KnowledgeBase) -> Result:
 def _json(session: Session, _argument: str, _base: KnowledgeBase) -> Result:
     data = msgspec.json.format(kb.answer_to_json(_last(session)), indent=2).decode()
     return session, Reply(text=kb.visible(data))
+
+
+def _save(session: Session, argument: str, base: KnowledgeBase) -> Result:
+    """The last answers, with the whole way to each, in the form that the name of the file tells."""
+    _last(session)
+    path = Path(os.path.expanduser(argument))  # noqa: PTH111  unlike pathlib, never raises
+    return session, Reply(file=path, data=saved_form(path, session.answers, base))
 
 
 def _remember(session: Session, argument: str, base: KnowledgeBase) -> Result:
@@ -175,7 +189,7 @@ def _facts(session: Session, argument: str, base: KnowledgeBase) -> Result:
 
 
 def _query(session: Session, argument: str, base: KnowledgeBase) -> Result:
-    table = base.run_query(argument, deadline=_QUERY_SECONDS, row_limit=_QUERY_ROWS)
+    table = base.run_query(query_text(argument), deadline=_QUERY_SECONDS, row_limit=_QUERY_ROWS)
     return session, Reply(blocks=table_blocks(table))
 
 
@@ -211,6 +225,7 @@ _RUN: dict[str, Callable[[Session, str, KnowledgeBase], Result]] = {
     "why": _why,
     "clause": _clause,
     "json": _json,
+    "save": _save,
     "remember": _remember,
     "profile": _profile,
     "forget": _forget,
@@ -221,7 +236,7 @@ _RUN: dict[str, Callable[[Session, str, KnowledgeBase], Result]] = {
     "help": _help,
     "quit": _quit,
 }
-_NEEDS_ARGUMENT = {"clause", "remember", "as of", "query"}
+_NEEDS_ARGUMENT = {"clause", "save", "remember", "as of", "query"}
 
 
 def _command(session: Session, line: Line, base: KnowledgeBase) -> Result:

@@ -6,9 +6,11 @@ from typing import TYPE_CHECKING, Any
 
 import kb
 from shell.blocks import Cell, Tone
+from shell.plain import cells
 
 if TYPE_CHECKING:
     from kb import KnowledgeBase
+    from shell.session import Session
 
 Facts = tuple[tuple[str, Any], ...]  # value sets, only ever handed back to `kb`
 
@@ -22,6 +24,8 @@ VERDICTS: dict[str, tuple[str, Tone]] = {
     "conflict": ("conflict", "clash"),
     "silent": ("not addressed", "quiet"),
 }
+
+_RANK = {"grade": 0, "rig": 1}  # of a family of facts, in the bottom line
 
 
 def verdict_cell(verdict: str) -> Cell:
@@ -42,6 +46,24 @@ def brief(facts: Facts, base: KnowledgeBase) -> str:
             known = [value for value in fact.values if value.id in members]
             words.append(" or ".join(v.id if fact.family == "grade" else v.label for v in known))
     return kb.visible(", ".join(words))
+
+
+def toolbar_text(session: Session, base: KnowledgeBase, width: int) -> str:
+    """Who you are and for which day, on one line of at most `width` cells: grade, rig, then the rest.
+
+    What has no room is counted, never cut in the middle.
+    """
+    day = f"as of {session.as_of.isoformat() if session.as_of else 'today'}"
+    facts = base.lookup.facts
+    order = sorted(session.profile, key=lambda fact: _RANK.get(facts[fact[0]].family, len(_RANK)))
+    words = [brief((fact,), base) for fact in order]
+    room = width - cells(day) - 5
+    for shown in range(len(words), -1, -1):
+        more = [f"+{len(words) - shown}"] if shown < len(words) else []
+        who = ", ".join([*words[:shown], *more])
+        if cells(who) <= room:
+            return f" {who or 'no profile'} | {day} "
+    return f" {day} "
 
 
 def whole(text: str) -> str:

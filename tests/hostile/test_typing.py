@@ -11,8 +11,9 @@ from prompt_toolkit.history import InMemoryHistory
 from prompt_toolkit.input import create_pipe_input
 from prompt_toolkit.output.vt100 import Vt100_Output
 
+from shell.editor import open_history
 from shell.output import Output
-from shell.repl import open_history, run_repl
+from shell.repl import run_repl
 from tests.shell.fakes import FakeBase
 
 

@@ -7,6 +7,7 @@ import pytest
 import kb
 import shell
 from kb import errors
+from kb.files import write_atomically
 from kb.text import visible
 from tests.shell.fakes import FakeBase, FakeOpening, fake_build, fake_export, fake_json
 
@@ -28,6 +29,7 @@ def contract(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) ->
         "export_base": fake_export,
         "answer_to_json": fake_json,
         "visible": visible,
+        "write_atomically": write_atomically,
         "ClothboundError": errors.ClothboundError,
         "UsageError": errors.UsageError,
         "InvalidDataError": errors.InvalidDataError,

@@ -12,6 +12,7 @@ from typing import Any
 
 import msgspec
 
+from kb.answer.kept import pack_facts, unpack_facts
 from kb.errors import Problem, StoreUnavailableError, UsageError
 from kb.model.questions import (
     Abstain,
@@ -262,13 +263,14 @@ class FakeOpening:
 
 
 class FakeBase:
-    """Stands in for `KnowledgeBase`; `asked` records each call of `ask`."""
+    """Stands in for `KnowledgeBase`; `asked` and `queries` record what it is asked."""
 
     digest = "f00d"
 
     def __init__(self, _opening: FakeOpening | None = None) -> None:
         self.lookup = little_lookup()
         self.asked: list[dict[str, Any]] = []
+        self.queries: list[str] = []
 
     def ask(
         self,
@@ -312,6 +314,12 @@ class FakeBase:
             said += [self.lookup.value_label(name, value) for value in sorted(values.members)]
         return ", ".join(said)
 
+    def pack_facts(self, facts: tuple[tuple[str, ValueSet], ...]) -> bytes:
+        return pack_facts(facts)
+
+    def unpack_facts(self, data: bytes) -> tuple[tuple[tuple[str, ValueSet], ...], tuple[str, ...]]:
+        return unpack_facts(data, self.lookup)
+
     def clause(self, reference: str) -> tuple[Clause, ...]:
         found = tuple(c for c in self.lookup.base.clauses if c.number == reference.split()[-1])
         if not found:
@@ -329,6 +337,7 @@ class FakeBase:
         raise UsageError("That is none of the choices.")
 
     def run_query(self, text: str, *, deadline: float, row_limit: int) -> Table:
+        self.queries.append(text)
         if deadline < 0.01:
             raise StoreUnavailableError("The deadline passed.")
         if text.startswith("ASK"):

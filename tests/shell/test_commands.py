@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from shell.commands import BY_NAME, COMMANDS, read_line
+from shell.commands import BY_NAME, COMMANDS, needs_more, read_line, split_lines
 from shell.session import Session
 from shell.turns import take_line
 from tests.shell.fakes import FakeBase
@@ -36,6 +36,11 @@ LINES = [
     ("facts weather", "command", "facts", "weather"),
     ("query SELECT * WHERE { ?s ?p ?o }", "command", "query", "SELECT * WHERE { ?s ?p ?o }"),
     ("query the master", "question", "", "query the master"),
+    ("query\nSELECT *\n{ ?s ?p ?o }", "command", "query", "SELECT *\n{ ?s ?p ?o }"),
+    ("save answer.md", "command", "save", "answer.md"),
+    ("save my answers/today 1.json", "command", "save", "my answers/today 1.json"),
+    ("save", "command", "save", ""),
+    ("save the coat for when?", "question", "", "save the coat for when?"),
     ("help", "command", "help", ""),
     ("?", "command", "help", ""),
     ("help as of", "command", "help", "as of"),
@@ -58,6 +63,51 @@ LINES = [
 def test_line(text: str, kind: str, name: str, argument: str) -> None:
     line = read_line(text)
     assert (line.kind, line.name, line.argument) == (kind, name, argument)
+
+
+OPEN = [
+    ("query", True),
+    ("query ", True),
+    ("query SELECT * {", True),
+    ("query SELECT *", True),
+    ("query SELECT * { ?s ?p ?o }", False),
+    ("query SELECT * { { ?s ?p ?o }", True),
+    ('query SELECT * { ?s ?p "}" ', True),
+    ('query SELECT * { ?s ?p """}""" ', True),
+    ('query SELECT * { ?s ?p "a\\"}" ', True),
+    ("query SELECT * { <http://x/}> ?p ?o ", True),
+    ("query SELECT * { ?s ?p ?o # }", True),
+    ("query SELECT * { ?s ?p ?o # {\n}", False),
+    ("query SELECT * { FILTER (1 < 2 && 3 > 2) }", False),
+    ("query DESCRIBE <http://x/y>", False),
+    ("query DESCRIBE", True),
+    ("query PREFIX x: <http://x/>", True),
+    ("query mine.rq", False),
+    ("query SELECT * {\n", False),
+    ("query the master", False),
+    ("May I {", False),
+    ("", False),
+]
+
+
+@pytest.mark.parametrize(("text", "expected"), OPEN)
+def test_whether_a_query_goes_on_below(text: str, expected: bool) -> None:
+    assert needs_more(text) is expected
+
+
+PASTED = [
+    ("one\n\n two \n", ["one", "two"]),
+    ("query SELECT *\n{\n?s ?p ?o }\nLIMIT 3\nwhy", ["query SELECT *\n{\n?s ?p ?o }\nLIMIT 3", "why"]),
+    ("query SELECT * {\n\n} order by ?s\nLimit 2", ["query SELECT * {\n\n} order by ?s\nLimit 2"]),
+    ("why\nlimit of the coat", ["why", "limit of the coat"]),
+    ("query SELECT * {", ["query SELECT * {"]),
+    ("\n \n", []),
+]
+
+
+@pytest.mark.parametrize(("text", "lines"), PASTED)
+def test_pasted_lines_are_told_apart(text: str, lines: list[str]) -> None:
+    assert list(split_lines(text)) == lines
 
 
 @pytest.mark.parametrize("command", COMMANDS, ids=lambda command: command.name)

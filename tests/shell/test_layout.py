@@ -7,9 +7,11 @@ from typing import Any
 import msgspec
 
 from kb.model.questions import AnswerCase, Defeat, Derivation, ListEntry
-from kb.model.values import choices
+from kb.model.records import Rule, RuleValue, Scope
+from kb.model.values import YES, choices
+from shell.blocks import Grid, Node, Said
 from shell.chain import chain_blocks, short_reasons
-from shell.layout import arrange
+from shell.layout import arrange, further_blocks
 from shell.plain import render_plain
 from tests.shell import fakes
 
@@ -40,11 +42,17 @@ def test_the_rules_that_decided_stand_in_for_a_missing_reason(base: Any) -> None
     winner = fakes.step("a", "must_not", "The liner must not be worn ashore.", reason="ashore",
                         facts=(("place", choices("ashore")),))  # fmt: skip
     loser = fakes.step("b", "may", "The liner may be worn.", alive=False)
-    defeat = Defeat(winner="a", loser="b", principle="specificity", detail="a narrower set of cases")
+    defeat = Defeat(winner="a", loser="b", principle="specificity", detail="narrower")
     reasons = short_reasons(decided(winner, loser, defeats=(defeat,)), base)
     assert reasons == (
-        "The liner must not be worn ashore. Here: ashore. (clause 4.12)",
-        'It goes before clause 4.12 ("The liner may be worn."): a narrower set of cases.',
+        Node(
+            "clause 4.12: The liner must not be worn ashore.",
+            (
+                Node("applies: ashore"),
+                Node('goes before clause 4.12 ("The liner may be worn.") by specificity: narrower'),
+            ),
+            "no",
+        ),
     )
 
 
@@ -53,10 +61,52 @@ def test_a_rule_that_only_the_chosen_case_brings_in_is_no_reason(base: Any) -> N
     always = fakes.step("a", "must_not", "Never worn.")
     chosen = fakes.step("b", "must_not", "Not worn in foul weather.", facts=facts, reason="foul")
     answer = decided(always, chosen, when=facts)
-    assert short_reasons(answer, base) == ("Never worn. (clause 4.12)",)
+    assert short_reasons(answer, base) == (Node("clause 4.12: Never worn.", (), "no"),)
     assert "in every case: prohibited (shown for one such case: foul weather)" in render_plain(
         chain_blocks(answer, base), 100
     )
+
+
+def test_a_beaten_rule_stands_below_the_one_that_beats_it_even_where_two_clauses_disagree(base: Any) -> None:
+    one = fakes.step("a", "must", "The badge is worn.")
+    other = fakes.step("b", "must_not", "The badge is not worn ashore.")
+    loser = fakes.step("c", "must_not", "No badge is worn.", alive=False)
+    defeat = Defeat(winner="a", loser="c", principle="authority", detail="")
+    answer = decided(one, other, loser, defeats=(defeat,))
+    assert [len(node.below) for node in short_reasons(answer, base)] == [1, 0]
+    assert "by authority: it stands higher" in plain(answer, base)
+
+
+def test_a_row_names_its_clauses_where_the_rows_differ_in_them(base: Any) -> None:
+    rule = Rule(
+        id="order/2/liner", modality="may", scope=Scope(items=("liner",)), aspect="wear",
+        value=RuleValue(values=YES),
+        clause="order/2/4.12", authority="board", valid_from=fakes.DAY, at=fakes.AT,
+    )  # fmt: skip
+    base.lookup.rules[rule.id] = rule
+    foul = AnswerCase(
+        when=(("weather", choices("foul")),), label="foul", verdict="permitted", rules=(rule.id,)
+    )
+    fair = AnswerCase(when=(("weather", choices("fair")),), label="fair", verdict="silent")
+    for cases, columns in (((foul, fair), 3), ((foul, foul), 2)):
+        answer = msgspec.structs.replace(fakes.conditional("May I?"), cases=cases)
+        (grid,) = [block for block in arrange(answer, base) if isinstance(block, Grid)]
+        assert len(grid.columns) == columns
+    answer = msgspec.structs.replace(fakes.conditional("May I?"), cases=(foul, fair))
+    (grid,) = [block for block in arrange(answer, base) if isinstance(block, Grid)]
+    assert [row[-1].text for row in grid.rows] == ["4.12", "-"]
+
+
+def test_the_badge_is_not_said_twice(base: Any) -> None:
+    answer = msgspec.structs.replace(fakes.conflict("May I?"), headline="Conflict: two clauses disagree.")
+    assert plain(answer, base).startswith("CONFLICT - Two clauses disagree.")
+
+
+def test_what_can_be_asked_next_is_told_where_nothing_is_asked_back() -> None:
+    assert further_blocks(fakes.conditional("May I?")) == ()
+    assert further_blocks(fakes.abstained("May I?")) == ()
+    (said,) = further_blocks(fakes.prohibited("May I?"))
+    assert said == Said("Next", "why | clause 4.12 | or a further question")
 
 
 def test_a_conditional_answer_leaves_its_reasons_to_the_table(base: Any) -> None:

@@ -6,21 +6,32 @@ import stat
 from pathlib import Path
 from typing import Any
 
+import msgspec
 import pytest
+from prompt_toolkit import PromptSession
 from prompt_toolkit.application import create_app_session
+from prompt_toolkit.buffer import Buffer
+from prompt_toolkit.completion import CompleteEvent
 from prompt_toolkit.document import Document
 from prompt_toolkit.history import FileHistory, InMemoryHistory
 from prompt_toolkit.input import create_pipe_input
 from prompt_toolkit.output import DummyOutput
 
+from kb.model.lookup import Lookup
+from kb.model.values import choices
 from shell.completion import vocabulary_of
+from shell.editor import Before, ShellCompleter, make_reader, open_history
 from shell.output import Output
-from shell.repl import _ShellCompleter, history_file, open_history, run_repl, toolbar_text
+from shell.repl import run_repl
 from shell.session import Session
+from shell.state import history_file, profile_file
 from shell.turns import take_line
+from shell.words import toolbar_text
 from tests.shell.fakes import HOSTILE, FakeBase
 
-CTRL_C, CTRL_D, ENTER = "\x03", "\x04", "\r"
+CTRL_C, CTRL_D, CTRL_R, ENTER = "\x03", "\x04", "\x12", "\r"
+UP, RIGHT = "\x1b[A", "\x1b[C"
+TYPING, ASKED = CompleteEvent(text_inserted=True), CompleteEvent(completion_requested=True)
 
 
 @pytest.fixture(autouse=True)
@@ -73,6 +84,128 @@ def test_history_is_for_the_owner_alone_and_comes_back(base: FakeBase, state: Pa
     assert list(history.load_history_strings()) == ["May I wear the coat?"]
 
 
+def test_an_earlier_line_is_offered_and_taken_with_the_right_arrow(base: FakeBase, state: Path) -> None:
+    line = "May I wear the coat in boat rig?"
+    typed(f"{line}{ENTER}{CTRL_D}", base)
+    buffer = Buffer(history=open_history(state))
+    buffer.history.append_string(line)
+    found = Before().get_suggestion(buffer, Document("May I wear the c"))
+    assert found is not None
+    assert found.text == "oat in boat rig?"
+
+
+@pytest.mark.parametrize("hidden", ["\x1b[2J", "\u202e", "\n"])
+def test_an_earlier_line_with_a_hidden_character_is_not_offered(hidden: str) -> None:
+    buffer = Buffer(history=InMemoryHistory([f"May I wear{hidden} the coat?"]))
+    assert Before().get_suggestion(buffer, Document("May I w")) is None
+
+
+def test_an_earlier_line_is_found_by_the_arrow_and_by_searching(base: FakeBase) -> None:
+    typed(f"May I wear the coat?{ENTER}profile{ENTER}help{ENTER}{CTRL_D}", base)
+    base.asked.clear()
+    typed(f"May{UP}{ENTER}{CTRL_D}", base)
+    assert [one["text"] for one in base.asked] == ["May I wear the coat?"]
+    typed(f"{CTRL_R}coat{ENTER}{ENTER}{CTRL_D}", base)
+    assert [one["text"] for one in base.asked] == ["May I wear the coat?"] * 2
+
+
+def test_tab_completes_with_all_that_fits(base: Any) -> None:
+    completer = ShellCompleter(vocabulary_of(base))
+    completer.remembered = ("grade",)
+    for text, expected in (("May I wear it in wa", ["watch rig"]), ("forget ", ["grade"])):
+        assert [c.text for c in completer.get_completions(Document(text), ASKED)] == expected
+    assert list(completer.get_completions(Document("May I wear the "), TYPING)) == []
+    assert len(list(completer.get_completions(Document("May I wear the "), ASKED))) == 5
+
+
+def test_a_query_goes_over_several_lines(base: FakeBase, capsys: pytest.CaptureFixture[str]) -> None:
+    keys = f"query{ENTER}SELECT *{ENTER}WHERE {{{ENTER}?s ?p ?o{ENTER}}} LIMIT 4{ENTER}profile{ENTER}{CTRL_D}"
+    typed(keys, base)
+    assert base.queries == ["SELECT *\nWHERE {\n?s ?p ?o\n} LIMIT 4"]
+    assert "Rows: 4" in capsys.readouterr().out
+
+
+def test_an_empty_line_ends_a_query_that_is_not_closed(base: FakeBase) -> None:
+    typed(f"query SELECT * {{{ENTER}{ENTER}profile{ENTER}{CTRL_D}", base)
+    assert base.queries == ["SELECT * {"]
+
+
+def test_ctrl_c_leaves_a_query_and_keeps_the_session(
+    base: FakeBase, capsys: pytest.CaptureFixture[str]
+) -> None:
+    typed(f"I am a K5{ENTER}query SELECT * {{{ENTER}?s{CTRL_C}profile{ENTER}{CTRL_D}", base)
+    assert base.queries == []
+    assert capsys.readouterr().out.count("grade   K5") == 2
+
+
+def test_the_bottom_line_shows_the_profile(base: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    bars: list[Any] = []
+    monkeypatch.setattr(
+        PromptSession, "prompt", lambda *_, bottom_toolbar: bars.extend(bottom_toolbar()) or ""
+    )
+    read = make_reader(base)
+    session = Session()
+    for line in ("help", "I am a K5 in boat rig", "as of 2025-03-01"):
+        session, _ = take_line(session, line, base)
+        read(session)
+    assert [text.strip() for _, text in bars] == [
+        "no profile | as of today",
+        "K5, boat rig | as of today",
+        "K5, boat rig | as of 2025-03-01",
+    ]
+    assert "bold" in bars[-1][0], "another day than today stands out"
+
+
+def test_a_profile_comes_back_for_the_same_service_only(
+    base: FakeBase, capsys: pytest.CaptureFixture[str], state: Path
+) -> None:
+    typed(f"I am a K5 in boat rig{ENTER}as of 2025-03-01{ENTER}{CTRL_D}", base)
+    kept = profile_file(base)  # type: ignore[arg-type]
+    assert stat.S_IMODE(kept.stat().st_mode) == 0o600
+    assert stat.S_IMODE(kept.parent.stat().st_mode) == 0o700
+    capsys.readouterr()
+    typed(f"May I wear the coat?{ENTER}{CTRL_D}", base)
+    assert "Remembered: K5, boat rig" in capsys.readouterr().out
+    assert base.asked[-1]["facts"] == (("grade", choices("K5")), ("rig", choices("boat-rig")))
+    assert base.asked[-1]["as_of"] is None, "a day is for one session"
+    other = FakeBase()
+    service = msgspec.structs.replace(other.lookup.base.service, namespace="https://other.example/")
+    other.lookup = Lookup(msgspec.structs.replace(other.lookup.base, service=service))
+    typed(f"May I wear the coat?{ENTER}{CTRL_D}", other)
+    assert other.asked[-1]["facts"] == ()
+    typed(f"forget{ENTER}{CTRL_D}", base)
+    assert not kept.exists()
+    assert state.exists()
+
+
+def test_what_the_books_do_not_know_any_more_is_said(
+    base: FakeBase, capsys: pytest.CaptureFixture[str]
+) -> None:
+    kept = profile_file(base)  # type: ignore[arg-type]
+    kept.parent.mkdir(parents=True)
+    kept.write_text('{"grade": ["K9"], "rig": ["boat-rig"]}')
+    typed(f"profile{ENTER}{CTRL_D}", base)
+    captured = capsys.readouterr()
+    assert "Remembered: boat rig" in captured.out
+    assert "books have changed: grade" in captured.err
+
+
+@pytest.mark.parametrize("name", ["answer.txt", "answer.md", "answer.json", "answer.svg"])
+def test_the_last_answer_is_saved_and_no_file_is_overwritten(
+    name: str, base: FakeBase, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    target = tmp_path / name
+    typed(f"May I wear the liner ashore?{ENTER}save {target}{ENTER}{CTRL_D}", base)
+    first = target.read_bytes()
+    assert b"liner" in first
+    assert f"Saved: {target}" in capsys.readouterr().out.replace("\n       ", "")
+    typed(f"May I wear the coat?{ENTER}save {target}{ENTER}save {tmp_path}/no/x.md{ENTER}{CTRL_D}", base)
+    assert target.read_bytes() == first
+    said = capsys.readouterr().err
+    assert "is there already" in said
+    assert "cannot be written" in said
+
+
 def test_a_history_that_others_may_read_is_closed_to_them(state: Path) -> None:
     state.parent.mkdir(parents=True)
     state.write_text("")
@@ -107,15 +240,15 @@ def test_the_toolbar_is_one_line_with_profile_and_day(width: int, base: Any) -> 
 def test_completions_show_hostile_labels_visibly() -> None:
     from shell.completion import Entry, make_vocabulary
 
-    completer = _ShellCompleter(make_vocabulary([Entry("coat" + HOSTILE, HOSTILE)]))
-    (found,) = completer.get_completions(Document("coa"), None)  # type: ignore[arg-type]
+    completer = ShellCompleter(make_vocabulary([Entry("coat" + HOSTILE, HOSTILE)]))
+    (found,) = completer.get_completions(Document("coa"), TYPING)
     assert "\x1b" not in found.display_text
     assert "\x1b" not in found.display_meta_text
 
 
 def test_completion_is_wired_to_the_vocabulary(base: Any) -> None:
-    completer = _ShellCompleter(vocabulary_of(base))
-    found = [c.text for c in completer.get_completions(Document("May I wear the sto"), None)]  # type: ignore[arg-type]
+    completer = ShellCompleter(vocabulary_of(base))
+    found = [c.text for c in completer.get_completions(Document("May I wear the sto"), TYPING)]
     assert found == ["storm coat"]
 
 

@@ -1,0 +1,138 @@
+"""The line editor on a terminal: history, completion, several lines for a query, and the bottom line."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from prompt_toolkit import PromptSession
+from prompt_toolkit.application import get_app
+from prompt_toolkit.auto_suggest import AutoSuggestFromHistory, Suggestion
+from prompt_toolkit.buffer import Buffer
+from prompt_toolkit.completion import CompleteEvent, Completer, Completion
+from prompt_toolkit.document import Document
+from prompt_toolkit.filters import Condition, to_filter
+from prompt_toolkit.formatted_text import StyleAndTextTuples
+from prompt_toolkit.history import FileHistory, History, InMemoryHistory
+from prompt_toolkit.key_binding import KeyBindings, KeyPressEvent
+from prompt_toolkit.keys import Keys
+from prompt_toolkit.layout.processors import Processor, Transformation, TransformationInput
+from prompt_toolkit.styles import Style
+
+import kb
+from shell.commands import needs_more
+from shell.completion import Vocabulary, suggest, vocabulary_of
+from shell.output import columns, complain
+from shell.session import Session
+from shell.state import history_file, make_private
+from shell.words import toolbar_text
+
+if TYPE_CHECKING:
+    from kb import KnowledgeBase
+
+PROMPT = "> "
+MORE = ". "
+_OFFERED = 12
+_OFFERED_ON_TAB = 60
+_STYLE = Style.from_dict(
+    {
+        "bottom-toolbar": "noreverse",
+        "prompt": "bold",
+        "auto-suggestion": "ansibrightblack",
+        "completion-menu.completion.current": "reverse",
+    }
+)
+
+
+class ShellCompleter(Completer):
+    """Hands `suggest` to prompt_toolkit; texts go in as plain text, never as markup."""
+
+    def __init__(self, vocabulary: Vocabulary) -> None:
+        self._vocabulary = vocabulary
+        self.remembered: tuple[str, ...] = ()
+
+    def get_completions(self, document: Document, event: CompleteEvent) -> Iterator[Completion]:
+        asked = event.completion_requested
+        found = suggest(
+            document.text,
+            document.cursor_position,
+            self._vocabulary,
+            limit=_OFFERED_ON_TAB if asked else _OFFERED,
+            asked=asked,
+            remembered=self.remembered,
+        )
+        for suggestion in found:
+            shown: StyleAndTextTuples = [("", kb.visible(suggestion.text))]
+            about: StyleAndTextTuples = [("", kb.visible(suggestion.about))]
+            start = suggestion.start - document.cursor_position
+            yield Completion(suggestion.text, start_position=start, display=shown, display_meta=about)
+
+
+class _Shown(Processor):
+    """Shows characters that turn or hide text, which prompt_toolkit leaves be, as U+FFFD, one for one."""
+
+    def apply_transformation(self, transformation_input: TransformationInput) -> Transformation:
+        fragments: StyleAndTextTuples = [
+            (style, "".join(c if c < "\xa0" or kb.visible(c) == c else "\ufffd" for c in text))
+            for style, text, *_ in transformation_input.fragments
+        ]
+        return Transformation(fragments)
+
+
+class Before(AutoSuggestFromHistory):
+    """The rest of an earlier line that began like this one, if all of it can be shown."""
+
+    def get_suggestion(self, buffer: Buffer, document: Document) -> Suggestion | None:
+        found = super().get_suggestion(buffer, document)
+        return found if found and found.text.isprintable() and kb.visible(found.text) == found.text else None
+
+
+def _bindings() -> KeyBindings:
+    """No mouse: the handler of prompt_toolkit fails for a colour escape, which looks like a mouse's."""
+    bindings = KeyBindings()
+
+    @bindings.add(Keys.Vt100MouseEvent)
+    def _(_event: KeyPressEvent) -> None:
+        pass
+
+    return bindings
+
+
+def open_history(path: Path) -> History:
+    """A history that only its owner may read; in memory where no file can be made."""
+    try:
+        make_private(path)
+    except OSError as error:
+        complain(f"Lines are not kept: {path}: {error.strerror}.")
+        return InMemoryHistory()
+    return FileHistory(str(path))
+
+
+def make_reader(base: KnowledgeBase) -> Callable[[Session], str]:
+    """A reader of lines with history, completion and the bottom line; raises as `prompt` does."""
+    completer = ShellCompleter(vocabulary_of(base))
+    prompt: PromptSession[str] = PromptSession(
+        history=open_history(history_file()),
+        completer=completer,
+        complete_while_typing=True,
+        auto_suggest=Before(),
+        multiline=Condition(lambda: needs_more(get_app().current_buffer.text)),
+        prompt_continuation=[("class:prompt", MORE)],
+        style=_STYLE,
+        key_bindings=_bindings(),
+        input_processors=[_Shown()],
+    )
+    # The arrows look for lines that begin with what is typed. As an option this would end completion.
+    prompt.default_buffer.enable_history_search = to_filter(True)
+
+    def read(session: Session) -> str:
+        completer.remembered = tuple(base.lookup.facts[name].label for name, _ in session.profile)
+        style = "class:bottom-toolbar.text" + (" bold" if session.as_of else "")
+
+        def bar() -> StyleAndTextTuples:
+            return [(style, toolbar_text(session, base, columns()))]
+
+        return prompt.prompt([("class:prompt", PROMPT)], bottom_toolbar=bar)
+
+    return read
