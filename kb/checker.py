@@ -13,7 +13,7 @@ from typing import Any
 from kb.model.conditions import AllOf, Condition, Test, evaluate
 from kb.model.lookup import Lookup
 from kb.model.values import ValueSet, intersect, is_empty, is_subset, subtract, unite
-from kb.plain import VERDICTS, Fate, Known, Question, Truth, has_whole_number, is_sound, opposed
+from kb.plain import NONE, VERDICTS, Fate, Known, Question, Range, Truth, has_whole_number, is_sound, opposed
 from kb.plain import facts_from_json as facts_of
 from kb.plain import values_from_json as values_of
 
@@ -53,29 +53,35 @@ class _Claims:
 
     def part(self, item: str, aspect: str, rows: list[int]) -> None:
         """The rows for one item and aspect: disjoint, complete, and right in every case."""
-        meaning, known = self.meaning, self.question.known(item, aspect)
-        watched = meaning.watched(item, aspect, frozenset(known))
+        known = self.question.known(item, aspect)
         whens = [facts_of(self.data["cases"][n]["when"]) for n in rows]
         regions = [AllOf(tuple(Test(fact, values) for fact, values in when.items())) for when in whens]
-        used: dict[int, set[str]] = {}
-        left: dict[int, tuple[str, ...]] = {}
-        for truths in meaning.outcomes((*watched.values(), *regions), known):
-            fits = [n for n, fit in zip(rows, truths[len(watched) :], strict=True) if fit]
-            hold(len(fits) < 2, f"cases[{fits[0] if fits else 0}].when", "the rows of the table overlap")
-            hold(len(fits) > 0, "cases", "the rows of the table leave a case out")
-            fates = meaning.fates(item, aspect, dict(zip(watched, truths, strict=False)))
-            said, rules = self.question.said(item, aspect, fates)
-            where, row = f"cases[{fits[0]}]", self.data["cases"][fits[0]]
-            hold(row["verdict"] == said, f"{where}.verdict", f"the rules say {said}, in a case of this row")
-            used.setdefault(fits[0], set()).update(rules)
-            same = left.setdefault(fits[0], statuses := tuple(fate.status for fate in fates)) == statuses
-            hold(same or self.question.acts, f"{where}.values", "not the same in every case of this row")
+        found = Range(self.meaning, item, aspect, known, regions)
+        sets, left, inside = found.sets, found.sets.possible, dict[int, int]()
+        for n, region in zip(rows, regions, strict=True):
+            inside[n] = sets.both(sets.possible, sets.of(region))
+            hold(inside[n] != NONE, f"cases[{n}].when", "no possible case is in this row")
+            hold(sets.but(inside[n], left) == NONE, f"cases[{n}].when", "the rows of the table overlap")
+            left = sets.but(left, inside[n])
+        hold(left == NONE, "cases", "the rows of the table leave a case out")
+        for n in rows:
+            self.row(n, found, inside[n])
         for n, when in zip(rows, whens, strict=True):
             row, proof = self.data["cases"][n], self.data["derivation"][n]
             self.opened(f"cases[{n}].values", row, proof)
-            hold(n in used, f"cases[{n}].when", "no possible case is in this row")
-            hold(set(row["rules"]) == used[n], f"cases[{n}].rules", "these are not the rules that decide")
-            self.proof(f"derivation[{n}]", proof, watched, known, when)
+            self.proof(f"derivation[{n}]", proof, found.watched, known, when)
+
+    def row(self, n: int, found: Range, inside: int) -> None:
+        """The verdict and the rules of a row, in every case of it; a folded row has cases that differ."""
+        where, row = f"cases[{n}]", self.data["cases"][n]
+        kinds, rules = self.question.kinds(found, inside)
+        wrong = [verdict for verdict, _ in kinds if verdict != row["verdict"]]
+        if row["verdict"] == "conditional":
+            hold(len(kinds) > 1, f"{where}.verdict", "the rules say the same in every case of this row")
+        else:
+            hold(not wrong, f"{where}.verdict", f"the rules say {(*wrong, '')[0]}, in a case of this row")
+            hold(len(kinds) == 1, f"{where}.values", "not the same in every case of this row")
+        hold(set(row["rules"]) == rules, f"{where}.rules", "these are not the rules that decide")
 
     def proof(self, where: str, proof: Any, watched: dict[str, Condition], known: Known, when: Known) -> None:
         """The proof of one case of a row: the case, each rule, each defeat, each value."""
@@ -189,7 +195,7 @@ class _Claims:
                 hold(VERDICTS.index(other) >= VERDICTS.index(verdict), "verdict", f"{item} is {other}")
         else:
             for place in {(self.question.items[0], aspect) for aspect in self.question.aspects} - {*found}:
-                silent = not self.meaning.rules_for(*place) or self.question.verdicts(*place) == {"silent"}
+                silent = not self.meaning.rules_for(*place) or self.question.is_silent(*place)
                 hold(silent, "cases", f"{place[1]} is left out")
             leading = [one for one in ("conflict", "conditional") if one in verdicts]
             expected = leading[0] if leading else verdicts.pop() if len(verdicts) == 1 else "required"

@@ -10,9 +10,11 @@ from kb.model.lookup import Lookup
 from kb.model.records import Rule
 from kb.model.values import NO, YES, Interval, Ranges, ValueSet, intersect, is_empty, is_subset
 from kb.plain.cases import WORN, Known, restrict
+from kb.plain.ranging import Range
 from kb.plain.saved import facts_from_json, values_from_json
 from kb.plain.weighing import Fate, Meaning
 
+Kind = tuple[str, tuple[str, ...]]  # a verdict, and what becomes of the values
 VERDICTS = ("conflict", "prohibited", "conditional", "silent", "not_required", "permitted", "required")
 
 
@@ -95,19 +97,39 @@ class Question:
             return tuple(a.id for a in self.lookup.base.aspects if a.kind != "act" or a.within)
         return self.lookup.aspects_within(self.aspect)
 
+    @property
+    def _decides(self) -> bool:
+        """Whether a verdict on an act is asked for, whatever else becomes of the values."""
+        return self.acts or self.kind == "list"
+
     def outcomes(self, item: str, aspect: str, known: Known) -> tuple[set[str], set[str]]:
-        """Every verdict that some case has for an item and aspect, and the rules that decide them."""
-        watched = self.meaning.watched(item, aspect, frozenset(known))
-        verdicts, rules = set(), set()
-        for vector in self.meaning.outcomes(tuple(watched.values()), known):
-            fates = self.meaning.fates(item, aspect, dict(zip(watched, vector, strict=True)))
-            verdict, deciding = self.said(item, aspect, fates)
-            verdicts.add(verdict)
+        """Every verdict that some case has for an act on an item, and the rules that decide them."""
+        found = Range(self.meaning, item, aspect, known)
+        kinds, rules = self.kinds(found, found.sets.possible)
+        return {verdict for verdict, _ in kinds}, rules
+
+    def kinds(self, found: Range, cases: int) -> tuple[set[Kind], set[str]]:
+        """What is said in some of the cases, and the rules that decide it.
+
+        Of an aspect with values each verdict comes with what becomes of them; two ways are enough there.
+        """
+        kinds, rules = set[Kind](), set[str]()
+        for fates in found.patterns(cases):
+            verdict, deciding = self.said(found.item, found.aspect, fates)
+            kinds.add((verdict, () if self._decides else tuple(fate.status for fate in fates)))
             rules |= deciding
-        return verdicts, rules
+            if len(kinds) > 1 and not self._decides:
+                break
+        return kinds, rules if self._decides else found.alive(cases)
 
     def verdicts(self, item: str, aspect: str) -> set[str]:
         return self.outcomes(item, aspect, self.known(item, aspect))[0]
+
+    def is_silent(self, item: str, aspect: str) -> bool:
+        """Whether the rules say nothing of an item and aspect in any case."""
+        found = Range(self.meaning, item, aspect, self.known(item, aspect))
+        ways = found.patterns(found.sets.possible)
+        return all(self.said(item, aspect, fates)[0] == "silent" for fates in ways)
 
     # -- lists ------------------------------------------------------------------------------------------
 

@@ -6,7 +6,7 @@ Slow and simple on purpose: it is what an answer is checked with, apart from the
 from __future__ import annotations
 
 import datetime
-from collections.abc import Callable, Container, Iterable, Mapping, Sequence
+from collections.abc import Callable, Container, Mapping, Sequence
 from fractions import Fraction
 from functools import cached_property
 from itertools import combinations
@@ -26,35 +26,15 @@ from kb.model.values import (
     complement,
     contains,
     intersect,
-    is_empty,
-    subtract,
     unite,
 )
+from kb.plain.sets import NONE, Sets
+from kb.plain.values import has_whole_number, partition
 
 WORN = "worn:"
 
 Known = Mapping[str, ValueSet]
 Left = Condition | bool
-
-
-def partition(whole: ValueSet, sets: Iterable[ValueSet]) -> list[ValueSet]:
-    """The pieces of a set that none of the other sets divides."""
-    pieces = [whole]
-    for one in sets:
-        halves = [half for piece in pieces for half in (intersect(piece, one), subtract(piece, one))]
-        pieces = [half for half in halves if not is_empty(half)]
-    return pieces
-
-
-def has_whole_number(values: ValueSet) -> bool:
-    """Whether a set of numbers has a whole one."""
-    for interval in values.intervals if isinstance(values, Ranges) else ():
-        if interval.low is None or interval.high is None:
-            return True
-        first = interval.low.__floor__()
-        if any(interval.contains(Fraction(first + step)) for step in (0, 1)):
-            return True
-    return False
 
 
 def restrict(condition: Left, known: Known) -> Left:
@@ -166,17 +146,29 @@ class CaseSpace:
     def _within(
         self, watched: Sequence[Condition], known: Known, excluded: Sequence[Condition]
     ) -> frozenset[tuple[bool, ...]]:
+        limits = self._limits(watched, excluded)
+        return outcomes(watched, limits, known, self.lookup.domain, self.days)
+
+    def _limits(self, watched: Sequence[Condition], excluded: Sequence[Condition]) -> list[Condition]:
         facts = {test.fact for one in (*watched, *excluded) for test in tests(one)}
         limits: list[Condition] = [NotOf(one) for one in excluded]
         for fact in sorted(fact for fact in facts if fact.startswith(WORN)):
             above = {WORN + item for item in self.lookup.broader(fact[len(WORN) :])} & facts - {fact}
             limits += [AnyOf((Test(fact, NO), Test(broad, YES))) for broad in sorted(above)]
-        return outcomes(watched, limits, known, self.lookup.domain, self.days)
+        return limits
+
+    def sets(self, watched: Sequence[Condition], known: Known) -> Sets:
+        """The sets of cases that the conditions tell apart, within the same limits."""
+        stated = frozenset(known)
+        limits = self._limits(watched, [self.written(o, stated) for o in self.lookup.base.exclusions])
+        return Sets(watched, limits, known, self.lookup.domain, self.days)
 
     def implies(self, left: Condition, right: Condition) -> bool:
         """Whether every possible case that meets `left` meets `right`."""
         if (left, right) not in self._implied:
-            self._implied[left, right] = (True, False) not in self.outcomes((left, right), {})
+            sets = self.sets((left, right), {})
+            inside = sets.both(sets.of(left), sets.possible)
+            self._implied[left, right] = sets.but(inside, sets.of(right)) == NONE
         return self._implied[left, right]
 
     def covers(self, scope: Scope, item: str) -> bool:

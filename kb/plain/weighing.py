@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from kb.model.lookup import Lookup
 from kb.model.records import Rule
 from kb.model.values import NO, YES, ValueSet, intersect, is_empty, is_subset, unite
 from kb.plain.cases import CaseSpace, Effect
@@ -21,6 +23,14 @@ class Fate(NamedTuple):
 
 class Meaning(CaseSpace):
     """What the rules mean on one day."""
+
+    def __init__(self, lookup: Lookup, day: datetime.date) -> None:
+        super().__init__(lookup, day)
+        self._wins: dict[tuple[str, str], tuple[str, str]] = {}
+
+    def inside_of(self, effect: Effect, pieces: Sequence[ValueSet]) -> set[int]:
+        """The places of the pieces of values that an effect closes or supports."""
+        return {place for place, piece in enumerate(pieces) if is_subset(piece, effect.values)}
 
     def applies(self, rule: str, truth: Truth) -> bool:
         if not truth[rule] or any(self.applies(other.id, truth) for other in self.disablers(rule)):
@@ -76,6 +86,11 @@ class Meaning(CaseSpace):
 
     def win(self, one: Effect, other: Effect) -> tuple[str, str]:
         """The winner and the line of the order of precedence that decides; empty for a tie."""
+        if (one.key, other.key) not in self._wins:
+            self._wins[one.key, other.key] = self._wins[other.key, one.key] = self._weigh(one, other)
+        return self._wins[one.key, other.key]
+
+    def _weigh(self, one: Effect, other: Effect) -> tuple[str, str]:
         if one.rule.id == other.rule.id:
             return "", ""
         ways, look = ((one, other), (other, one)), self.lookup
