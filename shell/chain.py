@@ -108,7 +108,8 @@ def _beaten(answer: Answer, index: int, names: dict[str, str]) -> dict[str, list
 
 def _steps(answer: Answer, index: int, names: dict[str, str]) -> tuple[Node, ...]:
     """The rules of one case: those that decide first, then the beaten ones, then those kept out."""
-    beaten = _beaten(answer, index, names)
+    beaten, opposed = _beaten(answer, index, names), _opposed(answer.derivation[index])
+    winners = _winner_names(answer, index, names)
     order = {"applies": 0, "depends": 1, "disabled": 2, "does_not_apply": 3, "not_in_force": 4}
     steps = sorted(answer.derivation[index].steps, key=lambda step: (order[step.status], not step.alive))
     nodes = []
@@ -121,10 +122,10 @@ def _steps(answer: Answer, index: int, names: dict[str, str]) -> tuple[Node, ...
             for rule in step.disabled_by
             if step.status == "disabled"
         ]
-        below += beaten.get(step.rule, [])
+        below += [*beaten.get(step.rule, []), *_against(step.rule, opposed, winners)]
         tone = _TONES[step.modality] if step.status == "applies" and step.alive else "quiet"
         text = f"{names[step.rule]}: {kb.visible(step.statement)}"
-        nodes.append(Node(text, (*below, Node(f"written at {kb.visible(str(step.at))}")), tone))
+        nodes.append(Node(text, (*below, Node(f"written at {kb.visible(str(step.at))}", tone="quiet")), tone))
     return tuple(nodes)
 
 
@@ -145,7 +146,7 @@ def short_reasons(answer: Answer, base: KnowledgeBase) -> tuple[Node, ...]:
             if step.status == "applies" and not any(fact in chosen for fact, _ in step.facts)
         )
         known = {step.rule for step in sure}
-        winners = _winner_names(answer, index, names)
+        winners, opposed = _winner_names(answer, index, names), _opposed(derivation)
         for step in sure:
             below = [Node(f"applies: {kb.visible(step.reason)}")] if step.facts else []
             below += [
@@ -153,15 +154,40 @@ def short_reasons(answer: Answer, base: KnowledgeBase) -> tuple[Node, ...]:
                 for defeat in derivation.defeats
                 if defeat.winner == step.rule and defeat.loser in known
             ]
+            below += _against(step.rule, opposed, winners)
             if step.alive and (below or step.statement != answer.headline):
                 text = f"{names[step.rule]}: {kb.visible(step.statement)}"
                 nodes.setdefault(text, Node(text, tuple(below), _TONES[step.modality]))
     return tuple(nodes.values())[:_MOST_REASONS]
 
 
+def _opposed(derivation: Any) -> dict[str, tuple[str, ...]]:
+    """In a conflict, for each rule the rules that it stands against: one closes what the other supports, or
+    the two together leave nothing open."""
+    if derivation.verdict != "conflict":
+        return {}
+    closes: dict[str, set[int]] = {}
+    for number, fate in enumerate(derivation.fates):
+        for rule in fate.closed_by:
+            closes.setdefault(rule, set()).add(number)
+    every = set(range(len(derivation.fates)))
+    pairs = {(rule, other) for rule in closes for other in closes if closes[rule] | closes[other] == every}
+    pairs |= {
+        (rule, other) for fate in derivation.fates for rule in fate.closed_by for other in fate.supported_by
+    }
+    both = sorted({*pairs, *((other, rule) for rule, other in pairs)})
+    return {rule: tuple(b for a, b in both if a == rule != b) for rule, _ in both}
+
+
+def _against(rule: str, opposed: dict[str, tuple[str, ...]], names: dict[str, str]) -> list[Node]:
+    rivals = [names.get(rival, kb.visible(rival)) for rival in opposed.get(rule, ())]
+    return [Node(f"stands against {rival}, and neither gives way", tone="clash") for rival in rivals]
+
+
 def _principle(defeat: Any) -> str:
-    """Why one rule goes before the other, in words."""
-    return kb.visible(defeat.detail or _PRINCIPLES[defeat.principle])
+    """Why one rule goes before the other, in words; what only says the name of the principle is left out."""
+    detail: str = defeat.detail or _PRINCIPLES[defeat.principle]
+    return kb.visible(detail.removeprefix("more specific: "))
 
 
 def chain_blocks(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:

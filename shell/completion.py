@@ -308,7 +308,7 @@ def suggest(
     before = text[:cursor]
     if not before.strip():
         return ()
-    if before.casefold().startswith("query "):
+    if before[:5].casefold() == "query" and before[5:6].isspace():
         every: tuple[Suggestion, ...] = tuple(_sparql(before))
     else:
         special = tuple(_argument(before, vocabulary, remembered))

@@ -61,6 +61,8 @@ TABLE = [
     ("query SELECT ?item ?label WHERE { ?i", ["?item"]),
     ("query SELECT * WHERE { ?s ?p ?o }\nLIM", ["LIMIT"]),
     ("query SELECT ?coat", []),
+    ("query\nSELECT *\n{ ?s ?p ?o } LIM", ["LIMIT"]),
+    ("queryable sto", ["storm coat"]),
 ]
 
 # Before a letter is typed everything that fits is offered, to whoever asks for it with Tab.

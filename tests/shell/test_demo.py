@@ -66,6 +66,9 @@ def test_every_example_of_the_help_works(
     if "decide" in example:
         stdin = "item,grade,weather\nstorm coat,K5,foul\n"
         (tmp_path / "cases.csv").write_text(stdin, encoding="utf-8")
+    if "draft" in example:
+        plan = demo_folder() / "plans" / "boat-crews-in-winter.plan"
+        (tmp_path / "winter.plan").write_bytes(plan.read_bytes())
     done = run(example, cache, tmp_path, stdin=stdin)
     expected = 3 if "audit" in example else 0  # the demo's station order oversteps on purpose
     assert done.returncode == expected, done.stderr

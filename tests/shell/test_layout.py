@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import msgspec
+import pytest
 
-from kb.model.questions import AnswerCase, Defeat, Derivation, ListEntry
+from kb.model.questions import AnswerCase, Defeat, Derivation, ListEntry, ValueFate
 from kb.model.records import Rule, RuleValue, Scope
 from kb.model.values import YES, choices
 from shell.blocks import Grid, Node, Said
@@ -75,6 +77,31 @@ def test_a_beaten_rule_stands_below_the_one_that_beats_it_even_where_two_clauses
     answer = decided(one, other, loser, defeats=(defeat,))
     assert [len(node.below) for node in short_reasons(answer, base)] == [1, 0]
     assert "by authority: it stands higher" in plain(answer, base)
+
+
+OPPOSED = [
+    # The values yes and no: each closed by one rule, or one of them closed and supported at once.
+    ((("a",), ()), (("b",), ())),
+    ((("a",), ("b",)), ((), ())),
+    # Three values; the rule that leaves one of them open beside each other rule is no part of it.
+    ((("a", "x"), ()), (("b",), ()), (("a",), ())),
+]
+
+
+@pytest.mark.parametrize("fates", OPPOSED)
+def test_in_a_conflict_the_chain_says_which_rules_stand_against_each_other(fates: Any, base: Any) -> None:
+    steps = tuple(fakes.step(name, "must_not", f"Rule {name}.") for name in "abx")
+    values = tuple(
+        ValueFate(values=choices(str(n)), status="contested", closed_by=closed, supported_by=supported)
+        for n, (closed, supported) in enumerate(fates)
+    )
+    answer = decided(*steps)
+    (proof,) = answer.derivation
+    for verdict in ("conflict", "prohibited"):
+        found = msgspec.structs.replace(proof, verdict=verdict, fates=values)
+        text = plain(msgspec.structs.replace(answer, derivation=(found,)), base, chain=True)
+        expected = ['"Rule b."', '"Rule a."'] if verdict == "conflict" else []
+        assert re.findall(r"stands against clause 4.12 \((.*?)\)", text) == expected
 
 
 def test_a_row_names_its_clauses_where_the_rows_differ_in_them(base: Any) -> None:
