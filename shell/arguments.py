@@ -35,7 +35,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "verify": ("clothbound verify answer.json", "clothbound verify -"),
     "decide": ("clothbound decide cases.csv", "clothbound decide - --as-of 2026-06-01"),
     "draft": (
-        "clothbound draft demo_facts/plans/boat-crews-in-winter.plan",
+        "clothbound draft winter.plan",
         "clothbound draft winter.plan --format word -o winter.docx",
     ),
 }

@@ -19,6 +19,7 @@ from kb.reader.english import (
     SKIPPED_INSIDE_LABELS,
 )
 from kb.reader.tokens import tokenize, word_key
+from kb.wording.manners import treated
 
 EntryKind = Literal[
     "item", "value", "fact", "group", "aspect", "act", "aspect value", "authority", "book", "service"
@@ -323,6 +324,8 @@ def _aspect_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
                 yield (form,), Entry("act", aspect.id)
         for value in aspect.values:
             for label in _labels(value):
+        if done := treated(aspect):
+            yield name_words(done), Entry("aspect", aspect.id)
                 yield name_words(label), Entry("aspect value", value.id, aspect.id)
                 core = tuple(w for w in name_words(label) if w != word_key(aspect.label.lower()))
                 if core:

@@ -112,6 +112,8 @@ def say_aspect_statement(
     if aspect.kind == "order":
         subject = f"{definite(aspect.label)} of {scope}, the senior first,"
         return phrase(subject, verb, "be", said), False
+    if aspect.label == "reach":
+        return phrase(scope, verb, aspect.label, said), False
     return phrase(definite(aspect.label), "of", scope, verb, "be", said), False
 
 

@@ -11,6 +11,7 @@ from kb.text import Pattern
 from kb.wording.english import (
     be,
     definite,
+    indefinite,
     is_adverbial,
     is_participial,
     listing,
@@ -116,8 +117,18 @@ def _noun_choice(lookup: Lookup, fact: Fact, picked: list[Atom], turned: bool) -
         head = [lookup.value_label(fact.id, value) for value in values]
         noun = with_shared_end(head, "or")
         return Phrase(f"{subject} {verb} {said}", noun=negated(noun, len(head) > 1) if turned else noun)
+    labels = [lookup.value_label(fact.id, value) for value in values]
+    if not turned and all(_names_itself(fact, label) for label in labels) and not any(w for _, w in picked):
+        had = listing([indefinite(label) for label in labels], "or")
+        return Phrase(f"{WEARER} has {had}", None, f"with {had}", noun=had, place=6)
     said = _join_atoms(lookup, fact, picked, turned)
     return Phrase(f"{subject} {verb} {said}", noun=phrase(fact.label, said))
+
+
+def _names_itself(fact: Fact, label: str) -> bool:
+    """Whether a value is a thing that the fact is about: "name of ten letters" for the length of the name."""
+    _, of, thing = fact.label.partition(" of ")
+    return bool(of) and label.split()[0].lower() in thing.lower().split()
 
 
 def _rig_phrase(lookup: Lookup, fact: str, picked: list[Atom], turned: bool) -> Phrase:

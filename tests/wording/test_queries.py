@@ -155,7 +155,7 @@ def test_values_left_open_make_the_headline() -> None:
     )
     manners = (_open("fit:square", "square on the head"), _open("care:hand", "wash by hand", False, "closed"))
     assert say_verdict(LOOKUP, "required", query("how", "device"), values=manners) == (
-        "The cap device must be square on the head. The care of the cap device must not be “wash by hand”."
+        "The cap device must be square on the head. The cap device must not be washed by hand."
     )
 
 

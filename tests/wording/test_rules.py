@@ -141,7 +141,7 @@ SENTENCES = [
             ),
             when=foul,
         ),
-        "When the weather is foul, the reach of the cuff of the storm coat must be 1/4 to 1/2 in (6.35 to 12.7 mm) from the cuff edge to the wrist bone, arms hanging.",
+        "When the weather is foul, the cuff of the storm coat must reach 1/4 to 1/2 in (6.35 to 12.7 mm) from the cuff edge to the wrist bone, arms hanging.",
     ),
     (
         rule("must", "device", aspect="letter-height", value=m("30 mm (1 3/16 in)")),
@@ -184,11 +184,11 @@ SENTENCES = [
     ),
     (
         rule("must", "jersey", aspect="care:hand", when=K2),
-        "For K2 and above, the care of the jersey must be “wash by hand”.",
+        "For K2 and above, the jersey must be washed by hand.",
     ),
     (
         rule("must_not", "jersey", aspect="care:hand", when=foul),
-        "When the weather is foul, the care of the jersey must not be “wash by hand”.",
+        "The jersey must not be washed by hand when the weather is foul.",
     ),
     (
         rule(

@@ -1,0 +1,47 @@
+"""Manners, whose texts authors write freely, as a person would put them into a sentence."""
+
+from __future__ import annotations
+
+import pytest
+
+from kb.model.records import Aspect
+from kb.wording.manners import say_manner, treated
+from tests.little import AT, base
+
+LOOKUP = base(
+    aspects=tuple(
+        Aspect(id=name, label=name, kind="manner", at=AT) for name in ("care", "construction", "fit")
+    )
+)
+
+
+def manner(label: str, within: str) -> Aspect:
+    return Aspect(id=f"{within}:x", label=label, kind="act", within=within, at=AT)
+
+
+@pytest.mark.parametrize(
+    ("within", "label", "said"),
+    [
+        ("care", "wring", "the cap must not be wrung"),
+        ("care", "rinse and dry", "the cap must not be rinsed and dried"),
+        ("care", "hang to dry away from heat", "the cap must not be hung to dry away from heat"),
+        ("care", "wrap in tissue", "the cap must not be wrapped in tissue"),
+        ("care", "use no soap", "the care of the cap must not be “use no soap”"),
+        ("construction", "steel toecap", "the cap must not have a steel toecap"),
+        ("construction", "oiled leather", "the cap must not be of oiled leather"),
+        ("construction", "linen with a silk lining", "the cap must not be of linen with a silk lining"),
+        ("fit", "strap under the chin", "the cap must not have the strap under the chin"),
+        ("fit", "trousers inside", "the cap must not have the trousers inside"),
+        ("fit", "out of sight", "the cap must not be out of sight"),
+        ("fit", "discreet", "the cap must not be discreet"),
+        ("fit", "ending at the ear", "the fit of the cap must not be “ending at the ear”"),
+    ],
+)
+def test_a_manner_becomes_a_predicate_where_its_text_allows(within: str, label: str, said: str) -> None:
+    assert say_manner(LOOKUP, "the cap", manner(label, within), "must not") == said
+
+
+def test_only_care_is_a_treatment() -> None:
+    assert treated(manner("brush", "care")) == "brushed"
+    assert treated(manner("brush", "fit")) is None
+    assert treated(manner("by hand", "care")) is None
