@@ -13,6 +13,7 @@ from kb.reader.cover import find_pieces
 from kb.reader.datum import datums, take_datums
 from kb.reader.days import ask_day, days_that_differ, on_day, said_period, without_month
 from kb.reader.editions import in_edition
+from kb.reader.either import asked_either
 from kb.reader.fold import fold
 from kb.reader.follow import (
     continued,
@@ -163,7 +164,9 @@ def read_question(
     roles = find_roles(found.pieces, found.tokens, frame, lookup, stated)
     take_datums(found.pieces, found.tokens, roles, lookup)
     reading = _read(text, found, frame, roles, case, lexicon, lookup, previous)
-    plainer = rephrased(as_mended(found)) if reading.query is None and not _is_choice(reading) else None
+    plainer = asked_either(found, lookup)
+    if plainer is None and reading.query is None and not _is_choice(reading):
+        plainer = rephrased(as_mended(found))
     if plainer is None:
         return reading
     again = read_question(
