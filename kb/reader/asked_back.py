@@ -39,9 +39,10 @@ def _ask_who(
     if len(left) != 1 or found.pieces[left[0]].tag != "only" or frame.kind not in ("may", "must"):
         return None
     after = left[0] + 1
-    while after < len(found.pieces) and found.pieces[after].tag in ("det", "poss", "filler"):
+    while after < len(found.pieces) and found.pieces[after].tag in ("det", "poss", "filler", "for", "to"):
         after += 1
-    piece = found.pieces[after] if after < len(found.pieces) else None
+    before = found.pieces[left[0] - 1] if left[0] else None
+    piece = found.pieces[after] if after < len(found.pieces) else before
     query = build_query(frame, roles, case, lookup)
     if piece is None or not isinstance(query, Query) or not query.items:
         return None

@@ -73,6 +73,8 @@ def find_frame(
     negated, polarity, ambiguous = _negation(flow, used)
     modal_at = _main_modal(flow)
     modal = MODALS.get(flow.tag(modal_at), "")
+    if _fits_whom(flow, modal_at):
+        modal = "may"
     bans = flow.tag(modal_at) == "banned" or "banned" in flow.tags
     kind, aspect = _kind(flow, modal, used)
     if kind == "must" and negated and modal_at and flow.tag(modal_at) in ("must", "should"):
@@ -102,6 +104,12 @@ def _chosen_not(flow: _Flow) -> bool:
 def _main_modal(flow: _Flow) -> int:
     """The first word of permission or duty."""
     return flow.first(*MODALS)
+
+
+def _fits_whom(flow: _Flow, modal_at: int) -> bool:
+    """ "What rank do I need to be to wear it" asks who may."""
+    needs = flow.tag(modal_at) == "have to" and flow.lasts[modal_at] == "be"
+    return needs and flow.tag(modal_at + 1) == "to" and "who" in flow.tags[:modal_at]
 
 
 def _negation(flow: _Flow, used: set[int]) -> tuple[bool, Polarity, bool]:

@@ -192,7 +192,8 @@ def _conjoined(found: list[Piece], index: int, tokens: tuple[Token, ...]) -> Non
     """ "It is winter but shirt order is granted": "but" before another fact or sentence only joins."""
     if tokens[found[index].first].low != "but" or found[index].last - found[index].first > 1 or not index:
         return
-    before, after = found[index - 1], found[_past(found, index + 1)] if index + 1 < len(found) else None
+    before, place = found[index - 1], _past(found, index + 1)
+    after = found[place] if place < len(found) else None
     before = found[index - 2] if before.tag == "comma" and index > 1 else before
     if after is None or before.tag in ("person", "det", "not"):
         return

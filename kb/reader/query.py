@@ -16,6 +16,7 @@ from kb.reader.days import month_of
 from kb.reader.defined import defining_clause, find_clause
 from kb.reader.english import BODY
 from kb.reader.frame import Frame
+from kb.reader.measured import ask_part, measured_item
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
 from kb.reader.tokens import tokenize, word_key
@@ -40,6 +41,9 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
     several = asked if frame.kind == "list" else []
     if frame.kind == "how_many" or roles.value_aspect == "count":
         asked = [_counted(piece, lookup) for piece in asked]
+    if frame.sized or roles.measure_unit:
+        wanted = frame.aspect or roles.dimension or "size"
+        asked = [measured_item(piece, wanted, lookup) or piece for piece in asked]
     unclear = next((p for p in (*asked, *worn, *unworn) if p.tag == "items" and p not in several), None)
     if unclear is not None:
         return ask_item(unclear, lookup)
@@ -81,6 +85,10 @@ def _settled(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
         which = _which_measure(query, lookup)
         if which is not None:
             return which
+    if query.kind == "how" and frame.sized and query.items:
+        part = ask_part(query, lookup)
+        if part is not None:
+            return part
     if roles.placing and query.items:
         if query.kind not in ("where", "how", "how_many") or not _only_garments(roles, lookup):
             return _ask_where(query, roles, lookup)

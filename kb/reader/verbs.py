@@ -24,7 +24,7 @@ def verbs(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
 
     To fix or to run says where something is, to fasten says how; elsewhere such a word explains nothing.
     """
-    found = [_as_verb(pieces, index, tokens) for index in range(len(pieces))]
+    found = _taken_off([_as_verb(pieces, index, tokens) for index in range(len(pieces))], tokens)
     tags = {piece.tag for piece in found}
     fastening = bool(_DUTIES & tags) and not _FREEDOMS & tags
     for index, piece in enumerate(found):
@@ -50,6 +50,20 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
         tag if tag in ("fix", "fasten", "run") else "fix" if tokens[piece.first].low == "pin" else "unknown"
     )
     return Piece(first=piece.first, last=piece.last, tag=verb)
+
+
+_ACTING = frozenset({"act", "leave off", "fix", "run", "fasten", "aspect", "unknown", "where", "how"})
+
+
+def _taken_off(pieces: list[Piece], tokens: tuple[Token, ...]) -> list[Piece]:
+    """ "Cap off in the mess?": "off" is all that is said of what is done, right after the item."""
+    if any(piece.tag in _ACTING for piece in pieces):
+        return pieces
+    for index in range(1, len(pieces)):
+        off = pieces[index].tag == "particle" and tokens[pieces[index].first].low == "off"
+        if off and pieces[index - 1].tag in _ITEMS:
+            pieces[index] = msgspec.structs.replace(pieces[index], tag="leave off")
+    return pieces
 
 
 def _is_verb_place(pieces: Sequence[Piece], index: int) -> bool:
