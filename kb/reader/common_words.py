@@ -156,4 +156,26 @@ wristband wristwatch write wrong yacht yard yarn year yellow yes yesterday young
 zone zoo
 """
 
-COMMON_WORDS = frozenset(_WORDS.split())
+_MORE = """
+ban storeman bloke fez kepi snood toque shako coif tam boa bodice bangle anklet cufflink tiepin trilby
+fedora stetson panama deerstalker balaclava anorak cagoule windcheater wader galoshes gumboot flipflop flop
+espadrille brogue oxford stiletto jogger chinos culottes tutu tabard boilersuit onesie nightie nightgown
+knickers singlet camisole dreadlock dreads mohawk mullet perm toupee extension highlight stubble goatee
+sideburn handlebar eyeliner blusher foundation glitter sequin bling fitbit smartwatch pedometer earpods
+airpods earpiece contact lanyard penknife multitool clutch tote briefcase holdall backpack bumbag laptop
+walkie parasol crutch splint wheelchair pram pushchair chilly nippy sweltering muggy humid drizzle sleet
+blizzard breezy windy sunny cloudy misty foggy frosty icy slush thaw lightning midday twilight teatime
+weekend fortnight attic quay jetty wharf pontoon gangway galley burial christening barbecue interview bishop
+bereaved altar pew bivvy campfire crag gully scree peat heather bracken tarn beck cairn stile pub cafe
+restaurant bicycle motorbike tractor helicopter drone kayak dinghy fender winch forklift solder mow prune
+darn abseil trek gloomy posh scruffy shabby tatty frayed muddy spotless baggy snug oversized floral stripy
+shiny matt glossy neon fluorescent luminous reflective showerproof windproof fireproof polyester gilt buried
+mourn mourner stroll trot scramble lower lug tow tug furl splice caulk tar braze rivet buff dunk wring
+crumple hitch unhook unpin unlace unstrap unzip untie fasten shorten lengthen widen loosen tighten
+straighten pierce jab poke stab prick nick graze bruise bleed scald wade rating recruit rookie newbie novice
+apprentice trainee cadet acting temp casual volunteer relief reserve retired ex former veteran tourist
+civilian contractor medic padre rabbi imam sikh muslim jewish christian pagan vegan allergic asthma diabetic
+pregnant injured lame bearded tattooed pierced whose sleeper crucifix rosary amulet talisman sprig
+"""
+
+COMMON_WORDS = frozenset((_WORDS + _MORE).split())

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 
-def _pairs(text: str) -> Mapping[str, str]:
+def word_pairs(text: str) -> Mapping[str, str]:
     """ "scarves=scarf feet=foot" as a table."""
     return MappingProxyType(dict(pair.split("=") for pair in text.split()))
 
@@ -21,10 +21,11 @@ def word_set(text: str) -> frozenset[str]:
     return frozenset(text.split())
 
 
-_CONTRACTIONS: Mapping[str, str] = _pairs("""
+_CONTRACTIONS: Mapping[str, str] = word_pairs("""
     cannot=can+not cant=can+n't dont=do+n't doesnt=does+n't isnt=is+n't arent=are+n't mustnt=must+n't
     shouldnt=should+n't wont=will+n't won't=will+n't can't=can+n't shan't=shall+n't couldnt=could+n't
-    didnt=did+n't whats=what+'s wheres=where+'s whos=who+'s hows=how+'s im=i+'m havent=have+n't
+    didnt=did+n't ive=i+'ve whats=what+'s wats=what+'s wots=what+'s wheres=where+'s whos=who+'s hows=how+'s
+    im=i+'m havent=have+n't
     what's=what+'s where's=where+'s who's=who+'s how's=how+'s when's=when+'s why's=why+'s it's=it+'s
     that's=that+'s there's=there+'s he's=he+'s she's=she+'s let's=let+'s i'm=i+'m gotta=got+to
     gonna=going+to wanna=want+to needn't=need+n't neednt=need+n't mayn't=may+n't mightn't=might+n't
@@ -33,7 +34,7 @@ CONTRACTIONS: Mapping[str, tuple[str, str]] = MappingProxyType(
     {word: (parts.split("+")[0], parts.split("+")[1]) for word, parts in _CONTRACTIONS.items()}
 )
 
-IRREGULAR_SINGULARS: Mapping[str, str] = _pairs("""
+IRREGULAR_SINGULARS: Mapping[str, str] = word_pairs("""
     scarves=scarf hooves=hoof knives=knife wives=wife leaves=leaf loaves=loaf calves=calf halves=half
     shelves=shelf lives=life feet=foot teeth=tooth men=man women=woman children=child geese=goose mice=mouse
     people=person oxen=ox dice=die kerchieves=kerchief neckerchieves=neckerchief handkerchieves=handkerchief
@@ -42,7 +43,7 @@ IRREGULAR_SINGULARS: Mapping[str, str] = _pairs("""
     does=does has=has
 """)
 
-SPELLINGS: Mapping[str, str] = _pairs("""
+SPELLINGS: Mapping[str, str] = word_pairs("""
     grey=gray jewellery=jewelry moustache=mustache pyjama=pajama aluminium=aluminum tyre=tire plough=plow
     cheque=check matte=matt pullover=pullover fibre=fiber sceptre=scepter woollen=woolen axe=ax
     programme=program organisation=organization licence=license practise=practice storey=story
@@ -50,14 +51,14 @@ SPELLINGS: Mapping[str, str] = _pairs("""
 """)
 """British to American; regular changes (-our, -ise, -re, -ll-) are rules in `tokens`."""
 
-SLIPS: Mapping[str, str] = _pairs("""
+SLIPS: Mapping[str, str] = word_pairs("""
     ware=wear aloud=allowed allowd=allowed alowed=allowed requierd=required permited=permitted
     prohibitted=prohibited forbiden=forbidden manditory=mandatory compulsary=compulsory optinal=optional
     wera=wear waer=wear weer=wear mustnt=must shud=should wher=where wich=which hwo=how
 """)
 """Slips over words of structure, a closed list."""
 
-_NUMBERS: Mapping[str, str] = _pairs("""
+_NUMBERS: Mapping[str, str] = word_pairs("""
     zero=0 one=1 two=2 three=3 four=4 five=5 six=6 seven=7 eight=8 nine=9 ten=10 eleven=11 twelve=12
 """)
 NUMBER_WORDS: Mapping[str, int] = MappingProxyType({word: int(number) for word, number in _NUMBERS.items()})

@@ -85,6 +85,11 @@ class Lexicon:
         return tuple(words)
 
     @cached_property
+    def long_names(self) -> tuple[tuple[str, ...], ...]:
+        """Names of several words, as keys, for words that are misspelt inside them."""
+        return tuple(dict.fromkeys(words for words, _ in _all_names(self._lookup) if len(words) > 1))
+
+    @cached_property
     def plurals(self) -> frozenset[str]:
         """Keys of one-word labels that are always plural ("shorts", which is not "short")."""
         words = [

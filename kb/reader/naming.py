@@ -153,6 +153,10 @@ def _compounds(found: list[Piece], lookup: Lookup) -> list[Piece]:
             if parts:
                 found[index : index + 2] = [msgspec.structs.replace(right, first=left.first, entries=parts)]
                 continue
+            same = tuple(entry for entry in right.entries if entry.id in owners)
+            if same and len(same) < len(right.entries):
+                found[index : index + 2] = [msgspec.structs.replace(right, first=left.first, entries=same)]
+                continue
         index += 1
     return found
 

@@ -213,11 +213,15 @@ def _worn_facts(pieces: Sequence[Piece], values: ValueSet) -> dict[str, ValueSet
 def _sides(frame: Frame, roles: Roles) -> tuple[Frame, list[Piece], list[Piece], list[Piece]]:
     """Asked about, worn, not worn. "May I go out without the cap?" asks about the cap."""
     asked, worn, unworn = roles.asked, roles.worn, roles.unworn
-    if not asked and frame.kind not in ("list", "source"):
+    if not asked and frame.kind == "source":  # "which clause says no beards"
+        return frame, [*worn, *unworn], [], []
+    if not asked and frame.kind != "list":
         if unworn:
             return msgspec.structs.replace(frame, polarity="not"), unworn, worn, []
         if worn:
             return frame, worn, [], []
+    if not asked and frame.kind == "source" and unworn:  # "which clause says no beards"
+        return frame, unworn, worn, []
     return frame, asked, worn, unworn
 
 

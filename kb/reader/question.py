@@ -32,6 +32,7 @@ from kb.reader.lexicon import Lexicon
 from kb.reader.light import light
 from kb.reader.manner import asked_manner, asked_place
 from kb.reader.naming import resolve_names
+from kb.reader.misspelt import mended_token, names_nearby, plain_words
 from kb.reader.outright import asked_outright
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
@@ -74,22 +75,24 @@ def too_much(tokens: tuple[Token, ...]) -> Abstain | None:
 
 def understand(text: str, lexicon: Lexicon, lookup: Lookup, search: Search | None) -> Understood | Ask:
     """Words to linked pieces; `Ask` if a misspelt word may be two."""
-    tokens = tokenize(text)
-    mended: list[tuple[int, str]] = []
+    tokens, mended = plain_words(tokenize(text), lexicon)
     pieces = _linked(text, tokens, lexicon, lookup)
-    for place in [p.first for p in pieces if p.tag == "unknown"]:
-        token = tokens[place]
-        if token.low.isdecimal() or is_real_word(token, lexicon):
-            continue
-        near = near_words(token.low, lexicon)
-        if len(near) > 1 and len({word_key(word) for word in near}) > 1:
-            changed = tuple((text[: token.start] + word + text[token.end :], word) for word in near)
-            return Ask(fact="reading", prompt=f'Which word is "{visible(token.text)}"?', choices=changed)
-        if near:
-            fixed = Token(token.start, token.end, token.text, near[0], word_key(near[0]))
-            tokens = (*tokens[:place], fixed, *tokens[place + 1 :])
-            mended.append((place, token.text))
-    if mended:
+    fresh = len(mended)
+    for _ in range(2):  # a word that is mended may give away the one beside it
+        for place in [p.first for p in pieces if p.tag == "unknown"]:
+            token = tokens[place]
+            if token.low.isdecimal() or is_real_word(token, lexicon):
+                continue
+            near = names_nearby(tokens, place, lexicon) or near_words(token.low, lexicon)
+            if len(near) > 1 and len({word_key(word) for word in near}) > 1:
+                changed = tuple((text[: token.start] + word + text[token.end :], word) for word in near)
+                return Ask(fact="reading", prompt=f'Which word is "{visible(token.text)}"?', choices=changed)
+            if near:
+                tokens = (*tokens[:place], mended_token(token, near[0]), *tokens[place + 1 :])
+                mended.append((place, token.text))
+        if len(mended) == fresh:
+            break
+        fresh = len(mended)
         pieces = _linked(text, tokens, lexicon, lookup)
     if search is not None:
         pieces = _from_index(pieces, tokens, search, lookup)

@@ -10,6 +10,7 @@ from kb.model.lookup import Lookup
 from kb.reader.common_words import COMMON_WORDS
 from kb.reader.english import PHRASES
 from kb.reader.lexicon import Entry, Lexicon
+from kb.reader.misspelt import sound, sounding, structure_words
 from kb.reader.tokens import Token, word_key
 
 _STRUCTURE = frozenset(word for phrase in PHRASES for word in phrase)
@@ -62,15 +63,32 @@ def near_words(word: str, lexicon: Lexicon, limit: int = 3) -> tuple[str, ...]:
 
     if len(word) < 4 or not word.isalpha():
         return ()
+    alike = sounding(word, lexicon.label_words)
+    if len({word_key(name) for name in alike}) == 1:
+        return alike[:1]
     cutoff = 2 if len(word) >= 8 else 1
-    pool = (*lexicon.label_words, *_worth_mending())
-    found = process.extract(word, pool, scorer=OSA.distance, score_cutoff=cutoff, limit=limit + 5)
-    if not found:
-        return ()
+    forms = (word,) if word_key(word) == word else (word, word_key(word))
+    found = [
+        (str(name), score)
+        for form in forms
+        for name, score, _ in process.extract(
+            form,
+            (*lexicon.label_words, *_worth_mending()),
+            scorer=OSA.distance,
+            score_cutoff=cutoff,
+            limit=limit + 5,
+        )
+    ]
     if len(word) < 6:
-        found = [entry for entry in found if str(entry[0])[0] == word[0]]
-    best = min((score for _, score, _ in found), default=0)
-    return tuple(dict.fromkeys(str(name) for name, score, _ in found if score == best))[:limit]
+        found = [entry for entry in found if entry[0][0] == word[0]]
+    if not found:
+        return tuple(
+            name
+            for name in structure_words()
+            if name[0] == word[0] and sound(name) == sound(word) and OSA.distance(word, name) <= 1
+        )[:limit]
+    best = min(score for _, score in found)
+    return tuple(dict.fromkeys(name for name, score in found if score == best))[:limit]
 
 
 def near_labels(words: str, lookup: Lookup) -> tuple[str, ...]:

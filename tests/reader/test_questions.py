@@ -18,7 +18,11 @@ from tests.reader.notation import read_cases, write_reading
 CHOIR = read_cases(HERE / "choir.txt")
 DEMO_FILES = ("demo", "asked-demo", "meanings-demo", "words-demo", "phrasings-demo")
 DEMO = [case for name in DEMO_FILES for case in read_cases(HERE / f"{name}.txt")]
-SECOND = [case for name in ("asked-second", "meanings-second") for case in read_cases(HERE / f"{name}.txt")]
+SECOND = [
+    case
+    for name in ("asked-second", "meanings-second", "words-second")
+    for case in read_cases(HERE / f"{name}.txt")
+]
 
 
 @pytest.mark.parametrize(("question", "expected"), CHOIR, ids=[question for question, _ in CHOIR])
