@@ -220,8 +220,6 @@ def _sides(frame: Frame, roles: Roles) -> tuple[Frame, list[Piece], list[Piece],
             return msgspec.structs.replace(frame, polarity="not"), unworn, worn, []
         if worn:
             return frame, worn, [], []
-    if not asked and frame.kind == "source" and unworn:  # "which clause says no beards"
-        return frame, unworn, worn, []
     return frame, asked, worn, unworn
 
 
