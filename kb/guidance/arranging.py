@@ -93,8 +93,8 @@ def _sorted(lookup: Lookup, statements: Iterable[Statement]) -> list[Statement]:
             step = len(_KINDS) + (1 if aspect.verb is None else 2)
         else:
             step = 1 + _KINDS.index(aspect.kind)
-        modality = _MODALITIES.index(statement.rule.modality) if step == 0 else 0
-        return step, order[aspect.id] if step else 0, modality
+        modality = _MODALITIES.index(statement.rule.modality)
+        return step, order[aspect.within or aspect.id] if step else 0, order[aspect.id] if step else modality
 
     return sorted(statements, key=rank)
 

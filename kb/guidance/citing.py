@@ -61,9 +61,11 @@ class Citing:
         return tuple(f"({self._letter[e.id]}) {self._title(e)}" for e in self.editions)
 
     def _title(self, edition: Edition) -> str:
-        book = self.lookup.books[edition.book].label
-        title = edition.label if book.lower() in edition.label.lower() else f"{book}, {edition.label}"
-        if edition.id.rpartition("/")[2] not in title and edition.label == book:
+        book = self.lookup.books[edition.book]
+        names = (book.label, *book.other_labels)
+        named = any(name.lower() in edition.label.lower() for name in names)
+        title = edition.label if named else f"{book.label}, {edition.label}"
+        if edition.label in names:
             title = f"{title}, {edition.id.rpartition('/')[2]}"
         return f"{title}, in force from {say_date(edition.valid_from)}"
 

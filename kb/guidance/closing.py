@@ -7,24 +7,23 @@ from collections.abc import Sequence
 import msgspec
 
 from kb.audit.conflicts import by_rank, highest, unsettled
-from kb.audit.examples import smallest_case
 from kb.guidance.citing import Citing
 from kb.guidance.document import Sentence
 from kb.guidance.selecting import Selection
 from kb.guidance.statements import Statement
+from kb.model.conditions import Condition, all_of
 from kb.model.lookup import Lookup
 from kb.model.records import Rule
-from kb.reasoner import Facts
 from kb.reasoner.norms import covered_items
 from kb.text import visible
-from kb.wording import listing, say_facts
+from kb.wording import definite, listing, say_condition
 
 
 class Matter(msgspec.Struct, frozen=True):
-    """Rules of which nothing says which goes first, the higher authority's first, and one case of it."""
+    """Rules of which nothing says which goes first, the higher authority's first, and when they clash."""
 
     rules: tuple[Rule, ...]
-    facts: Facts
+    condition: Condition
 
     @property
     def clauses(self) -> tuple[str, ...]:
@@ -43,9 +42,9 @@ def open_matters(selection: Selection) -> list[Matter]:
             names = frozenset(norm.rule for norm, _ in norms)
             case = setting.case(matter, known=known) if names not in found else None
             if case is not None:
-                facts = smallest_case(view, matter, case)
-                shown = tuple((fact, values) for fact, values in facts if fact not in setting.known)
-                found[names] = Matter(tuple(by_rank(lookup, sorted(names))), shown)
+                rules = tuple(by_rank(lookup, sorted(names)))
+                both = setting.settle(all_of(rule.condition for rule in rules))
+                found[names] = Matter(rules, both)
     return list(found.values())
 
 
@@ -55,14 +54,16 @@ def open_sentences(lookup: Lookup, matter: Matter, citing: Citing) -> tuple[Sent
         Sentence(f"“{visible(lookup.clauses[clause].text)}”", citing.clause(clause), "plain")
         for clause in matter.clauses
     ]
-    where = f"where {say_facts(lookup, matter.facts)}" if matter.facts else "in every case"
+    said = say_condition(lookup, matter.condition, "")
+    where = f"where {said}" if said else "in every case"
     names = listing([citing.clause(clause) for clause in matter.clauses])
     settles = highest(lookup, matter.rules).label
     verb = "oppose each other" if len(matter.clauses) > 1 else "opposes itself"
+    opposed = f"This is open: {names} {verb} {where}, and nothing settles which goes first"
     return (
         *quoted,
-        Sentence(f"This is open: {names} {verb} {where}, and nothing settles which goes first", kind="plain"),
-        Sentence(f"Only {settles} can settle it", kind="plain"),
+        Sentence(opposed, kind="plain"),
+        Sentence(f"Only {definite(settles)} can settle it", kind="plain"),
     )
 
 

@@ -13,7 +13,7 @@ from kb.guidance.arranging import Arranged, arrange
 from kb.guidance.citing import Citing
 from kb.guidance.closing import Matter, open_matters, open_sentences, silent_topics
 from kb.guidance.document import Document, Paragraph, Section, Sentence, Table
-from kb.guidance.merging import merge_cases, merge_days
+from kb.guidance.merging import merge_days
 from kb.guidance.plan import Plan
 from kb.guidance.reading import Opened
 from kb.guidance.selecting import Selection
@@ -24,7 +24,7 @@ from kb.guidance.zones import ORDER
 from kb.model.conditions import Test, all_of
 from kb.model.lookup import Lookup
 from kb.model.records import Rule
-from kb.wording import listing, say_audience, say_facts, say_rule, sentence, the_item
+from kb.wording import listing, say_audience, say_facts, say_protection, say_rule, sentence, the_item
 
 OPEN = "What the rule books leave open"
 
@@ -54,7 +54,7 @@ def compose(opened: Opened, digest: str) -> Document:
     """The draft of a plan that oversteps nothing; `digest` is that of the rule books."""
     plan, lookup = opened.plan, opened.lookup
     days, chosen = selections(opened)
-    spells = [merge_cases(s.setting, s.chosen(), s.is_local) for s in chosen]
+    spells = [selection.chosen() for selection in chosen]
     statements = merge_days(lookup, days, spells)
     residual = [Statement(rule=rule, rules=(rule.id,)) for rule in chosen[0].residual()]
     matters = open_matters(chosen[0])
@@ -144,8 +144,7 @@ def _caution(lookup: Lookup, rules: Sequence[Rule]) -> tuple[Sentence, ...]:
             protecting[item] = tuple(protects)
     if not protecting:
         return ()
-    said = [f"{the_item(lookup, item)} ({', '.join(protects)})" for item, protects in protecting.items()]
-    text = f"Caution: these protect: {'; '.join(said)}"
+    text = f"Caution: {say_protection(lookup, protecting)}"
     return (Sentence(text, kind="caution"), Sentence(DEFERENCE.removesuffix("."), kind="caution"))
 
 

@@ -11,7 +11,8 @@ from kb.guidance.setting import Setting
 from kb.guidance.statements import Statement
 from kb.model.conditions import AllOf, Condition, Test, all_of
 from kb.model.lookup import Lookup
-from kb.model.values import Choices, unite
+from kb.model.records import RuleValue
+from kb.model.values import Choices, Ranges, intersect, unite
 from kb.wording import say_date, say_rule
 
 _MERGED_KINDS = ("act", "choice", "measure", "position")
@@ -86,6 +87,26 @@ def _either(one: Condition, other: Condition) -> Condition | None:
 
 def _parts(condition: Condition) -> list[Condition]:
     return list(condition.parts) if isinstance(condition, AllOf) else [condition]
+
+
+def merge_bounds(statements: Sequence[Statement]) -> list[Statement]:
+    """One statement for two bounds of one measure, "5 to 7 in" for "at least 5 in" and "at most 7 in"."""
+
+    def join(one: Statement, other: Statement) -> Statement | None:
+        names = ("modality", "scope", "aspect", "condition", "note", "caution", "delegation", "clause")
+        left, right = one.rule.value.measure, other.rule.value.measure
+        if one.rule.modality != "must" or not _alike(one, other, *names) or left is None or right is None:
+            return None
+        alike = (left.unit, left.about, left.datum) == (right.unit, right.about, right.datum)
+        both = intersect(one.rule.value.values, other.rule.value.values)
+        if left.about or not alike or not isinstance(both, Ranges) or len(both.intervals) != 1:
+            return None
+        if both.intervals[0].low_open or both.intervals[0].high_open:  # two sentences are plainer
+            return None
+        measure = msgspec.structs.replace(left, interval=both.intervals[0], also=None)
+        return _joined(one, other, value=RuleValue(values=both, measure=measure))
+
+    return _fold(statements, join)
 
 
 def merge_items(lookup: Lookup, statements: Sequence[Statement]) -> list[Statement]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kb.audit.law import UNWORN_ASPECTS, places
+from kb.guidance.merging import merge_bounds, merge_cases
 from kb.guidance.plan import Plan
 from kb.guidance.setting import Setting
 from kb.guidance.statements import Statement, Statements
@@ -115,7 +116,8 @@ class Selection:
             if self._possible(statement.rule.condition)
         ]
         found = [statement for statement in found if not self._is_required_anyway(statement)]
-        return [s for s in found if not any(self._adds_nothing(s, other) for other in found)]
+        merged = merge_bounds(merge_cases(self.setting, found, self.is_local))
+        return [s for s in merged if not any(self._adds_nothing(s, other) for other in merged)]
 
     def _is_required_anyway(self, statement: Statement) -> bool:
         """Whether a permission to do something holds only where it must be done."""

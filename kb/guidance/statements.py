@@ -12,9 +12,10 @@ import msgspec
 
 from kb.audit.conflicts import Opposition, oppositions
 from kb.audit.law import View, places
-from kb.guidance.setting import Setting
-from kb.model.conditions import ALWAYS, NEVER, Condition, all_of, negate
+from kb.guidance.setting import Known, Setting
+from kb.model.conditions import ALWAYS, NEVER, AllOf, Condition, NotOf, Test, all_of, negate
 from kb.model.records import Rule, Scope
+from kb.model.values import Choices, contains, subtract
 from kb.reasoner import Norm
 from kb.reasoner.norms import covered_items
 
@@ -96,6 +97,22 @@ class Statements:
                 found[other.key] = _Rival(other.rule, self._applies(other))
         return tuple(found.values())
 
+    def _duties(self, view: View, norm: Norm) -> tuple[_Rival, ...]:
+        """What requires an act that a norm permits: a permission is not stated where there is a duty."""
+        rule = self.lookup.rules[norm.rule]
+        if rule.modality != "may" or self.lookup.aspects[rule.aspect].kind != "act":
+            return ()
+        known = self.setting.of(view)
+        no = next(i for i, values in enumerate(view.group.classes) if contains(values, "no"))
+        found = []
+        for duty, mask in view.closing:
+            if duty.key != duty.rule or not mask >> no & 1:
+                continue
+            if self.setting.case(view.applies(norm), view.alive(duty, mask, no), known=known) is not None:
+                beaten = [negate(rival.condition) for rival in self.rivals(view, duty)]
+                found.append(_Rival(duty.rule, all_of([self._applies(duty), *beaten])))
+        return tuple(found)
+
     # -- one rule ---------------------------------------------------------------------------------------
 
     def of_rule(self, rule: Rule, wanted: frozenset[str]) -> list[Statement]:
@@ -109,7 +126,7 @@ class Statements:
             view = self.law.view(item, rule.aspect)
             norm, mask = next((n, m) for n, m in view.norms() if n.rule == rule.id)
             if self.holds(view, norm, mask):
-                rivals[item] = self.rivals(view, norm)
+                rivals[item] = (*self.rivals(view, norm), *self._duties(view, norm))
             else:
                 dead.append(item)
         if not rivals:
@@ -145,6 +162,20 @@ class Statements:
                     rivals |= dict.fromkeys(self.rivals(view, norm))
         return [self._statement(rule, rule.scope, tuple(rivals))] if held else []
 
+    def _needed(self, parts: Sequence[Condition]) -> list[Condition]:
+        """Conditions that must all hold, without an "unless" that the others cover."""
+        kept = [p for part in parts for p in (part.parts if isinstance(part, AllOf) else (part,))]
+        for part in list(kept):
+            others = [other for other in kept if other is not part]
+            if isinstance(part, NotOf) and self._is_within(all_of(others), part, self.setting.known):
+                kept = others
+        return kept
+
+    def _is_within(self, one: Condition, other: Condition, known: Known) -> bool:
+        """Whether every case of one condition is one of another's."""
+        written = self.setting.written
+        return self.setting.case(written(one), negate(written(other)), known=known) is None
+
     def _statement(self, rule: Rule, scope: Scope, rivals: Sequence[_Rival]) -> Statement:
         """The rule with what is left of its condition, less the cases of its rivals."""
         setting = self.setting
@@ -155,13 +186,14 @@ class Statements:
         for other in self.law.engine.disablers(rule.id):
             parts.append(negate(setting.settle(self.lookup.rules[other].condition, inside)))
             named.append(other)
-        for rival in rivals:
-            left = setting.settle(rival.condition, inside)
-            if left == NEVER:
-                continue
-            parts.append(NEVER if left == ALWAYS else negate(left))
-            named.append(rival.rule)
-        condition = NEVER if NEVER in parts else all_of(part for part in parts if part != ALWAYS)
+        taken = [(rival.rule, setting.settle(rival.condition, inside)) for rival in rivals]
+        taken = [(name, left) for name, left in taken if left != NEVER]
+        for i, (name, left) in enumerate(taken):
+            named.append(name)
+            others = [*taken[:i], *((n, c) for n, c in taken[i + 1 :] if c != left)]
+            if not any(self._is_within(left, other, inside) for _, other in others):
+                parts = _less(parts, left)
+        condition = NEVER if NEVER in parts else all_of(self._needed(parts))
         clause = self.lookup.clauses[rule.clause]
         said = msgspec.structs.replace(
             rule,
@@ -171,3 +203,17 @@ class Statements:
             valid_until=clause.valid_until,
         )
         return Statement(rule=said, rules=(rule.id,), rivals=tuple(dict.fromkeys(named)))
+
+
+def _less(parts: Sequence[Condition], taken: Condition) -> list[Condition]:
+    """Conditions that must all hold, less the cases of another: "rough or below" less "moderate or above" is
+    "slight or below"."""
+    if taken == ALWAYS:
+        return [NEVER]
+    flat = [p for part in parts for p in (part.parts if isinstance(part, AllOf) else (part,))]
+    if isinstance(taken, Test) and isinstance(taken.values, Choices):
+        for i, part in enumerate(flat):
+            if isinstance(part, Test) and part.fact == taken.fact and isinstance(part.values, Choices):
+                left = subtract(part.values, taken.values)
+                return [*flat[:i], Test(part.fact, left), *flat[i + 1 :]]
+    return [*flat, negate(taken)]

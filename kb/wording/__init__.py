@@ -15,6 +15,7 @@ from kb.wording.labels import (
     value_name,
 )
 from kb.wording.positions import say_position, say_positions
+from kb.wording.protection import say_protection
 from kb.wording.quantities import (
     say_count,
     say_date,
@@ -62,6 +63,7 @@ __all__ = [
     "say_position",
     "say_positions",
     "say_principle",
+    "say_protection",
     "say_quantity",
     "say_query",
     "say_rule",

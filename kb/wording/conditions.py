@@ -205,6 +205,10 @@ def _sequence(phrases: Sequence[Phrase], bare: bool = False) -> str:
         if len(shared) > 1:
             one = start + listing([text.removeprefix(start) for text in shared], word)
             texts = [*(text for text in texts if text not in shared), one]
+    texts = [
+        f"and {text}" if text.startswith("without ") and before.startswith("with ") else text
+        for before, text in zip(("", *texts), texts, strict=False)
+    ]
     unclear = [text for text in texts[:-1] if is_compound(text) and not text.endswith(" rig")]
     return listing(texts) if unclear else " ".join(texts)
 

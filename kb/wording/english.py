@@ -150,7 +150,10 @@ def with_shared_start(labels: Sequence[str], word: str = "or") -> str:
     if len(labels) < 2 or len(firsts) != 1 or not firsts <= PREPOSITIONS or any(map(is_compound, labels)):
         return listing(labels, word)
     start = firsts.pop()
-    return f"{start} {listing([label.removeprefix(start).strip() for label in labels], word)}"
+    rest = [label.removeprefix(start).strip() for label in labels]
+    if len({bool(_DETERMINED.match(label)) for label in rest}) > 1:
+        return listing(labels, word)
+    return f"{start} {listing(rest, word)}"
 
 
 def with_shared_end(labels: Sequence[str], word: str = "or") -> str:

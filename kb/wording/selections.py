@@ -61,7 +61,7 @@ def choice_phrase(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> Phrase:
         which = "any" if chosen else "no"
         return Phrase(f"{which} {fact.label} will do", noun=f"{which} {fact.label}")
     name = _group_name(lookup, fact, chosen)
-    direct: list[Atom] = [(name, ())] if name else atoms(lookup, fact.id, chosen)
+    direct: list[Atom] = [(name, ())] if name else _grouped(lookup, fact, atoms(lookup, fact.id, chosen))
     others = atoms(lookup, fact.id, order - chosen)
     turned = sum(1 + len(w) for _, w in others) < sum(1 + len(w) for _, w in direct)
     picked = others if turned else direct
@@ -79,6 +79,20 @@ def choice_phrase(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> Phrase:
             return Phrase(f"it is {_LEADING.sub(r'', bare)}", bare, attached, noun=bare, place=6)
         return Phrase(f"{WEARER} is {bare}", bare, attached, True, bare, place)
     return _noun_choice(lookup, fact, picked, turned)
+
+
+def _grouped(lookup: Lookup, fact: Fact, found: list[Atom]) -> list[Atom]:
+    """Values with those that make up a whole group said by its name, "on the slipway or on deck"."""
+    for group in lookup.base.groups:
+        members = closed(lookup, fact.id, group.members) if group.fact == fact.id else frozenset()
+        inside = [atom for atom in found if atom[0] in members and not atom[1]]
+        if len(inside) > 1 and closed(lookup, fact.id, [value for value, _ in inside]) == members:
+            name = _group_name(lookup, fact, members)
+            if name:
+                place = found.index(inside[0])
+                rest = [atom for atom in found if atom not in inside]
+                found = [*rest[:place], (name, ()), *rest[place:]]
+    return found
 
 
 def _group_name(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> str | None:
