@@ -15,7 +15,7 @@ from kb.reader.places import places
 from kb.reader.quantities import dates, numbers, quantities
 from kb.reader.scales import compare_values, numbered_grades
 from kb.reader.tokens import Token
-from kb.reader.values import LINKS, Pieces, complement_of, entry_values, fact_piece, named_fact
+from kb.reader.values import LIGHT, LINKS, Pieces, complement_of, entry_values, fact_piece, named_fact
 
 
 def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
@@ -59,9 +59,20 @@ def _as_fact(piece: Piece, lookup: Lookup) -> Piece:
     return fact_piece(piece, fact, values, piece.first, piece.last)
 
 
+_LIMBS = frozenset({"hand", "head", "arm", "leg", "foot", "face"})
+_EACH = frozenset({"each", "either", "one", "both", "every"})
+
+
 def _owned(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
-    """ "My officer's slides" says what slides they are, not that an officer asks."""
+    """ "My officer's slides" says what slides they are, "on each hand" where: nobody's grade is said."""
     found = list(pieces)
+    for index in range(1, len(found)):
+        before = index - 1
+        while before and (found[before].tag in LIGHT or tokens[found[before].first].low in _EACH):
+            before -= 1
+        limb = found[index].tag == "fact" and tokens[found[index].last - 1].key in _LIMBS
+        if limb and found[before].tag == "on":
+            found[index] = Piece(first=found[index].first, last=found[index].last, tag="unknown")
     for index in range(1, len(found) - 1):
         piece = found[index]
         owner = piece.tag == "fact" and tokens[piece.last - 1].low.endswith(("'s", "s'"))
@@ -170,7 +181,9 @@ def _except(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces
             other = found[after] if after < len(found) else None
             if other is not None and other.tag == "fact" and isinstance(other.values, Choices):
                 base = _base_of(found[index - 1], other.fact, lookup)
-                alone = base is None and _excludes(found[index], other, tokens, lookup)
+                # "not raining and not snowing" takes nothing out of the rain
+                apart = base is None or not base.members & other.values.members
+                alone = apart and _excludes(found[index], other, tokens, lookup)
                 domain = lookup.domain(other.fact) if alone else base
                 if isinstance(domain, Choices):
                     removed, last = other.values, after
@@ -182,9 +195,8 @@ def _except(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces
                     left = Choices(domain.members - removed.members)
                     if left.members:
                         if alone:
-                            found[index : last + 1] = [
-                                fact_piece(other, other.fact, left, found[index].first, found[last].last)
-                            ]
+                            denied = fact_piece(other, other.fact, left, found[index].first, found[last].last)
+                            found[index : last + 1] = [msgspec.structs.replace(denied, arg=_DENIED)]
                             continue
                         first = found[index - 1].first
                         found[index - 1 : last + 1] = [
@@ -193,6 +205,9 @@ def _except(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces
                         continue
         index += 1
     return tuple(found)
+
+
+_DENIED = "denied"
 
 
 def _excludes(but: Piece, other: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
@@ -227,6 +242,7 @@ def _unite(pieces: Pieces) -> Pieces:
             piece.tag != "fact"
             or other is None
             or piece.fact != other.fact
+            or _DENIED in (piece.arg, other.arg)
             or not (piece.values and other.values)
         ):
             index += 1
@@ -276,8 +292,25 @@ def _negate(pieces: Pieces, lookup: Lookup) -> Pieces:
         elif _can_be_denied(piece.tag, fact, lookup):
             values = complement_of(lookup, fact.fact, fact.values)
             joined = fact_piece(fact, fact.fact, values, piece.first, fact.last)
+            _deny_others(found, after, piece.tag, lookup)
             found[index : after + 1] = [joined] * (after + 1 - index)
     return tuple(piece for index, piece in enumerate(found) if not index or found[index - 1] is not piece)
+
+
+def _deny_others(found: list[Piece], index: int, tag: str, lookup: Lookup) -> None:
+    """ "Not hauling lines or welding", "without a medical or a religious waiver": neither is so."""
+    while index + 1 < len(found) and found[index + 1].tag == "or":
+        after = index + 2
+        while after < len(found) and found[after].tag in LINKS:
+            after += 1
+        other = found[after] if after < len(found) else None
+        if other is None or other.tag != "fact" or not isinstance(other.values, Choices):
+            return
+        if not _can_be_denied(tag, other, lookup):
+            return
+        denied = complement_of(lookup, other.fact, other.values)
+        found[after] = fact_piece(other, other.fact, denied, other.first, other.last)
+        index = after
 
 
 def _can_be_denied(tag: str, fact: Piece, lookup: Lookup) -> bool:

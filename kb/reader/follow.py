@@ -9,6 +9,7 @@ from kb.model.questions import Abstain, Ask, Query, Reading
 from kb.model.records import Case
 from kb.model.values import NO, YES
 from kb.reader.days import month_of
+from kb.reader.defined import defining_clause
 from kb.reader.english import tag_set
 from kb.reader.forms import word_set
 from kb.reader.frame import Frame
@@ -158,6 +159,8 @@ def take_up(found: Understood, frame: Frame, roles: Roles, before: Query, lookup
     if roles.asked or roles.worn or roles.unworn or roles.body or not before.items:
         return False
     if frame.kind in ("list", "source", "compare"):
+        return False
+    if defining_clause(frame, roles, before.case, lookup) is not None:
         return False
     pronoun = any(token.low in _PRONOUNS for token in found.tokens)
     if not (pronoun or _is_elliptic(found, frame)):

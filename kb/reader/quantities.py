@@ -26,12 +26,19 @@ def numbers(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
     for index, piece in enumerate(found):
         word = tokens[piece.first].low
         one = piece.tag == "person" and word == "one" and found[index + 1 : index + 2]
-        if piece.tag != "unknown" and not (one and one[0].tag == "name"):
+        counted = one and (one[0].tag == "name" or _leads_to_number(found, index + 1, tokens))
+        if piece.tag != "unknown" and not counted:
             continue
         number = _number(word)
         if number is not None:
             found[index] = msgspec.structs.replace(piece, tag="number", arg=str(number))
     return tuple(found)
+
+
+def _leads_to_number(found: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "One or two", "one to three"."""
+    joined = found[index].tag in ("or", "to", "range") and index + 1 < len(found)
+    return joined and _number(tokens[found[index + 1].first].low) is not None
 
 
 def _number(word: str) -> int | None:

@@ -241,8 +241,10 @@ class _Walk(Walker):
     def only(self, index: int) -> None:
         after, before = self._tag(self._near(index, 1)), self._tag(self._near(index, -1))
         if after in _ITEMS or after == "act" or (after == "" and before in (*_ITEMS, "act")):
-            self.roles.alone = True
-            self._use(index)
+            with_others = any(piece.tag == "with" for piece in self.pieces[index:])
+            if not with_others:
+                self.roles.alone = True
+                self._use(index)
 
     def fact(self, index: int) -> None:
         piece = self.pieces[index]

@@ -25,6 +25,7 @@ def codes_ending_in(number: int, lookup: Lookup) -> tuple[str, ...]:
 
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ-"
 _IN_RUN = frozenset({"to", "range", "or", "and", "comma", "but", "between", "det"})
+_ONE_OF = frozenset({"a", "an", "any", "every", "each", "another", "all", "no"})
 _NOUNS = frozenset({"unknown", "measure"})
 
 
@@ -51,7 +52,9 @@ def _run(found: Sequence[Piece], index: int, tokens: tuple[Token, ...], grade: s
     """Places of numbers and grades that words such as "to" and "or" join, from one on; empty if none is said
     to be a grade."""
     places: list[int] = []
-    led = index > 0 and (found[index - 1].tag == "det" or named_fact(found[index - 1]) == grade)
+    led = index > 0 and (
+        tokens[found[index - 1].last - 1].low in _ONE_OF or named_fact(found[index - 1]) == grade
+    )
     while index < len(found):
         piece = found[index]
         if _code(piece, grade):

@@ -93,6 +93,12 @@ class Walker:
         if bound:
             interval = _whole(interval)
             self._use(before)
+        elif self._tag(index - 1) == "or" and self._tag(index - 2) == "number":
+            first = int(self.pieces[index - 2].arg)
+            if first + 1 != number or index - 2 in self.roles.used:
+                return
+            interval = Interval(Fraction(first), number)
+            self._use(index - 2)
         elif self._tag(index + 1) in ("to", "range") and self._tag(index + 2) == "number":
             interval = Interval(number, Fraction(int(self.pieces[index + 2].arg)))
             self._use(index + 1, index + 2)
