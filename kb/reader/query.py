@@ -295,8 +295,7 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
             return kind, _size_aspect(roles.dimension or "size", items, lookup)
         return kind, roles.value_aspect or roles.dimension
     if roles.value_aspect:
-        manner = lookup.aspects[roles.value_aspect].kind == "act"
-        return ("how" if kind in ("may", "must") and not manner else kind), roles.value_aspect
+        return _named_value(kind, roles.value_aspect, items, lookup)
     if roles.aspect:
         return kind, roles.aspect
     return kind, "carrying" if items and _is_carried(items[0], lookup) else "wear"
@@ -309,6 +308,25 @@ def _how(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tu
     if roles.aspect == "carrying" and items and _has_manner(items[0], lookup):
         return "how", wanted or roles.value_aspect or "wear"
     return "how", wanted or roles.value_aspect or roles.aspect or "wear"
+
+
+def _named_value(
+    kind: QuestionKind, aspect: str, items: Sequence[str], lookup: Lookup
+) -> tuple[QuestionKind, str]:
+    """An aspect, or one manner of it by its text; asked of an item it is the manner that its rules speak of."""
+    if kind not in ("may", "must"):
+        return kind, aspect
+    if lookup.aspects[aspect].kind != "act":
+        return "how", aspect
+    others = _other_manners(aspect, items[0], lookup) if items else ""
+    return ("how", others) if others else (kind, aspect)
+
+
+def _other_manners(aspect: str, item: str, lookup: Lookup) -> str:
+    """The manner of which the item has rules in other words than those said ("buttoned up"), "" if none."""
+    within, spoken = lookup.aspects[aspect].within, _rule_aspects(item, lookup)
+    other = within and aspect not in spoken and any(lookup.aspects[a].within == within for a in spoken)
+    return within if within and other else ""
 
 
 def _query(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, lookup: Lookup) -> Query:

@@ -51,6 +51,7 @@ class _Walk(Walker):
         self.opening = False
         self.worded = False  # an act was named in the condition
         self.acted = False
+        self.denied = False  # the next "with" says what is not worn
 
     def step(self, index: int) -> None:
         tag = self.pieces[index].tag
@@ -68,7 +69,7 @@ class _Walk(Walker):
             if self.opening and self._begins_question(index):
                 self._main_clause()
         elif tag == "with":
-            self.state = "worn"
+            self.state, self.denied = ("unworn", False) if self.denied else ("worn", False)
         elif tag == "whatever":
             self.state = "open"
         elif tag == "alone":
@@ -88,9 +89,11 @@ class _Walk(Walker):
         after = self._near(index, 1)
         if self._tag(after) in ("without", "no") or self._near(-1, 1) == index:
             self._use(index)
-        elif self._tag(after) in _ITEMS and self.tokens[self.pieces[index].last - 1].low == "not":
-            self.state = "unworn"
-            self._use(index)
+        elif self.tokens[self.pieces[index].last - 1].low == "not":
+            shared = self._tag(after) == "with" and bool(self.roles.asked)  # "but not with the hood"
+            if self._tag(self._near(after, 1) if shared else after) in _ITEMS:
+                self.state, self.denied = "unworn", shared
+                self._use(index)
 
     def _main_clause(self) -> None:
         self.state, self.condition, self.opening = "asked", False, False
