@@ -8,6 +8,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Span, SpanRole
 from kb.model.records import Case
 from kb.reader.asked_back import ask_instead
+from kb.reader.by_words import clause_by_words
 from kb.reader.choice import answer_to_ask
 from kb.reader.cover import find_pieces
 from kb.reader.datum import datums, take_datums
@@ -169,15 +170,17 @@ def read_question(
     reading = _read(text, found, frame, roles, case, lexicon, lookup, previous)
     plainer = asked_either(found, lookup)
     if plainer is None and reading.query is None and not _is_choice(reading):
-        plainer = rephrased(as_mended(found))
-    if plainer is None:
+        plainer = rephrased(as_mended(found)) or rephrased(found.text)
+    if plainer is not None:
+        again = read_question(
+            plainer, lexicon=lexicon, lookup=lookup, case=case, search=search, previous=previous
+        )
+        if again.query is not None or _is_choice(again):
+            return msgspec.structs.replace(again, question=text, spans=reading.spans)
+    told_by = clause_by_words(found, case, lookup) if reading.abstain is not None else None
+    if told_by is None:
         return reading
-    again = read_question(
-        plainer, lexicon=lexicon, lookup=lookup, case=case, search=search, previous=previous
-    )
-    if again.query is None and not _is_choice(again):
-        return reading
-    return msgspec.structs.replace(again, question=text, spans=reading.spans)
+    return Reading(question=text, text=say_query(lookup, told_by), query=told_by, spans=reading.spans)
 
 
 def _is_choice(reading: Reading) -> bool:

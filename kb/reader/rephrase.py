@@ -31,7 +31,8 @@ rules: rules? orders? says states mentions? keeps? puts? governs? is_it_for proh
 # A pattern, "=>", what stands in its place; tried in this order, and every line that fits applies. A line
 # set in goes on with the one before.
 _LINES = r"""
-^(.*\b(?:<modal>|<verb>).*?)(?:\s*[,;.:?!]|\s+-)\s*(?:so )?(?:<modal>)(?:n't| not)? (?:<it>)(?: not)?
+^(.*\b(?:<modal>|<verb>).*?)(?:\s*[,;.:?!]|\s+-)\s*(?:so )?(?:<modal>|wo|ca|sha)(?:n't|'t| not)?
+    \s(?:<it>)(?: not)?
     \s*\??\s*$ => \1?
 (?:\s*[,;.:?!]|\s+-)\s*(?:is that|is it|am i|is he|is she) (?:so|right|true|ok|correct|fine
     |wrong)\s*\??\s*$ => ?
@@ -50,6 +51,12 @@ _LINES = r"""
 \bwhat(?:'s| is| was) the (?:reason|point|idea|thinking|sense|logic|purpose) (?:that|for|why|behind|of
     |in)?\s* => why
 \bhow come\b => why
+\bwho (?:all )?gets to\b => who may
+\bis there (?:a|any|no) way (?:round|around|out of|past) (?:the |a )?no[- ](\w+(?: \w+)?)[- ]rule\b
+     => may I wear \1
+\bwhich (?:one |\w+ )?(?:goes|comes|ranks|sits|is worn) (?:first|higher|highest|ahead|above)\b
+     => which comes first
+\blook(?:ed|s|ing)? over\b => examined
 ^(.*?)[,:;]? (?:the )?(?:full|whole|complete|entire) (?:list|kit|outfit|lot|set)\W*$ => what is worn in \1?
 \b(?:made|makes?|making) up\b(?! of) => are worn in
 \b(?:get |am |be |are )?(?:kitted|rigged|fitted|togged|decked) out (?:in|with) for\b => wear in
@@ -98,8 +105,11 @@ def rephrased(text: str) -> str | None:
 
 def as_mended(found: Understood) -> str:
     """The text with each misspelt word as it was understood."""
-    text = found.text
-    for place, _ in reversed(found.mended):
-        token = found.tokens[place]
-        text = text[: token.start] + token.low + text[token.end :]
+    text, following = found.text, len(found.text) + 1
+    for token in reversed(found.tokens):
+        written = token.text.casefold()
+        apart = token.end < following  # "won't" is two words written as one
+        if apart and written.isalpha() and token.low.isalpha() and token.low != written:
+            text = text[: token.start] + token.low + text[token.end :]
+        following = token.start
     return text
