@@ -175,7 +175,14 @@ crumple hitch unhook unpin unlace unstrap unzip untie fasten shorten lengthen wi
 straighten pierce jab poke stab prick nick graze bruise bleed scald wade rating recruit rookie newbie novice
 apprentice trainee cadet acting temp casual volunteer relief reserve retired ex former veteran tourist
 civilian contractor medic padre rabbi imam sikh muslim jewish christian pagan vegan allergic asthma diabetic
-pregnant injured lame bearded tattooed pierced whose sleeper crucifix rosary amulet talisman sprig
+pregnant injured lame bearded tattooed pierced whose sleeper crucifix rosary amulet talisman sprig fell went
+came took gave made got kept held sold told ran sat stood swam drove wore tore swore rode sang sank shook
+slept spoke stuck struck swept swung taught threw woke wept bent blew bound bred brought built burnt bought
+caught chose clung crept dealt dug drew drank ate fed fought fled flew forgot forgave froze grew hung heard
+hid knew laid led leapt learnt lent lit meant met paid rang said sought sent sewn shone shrank slid slung
+spent spun spat sprang stank stung strode strove sworn swollen trod understood won withdrew worn done seen
+given shown known grown thrown drawn driven ridden risen frozen chosen spoken stolen woken fallen eaten
+beaten bitten hidden forgotten
 """
 
 COMMON_WORDS = frozenset((_WORDS + _MORE).split())

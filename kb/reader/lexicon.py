@@ -5,7 +5,7 @@ A key joins the word keys of a label without spaces, so "storm coat", "storm-coa
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import cached_property, lru_cache
 from operator import attrgetter
 from typing import Literal, NamedTuple
@@ -18,6 +18,7 @@ from kb.reader.english import (
     PHRASES,
     SKIPPED_INSIDE_LABELS,
 )
+from kb.reader.kinds import narrower, same
 from kb.reader.tokens import tokenize, word_key
 from kb.wording.manners import treated
 
@@ -65,7 +66,8 @@ class Lexicon:
                 names[key][entry] = None
             else:
                 names[key] = {entry: None}
-        return cls({key: _best(entries) for key, entries in names.items()}, longest, lookup)
+        best = {key: _best(entries) for key, entries in names.items()}
+        return cls(best | dict(_everyday(best)), longest, lookup)
 
     def is_written_apart(self, entry: Entry, words: int) -> bool:
         """Whether an item has a name of so many words."""
@@ -119,6 +121,30 @@ def _best(entries: Iterable[Entry]) -> tuple[Entry, ...]:
 
 
 _RANK = attrgetter("rank")
+
+
+def _everyday(names: Mapping[str, tuple[Entry, ...]]) -> Iterator[tuple[str, tuple[Entry, ...]]]:
+    """Everyday nouns that the books do not have, as the items that they have under another name."""
+    broader: dict[str, tuple[Entry, ...]] = {}
+    for kind, kinds in narrower():
+        found = _called((kind,), names)
+        broader |= {joined(name): found for name in kinds if found}
+    for row in same():
+        if found := _called(row, names):
+            broader |= {joined(name): found for name in row}
+    yield from ((key, entries) for key, entries in broader.items() if key not in names)
+
+
+def joined(name: str) -> str:
+    """The key under which a name is looked up."""
+    return "".join(name_words(name))
+
+
+def _called(row: Sequence[str], names: Mapping[str, tuple[Entry, ...]]) -> tuple[Entry, ...]:
+    """The items with one of these names; those whose label it is before those that may be meant by it."""
+    found = [e for name in row for e in names.get(joined(name), ()) if e.kind == "item" and e.rank < 2]
+    first = min((entry.rank for entry in found), default=0)
+    return tuple(dict.fromkeys(e._replace(rank=1) for e in found if e.rank == first))
 
 
 @lru_cache(maxsize=8192)

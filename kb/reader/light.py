@@ -61,6 +61,11 @@ def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: L
             _on_body(found, index, tokens, lookup)
         elif piece.tag == "but":
             _conjoined(found, index, tokens)
+        elif piece.tag == "or":
+            _or_not(found, index, tokens)
+        elif piece.tag == "no" and _tag(found, index + 1) == "act":
+            if tokens[found[index + 1].first].low.endswith("ing"):
+                _retag(found, index, "banned")  # "is there no wearing it"
         elif piece.tag == "only":
             _just(found, index, tokens, lookup)
         elif piece.last - piece.first == 1:
@@ -89,12 +94,12 @@ def _past(found: Sequence[Piece], index: int, tags: frozenset[str] = _LIGHT) -> 
     return index
 
 
-def _is_verb_place(found: Sequence[Piece], index: int, lookup: Lookup) -> bool:
+def _is_verb_place(found: Sequence[Piece], index: int, ing: bool, lookup: Lookup) -> bool:
     before = index - 1
     while before >= 0 and found[before].tag == "filler":
         before -= 1
-    if before < 0:
-        return False
+    if before < 0 or (found[before].tag in ("comma", "fact", "if") and ing):
+        return ing
     piece = found[before]
     people = piece.tag == "fact" and lookup.facts[piece.fact].family in ("grade", "branch", "appointment")
     return people or piece.tag in _VERB_PLACE
@@ -102,7 +107,8 @@ def _is_verb_place(found: Sequence[Piece], index: int, lookup: Lookup) -> bool:
 
 def _motion(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
     """ "Walk about in the smock" asks about wearing it; "nip into town in it" only says where."""
-    if not _is_verb_place(found, index, lookup):
+    ing = tokens[found[index].first].low.endswith("ing")
+    if not _is_verb_place(found, index, ing, lookup):
         return
     after = index + 1
     while after < len(found) and _is_particle(found[after], tokens):
@@ -210,6 +216,14 @@ def _just(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Loo
         return
     if lookup.facts[fact.fact].family == "situation":
         _retag(found, index, "filler")
+
+
+def _or_not(found: list[Piece], index: int, tokens: tuple[Token, ...]) -> None:
+    """ "Helmet or not?" at the end asks no more than "helmet?"."""
+    words = [token.low for token in tokens[found[index].first :]]
+    if words in (["or", "not"], ["or", "no"]) and index:
+        for place in range(index, len(found)):
+            _retag(found, place, "filler")
 
 
 def _promoted(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:

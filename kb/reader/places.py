@@ -26,7 +26,7 @@ def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
         if found[index].tag in _OUT:
             _out_of(found, index, tokens, lookup)
         elif found[index].tag == "degree":
-            _weather(found, index, lookup)
+            _weather(found, index, tokens, lookup)
         index += 1
     return tuple(found)
 
@@ -77,11 +77,15 @@ def _indoors(lookup: Lookup) -> tuple[str, Choices] | None:
     return None
 
 
-def _weather(found: list[Piece], index: int, lookup: Lookup) -> None:
+_PLAINLY = frozenset({"flat", "dead"})
+
+
+def _weather(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
     """Rain is rain however heavy; but "not in heavy rain" does not say that it is dry."""
     fact = found[index + 1] if index + 1 < len(found) else None
     if fact is None or fact.tag != "fact" or any(p.tag in _DENIED for p in found[max(index - 3, 0) : index]):
         return
     record = lookup.facts[fact.fact]
-    if record.family == "situation" and record.kind == "choice":
+    plainly = tokens[found[index].first].low in _PLAINLY  # "flat calm"; a "heavy sea" is another sea
+    if record.family == "situation" and (record.kind == "choice" or (plainly and record.kind == "scale")):
         found[index : index + 2] = [msgspec.structs.replace(fact, first=found[index].first)]

@@ -114,7 +114,7 @@ def _from_index(
     index = 0
     while index < len(pieces):
         last = index
-        while last < len(pieces) and pieces[last].tag == "unknown":
+        while last < len(pieces) and (pieces[last].tag == "unknown" or _joins(pieces, last, tokens)):
             last += 1
         if last == index:
             found.append(pieces[index])
@@ -130,6 +130,13 @@ def _from_index(
             found += pieces[index:last]
         index = last
     return tuple(found)
+
+
+def _joins(pieces: tuple[Piece, ...], index: int, tokens: tuple[Token, ...]) -> bool:
+    """Whether a hyphen joins two unknown words: "hi-vis"."""
+    around = pieces[index - 1 : index + 2] if index else ()
+    plain = len(around) == 3 and around[0].tag == around[2].tag == "unknown"
+    return plain and tokens[pieces[index].first].low == "-"
 
 
 def read_question(

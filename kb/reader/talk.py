@@ -32,7 +32,9 @@ filler: here|always|all the time|all of the time|the whole time|at all times|at 
 |about to|i 'm about to|i am about to|on the dot|bang on|spot on|dead on|going to be|'d like to|'d love to
 |would love to|'d|'ll|shall i just|go ahead and|bother|bother with|bother to|bothering with|bothered to
 |the likes of|a bit of|a bit|a little bit|some sort of|some kind of|for me|for us|on us|upon me
-|for myself|for him|for them|for you
+|for myself|for him|for them|for you|mine|yours|ours|theirs|mine to|ours to|asks if|asks whether|is asking if
+|is asking whether|wants to know if|wants to know whether|wonders if|wonders whether|asked if|asked whether
+|asked me if|asked me whether|asks me if|asks me whether|in charge|or what|wherever i go|wherever we go
 person: lads|lasses|guys|folks|folk
 have: gets|getting|gotten
 wear: get changed into|gets changed into|changed into|change into|changing into|step out in|stepping out in
@@ -62,6 +64,8 @@ banned: be in trouble if|in trouble if|be in trouble for|in trouble for|get in t
 |be breaking the rules|get stopped for|be stopped for|get shouted at for
 for: down for|booked for|due for|rostered for|detailed for|put down for|on the list for|listed for
 |picked for|chosen for|bound for|heading for|headed for
-degree: lashing with|pouring with|lashing down with|bucketing down with|tipping down with|hammering with
+in: in broad|in full|in bright
+degree: lovely|nice|glorious|beautiful|grand|flat|dead|nasty|filthy|awful|horrible|dreadful|terrible
+|lashing with|pouring with|lashing down with|bucketing down with|tipping down with|hammering with
 |teeming with|lots of|plenty of|a lot of|loads of|pelting|lashing|drenching|thickest|thicker|drifting|swirling
 """
