@@ -120,7 +120,7 @@ def _from_index(
             found.append(pieces[index])
             index += 1
             continue
-        words = [tokens[piece.first].low for piece in pieces[index:last]]
+        words = [tokens[piece.first].low for piece in pieces[index:last] if piece.tag == "unknown"]
         entries = index_entries(words, search, lookup) if any(len(word) > 3 for word in words) else ()
         if entries and not (last < len(pieces) and pieces[last].tag in ("item", "items")):
             tag, arg = ("item", entries[0].id) if len(entries) == 1 else ("items", "")
