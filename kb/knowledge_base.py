@@ -28,6 +28,7 @@ from kb.wording import say_facts, say_rule
 if TYPE_CHECKING:
     from kb.audit import AuditReport
     from kb.bulk import CaseTable
+    from kb.guidance.checking import CheckReport
     from kb.guidance.drafting import Draft, Format
     from kb.sparql import Table
 
@@ -162,6 +163,18 @@ class KnowledgeBase:
         from kb.guidance.drafting import make_draft  # noqa: PLC0415  only for this command
 
         return make_draft(plan, self._opening.folder, self.digest, form)
+
+    def check(self, path: Path, *, today: datetime.date | None = None, facts: Facts = ()) -> CheckReport:
+        """What is false or left out in guidance (Markdown or Word) on its effective date and while it lasts.
+
+        `today` stands in for an effective date that is not given; `facts` say for whom the guidance is, in
+        the place of what it says of that. Raises `UsageError` if the file cannot be read, `InvalidDataError`
+        if it is no such document.
+        """
+        from kb.guidance.checking import Desk, check_document, read_document  # noqa: PLC0415  only here
+
+        desk = Desk(self.lookup, self.lexicon, self.engine, self.digest)
+        return check_document(read_document(path), desk, today or datetime.date.today(), facts)
 
     def case_table(self, header: Sequence[str], as_of: datetime.date | None = None) -> CaseTable:
         """What decides the rows of a table with these columns; `UsageError` if they make no sense."""

@@ -38,6 +38,11 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
         "clothbound draft winter.plan",
         "clothbound draft winter.plan --format word -o winter.docx",
     ),
+    "check": (
+        "clothbound check guidance.md",
+        "clothbound check guidance.docx --json",
+        "clothbound check guidance.md --grade K5 --as-of 2026-12-01",
+    ),
 }
 
 
@@ -170,6 +175,27 @@ def _add_draft(command: argparse.ArgumentParser) -> None:
     )
 
 
+def _add_check(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "guidance",
+        type=_path,
+        metavar="FILE",
+        help="guidance as Markdown or Word (.docx)",
+    )
+    command.add_argument("--json", action="store_true", help="one JSON object")
+    command.add_argument(
+        "--strict", action="store_true", help="exit with 3 for warnings and sentences not understood, too"
+    )
+    command.add_argument(
+        "--as-of", metavar="DATE", help="the day, as 2026-06-01, if the guidance gives none (default: today)"
+    )
+    command.add_argument("--grade", metavar="GRADE", help="for whom it is, if it does not say so itself")
+    command.add_argument("--rig", metavar="RIG", help="in which rig, by id or name")
+    command.add_argument(
+        "--fact", action="append", default=[], metavar="NAME=VALUE", help="what else holds; may be repeated"
+    )
+
+
 def _add_verify(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "file", metavar="FILE", help="answers as `ask --json` prints them; - for standard input"
@@ -199,6 +225,7 @@ _COMMANDS = {
     "verify": ("check saved answers against the rule books", _add_verify),
     "decide": ("decide a table of cases, each with its clause and rules", _add_decide),
     "draft": ("write guidance for one station, every sentence with its clause, from a plan", _add_draft),
+    "check": ("check guidance, drafted or written by hand, against the rule books", _add_check),
 }
 
 

@@ -160,6 +160,13 @@ def run_decide(arguments: Arguments) -> int:
     return decide_table(arguments.file, _open(arguments), as_date(arguments.as_of or "today"))
 
 
+def run_check(arguments: Arguments) -> int:
+    from shell.check import check_guidance  # noqa: PLC0415  only for this command
+
+    base = _open(arguments)
+    return check_guidance(arguments, base, _given_facts(arguments, base))
+
+
 def run_draft(arguments: Arguments) -> int:
     from shell.draft import write_draft  # noqa: PLC0415  only for this command
 
@@ -192,4 +199,5 @@ COMMANDS: dict[str | None, Callable[[Arguments], int]] = {
     "verify": run_verify,
     "decide": run_decide,
     "draft": run_draft,
+    "check": run_check,
 }

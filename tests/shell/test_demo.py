@@ -10,6 +10,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+import docx
 import pytest
 
 from kb import KnowledgeBase, demo_folder
@@ -22,6 +23,7 @@ from shell.turns import take_line
 ROOT = Path(__file__).parents[2]
 HELP = [example for examples in EXAMPLES.values() for example in examples]
 QUESTION = "May a K5 wear the storm coat in boat rig?"
+GUIDANCE = "The storm coat must be worn in storm rig (Dress Order 2024, clause 3.6).\n"
 
 
 @pytest.fixture(scope="module")
@@ -69,6 +71,11 @@ def test_every_example_of_the_help_works(
     if "draft" in example:
         plan = demo_folder() / "plans" / "boat-crews-in-winter.plan"
         (tmp_path / "winter.plan").write_bytes(plan.read_bytes())
+    if "check" in example:
+        (tmp_path / "guidance.md").write_text(GUIDANCE, encoding="utf-8")
+        document = docx.Document()
+        document.add_paragraph(GUIDANCE)
+        document.save(str(tmp_path / "guidance.docx"))
     done = run(example, cache, tmp_path, stdin=stdin)
     expected = 3 if "audit" in example else 0  # the demo's station order oversteps on purpose
     assert done.returncode == expected, done.stderr

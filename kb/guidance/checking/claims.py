@@ -1,0 +1,339 @@
+"""A sentence of guidance as a claim: the rule that it states, in the same terms as the rules of the books.
+
+The grammar is that of the program's own sentences, with the turns that people use beside them. Each word has
+to be explained; what is not is left unread, never guessed.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator
+
+import msgspec
+
+from kb.guidance.checking.conditions import read_holder, read_tail
+from kb.guidance.checking.modals import Modal, denied, find_modals
+from kb.guidance.checking.names import Names
+from kb.guidance.checking.scopes import read_scope
+from kb.guidance.checking.values import Values
+from kb.guidance.checking.words import fold
+from kb.measures import find_date
+from kb.model.conditions import ALWAYS, Condition, all_of
+from kb.model.records import Aspect, Measure, Modality, Rule, RuleValue, Scope
+from kb.model.values import YES
+from kb.text import Pattern
+
+
+class Claim(msgspec.Struct, frozen=True, kw_only=True):
+    """What a sentence says: a rule without a clause; `measure` as written, `since` and `until` its time.
+
+    `rules` are the rules of the books that are said in exactly these words. `sure` is False where the words
+    leave open whether a duty is meant.
+    """
+
+    modality: Modality
+    scope: Scope
+    aspect: str
+    value: RuleValue
+    condition: Condition = ALWAYS
+    measure: Measure | None = None
+    since: datetime.date | None = None
+    until: datetime.date | None = None
+    residual: bool = False
+    sure: bool = True
+    rules: tuple[str, ...] = ()
+
+    def as_rule(self, like: Rule) -> Rule:
+        """The claim as a rule record; `like` lends what a claim does not have."""
+        return msgspec.structs.replace(
+            like,
+            id="draft",
+            modality=self.modality,
+            scope=self.scope,
+            aspect=self.aspect,
+            value=self.value,
+            condition=self.condition,
+            residual=self.residual,
+            repairs=None,
+            exception_to=(),
+            disables=(),
+        )
+
+
+_ADVERBS = Pattern(r"(?:(?:always|also|at all times|both|each|all|then|therefore) )+")
+_WITH_DATE = Pattern(r"(?P<word>from|with effect from|as of|before|until|up to and including) ")
+_QUOTED = Pattern(r'"(?P<text>[^"]*)"[.,]?')
+
+
+class Claims:
+    """Reads claims in the language of one rule base."""
+
+    def __init__(self, names: Names) -> None:
+        self.names = names
+        self.lookup = names.lookup
+        self.values = Values(names)
+        aspects = self.lookup.base.aspects
+        self._acts = [a for a in aspects if a.kind == "act" and a.verb]
+        self._manners = [a for a in aspects if a.kind == "act" and a.verb is None and a.within]
+        self._others = [a for a in aspects if a.kind in ("measure", "choice", "count")]
+        self._places = [a for a in aspects if a.kind == "position"]
+
+    def read(self, sentence: str) -> Claim | None:
+        """The claim that a sentence makes; None if it makes none that is wholly understood."""
+        text = fold(sentence).rstrip(" .;:")
+        text, since, until = _period(text)
+        for opening, core in _openings(text):
+            before = self._opening(opening)
+            if before is None:
+                continue
+            for modal in find_modals(core):
+                found = self._core(core, modal)
+                if found is not None:
+                    condition = all_of([before, found.condition])
+                    return msgspec.structs.replace(found, condition=condition, since=since, until=until)
+        return None
+
+    def _opening(self, text: str) -> Condition | None:
+        """What stands before the statement: "for K2 and above in watch rig", "when it is winter"."""
+        if not text:
+            return ALWAYS
+        if not text.startswith("for "):
+            return read_tail(self.names, text)
+        words = text.removeprefix("for ").split(" ")
+        for cut in range(len(words), 0, -1):
+            holder = read_holder(self.names, " ".join(words[:cut]))
+            rest = read_tail(self.names, " ".join(words[cut:])) if holder is not None else None
+            if holder is not None and rest is not None:
+                return all_of([holder, rest])
+        return None
+
+    # -- the statement ----------------------------------------------------------------------------------
+
+    def _core(self, core: str, modal: Modal) -> Claim | None:
+        left, right = core[: modal.start].strip(" ,"), core[modal.end :].strip()
+        adverb = _ADVERBS.match(right)
+        right = right[adverb.end() :] if adverb else right
+        both = ", but not both"
+        one = both in right
+        right = right.replace(both, "")
+        ways = (
+            [self._passive(left, modal, right, one)]
+            if modal.be or modal.done
+            else [self._active(left, modal, right, one)]
+        )
+        ways += [
+            self._named_aspect(left, modal, right),
+            self._manner(left, modal, right),
+            self._plain_value(left, modal, right),
+        ]
+        return next((claim for claim in ways if claim is not None), None)
+
+    def _claim(
+        self,
+        modal: Modal,
+        scope: Scope,
+        aspect: str,
+        value: RuleValue,
+        tail: str,
+        holder: Condition = ALWAYS,
+        measure: Measure | None = None,
+    ) -> Claim | None:
+        residual = tail.strip(" ,") in ("unless provided for", "unless it is provided for")
+        condition = ALWAYS if residual else read_tail(self.names, tail)
+        if condition is None:
+            return None
+        return Claim(
+            modality=modal.modality,
+            scope=scope,
+            aspect=aspect,
+            value=value,
+            condition=all_of([holder, condition]),
+            measure=measure,
+            residual=residual,
+            sure=modal.sure,
+        )
+
+    def _passive(self, left: str, modal: Modal, right: str, one: bool) -> Claim | None:
+        """ "The cap must be worn in watch rig", "Earrings are prohibited on watch"."""
+        found = read_scope(self.names, left, modal.modality, one)
+        if found is None:
+            return None
+        scope, denial = found
+        modal = denied(modal) if denial else modal
+        if modal.done:
+            return self._claim(modal, scope, "wear", RuleValue(values=YES), right)
+        for aspect in self._acts:
+            rest = _after(right, aspect.done or "")
+            if rest is None:
+                continue
+            placed = self._place(modal, scope, rest) if aspect.id == "wear" else None
+            return placed or self._claim(modal, scope, aspect.id, RuleValue(values=YES), rest)
+        rest = _after(right, "placed")
+        return self._place(modal, scope, rest) if rest is not None else None
+
+    def _place(self, modal: Modal, scope: Scope, text: str, holder: Condition = ALWAYS) -> Claim | None:
+        for aspect in self._places:
+            for value in self.values.at_start(aspect.id, text):
+                claim = self._claim(modal, scope, aspect.id, value.value, value.rest, holder)
+                if claim is not None:
+                    return claim
+        return None
+
+    def _active(self, left: str, modal: Modal, right: str, one: bool) -> Claim | None:
+        """ "K2 and above may wear the gloves", "No one except K3 may wear the pin"."""
+        nobody = next((word for word in ("no one", "nobody", "no member") if left.startswith(word)), None)
+        if nobody is not None:
+            modal = denied(modal)
+            others = left.removeprefix(nobody).strip()
+            holder = read_holder(self.names, f"everyone {others}".strip())
+        else:
+            holder = read_holder(self.names, left)
+        if holder is None:
+            return None
+        for aspect in self._acts:
+            rest = _after(right, aspect.verb or "")
+            if rest is not None:
+                found = self._object(modal, aspect, rest, holder, one)
+                if found is not None:
+                    return found
+        return None
+
+    def _object(self, modal: Modal, aspect: Aspect, text: str, holder: Condition, one: bool) -> Claim | None:
+        words = text.split(" ")
+        for cut in range(min(len(words), 24), 0, -1):
+            found = read_scope(self.names, " ".join(words[:cut]).rstrip(","), modal.modality, one)
+            if found is None:
+                continue
+            scope, denial = found
+            meant = denied(modal) if denial else modal
+            rest = " ".join(words[cut:])
+            placed = self._place(meant, scope, rest, holder) if aspect.id == "wear" and rest else None
+            claim = placed or self._claim(meant, scope, aspect.id, RuleValue(values=YES), rest, holder)
+            if claim is not None:
+                return claim
+        return None
+
+    def _named_aspect(self, left: str, modal: Modal, right: str) -> Claim | None:
+        """ "The height of the name strip must be 1 in", "The number of rings worn must be at most 2"."""
+        if not modal.be:
+            return None
+        for aspect in self._others:
+            scope = self._aspect_subject(aspect, left, modal)
+            for value in self.values.at_start(aspect.id, right) if scope is not None else ():
+                claim = scope and self._claim(
+                    modal, scope, aspect.id, value.value, value.rest, measure=value.measure
+                )
+                if claim:
+                    return claim
+        quoted = _QUOTED.match(right)
+        for manner in self._manners if quoted else ():
+            within = self.lookup.aspects[manner.within or manner.id]
+            scope = self._aspect_subject(within, left, modal)
+            if scope is not None and quoted and fold(manner.label) == quoted["text"].rstrip(" ."):
+                return self._claim(modal, scope, manner.id, RuleValue(values=YES), right[quoted.end() :])
+        return None
+
+    def _aspect_subject(self, aspect: Aspect, left: str, modal: Modal) -> Scope | None:
+        """The items of "the height of the name strip" or "the number of rings worn"."""
+        words = fold(aspect.label).split()
+        plain = left.removeprefix("the ")
+        scope = _after(plain, f"{' '.join(words)} of")
+        if scope is None and aspect.kind == "count" and len(words) == 2:
+            start, end = f"{words[0]} of ", f" {words[1]}"
+            if plain.startswith(start) and plain.endswith(end):
+                scope = plain[len(start) : -len(end)]
+        found = read_scope(self.names, scope, modal.modality, False) if scope else None
+        return found[0] if found is not None and not found[1] else None
+
+    def _manner(self, left: str, modal: Modal, right: str) -> Claim | None:
+        """ "The shirt must be tucked in", "The coat must have the collar turned down"."""
+        plain = right if modal.be else _after(right, "have")
+        found = read_scope(self.names, left, modal.modality, False) if plain is not None else None
+        if found is None or plain is None:
+            return None
+        scope, denial = found
+        modal = denied(modal) if denial else modal
+        for manner in sorted(self._manners, key=lambda a: -len(a.label)):
+            rest = _after(plain, fold(manner.label))
+            claim = (
+                None if rest is None else self._claim(modal, scope, manner.id, RuleValue(values=YES), rest)
+            )
+            if claim is not None:
+                return claim
+        return None
+
+    def _plain_value(self, left: str, modal: Modal, right: str) -> Claim | None:
+        """ "The storm coat must be navy blue", "The belt must be 2 in wide"."""
+        found = read_scope(self.names, left, modal.modality, False) if modal.be else None
+        if found is None or found[1]:
+            return None
+        for aspect in self._others:
+            if aspect.kind == "choice":
+                for value in self.values.at_start(aspect.id, right):
+                    claim = self._claim(modal, found[0], aspect.id, value.value, value.rest)
+                    if claim is not None:
+                        return claim
+            elif aspect.kind == "measure":
+                for value in self.values.at_start(aspect.id, right):
+                    word = _dimension(aspect.id)
+                    rest = next((r for w in word if (r := _after(value.rest.strip(), w)) is not None), None)
+                    claim = (
+                        rest
+                        if rest is None
+                        else self._claim(modal, found[0], aspect.id, value.value, rest, measure=value.measure)
+                    )
+                    if claim is not None:
+                        return claim
+        return None
+
+
+def _dimension(aspect: str) -> tuple[str, ...]:
+    words = {
+        "height": ("high", "tall", "in height"),
+        "width": ("wide", "in width"),
+        "length": ("long", "in length"),
+        "diameter": ("in diameter", "across"),
+    }
+    return words.get(aspect, ())
+
+
+def _after(text: str, word: str) -> str | None:
+    """What follows a word or phrase at the beginning of a text; None if it does not begin with it."""
+    if not word or not text.startswith(word):
+        return None
+    rest = text[len(word) :]
+    return None if rest[:1].isalnum() or rest[:1] in ("'", "-") else rest.strip()
+
+
+def _openings(text: str) -> Iterator[tuple[str, str]]:
+    """The ways to take the text for an opening and a statement, parted by a comma."""
+    yield "", text
+    place = text.find(", ")
+    while place >= 0:
+        yield text[:place], text[place + 2 :]
+        place = text.find(", ", place + 1)
+    for lead in ("for ", "in ", "on ", "with ", "when ", "at ", "during "):
+        if text.startswith(lead):  # "In watch rig the cap must be worn"
+            words = text.split(" ")
+            for cut in range(2, min(len(words), 14)):
+                if words[cut] in ("the", "no", "any", "an", "a", "either", "members", "all"):
+                    yield " ".join(words[:cut]), " ".join(words[cut:])
+            return
+
+
+def _period(text: str) -> tuple[str, datetime.date | None, datetime.date | None]:
+    """A sentence without the days it is for: "From 1 October 2026, ..."."""
+    match = _WITH_DATE.match(text)
+    found = find_date(text, match.end()) if match else None
+    if match is None or found is None or found.start != match.end():
+        return text, None, None
+    rest = text[found.end :]
+    if match["word"] == "before":
+        return rest.lstrip(" ,"), None, found.date
+    day = datetime.timedelta(days=1)
+    if match["word"] in ("until", "up to and including"):
+        return rest.lstrip(" ,"), None, found.date + day
+    until = find_date(rest) if rest.startswith(" to ") else None
+    if until is not None and until.start == 4:
+        return rest[until.end :].lstrip(" ,"), found.date, until.date + day
+    return rest.lstrip(" ,"), found.date, None

@@ -1,0 +1,237 @@
+"""The circumstances of a sentence, "in boat rig when it is winter, unless hauling lines", as a condition.
+
+Every word has to find its place: a part that nothing explains makes the whole unread.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kb.guidance.checking.names import Names
+from kb.model.conditions import ALWAYS, Condition, Test, all_of, any_of, negate
+from kb.model.values import NO, YES
+from kb.text import Pattern
+
+_LEADS = Pattern(
+    r"(?:,? ?(?:and |but |only )*)(?:when|whenever|if|where|while|whilst|provided that|provided|as long as)\s"
+)
+_WHEN = Pattern(r",? (?:only )?(?:when|whenever|if|where|while|whilst|provided that|provided|as long as) ")
+_BUT = Pattern(r"(?:^|,? )(?P<word>unless|except|save|other than|but not) ")
+_AFTER_EXCEPT = Pattern(r"(?:for|by|that|when|if|where|while|as to|to) ")
+_WEARER = Pattern(r"(?:the wearer|the member|they|he or she|you|one|members?) (?:is|are) ")
+_DETERMINERS = Pattern(r"(?:the|an?|any|his or her|his|her|their|your|my|its|one's) ")
+_WORN = Pattern(
+    r"(?P<no>without(?: wearing)?|not wearing|(?:the wearer )?does not wear)? ?"
+    r"(?P<yes>with|wearing|(?:the wearer )?wears|together with|along with)? ?"
+)
+_LINKED = (
+    "without ",
+    "with ",
+    "wearing ",
+    "not wearing ",
+    "holding ",
+    "in the ",
+    "on the ",
+    "of the ",
+    "in ",
+    "on ",
+    "at ",
+    "aboard ",
+    "during ",
+    "not ",
+    "the weather is ",
+    "the wearer is ",
+    "the ",
+)
+_DENYING = ("without ", "not wearing ", "not holding ")
+_LONGEST = 400
+
+
+def read_tail(names: Names, text: str) -> Condition | None:
+    """What follows (or comes before) a statement, as a condition; `ALWAYS` for nothing, None if unread."""
+    tail = text.strip(" ,;")
+    if not tail:
+        return ALWAYS
+    if len(tail) > _LONGEST:
+        return None
+    if tail in names.tails:
+        return names.tails[tail]
+    for start, end in reversed([match.span() for match in _BUT.finditer(tail)]):
+        before = read_tail(names, tail[:start]) if start else ALWAYS
+        if before is None:
+            continue
+        after = _exception(names, tail[end:])
+        if after is not None:
+            return all_of([before, negate(after)])
+    lead = _LEADS.match(tail)
+    if lead:
+        return read_condition(names, tail[lead.end() :])
+    for match in _WHEN.finditer(tail):
+        before = read_condition(names, tail[: match.start()])
+        after = read_tail(names, tail[match.start() :].strip(" ,"))
+        if before is not None and after is not None:
+            return all_of([before, after])
+    return read_condition(names, tail)
+
+
+def _exception(names: Names, text: str) -> Condition | None:
+    plain = text.strip(" ,")
+    lead = _AFTER_EXCEPT.match(plain)
+    rest = plain[lead.end() :] if lead else plain
+    return read_holder(names, rest) or read_condition(names, rest) or read_condition(names, plain)
+
+
+def read_condition(names: Names, text: str) -> Condition | None:
+    """Phrases of circumstances side by side or joined by "and", "or"; None if a word is not explained."""
+    plain = text.strip(" ,")
+    if not plain or len(plain) > _LONGEST:
+        return None
+    found = names.conditions.get(plain) or names.conditions.get(plain.removeprefix("either "))
+    if found is not None:
+        return found
+    wearer = _WEARER.match(plain)
+    if wearer:
+        return read_condition(names, plain[wearer.end() :])
+    return (
+        _sequence(names, plain)
+        or _joined(names, plain.removeprefix("either ").removeprefix("both "))
+        or _worn(names, plain)
+        or names.stated(plain)
+    )
+
+
+def _sequence(names: Names, text: str) -> Condition | None:
+    """Phrases side by side: "in boat rig ashore", "with the storm coat, in town"."""
+    words = text.split(" ")
+    for cut in range(len(words) - 1, 0, -1):
+        first = " ".join(words[:cut]).rstrip(",")
+        found = names.conditions.get(first) or (_worn(names, first) if cut < 7 else None)
+        rest = " ".join(words[cut + 1 if words[cut] == "and" else cut :])
+        if found is None or words[cut] in ("or", "nor") or (words[cut - 1].endswith(",") and " or " in rest):
+            continue
+        after = read_condition(names, rest)
+        if after is not None and not (_ends_open(first, rest)):
+            return all_of([found, after])
+    return None
+
+
+def _ends_open(first: str, rest: str) -> bool:
+    """Whether an "or" further on could take in what stands before: then it is not clear what it joins."""
+    return " or " in f" {rest} " and " and " in f" {first} {rest} "
+
+
+def _pieces(text: str, word: str) -> Iterator[list[str]]:
+    """The ways to take a text for a list joined by a word, the loosest first."""
+    for mark in (f", {word} ", f" {word} "):
+        head, found, last = text.rpartition(mark)
+        if found:
+            yield [*head.split(", "), last] if mark[0] == " " or ", " in head else [head, last]
+
+
+def _joined(names: Names, text: str) -> Condition | None:
+    neither = text.startswith("neither ") and " nor " in text
+    if neither:
+        first, _, second = text.removeprefix("neither ").partition(" nor ")
+        both = [read_condition(names, part) for part in (first, second)]
+        known = [part for part in both if part is not None]
+        return all_of([negate(part) for part in known]) if len(known) == 2 else None
+    mixed = " and " in text and " or " in text
+    for word, join in (("or", any_of), ("and", all_of)):
+        if mixed and f", {word} " not in text:
+            continue
+        for parts in _pieces(text, word):
+            denied = word == "or" and _is_shared_denial(parts)
+            if word == "or" and parts[0].startswith("not ") and not parts[-1].startswith("not "):
+                continue  # "not ashore or on leave" may mean two things
+            found = _each(names, parts, denied)
+            if found is not None:
+                return all_of(found) if denied else join(found)
+    return None
+
+
+def _is_shared_denial(parts: list[str]) -> bool:
+    """Whether "without" stands once before a list: "without the cap or the hood" is without either."""
+    start = next((lead for lead in _DENYING if parts[0].startswith(lead)), "")
+    return start != "" and not any(part.startswith(start) for part in parts[1:])
+
+
+def _each(names: Names, parts: list[str], denied: bool) -> list[Condition] | None:
+    """Each part of a list, with the beginning of the first where it needs that."""
+    found: list[Condition] = []
+    start = next((lead for lead in _LINKED if parts[0].startswith(lead)), "")
+    for part in parts:
+        plain = part.removeprefix("and ").removeprefix("or ").strip()
+        read = None if denied and part != parts[0] else read_condition(names, plain)
+        if start and read is None and not plain.startswith(start):
+            read = read_condition(names, start + plain)
+        if read is None:
+            return None
+        found.append(read)
+    return found
+
+
+def _worn(names: Names, text: str) -> Condition | None:
+    """ "with the storm coat", "without a belt", "wearing the smock"."""
+    match = _WORN.match(text)
+    if match is None or not (match["no"] or match["yes"]):
+        return None
+    rest = text[match.end() :]
+    article = _DETERMINERS.match(rest)
+    item = names.item(rest[article.end() :] if article else rest)
+    if item is None or f"worn:{item}" not in names.lookup.facts:
+        return None
+    return Test(f"worn:{item}", NO if match["no"] else YES)
+
+
+_ALL = frozenset(
+    (
+        "everyone",
+        "everybody",
+        "members",
+        "all members",
+        "every member",
+        "each member",
+        "all",
+        "all hands on station",
+        "personnel",
+        "all personnel",
+        "anyone",
+        "anybody",
+        "you",
+        "members of the service",
+        "all members of the service",
+        "a member",
+        "the member",
+        "any member",
+        "all grades",
+        "members of all grades",
+        "the wearer",
+        "wearers",
+    )
+)
+_QUANTIFIED = Pattern(r"(?:all|every|each|any|those|members who are|members of grades?|grades?|the) ")
+
+
+def read_holder(names: Names, text: str) -> Condition | None:
+    """Who a sentence is about: "K2 and above of the boat branch with the diver qualification"."""
+    plain = text.strip(" ,")
+    if plain in _ALL:
+        return ALWAYS
+    if plain in names.holders:
+        return names.holders[plain]
+    for start, end in ((m.start(), m.end()) for m in _BUT.finditer(plain)):
+        before, after = read_holder(names, plain[:start]), read_holder(names, plain[end:])
+        if before is not None and after is not None:
+            return all_of([before, negate(after)])
+    words = plain.split(" ")
+    for cut in range(len(words) - 1, 0, -1):
+        first = " ".join(words[:cut])
+        known = names.holders.get(first) or (ALWAYS if first in _ALL else None)
+        rest = known is not None and read_condition(names, " ".join(words[cut:]))
+        if known is not None and rest and names.of_holders(rest):
+            return all_of([known, rest])
+    quantified = _QUANTIFIED.match(plain)
+    if quantified and plain[quantified.end() :] in names.holders:
+        return names.holders[plain[quantified.end() :]]
+    stated = names.stated(plain)
+    return stated if stated is not None and names.of_holders(stated) else None

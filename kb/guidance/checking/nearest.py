@@ -1,0 +1,74 @@
+"""What sets a sentence apart from the sentence of a rule that it was plainly made from."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from difflib import SequenceMatcher
+
+import msgspec
+
+from kb.guidance.checking.words import fold
+
+_TOKEN = re.compile(r"\d+(?:[./]\d+)*|[a-z0-9'°-]+|\"")
+_NUMBER = re.compile(r"\d+(?:[./]\d+)*")
+_NEAR = 0.72
+_SIDES = frozenset(
+    {"left", "right", "both", "outer", "inner", "upper", "lower", "front", "rear", "top", "bottom"}
+)
+_PLACES = frozenset(
+    {"above", "below", "centred", "on", "beside", "under", "around", "along", "over", "behind", "between"}
+)
+_UNITS = frozenset({"in", "mm", "cm", "m", "ft", "inch", "inches", "°c", "°f", "millimetres", "centimetres"})
+_POLARITY = frozenset({"not", "no", "never", "must", "may", "need", "without", "unless", "except"})
+_LIGHT = frozenset(
+    {"the", "a", "an", "is", "are", "be", "of", "that", "which", "and", "also", "always", "all", "any"}
+)
+
+
+class Difference(msgspec.Struct, frozen=True):
+    """The words of the rule's sentence that the draft's lacks (`lost`), and the other way round (`added`)."""
+
+    lost: tuple[str, ...]
+    added: tuple[str, ...]
+    ratio: float
+
+
+def tokens(text: str) -> list[str]:
+    return _TOKEN.findall(fold(text))
+
+
+def difference(draft: str, rule: str) -> Difference:
+    """How a sentence of a draft differs from that of a rule, word by word."""
+    ours, theirs = tokens(draft), tokens(rule)
+    matcher = SequenceMatcher(None, theirs, ours, autojunk=False)
+    lost: list[str] = []
+    added: list[str] = []
+    for tag, a, b, c, d in matcher.get_opcodes():
+        if tag != "equal":
+            lost += theirs[a:b]
+            added += ours[c:d]
+    return Difference(tuple(lost), tuple(added), matcher.ratio())
+
+
+def nearest(draft: str, sentences: Iterable[tuple[str, str]]) -> tuple[str, str, Difference] | None:
+    """Of pairs of a name and a sentence the one that is most like a draft's; None if none is near."""
+    best: tuple[str, str, Difference] | None = None
+    for name, sentence in sentences:
+        found = difference(draft, sentence)
+        if best is None or found.ratio > best[2].ratio:
+            best = (name, sentence, found)
+    return best if best is not None and best[2].ratio >= _NEAR else None
+
+
+def is_telling(found: Difference, names: Sequence[str]) -> bool:
+    """Whether only words that carry the rule differ: numbers, units, sides, places, denials, grades.
+
+    `names` are words of grades and values of the books. Reworded sentences differ in other words too and are
+    left unread.
+    """
+    changed = [word for word in (*found.lost, *found.added) if word not in _LIGHT]
+    if not changed or not found.lost or not found.added:
+        return False
+    known = _SIDES | _PLACES | _UNITS | _POLARITY | frozenset(names)
+    return all(word in known or _NUMBER.fullmatch(word) for word in changed)

@@ -1,0 +1,62 @@
+"""A sentence of guidance with what is around it, and what comes of checking it."""
+
+from __future__ import annotations
+
+import datetime
+
+import msgspec
+
+from kb.guidance.checking.claims import Claim
+from kb.guidance.checking.findings import CheckFinding, Severity, Unread
+from kb.model.conditions import Condition
+from kb.model.records import Clause
+
+
+class Passage(msgspec.Struct, frozen=True):
+    """A sentence with its place, the readings to try in turn, the circumstances it may stand in."""
+
+    text: str
+    line: int
+    place: str
+    readings: tuple[str, ...]
+    contexts: tuple[Condition, ...]
+
+    def finding(
+        self,
+        severity: Severity,
+        code: str,
+        message: str,
+        *,
+        clause: str = "",
+        quotation: str = "",
+        suggestion: str = "",
+        cause: str = "",
+        since: datetime.date | None = None,
+    ) -> CheckFinding:
+        """A finding about the sentence."""
+        return CheckFinding(
+            line=self.line,
+            place=self.place,
+            severity=severity,
+            code=code,
+            text=self.text,
+            message=message,
+            clause=clause,
+            quotation=quotation,
+            suggestion=suggestion,
+            cause=cause,
+            since=since,
+        )
+
+
+class Result(msgspec.Struct, frozen=True):
+    """What came of one sentence: `claim` is the rule that it states, `within` where that was tried."""
+
+    findings: tuple[CheckFinding, ...] = ()
+    unread: Unread | None = None
+    confirmed: bool = False
+    citations: int = 0
+    quotations: int = 0
+    claim: Claim | None = None
+    within: Condition | None = None
+    cited: tuple[Clause, ...] = ()

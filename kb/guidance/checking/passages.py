@@ -1,0 +1,290 @@
+"""One sentence of guidance: its citations, its quotations, the rule that it states."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Callable, Iterator, Sequence
+
+import msgspec
+
+from kb.guidance.checking.books import Books, Cited, Fault
+from kb.guidance.checking.citations import Citations
+from kb.guidance.checking.citations import Found as FoundCitations
+from kb.guidance.checking.claims import Claim, Claims
+from kb.guidance.checking.dating import Dating
+from kb.guidance.checking.findings import CheckFinding, Severity, Unread
+from kb.guidance.checking.local import weigh_local
+from kb.guidance.checking.modals import speaks_of_duty
+from kb.guidance.checking.nearest import is_telling, nearest, tokens
+from kb.guidance.checking.passage import Passage, Result
+from kb.guidance.checking.plain import is_open, is_remark
+from kb.guidance.checking.quotations import find_quotations, nearest_part
+from kb.guidance.checking.quoting import Quoting
+from kb.guidance.checking.verdicts import TRUE, Verdict, Weighing
+from kb.guidance.checking.words import fold
+from kb.model.conditions import ALWAYS, Condition
+from kb.model.lookup import Lookup
+from kb.model.records import Clause, Rule
+from kb.wording import clause_reference, say_rule
+
+_ORDER = {"true": 0, "partly": 1, "unsure": 2, "false": 3}
+
+
+class Passages:
+    """Checks sentences on one day. `sure_of_audience` is False if it was not understood for whom they are."""
+
+    def __init__(
+        self,
+        lookup: Lookup,
+        claims: Claims,
+        citations: Citations,
+        books: Books,
+        weighing: Weighing,
+        stated: frozenset[str],
+        strict: bool,
+        sure_of_audience: bool,
+        on_day: Callable[[datetime.date], Passages],
+    ) -> None:
+        self.lookup = lookup
+        self.claims = claims
+        self.citations = citations
+        self.books = books
+        self.weighing = weighing
+        self.stated = stated
+        self.left_out: Severity = "error" if strict else "warning"
+        self.sure_of_audience = sure_of_audience
+        self.on_day = on_day
+        self._said: dict[str, list[Rule]] | None = None
+
+    def said(self, text: str) -> list[Rule]:
+        """The rules whose sentence a folded text is, word for word; those in force first."""
+        if self._said is None:
+            self._said = {}
+            for rule in self.lookup.base.rules:
+                self._said.setdefault(fold(say_rule(self.lookup, rule)).rstrip("."), []).append(rule)
+        found = self._said.get(fold(text).rstrip(" ."), [])
+        return sorted(found, key=lambda rule: not self.books.is_current(rule))
+
+    # -- a sentence -------------------------------------------------------------------------------------
+
+    def check(self, passage: Passage) -> Result:
+        """Everything about one sentence."""
+        claim, reading = self._claim(passage)
+        if claim is None:
+            return self._check(passage, claim, reading)
+        day = self.books.day
+        if claim.since is not None and claim.since > day:
+            day = claim.since
+        elif claim.until is not None and claim.until <= day:
+            day = claim.until - datetime.timedelta(days=1)
+        result = self.on_day(day)._check(passage, claim, reading)
+        dated = list(Dating(self).check(passage, claim, result.cited)) if result.confirmed else []
+        return (
+            msgspec.structs.replace(result, findings=(*result.findings, *dated), confirmed=not dated)
+            if dated
+            else result
+        )
+
+    def _check(self, passage: Passage, claim: Claim | None, reading: str) -> Result:
+        found = self.citations.find(passage.text)
+        cited = self.books.resolve(found.citations)
+        findings = [self._fault(passage, fault) for fault in cited.faults]
+        quotations, quoted = Quoting(self.citations, self.books, self.weighing).check(
+            passage, found, cited, claim is not None
+        )
+        findings += quoted
+        result = Result(
+            findings=tuple(findings),
+            citations=sum(len(c.numbers) for c in found.citations),
+            quotations=quotations,
+            cited=cited.clauses,
+        )
+        if claim is not None:
+            return self._weighed(passage, result, claim, reading, found, cited)
+        if quotations and not self._states_more(found.rest):
+            return msgspec.structs.replace(result, confirmed=not quoted)
+        if is_remark(found.rest, cited.clauses, self.books) or is_open(
+            passage.text, cited.clauses, self.weighing
+        ):
+            return msgspec.structs.replace(result, confirmed=not findings)
+        if not found.citations and not found.local and not speaks_of_duty(fold(found.rest)):
+            return result
+        return self._unread(passage, result, found, cited)
+
+    def _states_more(self, rest: str) -> bool:
+        """Whether a sentence states something beside its quotations."""
+        bare = rest
+        for quotation in reversed(find_quotations(rest)):
+            bare = bare[: quotation.start] + " " + bare[quotation.end :]
+        return speaks_of_duty(fold(bare))
+
+    def _claim(self, passage: Passage) -> tuple[Claim | None, str]:
+        """The first reading that is understood."""
+        for reading in passage.readings:
+            rest = self.citations.find(reading).rest
+            claim = self.claims.read(rest)
+            exact = self.said(rest)
+            if claim is None and exact:
+                rule = exact[0]
+                claim = Claim(
+                    modality=rule.modality,
+                    scope=rule.scope,
+                    aspect=rule.aspect,
+                    value=rule.value,
+                    condition=rule.condition,
+                    residual=rule.residual,
+                )
+            if claim is not None:
+                return msgspec.structs.replace(claim, rules=tuple(rule.id for rule in exact)), rest
+        return None, ""
+
+    def _fault(self, passage: Passage, fault: Fault) -> CheckFinding:
+        clause = self.lookup.clauses.get(fault.clause)
+        successor = self.books.successor(clause) if clause is not None else None
+        suggestion = fault.suggestion
+        if successor is not None:
+            rules = [r for r in self.books.rules_of(successor.id) if self.books.is_current(r)]
+            near = self.weighing.best(rules, passage.text)
+            if near is not None and fold(passage.text) != fold(say_rule(self.lookup, near)):
+                suggestion = self.weighing.said(near, passage.contexts[0])
+        return passage.finding(
+            "error",
+            fault.code,
+            fault.message,
+            cause=fault.cause,
+            clause=clause_reference(self.lookup, successor.id) if successor else "",
+            quotation=nearest_part(passage.text, successor.text) if successor else "",
+            suggestion=suggestion,
+        )
+
+    # -- the claim --------------------------------------------------------------------------------------
+
+    def _weighed(
+        self,
+        passage: Passage,
+        result: Result,
+        claim: Claim,
+        reading: str,
+        found: FoundCitations,
+        cited: Cited,
+    ) -> Result:
+        findings = [*result.findings, *self._units(passage, claim)]
+        if cited.foreign and not cited.clauses:
+            reason = f"it rests on {cited.foreign[0]}, which is no rule book"
+            return self._note_unread(
+                passage, msgspec.structs.replace(result, findings=tuple(findings)), reason
+            )
+        if found.local:
+            verdict = weigh_local(self.weighing, claim, passage.contexts, cited.clauses, cited.stale)
+            within = passage.contexts[0]
+        else:
+            verdict, within = self.weigh(claim, passage.contexts, cited.clauses, reading)
+        if not self.sure_of_audience and verdict.partial:
+            verdict = Verdict(
+                "unsure", message="it holds for some; for whom the guidance is was not understood"
+            )
+        if cited.stale and not cited.clauses and verdict.kind == "false":  # the citation is reported already
+            verdict = Verdict("true") if findings else verdict
+        if verdict.kind == "unsure":
+            reason = f"{verdict.message}"
+            return self._note_unread(
+                passage, msgspec.structs.replace(result, findings=tuple(findings)), reason
+            )
+        if verdict.code == "exception-elsewhere" and self.left_out == "warning":
+            verdict = TRUE
+        if verdict.kind != "true":
+            findings.append(self.of_verdict(passage, verdict, reading))
+        confirmed = verdict.kind == "true" and not findings
+        return msgspec.structs.replace(
+            result,
+            findings=tuple(findings),
+            confirmed=confirmed,
+            claim=None if found.local else claim,
+            within=within,
+        )
+
+    def weigh(
+        self, claim: Claim, contexts: Sequence[Condition], cited: Sequence[Clause], text: str
+    ) -> tuple[Verdict, Condition]:
+        """The mildest verdict of a claim under the circumstances that it may be meant for."""
+        best: tuple[Verdict, Condition] | None = None
+        for within in contexts:
+            verdict = self.weighing.weigh(claim, within, cited, text, self.stated)
+            if best is None or _ORDER[verdict.kind] < _ORDER[best[0].kind]:
+                best = (verdict, within)
+            if verdict.kind == "true":
+                break
+        assert best is not None, "a passage has a context"
+        if best[0].code == "no-case":
+            verdict = self.weighing.weigh(claim, ALWAYS, cited, text, self.stated)
+            return (verdict, ALWAYS) if verdict.kind == "false" else best
+        return best
+
+    def of_verdict(
+        self, passage: Passage, verdict: Verdict, text: str, since: datetime.date | None = None
+    ) -> CheckFinding:
+        """The finding that a verdict other than "true" amounts to."""
+        severity: Severity = "error"
+        if verdict.kind == "partly":
+            mild = verdict.code in ("open-conflict", "exception-elsewhere")
+            severity = "warning" if mild else self.left_out
+        rule = verdict.rule
+        return passage.finding(
+            severity,
+            verdict.code,
+            verdict.message,
+            clause=clause_reference(self.lookup, rule.clause) if rule else "",
+            quotation=self.weighing.quoted(rule, text) if rule else "",
+            suggestion=verdict.suggestion,
+            cause=verdict.cause,
+            since=since,
+        )
+
+    def _units(self, passage: Passage, claim: Claim) -> Iterator[CheckFinding]:
+        """The finding that the two units of a measure do not agree."""
+        from kb.audit.units import agree  # noqa: PLC0415
+
+        measures = [claim.measure, *(position.offset for position in claim.value.positions)]
+        for measure in measures:
+            if measure is not None and measure.also is not None and not agree(measure):
+                said = measure.text.partition("(")[0].strip()
+                message = f"The two units do not agree: {said} is not {measure.also.text}."
+                yield passage.finding("error", "units-disagree", message)
+
+    # -- what was not understood ------------------------------------------------------------------------
+
+    def _unread(self, passage: Passage, result: Result, found: FoundCitations, cited: Cited) -> Result:
+        """A sentence without a claim: one word or number away from a rule, or left unread."""
+        clauses = [*cited.clauses, *cited.stale]
+        rules = [rule for clause in clauses for rule in self.books.rules_of(clause.id)]
+        pairs = [(rule.id, say_rule(self.lookup, rule)) for rule in rules]
+        pairs += [
+            (rule.id, self.weighing.said(rule, w, cite=False)) for rule in rules for w in passage.contexts
+        ]
+        near = nearest(found.rest, pairs)
+        if near is not None and is_telling(near[2], self._telling_words()):
+            rule = self.lookup.rules[near[0]]
+            lost, added = " ".join(near[2].lost), " ".join(near[2].added)
+            name = clause_reference(self.lookup, rule.clause)
+            finding = passage.finding(
+                "error",
+                "differs",
+                f"{name} says “{lost}” where this says “{added}”.",
+                clause=name,
+                quotation=self.weighing.quoted(rule, found.rest),
+                suggestion=self.weighing.said(rule, passage.contexts[0]),
+            )
+            return msgspec.structs.replace(result, findings=(*result.findings, finding))
+        if result.findings:
+            return result
+        return self._note_unread(passage, result, "it was not understood")
+
+    def _telling_words(self) -> list[str]:
+        """Words that are grades or choices of the books: exchanging one for another changes a rule."""
+        values = [value for fact in self.lookup.base.facts for value in fact.values]
+        values += [value for aspect in self.lookup.base.aspects for value in aspect.values]
+        return [word for value in values for name in (value.id, value.label) for word in tokens(name)]
+
+    def _note_unread(self, passage: Passage, result: Result, reason: str) -> Result:
+        note = Unread(passage.line, passage.place, passage.text, reason)
+        return msgspec.structs.replace(result, unread=note)

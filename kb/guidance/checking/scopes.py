@@ -1,0 +1,77 @@
+"""The things that a sentence is about: "the storm coat", "no outer garment other than the watch coat"."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from kb.guidance.checking.names import Names
+from kb.model.records import Modality, Scope
+from kb.text import Pattern
+
+_DETERMINERS = Pattern(
+    r"(?:the|an?|any|his or her|his|her|their|your|my|its|every|each|all|a pair of|pairs of) "
+)
+_EITHER = Pattern(r"either (?P<items>.+)")
+_ONE = Pattern(r"exactly one of (?P<items>.+)")
+_ANY = Pattern(r"at least one of (?P<items>.+)")
+_BOTH = Pattern(r"(?P<items>.+) or both")
+_LIST = Pattern(r", and |, or | and | or | nor |, ")
+
+
+def read_scope(names: Names, text: str, modality: Modality, one: bool) -> tuple[Scope, bool] | None:
+    """The scope, and whether the words deny ("no cap"); `one` says that "but not both" follows."""
+    plain = text.strip(" ,")
+    if not plain or len(plain) > 400:
+        return None
+    for pattern, meant in ((_ONE, "one"), (_ANY, "any"), (_BOTH, "any"), (_EITHER, "one" if one else "any")):
+        match = pattern.fullmatch(plain)
+        items = _items(names, match["items"]) if match else None
+        if items is not None and len(items) > 1:
+            alternatives: Literal["one", "any"] = "one" if meant == "one" else "any"
+            return Scope(items=items, alternatives=alternatives), False
+    for start in ("neither ", "none of "):
+        if plain.startswith(start):
+            items = _items(names, plain.removeprefix(start))
+            return (Scope(items=items), True) if items is not None else None
+    if plain.startswith(("no ", "nothing")):
+        found = _class(names, plain.removeprefix("no "))
+        return (found, True) if found is not None else None
+    found = _class(names, plain)
+    if found is not None:
+        return found, False
+    items = _items(names, plain)
+    if items is None or (" or " in plain and modality == "must"):
+        return None  # "the cap or the hat must be worn" leaves open whether both may be
+    return Scope(items=items), False
+
+
+def _class(names: Names, text: str) -> Scope | None:
+    """One item, perhaps less some that are narrower."""
+    head, _, others = text.partition(" other than ")
+    if not others:
+        head, _, others = text.partition(" except ")
+    item = _item(names, head.strip())
+    if item is None:
+        return None
+    if not others:
+        return Scope(items=(item,))
+    excluding = _items(names, others)
+    return None if excluding is None else Scope(items=(item,), excluding=excluding)
+
+
+def _item(names: Names, text: str) -> str | None:
+    found = names.item(text)
+    if found is not None:
+        return found
+    article = _DETERMINERS.match(text)
+    return names.item(text[article.end() :]) if article else None
+
+
+def _items(names: Names, text: str) -> tuple[str, ...] | None:
+    """Every item of a list; None if one of them is not known."""
+    whole = _item(names, text)
+    if whole is not None:
+        return (whole,)
+    found = [_item(names, part.strip()) for part in _LIST.split(text)]
+    known = tuple(item for item in found if item is not None)
+    return known if known and len(known) == len(found) else None

@@ -1,0 +1,133 @@
+"""What a sentence says of an aspect, "2 to 4 in from the knee", "black or navy blue", as a set of values."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from functools import cached_property
+
+import msgspec
+
+from kb.guidance.checking.names import Names
+from kb.guidance.checking.words import fold
+from kb.measures import parse_measure_at
+from kb.model.records import Measure, RuleValue
+from kb.model.values import Choices, Interval, ranges
+from kb.text import Pattern
+from kb.wording import say_value
+
+_COUNT = Pattern(
+    r"(?P<at_most>at most|no more than|not more than|up to|a maximum of)? ?"
+    r"(?P<at_least>at least|no fewer than|not fewer than|a minimum of)? ?(?:exactly )?"
+    r"(?P<low>none|\d{1,6}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
+    r"(?: to (?P<high>\d{1,6}))?(?![\w/.])(?P<after> or (?:more|fewer|less))?"
+)
+_NUMBERS = {
+    "none": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
+    "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,
+}  # fmt: skip
+_DATUM = Pattern(r",? (?:from|measured from) .+")
+
+
+class Found(msgspec.Struct, frozen=True):
+    """A value at the beginning of a text, and what follows it; `measure` is as the sentence writes it."""
+
+    value: RuleValue
+    rest: str
+    measure: Measure | None = None
+
+
+class Values:
+    """Reads values of aspects for one rule base."""
+
+    def __init__(self, names: Names) -> None:
+        self.names = names
+        self.lookup = names.lookup
+
+    @cached_property
+    def _said(self) -> dict[str, dict[str, RuleValue]]:
+        """For each aspect the values of its rules as the program says them, folded."""
+        found: dict[str, dict[str, RuleValue]] = {}
+        for rule in self.lookup.base.rules:
+            kind = self.lookup.aspects[rule.aspect].kind
+            if kind != "act":
+                said = fold(say_value(self.lookup, rule.aspect, rule.value))
+                found.setdefault(rule.aspect, {}).setdefault(said, rule.value)
+        return found
+
+    def at_start(self, aspect: str, text: str) -> Iterator[Found]:
+        """The values that a text may begin with, the longest first."""
+        said = self._said.get(aspect, {})
+        for known in sorted(said, key=len, reverse=True):
+            if text.startswith(known) and not text[len(known) : len(known) + 1].isalnum():
+                yield Found(said[known], text[len(known) :], said[known].measure)
+        kind = self.lookup.aspects[aspect].kind
+        if kind == "measure":
+            yield from self._measure(text)
+        elif kind == "count":
+            yield from _count(text)
+        elif kind == "choice":
+            yield from self._choice(aspect, text)
+
+    def _measure(self, text: str) -> Iterator[Found]:
+        found = parse_measure_at(text, 0)
+        if found is None:
+            return
+        value = RuleValue(values=ranges([found.measure.interval]), measure=found.measure)
+        rest = text[found.end :]
+        yield Found(value, rest, found.measure)
+        datum = _DATUM.match(rest)
+        if datum:
+            for known in self._datums:
+                if rest.strip(" ,").startswith(known):
+                    yield Found(value, rest.strip(" ,")[len(known) :], found.measure)
+
+    @cached_property
+    def _datums(self) -> tuple[str, ...]:
+        """What measures are taken from and to, as said after them, the longest first."""
+        from kb.wording import say_datum  # noqa: PLC0415
+
+        measures = [rule.value.measure for rule in self.lookup.base.rules]
+        measures += [p.offset for rule in self.lookup.base.rules for p in rule.value.positions]
+        said = {
+            fold(say_datum(m.datum)).strip(" ,") for m in measures if m is not None and m.datum is not None
+        }
+        return tuple(sorted(said - {""}, key=len, reverse=True))
+
+    def _choice(self, aspect: str, text: str) -> Iterator[Found]:
+        labels = {
+            fold(label): value.id
+            for value in self.lookup.aspects[aspect].values
+            for label in (value.label, *value.other_labels)
+        }
+        chosen: list[str] = []
+        rest = text
+        while True:
+            known = [
+                label for label in labels if rest.startswith(label) and not rest[len(label) :][:1].isalnum()
+            ]
+            if not known:
+                break
+            label = max(known, key=len)
+            chosen.append(labels[label])
+            rest = rest[len(label) :]
+            yield Found(RuleValue(values=Choices(frozenset(chosen))), rest)
+            joined = next((mark for mark in (", or ", " or ", ", ") if rest.startswith(mark)), None)
+            if joined is None:
+                break
+            rest = rest[len(joined) :]
+
+
+def _count(text: str) -> Iterator[Found]:
+    match = _COUNT.match(text)
+    if match is None:
+        return
+    low = Fraction(_NUMBERS.get(match["low"]) if match["low"] in _NUMBERS else int(match["low"]))  # type: ignore[arg-type]
+    interval = Interval(low, Fraction(int(match["high"])) if match["high"] else low)
+    after = (match["after"] or "").removeprefix(" or ")
+    if match["at_most"] or after in ("fewer", "less"):
+        interval = Interval(None, low)
+    elif match["at_least"] or after == "more":
+        interval = Interval(low, None)
+    value = RuleValue(values=ranges([interval]))
+    yield Found(value, text[match.end() :])

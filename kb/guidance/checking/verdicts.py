@@ -1,0 +1,344 @@
+"""A claim that was read, held against the books: whether it is so, and if not, what they say instead."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from difflib import SequenceMatcher
+
+import msgspec
+
+from kb.guidance.checking.books import Books
+from kb.guidance.checking.claims import Claim
+from kb.guidance.checking.quotations import nearest_part
+from kb.guidance.checking.truth import Instance, Judge, Outcome, Ruling
+from kb.guidance.checking.words import fold
+from kb.model.conditions import ALWAYS, AllOf, Condition, Test, all_of, negate, tests
+from kb.model.records import Clause, Rule
+from kb.reasoner import simplify
+from kb.wording import clause_reference, listing, say_rule
+
+
+class Verdict(msgspec.Struct, frozen=True):
+    """What became of a claim: `true`, `false`, `partly` (true but for what it leaves out), or `unsure`.
+
+    `rule` is the rule that says what the books say, `others` those that go before it. `partial` says that the
+    claim holds in some of its cases.
+    """
+
+    kind: str
+    code: str = ""
+    message: str = ""
+    rule: Rule | None = None
+    others: tuple[Rule, ...] = ()
+    suggestion: str = ""
+    cause: str = ""
+    partial: bool = False
+
+
+TRUE = Verdict("true")
+
+
+class Weighing:
+    """Weighs claims on one day. `judge` answers for that day, `books` resolves citations."""
+
+    def __init__(self, judge: Judge, books: Books) -> None:
+        self.judge = judge
+        self.books = books
+        self.lookup = judge.lookup
+        day = judge.engine.as_of
+        self.day = day
+        self.rules = [
+            r
+            for r in self.lookup.base.rules
+            if r.valid_from <= day and (r.valid_until is None or day < r.valid_until)
+        ]
+
+    def weigh(
+        self, claim: Claim, within: Condition, cited: Sequence[Clause], text: str, stated: frozenset[str]
+    ) -> Verdict:
+        """The verdict on a claim made for an audience with some clauses cited.
+
+        `stated` are all clauses that the guidance cites: an exception that it states is not left out.
+        Of several things each is weighed by itself; all have to be true.
+        """
+        verdicts = [self._weigh(one, within, cited, text, stated) for one in apart(claim)]
+        return next((verdict for verdict in verdicts if verdict.kind != "true"), TRUE)
+
+    def _weigh(
+        self, claim: Claim, within: Condition, cited: Sequence[Clause], text: str, stated: frozenset[str]
+    ) -> Verdict:
+        ruling = self.judge.judge(claim, within)
+        if not ruling.complete:
+            return Verdict("unsure", message="it speaks of too many cases")
+        if not ruling.instances:
+            return Verdict("unsure", "no-case", "no case that the guidance is for fits it")
+        faithful = self.judge.faithful(claim, within, self.rules)
+        here = {clause.id for clause in cited}
+        own = [rule for rule in faithful if rule.clause in here]
+        vague = self._vague(claim, own or faithful)
+        if vague is not None:
+            return vague
+        if ruling.holds or (claim.residual and faithful):
+            return self._right_clause(ruling, faithful, own, cited) or TRUE
+        if "conflict" in ruling.outcomes and ruling.outcomes <= {"agrees", "conflict"}:
+            return self._conflict(ruling)
+        if faithful:
+            return self._excepted(within, ruling, faithful, own, cited, stated)
+        return self._wrong(claim, within, ruling, cited, text)
+
+    def _vague(self, claim: Claim, rules: Sequence[Rule]) -> Verdict | None:
+        """The verdict that "about" was added to a measure that the rules give exactly, or taken from one."""
+        if claim.measure is None:
+            return None
+        given = [rule for rule in rules if rule.value.measure is not None]
+        if not given or any(
+            rule.value.measure.about == claim.measure.about for rule in given if rule.value.measure
+        ):
+            return None
+        name = clause_reference(self.lookup, given[0].clause)
+        said = "exactly" if claim.measure.about else "only about"
+        message = f"{name} gives this measure {said}."
+        return Verdict("false", "wrong-measure", message, given[0], suggestion=self.said(given[0], ALWAYS))
+
+    # -- true, but --------------------------------------------------------------------------------------
+
+    def _right_clause(
+        self,
+        ruling: Ruling,
+        faithful: Sequence[Rule],
+        own: Sequence[Rule],
+        cited: Sequence[Clause],
+    ) -> Verdict | None:
+        """The verdict that a true claim cites the wrong clause; None if the citation is right."""
+        if not cited or own:
+            return None
+        here = {clause.id for clause in cited}
+        agreeing = [i for i in ruling.instances if i.outcome == "agrees"]
+        if not faithful and all(self._clauses(i.rules) & here for i in agreeing):
+            return None
+        saying = list(faithful) or [self.lookup.rules[rule] for i in agreeing for rule in i.rules]
+        if not saying:
+            return None
+        names = [clause_reference(self.lookup, clause.id) for clause in cited]
+        right = dict.fromkeys(clause_reference(self.lookup, rule.clause) for rule in saying)
+        do = "does" if len(names) == 1 else "do"
+        message = f"{listing(names)} {do} not say this; {listing(list(right)[:4])} does."
+        return Verdict("false", "wrong-clause", message, saying[0], suggestion=f"Cite {next(iter(right))}.")
+
+    def _clauses(self, rules: Iterable[str]) -> set[str]:
+        return {self.lookup.rules[rule].clause for rule in rules}
+
+    def _conflict(self, ruling: Ruling) -> Verdict:
+        rules = self._deciding(ruling.against())
+        names = listing(list(dict.fromkeys(clause_reference(self.lookup, r.clause) for r in rules)))
+        return Verdict(
+            "partly",
+            "open-conflict",
+            f"The books do not settle this in every case: {names} oppose each other.",
+            rules[0],
+            tuple(rules),
+        )
+
+    def _deciding(self, instances: Iterable[Instance]) -> list[Rule]:
+        return [self.lookup.rules[r] for r in dict.fromkeys(rule for i in instances for rule in i.rules)]
+
+    def _excepted(
+        self,
+        within: Condition,
+        ruling: Ruling,
+        faithful: Sequence[Rule],
+        own: Sequence[Rule],
+        cited: Sequence[Clause],
+        stated: frozenset[str],
+    ) -> Verdict:
+        """A claim that a rule makes, and that other rules take back in some cases, or in all."""
+        rule = (list(own) or list(faithful))[0]
+        mine = {r.id for r in faithful}
+        against = [r for r in self._deciding(ruling.against()) if r.id not in mine]
+        if ruling.outcomes == {"agrees", "required"}:  # what may be worn at times must be worn at others
+            return self._right_clause(ruling, faithful, own, cited) or TRUE
+        wrong = self._right_clause(ruling, faithful, own, cited)
+        if wrong is not None:
+            return wrong
+        names = listing(list(dict.fromkeys(clause_reference(self.lookup, r.clause) for r in against))[:4])
+        if ruling.never:
+            by = f": {names} goes before it" if names else ""
+            message = f"{clause_reference(self.lookup, rule.clause)} says so, but never with effect here{by}."
+            first = against[0] if against else rule
+            return Verdict("false", "overruled", message, first, tuple(against), self.said(first, within))
+        here = {clause.id for clause in cited} - {rule.clause}
+        left_out = [r for r in against if r.clause in here or r.clause not in stated]
+        elsewhere = not left_out
+        left_out = left_out or against
+        if not left_out:
+            return TRUE
+        names = listing(list(dict.fromkeys(clause_reference(self.lookup, r.clause) for r in left_out))[:4])
+        message = f"This leaves out an exception: {names}."
+        if elsewhere:
+            message = f"This leaves out an exception that stands elsewhere in the guidance: {names}."
+        suggestion = self._with_exceptions(rule, left_out, within)
+        code = "exception-elsewhere" if elsewhere else "dropped-exception"
+        return Verdict("partly", code, message, left_out[0], tuple(left_out), suggestion, partial=True)
+
+    def _with_exceptions(self, rule: Rule, others: Sequence[Rule], within: Condition) -> str:
+        """The rule's sentence with the cases of the others taken out of it."""
+        own = self.settled(rule.condition, within)
+        parts = [self.settled(other.condition, all_of([within, own])) for other in others[:3]]
+        kept = [part for part in dict.fromkeys(parts) if part != ALWAYS]
+        changed = msgspec.structs.replace(rule, condition=all_of([own, *(negate(part) for part in kept)]))
+        names = dict.fromkeys(clause_reference(self.lookup, r.clause) for r in (rule, *others[:3]))
+        return f"{say_rule(self.lookup, changed).rstrip('.')} ({'; '.join(names)})."
+
+    # -- not so -----------------------------------------------------------------------------------------
+
+    def _wrong(
+        self, claim: Claim, within: Condition, ruling: Ruling, cited: Sequence[Clause], text: str
+    ) -> Verdict:
+        """A claim that no rule makes in all its cases."""
+        here = {clause.id for clause in cited}
+        about = [rule for rule in self.rules if self.judge.about_the_same(rule, claim)]
+        own = [rule for rule in about if rule.clause in here]
+        deciding = self._deciding(ruling.against())
+        near = self.best(own or [r for r in deciding if r in about] or about, text)
+        outcomes = {i.outcome for i in ruling.against()}
+        like = [r for r in own if r.modality == claim.modality] or [
+            r for r in about if r.modality == claim.modality
+        ]
+        if not claim.sure:
+            return self._plain_present(claim, within, near)
+        if "agrees" in ruling.outcomes:
+            return self._too_wide(
+                claim, within, cited, own, self.best(like or own or deciding, text), outcomes
+            )
+        if near is None or not (own or deciding):
+            clauses = self._listed(cited)
+            message = (
+                f"{clauses} does not say this, and no other clause does." if cited else "No clause says this."
+            )
+            return Verdict("false", "not-said", message, suggestion=self._not_said(cited))
+        if outcomes <= {"silent"} and not own:
+            said = f"{self._listed(cited)} does not say this" if cited else "No clause says this"
+            return Verdict(
+                "false",
+                "not-said",
+                f"{said}; about the same thing there is another rule.",
+                near,
+                suggestion=self.said(near, within),
+            )
+        return Verdict(
+            "false",
+            self._code(claim, near),
+            self._says(claim, near, within),
+            near,
+            tuple(deciding),
+            self.said(near, within),
+        )
+
+    def _not_said(self, cited: Sequence[Clause]) -> str:
+        return (
+            "Take the sentence out, or correct the citation."
+            if cited
+            else "Take it out, cite the clause, or name the delegation of a local rule."
+        )
+
+    def _too_wide(
+        self,
+        claim: Claim,
+        within: Condition,
+        cited: Sequence[Clause],
+        own: Sequence[Rule],
+        near: Rule | None,
+        outcomes: set[Outcome],
+    ) -> Verdict:
+        """A claim that holds in some of its cases only."""
+        if near is None:
+            return Verdict("unsure", message="the books say it in some of its cases only")
+        code = self._code(claim, near)
+        message = self._says(claim, near, within)
+        if cited and not own:
+            return Verdict(
+                "false",
+                "wrong-clause",
+                f"{self._listed(cited)} does not say this. {message}",
+                near,
+                suggestion=self.said(near, within),
+            )
+        kind = "false" if cited or outcomes & {"closed", "allowed", "required", "looser"} else "partly"
+        return Verdict(kind, code, message, near, suggestion=self.said(near, within), partial=True)
+
+    def _plain_present(self, claim: Claim, within: Condition, near: Rule | None) -> Verdict:
+        """ "The cap is worn" may be a duty or a habit: only the opposite of a rule is called false."""
+        turned = {"must": "must_not", "must_not": "must", "may": "must_not", "need_not": "must"}
+        opposite = msgspec.structs.replace(claim, modality=turned[claim.modality])
+        if near is not None and self.judge.judge(opposite, within).holds:
+            return Verdict(
+                "false",
+                "contradicts",
+                self._says(claim, near, within),
+                near,
+                suggestion=self.said(near, within),
+            )
+        return Verdict("unsure", message="it is not clear whether it states a duty")
+
+    def _code(self, claim: Claim, rule: Rule) -> str:
+        """What sets a claim apart from the rule of the books that is nearest to it."""
+        if claim.modality != rule.modality:
+            return "contradicts"
+        if claim.value.values != rule.value.values:
+            kind = self.lookup.aspects[claim.aspect].kind
+            return {"measure": "wrong-measure", "count": "wrong-number", "position": "wrong-position"}.get(
+                kind, "wrong-value"
+            )
+        grades = {f.id for f in self.lookup.base.facts if f.family == "grade"}
+        ours = [t for t in tests(self.judge.names.plain(claim.condition)) if t.fact in grades]
+        theirs = [t for t in tests(self.judge.names.plain(rule.condition)) if t.fact in grades]
+        if ours != theirs:
+            return "wrong-grade"
+        return "dropped-condition"
+
+    def _says(self, claim: Claim, rule: Rule, within: Condition) -> str:
+        name = clause_reference(self.lookup, rule.clause)
+        said = self.said(rule, within, cite=False)
+        if claim.modality == rule.modality and claim.value.values == rule.value.values:
+            return f"{name} says this in other cases than the sentence does: {said}"
+        return f"{name} says otherwise: {said}"
+
+    def _listed(self, clauses: Sequence[Clause]) -> str:
+        return listing([clause_reference(self.lookup, clause.id) for clause in clauses])
+
+    # -- words ------------------------------------------------------------------------------------------
+
+    def best(self, rules: Sequence[Rule], text: str) -> Rule | None:
+        """Of rules the one whose sentence is most like a text."""
+        wanted = fold(text)
+
+        def likeness(rule: Rule) -> float:
+            return SequenceMatcher(None, wanted, fold(say_rule(self.lookup, rule))).ratio()
+
+        return max(rules[:60], key=likeness) if rules else None
+
+    def settled(self, condition: Condition, within: Condition) -> Condition:
+        """What is left of a condition where another holds, as far as that shows at once."""
+        parts = within.parts if isinstance(within, AllOf) else (within,)
+        known = {part.fact: part.values for part in parts if isinstance(part, Test)}
+        return simplify(condition, known)
+
+    def said(self, rule: Rule, within: Condition, cite: bool = True) -> str:
+        """A rule's sentence for the audience, with its clause behind it."""
+        left = msgspec.structs.replace(rule, condition=self.settled(rule.condition, within))
+        text = say_rule(self.lookup, left)
+        if not cite:
+            return text
+        return f"{text.rstrip('.')} ({clause_reference(self.lookup, rule.clause)})."
+
+    def quoted(self, rule: Rule, text: str) -> str:
+        """The part of a rule's clause that a text is about."""
+        return nearest_part(text, self.lookup.clauses[rule.clause].text)
+
+
+def apart(claim: Claim) -> tuple[Claim, ...]:
+    """A claim about several things as claims about each of them; one duty over a set stays one."""
+    if len(claim.scope.items) < 2 or claim.scope.alternatives:
+        return (claim,)
+    scopes = [msgspec.structs.replace(claim.scope, items=(item,)) for item in claim.scope.items]
+    return tuple(msgspec.structs.replace(claim, scope=scope) for scope in scopes)

@@ -1,0 +1,73 @@
+"""What the sentences leave out together: cases in which a cited rule holds and nothing says so."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import msgspec
+
+from kb.guidance.checking.claims import Claim
+from kb.guidance.checking.findings import CheckFinding
+from kb.guidance.checking.passage import Passage, Result
+from kb.guidance.checking.passages import Passages
+from kb.guidance.checking.verdicts import apart
+from kb.model.conditions import Condition, all_of, negate
+from kb.model.records import Rule
+from kb.wording import clause_reference
+
+
+def left_out_findings(checker: Passages, results: Sequence[tuple[Passage, Result]]) -> Iterator[CheckFinding]:
+    """A finding at each sentence that says a rule for too few cases, if no other says the rest."""
+    weighing = checker.weighing
+    judge = weighing.judge
+    told = [
+        (passage, claim, result.within, result)
+        for passage, result in results
+        if result.claim is not None and result.within is not None and result.confirmed
+        for claim in apart(result.claim)
+    ]
+    for passage, claim, within, result in told:
+        here = {clause.id for clause in result.cited}
+        if claim.rules or claim.residual or claim.since or claim.until or not here:
+            continue
+        own = [rule for rule in judge.faithful(claim, within, weighing.rules) if rule.clause in here]
+        exact = [r for r in own if judge.implies(all_of([r.condition, within]), claim.condition)]
+        if not own or exact:
+            continue
+        same = [other for _, other, _, _ in told if _alike(other, claim)]
+        rule = own[0]
+        rest = _rest(judge, rule, same, within)
+        if rest is None:
+            continue
+        left = msgspec.structs.replace(claim, condition=rest)
+        ruling = judge.judge(left, within)
+        somewhere = any(instance.outcome == "agrees" for instance in ruling.instances)
+        if not (ruling.holds if claim.scope.alternatives else somewhere):
+            continue
+        name = clause_reference(checker.lookup, rule.clause)
+        said = weighing.said(rule, within, cite=False)
+        yield passage.finding(
+            checker.left_out,
+            "narrower",
+            f"{name} says this of more cases: {said}",
+            clause=name,
+            quotation=weighing.quoted(rule, passage.text),
+            suggestion=weighing.said(rule, within),
+        )
+
+
+def _alike(one: Claim, other: Claim) -> bool:
+    """Whether two claims say the same of a thing, each in its own cases."""
+    return (
+        one.modality == other.modality
+        and one.aspect == other.aspect
+        and one.value.values == other.value.values
+        and set(other.scope.items) <= set(one.scope.items)
+    )
+
+
+def _rest(judge: object, rule: Rule, same: Sequence[Claim], within: Condition) -> Condition | None:
+    """The cases of a rule that no claim is about; None if there are none."""
+    rest = all_of([rule.condition, *(negate(claim.condition) for claim in same)])
+    possible = judge.possible(all_of([rest, within]))  # type: ignore[attr-defined]
+    return rest if possible else None
