@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from kb.model.lookup import Lookup
-from kb.model.questions import Ask, Query
+from kb.model.questions import Ask, Query, QuestionKind
+from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
 
 
@@ -11,10 +14,10 @@ def measured_item(piece: Piece, aspect: str, lookup: Lookup) -> Piece | None:
     """ "How long may nails be": the one thing that the word may mean of which a rule says how long it is."""
     wanted = set(lookup.aspects_within(aspect)) if aspect in lookup.aspects else set()
     wanted = {a for a in wanted if lookup.aspects[a].kind == "measure"}
-    found = [entry for entry in piece.entries if wanted & _spoken(entry.id, lookup)]
+    found = [entry for entry in piece.entries if wanted.intersection(rule_aspects(entry.id, lookup))]
     others = [entry for entry in piece.entries if entry not in found]
     parts = [part for other in others for part in _parts(other.id, lookup)]
-    if any(_is_measure(aspect, lookup) for part in parts for aspect in _spoken(part, lookup)):
+    if any(_is_measure(aspect, lookup) for part in parts for aspect in rule_aspects(part, lookup)):
         return None  # "how high is the cap" may be of its band
     return Piece(
         first=piece.first, last=piece.last, tag="item", arg=found[0].id, entries=tuple(found), how=piece.how
@@ -24,9 +27,9 @@ def measured_item(piece: Piece, aspect: str, lookup: Lookup) -> Piece | None:
 def ask_part(query: Query, lookup: Lookup) -> Ask | None:
     """ "How long is the coat", where the rules measure no coat but its hem and its cuff: which is meant."""
     item = query.items[0]
-    if _spoken(item, lookup).intersection(lookup.aspects_within(query.aspect)):
+    if set(lookup.aspects_within(query.aspect)).intersection(rule_aspects(item, lookup)):
         return None
-    parts = [p for p in _parts(item, lookup) if any(_is_measure(a, lookup) for a in _spoken(p, lookup))]
+    parts = [p for p in _parts(item, lookup) if any(_is_measure(a, lookup) for a in rule_aspects(p, lookup))]
     choices = tuple((part, lookup.items[part].label) for part in parts)
     return Ask(fact="item", prompt="Which part of it is meant?", choices=choices) if choices else None
 
@@ -39,7 +42,37 @@ def _is_measure(aspect: str, lookup: Lookup) -> bool:
     return lookup.aspects[aspect].kind == "measure"
 
 
-def _spoken(item: str, lookup: Lookup) -> set[str]:
-    """Aspects about which a rule speaks for an item, what it is a kind of, or its kinds."""
+def rule_aspects(item: str, lookup: Lookup) -> tuple[str, ...]:
+    """Aspects about which any rule speaks for an item, what it is a kind of, or its kinds."""
     related = {*lookup.broader(item), *lookup.narrower(item)}
-    return {rule.aspect for rule in lookup.base.rules if related.intersection(rule.scope.items)}
+    return tuple(dict.fromkeys(r.aspect for r in lookup.base.rules if related.intersection(r.scope.items)))
+
+
+def size_aspect(wanted: str, items: Sequence[str], lookup: Lookup) -> str:
+    """The measured aspect that is meant: the one named, else the only one that the item's rules measure."""
+    within = wanted if wanted in lookup.aspects else "size"
+    if not items:
+        return within
+    spoken = rule_aspects(items[0], lookup)
+    if any(aspect in spoken for aspect in lookup.aspects_within(within)):
+        fitting = [a for a in lookup.aspects_within(within) if a in spoken]
+        return fitting[0] if len(fitting) == 1 and within == "size" else within
+    measured = [aspect for aspect in spoken if lookup.aspects[aspect].kind == "measure"]
+    if len(measured) == 1 and (within == "size" or " " not in lookup.aspects[measured[0]].label):
+        return measured[0]
+    parts = [part.id for part in lookup.base.items if part.part_of == items[0]]
+    reaches = [aspect for part in parts for aspect in rule_aspects(part, lookup) if aspect not in spoken]
+    families = {lookup.aspects[a].within or a for a in reaches if lookup.aspects[a].kind == "measure"}
+    return families.pop() if len(families) == 1 and not measured else within
+
+
+def sized_question(
+    wanted: str, roles: Roles, items: Sequence[str], lookup: Lookup
+) -> tuple[QuestionKind, str]:
+    """ "How high is it": a size; "how high is it worn", or of what is only placed: where it goes."""
+    aspect = size_aspect(wanted, items, lookup)
+    spoken = rule_aspects(items[0], lookup) if items else ()
+    worn = roles.aspect == "wear" or not set(lookup.aspects_within("size")) & set(spoken)
+    if wanted == "height" and "position" in spoken and worn:
+        return "where", "position"
+    return "how", aspect

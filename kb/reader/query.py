@@ -16,7 +16,7 @@ from kb.reader.days import month_of
 from kb.reader.defined import defining_clause, find_clause
 from kb.reader.english import BODY
 from kb.reader.frame import Frame
-from kb.reader.measured import ask_part, measured_item
+from kb.reader.measured import ask_part, measured_item, rule_aspects, size_aspect, sized_question
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
 from kb.reader.tokens import tokenize, word_key
@@ -124,7 +124,7 @@ def _one_item(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) 
 
 def _which_measure(query: Query, lookup: Lookup) -> Ask | None:
     """Ask which measure a bare length claims, where the rules of the item measure several."""
-    spoken = _rule_aspects(query.items[0], lookup)
+    spoken = rule_aspects(query.items[0], lookup)
     within = [a for a in lookup.aspects_within(query.aspect) if a in spoken]
     if len(within) < 2:
         return None
@@ -229,43 +229,9 @@ def _is_carried(item: str, lookup: Lookup) -> bool:
 
 def _has_manner(item: str, lookup: Lookup) -> bool:
     """Whether any rule says in what way a thing carried is borne, as it would for what is worn."""
-    within = {lookup.aspects[aspect].within for aspect in _rule_aspects(item, lookup)}
+    within = {lookup.aspects[aspect].within for aspect in rule_aspects(item, lookup)}
     manners = (lookup.aspects[a] for a in within if a)
     return _is_carried(item, lookup) and any(a.kind == "manner" and a.id != "care" for a in manners)
-
-
-def _rule_aspects(item: str, lookup: Lookup) -> tuple[str, ...]:
-    """Aspects about which any rule speaks for an item, what it is a kind of, or its kinds."""
-    related = {*lookup.broader(item), *lookup.narrower(item)}
-    return tuple(dict.fromkeys(r.aspect for r in lookup.base.rules if related.intersection(r.scope.items)))
-
-
-def _size_aspect(wanted: str, items: Sequence[str], lookup: Lookup) -> str:
-    """The measured aspect that is meant: the one named, else the only one that the item's rules measure."""
-    within = wanted if wanted in lookup.aspects else "size"
-    if not items:
-        return within
-    spoken = _rule_aspects(items[0], lookup)
-    if any(aspect in spoken for aspect in lookup.aspects_within(within)):
-        fitting = [a for a in lookup.aspects_within(within) if a in spoken]
-        return fitting[0] if len(fitting) == 1 and within == "size" else within
-    measured = [aspect for aspect in spoken if lookup.aspects[aspect].kind == "measure"]
-    if len(measured) == 1 and (within == "size" or " " not in lookup.aspects[measured[0]].label):
-        return measured[0]
-    parts = [part.id for part in lookup.base.items if part.part_of == items[0]]
-    reaches = [aspect for part in parts for aspect in _rule_aspects(part, lookup) if aspect not in spoken]
-    families = {lookup.aspects[a].within or a for a in reaches if lookup.aspects[a].kind == "measure"}
-    return families.pop() if len(families) == 1 and not measured else within
-
-
-def _sized(wanted: str, roles: Roles, items: Sequence[str], lookup: Lookup) -> tuple[QuestionKind, str]:
-    """ "How high is it": a size; "how high is it worn", or of what is only placed: where it goes."""
-    aspect = _size_aspect(wanted, items, lookup)
-    spoken = _rule_aspects(items[0], lookup) if items else ()
-    worn = roles.aspect == "wear" or not set(lookup.aspects_within("size")) & set(spoken)
-    if wanted == "height" and "position" in spoken and worn:
-        return "where", "position"
-    return "how", aspect
 
 
 def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tuple[QuestionKind, str]:
@@ -273,7 +239,7 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
     if roles.measured and kind in ("how", "where", "may") and roles.value is None:
         return ("where" if roles.measured == "position" else "how"), roles.measured
     if kind == "where":
-        spoken = _rule_aspects(items[0], lookup) if items else ("position",)
+        spoken = rule_aspects(items[0], lookup) if items else ("position",)
         if roles.aspect not in ("", "wear") and roles.aspect in spoken and "position" not in spoken:
             if items and not _is_carried(items[0], lookup):
                 return "must", roles.aspect  # what is else worn: the clause that has it carried says where
@@ -292,7 +258,7 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
         if roles.value_aspect == "count" and roles.aspect == "possession" and "kit-count" in lookup.aspects:
             return kind, "kit-count"
         if roles.measure_unit and not roles.value_aspect:
-            return kind, _size_aspect(roles.dimension or "size", items, lookup)
+            return kind, size_aspect(roles.dimension or "size", items, lookup)
         return kind, roles.value_aspect or roles.dimension
     if roles.value_aspect:
         return _named_value(kind, roles.value_aspect, items, lookup)
@@ -304,7 +270,7 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
 def _how(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tuple[QuestionKind, str]:
     wanted = frame.aspect or roles.dimension
     if wanted in _SIZES and frame.sized:
-        return _sized(wanted, roles, items, lookup)
+        return sized_question(wanted, roles, items, lookup)
     if roles.aspect == "carrying" and items and _has_manner(items[0], lookup):
         return "how", wanted or roles.value_aspect or "wear"
     return "how", wanted or roles.value_aspect or roles.aspect or "wear"
@@ -313,7 +279,7 @@ def _how(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tu
 def _named_value(
     kind: QuestionKind, aspect: str, items: Sequence[str], lookup: Lookup
 ) -> tuple[QuestionKind, str]:
-    """An aspect, or one manner of it by its text; asked of an item it is the manner that its rules speak of."""
+    """An aspect, or one manner of it by its text; of an item the manner that its rules speak of."""
     if kind not in ("may", "must"):
         return kind, aspect
     if lookup.aspects[aspect].kind != "act":
@@ -324,7 +290,7 @@ def _named_value(
 
 def _other_manners(aspect: str, item: str, lookup: Lookup) -> str:
     """The manner of which the item has rules in other words than those said ("buttoned up"), "" if none."""
-    within, spoken = lookup.aspects[aspect].within, _rule_aspects(item, lookup)
+    within, spoken = lookup.aspects[aspect].within, rule_aspects(item, lookup)
     other = within and aspect not in spoken and any(lookup.aspects[a].within == within for a in spoken)
     return within if within and other else ""
 
