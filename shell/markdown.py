@@ -9,18 +9,12 @@ from shell.blocks import Block, Chain, Grid, Headline, Next, Node, Points, Quote
 
 # What could be read as markup: inside a line, and at its start.
 _INSIDE = re.compile(r"([\\`*_\[\]<>|~&$])")
-_AT_START = re.compile(r"^(\s*)([#+=-]|\d+(?=[.)]))")
+_AT_START = re.compile(r"^(\s*)(\d*)([#+=-]|(?<=\d)[.)](?=\s|$))")
 
 
 def _safe(text: str) -> str:
     """A text on one line that no reader of Markdown takes for markup."""
-    escaped = _INSIDE.sub(r"\\\1", " ".join(text.split()))
-    return _AT_START.sub(_escape_start, escaped)
-
-
-def _escape_start(found: re.Match[str]) -> str:
-    mark = found[2]
-    return f"{found[1]}{mark[:-1]}&#{ord(mark[-1])};" if mark[-1].isdecimal() else f"{found[1]}\\{mark}"
+    return _AT_START.sub(r"\1\2\\\3", _INSIDE.sub(r"\\\1", " ".join(text.split())))
 
 
 def _cell(text: str) -> str:

@@ -95,11 +95,15 @@ def loop(read: Read, base: KnowledgeBase, output: Output, session: Session | Non
 
 
 def _plainly(_session: Session) -> str:
-    """A line; of a query as many as it needs."""
-    text = input(_PROMPT)
-    while needs_more(text):
-        text += "\n" + input(_MORE)
-    return text
+    """A line; of a query as many as it needs. Ctrl-C and Ctrl-D end the line on the screen too."""
+    try:
+        text = input(_PROMPT)
+        while needs_more(text):
+            text += "\n" + input(_MORE)
+        return text
+    except (KeyboardInterrupt, EOFError):
+        sys.stdout.write("\n")
+        raise
 
 
 def _greet(session: Session, gone: tuple[str, ...], base: KnowledgeBase, output: Output) -> None:
@@ -109,7 +113,6 @@ def _greet(session: Session, gone: tuple[str, ...], base: KnowledgeBase, output:
         output.show((Said("Remembered", f"{brief(session.profile, base)} (forget ends that)"),))
     if gone:
         complain(f"Not remembered any more, since the books have changed: {', '.join(gone)}.")
-    output.write("")
 
 
 def run_repl(base: KnowledgeBase, output: Output) -> int:

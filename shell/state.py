@@ -18,11 +18,14 @@ _ID_SHOWN = 40
 
 
 def _state_folder() -> Path:
-    """XDG_STATE_HOME, else ~/.local/state (XDG Base Directory Specification); only absolute paths count."""
+    """XDG_STATE_HOME, else ~/.local/state (XDG Base Directory Specification); only absolute paths count.
+
+    Where there is no home, a place at which nothing can be kept.
+    """
     state = os.environ.get("XDG_STATE_HOME", "")
     if not Path(state).is_absolute():
         state = os.path.expanduser("~/.local/state")  # noqa: PTH111  unlike pathlib, never raises
-    return Path(state) / "clothbound"
+    return (Path(state) if Path(state).is_absolute() else Path(os.devnull)) / "clothbound"
 
 
 def history_file() -> Path:
@@ -40,7 +43,8 @@ def profile_file(base: KnowledgeBase) -> Path:
 
 def make_private(path: Path) -> None:
     """Make a file, and the folders above it, for the owner alone; raises `OSError`."""
-    path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    for folder in (_state_folder(), path.parent):
+        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
     os.close(os.open(path, os.O_CREAT | os.O_APPEND | os.O_WRONLY | os.O_NOFOLLOW | os.O_NONBLOCK, 0o600))
     path.chmod(0o600)
 

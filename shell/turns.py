@@ -208,10 +208,19 @@ def _help(session: Session, argument: str, _base: KnowledgeBase) -> Result:
         "Everything else is a question",
         ("May I wear the storm coat in boat rig?", "What must a K5 wear?", "Where does the name strip go?"),
     )
+    keys = Points(
+        "Keys (not with --plain)",
+        (
+            "Tab completes with what fits; the right arrow takes the rest of an earlier line",
+            "arrow up goes to earlier lines that begin like this one; Ctrl-R searches all of them",
+            "Ctrl-C leaves a line, or stops an answer; Ctrl-D leaves the shell",
+        ),
+    )
     return session, Reply(
         blocks=(
             Grid("Commands", ("Write", "To"), rows),
             asking,
+            keys,
             Said("More", "help COMMAND shows an example."),
         )
     )

@@ -34,7 +34,8 @@ def verdict_cell(verdict: str) -> Cell:
 
 
 def brief(facts: Facts, base: KnowledgeBase) -> str:
-    """Facts in few words: grades by id, other values by label; sentences only for measures and the like."""
+    """Facts in few words: grades by id, several by their group, other values by label, the narrower ones left
+    out; sentences only for measures and the like."""
     words = []
     for name, values in facts:
         fact, members = base.lookup.facts[name], getattr(values, "members", ())
@@ -43,8 +44,12 @@ def brief(facts: Facts, base: KnowledgeBase) -> str:
         elif fact.kind == "yes_no":
             words.append(fact.label if members == {"yes"} else f"{fact.label}: no")
         else:
-            known = [value for value in fact.values if value.id in members]
-            words.append(" or ".join(v.id if fact.family == "grade" else v.label for v in known))
+            known = [value for value in fact.values if value.id in members and value.within not in members]
+            groups = (
+                g.label for g in base.lookup.base.groups if g.fact == name and set(g.members) == members
+            )
+            each = " or ".join(v.id if fact.family == "grade" else v.label for v in known)
+            words.append(next(groups, each) if len(known) > 1 else each)
     return kb.visible(", ".join(words))
 
 

@@ -163,6 +163,7 @@ def test_a_profile_comes_back_for_the_same_service_only(
     kept = profile_file(base)  # type: ignore[arg-type]
     assert stat.S_IMODE(kept.stat().st_mode) == 0o600
     assert stat.S_IMODE(kept.parent.stat().st_mode) == 0o700
+    assert stat.S_IMODE(kept.parent.parent.stat().st_mode) == 0o700
     capsys.readouterr()
     typed(f"May I wear the coat?{ENTER}{CTRL_D}", base)
     assert "Remembered: K5, boat rig" in capsys.readouterr().out

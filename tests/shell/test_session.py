@@ -5,12 +5,17 @@ from __future__ import annotations
 import datetime
 from typing import Any
 
+import msgspec
 import pytest
 
+from kb.model.lookup import Lookup
+from kb.model.records import FactValue, Group
 from kb.model.values import choices
 from shell.plain import render_plain
 from shell.session import Session, merge
 from shell.turns import Reply, take_line
+from shell.words import brief
+from tests.shell.fake_books import AT
 from tests.shell.fakes import FakeBase
 
 
@@ -31,6 +36,25 @@ def test_a_profile_is_kept_and_sent_with_each_question(base: FakeBase) -> None:
     assert "K5" in said(reply)
     talk(base, "May I wear the coat?", session=session)
     assert base.asked[-1]["facts"] == session.profile
+
+
+def test_facts_are_told_in_few_words(base: FakeBase) -> None:
+    lookup = base.lookup
+    grades = Group(id="keepers", label="keepers", fact="grade", members=("K4", "K5"), at=AT)
+    weather = lookup.facts["weather"]
+    rain = FactValue(id="rain", label="rain", within="foul", at=AT)
+    wider = msgspec.structs.replace(weather, values=(*weather.values, rain))
+    facts = tuple(wider if fact.id == "weather" else fact for fact in lookup.base.facts)
+    base.lookup = Lookup(msgspec.structs.replace(lookup.base, groups=(grades,), facts=facts))
+    for values, told in (
+        (("grade", choices("K4", "K5")), "keepers"),
+        (("grade", choices("K4")), "K4"),
+        (("weather", choices("foul", "rain")), "foul weather"),
+        (("weather", choices("fair", "rain")), "fair weather or rain"),
+        (("hauling", choices("yes")), "hauling lines"),
+        (("hauling", choices("no")), "hauling lines: no"),
+    ):
+        assert brief((values,), base) == told  # type: ignore[arg-type]
 
 
 def test_a_later_statement_replaces_the_same_fact_only(base: FakeBase) -> None:
