@@ -16,6 +16,8 @@ from kb.model.values import ValueSet, intersect, is_empty, is_subset, subtract, 
 from kb.plain import NONE, VERDICTS, Fate, Known, Question, Range, Truth, has_whole_number, is_sound, opposed
 from kb.plain import facts_from_json as facts_of
 from kb.plain import values_from_json as values_of
+from kb.plain.citing import citing
+from kb.plain.comparing import Sides
 
 UNFIT = (AttributeError, IndexError, KeyError, RecursionError, TypeError, ValueError, ZeroDivisionError)
 
@@ -33,8 +35,8 @@ class _Claims:
     """The claims of one answer, held one after the other against the meaning of the rules."""
 
     def __init__(self, data: Any, lookup: Lookup) -> None:
-        self.data, self.lookup, day = data, lookup, datetime.date.fromisoformat(data["as_of"])
-        self.question = Question(data["reading"], lookup, day)
+        self.data, self.lookup, self.day = data, lookup, datetime.date.fromisoformat(data["as_of"])
+        self.question = Question(data["reading"], lookup, self.day)
         self.meaning = self.question.meaning
 
     def check(self) -> None:
@@ -49,7 +51,8 @@ class _Claims:
             self.part(item, aspect, rows)
         self.whole(parts)
         self.changes(next(iter(parts), ("", "")))
-        self.citations()
+        for claim in citing(self.data, self.lookup):
+            hold(*claim)
 
     def part(self, item: str, aspect: str, rows: list[int]) -> None:
         """The rows for one item and aspect: disjoint, complete, and right in every case."""
@@ -186,6 +189,9 @@ class _Claims:
                 claimed = {(e["item"], e["verdict"], frozenset(e["rules"])) for e in self.data["entries"]}
                 wrong = sorted({one[0] for one in claimed ^ self.question.entries()})
                 hold(not wrong, "entries", f"not what the rules say of {', '.join(wrong)}")
+        elif self.question.kind == "compare":
+            hold(not parts and verdict in (None, "silent"), "verdict", "nothing here proves it")
+            self.comparison()
         elif self.question.acts:
             told = {"conditional"} if self.question.kind == "who" and verdict is None else {verdict}
             hold(len(found) == 1 and verdicts == told, "verdict", "it does not follow from the rows")
@@ -201,34 +207,29 @@ class _Claims:
             expected = leading[0] if leading else verdicts.pop() if len(verdicts) == 1 else "required"
             hold(verdict == (expected if found else "silent"), "verdict", "it does not follow from the rows")
 
+    def comparison(self) -> None:
+        """What each side is said to say is so, what differs is all listed, and nothing else is."""
+        differences, sides = self.data["differences"], Sides(self.data["reading"], self.lookup, self.day)
+        for claim in sides.claims(differences):
+            hold(*claim)
+        for n, m in [(n, m) for n in range(len(differences)) for m in (0, 1) if self.question.items]:
+            side, aspect, where = differences[n]["sides"][m], differences[n]["aspect"], f"differences[{n}]"
+            place, proofs = (side["item"], aspect), side["derivation"]
+            same = all((proof["item"], proof["aspect"]) == place for proof in proofs)
+            hold(same and len(side["cases"]) == len(proofs), where, "these are not its proofs")
+            reading, day = sides.reading_of(m, *place), sides.cases[m][0].isoformat()
+            claims = _Claims({**self.data, **side, "reading": reading, "as_of": day}, self.lookup)
+            try:
+                claims.part(*place, list(range(len(proofs))))
+            except Refused as refused:
+                raise Refused(f"{where}.sides[{m}].{refused.args[0]}", refused.args[1]) from None
+
     def changes(self, place: tuple[str, str]) -> None:
         """Each change of facts that is named gives the verdict that is named, in every case."""
         for n, change in enumerate(self.data["changes"]):
             facts = {**self.question.known(*place), **facts_of(change["facts"])}
             found = self.question.outcomes(*place, facts)[0]
             hold(found == {change["verdict"]}, f"changes[{n}]", f"it gives {' or '.join(sorted(found))}")
-
-    def citations(self) -> None:
-        """Each citation is a clause of the books word for word, and every row has a rule that is cited."""
-        clauses = {(one.edition, one.number): one for one in self.lookup.base.clauses}
-        cases, cited, books = self.data["cases"], set[str](), self.lookup
-        spoken = [*cases, *self.data["entries"], *(value for row in cases for value in row["values"])]
-        for n, one in enumerate(self.data["citations"]):
-            clause = clauses[one["edition"], one["clause"]]
-            edition, source = books.editions[clause.edition], {"file": clause.at.file, "line": clause.at.line}
-            said = (one["book"], one["title"], one["text"], one["source"])
-            same = said == (edition.book, edition.label, clause.text, source)
-            hold(same, f"citations[{n}]", "it is not as in the books")
-            mine = all(books.rules[rule].clause == clause.id for rule in one["rules"])
-            hold(mine, f"citations[{n}].rules", "a rule is of another clause")
-            cited |= {*one["rules"]}
-        deciding = self.question.kind == "source" or cited <= {
-            rule for one in spoken for rule in one["rules"]
-        }
-        hold(deciding, "citations", "a rule that decides nothing is cited")
-        for n, row in enumerate(cases):
-            rules = {*row["rules"]}.union(*(value["rules"] for value in row["values"]))
-            hold(not rules or bool(rules & cited), f"cases[{n}]", "no rule of this row is cited")
 
 
 def check(data: Any, lookup: Lookup, digest: str) -> tuple[str, str] | None:

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 _QUOTED_UNDER_A_LIST = 2
 _CASES_IN_A_LIST = 2
+_NAMED_IN_A_CELL = 3
 _SILENT = "The books do not address it. That is neither a permission nor a prohibition."
 
 
@@ -148,6 +149,21 @@ def _entries(answer: Answer, base: KnowledgeBase, full: bool) -> tuple[Block, ..
     return groups_shown + hint
 
 
+def _differences(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
+    """What differs, one row a line: what each side says, with the clauses behind it."""
+    if not answer.differences:
+        return ()
+    rows: list[tuple[Cell, ...]] = []
+    for difference in answer.differences:
+        cells = []
+        for side in difference.sides:
+            numbers = _numbers(side.rules, base) if len(side.rules) <= _NAMED_IN_A_CELL else ""
+            text = kb.visible(side.text) + (f" ({numbers})" if numbers else "")
+            cells.append(Cell(text, VERDICTS[side.verdict][1]))
+        rows.append((Cell(kb.visible(difference.label)), *cells))
+    return (Grid("What differs", ("", *_clean(answer.sides)), tuple(rows)),)
+
+
 def _number_key(number: str) -> tuple[tuple[bool, int, str], ...]:
     """Clause numbers in the order of a book: 4.2 before 4.12."""
     return tuple(
@@ -157,7 +173,7 @@ def _number_key(number: str) -> tuple[tuple[bool, int, str], ...]:
 
 def _sources(answer: Answer) -> tuple[Block, ...]:
     """The clauses in full; under a long list only where they stand."""
-    if answer.entries and len(answer.citations) > _QUOTED_UNDER_A_LIST:
+    if (answer.entries or answer.differences) and len(answer.citations) > _QUOTED_UNDER_A_LIST:
         numbers: dict[str, list[str]] = {}
         for cited in answer.citations:
             numbers.setdefault(kb.visible(cited.title), []).append(kb.visible(cited.number))
@@ -212,6 +228,7 @@ def arrange(answer: Answer, base: KnowledgeBase, *, chain: bool = False) -> tupl
         *(() if chain else _reasons(answer, base)),
         *_values(answer),
         *_entries(answer, base, chain),
+        *_differences(answer, base),
         *(chain_blocks(answer, base) if chain else ()),
         *_sources(answer),
         *_remarks(answer),

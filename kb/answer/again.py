@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from typing import Any
 
 from kb.answer.assemble import answer_query
@@ -17,7 +18,7 @@ from kb.wording import say_query
 def saved_query(engine: Engine, reading: Any) -> Query:
     """The query that a saved reading stands for."""
     facts = tuple(facts_from_json(reading["facts"]).items())
-    value = reading["value"]
+    value, other = reading["value"], reading["other"]
     return Query(
         kind=reading["kind"],
         items=tuple(reading["items"]),
@@ -27,7 +28,14 @@ def saved_query(engine: Engine, reading: Any) -> Query:
         case=Case(as_of=engine.as_of, facts=facts, alone=reading["alone"]),
         clause=reading["clause"],
         modalities=tuple(reading["verdicts"]),
+        other=None if other is None else _saved_case(other),
     )
+
+
+def _saved_case(other: Any) -> Case:
+    """The second case of a comparison."""
+    day = datetime.date.fromisoformat(other["as_of"])
+    return Case(as_of=day, facts=tuple(facts_from_json(other["facts"]).items()), alone=other["alone"])
 
 
 def difference(saved: Any, said: Any, where: str = "") -> tuple[str, str] | None:

@@ -16,15 +16,26 @@ from kb.answer.common import (
     citation,
     citations,
     dispute_notes,
+    list_cautions,
     settling_notes,
 )
+from kb.answer.comparing import compare
 from kb.answer.lists import list_entries
 from kb.answer.people import people_part
 from kb.errors import UsageError
-from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Verdict
+from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Verdict
+from kb.model.records import Case
 from kb.model.values import ValueSet
 from kb.reasoner import Engine, possible_facts
-from kb.wording import say_facts, say_list_headline, say_verdict
+from kb.wording import (
+    say_comparison,
+    say_facts,
+    say_list_headline,
+    say_open_alike,
+    say_sides,
+    say_verdict,
+    the_item,
+)
 
 _MOST_KINDS = 20
 
@@ -47,14 +58,22 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
     if query is None:
         return blank
     possible = possible_facts(query.case, query.items, False, engine.lookup)
-    if not engine.check_case(possible):
-        stated = say_facts(engine.lookup, query.case.facts)
-        raise UsageError(f"These facts exclude each other: {stated}. Take one of them back.")
+    _check(engine, query.case, possible)
+    if query.other is not None:
+        _check(
+            engine.on(query.other.as_of), query.other, possible_facts(query.other, (), False, engine.lookup)
+        )
     kinds = _kinds_that_differ(engine, query)
     if kinds:
         ask = _ask_which(engine, query, kinds)
         return _replace(blank, outcome="ask", ask=ask, reading=_asking(reading, ask))
     return _KINDS.get(query.kind, _act)(engine, query, blank)
+
+
+def _check(engine: Engine, case: Case, possible: dict[str, ValueSet]) -> None:
+    if not engine.check_case(possible):
+        stated = say_facts(engine.lookup, case.facts)
+        raise UsageError(f"These facts exclude each other: {stated}. Take one of them back.")
 
 
 def _replace(answer: Answer, **changes: object) -> Answer:
@@ -67,7 +86,7 @@ def _kinds_that_differ(engine: Engine, query: Query) -> tuple[str, ...]:
 
     Of an aspect with values only where the item itself has no rule to answer from.
     """
-    if not query.items or query.kind in ("list", "source"):
+    if not query.items or query.kind in ("list", "source", "compare"):
         return ()
     item = query.items[0]
     kinds = [
@@ -203,9 +222,42 @@ def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
         headline=headline,
         entries=entries,
         citations=citations(engine.lookup, [entry.rules for entry in entries]),
-        cautions=cautions(engine.lookup, (), rules),
+        cautions=list_cautions(engine.lookup, tuple(entry.item for entry in entries), rules),
     )
     return answer if entries else _replace(answer, verdict="silent")
+
+
+def _compare(engine: Engine, query: Query, blank: Answer) -> Answer:
+    """What differs between two cases, or between two items."""
+    lookup = engine.lookup
+    found = compare(engine, query)
+    both = [side for one in found.differences for side in one.sides]
+    if query.other is not None:
+        names = say_sides(lookup, query.case, query.other)
+    else:
+        names = (the_item(lookup, query.items[0]), the_item(lookup, query.items[1]))
+    rules = tuple(dict.fromkeys(rule for side in both for rule in side.rules))
+    items = tuple(dict.fromkeys((*query.items, *(side.item for side in both))))
+    notes = settling_notes(lookup, [case for side in both for case in side.cases])
+    if found.open_alike:
+        notes = (*notes, say_open_alike(found.open_alike))
+    answer = _replace(
+        blank,
+        outcome="answer",
+        headline=say_comparison(lookup, query, names, len(found.differences), found.alike),
+        sides=names,
+        differences=found.differences,
+        citations=citations(lookup, [group for side in both for group in _carriers(side)]),
+        cautions=list_cautions(lookup, items, rules),
+        notes=notes,
+    )
+    return answer if found.differences or found.alike else _replace(answer, verdict="silent")
+
+
+def _carriers(side: Side) -> list[tuple[str, ...]]:
+    """For each row of a side the rules of which a clause is enough to carry it."""
+    spoken = [value.rules for case in side.cases for value in case.values if value.rules]
+    return spoken or [case.rules for case in side.cases] or [side.rules]
 
 
 def _source(engine: Engine, query: Query, blank: Answer) -> Answer:
@@ -285,5 +337,6 @@ _KINDS: dict[str, Callable[[Engine, Query, Answer], Answer]] = {
     "how_many": _values,
     "who": _people,
     "list": _list,
+    "compare": _compare,
     "source": _source,
 }

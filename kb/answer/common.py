@@ -124,6 +124,19 @@ def cautions(lookup: Lookup, items: Sequence[str], rules: Iterable[str]) -> tupl
     return tuple(texts)
 
 
+def list_cautions(lookup: Lookup, items: Sequence[str], rules: Iterable[str]) -> tuple[str, ...]:
+    """As `cautions`, the items that protect all in one sentence."""
+    guards = {item: ", ".join(lookup.items[item].protects) for item in items if lookup.items[item].protects}
+    if len(guards) < 2:
+        return cautions(lookup, tuple(guards), rules)
+    named = "; ".join(f"{lookup.items[item].label} ({against})" for item, against in guards.items())
+    return (
+        *cautions(lookup, (), rules),
+        f"Protection: {named}. No dress rule restricts protective equipment where it is needed; local safety "
+        "codes and the safety authority decide.",
+    )
+
+
 def _say_date(day: datetime.date) -> str:
     return f"{day.day} {day:%B %Y}"
 

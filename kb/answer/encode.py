@@ -14,9 +14,11 @@ from kb.model.questions import (
     AnswerCase,
     Citation,
     Derivation,
+    Difference,
     ListEntry,
     OpenValue,
     Reading,
+    Side,
 )
 from kb.model.records import Measure
 from kb.model.values import Choices, Interval, ValueSet
@@ -131,6 +133,26 @@ def _entry(entry: ListEntry) -> Json:
     }
 
 
+def _side(side: Side) -> Json:
+    return {
+        "item": side.item,
+        "verdict": side.verdict,
+        "text": side.text,
+        "cases": [_case(case) for case in side.cases],
+        "derivation": [_derivation(derivation) for derivation in side.derivation],
+        "rules": list(side.rules),
+    }
+
+
+def _difference(difference: Difference) -> Json:
+    return {
+        "item": difference.item,
+        "aspect": difference.aspect,
+        "label": difference.label,
+        "sides": [_side(side) for side in difference.sides],
+    }
+
+
 def _derivation(derivation: Derivation) -> Json:
     return {
         "item": derivation.item,
@@ -193,6 +215,13 @@ def _reading(reading: Reading) -> Json:
         "clause": query and query.clause,
         "carried": list(reading.carried),
         "text": reading.text,
+        "other": query
+        and query.other
+        and {
+            "as_of": query.other.as_of.isoformat(),
+            "facts": _facts(query.other.facts),
+            "alone": query.other.alone,
+        },
         "spans": [{"text": s.text, "role": s.role, "target": s.target, "how": s.how} for s in reading.spans],
     }
 
@@ -211,6 +240,8 @@ def answer_object(answer: Answer) -> dict[str, Json]:
         "cases": [_case(case) for case in answer.cases],
         "values": [_open_value(value) for value in answer.values],
         "entries": [_entry(entry) for entry in answer.entries],
+        "sides": list(answer.sides),
+        "differences": [_difference(difference) for difference in answer.differences],
         "derivation": [_derivation(derivation) for derivation in answer.derivation],
         "changes": [
             {"facts": _facts(change.facts), "text": change.label, "verdict": change.verdict}

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from kb.model.conditions import evaluate
+import msgspec
+
+from kb.model.conditions import Condition, evaluate
 from kb.model.questions import ListEntry, Query, Verdict
 from kb.model.values import YES, ValueSet, contains
 from kb.reasoner import WORN, Engine, Problem, in_force, possible_facts, rows, simplify, truth_of
@@ -95,36 +97,52 @@ def _can_have(
     )
 
 
-def _class_entries(engine: Engine, query: Query, possible: Mapping[str, ValueSet]) -> list[ListEntry]:
-    """Prohibitions of everything of a kind but some: a line each, in the words of their scope."""
-    lookup = engine.lookup
+class ClassLine(msgspec.Struct, frozen=True):
+    """A prohibition of everything of a kind but some, in the cases that are still open (None: in all)."""
+
+    rule: str
+    condition: Condition | None
+
+    @property
+    def verdict(self) -> Verdict:
+        return "prohibited" if self.condition is None else "conditional"
+
+
+def class_lines(engine: Engine, aspect: str, possible: Mapping[str, ValueSet]) -> tuple[ClassLine, ...]:
+    """Those of an aspect that are in force and not known to be kept out."""
     found = []
-    for rule in lookup.base.rules:
-        if rule.modality != "must_not" or rule.aspect != query.aspect or not rule.scope.excluding:
+    for rule in engine.lookup.base.rules:
+        if rule.modality != "must_not" or rule.aspect != aspect or not rule.scope.excluding:
             continue
         if rule.residual or not in_force(rule.valid_from, rule.valid_until, engine.as_of):
             continue
         condition = simplify(engine.condition(rule.id), possible)
         truth = truth_of(condition)
-        if truth is False:
-            continue
-        found.append(
-            ListEntry(
-                item=rule.scope.items[0],
-                label=say_scope(lookup, rule.scope),
-                verdict="prohibited" if truth else "conditional",
-                condition="" if truth else f"prohibited {say_condition(lookup, condition)}",
-                rules=(rule.id,),
-            )
+        if truth is not False:
+            found.append(ClassLine(rule.id, None if truth else condition))
+    return tuple(found)
+
+
+def _class_entries(engine: Engine, query: Query, possible: Mapping[str, ValueSet]) -> list[ListEntry]:
+    """Prohibitions of everything of a kind but some: a line each, in the words of their scope."""
+    lookup = engine.lookup
+    return [
+        ListEntry(
+            item=lookup.rules[line.rule].scope.items[0],
+            label=say_scope(lookup, lookup.rules[line.rule].scope),
+            verdict=line.verdict,
+            condition="" if line.condition is None else f"prohibited {say_condition(lookup, line.condition)}",
+            rules=(line.rule,),
         )
-    return found
+        for line in class_lines(engine, query.aspect, possible)
+    ]
 
 
 def list_entries(engine: Engine, query: Query) -> tuple[ListEntry, ...]:
     """The list, closed under duties that follow from what is worn: required items count as worn."""
     items = listed_items(engine, query.aspect)
     wanted = query.modalities or LISTED
-    possible = _with_required(engine, items, query)
+    possible = with_required(engine, items, query)
     lines = [
         _entry(engine, item, query.aspect, possible, wanted)
         for item in items
@@ -135,7 +153,7 @@ def list_entries(engine: Engine, query: Query) -> tuple[ListEntry, ...]:
     return tuple(sorted(entries, key=lambda entry: LISTED.index(entry.verdict)))
 
 
-def _with_required(engine: Engine, items: Sequence[str], query: Query) -> dict[str, ValueSet]:
+def with_required(engine: Engine, items: Sequence[str], query: Query) -> dict[str, ValueSet]:
     """What is known of the case, and that everything is worn that is required in every case."""
     lookup = engine.lookup
     possible = possible_facts(query.case, (), True, lookup)

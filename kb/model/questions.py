@@ -30,7 +30,8 @@ class Query(msgspec.Struct, frozen=True, kw_only=True):
     empty for a list. `aspect` is an aspect id; a broader one ("size") stands for all within it.
     `value` is a claimed value of the aspect ("may it be 2 in high?"). `polarity` "not" asks about
     going without ("may I leave the cap off?"). `clause` is a clause id for a source question;
-    `modalities` narrows a list to what is required, permitted or prohibited.
+    `modalities` narrows a list to what is required, permitted or prohibited. `other` is the second case of a
+    comparison; without it two `items` are compared in one case.
     """
 
     kind: QuestionKind
@@ -41,6 +42,7 @@ class Query(msgspec.Struct, frozen=True, kw_only=True):
     case: Case
     clause: str | None = None
     modalities: tuple[Verdict, ...] = ()
+    other: Case | None = None
 
 
 class Span(msgspec.Struct, frozen=True, kw_only=True):
@@ -171,6 +173,29 @@ class ListEntry(msgspec.Struct, frozen=True, kw_only=True):
     rules: tuple[str, ...] = ()
 
 
+class Side(msgspec.Struct, frozen=True, kw_only=True):
+    """What one side of a comparison says of an item and aspect: its table, and the proof of each row.
+
+    `text` says it in words; a line of a whole list has no table, only its verdict, and no proof.
+    """
+
+    item: str
+    verdict: Verdict
+    text: str
+    cases: tuple[AnswerCase, ...] = ()
+    derivation: tuple[Derivation, ...] = ()
+    rules: tuple[str, ...] = ()
+
+
+class Difference(msgspec.Struct, frozen=True, kw_only=True):
+    """An aspect of an item in which the two sides of a comparison differ; `label` names it in words."""
+
+    item: str
+    aspect: str
+    label: str
+    sides: tuple[Side, Side]
+
+
 class Change(msgspec.Struct, frozen=True, kw_only=True):
     """Facts that, were they so instead of as stated, would give another verdict; `label` in words."""
 
@@ -193,7 +218,10 @@ class Citation(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Answer(msgspec.Struct, frozen=True, kw_only=True):
-    """The answer to one question. `headline` is the verdict in words."""
+    """The answer to one question. `headline` is the verdict in words.
+
+    `sides` names the two sides of a comparison, `differences` are all that it found.
+    """
 
     question: str
     as_of: str
@@ -205,6 +233,8 @@ class Answer(msgspec.Struct, frozen=True, kw_only=True):
     cases: tuple[AnswerCase, ...] = ()
     values: tuple[OpenValue, ...] = ()
     entries: tuple[ListEntry, ...] = ()
+    sides: tuple[str, ...] = ()
+    differences: tuple[Difference, ...] = ()
     derivation: tuple[Derivation, ...] = ()
     changes: tuple[Change, ...] = ()
     citations: tuple[Citation, ...] = ()

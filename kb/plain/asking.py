@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Iterable
 from fractions import Fraction
 from typing import Any
 
@@ -26,11 +27,12 @@ def is_sound(reading: Any, lookup: Lookup) -> bool:
     kind, value, clause = reading["kind"], reading["value"], reading["clause"]
     rest = [reading[key] for key in ("items", "facts", "verdicts", "alone", "aspect", "polarity")]
     if kind is None:
-        return value is None and clause is None and not any(rest)
+        return value is None and clause is None and not any(rest) and reading["other"] is None
     return (
         kind in KINDS
         and all(item in lookup.items for item in reading["items"])
-        and (bool(reading["items"]) or kind in ("list", "source"))
+        and (bool(reading["items"]) or kind in ("list", "source") or reading["other"] is not None)
+        and _is_sound_case(reading["other"], kind, reading["items"], lookup)
         and all(fact in lookup.facts for fact in reading["facts"])
         and all(verdict in VERDICTS for verdict in reading["verdicts"])
         and reading["aspect"] in lookup.aspects
@@ -38,6 +40,13 @@ def is_sound(reading: Any, lookup: Lookup) -> bool:
         and (value is None or values_from_json(value) is not None)
         and (clause is None or (kind == "source" and clause in lookup.clauses))
     )
+
+
+def _is_sound_case(other: Any, kind: str, items: Any, lookup: Lookup) -> bool:
+    """Whether the second case of a reading is one; a comparison without it is of two items."""
+    if other is None:
+        return kind != "compare" or len(items) == 2
+    return kind == "compare" and all(fact in lookup.facts for fact in other["facts"])
 
 
 class Question:
@@ -50,7 +59,7 @@ class Question:
         self.kind: str | None = reading["kind"]
         aspect = lookup.aspects.get(self.aspect)
         values = self.kind in ("where", "how", "how_many") or (aspect is not None and aspect.kind != "act")
-        self.acts = self.kind not in ("list", "source") and not values
+        self.acts = self.kind not in ("list", "source", "compare") and not values
 
     def known(self, item: str, aspect: str) -> dict[str, ValueSet]:
         """The facts that the question states or takes for granted, for one item and aspect."""
@@ -133,13 +142,20 @@ class Question:
 
     # -- lists ------------------------------------------------------------------------------------------
 
-    def entries(self) -> set[tuple[str, str, frozenset[str]]]:
-        """What a list must hold: item, verdict and deciding rules; what is required counts as worn."""
+    def named(self) -> list[str]:
+        """The items that a list looks at: those that a rule in force names."""
+        rules = [r for r in self.meaning.rules.values() if r.aspect == self.aspect and not r.residual]
+        return list(dict.fromkeys(item for r in rules if not r.scope.excluding for item in r.scope.items))
+
+    def entries(self, also: Iterable[str] = ()) -> set[tuple[str, str, frozenset[str]]]:
+        """What a list must hold: item, verdict and deciding rules; what is required counts as worn.
+
+        The same of the items in `also`, which do not count as worn.
+        """
         above = self.lookup.broader
         known = self.known("", self.aspect)
         rules = [r for r in self.meaning.rules.values() if r.aspect == self.aspect and not r.residual]
-        plain = dict.fromkeys(item for r in rules if not r.scope.excluding for item in r.scope.items)
-        items = [item for item in plain if any(item in r.scope.items for r in rules if not r.scope.excluding)]
+        items = self.named()
         while True:
             found = {item: self.outcomes(item, self.aspect, known) for item in items}
             worn = [item for item, (verdicts, _) in found.items() if verdicts == {"required"}]
@@ -150,6 +166,7 @@ class Question:
             if self.aspect != "wear" or not more or not self.meaning.outcomes((), {**known, **more}):
                 break
             known |= more
+        found |= {item: self.outcomes(item, self.aspect, known) for item in also if item not in found}
         wanted = {*self.reading["verdicts"]} or {*VERDICTS} - {"silent"}
         lines = {
             (item, verdicts.pop() if len(verdicts) == 1 else "conditional", frozenset(deciding))

@@ -99,6 +99,11 @@ def _stands_alone(token: Token, lexicon: Lexicon) -> bool:
     return (token.low,) in PHRASES or any(entry.rank == 0 for entry in lexicon.names.get(token.key, ()))
 
 
+def _runs_on(piece: Piece, names: Sequence[Piece]) -> bool:
+    """Whether a name begins with the last word of a phrase and goes on after it: "for the neck cloth"."""
+    return any(name.first == piece.last - 1 and name.last > piece.last for name in names)
+
+
 def _is_cut(piece: Piece, names: Sequence[Piece], text: str, tokens: tuple[Token, ...]) -> bool:
     """Whether a measure's unit is a word of something else: "two day shirts", "20 in boat rig"."""
     if piece.tag != "measure":
@@ -183,7 +188,7 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
             if last - first > 1 and last - 1 in starts:
                 break
             piece = phrase_piece(tokens, first, last)
-            if piece is not None:
+            if piece is not None and not (piece.tag == "body" and _runs_on(piece, names)):
                 candidates.append(piece)
     candidates.sort(key=lambda piece: _strength(piece, tokens))
     owner: list[Piece | None] = [None] * len(tokens)

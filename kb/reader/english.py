@@ -75,7 +75,10 @@ when: when|at what time|on what occasions|on which occasions|in which situations
 why: why|why or why not|why , or why not ,|why , or why not|how come|for what reason|what is the reason
 |for which reason
 compare: compare|difference between|differ from|differs from|difference|compared with|versus|vs
-|distinguishes|differences between|tell apart
+|distinguishes|differences between|tell apart|differ|differs|differences|compared to|comparison between
+|comparison of|comparison|as against|against that|what differs|is different|are different|different from
+|different between|different|what has changed|what changed|what changes|what will change|what is new
+|has anything changed|has changed|have changed|what else has changed|anything changed|changed since
 order: in what order|in which order|what order|which order|order of precedence|which comes first
 |comes first|precedence|takes precedence|which goes first|which is senior|order of seniority
 dimension:size: big|large|small|deep|how deep|how big|how large|how small|what size|which size|what dimensions

@@ -317,7 +317,7 @@ def _checked(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
     """What a query of its kind cannot do without."""
     if query.kind == "compare":
         if len(query.items) < 2:
-            return Abstain(reason="A comparison needs two items that the books name.")
+            return Abstain(reason="A comparison needs two rigs, grades, places, dates or items side by side.")
         return query
     if query.kind == "list":
         return _narrowed_list(query, frame, lookup)

@@ -10,6 +10,7 @@ from kb.model.records import Case
 from kb.reader.asked_back import ask_instead
 from kb.reader.by_words import clause_by_words
 from kb.reader.choice import answer_to_ask
+from kb.reader.comparing import Words, comparison
 from kb.reader.cover import find_pieces
 from kb.reader.datum import datums, take_datums
 from kb.reader.days import ask_day, days_that_differ, on_day, said_period, without_month
@@ -101,9 +102,15 @@ def understand(text: str, lexicon: Lexicon, lookup: Lookup, search: Search | Non
 
 
 def _linked(text: str, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Lookup) -> tuple[Piece, ...]:
-    pieces = resolve_names(fold(find_pieces(text, tokens, lexicon), tokens, lookup), tokens, lookup)
-    pieces = verbs(asked_manner(asked_place(pieces, lookup), tokens, lookup), tokens)
-    return datums(light(pieces, tokens, lexicon, lookup), tokens, lookup)
+    return _folded(find_pieces(text, tokens, lexicon), tokens, lexicon, lookup)
+
+
+def _folded(
+    pieces: tuple[Piece, ...], tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Lookup
+) -> tuple[Piece, ...]:
+    found = resolve_names(fold(pieces, tokens, lookup), tokens, lookup)
+    found = verbs(asked_manner(asked_place(found, lookup), tokens, lookup), tokens)
+    return datums(light(found, tokens, lexicon, lookup), tokens, lookup)
 
 
 def _from_index(
@@ -174,6 +181,12 @@ def read_question(
     frame = find_frame(found.pieces, found.tokens, stated)
     roles = find_roles(found.pieces, found.tokens, frame, lookup, stated)
     take_datums(found.pieces, found.tokens, roles, lookup)
+    if frame.kind == "compare":
+        raw, spans = find_pieces(found.text, found.tokens, lexicon), make_spans(found, lookup)
+        words = Words(raw, found.tokens, lambda p: _folded(p, found.tokens, lexicon, lookup), lookup)
+        compared = comparison(text, words, spans, frame, case, previous)
+        if compared is not None:
+            return compared
     reading = _read(text, found, frame, roles, case, lexicon, lookup, previous)
     plainer = asked_either(found, lookup)
     if plainer is None and reading.query is None and not _is_choice(reading):

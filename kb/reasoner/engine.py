@@ -71,6 +71,7 @@ class Engine:
         self.lookup = lookup
         self.as_of = as_of
         self._candidates = candidates or scan_candidates(lookup)
+        self._other_day: Engine | None = None
         self.definitions = definitions_in_force(lookup, as_of)
         self.disputed = disputed_terms(self.definitions)
         self._written: dict[tuple[str, frozenset[str]], Condition] = {}
@@ -81,6 +82,14 @@ class Engine:
         self._watched: dict[tuple[str, str, frozenset[str]], tuple[_Watched, _Limits, tuple[str, ...]]] = {}
         self._problems: dict[tuple[object, ...], Problem] = {}
         self._disablers: dict[str, list[str]] | None = None
+
+    def on(self, day: datetime.date) -> Engine:
+        """The reasoner over the same base on another day; the last one asked for is kept."""
+        if day == self.as_of:
+            return self
+        if self._other_day is None or self._other_day.as_of != day:
+            self._other_day = Engine(self.lookup, day, self._candidates)
+        return self._other_day
 
     # -- rules and groups -------------------------------------------------------------------------------
 

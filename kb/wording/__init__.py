@@ -2,6 +2,14 @@
 
 from kb.wording.aspects import of_item, say_open_values, say_set, say_value
 from kb.wording.cases import say_audience, say_case, say_depends, say_fact, say_facts, say_holders, say_who
+from kb.wording.comparisons import (
+    say_class_line,
+    say_comparison,
+    say_matter,
+    say_open_alike,
+    say_sides,
+    say_table,
+)
 from kb.wording.conditions import say_condition, say_test
 from kb.wording.derivations import say_defeat, say_derivation_chain, say_principle
 from kb.wording.english import capital, definite, indefinite, listing, sentence
@@ -45,6 +53,8 @@ __all__ = [
     "rule_reference",
     "say_audience",
     "say_case",
+    "say_class_line",
+    "say_comparison",
     "say_condition",
     "say_count",
     "say_date",
@@ -58,7 +68,9 @@ __all__ = [
     "say_interval",
     "say_intervals",
     "say_list_headline",
+    "say_matter",
     "say_measure",
+    "say_open_alike",
     "say_open_values",
     "say_position",
     "say_positions",
@@ -69,6 +81,8 @@ __all__ = [
     "say_rule",
     "say_scope",
     "say_set",
+    "say_sides",
+    "say_table",
     "say_test",
     "say_tolerance",
     "say_value",

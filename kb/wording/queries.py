@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import msgspec
+
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
 from kb.model.records import Aspect
 from kb.wording.aspects import of_item, say_claimed
 from kb.wording.cases import case_points, say_who
+from kb.wording.comparisons import COMPARED, say_sides, shared_case
 from kb.wording.english import listing, phrase, plural, sentence
 from kb.wording.labels import clause_reference, item_label, the_item
 from kb.wording.manners import is_manner
@@ -175,8 +178,17 @@ def _say_list(lookup: Lookup, query: Query) -> str:
 
 
 def _say_compare(lookup: Lookup, query: Query) -> str:
-    names = listing([the_item(lookup, item) for item in query.items]) or "dress"
-    return f"how do the rules for {names} compare" + situation(lookup, query, _for_person(lookup, query))
+    if query.other is None:
+        names = listing([the_item(lookup, item) for item in query.items]) or "dress"
+        return f"how do the rules for {names} compare" + situation(lookup, query, _for_person(lookup, query))
+    shared = msgspec.structs.replace(query, case=shared_case(query))
+    what = [
+        the_item(lookup, item) if query.aspect == "wear" else of_item(lookup, query.aspect, item)
+        for item in query.items
+    ]
+    about = phrase("what differs", f"for {listing(what)}" if what else "", _for_person(lookup, shared))
+    left, right = say_sides(lookup, query.case, query.other)
+    return f"{about}, {left} {COMPARED} {right}{situation(lookup, shared)}"
 
 
 def _say_source(lookup: Lookup, query: Query) -> str:

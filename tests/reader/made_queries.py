@@ -37,6 +37,35 @@ def make_query(chance: random.Random, lookup: Lookup) -> Query:
     )
 
 
+def make_comparison(chance: random.Random, lookup: Lookup) -> Query:
+    """A comparison of two cases that know different values of the same one or two facts, or two days."""
+    items = [item.id for item in lookup.base.items if item.at.file != "built-in"]
+    named = [f.id for f in lookup.base.facts if f.kind in ("choice", "scale", "yes_no")]
+    named = [fact for fact in named if fact != "month" and lookup.facts[fact].family != "worn"]
+    shared = dict(_case(chance, items, lookup).facts)
+    apart = chance.sample([fact for fact in named if fact not in shared], chance.choice((0, 1, 1, 2)))
+    days = (TODAY, TODAY) if apart else (datetime.date.fromordinal(_DAY), TODAY)
+    sides = [
+        {fact: Choices(frozenset({value})) for fact, value in zip(apart, values, strict=True)}
+        for values in zip(*(chance.sample(_single(lookup, fact), 2) for fact in apart), strict=True)
+    ] or [{}, {}]
+    cases = [
+        Case(as_of=day, facts=tuple((fact, {**shared, **side}[fact]) for fact in lookup.facts
+                                    if fact in {**shared, **side}))
+        for day, side in zip(days, sides, strict=True)
+    ]  # fmt: skip
+    chosen = tuple(chance.sample(items, chance.choice((0, 1, 1))))
+    return Query(kind="compare", items=chosen, case=cases[0], other=cases[1])
+
+
+def _single(lookup: Lookup, fact: str) -> list[str]:
+    record = lookup.facts[fact]
+    if record.kind == "yes_no":
+        return ["yes", "no"]
+    wide = {value.within for value in record.values}
+    return [value.id for value in record.values if value.id not in wide]
+
+
 def _aspect(chance: random.Random, kind: QuestionKind, item: str, lookup: Lookup) -> str:
     acts = [aspect.id for aspect in lookup.base.aspects if aspect.kind == "act" and aspect.verb]
     if kind == "how":

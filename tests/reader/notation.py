@@ -67,6 +67,11 @@ def write_reading(reading: Reading) -> str:
         words.append(f"clause:{query.clause}")
     if query.case.as_of != TODAY:
         words.append(f"as-of:{query.case.as_of}")
+    if query.other is not None:
+        known = dict(query.case.facts)
+        words += [f"other:{fact}={_values(v)}" for fact, v in query.other.facts if known.get(fact) != v]
+        words += ["other:alone"] if query.other.alone != query.case.alone else []
+        words += [f"other:as-of={query.other.as_of}"] if query.other.as_of != query.case.as_of else []
     return _normal(" ".join(words))
 
 

@@ -22,11 +22,13 @@ from kb.model.questions import (
     Citation,
     Defeat,
     Derivation,
+    Difference,
     ListEntry,
     OpenValue,
     Query,
     Reading,
     RuleStep,
+    Side,
 )
 from kb.model.records import Case, Clause
 from kb.model.values import YES, Choices, ValueSet, choices
@@ -159,6 +161,28 @@ def listing(text: str) -> Answer:
             ListEntry(item="strip", label="name strip", verdict="required", values=(value,)),
             ListEntry(item="liner", label="quilted liner", verdict="permitted", condition="in foul weather"),
         ),
+    )
+
+
+def comparison(text: str) -> Answer:
+    liner = (
+        Side(item="liner", verdict="prohibited", text="prohibited", rules=("order/2/liner",)),
+        Side(item="liner", verdict="conditional",
+             text="permitted when the weather is foul; not addressed when the weather is fair"),
+    )  # fmt: skip
+    strip = (
+        Side(item="strip", verdict="required", text="must be 1 in"),
+        Side(item="strip", verdict="silent", text="not addressed"),
+    )
+    return _answer(
+        text,
+        headline="2 things differ, in watch rig compared with ashore. 3 things are the same.",
+        sides=("in watch rig", "ashore"),
+        differences=(
+            Difference(item="liner", aspect="wear", label="quilted liner", sides=liner),
+            Difference(item="strip", aspect="height", label="the height of the name strip", sides=strip),
+        ),
+        notes=("Of what is the same, 1 depends on further facts, in the same way on both sides.",),
     )
 
 

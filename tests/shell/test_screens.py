@@ -23,6 +23,7 @@ ANSWERS = {
     "prohibited": fakes.prohibited,
     "conditional": fakes.conditional,
     "list": fakes.listing,
+    "compare": fakes.comparison,
     "where": fakes.where,
     "conflict": fakes.conflict,
     "silent": fakes.silent,
