@@ -10,7 +10,7 @@ from kb.guidance.plan import Plan
 from kb.guidance.statements import Statement
 from kb.guidance.zones import KIT, ORDER, OTHER, zone_of
 from kb.model.lookup import Lookup
-from kb.wording import capital, item_label
+from kb.wording import capital, item_label, plural
 
 _KINDS = ("count", "position", "order", "choice", "measure", "manner")
 _MODALITIES = ("must", "must_not", "may", "need_not")
@@ -40,7 +40,7 @@ def arrange(lookup: Lookup, plan: Plan, statements: Sequence[Statement]) -> list
 
 
 def _order(lookup: Lookup, plan: Plan) -> list[str]:
-    topics = [capital(item_label(lookup, topic)) for topic in plan.topics]
+    topics = [_title(lookup, topic) for topic in plan.topics]
     return topics if plan.arrange == "by topic" and topics else list(ORDER)
 
 
@@ -58,11 +58,17 @@ def _topic(lookup: Lookup, plan: Plan, item: str) -> str:
     whole = lookup.items[item].part_of
     for kind in (*lookup.broader(item), *(lookup.broader(whole) if whole else ())):
         if kind in plan.topics:
-            return capital(item_label(lookup, kind))
+            return _title(lookup, kind)
     for topic in plan.topics:  # a rule about a whole class bears on the topics within it
         if topic in lookup.narrower(item):
-            return capital(item_label(lookup, topic))
+            return _title(lookup, topic)
     return OTHER
+
+
+def _title(lookup: Lookup, topic: str) -> str:
+    """A topic as a heading: a kind of things in the plural."""
+    label = item_label(lookup, topic)
+    return capital(plural(label) if len(lookup.narrower(topic)) > 1 else label)
 
 
 def _paragraphs(lookup: Lookup, statements: Sequence[Statement]) -> list[list[Statement]]:

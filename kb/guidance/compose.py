@@ -24,7 +24,16 @@ from kb.guidance.zones import ORDER
 from kb.model.conditions import Test, all_of
 from kb.model.lookup import Lookup
 from kb.model.records import Rule
-from kb.wording import listing, say_audience, say_facts, say_protection, say_rule, sentence, the_item
+from kb.wording import (
+    listing,
+    rule_reference,
+    say_audience,
+    say_facts,
+    say_protection,
+    say_rule,
+    sentence,
+    the_item,
+)
 
 OPEN = "What the rule books leave open"
 
@@ -56,9 +65,10 @@ def compose(opened: Opened, digest: str) -> Document:
     days, chosen = selections(opened)
     spells = [selection.chosen() for selection in chosen]
     statements = merge_days(lookup, days, spells)
-    residual = [Statement(rule=rule, rules=(rule.id,)) for rule in chosen[0].residual()]
+    residual = chosen[0].residual()
     matters = open_matters(chosen[0])
     told = [clause for matter in matters for clause in matter.clauses]
+    told += [lookup.rules[s.rule.repairs].clause for s in statements if s.rule.repairs]
     citing = Citing(lookup, plan.edition, [*statements, *residual], told)
     sections = [
         _section(lookup, number, part, citing)
@@ -121,6 +131,9 @@ def _sentences(lookup: Lookup, statement: Statement, citing: Citing) -> list[Sen
     rule = statement.rule
     citation = citing.citation((*statement.rules, *statement.rivals))
     text = say_rule(lookup, rule, statement.period).removesuffix(".")
+    if rule.repairs:
+        named = citing.clause(lookup.rules[rule.repairs].clause)
+        text = text.replace(rule_reference(lookup, rule.repairs), named)
     found = [Sentence(text, citation, rules=statement.rules, rivals=statement.rivals)]
     if rule.note:
         found.append(Sentence(f"Note: {_closed(rule.note)}", citing.citation(statement.rules), "note"))

@@ -153,10 +153,10 @@ class Selection:
         """Whether a statement is one of the plan's own rules."""
         return self.lookup.clauses[statement.rule.clause].edition == self.plan.edition
 
-    def residual(self) -> list[Rule]:
-        """The rules that close what nothing else speaks about, as far as they bear on the topics."""
+    def residual(self) -> list[Statement]:
+        """What closes all that nothing else speaks about, as far as it bears on the topics."""
         return [
-            rule
+            self.statements.plain(rule)
             for rule in self.law.rules
             if rule.residual
             and not self.wanted.isdisjoint(covered_items(self.lookup, rule.scope))

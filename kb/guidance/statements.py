@@ -162,6 +162,10 @@ class Statements:
                     rivals |= dict.fromkeys(self.rivals(view, norm))
         return [self._statement(rule, rule.scope, tuple(rivals))] if held else []
 
+    def plain(self, rule: Rule) -> Statement:
+        """A rule where its condition holds, whatever else is said."""
+        return self._statement(rule, rule.scope, ())
+
     def _needed(self, parts: Sequence[Condition]) -> list[Condition]:
         """Conditions that must all hold, without an "unless" that the others cover."""
         kept = [p for part in parts for p in (part.parts if isinstance(part, AllOf) else (part,))]

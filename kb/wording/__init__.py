@@ -12,7 +12,7 @@ from kb.wording.comparisons import (
 )
 from kb.wording.conditions import say_condition, say_test
 from kb.wording.derivations import say_defeat, say_derivation_chain, say_principle
-from kb.wording.english import capital, definite, indefinite, listing, sentence
+from kb.wording.english import capital, definite, indefinite, listing, plural, sentence
 from kb.wording.labels import (
     clause_reference,
     edition_reference,
@@ -50,6 +50,7 @@ __all__ = [
     "item_label",
     "listing",
     "of_item",
+    "plural",
     "rule_reference",
     "say_audience",
     "say_case",

@@ -71,7 +71,7 @@ def choice_phrase(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> Phrase:
         return _branch_phrase(lookup, fact.id, picked, turned)
     labels = [lookup.value_label(fact.id, value) for value, _ in picked]
     labels += [lookup.value_label(fact.id, hole) for _, without in picked for hole in without]
-    if all(is_adverbial(label) or is_participial(label) for label in labels):
+    if all(is_adverbial(label) or (is_participial(label) and _is_of_wearer(fact)) for label in labels):
         bare = _join_atoms(lookup, fact, picked, turned)
         attached = bare if not turned and all(is_adverbial(label) for label in labels) else None
         place = 3 if attached else 4
@@ -79,6 +79,11 @@ def choice_phrase(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> Phrase:
             return Phrase(f"it is {_LEADING.sub(r'', bare)}", bare, attached, noun=bare, place=6)
         return Phrase(f"{WEARER} is {bare}", bare, attached, True, bare, place)
     return _noun_choice(lookup, fact, picked, turned)
+
+
+def _is_of_wearer(fact: Fact) -> bool:
+    """Whether a fact may be something that the wearer is; where the weather is asked, "falling snow" is not."""
+    return not re.match(rf"(what|which) (is|are) (the )?{re.escape(fact.label)}\b", fact.ask, re.I)
 
 
 def _grouped(lookup: Lookup, fact: Fact, found: list[Atom]) -> list[Atom]:
