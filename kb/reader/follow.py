@@ -5,7 +5,7 @@ from __future__ import annotations
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Abstain, Ask, Query, Reading
+from kb.model.questions import Abstain, Ask, Query, Reading, Verdict
 from kb.model.records import Case
 from kb.model.values import NO, YES
 from kb.reader.days import month_of
@@ -37,6 +37,7 @@ _UNKNOWN = frozenset(
 NONE_OF_THEM = frozenset(
     {"neither", "neither of them", "none", "none of them", "none of these", "neither one", "no one", "nobody"}
 )
+_WHO_SAYS = frozenset({"says who", "who says", "who says so", "who says that", "says which book"})
 _OTHER_ONE = frozenset(
     {"no the other one", "the other one", "no the other", "the other", "no not that one", "not that one"}
 )
@@ -83,8 +84,17 @@ def echoed(found: Understood, before: Query, today: Case, lookup: Lookup) -> Que
     tags = {piece.tag for piece in found.pieces}
     if tags <= _ECHO and any(token.low in _TODAY for token in found.tokens):
         return _on_day(before, today, lookup)
-    if before.kind not in ("may", "must", "why") or not before.items:
+    if not before.items or before.kind in ("source", "compare"):
         return None
+    if ("which clause" in tags and tags <= _ECHO | {"which clause", "say"}) or said_plainly(
+        found.tokens
+    ) in _WHO_SAYS:
+        return Query(kind="source", items=before.items, aspect=before.aspect, case=before.case)
+    if before.kind not in ("may", "must", "why"):
+        return None
+    if "when" in tags and tags <= _ECHO | {"when"}:
+        asked: tuple[Verdict, ...] = ("required",) if before.kind == "must" else ()
+        return msgspec.structs.replace(before, kind="when", modalities=asked, value=None)
     if "why" in tags and tags <= _ECHO | {"why"}:
         return msgspec.structs.replace(before, kind="why", modalities=())
     pronoun = any(token.low in _PRONOUNS for token in found.tokens)
