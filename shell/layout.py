@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import kb
 from shell.blocks import Block, Cell, Chain, Grid, Headline, Next, Points, Quote, Said
 from shell.chain import chain_blocks, short_reasons
+from shell.numbering import clause_numbers, main_edition, number_key, numbers_alone
 from shell.words import VERDICTS, brief, verdict_cell
 
 if TYPE_CHECKING:
@@ -88,7 +89,8 @@ def _cases(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
         return ()
     with_values = any(case.values for case in answer.cases)
     with_verdicts = not with_values or len({case.verdict for case in answer.cases}) > 1
-    clauses = [_numbers(case.rules, base).partition(" ")[2] for case in answer.cases]
+    main = main_edition(answer, base)
+    clauses = [numbers_alone(case.rules, base, main) for case in answer.cases]
     with_clauses = len(set(clauses)) > 1
     columns = ("When", *(("Then",) if with_verdicts else ()), *(("Left open",) if with_values else ()))
     columns += ("Clause",) if with_clauses else ()
@@ -115,13 +117,6 @@ def _values(answer: Answer) -> tuple[Block, ...]:
     return (Points("Left open", tuple(lines)),) if lines else ()
 
 
-def _numbers(rules: tuple[str, ...], base: KnowledgeBase) -> str:
-    """The clause numbers behind some rules: "clause 4.12" or "clauses 4.12, 5.1"; "" for none."""
-    clauses = dict.fromkeys(base.lookup.rules[rule].clause for rule in rules if rule in base.lookup.rules)
-    numbers = tuple(dict.fromkeys(kb.visible(base.lookup.clauses[clause].number) for clause in clauses))
-    return f"clause{'s' * (len(numbers) > 1)} {', '.join(numbers)}" if numbers else ""
-
-
 def _condition(condition: str, full: bool) -> str:
     """The cases of one line of a list; many are only counted unless `full`."""
     cases = condition.count(";") + 1
@@ -133,9 +128,10 @@ def _condition(condition: str, full: bool) -> str:
 def _entries(answer: Answer, base: KnowledgeBase, full: bool) -> tuple[Block, ...]:
     """A list, grouped by verdict in the order of `VERDICTS`."""
     groups: dict[str, list[str]] = {}
+    main = main_edition(answer, base)
     for entry in answer.entries:
         values = "; ".join(dict.fromkeys(_clean(tuple(value.label for value in entry.values))))
-        numbers = _numbers(entry.rules, base)
+        numbers = clause_numbers(entry.rules, base, main)
         text = kb.visible(entry.label) + (f": {values}" if values else "")
         text += f", {_condition(entry.condition, full)}" if entry.condition else ""
         groups.setdefault(entry.verdict, []).append(text + (f" ({numbers})" if numbers else ""))
@@ -153,22 +149,17 @@ def _differences(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     """What differs, one row a line: what each side says, with the clauses behind it."""
     if not answer.differences:
         return ()
+    main = main_edition(answer, base)
     rows: list[tuple[Cell, ...]] = []
     for difference in answer.differences:
         cells = []
         for side in difference.sides:
-            numbers = _numbers(side.rules, base) if len(side.rules) <= _NAMED_IN_A_CELL else ""
+            is_short = len(side.rules) <= _NAMED_IN_A_CELL
+            numbers = clause_numbers(side.rules, base, main) if is_short else ""
             text = kb.visible(side.text) + (f" ({numbers})" if numbers else "")
             cells.append(Cell(text, VERDICTS[side.verdict][1]))
         rows.append((Cell(kb.visible(difference.label)), *cells))
     return (Grid("What differs", ("", *_clean(answer.sides)), tuple(rows)),)
-
-
-def _number_key(number: str) -> tuple[tuple[bool, int, str], ...]:
-    """Clause numbers in the order of a book: 4.2 before 4.12."""
-    return tuple(
-        (not part.isdecimal(), int(part) if part.isdecimal() else 0, part) for part in number.split(".")
-    )
 
 
 def _sources(answer: Answer) -> tuple[Block, ...]:
@@ -177,9 +168,7 @@ def _sources(answer: Answer) -> tuple[Block, ...]:
         numbers: dict[str, list[str]] = {}
         for cited in answer.citations:
             numbers.setdefault(kb.visible(cited.title), []).append(kb.visible(cited.number))
-        lines = tuple(
-            f"{title}: {', '.join(sorted(set(n), key=_number_key))}" for title, n in numbers.items()
-        )
+        lines = tuple(f"{title}: {', '.join(sorted(set(n), key=number_key))}" for title, n in numbers.items())
         return (Points("Clauses", lines),)
     return tuple(
         Quote(kb.visible(f"{cited.title}, clause {cited.number}"), kb.visible(cited.text))

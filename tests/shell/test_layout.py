@@ -8,12 +8,14 @@ from typing import Any
 import msgspec
 import pytest
 
+from kb.model.lookup import Lookup
 from kb.model.questions import AnswerCase, Defeat, Derivation, ListEntry, ValueFate
 from kb.model.records import Rule, RuleValue, Scope
 from kb.model.values import YES, choices
 from shell.blocks import Grid, Node, Said
 from shell.chain import chain_blocks, short_reasons
 from shell.layout import arrange, further_blocks
+from shell.numbering import clause_numbers, main_edition, numbers_alone
 from shell.plain import render_plain
 from tests.shell import fakes
 
@@ -122,6 +124,40 @@ def test_a_row_names_its_clauses_where_the_rows_differ_in_them(base: Any) -> Non
     answer = msgspec.structs.replace(fakes.conditional("May I?"), cases=(foul, fair))
     (grid,) = [block for block in arrange(answer, base) if isinstance(block, Grid)]
     assert [row[-1].text for row in grid.rows] == ["4.12", "-"]
+
+
+def test_clauses_of_another_edition_are_told_with_it(base: Any) -> None:
+    lookup = base.lookup
+    notice = msgspec.structs.replace(lookup.base.editions[0], id="notice/1", label="Notice")
+    clauses = [("order/2", "4.12"), ("order/2", "4.2"), ("notice/1", "3")]
+    written = tuple(
+        msgspec.structs.replace(
+            lookup.base.clauses[0], id=f"{edition}/{number}", edition=edition, number=number
+        )
+        for edition, number in clauses
+    )
+    rules = tuple(
+        Rule(
+            id=clause.id, modality="may", scope=Scope(items=("liner",)), aspect="wear",
+            value=RuleValue(values=YES), clause=clause.id, authority="board", valid_from=fakes.DAY,
+            at=fakes.AT,
+        )
+        for clause in written
+    )  # fmt: skip
+    editions = (*lookup.base.editions, notice)
+    base.lookup = Lookup(
+        msgspec.structs.replace(lookup.base, editions=editions, clauses=written, rules=rules)
+    )
+    every = tuple(rule.id for rule in rules)
+    answer = msgspec.structs.replace(
+        fakes.listing("What?"), entries=(ListEntry(item="x", label="x", verdict="required", rules=every),)
+    )
+    assert main_edition(answer, base) == "order/2"
+    assert clause_numbers(every, base, "order/2") == "clauses 4.2, 4.12; Notice, clause 3"
+    assert numbers_alone(every, base, "order/2") == "4.2, 4.12; Notice 3"
+    assert clause_numbers(every[:1], base, "order/2") == "clause 4.12"
+    assert clause_numbers((), base, "order/2") == numbers_alone((), base, "") == ""
+    assert "x (clauses 4.2, 4.12; Notice, clause 3)" in plain(answer, base)
 
 
 def test_the_badge_is_not_said_twice(base: Any) -> None:
