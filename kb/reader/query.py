@@ -321,7 +321,9 @@ def _checked(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
         return query
     if query.kind == "list":
         return _narrowed_list(query, frame, lookup)
-    if not query.items and query.aspect != "precedence":
+    if not query.items and query.aspect == "precedence":
+        return _ranked(query, lookup)
+    if not query.items:
         if frame.terse and not roles.aspect and not query.case.facts and not roles.alone:
             return Abstain(reason="No question about dress was found.")
         if _is_a_rig(frame, roles, lookup):
@@ -330,6 +332,15 @@ def _checked(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
     if query.aspect not in lookup.aspects:
         return Abstain(reason="The books do not speak of this.", words=(query.aspect,))
     return query
+
+
+def _ranked(query: Query, lookup: Lookup) -> Outcome:
+    """ "What is the order of precedence": of what the books rank, where that is one thing."""
+    ranked = dict.fromkeys(i for r in lookup.base.rules if r.aspect == query.aspect for i in r.scope.items)
+    if len(ranked) == 1:
+        return msgspec.structs.replace(query, items=tuple(ranked))
+    choices = tuple((item, lookup.items[item].label) for item in ranked)
+    return Ask(fact="item", prompt="The order of which things?", choices=choices)
 
 
 def _is_a_rig(frame: Frame, roles: Roles, lookup: Lookup) -> bool:
