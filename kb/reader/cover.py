@@ -63,6 +63,23 @@ def _names_at(tokens: tuple[Token, ...], first: int, lexicon: Lexicon) -> list[P
     return found
 
 
+def _turned(tokens: tuple[Token, ...], lexicon: Lexicon) -> list[Piece]:
+    """ "The patch of the station": the label of an item, its last word before "of"."""
+    found: list[Piece] = []
+    for place in range(1, len(tokens) - 1):
+        if tokens[place].low != "of" or tokens[place + 1].low in ("a", "an"):
+            continue
+        joined = ""
+        for last in range(place + 1, min(place + 6, len(tokens))):
+            if tokens[last].low in _SKIPPED:
+                continue
+            joined += tokens[last].key
+            entries = lexicon.names.get(joined + tokens[place - 1].key, ())
+            if entries and {entry.kind for entry in entries} == {"item"} and entries[0].rank == 0:
+                found.append(Piece(first=place - 1, last=last + 1, tag="name", entries=entries))
+    return found
+
+
 def _goes_with(tokens: tuple[Token, ...], index: int, lexicon: Lexicon) -> bool:
     """Whether a word that may be a place ("inside") stands before an item, as a preposition does."""
     if PHRASES.get((tokens[index].low,)) != "with":
@@ -179,6 +196,7 @@ def _strength(piece: Piece, tokens: tuple[Token, ...]) -> tuple[int, int, int, i
 def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple[Piece, ...]:
     """Cover the words: patterns (dates, measures, clauses), then the longest names and phrases."""
     names = [piece for first in range(len(tokens)) for piece in _names_at(tokens, first, lexicon)]
+    names += _turned(tokens, lexicon)
     patterns = [p for p in pattern_pieces(text, tokens) if not _is_cut(p, names, text, tokens)]
     whole = [name for name in names if not _cuts_item(name, names, tokens, lexicon)]
     candidates = [*patterns, *reported(tokens), *_split_verbs(tokens, names), *parted(tokens, names), *whole]

@@ -16,9 +16,11 @@ from kb.reader.days import month_of
 from kb.reader.defined import defining_clause, find_clause
 from kb.reader.english import BODY
 from kb.reader.frame import Frame
+from kb.reader.listed import listed_in_rig
 from kb.reader.measured import ask_part, measured_item, rule_aspects, size_aspect, sized_question
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
+from kb.reader.placed import is_where_it_goes, settle_places
 from kb.reader.tokens import tokenize, word_key
 from kb.wording import say_query
 
@@ -37,6 +39,7 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
     if defined is not None:
         return defined
     part_or_whole(roles, roles.aspect or roles.value_aspect or "wear", lookup)
+    settle_places(roles, lookup)
     frame, asked, worn, unworn = _sides(frame, roles)
     several = asked if frame.kind == "list" else []
     if frame.kind == "how_many" or roles.value_aspect == "count":
@@ -45,6 +48,11 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
         wanted = frame.aspect or roles.dimension or "size"
         asked = [measured_item(piece, wanted, lookup) or piece for piece in asked]
     unclear = next((p for p in (*asked, *worn, *unworn) if p.tag == "items" and p not in several), None)
+    known = {**dict(case.facts), **roles.facts}
+    if not several:
+        asked, worn, unworn = (
+            [listed_in_rig(p, known, lookup) for p in pieces] for pieces in (asked, worn, unworn)
+        )
     if unclear is not None:
         return ask_item(unclear, lookup)
     items = _items_of(asked, bool(several))
@@ -92,6 +100,9 @@ def _settled(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
     if roles.placing and query.items:
         if query.kind not in ("where", "how", "how_many") or not _only_garments(roles, lookup):
             return _ask_where(query, roles, lookup)
+        if is_where_it_goes(query, roles, lookup):
+            case = _on_garments(query.case, roles, lookup)
+            return _checked(msgspec.structs.replace(query, case=case), frame, roles, lookup)
         query = msgspec.structs.replace(query, case=_on_garments(query.case, roles, lookup))
     return _checked(query, frame, roles, lookup)
 

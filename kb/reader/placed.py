@@ -1,0 +1,78 @@
+"""Places named beside an item: "do I put the device on my cap", "where on the cap does the device go".
+
+A garment on which some rule places the item says which garment is worn; any other place is asked about.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Query
+from kb.reader.parts import Roles
+from kb.reader.pieces import Piece
+
+_ITEMS = ("item", "items")
+
+
+def carriers(item: str, lookup: Lookup) -> frozenset[str]:
+    """The garments and parts of garments on which rules place an item, or a kind of it."""
+    related = {*lookup.broader(item), *lookup.narrower(item)}
+    found: set[str] = set()
+    for rule in lookup.base.rules:
+        if related.intersection(rule.scope.items):
+            for position in rule.value.positions:
+                found.add(position.on)
+                found.update(() if position.feature is None else (position.feature,))
+    return frozenset(found)
+
+
+def settle_places(roles: Roles, lookup: Lookup) -> None:
+    """Ambiguous names of an item and of where it goes, each settled by the other where rules leave one."""
+    places = [piece for piece in roles.placing if piece.tag in _ITEMS]
+    if not places or len(roles.asked) != 1:
+        return
+    asked = roles.asked[0]
+    if asked.tag == "items":
+        entries = tuple(e for e in asked.entries if all(_fitting(p, e.id, lookup) for p in places))
+        if len(entries) == 1:
+            roles.asked[0] = asked = _settled(asked, entries[0].id)
+    if asked.tag == "item":
+        for index, piece in enumerate(roles.placing):
+            fitting = list(_fitting(piece, asked.arg, lookup)) if piece.tag == "items" else []
+            if len(fitting) == 1:
+                roles.placing[index] = _settled(piece, fitting[0])
+
+
+def _fitting(place: Piece, item: str, lookup: Lookup) -> tuple[str, ...]:
+    """What a place may mean, of that on which rules place an item."""
+    on = carriers(item, lookup)
+    return tuple(entry.id for entry in place.entries if entry.id in on or _owner(entry.id, lookup) in on)
+
+
+def _owner(item: str, lookup: Lookup) -> str:
+    return lookup.items[item].part_of or ""
+
+
+def _settled(piece: Piece, item: str) -> Piece:
+    entries = tuple(entry for entry in piece.entries if entry.id == item)
+    return msgspec.structs.replace(piece, tag="item", arg=item, entries=entries)
+
+
+def is_where_it_goes(query: Query, roles: Roles, lookup: Lookup) -> bool:
+    """Whether the places named are garments on which rules place the one item, or for "where" their parts."""
+    if len(query.items) != 1 or any(piece.tag not in ("item", "on") for piece in roles.placing):
+        return False
+    if query.kind in ("may", "must"):
+        parts = any("feature" in lookup.broader(item) for item in _named(roles))
+        if parts or query.aspect != "wear" or query.value is not None:
+            return False
+    elif query.kind != "where":
+        return False
+    return all(_fitting(piece, query.items[0], lookup) for piece in roles.placing if piece.tag == "item")
+
+
+def _named(roles: Roles) -> Iterator[str]:
+    yield from (piece.arg for piece in roles.placing if piece.tag == "item")
