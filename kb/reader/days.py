@@ -65,7 +65,8 @@ def _day_in(match: re.Match[str], year: int) -> datetime.date | None:
 
 def said_period(found: Understood, left: tuple[int, ...], today: datetime.date) -> Period | None:
     """The days that some of the words left over, with those around them, say."""
-    words = {place for index in left for place in range(found.pieces[index].first, found.pieces[index].last)}
+    pieces = [found.pieces[index] for index in left if found.pieces[index].tag != "on date"]
+    words = {place for piece in pieces for place in range(piece.first, piece.last)}
     for index in left:
         if found.pieces[index].tag == "day":
             return _without_year(found, index, today)

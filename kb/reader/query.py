@@ -350,6 +350,8 @@ def _ranked(query: Query, lookup: Lookup) -> Outcome:
     ranked = dict.fromkeys(i for r in lookup.base.rules if r.aspect == query.aspect for i in r.scope.items)
     if len(ranked) == 1:
         return msgspec.structs.replace(query, items=tuple(ranked))
+    if not ranked:
+        return Abstain(reason="The books set no order of precedence.")
     choices = tuple((item, lookup.items[item].label) for item in ranked)
     return Ask(fact="item", prompt="The order of which things?", choices=choices)
 
