@@ -51,7 +51,7 @@ class Selection:
         """The items that nothing provides for, also not through one another."""
         idle: frozenset[str] = frozenset()
         while True:
-            known = {WORN + item: NO for item in idle if WORN + item in self.lookup.facts}
+            known = self._unworn(idle)
             rest = [item for item in self.lookup.items if item not in idle]
             more = {item for item in rest if not self._is_provided_for(item, {**known, **self.setting.known})}
             parts = {i.id for i in self.lookup.base.items if i.part_of in idle | more and i.id in rest}
@@ -59,6 +59,11 @@ class Selection:
             if not more:
                 return idle
             idle |= more
+
+    def _unworn(self, idle: frozenset[str]) -> dict[str, ValueSet]:
+        """That things of which no kind is worn are not worn."""
+        whole = [item for item in idle if idle.issuperset(self.lookup.narrower(item))]
+        return {WORN + item: NO for item in whole if WORN + item in self.lookup.facts}
 
     def _has_rule_of_use(self, item: str) -> bool:
         return any(
@@ -89,8 +94,7 @@ class Selection:
 
     def _possible(self, condition: Condition) -> bool:
         """Whether a condition holds in some case in which nothing is worn that nobody may wear."""
-        idle = {WORN + item: NO for item in self._idle if WORN + item in self.lookup.facts}
-        known = {**idle, **self.setting.known}
+        known = {**self._unworn(self._idle), **self.setting.known}
         return self.setting.case(self.setting.written(condition), known=known) is not None
 
     # -- statements -------------------------------------------------------------------------------------

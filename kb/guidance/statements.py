@@ -19,6 +19,8 @@ from kb.model.values import Choices, contains, subtract
 from kb.reasoner import Norm
 from kb.reasoner.norms import covered_items
 
+_FREE = ("may", "need_not")
+
 
 class Statement(msgspec.Struct, frozen=True, kw_only=True):
     """What one or more rules say alike, as far as they hold in the setting.
@@ -151,7 +153,7 @@ class Statements:
         return msgspec.structs.replace(scope, excluding=tuple(dict.fromkeys((*scope.excluding, *broadest))))
 
     def _of_choice(self, rule: Rule, items: Iterable[str]) -> list[Statement]:
-        """One duty over a set: it holds as one, so what takes back a part of it takes it back."""
+        """One duty over a set: what exempts from a part takes it back, what forbids a part narrows it."""
         rivals: dict[_Rival, None] = {}
         held = False
         for item in items:
@@ -159,7 +161,8 @@ class Statements:
             for norm, mask in view.norms():
                 if norm.rule == rule.id:
                     held = held or self.holds(view, norm, mask)
-                    rivals |= dict.fromkeys(self.rivals(view, norm))
+                    found = self.rivals(view, norm)
+                    rivals |= dict.fromkeys(r for r in found if self.lookup.rules[r.rule].modality in _FREE)
         return [self._statement(rule, rule.scope, tuple(rivals))] if held else []
 
     def plain(self, rule: Rule) -> Statement:
