@@ -35,6 +35,8 @@ def defining_clause(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Q
 def _granting(fact: Fact, lookup: Lookup) -> Iterator[Clause]:
     """The clauses that speak of granting something by its name, and of who does it."""
     for clause in lookup.base.clauses:
+        if not any(name.casefold() in clause.text.casefold() for name in (fact.label, *fact.other_labels)):
+            continue
         said = [token.low for token in tokenize(f"{clause.heading or ''}. {clause.text}")]
         named = any(_holds(said, label) for label in (fact.label, *fact.other_labels))
         grants = any(akin(word, verb) for word in said for verb in _GRANTING)
