@@ -32,6 +32,8 @@ def cache_home(given: Path | None) -> tuple[Path, bool]:
     base = os.environ.get("XDG_CACHE_HOME", "")
     if not base.startswith("/"):
         base = os.path.expanduser("~/.cache")  # noqa: PTH111  unlike pathlib, never raises
+    if not base.startswith("/"):  # nobody's home is the folder one stands in: there is none
+        base = os.devnull
     return Path(base, "clothbound"), False
 
 

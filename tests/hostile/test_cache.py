@@ -35,6 +35,18 @@ def books(tmp_path):
     return Path(shutil.copytree(GOOD, tmp_path / "books"))
 
 
+def test_a_home_that_is_no_place_is_none(books, tmp_path, monkeypatch):
+    """Nothing is written into the folder one stands in; each process builds for itself."""
+    for name in ("CLOTHBOUND_CACHE", "XDG_CACHE_HOME"):
+        monkeypatch.delenv(name, raising=False)
+    monkeypatch.setenv("HOME", "relative")
+    (tmp_path / "here").mkdir()
+    monkeypatch.chdir(tmp_path / "here")
+    assert ensure(books, None).was_rebuilt
+    assert ensure(books, None).was_rebuilt
+    assert not list(Path().iterdir())
+
+
 @pytest.mark.parametrize("name", [MANIFEST, "base.json", "store/CURRENT", "empty"])
 @pytest.mark.parametrize("put", [put_folder, put_pipe, put_link, put_giant])
 def test_something_else_in_place_of_a_file_is_built_again(books, tmp_path, name, put):
