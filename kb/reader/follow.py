@@ -55,11 +55,16 @@ def undecided(tokens: tuple[Token, ...], previous: Reading) -> Query | Abstain |
         return None
     if previous.query is not None:
         return previous.query if said in _UNKNOWN else None
-    if previous.ask is None:
-        return None
-    labels = tuple(label for _, label in previous.ask.choices)[:3]
+    return unmeant(previous.ask, said) if previous.ask is not None else None
+
+
+def unmeant(ask: Ask, said: str) -> Abstain | None:
+    """What a reply leaves unknown that picks nothing of what was asked; None for any other reply."""
     if said in NONE_OF_THEM:
         return Abstain(reason="Then it is not known what is meant; say it in other words.")
+    if said not in _UNKNOWN:
+        return None
+    labels = tuple(label for _, label in ask.choices)[:3]
     return Abstain(reason="Without knowing which is meant, nothing can be answered.", suggestions=labels)
 
 

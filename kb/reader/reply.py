@@ -7,7 +7,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask
 from kb.model.values import Choices, ValueSet
 from kb.reader.english import PHRASES
-from kb.reader.follow import NONE_OF_THEM
+from kb.reader.follow import NONE_OF_THEM, said_plainly, unmeant
 from kb.reader.lexicon import Lexicon
 from kb.reader.statement import parse_fact, read_statement
 from kb.reader.tokens import tokenize
@@ -19,7 +19,8 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
     Raises `UsageError` where a fact was asked for and the reply gives none, or where no fact was asked for.
     """
     if ask.fact not in lookup.facts:
-        raise UsageError("No fact was asked for.")
+        nothing = unmeant(ask, said_plainly(tokenize(text[:100])))
+        raise UsageError("No fact was asked for." if nothing is None else nothing.reason)
     said = text.strip().rstrip(".?!")
     if said.isdecimal() and ask.choices and 1 <= int(said) <= len(ask.choices):
         return (parse_fact(lookup, ask.fact, ask.choices[int(said) - 1][0]),)

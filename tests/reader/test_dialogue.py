@@ -184,3 +184,16 @@ def test_a_reply_that_gives_nothing(demo: Base, fact: str, text: str) -> None:
     ask = Ask(fact=fact, prompt="", choices=(("yes", "yes"), ("no", "no")) if fact == "indoors" else ())
     with pytest.raises(UsageError):
         read_reply(ask, text, lexicon=demo.lexicon, lookup=demo.lookup)
+
+
+@pytest.mark.parametrize(
+    ("text", "reason"), [("neither", "in other words"), ("don't know", "which is meant")]
+)
+def test_nothing_of_what_was_asked_is_meant(demo: Base, text: str, reason: str) -> None:
+    asked = demo.read("May I wear the cap?")
+    assert asked.ask is not None
+    reading = demo.read(text, previous=asked)
+    assert reading.abstain is not None
+    assert reason in reading.abstain.reason
+    with pytest.raises(UsageError, match=reason):
+        read_reply(asked.ask, text, lexicon=demo.lexicon, lookup=demo.lookup)
