@@ -123,7 +123,8 @@ class KnowledgeBase:
     ) -> tuple[Answer, ...]:
         """The answers to the questions in a line, one for each.
 
-        A sentence among them that states facts ("I am a W2.") holds for those that follow.
+        A sentence among them that states facts ("I am a W2.") holds for those that follow; each question can
+        go on from the one before it ("May I wear the scarf? And in town?").
         """
         known = dict(facts)
         answers = []
@@ -134,6 +135,7 @@ class KnowledgeBase:
             known.update(stated)
             if not stated:
                 answers.append(self.answer(reading))
+                previous = reading if reading.query is not None else previous
         return tuple(answers)
 
     def _stated(self, text: str) -> Facts:
