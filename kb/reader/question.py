@@ -42,6 +42,7 @@ from kb.reader.query import build_query
 from kb.reader.rephrase import as_mended, rephrased
 from kb.reader.roles import find_roles
 from kb.reader.spelling import Search, index_entries, is_real_word, near_labels, near_words
+from kb.reader.ways import asked_way
 from kb.reader.tokens import Token, tokenize, word_key
 from kb.reader.told import told
 from kb.reader.verbs import verbs
@@ -217,6 +218,11 @@ def _read(
     if isinstance(echo, Ask):
         return Reading(question=text, spans=spans, ask=echo)
     if isinstance(echo, Abstain):
+        way = asked_way(found, left, frame, roles, case, lookup)
+        if isinstance(way, Ask):
+            return Reading(question=text, spans=spans, ask=way)
+        if way is not None:
+            return Reading(question=text, text=say_query(lookup, way), query=way, spans=spans)
         return Reading(question=text, spans=spans, abstain=echo)
     if echo is not None:
         kept = tuple(fact for fact, _ in echo.case.facts)

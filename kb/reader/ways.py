@@ -1,0 +1,153 @@
+"""Ways of wearing named by a verb or by their contrary: "tuck in my shirt", "with my collar up", "unhooked".
+
+The ways are the values that rules name for an item ("the collar turned down"). A question that has the
+words of
+one, or those words with one of them turned round (up for down, in for out, un-), is about that way.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Ask, Query, QuestionKind
+from kb.model.records import Aspect, Case
+from kb.reader.english import ARRANGED
+from kb.reader.forms import word_pairs, word_set
+from kb.reader.frame import Frame
+from kb.reader.parts import Roles
+from kb.reader.pieces import Piece, Understood
+from kb.reader.query import merge_case, narrowed
+from kb.reader.spelling import akin
+from kb.reader.tokens import Token, tokenize
+from kb.wording import say_query
+
+_CONTRARY: Mapping[str, str] = word_pairs("""
+    up=down down=up in=out inside=out out=in outside=in open=closed closed=open on=off off=on loose=tied""")
+_SAME: Mapping[str, str] = word_pairs("inside=in outside=out into=in shut=closed done=fastened")
+_LIGHT_VERBS = word_set("""
+    leave leaves leaving left have keep turn turned push pull pulled put wear go let hang get do done fold
+    tuck
+    flip flipped pop popped worn wearing walk round around about untucked""")
+_SHUT = word_set("buttoned fastened hooked laced closed zipped done clipped buckled")
+_SHUTTING = word_set("done fastened closed shut fasten close")
+_OPENING = word_set("undone unfastened open unfasten undo loose")
+_EMPTY = word_set("the a an of to my your all with and")
+
+
+def asked_way(
+    found: Understood, left: Sequence[int], frame: Frame, roles: Roles, case: Case, lookup: Lookup
+) -> Query | Ask | None:
+    """The query about the one way of wearing that explains every word left over; None if there is none.
+
+    A contrary ("unhooked") is asked back as the question about the way itself.
+    """
+    if frame.kind not in ("may", "must") or roles.value is not None or roles.clashing or roles.unworn:
+        return None
+    words = [token for token in found.tokens if token.low[0].isalpha()]
+    over = [
+        token
+        for index in left
+        for token in found.tokens[found.pieces[index].first : found.pieces[index].last]
+    ]
+    fits: dict[tuple[str, str], str] = {}
+    for item in dict.fromkeys(_items(found.pieces, lookup)):
+        for aspect in _ways(item, lookup):
+            turned = _turned(aspect.label, words, over)
+            if turned and _alone(found.pieces, item, aspect, found.tokens, lookup):
+                fits[item, aspect.id] = turned
+    if len(fits) != 1:
+        return None
+    (((item, way), turned),) = fits.items()
+    facts = narrowed(case, roles.facts, lookup)
+    said = merge_case(case, facts, roles.as_of, roles.alone, lookup)
+    if turned == "both":
+        return Query(kind="how", items=(item,), aspect=lookup.aspects[way].within or way, case=said)
+    if turned == "same":
+        return Query(kind=frame.kind, items=(item,), aspect=way, polarity=frame.polarity, case=said)
+    if frame.polarity == "not":
+        return None
+    other: QuestionKind = "must" if frame.kind == "may" else "may"  # may be open: need not be buttoned
+    dual = say_query(lookup, Query(kind=other, items=(item,), aspect=way, case=said))
+    return Ask(fact="reading", prompt="Asked of its contrary, is this the question?", choices=((dual, dual),))
+
+
+def _items(pieces: Sequence[Piece], lookup: Lookup) -> Iterator[str]:
+    """The items that are named for certain, and parts of these."""
+    certain = {piece.arg for piece in pieces if piece.tag == "item"}
+    yield from sorted(certain)
+    for piece in pieces:
+        if piece.tag == "items":
+            yield from (e.id for e in piece.entries if lookup.items[e.id].part_of in certain)
+
+
+def _ways(item: str, lookup: Lookup) -> Iterator[Aspect]:
+    """The ways that rules name for an item itself or for what it is a kind of."""
+    related = set(lookup.broader(item))
+    spoken = {rule.aspect for rule in lookup.base.rules if related.intersection(rule.scope.items)}
+    for name in sorted(spoken):
+        aspect = lookup.aspects[name]
+        if aspect.kind == "act" and aspect.within in ("fit", "fastening"):
+            yield aspect
+
+
+def _alone(
+    pieces: Sequence[Piece], item: str, aspect: Aspect, tokens: tuple[Token, ...], lookup: Lookup
+) -> bool:
+    """Whether every other item named is only a word of the way or a part of the item."""
+    label = {token.key for token in tokenize(aspect.label)}
+    for piece in pieces:
+        if piece.tag not in ("item", "items"):
+            continue
+        entries = {entry.id for entry in piece.entries}
+        words = {token.key for token in tokens[piece.first : piece.last]}
+        whole = lookup.items[item].part_of
+        if item not in entries and whole not in entries and not words <= label:
+            return False
+    return True
+
+
+def _turned(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
+    """ "same", "contrary" or "both" if the words are those of a way; "" if they are not."""
+    used: set[str] = set()
+    contrary, agreed, loose, undone = 0, 0, 0, False
+    for part in tokenize(label):
+        if part.low in _EMPTY:
+            continue
+        same = {
+            t.low
+            for t in words
+            if _SAME.get(t.low, t.low) == _SAME.get(part.low, part.low) or t.key == part.key
+        }
+        same |= {t.low for t in words if _is_verb(part.low) and akin(t.low, part.low) and len(part.low) > 3}
+        against = {t.low for t in words if _against(t.low, part.low)}
+        if part.low in _SHUT:
+            same |= {t.low for t in words if t.low in _SHUTTING}
+            against |= {t.low for t in words if t.low in _OPENING}
+        if part.low in _CONTRARY and same and against:
+            return "both" if _covers(over, used | same | against) else ""
+        if not same and not against:
+            if not _is_verb(part.low) and not (part.low in _CONTRARY and undone):
+                return ""
+            loose += _is_verb(part.low)
+        undone = undone or any(low.startswith("un") for low in against)
+        contrary += bool(against and not same)
+        agreed += bool(same)
+        used |= same | against
+    if contrary > 1 or (loose and not (contrary + agreed > 1)) or not _covers(over, used):
+        return ""
+    return ("contrary" if contrary else "same") if contrary or agreed else ""
+
+
+def _is_verb(word: str) -> bool:
+    return word in ARRANGED or word.endswith("ed")
+
+
+def _against(word: str, part: str) -> bool:
+    if part in _CONTRARY:
+        return _CONTRARY[part] == _SAME.get(word, word)
+    return _is_verb(part) and word.startswith("un") and akin(word.removeprefix("un"), part)
+
+
+def _covers(over: Sequence[Token], used: set[str]) -> bool:
+    return all(token.low in used or token.low in _LIGHT_VERBS for token in over)
