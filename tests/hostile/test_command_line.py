@@ -138,7 +138,15 @@ def little_memory():
     resource.setrlimit(resource.RLIMIT_DATA, (400_000_000, 400_000_000))
 
 
-@pytest.mark.parametrize("command", ["verify", "decide", "query"])
+@pytest.mark.parametrize("command", ["verify", "decide", "check", "draft"])
+def test_a_device_without_end_is_not_read_to_its_end(run, command):
+    code, shown, said = run(command, "/dev/zero", preexec_fn=little_memory)
+    assert code in (2, 3)
+    assert shown == b""
+    assert "/dev/zero" in said or command == "decide"
+
+
+@pytest.mark.parametrize("command", ["verify", "decide", "query", "check", "draft"])
 def test_a_file_that_is_none_is_said(run, command, tmp_path):
     (tmp_path / "folder.rq").mkdir()
     for name in ("folder.rq", "missing.rq", "x" * 5_000 + ".rq", "new\nline\x1b[31m.rq"):

@@ -60,11 +60,11 @@ def read_document(path: Path) -> Document:
     Raises `UsageError` if there is no such file, `InvalidDataError` if it is no such document or too large.
     """
     try:
-        size = path.stat().st_size
-        data = path.read_bytes() if size <= LARGEST_FILE else b""
+        with path.open("rb") as stream:  # no more than may be read: a device has no end
+            data = stream.read(LARGEST_FILE + 1)
     except (OSError, ValueError) as error:
         raise UsageError(f"{path} cannot be read: {getattr(error, 'strerror', None) or error}.") from error
-    if size > LARGEST_FILE:
+    if len(data) > LARGEST_FILE:
         limit = LARGEST_FILE // 1_000_000
         raise refused(str(path), 1, "too-large", f"The file is larger than {limit} MB.", "Check it in parts.")
     if data[:4] == b"PK\x03\x04" or path.suffix.lower() in (".docx", ".docm"):
