@@ -68,7 +68,9 @@ where: where|on what|whereabouts|in what place|in which place|in what position|i
 |on which finger
 |on which leg|whereabouts on
 how: how|in what way|in which way|in what manner|what way|how exactly|by what means
-how many: how many|what number of|how much|what is the number of|number of
+how many: how many|the maximum number of|the max number of|maximum number of|max number of
+|the greatest number of|the largest number of|what is the maximum number of|what 's the maximum number of
+|what is the max number of|what 's the max number of|what 's the number of|what number of|how much|what is the number of|number of
 when: when|at what time|on what occasions|on which occasions|in which situations|in what situations
 |under what conditions|in what circumstances|under which circumstances|in what weather
 |under what circumstances|on what occasion

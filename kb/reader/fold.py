@@ -63,6 +63,16 @@ _LIMBS = frozenset({"hand", "head", "arm", "leg", "foot", "face"})
 _EACH = frozenset({"each", "either", "one", "both", "every"})
 
 
+def _is_adjective(piece: Piece) -> bool:
+    """ "The best coat": a loose word for a rig, right before an item, says what the item is like."""
+    return (
+        piece.tag == "fact"
+        and piece.fact == "rig"
+        and piece.how == "everyday"
+        and piece.last - piece.first == 1
+    )
+
+
 def _owned(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
     """ "My officer's slides" says what slides they are, "on each hand" where: nobody's grade is said."""
     found = list(pieces)
@@ -75,6 +85,9 @@ def _owned(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
             found[index] = Piece(first=found[index].first, last=found[index].last, tag="unknown")
     for index in range(1, len(found) - 1):
         piece = found[index]
+        if _is_adjective(piece) and any(entry.kind == "item" for entry in found[index + 1].entries):
+            found[index] = Piece(first=piece.first, last=piece.last, tag="unknown")
+            continue
         owner = piece.tag == "fact" and tokens[piece.last - 1].low.endswith(("'s", "s'"))
         item = any(entry.kind == "item" for entry in found[index + 1].entries)
         if owner and item and found[index - 1].tag == "poss":

@@ -27,7 +27,12 @@ def unexplained(pieces: Sequence[Piece], frame: Frame, roles: Roles) -> tuple[in
     return tuple(
         index
         for index, piece in enumerate(pieces)
-        if (piece.tag not in EXPLAINED or _is_attribute(pieces, index) or _hangs(pieces, index, frame))
+        if (
+            piece.tag not in EXPLAINED
+            or _is_attribute(pieces, index)
+            or _hangs(pieces, index, frame)
+            or _classes(pieces, index)
+        )
         and index not in frame.used
         and index not in roles.used
     )
@@ -49,6 +54,17 @@ def _is_attribute(pieces: Sequence[Piece], index: int) -> bool:
         pieces[place].tag if 0 <= place < len(pieces) else "" for place in (index - 1, index, index + 1)
     ]
     return around[0] in ("det", "poss") and around[1] in _VERDICTS and around[2] in ("item", "items", "fact")
+
+
+def _classes(pieces: Sequence[Piece], index: int) -> bool:
+    """Whether "a kind of" stands between two things: "is the beanie a kind of hat"."""
+    piece = pieces[index]
+    if piece.tag != "det" or piece.last - piece.first < 2 or not 1 < index + 1 < len(pieces):
+        return False
+    before = index - 1
+    while before and pieces[before].tag == "det":
+        before -= 1
+    return pieces[before].tag in ("item", "items") and pieces[index + 1].tag in ("item", "items")
 
 
 _FAMILIES = frozenset({"grade", "branch", "qualification", "appointment"})

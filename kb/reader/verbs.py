@@ -34,6 +34,8 @@ def verbs(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
             found[index] = msgspec.structs.replace(piece, tag="joined")
         elif piece.tag == "fasten" and fastening and "how" not in tags:
             found[index] = msgspec.structs.replace(piece, tag="aspect", arg="fastening")
+        elif _is_made_of(found, index, tokens):
+            found[index] = msgspec.structs.replace(piece, tag="act", arg="wear")
         elif piece.tag == "fully" and {"fasten", "aspect"} & tags:
             found[index] = msgspec.structs.replace(piece, tag="joined")
     return tuple(found)
@@ -64,6 +66,23 @@ def _taken_off(pieces: list[Piece], tokens: tuple[Token, ...]) -> list[Piece]:
         if off and pieces[index - 1].tag in _ITEMS:
             pieces[index] = msgspec.structs.replace(pieces[index], tag="leave off")
     return pieces
+
+
+def _is_made_of(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "Is the jersey part of watch rig", "does watch rig include the jersey": whether it is worn in it."""
+    piece = pieces[index]
+    if piece.tag not in ("unknown", "filler") or not index:
+        return False
+    after = index + 1
+    while after < len(pieces) and pieces[after].tag in ("of", "in", "det"):
+        after += 1
+    following = pieces[after] if after < len(pieces) else None
+    word, before = tokens[piece.first].low, pieces[index - 1]
+    if following is None:
+        return False
+    if word in ("part", "included"):
+        return following.fact == "rig" and before.tag in (*_ITEMS, "det", "be")
+    return word in ("include", "includes") and before.fact == "rig" and following.tag in _ITEMS
 
 
 def _is_verb_place(pieces: Sequence[Piece], index: int) -> bool:
