@@ -187,6 +187,9 @@ def _spoken(
     return [part for part in parts if any(case.verdict != "silent" for case in part.cases)]
 
 
+_REACHING = frozenset({"height", "length", "reach", "fit"})
+
+
 def _akin(engine: Engine, item: str, query: Query) -> tuple[str, ...]:
     """Aspects that answer the same question in other words, where the one asked about has no rule.
 
@@ -198,7 +201,8 @@ def _akin(engine: Engine, item: str, query: Query) -> tuple[str, ...]:
         manners = [a for a, record in aspects.items() if record.kind == "manner" and a != "care"]
         wanted = tuple(a for a, record in aspects.items() if record.within in manners)
     elif aspects[query.aspect].kind == "measure":
-        wanted = tuple(a for a, record in aspects.items() if record.kind == "measure")
+        sizes = () if query.aspect in _REACHING else engine.lookup.aspects_within("size")
+        wanted = tuple(a for a, r in aspects.items() if r.kind == "measure" and (not sizes or a in sizes))
     return tuple(a for a in aspects_of(engine, item, "wear") if a in wanted)
 
 

@@ -43,6 +43,7 @@ class Frame(msgspec.Struct, frozen=True, kw_only=True):
     ruled: bool = False
     modalities: tuple[Verdict, ...] = ()
     used: frozenset[int] = frozenset()
+    tall: bool = False  # "how tall" asks for a size, where "how high" may ask for a place
 
 
 class _Flow:
@@ -92,7 +93,7 @@ def find_frame(
         terse=terse, aspect=aspect, sized="dimension" in flow.tags,
         ruled=any(tag in ("rule", "which clause", "say", "about") for tag in flow.tags),
         modalities=_asked_verdicts(kind, modal, negated, bans, flow),
-        used=frozenset(used),
+        used=frozenset(used), tall="tall" in flow.lasts,
     )  # fmt: skip
 
 

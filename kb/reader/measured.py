@@ -57,22 +57,28 @@ def size_aspect(wanted: str, items: Sequence[str], lookup: Lookup) -> str:
     if any(aspect in spoken for aspect in lookup.aspects_within(within)):
         fitting = [a for a in lookup.aspects_within(within) if a in spoken]
         return fitting[0] if len(fitting) == 1 and within == "size" else within
-    measured = [aspect for aspect in spoken if lookup.aspects[aspect].kind == "measure"]
+    measured = [a for a in spoken if lookup.aspects[a].kind == "measure" and _answers(wanted, a, lookup)]
     if len(measured) == 1 and (within == "size" or " " not in lookup.aspects[measured[0]].label):
         return measured[0]
     parts = [part.id for part in lookup.base.items if part.part_of == items[0]]
     reaches = [aspect for part in parts for aspect in rule_aspects(part, lookup) if aspect not in spoken]
-    families = {lookup.aspects[a].within or a for a in reaches if lookup.aspects[a].kind == "measure"}
+    told = [a for a in reaches if lookup.aspects[a].kind == "measure" and _answers(wanted, a, lookup)]
+    families = {lookup.aspects[a].within or a for a in told}
     return families.pop() if len(families) == 1 and not measured else within
 
 
+def _answers(wanted: str, aspect: str, lookup: Lookup) -> bool:
+    """Whether a measure may answer for another: how far a thing reaches for how high or long it is."""
+    return wanted in ("height", "length") or aspect in lookup.aspects_within("size")
+
+
 def sized_question(
-    wanted: str, roles: Roles, items: Sequence[str], lookup: Lookup
+    wanted: str, roles: Roles, items: Sequence[str], lookup: Lookup, tall: bool = False
 ) -> tuple[QuestionKind, str]:
     """ "How high is it": a size; "how high is it worn", or of what is only placed: where it goes."""
     aspect = size_aspect(wanted, items, lookup)
     spoken = rule_aspects(items[0], lookup) if items else ()
     worn = roles.aspect == "wear" or not set(lookup.aspects_within("size")) & set(spoken)
-    if wanted == "height" and "position" in spoken and worn:
+    if wanted == "height" and "position" in spoken and worn and not tall:
         return "where", "position"
     return "how", aspect

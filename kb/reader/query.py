@@ -22,6 +22,7 @@ from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
 from kb.reader.placed import is_where_it_goes, settle_places
 from kb.reader.tokens import tokenize, word_key
+from kb.reader.written import as_written
 from kb.wording import say_query
 
 Outcome = Query | Ask | Abstain
@@ -38,8 +39,8 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
     defined = defining_clause(frame, roles, case, lookup)
     if defined is not None:
         return defined
-    part_or_whole(roles, roles.aspect or roles.value_aspect or "wear", lookup)
     settle_places(roles, lookup)
+    part_or_whole(roles, roles.aspect or roles.value_aspect or "wear", lookup)
     frame, asked, worn, unworn = _sides(frame, roles)
     several = asked if frame.kind == "list" else []
     if frame.kind == "how_many" or roles.value_aspect == "count":
@@ -47,12 +48,12 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
     if frame.sized or roles.measure_unit:
         wanted = frame.aspect or roles.dimension or "size"
         asked = [measured_item(piece, wanted, lookup) or piece for piece in asked]
-    unclear = next((p for p in (*asked, *worn, *unworn) if p.tag == "items" and p not in several), None)
     known = {**dict(case.facts), **roles.facts}
     if not several:
         asked, worn, unworn = (
             [listed_in_rig(p, known, lookup) for p in pieces] for pieces in (asked, worn, unworn)
         )
+    unclear = next((p for p in (*asked, *worn, *unworn) if p.tag == "items" and p not in several), None)
     if unclear is not None:
         return ask_item(unclear, lookup)
     items = _items_of(asked, bool(several))
@@ -89,6 +90,7 @@ def _settled(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
         return Abstain(reason="Two acts are asked about; ask about one at a time.")
     if roles.value is not None and query.value is None:
         return Abstain(reason="A value is named, but the question does not ask about one.")
+    query = as_written(query, lookup)
     if query.value is not None and query.items and roles.measure_unit:
         which = _which_measure(query, lookup)
         if which is not None:
@@ -98,11 +100,11 @@ def _settled(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
         if part is not None:
             return part
     if roles.placing and query.items:
-        if query.kind not in ("where", "how", "how_many") or not _only_garments(roles, lookup):
-            return _ask_where(query, roles, lookup)
         if is_where_it_goes(query, roles, lookup):
             case = _on_garments(query.case, roles, lookup)
             return _checked(msgspec.structs.replace(query, case=case), frame, roles, lookup)
+        if query.kind not in ("where", "how", "how_many") or not _only_garments(roles, lookup):
+            return _ask_where(query, roles, lookup)
         query = msgspec.structs.replace(query, case=_on_garments(query.case, roles, lookup))
     return _checked(query, frame, roles, lookup)
 
@@ -245,8 +247,16 @@ def _has_manner(item: str, lookup: Lookup) -> bool:
     return _is_carried(item, lookup) and any(a.kind == "manner" and a.id != "care" for a in manners)
 
 
+def _manners(items: Sequence[str], lookup: Lookup) -> set[str]:
+    """The manners in which rules say how an item is worn, not how far it reaches."""
+    spoken = rule_aspects(items[0], lookup) if items else ()
+    return {lookup.aspects[a].within or "" for a in spoken if lookup.aspects[a].kind == "act"}
+
+
 def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tuple[QuestionKind, str]:
     kind = frame.kind
+    if roles.measured and kind == "where" and not frame.sized and "fit" in _manners(items, lookup):
+        return "how", "fit"  # "which side does the free end go"
     if roles.measured and kind in ("how", "where", "may") and roles.value is None:
         return ("where" if roles.measured == "position" else "how"), roles.measured
     if kind == "where":
@@ -281,7 +291,7 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
 def _how(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tuple[QuestionKind, str]:
     wanted = frame.aspect or roles.dimension
     if wanted in _SIZES and frame.sized:
-        return sized_question(wanted, roles, items, lookup)
+        return sized_question(wanted, roles, items, lookup, frame.tall)
     if roles.aspect == "carrying" and items and _has_manner(items[0], lookup):
         return "how", wanted or roles.value_aspect or "wear"
     return "how", wanted or roles.value_aspect or roles.aspect or "wear"

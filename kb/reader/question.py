@@ -8,14 +8,11 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Span, SpanRole
 from kb.model.records import Case
 from kb.reader.asked_back import ask_instead
-from kb.reader.by_words import clause_by_words
 from kb.reader.choice import answer_to_ask
 from kb.reader.comparing import Words, comparison
 from kb.reader.cover import find_pieces
+from kb.reader.dated import on_a_day
 from kb.reader.datum import datums, take_datums
-from kb.reader.days import ask_day, days_that_differ, on_day, said_period, without_month
-from kb.reader.editions import in_edition
-from kb.reader.either import asked_either
 from kb.reader.fold import fold
 from kb.reader.follow import (
     continued,
@@ -33,19 +30,19 @@ from kb.reader.leftover import ask_meaning
 from kb.reader.lexicon import Lexicon
 from kb.reader.light import light
 from kb.reader.manner import asked_manner, asked_place
-from kb.reader.naming import resolve_names
 from kb.reader.misspelt import mended_token, names_nearby, plain_words
+from kb.reader.naming import resolve_names
+from kb.reader.otherwise import otherwise
 from kb.reader.outright import asked_outright
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
 from kb.reader.query import build_query
-from kb.reader.rephrase import as_mended, rephrased
 from kb.reader.roles import find_roles
 from kb.reader.spelling import Search, index_entries, is_real_word, near_labels, near_words
-from kb.reader.ways import asked_way
 from kb.reader.tokens import Token, tokenize, word_key
 from kb.reader.told import told
 from kb.reader.verbs import verbs
+from kb.reader.ways import asked_way
 from kb.text import is_hidden, visible
 from kb.wording import say_query
 
@@ -189,24 +186,13 @@ def read_question(
         if compared is not None:
             return compared
     reading = _read(text, found, frame, roles, case, lexicon, lookup, previous)
-    plainer = asked_either(found, lookup)
-    if plainer is None and reading.query is None and not _is_choice(reading):
-        plainer = rephrased(as_mended(found)) or rephrased(found.text)
-    if plainer is not None:
-        again = read_question(
-            plainer, lexicon=lexicon, lookup=lookup, case=case, search=search, previous=previous
+
+    def read(changed: str) -> Reading:
+        return read_question(
+            changed, lexicon=lexicon, lookup=lookup, case=case, search=search, previous=previous
         )
-        if again.query is not None or _is_choice(again):
-            return msgspec.structs.replace(again, question=text, spans=reading.spans)
-    told_by = clause_by_words(found, case, lookup) if reading.abstain is not None else None
-    if told_by is None:
-        return reading
-    return Reading(question=text, text=say_query(lookup, told_by), query=told_by, spans=reading.spans)
 
-
-def _is_choice(reading: Reading) -> bool:
-    """Whether the words were understood but for which of several things is meant."""
-    return reading.ask is not None and reading.ask.fact == "item"
+    return otherwise(reading, found, roles, case, lookup, read)
 
 
 def _read(
@@ -218,20 +204,25 @@ def _read(
     if isinstance(echo, Ask):
         return Reading(question=text, spans=spans, ask=echo)
     if isinstance(echo, Abstain):
-        way = asked_way(found, left, frame, roles, case, lookup)
-        if isinstance(way, Ask):
-            return Reading(question=text, spans=spans, ask=way)
-        if way is not None:
-            return Reading(question=text, text=say_query(lookup, way), query=way, spans=spans)
         return Reading(question=text, spans=spans, abstain=echo)
     if echo is not None:
         kept = tuple(fact for fact, _ in echo.case.facts)
         return Reading(question=text, text=say_query(lookup, echo), query=echo, spans=spans, carried=kept)
     left = unexplained(found.pieces, frame, roles)
+
+    def read(changed: str) -> Reading:
+        return read_question(changed, lexicon=lexicon, lookup=lookup, case=case, previous=previous)
+
     if left:
-        dated = _on_a_day(text, found, left, spans, case, lexicon, lookup, previous)
+        follows = previous is not None and previous.query is not None
+        dated = on_a_day(Reading(question=text, spans=spans), found, left, case, lookup, read, follows)
         if dated is not None:
             return dated
+        way = asked_way(found, left, frame, roles, case, lookup)
+        if isinstance(way, Ask):
+            return Reading(question=text, spans=spans, ask=way)
+        if way is not None:
+            return Reading(question=text, text=say_query(lookup, way), query=way, spans=spans)
         stopped = ask_instead(found, left, frame, roles, case, lookup) or _gate(
             found, left, case, lexicon, lookup
         )
@@ -264,37 +255,6 @@ def _outcome(
         if take_up(found, frame, roles, before, lookup) or goes_on(found, frame):
             case = kept_case(case, found, roles, previous, lookup)
     return build_query(frame, roles, case, lookup)
-
-
-def _in_full(ask: Ask, case: Case, lexicon: Lexicon, lookup: Lookup, previous: Reading) -> Ask:
-    """Choices of a day, each as a question that can be read without the one before."""
-    choices = []
-    for text, day in ask.choices:
-        again = read_question(text, lexicon=lexicon, lookup=lookup, case=case, previous=previous)
-        choices.append((f"{again.text.rstrip('?')}, on {day}?" if again.query is not None else text, day))
-    return msgspec.structs.replace(ask, choices=tuple(choices))
-
-
-def _on_a_day(
-    text: str, found: Understood, left: tuple[int, ...], spans: tuple[Span, ...], case: Case,
-    lexicon: Lexicon, lookup: Lookup, previous: Reading | None,
-) -> Reading | None:  # fmt: skip
-    """The question on the day that the words left over say, where they say one."""
-    period = in_edition(found, case.as_of, lookup) or said_period(found, left, case.as_of)
-    if period is None:
-        return None
-    dated = on_day(found, period, period.first)
-    again = read_question(dated, lexicon=lexicon, lookup=lookup, case=case, previous=previous)
-    if again.query is not None:
-        query = without_month(again.query, found, period, lookup)
-        again = msgspec.structs.replace(again, query=query, text=say_query(lookup, query))
-        days = days_that_differ(period, query, lookup)
-        if len(days) > 1:
-            ask = ask_day(found, period, days)
-            if previous is not None and previous.query is not None:
-                ask = _in_full(ask, case, lexicon, lookup, previous)
-            return Reading(question=text, spans=spans, ask=ask)
-    return msgspec.structs.replace(again, question=text, spans=spans) if again.abstain is None else None
 
 
 def _again(

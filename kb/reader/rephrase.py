@@ -57,6 +57,12 @@ _LINES = r"""
 \bwhich (?:one |\w+ )?(?:goes|comes|ranks|sits|is worn) (?:first|higher|highest|ahead|above)\b
      => which comes first
 \blook(?:ed|s|ing)? over\b => examined
+^which way (?:round |up |about |out )?(?:do|does|should|must|is|are) (.+?)(?: go(?:es)?| face| point| sit| lie
+    | be worn| worn)?\W*$ => how is \1 worn?
+\b(?:loose|running|spare) end\b => free end
+\bwhat (colours?|shades?) (?:do|does) (.+?) come in\b => what colour is \2
+\b(?:metal|exact|proper|correct) (colours?|shade|size|length|width|height)\b => \1
+\b(?:shine|gleam|sparkle)\b => be shiny
 ^(.*?)[,:;]? (?:the )?(?:full|whole|complete|entire) (?:list|kit|outfit|lot|set)\W*$ => what is worn in \1?
 \b(?:made|makes?|making) up\b(?! of) => are worn in
 \b(?:get |am |be |are )?(?:kitted|rigged|fitted|togged|decked) out (?:in|with) for\b => wear in

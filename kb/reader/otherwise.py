@@ -1,0 +1,57 @@
+"""What else a text may be, where it is not understood as it stands: another wording, a measure, a clause."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Query, Reading
+from kb.model.records import Case
+from kb.reader.by_words import clause_by_words
+from kb.reader.either import asked_either
+from kb.reader.gauge import gauged
+from kb.reader.measured import rule_aspects
+from kb.reader.parts import Roles
+from kb.reader.pieces import Understood
+from kb.reader.rephrase import as_mended, rephrased
+from kb.wording import say_query
+
+Read = Callable[[str], Reading]
+
+
+def otherwise(
+    reading: Reading, found: Understood, roles: Roles, case: Case, lookup: Lookup, read: Read
+) -> Reading:
+    """The reading of a text, or the one that its words give in another way; `read` reads other words."""
+    if not _is_answerable(reading, lookup):
+        measured = gauged(found, roles, case, lookup)
+        if measured is not None:
+            return _made(reading, measured, lookup)
+    plainer = asked_either(found, lookup)
+    if plainer is None and reading.query is None and not _is_choice(reading):
+        plainer = rephrased(as_mended(found)) or rephrased(found.text)
+    if plainer is not None:
+        again = read(plainer)
+        if again.query is not None or _is_choice(again):
+            return msgspec.structs.replace(again, question=reading.question, spans=reading.spans)
+    clause = clause_by_words(found, case, lookup) if reading.abstain is not None else None
+    return _made(reading, clause, lookup) if clause is not None else reading
+
+
+def _made(reading: Reading, query: Query, lookup: Lookup) -> Reading:
+    return Reading(question=reading.question, text=say_query(lookup, query), query=query, spans=reading.spans)
+
+
+def _is_answerable(reading: Reading, lookup: Lookup) -> bool:
+    """Whether a question was understood of which some rule may speak."""
+    query = reading.query
+    if query is None or not query.items or query.aspect not in lookup.aspects_within("size"):
+        return query is not None
+    return bool(set(rule_aspects(query.items[0], lookup)) & set(lookup.aspects_within(query.aspect)))
+
+
+def _is_choice(reading: Reading) -> bool:
+    """Whether the words were understood but for which of several things is meant."""
+    return reading.ask is not None and reading.ask.fact == "item"
