@@ -11,10 +11,14 @@ from kb.guidance.setting import Setting
 from kb.model.conditions import Condition, all_of, any_of, negate
 from kb.model.records import Rule
 from kb.model.values import contains
+from kb.reasoner import Norm
 
 
 class Effect(msgspec.Struct, frozen=True):
-    """Whether a rule applies in some case and changes what holds in one; if not, which rules say as much."""
+    """Whether a rule applies in some case and changes what holds in one; if not, which rules say as much.
+
+    `others` is empty where they do not say as much in every case: then the rule is beaten.
+    """
 
     applies: bool
     changes: bool
@@ -32,18 +36,34 @@ def effect_of(setting: Setting, rule: Rule, views: Sequence[View]) -> Effect:
         if setting.case(applying, known=known) is None:
             continue
         applies = True
-        without = _without(view, rule)
+        without = without_rule(view, rule)
         if any(setting.case(applying, change, known=known) is not None for change in _changes(view, without)):
             return Effect(True, True)
-        for norm, mask in without.norms():
-            alike = [i for own, theirs in mine if own.closes == norm.closes for i in places(mask & theirs)]
-            said = any_of(without.effective(norm, mask, i) for i in alike)
+        alike = _alike(setting, without, mine)
+        if setting.case(applying, negate(any_of(alike.values())), known=known) is not None:
+            return Effect(True, False)
+        for name, said in alike.items():
             if setting.case(applying, said, known=known) is not None:
-                others[norm.rule] = None
+                others[name] = None
     return Effect(applies, False, tuple(others))
 
 
-def _without(view: View, rule: Rule) -> View:
+def _alike(setting: Setting, view: View, mine: Sequence[tuple[Norm, int]]) -> dict[str, Condition]:
+    """When other rules, that are not beaten everywhere, say of the values of a local one what it says."""
+    wanted = {own.closes: mask for own, mask in mine}
+    return {
+        norm.rule: view.applies(norm)
+        for norm, mask in view.norms()
+        if norm.closes in wanted
+        and not wanted[norm.closes] & ~mask
+        and any(
+            setting.case(view.effective(norm, mask, i), known=setting.of(view)) is not None
+            for i in places(mask)
+        )
+    }
+
+
+def without_rule(view: View, rule: Rule) -> View:
     """The same view as it would be if the books did not have the rule."""
     found = View(view.law, view.group)
     for norms in (found.closing, found.supporting, found.residual):

@@ -16,7 +16,7 @@ from kb.audit.law import Law, View, covering_rules, places
 from kb.audit.standing import Fault, claim_faults, departure_fault
 from kb.errors import Location, Problem
 from kb.guidance.compose import spell_days
-from kb.guidance.effect import Effect, effect_of
+from kb.guidance.effect import Effect, effect_of, without_rule
 from kb.guidance.reading import Opened
 from kb.guidance.refusals import (
     Departure,
@@ -43,6 +43,7 @@ def refusals(opened: Opened) -> tuple[Problem, ...]:
         return ()
     index = covering_rules(lookup)
     found: dict[Location, Problem] = {}
+    weights: dict[Location, int] = {}
     effects: dict[str, list[Effect]] = {}
     for day in spell_days(opened):
         judge = _Judge(opened, Law(lookup, day, index))
@@ -50,14 +51,15 @@ def refusals(opened: Opened) -> tuple[Problem, ...]:
             if not in_force(rule.valid_from, rule.valid_until, day):
                 continue
             effects.setdefault(rule.id, []).append(judge.effect(rule))
-            problem = judge.refuse(rule)
-            if problem is not None:
-                found.setdefault(rule.at, problem)
+            stands = judge.refuse(rule)
+            if stands is not None and (rule.at not in weights or stands[0] < weights[rule.at]):
+                weights[rule.at], found[rule.at] = stands
     for name, on_days in effects.items():
         rule = lookup.rules[name]
         idle = not rule.disables and not any(effect.changes for effect in on_days)
         if idle and _says_it_all(on_days, found.get(rule.at)):
-            found[rule.at] = no_effect(lookup, rule, on_days[0])
+            shown = next((effect for effect in on_days if effect.applies), on_days[0])
+            found[rule.at] = no_effect(lookup, rule, shown)
     return tuple(sorted(found.values()))
 
 
@@ -66,9 +68,10 @@ def _says_it_all(effects: Sequence[Effect], problem: Problem | None) -> bool:
 
     Of a rule that is beaten in every case, what beats it is; of one that repeats another, the other.
     """
-    if problem is None:
+    applying = [effect for effect in effects if effect.applies]
+    if problem is None or not applying:
         return True
-    return problem.code != "non-derogable" and any(effect.others for effect in effects)
+    return problem.code != "non-derogable" and all(effect.others for effect in applying)
 
 
 class _Judge:
@@ -94,21 +97,23 @@ class _Judge:
 
     # -- why not ----------------------------------------------------------------------------------------
 
-    def refuse(self, rule: Rule) -> Problem | None:
-        """The gravest thing that stands against a rule: what it departs from, its delegation, a conflict."""
+    def refuse(self, rule: Rule) -> tuple[int, Problem] | None:
+        """The gravest thing that stands against a rule, 0 the gravest: what it departs from, its delegation,
+        a conflict."""
         departures = [d for view in self.views(rule) for d in self._departures(view, rule)]
         if departures:
             gravest = min(departures, key=lambda d: (d.fault != "non-derogable", not d.against, len(d.facts)))
-            return departs(self, rule, gravest)
+            return int(gravest.fault != "non-derogable"), departs(self, rule, gravest)
         if rule.delegation is None:
             rest = next((found for view in self.views(rule) if (found := self._lifts(view, rule))), None)
-            return departs(self, rule, rest) if rest else unnamed(self, rule)
+            return 2, departs(self, rule, rest) if rest else unnamed(self, rule)
         faults = claim_faults(self.law, rule)
         if faults:
-            return beyond_reach(self, rule, faults[0])
+            return 2, beyond_reach(self, rule, faults[0])
         if not self.reaches(rule, self.lookup.delegations[rule.delegation]):
-            return beyond_reach(self, rule, "outside-delegation")
-        return self._unsettled(rule)
+            return 2, beyond_reach(self, rule, "outside-delegation")
+        problem = self._unsettled(rule)
+        return None if problem is None else (2, problem)
 
     def _departures(self, view: View, rule: Rule) -> Iterator[Departure]:
         """Rules above that this one relaxes, overrides or tightens without the power to."""
@@ -135,10 +140,11 @@ class _Judge:
     def _lifts(self, view: View, rule: Rule) -> Departure | None:
         """What closes everything that is not mentioned, where a rule permits such a thing."""
         mine = [norm for norm, _ in view.norms() if norm.rule == rule.id and not norm.closes]
+        without = without_rule(view, rule)
         for norm in mine:
-            for other, _ in view.residual:
-                both = (view.applies(norm), view.applies(other))
-                case = self.setting.case(*both, known=self.setting.of(view))
+            for other, mask in without.residual:
+                closing = any_of(without.effective(other, mask, i) for i in places(mask))
+                case = self.setting.case(view.applies(norm), closing, known=self.setting.of(view))
                 if case is not None and self.is_above(other.rule, rule):
                     return Departure(other.rule, "no-delegation", relaxed=True, against=True, facts=())
         return None
