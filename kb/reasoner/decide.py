@@ -71,6 +71,15 @@ def _has_integer(piece: Interval) -> bool:
     return piece.contains(Fraction(first))
 
 
+def sample_of(piece: ValueSet) -> Fraction:
+    """A number of a class of numbers, or next to it within its bounds where only whole ones count."""
+    assert isinstance(piece, Ranges), "a class of numbers"
+    (only,) = piece.intervals
+    if only.low is None:
+        return Fraction(0) if only.high is None else only.high - 1
+    return only.low + 1 if only.high is None else (only.low + only.high) / 2
+
+
 def value_classes(sets: Sequence[ValueSet], domain: ValueSet, whole: bool = False) -> tuple[ValueSet, ...]:
     """The domain cut into the coarsest classes that none of the sets divides."""
     if isinstance(domain, Ranges):

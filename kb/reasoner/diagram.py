@@ -7,12 +7,15 @@ sampling.
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
+from fractions import Fraction
 from typing import TypeVar
 
 from kb.model.conditions import AllOf, Condition, NotOf, Test, tests
 from kb.model.lookup import Lookup
-from kb.model.values import ValueSet, is_subset
+from kb.model.values import Ranges, ValueSet, is_subset
+from kb.reasoner.decide import sample_of
 from kb.reasoner.function import IMPOSSIBLE, SEARCHED, Function
 from kb.reasoner.order import good_order
 from kb.reasoner.regions import FALSE, TRUE, Regions, Within
@@ -55,6 +58,7 @@ class Diagram:
         self._supports: list[int] = [0, 0]
         self._restricted: dict[tuple[int, int, int], int] = {}
         self._masks: dict[tuple[int, ValueSet], int] = {}
+        self._samples: dict[int, list[Fraction]] = {}
         self._start = tuple(self._compile(condition, True) for condition in everything)
         self._watched = len(watched)
         self.uses = [0] * len(self.facts)
@@ -89,10 +93,26 @@ class Diagram:
     def _mask(self, place: int, values: ValueSet) -> int:
         key = (place, values)
         if key not in self._masks:
-            self._masks[key] = sum(
-                1 << i for i, piece in enumerate(self.classes[place]) if is_subset(piece, values)
-            )
+            if isinstance(values, Ranges):
+                self._masks[key] = self._span(place, values)
+            else:
+                pieces = enumerate(self.classes[place])
+                self._masks[key] = sum(1 << i for i, piece in pieces if is_subset(piece, values))
         return self._masks[key]
+
+    def _span(self, place: int, values: Ranges) -> int:
+        """The mask of a set of numbers; classes are in order, and each lies in the set or apart from it."""
+        if place not in self._samples:
+            self._samples[place] = [sample_of(piece) for piece in self.classes[place]]
+        samples, mask = self._samples[place], 0
+        for interval in values.intervals:
+            first, last = 0, len(samples)
+            if interval.low is not None:
+                first = (bisect_right if interval.low_open else bisect_left)(samples, interval.low)
+            if interval.high is not None:
+                last = (bisect_left if interval.high_open else bisect_right)(samples, interval.high)
+            mask |= (1 << last) - (1 << first) if first < last else 0
+        return mask
 
     def _compile(self, condition: Condition, positive: bool) -> int:
         if isinstance(condition, Test):
@@ -237,31 +257,30 @@ class Diagram:
     def example(self, within: Mapping[str, ValueSet] | None = None) -> Example | None:
         """One case within the given facts that decides every condition: its classes and the truths."""
         allowed = self._allowed(within or {})
-        place_of = self.regions.order
-        left = self.possible
-        for level in range(len(place_of)):
-            mask = allowed.get(place_of[level])
-            if mask is not None:
-                left = self.regions.both(left, self.regions.test(place_of[level], mask))
-        if left == FALSE:
+        near = Within(self.regions, allowed)
+        if not near.meets(self.possible):
             return None
-        vector, chosen = self._start, {}
+        numbers = dict.fromkeys(self._start, 0)
+        for number in numbers:
+            numbers[number] = number
+        chosen: dict[str, ValueSet] = {}
         while True:
             support = 0
-            for number in vector:
-                support |= self._supports[number]
+            for left in numbers.values():
+                support |= self._supports[left]
             if not support:
                 break
             place = (support & -support).bit_length() - 1
             mask = allowed.get(place, -1)
             for piece in range(len(self.classes[place])):
-                narrowed = self.regions.both(left, self.regions.test(place, 1 << piece))
-                if mask >> piece & 1 and narrowed != FALSE:
+                near.narrow(place, 1 << piece)
+                if mask >> piece & 1 and near.meets(self.possible):
                     break
-            left = narrowed
             chosen[self.facts[place]] = self.classes[place][piece]
-            vector = tuple(self._restrict(number, place, piece) for number in vector)
-        return chosen, tuple(number == TRUE for number in vector[: self._watched])
+            for number, left in numbers.items():
+                if self._supports[left] >> place & 1:
+                    numbers[number] = self._restrict(left, place, piece)
+        return chosen, tuple(numbers[number] == TRUE for number in self._start[: self._watched])
 
     def _allowed(self, within: Mapping[str, ValueSet]) -> dict[int, int]:
         return {

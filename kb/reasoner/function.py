@@ -21,6 +21,7 @@ Parts = tuple[tuple[int, int], ...]  # classes of a fact as a mask, and the node
 IMPOSSIBLE = 0
 SEARCHED = 7  # with more facts than these a tree is grown fact by fact, not searched for
 _EXHAUSTIVE = 3
+_MOST_WORK = 40_000  # nodes split in search of decisive facts; after that the order of the diagram is kept
 
 
 class Function(Generic[Outcome]):
@@ -41,7 +42,9 @@ class Function(Generic[Outcome]):
         self._nodes: list[tuple[int, Parts]] = [(-1, ())]
         self._supports: list[int] = [0]
         self._ways: list[int] = [0]
+        self._plain: list[int] = [IMPOSSIBLE]  # the one leaf below a node, or the node itself
         self._splits: dict[tuple[int, int], Parts] = {}
+        self._work = 0
 
     def leaf(self, outcome: Outcome) -> int:
         if outcome not in self._leaves:
@@ -50,6 +53,7 @@ class Function(Generic[Outcome]):
             self._nodes.append((-1, ()))
             self._supports.append(0)
             self._ways.append(1)
+            self._plain.append(self._leaves[outcome])
         return self._leaves[outcome]
 
     def cut(self, rest: Outcome) -> int:
@@ -60,6 +64,7 @@ class Function(Generic[Outcome]):
         self._nodes.append((-1, ()))
         self._supports.append(0)
         self._ways.append(1)
+        self._plain.append(number)
         return number
 
     @property
@@ -73,7 +78,9 @@ class Function(Generic[Outcome]):
         parts = tuple(sorted(((mask, child) for child, mask in masks.items()), key=_first_class))
         key = (place, parts)
         if key not in self._branches:
-            self._branches[key] = len(self._nodes)
+            number = self._branches[key] = len(self._nodes)
+            leaves = {self._plain[child] for child in masks} - {IMPOSSIBLE}
+            self._plain.append(leaves.pop() if len(leaves) == 1 else number)
             support = 1 << place
             for child in masks:
                 support |= self._supports[child]
@@ -90,6 +97,7 @@ class Function(Generic[Outcome]):
         if at == place:
             return parts
         if (number, place) not in self._splits:
+            self._work += 1
             cells: list[tuple[int, dict[int, int]]] = [((1 << len(self._classes[place])) - 1, {})]
             for mask, child in parts:
                 refined = []
@@ -187,11 +195,11 @@ class Function(Generic[Outcome]):
 
     def _grown(self, rest: Outcome, most: int, first: Sequence[str]) -> Tree[Outcome] | None:
         """A tree grown from the root, what holds most cases first, each time by its most decisive fact."""
-        if self.root == IMPOSSIBLE:
+        if self._plain[self.root] == IMPOSSIBLE:
             return None
         wanted = [self._place[fact] for fact in first if fact in self._place]
         grown: dict[int, tuple[int, list[tuple[int, int]]]] = {}  # sprout: its fact, and masks with sprouts
-        nodes = [self._plain(self.root)]  # the node of each sprout
+        nodes = [self._plain[self.root]]  # the node of each sprout
         waiting = [(-1.0, 0)]
         count = 1
         while waiting:
@@ -210,35 +218,23 @@ class Function(Generic[Outcome]):
             grown[sprout] = (place, children)
         return self._shown(nodes, grown, rest)
 
-    def _plain(self, number: int) -> int:
-        """A node of which all possible cases have one outcome as that outcome."""
-        found: set[int] = set()
-        waiting, seen = [number], {IMPOSSIBLE}
-        while waiting and len(found) < 2:
-            node = waiting.pop()
-            if node in seen:
-                continue
-            seen.add(node)
-            if self._supports[node]:
-                waiting += [child for _, child in self._nodes[node][1]]
-            else:
-                found.add(node)
-        return found.pop() if len(found) == 1 else number
-
     def _most_decisive(self, number: int, wanted: Sequence[int]) -> tuple[int, Parts]:
         """The fact after which the fewest ways are left (the first wanted one before), and what follows."""
         best: tuple[tuple[int, int, int], int, dict[int, int]] | None = None
-        places = self._places(number)
+        own = self._nodes[number][0]  # to split on its own fact costs nothing
+        places = sorted(self._places(number), key=lambda place: (place != own, -self._uses[place]))
         for place in [place for place in wanted if place in places][:1] or places:
             masks: dict[int, int] = {}
             for mask, child in self._split(number, place):
                 if child != IMPOSSIBLE:
-                    plain = self._plain(child)
+                    plain = self._plain[child]
                     masks[plain] = masks.get(plain, 0) | mask
             if len(masks) > 1:
                 score = (sum(self._ways[child] for child in masks), -self._uses[place], place)
                 if best is None or score < best[0]:
                     best = (score, place, masks)
+                if self._work > _MOST_WORK:
+                    break
             elif place in wanted:
                 return self._most_decisive(number, [one for one in wanted if one != place])
         assert best is not None, "a node with two outcomes has a fact that tells them apart"

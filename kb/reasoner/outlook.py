@@ -11,7 +11,6 @@ from collections.abc import Callable, Sequence
 import msgspec
 
 from kb.model.questions import Verdict
-from kb.reasoner.decide import Beats
 from kb.reasoner.norms import Norm
 from kb.reasoner.regions import FALSE, TRUE, Regions
 
@@ -39,10 +38,13 @@ def prospects(
     norms: Sequence[tuple[Norm, int]],
     size: int,
     applies: Callable[[Norm], int],
-    beats: Beats,
+    winner: Callable[[str, str], str | None],
     regions: Regions,
 ) -> tuple[Prospect, ...]:
-    """What becomes of `size` classes of values; `applies` gives the region in which a norm applies."""
+    """What becomes of `size` classes of values; `applies` gives the region in which a norm applies.
+
+    `winner` is the one of two norms that beats the other, by their keys.
+    """
     sides: dict[tuple[bool, bool], list[_Effect]] = {}
     for norm, mask in norms:
         region = applies(norm)
@@ -58,16 +60,20 @@ def prospects(
             regions.any(
                 other.region
                 for other in closing
-                if other is not one and not everything & ~one.mask & ~other.mask and beats(other.key, one.key)
+                if other is not one
+                and not everything & ~one.mask & ~other.mask
+                and winner(other.key, one.key) == other.key
             ),
         )
         for one in closing
     }
-    silencing = {
-        one.key: [o for o in others if one.mask & o.mask and beats(o.key, one.key)]
-        for ones, others in ((closing, supporting), (supporting, closing))
-        for one in ones
-    }
+    silencing: dict[str, list[_Effect]] = {one.key: [] for one in (*closing, *supporting)}
+    for one in closing:
+        for other in supporting:
+            won = winner(one.key, other.key) if one.mask & other.mask else None
+            if won is not None:
+                loser, by = (other, one) if won == one.key else (one, other)
+                silencing[loser.key].append(by)
     found = []
     for i in range(size):
         closed_by, supported_by = [], []

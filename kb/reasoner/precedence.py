@@ -15,8 +15,8 @@ from kb.model.conditions import Condition
 from kb.model.lookup import Lookup
 from kb.model.questions import Principle
 from kb.model.records import Rule
+from kb.reasoner.implications import Implications
 from kb.reasoner.norms import covered_items, item_of, rule_of
-from kb.reasoner.space import implies
 
 
 class Win(msgspec.Struct, frozen=True):
@@ -24,6 +24,14 @@ class Win(msgspec.Struct, frozen=True):
 
     winner: str
     principle: Principle
+
+
+class _Standing(msgspec.Struct, frozen=True):
+    """What the order of precedence asks of a norm before its cases: its rule, its rank and its date."""
+
+    rule: Rule
+    rank: int
+    date: datetime.date
 
 
 class Precedence:
@@ -43,9 +51,9 @@ class Precedence:
         self._lookup = lookup
         self._as_of = as_of
         self._conditions = conditions
-        self._exclusions = exclusions
+        self._cases = Implications(lookup, exclusions)
         self._wins: dict[tuple[str, str], Win | None] = {}
-        self._inside: dict[tuple[str, str], bool] = {}
+        self._standings: dict[str, _Standing] = {}
         self._covered: dict[str, frozenset[str]] = {}
 
     def win(self, left: str, right: str) -> Win | None:
@@ -56,42 +64,56 @@ class Precedence:
         return self._wins[key]
 
     def beats(self, winner: str, loser: str) -> bool:
-        if rule_of(winner) == rule_of(loser):
-            return False
-        found = self.win(winner, loser)
-        return found is not None and found.winner == winner
+        return self.winner(winner, loser) == winner
+
+    def winner(self, left: str, right: str) -> str | None:
+        """The one of two norms that beats the other; two of one rule are on no opposite sides."""
+        if self._standing(left).rule is self._standing(right).rule:
+            return None
+        found = self.win(left, right)
+        return None if found is None else found.winner
+
+    def _standing(self, key: str) -> _Standing:
+        found = self._standings.get(key)
+        if found is None:
+            lookup, rule = self._lookup, self._lookup.rules[rule_of(key)]
+            rank = lookup.authorities[rule.authority].rank
+            date = lookup.editions[lookup.clauses[rule.clause].edition].valid_from
+            found = self._standings[key] = _Standing(rule, rank, date)
+        return found
 
     def _decide(self, left: str, right: str) -> Win | None:
-        rules = {key: self._lookup.rules[rule_of(key)] for key in (left, right)}
-        ways = ((left, right), (right, left))
-        lines: tuple[tuple[Principle, Callable[[Rule, Rule], bool]], ...] = (
-            ("exception", self._is_exception),
-            ("delegation", self._departs),
-        )
-        for principle, holds in lines:
-            winners = [one for one, other in ways if holds(rules[one], rules[other])]
-            if len(winners) == 1:  # where each may depart from the other, the line does not decide
-                return Win(winners[0], principle)
-        ranks = {key: self._lookup.authorities[rule.authority].rank for key, rule in rules.items()}
-        if ranks[left] != ranks[right]:
-            return Win(min(ways[0], key=lambda key: ranks[key]), "authority")
-        dates = {key: self._edition_date(rule) for key, rule in rules.items()}
-        if rules[left].authority == rules[right].authority and dates[left] != dates[right]:
-            early, late = sorted(ways[0], key=lambda key: dates[key])
+        one, other = self._standing(left), self._standing(right)
+        if one.rule.exception_to or other.rule.exception_to:
+            found = self._line(left, right, "exception", self._is_exception)
+            if found is not None:
+                return found
+        if one.rule.delegation is not None or other.rule.delegation is not None:
+            found = self._line(left, right, "delegation", self._departs)
+            if found is not None:
+                return found
+        if one.rank != other.rank:
+            return Win(left if one.rank < other.rank else right, "authority")
+        if one.date != other.date and one.rule.authority == other.rule.authority:
+            early, late = (left, right) if one.date < other.date else (right, left)
             if not self.more_specific(early, late):
                 return Win(late, "edition")
-        for one, other in ways:
-            if self.more_specific(one, other):
-                return Win(one, "specificity")
-        return None
+        if self.more_specific(left, right):
+            return Win(left, "specificity")
+        return Win(right, "specificity") if self.more_specific(right, left) else None
+
+    def _line(
+        self, left: str, right: str, principle: Principle, holds: Callable[[Rule, Rule], bool]
+    ) -> Win | None:
+        """The winner on a line; where each may depart from the other, it does not decide."""
+        one, other = self._standing(left).rule, self._standing(right).rule
+        ways = holds(one, other), holds(other, one)
+        return Win(left if ways[0] else right, principle) if ways[0] is not ways[1] else None
 
     def _stands_for(self, clause: str, named: tuple[str, ...]) -> bool:
         """Whether a clause is one of those named, or has come in the place of one of them."""
         replaced = self._lookup.clauses[clause].replaces
         return clause in named or any(self._stands_for(earlier, named) for earlier in replaced)
-
-    def _edition_date(self, rule: Rule) -> datetime.date:
-        return self._lookup.editions[self._lookup.clauses[rule.clause].edition].valid_from
 
     def _is_exception(self, one: Rule, other: Rule) -> bool:
         if other.id not in one.exception_to:
@@ -122,9 +144,7 @@ class Precedence:
 
     def more_specific(self, one: str, other: str) -> bool:
         """Whether the cases of `one` (items and facts) lie strictly inside those of `other`."""
-        if (one, other) not in self._inside:
-            self._inside[one, other] = self._is_inside(one, other) and not self._is_inside(other, one)
-        return self._inside[one, other]
+        return self._is_inside(one, other) and not self._is_inside(other, one)
 
     def _items(self, rule: str) -> frozenset[str]:
         if rule not in self._covered:
@@ -138,7 +158,7 @@ class Precedence:
     def _is_inside(self, one: str, other: str) -> bool:
         if not self._items(one) <= self._items(other):
             return False
-        return implies(self._conditions[one], self._conditions[other], self._lookup, self._exclusions)
+        return self._cases.implies(self._conditions[one], self._conditions[other])
 
 
 def in_force(start: datetime.date, end: datetime.date | None, day: datetime.date) -> bool:

@@ -87,7 +87,7 @@ class Problem:
             holds = self._holds.get(norm.key, FALSE)
             return holds if holds == FALSE else regions.both(holds, self._applies(norm.rule))
 
-        return prospects(group.norms, len(group.classes), applies, engine.precedence.beats, regions)
+        return prospects(group.norms, len(group.classes), applies, engine.precedence.winner, regions)
 
     @cached_property
     def _outlook(self) -> tuple[Prospect, ...]:
@@ -114,35 +114,33 @@ class Problem:
         )
 
     @cached_property
-    def _alive(self) -> dict[str, int]:
-        """The possible cases in which each rule is alive at any value, in the order of the rules."""
-        regions = self._diagram.regions
-        found: dict[str, int] = {}
+    def _alive(self) -> dict[str, list[tuple[int, int]]]:
+        """Where each rule is alive, in the order of the rules: regions of which each two are to be joined."""
+        found: dict[str, list[tuple[int, int]]] = {}
         for one in self._outlook:
             for rule, region in (*one.closed_by, *one.supported_by):
-                found[rule] = regions.either(found.get(rule, FALSE), region)
-        listed = (rule for rule in self.group.rules if rule in found)
-        return {rule: regions.both(found[rule], self._diagram.possible) for rule in listed}
+                found.setdefault(rule, []).append((region, self._diagram.possible))
+        return {rule: found[rule] for rule in self.group.rules if rule in found}
 
     @cached_property
-    def _decisive(self) -> dict[str, int]:
-        """The possible cases in which each rule carries an act's verdict, as `answer.common.decisive`."""
+    def _decisive(self) -> dict[str, list[tuple[int, int]]]:
+        """Where each rule carries an act's verdict, as `answer.common.decisive`; in the form of `_alive`."""
         if not self._is_act:
             return self._alive
-        regions = self._diagram.regions
         done, not_done = self._outlook[self._at("yes")], self._outlook[self._at("no")]
+        both = (*done.closed_by, *done.supported_by, *not_done.closed_by, *not_done.supported_by)
         carried: tuple[tuple[Verdict, tuple[tuple[str, int], ...]], ...] = (
             ("required", not_done.closed_by),
             ("prohibited", done.closed_by),
             ("permitted", done.supported_by),
             ("not_required", not_done.supported_by),
-            ("conflict", tuple(self._alive.items())),
+            ("conflict", both),
         )
-        found = dict.fromkeys(self._alive, FALSE)
+        found: dict[str, list[tuple[int, int]]] = {rule: [] for rule in self._alive}
         for verdict, rules in carried:
             where = self._by_verdict.get(verdict, FALSE)
             for rule, region in rules if where != FALSE else ():
-                found[rule] = regions.either(found[rule], regions.both(region, where))
+                found[rule].append((region, where))
         return found
 
     # -- what is asked of it ----------------------------------------------------------------------------
@@ -167,12 +165,18 @@ class Problem:
         """The rules that are alive at some value, in some case within further facts, as `_in_order`."""
         return self._in_order(self._alive, within)
 
-    def _in_order(self, rules: Mapping[str, int], within: Facts | None) -> tuple[str, ...]:
-        """The rules whose region has a case within further facts; those that have them all come first."""
-        regions, possible, near = self._diagram.regions, self._diagram.possible, self._within(within)
-        found = [rule for rule, where in rules.items() if near.meets(where)]
+    def _in_order(
+        self, rules: Mapping[str, Sequence[tuple[int, int]]], within: Facts | None
+    ) -> tuple[str, ...]:
+        """The rules that have a case within further facts; those that have them all come first."""
+        near, regions = self._within(within), self._diagram.regions
+        found = [rule for rule, pairs in rules.items() if any(near.meets(*pair) for pair in pairs)]
         if len(found) > 1:
-            found.sort(key=lambda rule: near.meets(regions.without(possible, rules[rule])))
+            others = {
+                rule: [regions.opposite(region) for region, where in rules[rule] if near.meets(where)]
+                for rule in found
+            }
+            found.sort(key=lambda rule: near.meets(self._diagram.possible, *others[rule]))
         return tuple(found)
 
     def always_closed(self, values: ValueSet) -> bool:

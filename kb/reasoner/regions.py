@@ -21,7 +21,7 @@ class Regions:
     def __init__(self, sizes: Sequence[int], order: Sequence[int]) -> None:
         self.order = tuple(order)
         self.full = tuple((1 << sizes[place]) - 1 for place in self.order)
-        self._level_of = {place: level for level, place in enumerate(self.order)}
+        self.level_of = {place: level for level, place in enumerate(self.order)}
         self.levels = [_END, _END]
         self.parts: list[Parts] = [(), ()]
         self._numbers: dict[tuple[int, Parts], int] = {}
@@ -42,7 +42,7 @@ class Regions:
 
     def test(self, place: int, mask: int) -> int:
         """The cases in which a fact lies in one of the classes of a mask."""
-        level = self._level_of[place]
+        level = self.level_of[place]
         rest = self.full[level] & ~mask
         if not rest or not mask:
             return FALSE if rest else TRUE
@@ -154,22 +154,32 @@ class Within:
 
     def __init__(self, regions: Regions, masks: Mapping[int, int]) -> None:
         self._regions = regions
-        self._masks = {regions.order.index(place): mask for place, mask in masks.items()}
-        self._empty: set[int] = {FALSE}
+        self._masks = {regions.level_of[place]: mask for place, mask in masks.items()}
+        self._empty: set[tuple[int, ...]] = set()
 
-    def meets(self, region: int) -> bool:
-        """Whether some case of a region is within."""
-        if not self._masks:
-            return region != FALSE
-        waiting, seen = [region], set()
+    def narrow(self, place: int, mask: int) -> None:
+        """Let a fact lie in a mask instead."""
+        self._masks[self._regions.level_of[place]] = mask
+        self._empty = set()
+
+    def meets(self, *regions: int) -> bool:
+        """Whether some case within is in all of the regions; found depth first, without joining them."""
+        levels, split = self._regions.levels, self._regions.split
+        waiting = [tuple(sorted({region for region in regions if region != TRUE}))]
+        seen: set[tuple[int, ...]] = set()
         while waiting:
-            number = waiting.pop()
-            if number == TRUE:
+            vector = waiting.pop()
+            if not vector:
                 return True
-            if number in seen or number in self._empty:
+            if vector[0] == FALSE or vector in seen or vector in self._empty:
                 continue
-            seen.add(number)
-            allowed = self._masks.get(self._regions.levels[number], -1)
-            waiting += [child for mask, child in self._regions.parts[number] if mask & allowed]
+            seen.add(vector)
+            level = min([levels[region] for region in vector])
+            allowed = self._masks.get(level, -1)
+            waiting += [
+                tuple(sorted({region for region in child if region != TRUE}))
+                for child, mask in split(level, vector).items()
+                if mask & allowed
+            ]
         self._empty |= seen
         return False
