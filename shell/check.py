@@ -54,6 +54,8 @@ def _verdict(report: CheckReport) -> str:
         return f"Not in order: {number} thing{'s' * (number != 1)} to mend.{changed}"
     if report.warnings or report.unread:
         return f"Nothing false was found; see what follows.{changed}"
+    if not report.confirmed:
+        return "There is nothing to check: no sentence states a rule, and none quotes a clause."
     return f"In order: every sentence was checked, and nothing is false.{changed}"
 
 

@@ -168,8 +168,10 @@ class _Check:
             if block.kind == "row":
                 yield from self._row(block, contexts)
                 continue
+            following = self.document.blocks[index + 1].kind if index + 1 < len(self.document.blocks) else ""
             for sentence in split_sentences(block):
-                if not is_boilerplate(sentence.text):
+                leads = sentence.text.endswith(":") and following in ("item", "row")
+                if not leads and not is_boilerplate(sentence.text):
                     yield self._passage(sentence, block, contexts)
 
     def _passage(self, sentence: Sentence, block: Block, contexts: tuple[Condition, ...]) -> Passage:

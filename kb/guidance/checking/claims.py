@@ -7,7 +7,9 @@ to be explained; what is not is left unread, never guessed.
 from __future__ import annotations
 
 import datetime
+import re
 from collections.abc import Iterator
+from functools import cached_property
 
 import msgspec
 
@@ -22,6 +24,7 @@ from kb.model.conditions import ALWAYS, Condition, all_of
 from kb.model.records import Aspect, Measure, Modality, Rule, RuleValue, Scope
 from kb.model.values import YES
 from kb.text import Pattern
+from kb.wording.manners import say_manner
 
 
 class Claim(msgspec.Struct, frozen=True, kw_only=True):
@@ -62,6 +65,19 @@ class Claim(msgspec.Struct, frozen=True, kw_only=True):
 
 _ADVERBS = Pattern(r"(?:(?:always|also|at all times|both|each|all|then|therefore) )+")
 _WITH_DATE = Pattern(r"(?P<word>from|with effect from|as of|before|until|up to and including) ")
+_COUNTED = Pattern(
+    r"(?:not more than|no more than|at most|up to|a maximum of) (?P<number>\w+) (?P<items>.+?) "
+    r"(?:may|must|can|shall|are to|are|is) (?:be )?(?P<rest>.+)"
+)
+_AT_ONCE = Pattern(r"at (?:a|one|any one|the same) time|at once|together")
+_IT_IS = Pattern(
+    r"it is (?:strictly )?(?P<word>forbidden|prohibited|not (?:permitted|allowed|authori[sz]ed)|permitted"
+    r"|allowed|required|mandatory|compulsory|not (?:required|necessary|mandatory|compulsory))"
+    r"(?: for (?P<holder>.+?))? to (?P<rest>.+)"
+)
+_ORDERED = Pattern(r"(?:(?P<no>do not|don't|never)|always) (?P<rest>[a-z]+ .+)")
+_MEANT = {"forbidden": "must not", "prohibited": "must not", "permitted": "may", "allowed": "may"}
+_THING = "this thing"
 _QUOTED = Pattern(r'"(?P<text>[^"]*)"[.,]?')
 
 
@@ -80,17 +96,45 @@ class Claims:
 
     def read(self, sentence: str) -> Claim | None:
         """The claim that a sentence makes; None if it makes none that is wholly understood."""
-        text = fold(sentence).rstrip(" .;:")
+        text = _turned(fold(sentence).rstrip(" .;:!"))
         text, since, until = _period(text)
         for opening, core in _openings(text):
             before = self._opening(opening)
             if before is None:
                 continue
-            for modal in find_modals(core):
-                found = self._core(core, modal)
+            for found in self._statements(core):
                 if found is not None:
                     condition = all_of([before, found.condition])
                     return msgspec.structs.replace(found, condition=condition, since=since, until=until)
+        return None
+
+    def _statements(self, core: str) -> Iterator[Claim | None]:
+        """Every way to take a text for a statement; a plain verb ("keepers wear it") is the last resort."""
+        yield self._counted(core)
+        for modal in find_modals(core):
+            yield self._core(core, modal)
+        for aspect in self._acts:
+            for match in re.finditer(rf"(?<= )({re.escape(aspect.verb or '')})(s|es)? ", f"{core} "):
+                modal = Modal(match.start(), match.start(), "must", sure=False)
+                verb = aspect.verb or ""
+                yield self._core(f"{core[: match.start()]}{verb} {core[match.end() :]}", modal)
+
+    def _counted(self, core: str) -> Claim | None:
+        """ "Not more than two badges may be worn", "At most 2 badges are worn at a time"."""
+        match = _COUNTED.match(core)
+        if match is None:
+            return None
+        for aspect in self._others:
+            words = fold(aspect.label).split()
+            rest = _after(match["rest"], words[-1]) if aspect.kind == "count" else None
+            found = read_scope(self.names, match["items"], "must", False) if rest is not None else None
+            for value in self.values.at_start(aspect.id, f"at most {match['number']}") if found else ():
+                modal = Modal(0, 0, "must")
+                scope, denial = found or (Scope(items=()), True)
+                tail = _AT_ONCE.sub("", rest or "").strip()
+                claim = None if denial else self._claim(modal, scope, aspect.id, value.value, tail)
+                if claim is not None:
+                    return claim
         return None
 
     def _opening(self, text: str) -> Condition | None:
@@ -121,11 +165,8 @@ class Claims:
             if modal.be or modal.done
             else [self._active(left, modal, right, one)]
         )
-        ways += [
-            self._named_aspect(left, modal, right),
-            self._manner(left, modal, right),
-            self._plain_value(left, modal, right),
-        ]
+        ways += [self._named_aspect(left, modal, right), self._manner(left, modal, right)]
+        ways += [self._reaching(left, modal, right), self._plain_value(left, modal, right)]
         return next((claim for claim in ways if claim is not None), None)
 
     def _claim(
@@ -200,7 +241,7 @@ class Claims:
 
     def _object(self, modal: Modal, aspect: Aspect, text: str, holder: Condition, one: bool) -> Claim | None:
         words = text.split(" ")
-        for cut in range(min(len(words), 24), 0, -1):
+        for cut in range(min(len(words), 80), 0, -1):
             found = read_scope(self.names, " ".join(words[:cut]).rstrip(","), modal.modality, one)
             if found is None:
                 continue
@@ -225,6 +266,11 @@ class Claims:
                 )
                 if claim:
                     return claim
+        for aspect in self._places:
+            scope = self._aspect_subject(aspect, left, modal)
+            claim = scope and self._place(modal, scope, right)
+            if claim:
+                return claim
         quoted = _QUOTED.match(right)
         for manner in self._manners if quoted else ():
             within = self.lookup.aspects[manner.within or manner.id]
@@ -245,21 +291,47 @@ class Claims:
         found = read_scope(self.names, scope, modal.modality, False) if scope else None
         return found[0] if found is not None and not found[1] else None
 
+    @cached_property
+    def _predicates(self) -> dict[str, str]:
+        """What is said of a thing in a certain manner, "be washed by hand", folded, and the manner."""
+        found: dict[str, str] = {}
+        for manner in self._manners:
+            said = fold(say_manner(self.lookup, _THING, manner, "must"))
+            if said.startswith(f"{_THING} must "):
+                found[said.removeprefix(f"{_THING} must ")] = manner.id
+            label = fold(manner.label)
+            found.setdefault(f"be {label}", manner.id)
+            found.setdefault(f"have {label}", manner.id)
+        return dict(sorted(found.items(), key=lambda pair: -len(pair[0])))
+
     def _manner(self, left: str, modal: Modal, right: str) -> Claim | None:
         """ "The shirt must be tucked in", "The coat must have the collar turned down"."""
-        plain = right if modal.be else _after(right, "have")
-        found = read_scope(self.names, left, modal.modality, False) if plain is not None else None
-        if found is None or plain is None:
+        found = read_scope(self.names, left, modal.modality, False)
+        if found is None:
             return None
         scope, denial = found
         modal = denied(modal) if denial else modal
-        for manner in sorted(self._manners, key=lambda a: -len(a.label)):
-            rest = _after(plain, fold(manner.label))
-            claim = (
-                None if rest is None else self._claim(modal, scope, manner.id, RuleValue(values=YES), rest)
-            )
+        predicate = f"be {right}" if modal.be else right
+        for words, manner in self._predicates.items():
+            rest = _after(predicate, words)
+            claim = None if rest is None else self._claim(modal, scope, manner, RuleValue(values=YES), rest)
             if claim is not None:
                 return claim
+        return None
+
+    def _reaching(self, left: str, modal: Modal, right: str) -> Claim | None:
+        """ "The hem must reach 2 to 4 in from the knee": what is measured, as a verb."""
+        found = None if modal.be else read_scope(self.names, left, modal.modality, False)
+        if found is None or found[1]:
+            return None
+        for aspect in self._others:
+            rest = _after(right, fold(aspect.label)) if aspect.kind == "measure" else None
+            for value in self.values.at_start(aspect.id, rest) if rest else ():
+                claim = self._claim(
+                    modal, found[0], aspect.id, value.value, value.rest, measure=value.measure
+                )
+                if claim is not None:
+                    return claim
         return None
 
     def _plain_value(self, left: str, modal: Modal, right: str) -> Claim | None:
@@ -287,6 +359,25 @@ class Claims:
         return None
 
 
+def _turned(text: str) -> str:
+    """ "It is forbidden to wear ..." and "Do not wear ..." as a statement about members."""
+    match = _IT_IS.fullmatch(text)
+    if match is not None:
+        word = match["word"]
+        meant = _MEANT.get(word) or (
+            "must not"
+            if word[4:] in ("permitted", "allowed", "authorised", "authorized")
+            else "need not"
+            if word.startswith("not ")
+            else "must"
+        )
+        return f"{match['holder'] or 'members'} {meant} {match['rest']}"
+    ordered = _ORDERED.fullmatch(text)
+    if ordered is not None:
+        return f"members {'must not' if ordered['no'] else 'must'} {ordered['rest']}"
+    return text
+
+
 def _dimension(aspect: str) -> tuple[str, ...]:
     words = {
         "height": ("high", "tall", "in height"),
@@ -312,7 +403,19 @@ def _openings(text: str) -> Iterator[tuple[str, str]]:
     while place >= 0:
         yield text[:place], text[place + 2 :]
         place = text.find(", ", place + 1)
-    for lead in ("for ", "in ", "on ", "with ", "when ", "at ", "during "):
+    for lead in (
+        "for ",
+        "in ",
+        "on ",
+        "with ",
+        "when ",
+        "at ",
+        "during ",
+        "if ",
+        "where ",
+        "while ",
+        "unless ",
+    ):
         if text.startswith(lead):  # "In watch rig the cap must be worn"
             words = text.split(" ")
             for cut in range(2, min(len(words), 14)):

@@ -94,7 +94,7 @@ def read_condition(names: Names, text: str) -> Condition | None:
         return read_condition(names, plain[wearer.end() :])
     return (
         _sequence(names, plain)
-        or _joined(names, plain.removeprefix("either ").removeprefix("both "))
+        or _joined(names, plain.removeprefix("both "))
         or _worn(names, plain)
         or names.stated(plain)
     )
@@ -121,31 +121,50 @@ def _ends_open(first: str, rest: str) -> bool:
 
 
 def _pieces(text: str, word: str) -> Iterator[list[str]]:
-    """The ways to take a text for a list joined by a word, the loosest first."""
+    """The ways to take a text for a list joined by a word, the loosest first.
+
+    What stands between commas is a part of the list only if no other joining word begins it.
+    """
     for mark in (f", {word} ", f" {word} "):
         head, found, last = text.rpartition(mark)
-        if found:
-            yield [*head.split(", "), last] if mark[0] == " " or ", " in head else [head, last]
+        if not found:
+            continue
+        parts = head.split(", ")
+        if mark[0] == "," and f", {word} " in head:
+            parts = head.split(f", {word} ")
+        if any(part.startswith(("and ", "or ", "nor ", "but ")) for part in parts):
+            parts = [head]
+        yield [*parts, last]
+        if len(parts) > 1:
+            yield [head, last]
 
 
 def _joined(names: Names, text: str) -> Condition | None:
-    neither = text.startswith("neither ") and " nor " in text
-    if neither:
+    """Parts joined by "and" or "or"; a comma before the word joins more loosely than none."""
+    if text.startswith("neither ") and " nor " in text:
         first, _, second = text.removeprefix("neither ").partition(" nor ")
         both = [read_condition(names, part) for part in (first, second)]
         known = [part for part in both if part is not None]
         return all_of([negate(part) for part in known]) if len(known) == 2 else None
-    mixed = " and " in text and " or " in text
-    for word, join in (("or", any_of), ("and", all_of)):
+    head, found, rest = text.partition(" and either ")
+    if found:
+        before = [read_condition(names, part) for part in head.strip(" ,").split(", ")]
+        after = read_condition(names, f"either {rest}")
+        known = [part for part in (*before, after) if part is not None]
+        return all_of(known) if len(known) == len(before) + 1 else None
+    alternatives = text.startswith("either ")
+    text = text.removeprefix("either ")
+    mixed = " and " in text and " or " in text and not alternatives
+    for word, join in (("or", any_of), ("and", all_of))[: 1 if alternatives else 2]:
         if mixed and f", {word} " not in text:
             continue
         for parts in _pieces(text, word):
             denied = word == "or" and _is_shared_denial(parts)
             if word == "or" and parts[0].startswith("not ") and not parts[-1].startswith("not "):
                 continue  # "not ashore or on leave" may mean two things
-            found = _each(names, parts, denied)
-            if found is not None:
-                return all_of(found) if denied else join(found)
+            each = _each(names, parts, denied)
+            if each is not None:
+                return all_of(each) if denied else join(each)
     return None
 
 

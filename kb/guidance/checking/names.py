@@ -24,6 +24,7 @@ from kb.wording.testing import phrase_of
 
 HOLDERS = frozenset({"grade", "branch", "qualification", "appointment", "waiver"})
 _MOST_GRADES = 60
+_WEARING = frozenset({"with", "without", "wearing", "wears", "wear", "worn"})
 
 
 def conjuncts(condition: Condition) -> tuple[Condition, ...]:
@@ -153,7 +154,8 @@ class Names:
         }:
             return None
         worn = [fact for fact, _ in found if fact.startswith("worn:")]
-        if worn and (words & {"or", "nor", "unless", "except", "neither", "but", "other"} or len(worn) > 1):
+        unclear = {"or", "nor", "unless", "except", "neither", "but", "other"}
+        if worn and (words & unclear or len(worn) > 1 or not words & _WEARING):
             return None
         return self.plain(all_of([Test(fact, values) for fact, values in found]))
 

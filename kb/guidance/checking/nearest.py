@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from difflib import SequenceMatcher
+from fractions import Fraction
 
 import msgspec
 
@@ -13,14 +14,18 @@ from kb.guidance.checking.words import fold
 _TOKEN = re.compile(r"\d+(?:[./]\d+)*|[a-z0-9'°-]+|\"")
 _NUMBER = re.compile(r"\d+(?:[./]\d+)*")
 _NEAR = 0.72
-_SIDES = frozenset(
-    {"left", "right", "both", "outer", "inner", "upper", "lower", "front", "rear", "top", "bottom"}
-)
-_PLACES = frozenset(
-    {"above", "below", "centred", "on", "beside", "under", "around", "along", "over", "behind", "between"}
-)
-_UNITS = frozenset({"in", "mm", "cm", "m", "ft", "inch", "inches", "°c", "°f", "millimetres", "centimetres"})
+_SIDES = frozenset({"left", "right", "both", "upper", "lower"})
+_PLACES = frozenset({"above", "below", "centred", "beside", "around", "along", "between"})
+_UNITS = frozenset({"in", "mm", "cm", "m", "ft", "°c", "°f"})
 _POLARITY = frozenset({"not", "no", "never", "must", "may", "need", "without", "unless", "except"})
+_MIXED = re.compile(r"(?<![\d/.])(\d+) (\d+)/(\d+)(?![\d/])")
+_ALIKE = (
+    (re.compile(r"\b(?:shall|may|is to|are to) not\b|\b(?:is|are) not to\b|\bcannot\b"), "must not"),
+    (re.compile(r"\b(?:shall|is to|are to|has to|have to)\b"), "must"),
+    (re.compile(r"\binch(?:es)?\b"), "in"),
+    (re.compile(r"\bmillimetres?\b"), "mm"),
+    (re.compile(r"\bcentimetres?\b"), "cm"),
+)
 _LIGHT = frozenset(
     {"the", "a", "an", "is", "are", "be", "of", "that", "which", "and", "also", "always", "all", "any"}
 )
@@ -35,7 +40,19 @@ class Difference(msgspec.Struct, frozen=True):
 
 
 def tokens(text: str) -> list[str]:
-    return _TOKEN.findall(fold(text))
+    """The words and numbers of a text, those that mean the same written alike."""
+    plain = _MIXED.sub(lambda m: str(int(m[1]) + Fraction(int(m[2]), int(m[3]) or 1)), fold(text))
+    for pattern, same in _ALIKE:
+        plain = pattern.sub(same, plain)
+    return [_plain_number(token) for token in _TOKEN.findall(plain)]
+
+
+def _plain_number(token: str) -> str:
+    """A number as a fraction in lowest terms, so that 0.5 is 1/2; any other word as it is."""
+    try:
+        return str(Fraction(token)) if token[0].isdecimal() and len(token) < 12 else token
+    except (ValueError, ZeroDivisionError):
+        return token
 
 
 def difference(draft: str, rule: str) -> Difference:

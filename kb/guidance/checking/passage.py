@@ -50,7 +50,10 @@ class Passage(msgspec.Struct, frozen=True):
 
 
 class Result(msgspec.Struct, frozen=True):
-    """What came of one sentence: `claim` is the rule that it states, `within` where that was tried."""
+    """What came of one sentence: `claim` is the rule that it states, `within` where that was tried.
+
+    `local` says that the sentence is a local rule, which the books themselves do not state.
+    """
 
     findings: tuple[CheckFinding, ...] = ()
     unread: Unread | None = None
@@ -60,3 +63,4 @@ class Result(msgspec.Struct, frozen=True):
     claim: Claim | None = None
     within: Condition | None = None
     cited: tuple[Clause, ...] = ()
+    local: bool = False

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import re
 from collections.abc import Callable, Iterator, Sequence
 
 import msgspec
@@ -22,11 +23,13 @@ from kb.guidance.checking.quotations import find_quotations, nearest_part
 from kb.guidance.checking.quoting import Quoting
 from kb.guidance.checking.verdicts import TRUE, Verdict, Weighing
 from kb.guidance.checking.words import fold
-from kb.model.conditions import ALWAYS, Condition
+from kb.model.conditions import ALWAYS, Condition, all_of
 from kb.model.lookup import Lookup
 from kb.model.records import Clause, Rule
-from kb.wording import clause_reference, say_rule
+from kb.wording import clause_reference, say_datum, say_rule
 
+_BROKEN = re.compile(r"where the duty of(?: the)?[ ,]*is broken, (?P<rest>.+)")
+_ONLY_QUOTED = re.compile(r'"[^"]*"[.,;]?')
 _ORDER = {"true": 0, "partly": 1, "unsure": 2, "false": 3}
 
 
@@ -55,6 +58,7 @@ class Passages:
         self.sure_of_audience = sure_of_audience
         self.on_day = on_day
         self._said: dict[str, list[Rule]] | None = None
+        self._telling: list[str] | None = None
 
     def said(self, text: str) -> list[Rule]:
         """The rules whose sentence a folded text is, word for word; those in force first."""
@@ -103,6 +107,9 @@ class Passages:
             return self._weighed(passage, result, claim, reading, found, cited)
         if quotations and not self._states_more(found.rest):
             return msgspec.structs.replace(result, confirmed=not quoted)
+        repaired = self._repaired(passage, result, found.rest, cited)
+        if repaired is not None:
+            return repaired
         if is_remark(found.rest, cited.clauses, self.books) or is_open(
             passage.text, cited.clauses, self.weighing
         ):
@@ -110,6 +117,38 @@ class Passages:
         if not found.citations and not found.local and not speaks_of_duty(fold(found.rest)):
             return result
         return self._unread(passage, result, found, cited)
+
+    def _repaired(self, passage: Passage, result: Result, rest: str, cited: Cited) -> Result | None:
+        """What comes of "Where the duty of clause 4.1 is broken, ..."; None for any other sentence."""
+        match = _BROKEN.fullmatch(fold(rest))
+        claim = self.claims.read(match["rest"]) if match else None
+        if claim is None:
+            return None
+        here = {clause.id for clause in cited.clauses}
+        rules = [rule for rule in self.weighing.rules if rule.clause in here and rule.repairs]
+        judge, within = self.weighing.judge, passage.contexts[0]
+        for rule in rules:
+            duty = self.lookup.rules[rule.repairs or ""]
+            if (
+                duty.clause in here
+                and judge.says(rule, claim)
+                and judge.implies(all_of([claim.condition, within]), rule.condition)
+            ):
+                return msgspec.structs.replace(result, confirmed=not result.findings)
+        near = self.weighing.best(rules, passage.text)
+        if near is None:
+            return None
+        name = clause_reference(self.lookup, near.clause)
+        said = say_rule(self.lookup, near)
+        finding = passage.finding(
+            "error",
+            "contradicts",
+            f"{name} says otherwise: {said}",
+            clause=name,
+            quotation=self.weighing.quoted(near, passage.text),
+            suggestion=said,
+        )
+        return msgspec.structs.replace(result, findings=(*result.findings, finding))
 
     def _states_more(self, rest: str) -> bool:
         """Whether a sentence states something beside its quotations."""
@@ -122,6 +161,8 @@ class Passages:
         """The first reading that is understood."""
         for reading in passage.readings:
             rest = self.citations.find(reading).rest
+            if _ONLY_QUOTED.fullmatch(rest):
+                continue  # a clause's own words are held against the clause
             claim = self.claims.read(rest)
             exact = self.said(rest)
             if claim is None and exact:
@@ -168,7 +209,7 @@ class Passages:
         found: FoundCitations,
         cited: Cited,
     ) -> Result:
-        findings = [*result.findings, *self._units(passage, claim)]
+        findings = [*result.findings, *self._units(passage, claim, cited)]
         if cited.foreign and not cited.clauses:
             reason = f"it rests on {cited.foreign[0]}, which is no rule book"
             return self._note_unread(
@@ -190,7 +231,8 @@ class Passages:
             return self._note_unread(
                 passage, msgspec.structs.replace(result, findings=tuple(findings)), reason
             )
-        if verdict.code == "exception-elsewhere" and self.left_out == "warning":
+        own_words = any(self.lookup.rules[rule].clause == c.id for rule in claim.rules for c in cited.clauses)
+        if verdict.code == "exception-elsewhere" and (self.left_out == "warning" or own_words):
             verdict = TRUE
         if verdict.kind != "true":
             findings.append(self.of_verdict(passage, verdict, reading))
@@ -199,7 +241,8 @@ class Passages:
             result,
             findings=tuple(findings),
             confirmed=confirmed,
-            claim=None if found.local else claim,
+            claim=claim,
+            local=found.local,
             within=within,
         )
 
@@ -240,13 +283,17 @@ class Passages:
             since=since,
         )
 
-    def _units(self, passage: Passage, claim: Claim) -> Iterator[CheckFinding]:
-        """The finding that the two units of a measure do not agree."""
+    def _units(self, passage: Passage, claim: Claim, cited: Cited) -> Iterator[CheckFinding]:
+        """The finding that the two units of a measure do not agree, unless the cited clause gives them so."""
         from kb.audit.units import agree  # noqa: PLC0415
 
-        measures = [claim.measure, *(position.offset for position in claim.value.positions)]
-        for measure in measures:
-            if measure is not None and measure.also is not None and not agree(measure):
+        rules = [rule for clause in cited.clauses for rule in self.books.rules_of(clause.id)]
+        given = [m for rule in rules if (m := rule.value.measure) is not None and m.also is not None]
+        pairs = [(m.interval, m.also.interval) for m in given if m.also is not None]
+        for measure in (claim.measure, *(position.offset for position in claim.value.positions)):
+            if measure is None or measure.also is None or (measure.interval, measure.also.interval) in pairs:
+                continue
+            if not agree(measure):
                 said = measure.text.partition("(")[0].strip()
                 message = f"The two units do not agree: {said} is not {measure.also.text}."
                 yield passage.finding("error", "units-disagree", message)
@@ -280,10 +327,20 @@ class Passages:
         return self._note_unread(passage, result, "it was not understood")
 
     def _telling_words(self) -> list[str]:
-        """Words that are grades or choices of the books: exchanging one for another changes a rule."""
-        values = [value for fact in self.lookup.base.facts for value in fact.values]
-        values += [value for aspect in self.lookup.base.aspects for value in aspect.values]
-        return [word for value in values for name in (value.id, value.label) for word in tokens(name)]
+        """Words of grades, choices, manners and datums: exchanging one for another changes a rule."""
+        if self._telling is None:
+            base = self.lookup.base
+            values = [value for fact in base.facts for value in fact.values]
+            values += [value for aspect in base.aspects for value in aspect.values]
+            texts = [name for value in values for name in (value.id, value.label)]
+            manners = [
+                aspect.label for aspect in base.aspects if aspect.kind == "act" and aspect.verb is None
+            ]
+            measures = [rule.value.measure for rule in base.rules]
+            datums = [say_datum(m.datum) for m in measures if m is not None and m.datum is not None]
+            long = [word for text in (*manners, *datums) for word in tokens(text) if len(word) > 3]
+            self._telling = [*long, *(word for text in texts for word in tokens(text))]
+        return self._telling
 
     def _note_unread(self, passage: Passage, result: Result, reason: str) -> Result:
         note = Unread(passage.line, passage.place, passage.text, reason)

@@ -32,7 +32,7 @@ def change_days(check: _Check) -> list[datetime.date]:
 
 def later_findings(check: _Check, results: Sequence[tuple[Passage, Result]]) -> Iterator[CheckFinding]:
     """One finding for each confirmed sentence that a later day of the guidance does not bear out."""
-    waiting = [(p, r) for p, r in results if r.confirmed and r.claim is not None and r.within is not None]
+    waiting = [(p, r) for p, r in results if r.confirmed and r.claim and not r.local]
     for day in change_days(check):
         later = check.passages_on(day)
         touched = _touched(later, day)

@@ -62,12 +62,30 @@ class Values:
             if text.startswith(known) and not text[len(known) : len(known) + 1].isalnum():
                 yield Found(said[known], text[len(known) :], said[known].measure)
         kind = self.lookup.aspects[aspect].kind
+        if kind == "position":
+            yield from self._place(said, text)
         if kind == "measure":
             yield from self._measure(text)
         elif kind == "count":
             yield from _count(text)
         elif kind == "choice":
             yield from self._choice(aspect, text)
+
+    def _place(self, said: dict[str, RuleValue], text: str) -> Iterator[Found]:
+        """A place said in less detail than the books have: every place that begins so."""
+        parts = text.split(", ")
+        for count in range(len(parts), 0, -1):
+            whole = ", ".join(parts[:count])
+            words = whole.split(" ")
+            for cut in range(len(words), 2, -1):
+                start = " ".join(words[:cut])
+                fitting = [
+                    v for known, v in said.items() if known.startswith(f"{start},") and len(v.positions) == 1
+                ]
+                if fitting:
+                    members = frozenset(p.id for value in fitting for p in value.positions)
+                    yield Found(RuleValue(values=Choices(members)), text[len(start) :])
+                    return
 
     def _measure(self, text: str) -> Iterator[Found]:
         found = parse_measure_at(text, 0)

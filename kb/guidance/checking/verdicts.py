@@ -12,6 +12,7 @@ from kb.guidance.checking.claims import Claim
 from kb.guidance.checking.quotations import nearest_part
 from kb.guidance.checking.truth import Instance, Judge, Outcome, Ruling
 from kb.guidance.checking.words import fold
+from kb.measures import same_dimension
 from kb.model.conditions import ALWAYS, AllOf, Condition, Test, all_of, negate, tests
 from kb.model.records import Clause, Rule
 from kb.reasoner import simplify
@@ -45,6 +46,7 @@ class Weighing:
         self.judge = judge
         self.books = books
         self.lookup = judge.lookup
+        self._sentences: dict[tuple[str, Condition], str] = {}
         day = judge.engine.as_of
         self.day = day
         self.rules = [
@@ -61,7 +63,7 @@ class Weighing:
         `stated` are all clauses that the guidance cites: an exception that it states is not left out.
         Of several things each is weighed by itself; all have to be true.
         """
-        verdicts = [self._weigh(one, within, cited, text, stated) for one in apart(claim)]
+        verdicts = [self._weigh(self._converted(one), within, cited, text, stated) for one in apart(claim)]
         return next((verdict for verdict in verdicts if verdict.kind != "true"), TRUE)
 
     def _weigh(
@@ -85,6 +87,23 @@ class Weighing:
         if faithful:
             return self._excepted(within, ruling, faithful, own, cited, stated)
         return self._wrong(claim, within, ruling, cited, text)
+
+    def _converted(self, claim: Claim) -> Claim:
+        """A claim in another unit than a rule's as the rule has it, where the two differ by rounding only."""
+        written = claim.measure
+        if written is None or written.also is not None:
+            return claim
+        from kb.audit.units import agree  # noqa: PLC0415
+
+        for rule in self.rules:
+            measure = rule.value.measure
+            if measure is None or measure.unit == written.unit or not self.judge.about_the_same(rule, claim):
+                continue
+            if not same_dimension(measure.unit, written.unit):
+                continue
+            if agree(msgspec.structs.replace(measure, also=written)) and rule.modality == claim.modality:
+                return msgspec.structs.replace(claim, value=rule.value)
+        return claim
 
     def _vague(self, claim: Claim, rules: Sequence[Rule]) -> Verdict | None:
         """The verdict that "about" was added to a measure that the rules give exactly, or taken from one."""
@@ -264,7 +283,19 @@ class Weighing:
                 suggestion=self.said(near, within),
             )
         kind = "false" if cited or outcomes & {"closed", "allowed", "required", "looser"} else "partly"
+        if self._but_for_grantor(claim, within, near):
+            kind = "partly"
         return Verdict(kind, code, message, near, suggestion=self.said(near, within), partial=True)
+
+    def _but_for_grantor(self, claim: Claim, within: Condition, near: Rule) -> bool:
+        """Whether a claim only leaves out who has to grant what it says is granted."""
+        facts = self.lookup.facts
+        grants = {t.fact: t for t in tests(near.condition) if facts[t.fact].family == "authorisation"}
+        if not grants:
+            return False
+        wanted = all_of([grants[t.fact] for t in tests(claim.condition) if t.fact in grants])
+        narrower = msgspec.structs.replace(claim, condition=all_of([claim.condition, wanted]))
+        return wanted != ALWAYS and self.judge.judge(narrower, within).holds
 
     def _plain_present(self, claim: Claim, within: Condition, near: Rule | None) -> Verdict:
         """ "The cap is worn" may be a duty or a habit: only the opposite of a rule is called false."""
@@ -325,8 +356,11 @@ class Weighing:
 
     def said(self, rule: Rule, within: Condition, cite: bool = True) -> str:
         """A rule's sentence for the audience, with its clause behind it."""
-        left = msgspec.structs.replace(rule, condition=self.settled(rule.condition, within))
-        text = say_rule(self.lookup, left)
+        key = (rule.id, within)
+        if key not in self._sentences:
+            left = msgspec.structs.replace(rule, condition=self.settled(rule.condition, within))
+            self._sentences[key] = say_rule(self.lookup, left)
+        text = self._sentences[key]
         if not cite:
             return text
         return f"{text.rstrip('.')} ({clause_reference(self.lookup, rule.clause)})."

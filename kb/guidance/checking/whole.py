@@ -8,12 +8,15 @@ import msgspec
 
 from kb.guidance.checking.claims import Claim
 from kb.guidance.checking.findings import CheckFinding
+from kb.guidance.checking.nearest import difference
 from kb.guidance.checking.passage import Passage, Result
 from kb.guidance.checking.passages import Passages
 from kb.guidance.checking.verdicts import apart
 from kb.model.conditions import Condition, all_of, negate
 from kb.model.records import Rule
-from kb.wording import clause_reference
+from kb.wording import clause_reference, say_rule
+
+_TAKEN = 0.75
 
 
 def left_out_findings(checker: Passages, results: Sequence[tuple[Passage, Result]]) -> Iterator[CheckFinding]:
@@ -28,13 +31,13 @@ def left_out_findings(checker: Passages, results: Sequence[tuple[Passage, Result
     ]
     for passage, claim, within, result in told:
         here = {clause.id for clause in result.cited}
-        if claim.rules or claim.residual or claim.since or claim.until or not here:
+        if result.local or claim.rules or claim.residual or claim.since or claim.until or not here:
             continue
         own = [rule for rule in judge.faithful(claim, within, weighing.rules) if rule.clause in here]
         exact = [r for r in own if judge.implies(all_of([r.condition, within]), claim.condition)]
         if not own or exact:
             continue
-        same = [other for _, other, _, _ in told if _alike(other, claim)]
+        same = [o for _, o, _, r in told if _alike(o, claim) or (r.local and _about(o, claim))]
         rule = own[0]
         rest = _rest(judge, rule, same, within)
         if rest is None:
@@ -44,6 +47,9 @@ def left_out_findings(checker: Passages, results: Sequence[tuple[Passage, Result
         somewhere = any(instance.outcome == "agrees" for instance in ruling.instances)
         if not (ruling.holds if claim.scope.alternatives else somewhere):
             continue
+        near = difference(passage.text, say_rule(checker.lookup, rule)).ratio
+        if checker.left_out == "warning" and near < _TAKEN:
+            continue  # a sentence of one's own may speak of some cases only
         name = clause_reference(checker.lookup, rule.clause)
         said = weighing.said(rule, within, cite=False)
         yield passage.finding(
@@ -64,6 +70,11 @@ def _alike(one: Claim, other: Claim) -> bool:
         and one.value.values == other.value.values
         and set(other.scope.items) <= set(one.scope.items)
     )
+
+
+def _about(one: Claim, other: Claim) -> bool:
+    """Whether a local rule is about the same thing, so that its cases are its own."""
+    return one.aspect == other.aspect and not set(one.scope.items).isdisjoint(other.scope.items)
 
 
 def _rest(judge: object, rule: Rule, same: Sequence[Claim], within: Condition) -> Condition | None:
