@@ -69,14 +69,23 @@ def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: L
         elif piece.tag == "only":
             _just(found, index, tokens, lookup)
         elif piece.last - piece.first == 1:
-            word = tokens[piece.first].low
-            if word in _MOTION and piece.tag in ("unknown", "filler", "have", "run"):
-                _motion(found, index, tokens, lookup)
-            elif word in _HAVING and piece.tag == "unknown":
-                _having(found, index)
-            elif piece.tag == "unknown":
-                _doing(found, index, tokens, lexicon, lookup)
+            _word(found, index, tokens, lexicon, lookup)
     return tuple(found)
+
+
+def _word(
+    found: list[Piece], index: int, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Lookup
+) -> None:
+    """A single word that may be a verb of going or having, or a state of things."""
+    piece, word = found[index], tokens[found[index].first].low
+    if word == "out" and piece.tag in ("filler", "particle"):
+        _out(found, index, lookup)
+    elif word in _MOTION and piece.tag in ("unknown", "filler", "have", "run"):
+        _motion(found, index, tokens, lookup)
+    elif word in _HAVING and piece.tag == "unknown":
+        _having(found, index)
+    elif piece.tag == "unknown":
+        _doing(found, index, tokens, lexicon, lookup)
 
 
 def _retag(found: list[Piece], index: int, tag: str, arg: str = "") -> None:
@@ -128,6 +137,25 @@ def _motion(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: L
 def _is_particle(piece: Piece, tokens: tuple[Token, ...]) -> bool:
     plain = piece.tag in ("unknown", "particle", "about", "on", "filler", "range", "outdoors", "beyond")
     return plain and piece.last - piece.first == 1 and tokens[piece.first].low in _MOTION_PARTICLES
+
+
+def _out(found: list[Piece], index: int, lookup: Lookup) -> None:
+    """ "Take my earrings out", "my shirt out": not to be passed over after what is worn."""
+    if _tag(found, index - 1) not in _ITEMS or _tag(found, index + 1) in ("in", "on", "to", "fact"):
+        return
+    item = found[index - 1]
+    before = index - 2
+    while before >= 0 and found[before].tag in (*_LIGHT, "not"):
+        before -= 1
+    if _tag(found, before) == "be":  # "is the cap out if I am in town"
+        _retag(found, index, "banned")
+        return
+    jewels = item.tag == "item" and "accessory" in lookup.broader(item.arg)
+    for place in range(index - 2, -1, -1):
+        if found[place].tag == "act" and found[place].arg == "use" and jewels:
+            _retag(found, place, "leave off")
+            return
+    _retag(found, index, "unknown")
 
 
 def _having(found: list[Piece], index: int) -> None:

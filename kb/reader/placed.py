@@ -36,14 +36,20 @@ def settle_places(roles: Roles, lookup: Lookup) -> None:
         return
     asked = roles.asked[0]
     if asked.tag == "items":
-        entries = tuple(e for e in asked.entries if all(_fitting(p, e.id, lookup) for p in places))
-        if len(entries) == 1:
+        entries = [e for e in asked.entries if all(_fitting(place, e.id, lookup) for place in places)]
+        if len(entries) == 1 and all(_share(place, entries[0].id, lookup) for place in places):
             roles.asked[0] = asked = _settled(asked, entries[0].id)
     if asked.tag == "item":
         for index, piece in enumerate(roles.placing):
             fitting = list(_fitting(piece, asked.arg, lookup)) if piece.tag == "items" else []
             if len(fitting) == 1:
                 roles.placing[index] = _settled(piece, fitting[0])
+
+
+def _share(place: Piece, item: str, lookup: Lookup) -> bool:
+    """Whether the label of an item has a word of a place: the cap device goes on the cap."""
+    words = set(lookup.items[item].label.casefold().split())
+    return any(words & set(lookup.items[entry.id].label.casefold().split()) for entry in place.entries)
 
 
 def _fitting(place: Piece, item: str, lookup: Lookup) -> tuple[str, ...]:

@@ -126,7 +126,8 @@ def _from_index(
             index += 1
             continue
         words = [tokens[piece.first].low for piece in pieces[index:last] if piece.tag == "unknown"]
-        entries = index_entries(words, search, lookup) if any(len(word) > 3 for word in words) else ()
+        verb = _is_verb(pieces, index, last)
+        entries = index_entries(words, search, lookup) if not verb and any(len(w) > 3 for w in words) else ()
         if entries and not (last < len(pieces) and pieces[last].tag in ("item", "items")):
             tag, arg = ("item", entries[0].id) if len(entries) == 1 else ("items", "")
             first, end = pieces[index].first, pieces[last - 1].last
@@ -135,6 +136,18 @@ def _from_index(
             found += pieces[index:last]
         index = last
     return tuple(found)
+
+
+def _is_verb(pieces: tuple[Piece, ...], first: int, last: int) -> bool:
+    """Whether a word stands where only a verb can: "may I polish", "need to polish my shoes"."""
+    before = pieces[first - 1].tag if first else ""
+    after = pieces[last].tag if last < len(pieces) else ""
+    if last - first != 1:
+        return False
+    asked = first > 1 and pieces[first - 2].tag in ("can", "may", "must", "should", "do")
+    return (before in ("self", "person") and asked) or (
+        before in ("to", "have to") and after in ("det", "poss", "item", "items")
+    )
 
 
 def _joins(pieces: tuple[Piece, ...], index: int, tokens: tuple[Token, ...]) -> bool:

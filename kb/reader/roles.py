@@ -163,6 +163,9 @@ class _Walk(Walker):
         )
         if self.state == "open" or (which and self.frame.kind == "where"):
             return
+        if tag == "where" and self.tokens[self.pieces[before].last - 1].low == "on":
+            self.roles.placing.append(piece)  # "whereabouts on the coat"
+            return
         inside = tag == "in" and self.roles.asked and "feature" in self._broader(piece)
         if (tag in _PLACING or inside) and (
             self.roles.asked or (self.frame.kind == "where" and self._more_items(index))

@@ -34,26 +34,38 @@ filler: here|always|all the time|all of the time|the whole time|at all times|at 
 |the likes of|a bit of|a bit|a little bit|some sort of|some kind of|for me|for us|on us|upon me
 |for myself|for him|for them|for you|mine|yours|ours|theirs|mine to|ours to|asks if|asks whether|is asking if
 |is asking whether|wants to know if|wants to know whether|wonders if|wonders whether|asked if|asked whether
-|asked me if|asked me whether|asks me if|asks me whether|in charge|or what|wherever i go|wherever we go
+|asked me if|asked me whether|asks me if|asks me whether|or what|reckon|i reckon|d'you reckon|do you reckon
+|you reckon
+|is there any way|is there a way|any way i can|any way i could|any chance|any chance i can|any chance i could
+|any chance of|just been|'ve just|have just|has just|had just|i just|we just|wherever i go|wherever we go
 person: lads|lasses|guys|folks|folk
-have: gets|getting|gotten
+in: in broad|in full|in bright|off to|on my way to|on the way to|on our way to|turn up to|turned up to
+|turns up to|turning up to|show up to
+|show up at|turn up at|turn up for|turning up for|due at|expected at
+without: lost|forgot|forgotten|mislaid|misplaced
+run: live|lives|belong|belongs
+have: been handed|been issued|been issued with|was issued|was issued with|was handed|was given|bought
+|got given|gets|getting|gotten
 wear: get changed into|gets changed into|changed into|change into|changing into|step out in|stepping out in
 |be seen in|seen in|be seen wearing|seen wearing|be caught in|be caught wearing|slip into|stay in|remain in
 |stay dressed in|dress up in|rig out in|rigged out in|togged up in|kitted up in|kitted out in
 |get kitted out in
 |get dressed in|get kitted up in|have got on|got on|stay on|stays on|staying on|stayed on|remain on|remains on
 |be left on|be kept on|go out in|go out wearing|go outside in|come in wearing|leave on|leaves on|leaving on
-leave off: get rid of|gets rid of|do away with|whip off
+leave off: get out of wearing|get out of|excused from wearing|excused from|let off wearing|get rid of
+|gets rid of|do away with|whip off
 |be taken off|be left off|leave at home|left at home|leave behind|left behind|leave aside|put away
 |get by without|manage without|live without|be seen without|be caught without|seen without|do n't bother with
 |not bother
-allowed: able to|welcome to|within my rights to|in my rights to|within my rights|in my rights|anyone mind if
+allowed: was that fair|is that fair|is it fair|is this fair|fair enough|able to|welcome to
+|within my rights to|in my rights to|within my rights|in my rights|anyone mind if
 |does anyone mind if|would anyone mind if|would anybody mind if|does anybody mind if|would it matter if
 |does it matter if|is it a problem if|would it be a problem if|would it be a problem|no problem|no problem if
 |pass muster|passes muster|good enough|up to standard|up to scratch|by the book|above board|got leave to
 |have leave to|there any harm in|any harm in|be any harm in|let off with|safe to|ok for me to|okay for me to
 |fine for me to|all right for me to|ok for us to|ok by the book|ok by the rules|okay by the rules|cleared to
-banned: be in trouble if|in trouble if|be in trouble for|in trouble for|get in trouble for|get in trouble if
+banned: what happens if|what happens when|what would happen if|what will happen if|be in trouble if
+|in trouble if|be in trouble for|in trouble for|get in trouble for|get in trouble if
 |get into trouble for|get into trouble if|get into trouble|get in trouble|be done for|get done for|be done if
 |told off for|get told off for|get told off if|be told off if|be told off for|pulled up for|get pulled up for
 |be pulled up for|be pulled up if|get pulled up if|picked up for|get picked up for|a no - no|no - no|a no no
@@ -64,7 +76,6 @@ banned: be in trouble if|in trouble if|be in trouble for|in trouble for|get in t
 |be breaking the rules|get stopped for|be stopped for|get shouted at for
 for: down for|booked for|due for|rostered for|detailed for|put down for|on the list for|listed for
 |picked for|chosen for|bound for|heading for|headed for
-in: in broad|in full|in bright
 degree: lovely|nice|glorious|beautiful|grand|flat|dead|nasty|filthy|awful|horrible|dreadful|terrible
 |lashing with|pouring with|lashing down with|bucketing down with|tipping down with|hammering with
 |teeming with|lots of|plenty of|a lot of|loads of|pelting|lashing|drenching|thickest|thicker|drifting|swirling

@@ -26,7 +26,7 @@ def verbs(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
     """
     found = _taken_off([_as_verb(pieces, index, tokens) for index in range(len(pieces))], tokens)
     tags = {piece.tag for piece in found}
-    fastening = bool(_DUTIES & tags) and not _FREEDOMS & tags
+    fastening = bool(_DUTIES & tags or (pieces[:1] and pieces[0].tag == "do")) and not _FREEDOMS & tags
     for index, piece in enumerate(found):
         if piece.tag == "fix" and "where" in tags:
             found[index] = msgspec.structs.replace(piece, tag="act", arg="wear")
