@@ -28,6 +28,7 @@ def saved_query(engine: Engine, reading: Any) -> Query:
         case=Case(as_of=engine.as_of, facts=facts, alone=reading["alone"]),
         clause=reading["clause"],
         modalities=tuple(reading["verdicts"]),
+        book=reading["book"],
         other=None if other is None else _saved_case(other),
     )
 

@@ -10,7 +10,7 @@ from kb.model.questions import AnswerCase, Derivation, OpenValue, ValueFate, Val
 from kb.model.records import Rule
 from kb.model.values import ValueSet, contains, intersect, is_empty, is_subset, unite
 from kb.reasoner import Engine, Group, claim_verdict, rows
-from kb.wording import say_open_values
+from kb.wording import say_open_values, say_value
 
 Key = tuple[Verdict, tuple[ValueStatus, ...]]
 
@@ -119,18 +119,30 @@ def _open_quantity(
     values = left[0].values
     for fate in left[1:]:
         values = unite(values, fate.values)
-    exact = [r for r in rules.values() if r.modality in ("must", "may") and r.value.values == values]
-    speaker = exact[0] if exact else None
+    speaker = next(
+        (r for r in rules.values() if r.modality in ("must", "may") and _is_left(r, group, left)), None
+    )
+    lender = speaker or next((r for r in rules.values() if r.value.measure is not None), None)
+    if speaker is not None:
+        label = say_value(engine.lookup, group.aspect, speaker.value)
+    else:
+        label = say_open_values(engine.lookup, group.aspect, values, lender.value if lender else None)
     return OpenValue(
         item=group.item,
         aspect=group.aspect,
-        label=say_open_values(engine.lookup, group.aspect, values, speaker.value if speaker else None),
+        label=label,
         values=values,
         status=left[0].status,
         required=restricted,
         measure=speaker.value.measure if speaker else None,
         rules=tuple(rules),
     )
+
+
+def _is_left(rule: Rule, group: Group, left: Sequence[ValueFate]) -> bool:
+    """Whether a rule speaks of exactly the classes of values that are left."""
+    kept = [fate.values for fate in left]
+    return all(is_subset(values, rule.value.values) == (values in kept) for values in group.classes)
 
 
 def _open_act(engine: Engine, group: Group, derivation: Derivation) -> tuple[OpenValue, ...]:

@@ -20,11 +20,13 @@ from kb.answer.common import (
     settling_notes,
 )
 from kb.answer.comparing import compare
+from kb.answer.limits import limit_notes
 from kb.answer.lists import list_entries
 from kb.answer.people import people_part
 from kb.errors import UsageError
+from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Verdict
-from kb.model.records import Case
+from kb.model.records import Case, Rule
 from kb.model.values import ValueSet
 from kb.reasoner import Engine, possible_facts
 from kb.wording import (
@@ -33,6 +35,7 @@ from kb.wording import (
     say_list_headline,
     say_open_alike,
     say_sides,
+    say_sources,
     say_verdict,
     the_item,
 )
@@ -137,6 +140,9 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     both = any(case.verdict == "conflict" for case in part.cases)
     cited = [_proof_rules(part, i) for i in range(len(part.cases))]
     answer = _finish(engine, query, blank, [part], verdict, cited=cited, both=both)
+    if len(part.cases) > 1 and query.aspect == "wear":
+        settled = limit_notes(engine, query, part)
+        return _replace(answer, headline=" ".join((answer.headline, *settled)))
     if len(part.cases) > 1 or part.aspect != query.aspect:
         return answer
     others = tuple(item for item in query.items if item != part.item)
@@ -265,7 +271,7 @@ def _carriers(side: Side) -> list[tuple[str, ...]]:
 
 
 def _source(engine: Engine, query: Query, blank: Answer) -> Answer:
-    """The clause itself, or the clauses that speak of an item."""
+    """The clause itself, or the clauses that speak of an item, in all books or in the one that is named."""
     lookup = engine.lookup
     if query.clause is not None:
         rules = tuple(rule.id for rule in lookup.base.rules if rule.clause == query.clause)
@@ -276,16 +282,23 @@ def _source(engine: Engine, query: Query, blank: Answer) -> Answer:
         for rule in lookup.base.rules:
             if (
                 wanted & set(rule.scope.items)
-                and rule.id in engine.group(rule.scope.items[0], rule.aspect).rules
+                and query.book in (None, *_books_of(lookup, rule))
+                and (
+                    query.book in lookup.editions
+                    or rule.id in engine.group(rule.scope.items[0], rule.aspect).rules
+                )
             ):
                 named.setdefault(rule.clause, []).append(rule.id)
         found = [citation(lookup, clause, tuple(rules)) for clause, rules in named.items()]
-    headline = (
-        "; ".join(f"{entry.title}, clause {entry.number}" for entry in found)
-        or "No clause in force speaks of it."
-    )
+    headline = say_sources(lookup, query, [(entry.title, entry.number) for entry in found])
     verdict: Verdict | None = None if found else "silent"
     return _replace(blank, outcome="answer", headline=headline, citations=tuple(found), verdict=verdict)
+
+
+def _books_of(lookup: Lookup, rule: Rule) -> tuple[str, str]:
+    """The book and the edition that a rule stands in."""
+    edition = lookup.clauses[rule.clause].edition
+    return lookup.editions[edition].book, edition
 
 
 def _finish(

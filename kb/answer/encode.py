@@ -213,6 +213,7 @@ def _reading(reading: Reading) -> Json:
         "value": encode_values(query.value) if query and query.value is not None else None,
         "verdicts": list(query.modalities) if query else [],
         "clause": query and query.clause,
+        "book": query and query.book,
         "carried": list(reading.carried),
         "text": reading.text,
         "other": query

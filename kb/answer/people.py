@@ -42,13 +42,13 @@ def people_part(
 def _entry(
     problem: Problem, item: str, who: Facts, found: list[tuple[Facts, Verdict]], lookup: Lookup
 ) -> ListEntry:
-    """One kind of person: their verdict, or when they have the better one."""
+    """One kind of person: their verdict, or when they have the better one (the worse if there is none)."""
     verdicts = {verdict for _, verdict in found}
     rules = problem.decisive_rules(dict(who))
+    better = [row for row in found if row[1] in ("required", "permitted", "conflict")]
     conditions = [
         f"{verdict.replace('_', ' ')} when {say_facts(lookup, rest)}"
-        for rest, verdict in found
-        if verdict in ("required", "permitted", "conflict")
+        for rest, verdict in better or [row for row in found if row[1] not in ("silent", "conditional")]
     ]
     return ListEntry(
         item=item,

@@ -29,9 +29,9 @@ class Query(msgspec.Struct, frozen=True, kw_only=True):
     `items` are asked about together (the first is the one asked about, the rest are worn with it);
     empty for a list. `aspect` is an aspect id; a broader one ("size") stands for all within it.
     `value` is a claimed value of the aspect ("may it be 2 in high?"). `polarity` "not" asks about
-    going without ("may I leave the cap off?"). `clause` is a clause id for a source question;
-    `modalities` narrows a list to what is required, permitted or prohibited. `other` is the second case of a
-    comparison; without it two `items` are compared in one case.
+    going without ("may I leave the cap off?"). `clause` is a clause id for a source question, `book` the id
+    of a book or edition that it is narrowed to; `modalities` narrows a list to what is required, permitted
+    or prohibited. `other` is the second case of a comparison; without it two `items` are compared in one.
     """
 
     kind: QuestionKind
@@ -43,6 +43,7 @@ class Query(msgspec.Struct, frozen=True, kw_only=True):
     clause: str | None = None
     modalities: tuple[Verdict, ...] = ()
     other: Case | None = None
+    book: str | None = None
 
 
 class Span(msgspec.Struct, frozen=True, kw_only=True):

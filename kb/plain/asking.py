@@ -27,7 +27,8 @@ def is_sound(reading: Any, lookup: Lookup) -> bool:
     kind, value, clause = reading["kind"], reading["value"], reading["clause"]
     rest = [reading[key] for key in ("items", "facts", "verdicts", "alone", "aspect", "polarity")]
     if kind is None:
-        return value is None and clause is None and not any(rest) and reading["other"] is None
+        others = (value, clause, reading["book"], reading["other"])
+        return not any(rest) and all(one is None for one in others)
     return (
         kind in KINDS
         and all(item in lookup.items for item in reading["items"])
@@ -39,6 +40,10 @@ def is_sound(reading: Any, lookup: Lookup) -> bool:
         and reading["polarity"] in ("do", "not")
         and (value is None or values_from_json(value) is not None)
         and (clause is None or (kind == "source" and clause in lookup.clauses))
+        and (
+            reading["book"] is None
+            or (kind == "source" and reading["book"] in {*lookup.books, *lookup.editions})
+        )
     )
 
 

@@ -386,7 +386,7 @@ def _source(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, look
     if not items and not roles.value_aspect:
         return _rules_where(frame, roles, case, lookup)
     _, aspect = _aspect(msgspec.structs.replace(frame, kind="may"), roles, items, lookup)
-    return Query(kind="source", items=items, aspect=aspect, case=case)
+    return Query(kind="source", items=items, aspect=aspect, case=case, book=roles.book or None)
 
 
 def _rules_where(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outcome:

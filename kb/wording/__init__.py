@@ -38,7 +38,7 @@ from kb.wording.queries import say_query
 from kb.wording.rules import say_rule
 from kb.wording.scopes import say_scope
 from kb.wording.sets import say_values
-from kb.wording.verdicts import say_list_headline, say_verdict
+from kb.wording.verdicts import say_list_headline, say_sources, say_verdict
 
 __all__ = [
     "capital",
@@ -83,6 +83,7 @@ __all__ = [
     "say_scope",
     "say_set",
     "say_sides",
+    "say_sources",
     "say_table",
     "say_test",
     "say_tolerance",

@@ -44,6 +44,13 @@ def a_grade(lookup: Lookup, grade: str) -> str:
     return indefinite(value_name(lookup, GRADE, grade))
 
 
+def book_name(lookup: Lookup, book: str) -> str:
+    """ "the Station Order", "the Dress Order (2019)" for a book or one of its editions."""
+    if book in lookup.books:
+        return definite(lookup.books[book].label)
+    return definite(edition_reference(lookup, book))
+
+
 def edition_reference(lookup: Lookup, edition: str) -> str:
     """ "Dress Order (2024)"."""
     record = lookup.editions[edition]

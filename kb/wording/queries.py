@@ -11,7 +11,7 @@ from kb.wording.aspects import of_item, say_claimed
 from kb.wording.cases import case_points, say_who
 from kb.wording.comparisons import COMPARED, say_sides, shared_case
 from kb.wording.english import listing, phrase, plural, sentence
-from kb.wording.labels import clause_reference, item_label, the_item
+from kb.wording.labels import book_name, clause_reference, item_label, the_item
 from kb.wording.manners import is_manner
 
 _MODAL: dict[Verdict, str] = {
@@ -194,7 +194,8 @@ def _say_compare(lookup: Lookup, query: Query) -> str:
 def _say_source(lookup: Lookup, query: Query) -> str:
     if query.clause is not None:
         return f"what does clause {clause_reference(lookup, query.clause)} say"
+    clauses = f"clauses of {book_name(lookup, query.book)}" if query.book else "clauses"
     if not query.items:
-        return "which clauses apply" + situation(lookup, query, _for_person(lookup, query))
+        return f"which {clauses} apply" + situation(lookup, query, _for_person(lookup, query))
     names = listing([the_item(lookup, item) for item in query.items])
-    return f"which clauses speak of {names}" + situation(lookup, query, _for_person(lookup, query))
+    return f"which {clauses} speak of {names}" + situation(lookup, query, _for_person(lookup, query))

@@ -10,7 +10,7 @@ from kb.model.values import YES
 from kb.wording.aspects import of_item, say_claimed
 from kb.wording.cases import case_points, say_depends, say_fact
 from kb.wording.english import is_compound, listing, phrase, sentence
-from kb.wording.labels import rule_reference, the_item, the_items
+from kb.wording.labels import book_name, rule_reference, the_item, the_items
 from kb.wording.manners import is_manner, say_manner
 from kb.wording.queries import items_in_words, modal_of, person
 from kb.wording.situations import WORN
@@ -269,6 +269,19 @@ def _say_who_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]
             what = "it depends on the situation" if verdict == "conditional" else "the clauses disagree"
             said.append(sentence(f"for {listing(labels)}, {what}"))
     return " ".join(said) or sentence(f"no clause says who may {act}")
+
+
+def say_sources(lookup: Lookup, query: Query, clauses: Sequence[tuple[str, str]]) -> str:
+    """The headline of a question about clauses: their titles and numbers, or that there are none."""
+    if not clauses:
+        where = f"of {book_name(lookup, query.book)} " if query.book else ""
+        return f"No clause {where}in force speaks of it."
+    numbers: dict[str, list[str]] = {}
+    for title, number in clauses:
+        numbers.setdefault(title, []).append(number)
+    return "; ".join(
+        f"{title}, clause{'s' * (len(found) > 1)} {listing(found)}" for title, found in numbers.items()
+    )
 
 
 def _each(labels: Sequence[str]) -> str:

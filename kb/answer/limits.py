@@ -1,0 +1,44 @@
+"""What a limit on numbers adds to an answer that depends on what else is worn."""
+
+from __future__ import annotations
+
+import msgspec
+
+from kb.answer.acts import count_breach
+from kb.answer.common import Part
+from kb.model.questions import Query
+from kb.model.values import NO
+from kb.reasoner import WORN, Engine, possible_facts
+from kb.wording import listing, rule_reference, say_verdict, sentence, the_item
+
+
+def limit_notes(engine: Engine, query: Query, part: Part) -> tuple[str, ...]:
+    """The verdict in the cases that a limit on numbers leaves, where all of them have one.
+
+    A limit can be broken, so that the table keeps the cases in which it is.
+    """
+    lookup = engine.lookup
+    known = {fact for fact, _ in query.case.facts}
+    tested = dict.fromkeys(fact for case in part.cases for fact, _ in case.when if fact.startswith(WORN))
+    out: dict[str, str] = {}
+    for fact in tested:
+        item = fact[len(WORN) :]
+        if fact not in known and item in lookup.items and not set(query.items) & set(lookup.broader(item)):
+            breach = count_breach(engine, msgspec.structs.replace(query, items=(*query.items, item)))
+            if breach is not None and count_breach(engine, query) is None:
+                out[item] = rule_reference(lookup, breach.cases[0].rules[0])
+    if not out:
+        return ()
+    facts = (*query.case.facts, *((WORN + item, NO) for item in out))
+    case = msgspec.structs.replace(query.case, facts=facts)
+    others = tuple(item for item in query.items if item != part.item)
+    possible = possible_facts(case, (part.item, *others), False, lookup)
+    if not engine.check_case(possible):
+        return ()
+    said = engine.problem(engine.group(part.item, part.aspect), possible).said()
+    if len(said) != 1:
+        return ()
+    things = listing([the_item(lookup, item) for item in out])
+    clauses = listing(list(dict.fromkeys(out.values())))
+    verdict = say_verdict(lookup, next(iter(said)), query)
+    return (f"{sentence(f'{clauses} leaves no room for {things} as well')} Without it: {verdict}",)

@@ -1,0 +1,128 @@
+"""Answers that use all that the books say: the book that is named, limits on numbers, measures as written."""
+
+from __future__ import annotations
+
+import datetime
+import json
+from pathlib import Path
+
+import jsonschema
+import pytest
+
+from kb import Answer, KnowledgeBase, answer_to_json, demo_folder
+
+DAY = datetime.date(2026, 11, 25)
+SCHEMA = json.loads((Path(__file__).parents[2] / "ontology/schemas/answer.schema.json").read_text("utf-8"))
+
+
+@pytest.fixture(scope="module")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
+    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("gaps"))
+
+
+def ask(demo: KnowledgeBase, question: str) -> Answer:
+    (answer,) = demo.ask(question, as_of=DAY)
+    saved = json.loads(answer_to_json(answer))
+    jsonschema.validate(saved, SCHEMA, jsonschema.Draft202012Validator)
+    assert demo.verify(saved) is None
+    if answer.reading.query is not None:
+        (again,) = demo.ask(answer.reading.text, as_of=DAY)
+        assert again.reading.query == answer.reading.query
+    return answer
+
+
+# -- the book that is named -----------------------------------------------------------------------------
+
+
+def test_a_question_about_a_book_is_answered_from_that_book(demo: KnowledgeBase) -> None:
+    answer = ask(demo, "What does the Station Order say about the service cap?")
+    assert {citation.book for citation in answer.citations} == {"station-order"}
+    assert len(answer.citations) > 1
+    assert answer.headline == "Station Order of Gannet Ness, 2025, clauses 4 and 13"
+
+
+def test_a_book_that_does_not_speak_of_an_item_says_so(demo: KnowledgeBase) -> None:
+    answer = ask(demo, "What does the Station Order say about gloves?")
+    assert (answer.verdict, answer.citations) == ("silent", ())
+    assert "Station Order" in answer.headline
+    assert ask(demo, "Which clauses speak of gloves?").citations, "another book does"
+
+
+def test_an_edition_that_is_named_answers_though_it_is_out_of_force(demo: KnowledgeBase) -> None:
+    answer = ask(demo, "What does the Dress Order 2019 say about the knit cap?")
+    assert [(c.edition, c.number) for c in answer.citations] == [("dress-order/2019", "3.4")]
+
+
+def test_a_saved_answer_from_another_book_is_refused(demo: KnowledgeBase) -> None:
+    saved = json.loads(answer_to_json(ask(demo, "What does the Station Order say about the service cap?")))
+    saved["reading"]["book"] = "dress-order"
+    assert demo.verify(saved) is not None
+    saved["reading"]["book"] = "no-such-book"
+    assert demo.verify(saved) is not None
+
+
+# -- limits on numbers ----------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("question", "said"),
+    [
+        (
+            "May I wear the storm hood with the watch coat?",
+            "The storm hood must not be worn with the watch coat.",
+        ),
+        (
+            "May the liner be worn under the watch coat?",
+            "The quilted liner must not be worn with the watch coat.",
+        ),
+    ],
+)
+def test_a_limit_on_numbers_settles_what_is_worn_besides(
+    demo: KnowledgeBase, question: str, said: str
+) -> None:
+    """Clause 2.4: one outer garment at a time; the storm coat, without which both are forbidden, is one."""
+    answer = ask(demo, question)
+    assert answer.verdict == "conditional", "a limit can be broken: the table keeps the case"
+    assert "2.4 leaves no room for the storm coat as well" in answer.headline
+    assert answer.headline.endswith(said)
+
+
+def test_without_a_second_outer_garment_nothing_is_settled(demo: KnowledgeBase) -> None:
+    assert "leaves no room" not in ask(demo, "May I wear the storm hood?").headline
+
+
+# -- measures and numbers as written --------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("question", "said"),
+    [
+        ("How long may a K3's beard be?", "at most 1 in (25 mm)"),
+        ("How many outer garments may I wear at once?", "at most 1"),
+        ("How long is the name strip for a long name?", "5 to 7 in"),
+    ],
+)
+def test_bounds_are_said_as_the_clause_writes_them(demo: KnowledgeBase, question: str, said: str) -> None:
+    answer = ask(demo, question)
+    assert said in answer.headline
+    assert "mm (without" not in answer.headline
+
+
+# -- people and lists -----------------------------------------------------------------------------------
+
+
+def test_who_is_told_what_the_situation_changes(demo: KnowledgeBase) -> None:
+    """Clause 7 of the Station Order forbids the telephone in the lamp room to the officer of the day too."""
+    answer = ask(demo, "Who may carry a telephone on watch?")
+    (depends,) = [entry for entry in answer.entries if entry.verdict == "conditional"]
+    assert depends.condition == "prohibited when the wearer is in the lamp room"
+
+
+def test_a_list_carries_the_cautions_of_what_is_in_it(demo: KnowledgeBase) -> None:
+    answer = ask(demo, "What must an H2 wear in boat rig?")
+    items = {entry.item for entry in answer.entries}
+    protecting = [item for item in items if demo.lookup.items[item].protects]
+    assert len(protecting) > 1
+    (said,) = [text for text in answer.cautions if text.startswith("Protection")]
+    assert all(demo.lookup.items[item].label in said for item in protecting)
+    assert "safety authority" in said
