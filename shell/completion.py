@@ -246,10 +246,13 @@ def _labels(text: str, vocabulary: Vocabulary, asked: bool) -> Iterator[Suggesti
         kinds = _fitting(text[:start])
         phrase = " ".join(text[start:].casefold().split()) + (" " if text[-1].isspace() else "")
         short = len(phrase.strip()) < 2
+        empty = phrase.endswith(" ") and all(word in _LEAD_WORDS for word in phrase.split())
         if short and not (text[start].isupper() or kinds):
             continue
         for is_tail, entry in _with_prefix(vocabulary, phrase):
             fits = entry.kind in kinds
+            if empty and not fits:
+                continue
             if entry.text.casefold() != phrase and (not short or fits or len(entry.text) <= _ID_LENGTH):
                 found.append((fits, is_tail, len(entry.text), Suggestion(start, entry.text, entry.about)))
     found.sort(key=lambda one: one[1:3])

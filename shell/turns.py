@@ -15,6 +15,7 @@ from shell.chain import chain_blocks
 from shell.clauses import clause_blocks
 from shell.commands import BY_NAME, COMMANDS, Line, looks_like_question, read_line, split_statement
 from shell.dates import as_date
+from shell.examples import example_of, questions
 from shell.layout import arrange, further_blocks, next_blocks
 from shell.queries import query_text
 from shell.saving import saved_form
@@ -45,9 +46,9 @@ class Reply(msgspec.Struct, frozen=True):
 Result = tuple[Session, Reply]
 
 
-def _last(session: Session) -> Answer:
+def _last(session: Session, base: KnowledgeBase) -> Answer:
     if not session.answers:
-        raise kb.UsageError('Nothing has been answered yet. Ask first, as in "May I wear the storm coat?"')
+        raise kb.UsageError(f'Nothing has been answered yet. Ask first, as in "{questions(base)[0]}"')
     return session.answers[-1]
 
 
@@ -98,7 +99,7 @@ def _is_asked(session: Session) -> bool:
 
 
 def _why(session: Session, _argument: str, base: KnowledgeBase) -> Result:
-    answer = _last(session)
+    answer = _last(session, base)
     headline = Headline("", kb.visible(answer.headline or answer.question))
     chain = chain_blocks(answer, base)
     if not chain:
@@ -110,14 +111,14 @@ def _clause(session: Session, argument: str, base: KnowledgeBase) -> Result:
     return session, Reply(blocks=clause_blocks(argument, base))
 
 
-def _json(session: Session, _argument: str, _base: KnowledgeBase) -> Result:
-    data = msgspec.json.format(kb.answer_to_json(_last(session)), indent=2).decode()
+def _json(session: Session, _argument: str, base: KnowledgeBase) -> Result:
+    data = msgspec.json.format(kb.answer_to_json(_last(session, base)), indent=2).decode()
     return session, Reply(text=kb.visible(data))
 
 
 def _save(session: Session, argument: str, base: KnowledgeBase) -> Result:
     """The last answers, with the whole way to each, in the form that the name of the file tells."""
-    _last(session)
+    _last(session, base)
     path = Path(os.path.expanduser(argument))  # noqa: PTH111  unlike pathlib, never raises
     return session, Reply(file=path, data=saved_form(path, session.answers, base))
 
@@ -193,21 +194,18 @@ def _query(session: Session, argument: str, base: KnowledgeBase) -> Result:
     return session, Reply(blocks=table_blocks(table))
 
 
-def _help(session: Session, argument: str, _base: KnowledgeBase) -> Result:
+def _help(session: Session, argument: str, base: KnowledgeBase) -> Result:
     name = {"exit": "quit"}.get(argument.lower(), argument.lower())
     if name:
         command = BY_NAME[name]
         blocks: tuple[Block, ...] = (
             Headline("", command.usage),
             Said("Does", command.does),
-            Said("Example", command.example),
+            Said("Example", example_of(name, base)),
         )
         return session, Reply(blocks=blocks)
     rows = tuple((Cell(command.usage), Cell(command.does)) for command in COMMANDS)
-    asking = Points(
-        "Everything else is a question",
-        ("May I wear the storm coat in boat rig?", "What must a K5 wear?", "Where does the name strip go?"),
-    )
+    asking = Points("Everything else is a question", questions(base))
     keys = Points(
         "Keys (not with --plain)",
         (
@@ -250,7 +248,7 @@ _NEEDS_ARGUMENT = {"clause", "save", "remember", "as of", "query"}
 
 def _command(session: Session, line: Line, base: KnowledgeBase) -> Result:
     if line.name in _NEEDS_ARGUMENT and not line.argument:
-        raise kb.UsageError(f"Write {BY_NAME[line.name].usage}, as in: {BY_NAME[line.name].example}")
+        raise kb.UsageError(f"Write {BY_NAME[line.name].usage}, as in: {example_of(line.name, base)}")
     return _RUN[line.name](session, line.argument, base)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from shell.commands import BY_NAME, COMMANDS, needs_more, read_line, split_lines
+from shell.examples import example_of
 from shell.session import Session
 from shell.turns import take_line
 from tests.shell.fakes import FakeBase
@@ -117,7 +118,8 @@ def test_every_command_has_help_and_an_example_that_is_read_as_it(command: objec
     assert known.usage.startswith(known.name)
     assert read_line(known.example).name == known.name
     _, reply = take_line(Session(), f"help {known.name}", base)  # type: ignore[arg-type]
-    assert known.example in str(reply.blocks)
+    assert read_line(example_of(known.name, base)).name == known.name  # type: ignore[arg-type]
+    assert example_of(known.name, base) in str(reply.blocks)  # type: ignore[arg-type]
 
 
 def test_help_lists_every_command(base: FakeBase) -> None:

@@ -93,6 +93,15 @@ def test_only_what_is_remembered_can_be_forgotten(base: Any) -> None:
     assert [s.text for s in found] == ["grade"]
 
 
+def test_a_word_that_leads_on_is_no_beginning_of_a_label_that_does_not_fit() -> None:
+    vocabulary = make_vocabulary(
+        [Entry("the Board", "authority", "who"), Entry("in the mess", "place", "situation")]
+    )
+    assert suggest("May I wear the ", 15, vocabulary) == ()
+    assert [s.text for s in suggest("in the ", 7, vocabulary)] == ["in the mess"]
+    assert [s.text for s in suggest("by the B", 8, vocabulary)] == ["the Board"]
+
+
 def test_the_shortest_label_goes_first() -> None:
     vocabulary = make_vocabulary([Entry("storm coat liner", "item"), Entry("storm coat", "item")])
     assert [s.text for s in suggest("the sto", 7, vocabulary)] == ["storm coat", "storm coat liner"]
