@@ -191,7 +191,8 @@ class KnowledgeBase:
         found = read_statement(text, lexicon=self.lexicon, lookup=self.lookup)
         if isinstance(found, tuple):
             return found
-        raise UsageError(f"{found.reason} {', '.join(found.words)}".strip())
+        unsaid = [word for word in found.words if f'"{word}"' not in found.reason]
+        raise UsageError(f"{found.reason} {', '.join(unsaid)}".strip())
 
     def fact(self, name: str, value: str) -> tuple[str, ValueSet]:
         """One fact given by name and value; `UsageError` with near names if there is none."""

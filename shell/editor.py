@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -35,14 +36,18 @@ PROMPT = "> "
 MORE = ". "
 _OFFERED = 12
 _OFFERED_ON_TAB = 60
-_STYLE = Style.from_dict(
-    {
-        "bottom-toolbar": "noreverse",
-        "prompt": "bold",
-        "auto-suggestion": "ansibrightblack",
-        "completion-menu.completion.current": "reverse",
-    }
-)
+
+
+def editor_style() -> Style:
+    """What stands out does so without colour too; see no-color.org."""
+    return Style.from_dict(
+        {
+            "bottom-toolbar": "noreverse",
+            "prompt": "bold",
+            "auto-suggestion": "underline" if os.environ.get("NO_COLOR") else "ansibrightblack",
+            "completion-menu.completion.current": "reverse",
+        }
+    )
 
 
 class ShellCompleter(Completer):
@@ -119,7 +124,7 @@ def make_reader(base: KnowledgeBase) -> Callable[[Session], str]:
         auto_suggest=Before(),
         multiline=Condition(lambda: needs_more(get_app().current_buffer.text)),
         prompt_continuation=[("class:prompt", MORE)],
-        style=_STYLE,
+        style=editor_style(),
         key_bindings=_bindings(),
         input_processors=[_Shown()],
     )

@@ -11,6 +11,7 @@ import kb
 from shell.blocks import Next, Said
 from shell.commands import needs_more, split_lines
 from shell.output import Output, complain, resized
+from shell.plain import wrap
 from shell.session import Session
 from shell.state import keep_profile, with_profile
 from shell.turns import Reply, take_line
@@ -27,7 +28,7 @@ Read = Callable[[Session], str]
 
 def _print(reply: Reply, output: Output) -> None:
     if reply.complaint:
-        complain(reply.complaint)
+        complain("\n".join(wrap(reply.complaint, output.width)))
     if reply.blocks:
         waits = isinstance(reply.blocks[-1], Next)  # somebody will want to answer, not to leave a pager
         output.show(reply.blocks, paged=not waits)

@@ -122,6 +122,11 @@ def test_the_questions_that_help_shows_are_answered_with_any_books(books: Knowle
         assert session.answers[-1].outcome in ("answer", "ask"), question
 
 
+def test_a_word_that_is_not_understood_is_named_once(demo: KnowledgeBase) -> None:
+    _, reply = take_line(Session(), "remember florgle", demo)
+    assert reply.complaint.count("florgle") == 1
+
+
 def test_a_talk_with_the_demo(demo: KnowledgeBase) -> None:
     session = Session()
     for line in ("I am a K5", "May I wear the liner?", "yes"):

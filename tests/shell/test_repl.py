@@ -20,7 +20,7 @@ from prompt_toolkit.output import DummyOutput
 from kb.model.lookup import Lookup
 from kb.model.values import choices
 from shell.completion import vocabulary_of
-from shell.editor import Before, ShellCompleter, make_reader, open_history
+from shell.editor import Before, ShellCompleter, editor_style, make_reader, open_history
 from shell.output import Output
 from shell.repl import run_repl
 from shell.session import Session
@@ -267,3 +267,10 @@ def test_without_drawing_lines_are_read_plainly(
     monkeypatch.setattr("builtins.input", read)
     assert run_repl(base, Output(drawn=False, width=80)) == 0
     assert capsys.readouterr().out.count("grade  K5") == 2
+
+
+def test_the_rest_of_an_earlier_line_stands_out_without_colour(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("NO_COLOR", "1")
+    found = editor_style().get_attrs_for_style_str("class:auto-suggestion")
+    assert found.underline
+    assert not found.color
