@@ -9,7 +9,7 @@ import msgspec
 
 from kb.guidance.setting import Setting
 from kb.guidance.statements import Statement
-from kb.model.conditions import AllOf, Condition, Test, all_of
+from kb.model.conditions import AllOf, Condition, Test, all_of, negate
 from kb.model.lookup import Lookup
 from kb.model.records import RuleValue
 from kb.model.values import Choices, Ranges, intersect, unite
@@ -150,9 +150,13 @@ def _is_single(lookup: Lookup, statement: Statement) -> bool:
 
 
 def merge_days(
-    lookup: Lookup, days: Sequence[datetime.date], spells: Sequence[Sequence[Statement]]
+    settings: Sequence[Setting], days: Sequence[datetime.date], spells: Sequence[Sequence[Statement]]
 ) -> list[Statement]:
-    """The statements of successive spells, each once, with its period if it does not hold all the time."""
+    """The statements of successive spells, each once, with its period if it does not hold all the time.
+
+    It holds also while another says as much in more cases.
+    """
+    lookup = settings[0].lookup
     found: dict[tuple[tuple[str, ...], str], list[int]] = {}
     first: dict[tuple[tuple[str, ...], str], Statement] = {}
     for index, statements in enumerate(spells):
@@ -161,7 +165,12 @@ def merge_days(
             found.setdefault(key, []).append(index)
             first.setdefault(key, statement)
     merged: list[Statement] = []
-    for key, present in found.items():
+    for key, named in found.items():
+        present = [
+            i
+            for i, setting in enumerate(settings)
+            if i in named or any(_says(setting, other, first[key]) for other in spells[i])
+        ]
         start = present[0]
         for here, after in zip(present, [*present[1:], -1], strict=True):
             if after != here + 1:
@@ -169,6 +178,16 @@ def merge_days(
                 merged.append(msgspec.structs.replace(first[key], period=period))
                 start = after
     return merged
+
+
+def _says(setting: Setting, one: Statement, other: Statement) -> bool:
+    """Whether a statement says what another says, in all its cases and out of all the same clauses."""
+    if not _alike(one, other, "modality", "scope", "aspect", "value") or not set(other.rules) <= set(
+        one.rules
+    ):
+        return False
+    written = setting.written
+    return setting.case(written(other.rule.condition), negate(written(one.rule.condition))) is None
 
 
 def _period(days: Sequence[datetime.date], first: int, last: int) -> str:

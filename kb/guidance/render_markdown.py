@@ -36,7 +36,7 @@ def _lines(document: Document) -> Iterator[str]:
     yield ""
     yield "**References:**"
     yield ""
-    yield from (f"{escape(reference)}  " for reference in document.references)
+    yield from (f"{_start(reference)}  " for reference in document.references)
     yield ""
     yield f"**Purpose:** {escape(document.purpose)}"
     yield ""

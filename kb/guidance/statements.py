@@ -46,10 +46,11 @@ class Open(msgspec.Struct, frozen=True):
 
 
 class _Rival(msgspec.Struct, frozen=True):
-    """A norm that takes back what another says, and the condition in which it does."""
+    """A norm that takes back what another says, the condition in which it does, whether by an exception."""
 
     rule: str
     condition: Condition
+    declared: bool = False
 
 
 class Statements:
@@ -96,7 +97,8 @@ class Statements:
             other = next(n for n in norms if n.key != norm.key)
             both = (view.applies(norm), view.applies(other))
             if self.setting.case(*both, known=known) is not None:
-                found[other.key] = _Rival(other.rule, self._applies(other))
+                declared = pair.principle == "exception"
+                found[other.key] = _Rival(other.rule, self._applies(other), declared)
         return tuple(found.values())
 
     def _duties(self, view: View, norm: Norm) -> tuple[_Rival, ...]:
@@ -153,7 +155,10 @@ class Statements:
         return msgspec.structs.replace(scope, excluding=tuple(dict.fromkeys((*scope.excluding, *broadest))))
 
     def _of_choice(self, rule: Rule, items: Iterable[str]) -> list[Statement]:
-        """One duty over a set: what exempts from a part takes it back, what forbids a part narrows it."""
+        """One duty over a set: what exempts from a part, or is an exception, takes it back.
+
+        What merely forbids a part only narrows it.
+        """
         rivals: dict[_Rival, None] = {}
         held = False
         for item in items:
@@ -162,7 +167,8 @@ class Statements:
                 if norm.rule == rule.id:
                     held = held or self.holds(view, norm, mask)
                     found = self.rivals(view, norm)
-                    rivals |= dict.fromkeys(r for r in found if self.lookup.rules[r.rule].modality in _FREE)
+                    rules = self.lookup.rules
+                    rivals |= dict.fromkeys(r for r in found if r.declared or rules[r.rule].modality in _FREE)
         return [self._statement(rule, rule.scope, tuple(rivals))] if held else []
 
     def plain(self, rule: Rule) -> Statement:
