@@ -8,10 +8,11 @@ through, as `space.implies` does for any pair.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cached_property
 
 import msgspec
 
-from kb.model.conditions import AllOf, Condition, Test, tests
+from kb.model.conditions import AllOf, Condition, Test, negate, tests
 from kb.model.lookup import Lookup
 from kb.model.values import Choices, ValueSet, complement, intersect, is_empty, subtract
 from kb.reasoner.space import WORN, constraints, implies, pieces_of, satisfiable
@@ -21,12 +22,13 @@ class _Shape(msgspec.Struct):
     """What can be told of a condition from its tests.
 
     `needs` has the tests that it is a conjunction of, as far as it is one; it is `plain` if it is nothing
-    else, over free facts. `met` says whether some case meets it, once that was asked.
+    else, over facts that are all `free`. `met` says whether some case meets it, once that was asked.
     """
 
     condition: Condition
     needs: dict[str, ValueSet]
     facts: frozenset[str]
+    free: bool
     plain: bool
     met: bool | None = None
 
@@ -38,20 +40,28 @@ class Implications:
         self._lookup, self._exclusions = lookup, exclusions
         self._shapes: dict[int, _Shape] = {}
         known = lookup.base.exclusions if exclusions is None else exclusions
+        self._never = tuple(map(negate, known))
         self._excluded = {test.fact for one in known for test in tests(one)}
         self._free: dict[str, bool] = {}
         self._searched: dict[tuple[int, int], bool] = {}
 
+    @cached_property
+    def _leaves_a_case(self) -> bool:
+        """Whether what is never to hold together leaves any case; if not, anything implies anything."""
+        limits = constraints(self._never, self._lookup, self._exclusions)
+        return satisfiable((*self._never, *limits), {}, self._lookup) is not None
+
     def implies(self, one: Condition, other: Condition) -> bool:
         """Whether every possible case that meets `one` meets `other`."""
         left, right = self._shape(one), self._shape(other)
-        if not self._is_met(left):
-            return True
-        for fact, values in right.needs.items():
-            if self._is_free(fact) and not self._forces(left, fact, values):
-                return False
-        if left.plain and right.plain:
-            return True
+        if (left.free and right.free) or self._leaves_a_case:
+            if not self._is_met(left):
+                return True
+            for fact, values in right.needs.items():
+                if self._is_free(fact) and not self._forces(left, fact, values):
+                    return False
+            if left.plain and right.plain:
+                return True
         key = (id(one), id(other))  # the shapes keep both alive
         if key not in self._searched:
             self._searched[key] = implies(one, other, self._lookup, self._exclusions)
@@ -79,10 +89,11 @@ class Implications:
                     before = needs.get(part.fact, self._lookup.domain(part.fact))
                     needs[part.fact] = intersect(before, part.values)
             facts = frozenset(test.fact for test in tests(condition))
-            plain = all(isinstance(part, Test) for part in parts) and all(map(self._is_free, facts))
+            free = all(map(self._is_free, facts))
+            plain = free and all(isinstance(part, Test) for part in parts)
             outside = {fact: complement(values) for fact, values in needs.items()}
             real = {fact: needs[fact] for fact, values in outside.items() if self._values(fact, values)}
-            found = self._shapes[id(condition)] = _Shape(condition, real, facts, plain)
+            found = self._shapes[id(condition)] = _Shape(condition, real, facts, free, plain)
         return found
 
     def _is_met(self, shape: _Shape) -> bool:
