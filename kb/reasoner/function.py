@@ -244,12 +244,18 @@ class Function(Generic[Outcome]):
     def _shown(
         self, nodes: Sequence[int], grown: Mapping[int, tuple[int, list[tuple[int, int]]]], rest: Outcome
     ) -> Tree[Outcome]:
-        """The sprouts as a tree; one that leads to nothing but folded parts is folded, save the root."""
+        """The sprouts as a tree; one that leads to nothing but folded parts is folded, save the root.
+
+        What is settled soonest comes first, so that the exceptions of a long table go before the rest of it.
+        """
         folded: Leaf[Outcome] = Leaf(rest)
         made: dict[int, Tree[Outcome]] = {}
         for sprout in range(len(nodes) - 1, -1, -1):  # children come after their parents
             if sprout in grown:
                 place, children = grown[sprout]
+                children.sort(
+                    key=lambda child: (made[child[1]] is folded, isinstance(made[child[1]], Branch))
+                )
                 parts = tuple((self._union(place, mask), made[child]) for mask, child in children)
                 settled = sprout == 0 or any(child is not folded for _, child in parts)
                 made[sprout] = Branch(self._facts[place], parts) if settled else folded
