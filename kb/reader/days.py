@@ -121,6 +121,8 @@ def _relative(lows: list[str], today: datetime.date) -> tuple[datetime.date, dat
         return _season(lows[1], step, today) or _near_month(lows[1], step, today)
     if len(lows) != 3:
         return None
+    if lows[0] in _MONTHS and lows[1] in _STEPS and lows[2] == "year":
+        return _month(today.year + _STEPS[lows[1]], _MONTHS.index(lows[0]) + 1)
     count = NUMBER_WORDS.get(lows[0], 1 if lows[0] == "a" else int(lows[0]) if lows[0].isdecimal() else 0)
     unit = _AGO.get(lows[1].removesuffix("s"))
     if unit is not None and 0 < count < 100 and lows[2] in ("ago", "back", "time", "hence"):

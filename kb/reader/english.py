@@ -70,7 +70,8 @@ where: where|on what|whereabouts|in what place|in which place|in what position|i
 how: how|in what way|in which way|in what manner|what way|how exactly|by what means
 how many: how many|the maximum number of|the max number of|maximum number of|max number of
 |the greatest number of|the largest number of|what is the maximum number of|what 's the maximum number of
-|what is the max number of|what 's the max number of|what 's the number of|what number of|how much|what is the number of|number of
+|what is the max number of|what 's the max number of|what 's the number of|what number of|how much
+|what is the number of|number of
 when: when|at what time|on what occasions|on which occasions|in which situations|in what situations
 |under what conditions|in what circumstances|under which circumstances|in what weather
 |under what circumstances|on what occasion
@@ -142,7 +143,8 @@ in: in|into|within|among|during|throughout|amid
 of: of|belonging to|on behalf of|from the
 for: for|as|as a|as an|being a|for a|like|if you are|if i am|if one is|that is|that are|acting as
 |serving as|in the role of|in the case of|to be
-if: if|when i|when you|when we|while|whilst|whenever|provided|provided that|as long as|once|where i
+if: if|when i make|when i become|once i make|once i become|if i make|if i become|when i|when you|when we
+|while|whilst|whenever|provided|provided that|as long as|once|where i
 |given that|in case|assuming|suppose|supposing|given|unless it is not
 unless: unless
 to: to|go to|goes to|so as to|be going to

@@ -7,16 +7,17 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Verdict
 from kb.model.records import Case
-from kb.model.values import NO, YES
+from kb.model.values import NO, YES, Choices
 from kb.reader.days import month_of
 from kb.reader.defined import defining_clause
-from kb.reader.english import tag_set
+from kb.reader.english import LEADING_PREPOSITIONS, tag_set
 from kb.reader.forms import word_set
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
 from kb.reader.query import merge_case
 from kb.reader.tokens import Token, tokenize
+from kb.reader.values import complement_of
 from kb.wording import say_query
 
 _PRONOUNS = word_set("it them they this that these those itself themselves")
@@ -25,6 +26,7 @@ _FIRST = word_set("i we me us my our")
 _ECHO = tag_set("not, filler, comma, be, self, and, and how about, det")
 _PERSONAL = frozenset({"grade", "branch", "qualification", "appointment", "waiver"})
 _SHORT = 6
+_OTHERWISE = word_set("ask asking want tell let decide choose go going")
 _TODAY = word_set("today now")
 _UNKNOWN = frozenset(
     " ".join(token.low for token in tokenize(text))
@@ -103,9 +105,26 @@ def echoed(found: Understood, before: Query, today: Case, lookup: Lookup) -> Que
     if "why" in tags and tags <= _ECHO | {"why"}:
         return msgspec.structs.replace(before, kind="why", modalities=())
     pronoun = any(token.low in _PRONOUNS for token in found.tokens)
+    if pronoun and "beyond" in tags and tags <= _ECHO | {"beyond"}:
+        return _elsewhere(before, lookup)
     if before.kind != "why" and pronoun and "without" in tags and tags <= _ECHO - {"not"} | {"without"}:
         return _without(before, lookup)
     return None
+
+
+def _elsewhere(before: Query, lookup: Lookup) -> Query | None:
+    """ "Outside it": anywhere but at the one place that the question before named."""
+    named = []
+    for fact, values in before.case.facts:
+        record = lookup.facts[fact]
+        labels = [v.label for v in record.values if isinstance(values, Choices) and v.id in values.members]
+        led = any(label.split()[0].casefold() in LEADING_PREPOSITIONS for label in labels[:1])
+        if record.family == "situation" and record.kind == "choice" and led:
+            named.append((fact, complement_of(lookup, fact, values)))
+    if len(named) != 1:
+        return None
+    facts = tuple((f, dict(named).get(f, v)) for f, v in before.case.facts)
+    return msgspec.structs.replace(before, case=msgspec.structs.replace(before.case, facts=facts))
 
 
 def _without(before: Query, lookup: Lookup) -> Query | Ask:
@@ -143,6 +162,8 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     """The question before, with what the new words say put in place of what it said."""
     if frame.modal or roles.value is not None or frame.kind != "may":
         return None
+    if before.kind == "where" and roles.led_by_on:  # "on the smock?"
+        roles.worn, roles.asked = [*roles.worn, *roles.asked], []
     unclear = next((p for p in (*roles.asked, *roles.worn, *roles.unworn) if p.tag == "items"), None)
     if unclear is not None:
         return None
@@ -153,10 +174,28 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     if dated is not None:
         facts.setdefault(*dated)
     items = tuple(dict.fromkeys(p.arg for p in roles.asked)) or before.items
+    if roles.asked:
+        before = msgspec.structs.replace(before, aspect=_same_act(before, items, lookup))
     if not (facts or roles.asked or roles.alone or roles.as_of):
         return None
     merged = merge_case(_worn_with(before.case, roles), facts, roles.as_of, roles.alone, lookup)
-    return msgspec.structs.replace(before, items=items, case=merged)
+    after = msgspec.structs.replace(before, items=items, case=merged)
+    conditions = roles.facts or roles.worn or roles.unworn
+    if roles.asked and conditions and lookup.aspects[before.aspect].kind != "act":
+        plain = msgspec.structs.replace(after, kind="may", aspect=_wearing(items, lookup), modalities=())
+        said = [say_query(lookup, reading) for reading in (after, plain)]
+        return Ask(fact="reading", prompt="Which is meant?", choices=tuple((text, text) for text in said))
+    return after
+
+
+def _wearing(items: tuple[str, ...], lookup: Lookup) -> str:
+    carried = bool(items) and "carried" in lookup.broader(items[0]) and "carrying" in lookup.aspects
+    return "carrying" if carried else "wear"
+
+
+def _same_act(before: Query, items: tuple[str, ...], lookup: Lookup) -> str:
+    """What is worn goes on as what is carried where the new thing is one that is carried, and back."""
+    return _wearing(items, lookup) if before.aspect == _wearing(before.items, lookup) else before.aspect
 
 
 def _worn_with(case: Case, roles: Roles) -> Case:
@@ -171,6 +210,9 @@ def _worn_with(case: Case, roles: Roles) -> Case:
 
 def take_up(found: Understood, frame: Frame, roles: Roles, before: Query, lookup: Lookup) -> bool:
     """ "May I wear it ashore?", "and how long?": whether the item of the question before was put in."""
+    if _on_what(found, frame, roles) and before.items:
+        roles.worn, roles.asked = roles.asked, _pieces_of(before)
+        return True
     if roles.asked or roles.worn or roles.unworn or roles.body or not before.items:
         return False
     if frame.kind in ("list", "source", "compare"):
@@ -178,9 +220,11 @@ def take_up(found: Understood, frame: Frame, roles: Roles, before: Query, lookup
     if defining_clause(frame, roles, before.case, lookup) is not None:
         return False
     pronoun = any(token.low in _PRONOUNS for token in found.tokens)
-    if not (pronoun or _is_elliptic(found, frame)):
+    if not (pronoun or _is_elliptic(found, frame, roles)):
         return False
-    roles.asked = [Piece(first=0, last=1, tag="item", arg=item) for item in before.items]
+    roles.asked = _pieces_of(before)
+    if any(piece.tag == "or" for piece in found.pieces) and isinstance(roles.value, Choices):
+        roles.value = None  # "silver or gilt?" asks which
     acted = lookup.aspects[before.aspect].kind == "act" and frame.kind in (
         "may",
         "must",
@@ -193,11 +237,30 @@ def take_up(found: Understood, frame: Frame, roles: Roles, before: Query, lookup
     return True
 
 
-def _is_elliptic(found: Understood, frame: Frame) -> bool:
+def _pieces_of(before: Query) -> list[Piece]:
+    return [Piece(first=0, last=1, tag="item", arg=item) for item in before.items]
+
+
+def _on_what(found: Understood, frame: Frame, roles: Roles) -> bool:
+    """ "Where on the tunic?": the one thing named is what something is worn on."""
+    if frame.kind != "where" or len(roles.asked) != 1 or roles.worn or len(found.tokens) > _SHORT:
+        return False
+    named = [index for index, piece in enumerate(found.pieces) if piece.tag == "item"]
+    before = named[0] - 1 if len(named) == 1 else -1
+    while before >= 0 and found.pieces[before].tag in ("det", "poss"):
+        before -= 1
+    return before >= 0 and found.pieces[before].tag in ("on", "in")
+
+
+def _is_elliptic(found: Understood, frame: Frame, roles: Roles) -> bool:
     """ "Must he?", "and how long?": short, and without a verb that could be of something else."""
-    if len(found.tokens) > _SHORT:
+    if sum(piece.tag != "filler" for piece in found.pieces) > _SHORT:
+        return False
+    if any(token.low in _OTHERWISE for token in found.tokens):
         return False
     if frame.kind not in ("may", "must"):
+        return True
+    if frame.terse and isinstance(roles.value, Choices):  # "in gilt?"
         return True
     verbs = any(piece.tag in ("act", "leave off", "to") for piece in found.pieces)
     return bool(frame.modal) and not verbs and not any(token.low in ("go", "going") for token in found.tokens)

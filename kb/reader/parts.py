@@ -27,6 +27,7 @@ class Roles:
         self.dimension = ""
         self.measured = ""
         self.granting = False
+        self.led_by_on = False
         self.value: ValueSet | None = None
         self.value_aspect = ""
         self.measure_unit = ""

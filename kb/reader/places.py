@@ -40,6 +40,9 @@ def _out_of(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: L
         values = complement_of(lookup, other.fact, other.values or YES)
         found[index : after + 1] = [fact_piece(other, other.fact, values, piece.first, other.last)]
         return
+    if other is not None and other.tag == "self":
+        found[index] = msgspec.structs.replace(piece, tag="beyond")  # "outside it"
+        return
     if piece.tag != "outdoors" or (other is not None and (after > index + 1 or other.tag in _NOUNS)):
         return
     if other is not None and other.tag == "fact" and not _is_led(other, tokens):

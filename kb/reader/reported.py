@@ -24,11 +24,13 @@ _RIGHT = word_set("right correct wrong")
 def reported(tokens: tuple[Token, ...]) -> Iterator[Piece]:
     """The words that only say who claims what, and a bare counter-claim at the end."""
     last = len(tokens)
+    start = _correction(tokens)
+    if start:
+        yield _filler(0, start)
     verdict = _who_is_right(tokens)
     if verdict < last:
         yield _filler(verdict, last)
         last = verdict
-    start = 0
     while start < last:
         end = _saying(tokens, start, last)
         if end:
@@ -37,6 +39,21 @@ def reported(tokens: tuple[Token, ...]) -> Iterator[Piece]:
     counter = _counter_claim(tokens, last)
     if counter < last:
         yield _filler(counter, last)
+
+
+_OPENERS = word_set("no nope yes yeah yep ok okay right oops sorry well ah oh")
+_MEANT = (("i", "meant"), ("i", "mean"), ("rather",), ("make", "that"), ("actually",))
+
+
+def _correction(tokens: tuple[Token, ...]) -> int:
+    """The end of what opens a correction: "No, ...", "Oops, I meant ..."; 0 without one."""
+    opened = len(tokens) > 2 and tokens[0].low in _OPENERS and tokens[1].low == ","
+    at = 2 if opened else 0
+    for words in _MEANT:
+        if opened and tuple(token.low for token in tokens[at : at + len(words)]) == words:
+            at += len(words)
+            break
+    return at if at < len(tokens) else 0
 
 
 def _filler(first: int, last: int) -> Piece:

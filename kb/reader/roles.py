@@ -173,6 +173,7 @@ class _Walk(Walker):
             self.roles.placing += [self.pieces[before], piece]
             self._use(before)
             return
+        self.roles.led_by_on = tag == "on" and not self.roles.asked
         beside = self.opening or (self.roles.asked and (self.condition or tag == "for"))
         if beside and self.state == "asked":
             self._beside(index)

@@ -118,9 +118,18 @@ def index_entries(words: Sequence[str], search: Search, lookup: Lookup) -> tuple
             continue
         text = " ".join((item.label, *item.other_labels, *item.everyday)).casefold().replace("-", " ")
         keys = [word_key(word.strip("'\"(),")) for word in text.split()]
-        if all(any(akin(word_key(word), key) for key in keys) for word in words):
+        if all(any(_stands_for(word_key(word), key) for key in keys) for word in words):
             found.append(Entry("item", item.id, "", 1))
     return tuple(dict.fromkeys(found))
+
+
+def _stands_for(word: str, key: str) -> bool:
+    """Whether a word may be one of a name; an ordinary word ("make") is no other word ("makeup")."""
+    ending = key.removeprefix(word) if key.startswith(word) else ""
+    return word == key or (akin(word, key) and (word not in COMMON_WORDS or ending in _ENDINGS))
+
+
+_ENDINGS = frozenset({"ed", "d", "ing", "er", "y", "en", "ly"})
 
 
 def akin(word: str, key: str) -> bool:
