@@ -21,6 +21,7 @@ from kb.reader.tokens import Token
 from kb.reader.values import Pieces, entry_values, fact_piece
 
 _ITEMS = ("item", "items")
+_WORN = frozenset({"wear", "use", "carrying", "possession"})
 _LIGHT = frozenset({"det", "poss", "filler"})
 _VERB_PLACE = frozenset(
     {"self", "person", "can", "may", "must", "should", "have to", "allowed", "to", "not", "do", "and", "or"}
@@ -55,6 +56,9 @@ def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: L
         if found[index] is not piece:
             continue
         if piece.tag == "fact":
+            if _is_anothers(found, index, tokens) or _is_a_hall(found, index, tokens, lookup):
+                _retag(found, index, "unread")
+                continue
             _falling(found, index, tokens, lookup)
             _promoted(found, index, tokens, lookup)
         elif piece.tag.startswith("body"):
@@ -66,11 +70,26 @@ def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: L
         elif piece.tag == "no" and _tag(found, index + 1) == "act":
             if tokens[found[index + 1].first].low.endswith("ing"):
                 _retag(found, index, "banned")  # "is there no wearing it"
+        elif piece.tag in ("list", "show") and _tag(found, index - 1) in ("poss", "det"):
+            acting = any(p.tag == "act" and p.arg not in _WORN for p in found[:index])
+            _retag(found, index, "filler" if acting else "unread")  # "mark my name", "my name"
         elif piece.tag == "only":
             _just(found, index, tokens, lookup)
         elif piece.last - piece.first == 1:
             _word(found, index, tokens, lexicon, lookup)
     return tuple(found)
+
+
+def _is_anothers(found: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "The coxswain's mate" is no coxswain."""
+    return tokens[found[index].last - 1].low.endswith(("'s", "s'")) and _tag(found, index + 1) == "person"
+
+
+def _is_a_hall(found: Sequence[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
+    """ "In the hall" names a place, and not the hall rig by a part of its label."""
+    piece = found[index]
+    part = bool(piece.entries) and piece.entries[0].rank > 1 and lookup.facts[piece.fact].family == "rig"
+    return part and piece.first > 0 and tokens[piece.first - 1].low == "the"
 
 
 def _word(
@@ -155,7 +174,7 @@ def _out(found: list[Piece], index: int, lookup: Lookup) -> None:
         if found[place].tag == "act" and found[place].arg == "use" and jewels:
             _retag(found, place, "leave off")
             return
-    _retag(found, index, "unknown")
+    _retag(found, index, "unread")
 
 
 def _having(found: list[Piece], index: int) -> None:

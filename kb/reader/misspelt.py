@@ -27,7 +27,7 @@ _TALK: Mapping[str, str] = word_pairs("""
     weering=wearing
     waring=wearing wer=wear weare=wear werr=wear hw=how howe=how meny=many menny=many mutch=much culour=colour
     culor=colour colr=colour befor=before durring=during untill=until til=until outsid=outside gud=good okk=ok
-    yea=yes nope=no""")
+    yea=yes nope=no n=and any1=anyone some1=someone every1=everyone ne1=anyone sry=sorry wanna=want""")
 _ASKING = word_set("do does did must should can could may might is are shall will dose exactly i we the my u")
 _SUBJECTS = word_set(
     "i we you they he she anyone someone everyone it u people not to n't ever still also just"

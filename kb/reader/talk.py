@@ -9,7 +9,11 @@ there. No adjective and no noun of what is worn, done or measured stands here: s
 from __future__ import annotations
 
 TALK = """
-filler: here|always|all the time|all of the time|the whole time|at all times|at any time|any time|every time
+filler: ok so|okay so|right so|ok then|good morning|good afternoon|good evening|morning all|evening all|btw
+|tbh|fyi|lol|bit of a
+|a question about
+|a question on|a query about|question on|query about|sorry but|here|always|all the time|all of the time
+|the whole time|at all times|at any time|any time|every time
 |as a rule|as usual|i hear|i gather|apparently|supposedly|allegedly|these days|nowadays|this time|for now
 |for the moment|for sure|honestly|seriously|basically|literally|obviously|of course|in fact|as it happens
 |if you like|if possible|if i want|if i like|if i want to|if i like to|if i wish|if i wish to|if i fancy it
@@ -38,6 +42,10 @@ filler: here|always|all the time|all of the time|the whole time|at all times|at 
 |you reckon
 |is there any way|is there a way|any way i can|any way i could|any chance|any chance i can|any chance i could
 |any chance of|just been|'ve just|have just|has just|had just|i just|we just|wherever i go|wherever we go
+why: why on earth|why oh why|why ever|why the hell
+how: how on earth
+what: what on earth
+if: since i|since we|seeing as|seeing as i|seeing that|because i|because we|now that i|now that we
 person: lads|lasses|guys|folks|folk
 in: in broad|in full|in bright|off to|on my way to|on the way to|on our way to|turn up to|turned up to
 |turns up to|turning up to|show up to
@@ -76,6 +84,8 @@ banned: what happens if|what happens when|what would happen if|what will happen 
 |be breaking the rules|get stopped for|be stopped for|get shouted at for
 for: down for|booked for|due for|rostered for|detailed for|put down for|on the list for|listed for
 |picked for|chosen for|bound for|heading for|headed for
+unread: used to be|want to be|wants to be|hope to be|hopes to be|hoping to be|wish to be|as if i were|it might
+|it could|there might|there could|nearly|almost|hardly|barely
 degree: lovely|nice|glorious|beautiful|grand|flat|dead|nasty|filthy|awful|horrible|dreadful|terrible
 |lashing with|pouring with|lashing down with|bucketing down with|tipping down with|hammering with
 |teeming with|lots of|plenty of|a lot of|loads of|pelting|lashing|drenching|thickest|thicker|drifting|swirling

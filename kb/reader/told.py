@@ -19,6 +19,7 @@ _ASKING = tag_set("""
 _STATING = frozenset({"be", "have", "act", "hold"})
 _LIGHT = frozenset({"filler", "comma", "det", "poss", "and", "but", "if"})
 _ITEMS = ("item", "items")
+_WORN = frozenset({"wear", "use", "carrying", "possession"})
 
 
 def told(found: Understood) -> frozenset[int]:
@@ -48,6 +49,8 @@ def _is_told(pieces: Sequence[Piece], places: range, mark: str) -> bool:
     """Whether a sentence states facts, or what the one who speaks wears."""
     tags = [pieces[place].tag for place in places if pieces[place].tag not in _LIGHT]
     if mark == "?" or not tags or not _ASKING.isdisjoint(tags):
+        return False
+    if any(pieces[place].tag == "act" and pieces[place].arg not in _WORN for place in places):
         return False
     if not any(tag in _ITEMS for tag in tags):
         return "fact" in tags and "act" not in tags and "leave off" not in tags

@@ -12,7 +12,7 @@ from kb.reader.tokens import Token
 
 Pieces = tuple[Piece, ...]
 _ITEMS = ("item", "items")
-_NOUN_STARTS = frozenset({"det", "poss", *_ITEMS})
+_NOUN_STARTS = frozenset({"det", "poss", "what", *_ITEMS})
 _SUBJECTS = frozenset({"self", "person"})
 _ASKING = frozenset({"may", "can", "must", "should", "have to", "do"})
 _DUTIES = frozenset({"must", "should", "have to", "required"})
