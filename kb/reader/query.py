@@ -240,6 +240,12 @@ def _is_carried(item: str, lookup: Lookup) -> bool:
     return "carried" in lookup.broader(item) and "carrying" in lookup.aspects
 
 
+def _only_carried(item: str, lookup: Lookup) -> bool:
+    """ "May I wear the satchel": said of a thing whose rules are all of carrying it."""
+    spoken = rule_aspects(item, lookup)
+    return _is_carried(item, lookup) and "carrying" in spoken and "wear" not in spoken
+
+
 def _has_manner(item: str, lookup: Lookup) -> bool:
     """Whether any rule says in what way a thing carried is borne, as it would for what is worn."""
     within = {lookup.aspects[aspect].within for aspect in rule_aspects(item, lookup)}
@@ -283,7 +289,7 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
         return kind, roles.value_aspect or roles.dimension
     if roles.value_aspect:
         return _named_value(kind, roles.value_aspect, items, lookup)
-    if roles.aspect:
+    if roles.aspect and not (roles.aspect == "wear" and items and _only_carried(items[0], lookup)):
         return kind, roles.aspect
     return kind, "carrying" if items and _is_carried(items[0], lookup) else "wear"
 
