@@ -16,6 +16,7 @@ from kb.answer.common import (
     citation,
     citations,
     dispute_notes,
+    folded_notes,
     list_cautions,
     settling_notes,
 )
@@ -340,6 +341,7 @@ def _finish(
         citations=citations(lookup, cited, both),
         cautions=cautions(lookup, query.items, rules),
         notes=(
+            *folded_notes(cases),
             *settling_notes(lookup, cases),
             *change_notes(engine, query.items[0], aspects),
             *dispute_notes(engine, open_facts),
