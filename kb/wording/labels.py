@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from kb.model.lookup import Lookup
 from kb.text import Pattern
 from kb.wording.english import definite, indefinite, listing
@@ -23,6 +25,7 @@ def the_items(lookup: Lookup, items: tuple[str, ...], word: str = "and") -> str:
     return listing([the_item(lookup, item) for item in items], word)
 
 
+@lru_cache(maxsize=256)
 def is_coded(lookup: Lookup, fact: str) -> bool:
     """Whether all ids of a fact's values are short codes that people say (K5), not made-up names."""
     record = lookup.facts[fact]

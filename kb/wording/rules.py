@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from functools import lru_cache
 from typing import NamedTuple
 
 from kb.model.lookup import Lookup
@@ -31,6 +32,7 @@ class Statement(NamedTuple):
     beside: str = "for"
 
 
+@lru_cache(maxsize=2048)
 def say_rule(lookup: Lookup, rule: Rule, period: str | None = None) -> str:
     """The whole rule in one sentence, "K2 and above may wear the deck gloves when the weather is foul.".
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from kb.model.conditions import Test
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
@@ -14,6 +16,7 @@ from kb.wording.sets import is_ordered, members_of, say_ordered, say_ranges
 from kb.wording.situations import grant_phrase, yes_no_phrase
 
 
+@lru_cache(maxsize=2048)
 def phrase_of(lookup: Lookup, test: Test) -> Phrase:
     """The phrase of a test, by the family and kind of its fact."""
     fact = lookup.facts[test.fact]
