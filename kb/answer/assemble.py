@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+import msgspec
+
 from kb.answer.acts import act_answer
 from kb.answer.aspects import aspect_part, aspects_of
 from kb.answer.changes import turning_changes
@@ -35,6 +37,7 @@ from kb.wording import (
     say_facts,
     say_list_headline,
     say_open_alike,
+    say_query,
     say_sides,
     say_sources,
     say_verdict,
@@ -68,6 +71,10 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
             engine.on(query.other.as_of), query.other, possible_facts(query.other, (), False, engine.lookup)
         )
     kinds = _kinds_that_differ(engine, query)
+    if len(kinds) == 1 and _is_value_question(engine, query):
+        only = msgspec.structs.replace(query, items=(kinds[0], *query.items[1:]))
+        said = msgspec.structs.replace(reading, query=only, text=say_query(engine.lookup, only))
+        return answer_query(engine, said, digest)
     if kinds:
         ask = _ask_which(engine, query, kinds)
         return _replace(blank, outcome="ask", ask=ask, reading=_asking(reading, ask))
@@ -194,9 +201,6 @@ def _spoken(
     return [part for part in parts if any(case.verdict != "silent" for case in part.cases)]
 
 
-_REACHING = frozenset({"height", "length", "reach", "fit"})
-
-
 def _akin(engine: Engine, item: str, query: Query) -> tuple[str, ...]:
     """Aspects that answer the same question in other words, where the one asked about has no rule.
 
@@ -208,8 +212,14 @@ def _akin(engine: Engine, item: str, query: Query) -> tuple[str, ...]:
         manners = [a for a, record in aspects.items() if record.kind == "manner" and a != "care"]
         wanted = tuple(a for a, record in aspects.items() if record.within in manners)
     elif aspects[query.aspect].kind == "measure":
-        sizes = () if query.aspect in _REACHING else engine.lookup.aspects_within("size")
-        wanted = tuple(a for a, r in aspects.items() if r.kind == "measure" and (not sizes or a in sizes))
+        sizes = engine.lookup.aspects_within("size")
+        measures = [a for a, record in aspects.items() if record.kind == "measure"]
+        if query.aspect == "size":
+            wanted = tuple(a for a in measures if a in sizes)
+        elif query.aspect in ("height", "length"):
+            wanted = tuple(a for a in measures if a not in sizes)
+        elif query.aspect not in sizes:
+            wanted = tuple(measures)
     return tuple(a for a in aspects_of(engine, item, "wear") if a in wanted)
 
 
@@ -280,15 +290,15 @@ def _source(engine: Engine, query: Query, blank: Answer) -> Answer:
     else:
         named: dict[str, list[str]] = {}
         wanted = set(lookup.narrower(query.items[0])) if query.items else set()
+        wide = set(_wider_rules(engine, query))
         for rule in lookup.base.rules:
-            if (
-                wanted & set(rule.scope.items)
-                and query.book in (None, *_books_of(lookup, rule))
-                and (
-                    query.book in lookup.editions
-                    or rule.id in engine.group(rule.scope.items[0], rule.aspect).rules
-                )
-            ):
+            if query.book not in (None, *_books_of(lookup, rule)):
+                continue
+            spoken = wanted & set(rule.scope.items)
+            in_force = query.book in lookup.editions or (
+                spoken and rule.id in engine.group(rule.scope.items[0], rule.aspect).rules
+            )
+            if rule.id in wide or (spoken and in_force):
                 named.setdefault(rule.clause, []).append(rule.id)
         found = [citation(lookup, clause, tuple(rules)) for clause, rules in named.items()]
     headline = say_sources(lookup, query, [(entry.title, entry.number) for entry in found])
@@ -300,6 +310,14 @@ def _books_of(lookup: Lookup, rule: Rule) -> tuple[str, str]:
     """The book and the edition that a rule stands in."""
     edition = lookup.clauses[rule.clause].edition
     return lookup.editions[edition].book, edition
+
+
+def _wider_rules(engine: Engine, query: Query) -> Sequence[str]:
+    """Rules on a class of things that cover the item, but those that only close what nothing mentions."""
+    if not query.items:
+        return ()
+    rules = engine.group(query.items[0], query.aspect).rules if query.aspect == "wear" else ()
+    return [rule for rule in rules if not engine.lookup.rules[rule].residual]
 
 
 def _finish(

@@ -16,7 +16,7 @@ from kb.reader.scales import codes_ending_in, number_of
 from kb.text import visible
 from kb.wording import say_query
 
-_COLOURS = word_set("""
+COLOURS = word_set("""
     red blue green brown purple pink violet gold golden silver black white gray grey orange yellow navy
     maroon crimson scarlet beige cream khaki turquoise tan blonde ginger rainbow""")
 
@@ -73,7 +73,7 @@ def _ask_colour(
     words = [found.tokens[found.pieces[index].first] for index in left]
     if (
         len(words) != 1
-        or words[0].low not in _COLOURS
+        or words[0].low not in COLOURS
         or roles.value_aspect
         or "colour" not in lookup.aspects
     ):

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Query
+from kb.model.questions import Ask, Query
 from kb.model.records import Case, Clause, Delegation
+from kb.reader.defined import one_of
 from kb.reader.pieces import Understood
+from kb.reader.tokens import tokenize
 from kb.text import Pattern
 
 _CHANGES = Pattern(
@@ -18,27 +20,54 @@ _CHANGES = Pattern(
     r"power (?:to|over)|powers|(?:something|anything) (?:other than|else|but|different)|"
     r"(?:rule|order) otherwise)\b"
 )
+_ALLOWS = Pattern(
+    r"^(?:so |and |but |well )?(?:can|could|may|might|will|would|does|is|has|have)(?: n't| not)? "
+    r"(?:the |a |my |our )?(?:\w+ ){1,6}?(?:allow|permit|let|forbid|ban|order)s?\b"
+)
 _EXCUSES = Pattern(r"\b(?:excus\w+|exempt\w*|waiv\w+|dispense|overr\w+|say|way|off|out of|leave|relax\w*)\b")
 _WHO = frozenset({"who", "authority"})
 _ANYONE = frozenset({"anyone", "anybody", "someone", "somebody"})
 
 
-def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | None:
-    """The one clause that lets somebody depart from what is named, or lets nobody; None without one."""
+def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | None:
+    """The clause that lets somebody depart from what is named, or lets nobody; asks which of several."""
     said = " ".join(token.low for token in found.tokens)
     tags = {piece.tag for piece in found.pieces}
     asks = tags & _WHO or any(token.low in _ANYONE for token in found.tokens)
-    if not asks or not _CHANGES.search(said):
-        return None
-    named = {piece.arg for piece in found.pieces if piece.tag == "authority"}
+    named = set(_authorities(found, lookup))
     things = {entry.id for p in found.pieces if p.tag in ("item", "items") for entry in p.entries}
-    if not named and not things:
+    allows = named and things and _ALLOWS.search(said)
+    if not (named or (asks and things)) or not (_CHANGES.search(said) or allows):
         return None
-    clauses = {d.clause for d in lookup.base.delegations if _lets(d, named, things, lookup)}
-    current = [clause for clause in clauses if _in_force(lookup.clauses[clause], case)]
-    if not current and things and _EXCUSES.search(said):
-        current = list(dict.fromkeys(_kept(things, case, lookup)))
-    return Query(kind="source", clause=current[0], case=case) if len(current) == 1 else None
+    clauses = _letting(named, things, case, lookup)
+    if named and not clauses:
+        clauses = _letting(named, _akin(found, lookup), case, lookup)
+    if not clauses and things and _EXCUSES.search(said):
+        clauses = list(dict.fromkeys(_kept(things, case, lookup)))
+    return one_of(clauses, case, lookup) if len(clauses) == 1 or not things else None
+
+
+def _authorities(found: Understood, lookup: Lookup) -> Iterator[str]:
+    """Who is named, or gives the order that is named, unless nobody stands above them."""
+    for piece in found.pieces:
+        if piece.tag == "authority":
+            yield piece.arg
+        elif piece.tag == "book":
+            book = lookup.books.get(piece.arg) or lookup.books[lookup.editions[piece.arg].book]
+            if lookup.authorities[book.authority].rank:
+                yield book.authority
+
+
+def _letting(named: set[str], things: set[str], case: Case, lookup: Lookup) -> list[str]:
+    found = [d.clause for d in lookup.base.delegations if _lets(d, named, things, lookup)]
+    return [clause for clause in dict.fromkeys(found) if _in_force(lookup.clauses[clause], case)]
+
+
+def _akin(found: Understood, lookup: Lookup) -> set[str]:
+    """Everything with the last word of what is named: "gloves" are not only what the books mean by it."""
+    things = [piece for piece in found.pieces if piece.tag in ("item", "items")]
+    keys = {found.tokens[piece.first].key for piece in things if piece.last - piece.first == 1}
+    return {i.id for i in lookup.base.items if tokenize(i.label) and tokenize(i.label)[-1].key in keys}
 
 
 def _in_force(clause: Clause, case: Case) -> bool:

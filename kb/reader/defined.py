@@ -25,11 +25,16 @@ def defining_clause(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Q
     (fact, values), *_ = roles.facts.items()
     record = lookup.facts[fact]
     if frame.kind in ("when", "source") and record.family == "term" and values == YES and not roles.aspect:
-        return _one_of([d.clause for d in lookup.base.definitions if d.term == fact], case, lookup)
+        return clause_defining(fact, case, lookup)
     granted = roles.granting or record.family == "authorisation"
     if frame.kind == "who" and record.family in _GRANTABLE and granted:
-        return _one_of([clause.id for clause in _granting(record, lookup)], case, lookup)
+        return one_of([clause.id for clause in _granting(record, lookup)], case, lookup)
     return None
+
+
+def clause_defining(term: str, case: Case, lookup: Lookup) -> Query | Ask | None:
+    """The clause in force that says what a term is, or which of several is meant."""
+    return one_of([d.clause for d in lookup.base.definitions if d.term == term], case, lookup)
 
 
 def _granting(fact: Fact, lookup: Lookup) -> Iterator[Clause]:
@@ -59,7 +64,7 @@ def _ends(said: list[str], label: str) -> bool:
     return tokenize(label)[-1].low in said
 
 
-def _one_of(clauses: list[str], case: Case, lookup: Lookup) -> Query | Ask | None:
+def one_of(clauses: list[str], case: Case, lookup: Lookup) -> Query | Ask | None:
     """The one clause in force, or which of several is meant."""
     day = case.as_of
     current = [

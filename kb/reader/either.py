@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kb.model.lookup import Lookup
+from kb.reader.asked_back import COLOURS
 from kb.reader.english import tag_set
 from kb.reader.forms import word_set
 from kb.reader.pieces import Piece, Understood
@@ -53,6 +54,9 @@ def _of_values(found: Understood, place: int, lookup: Lookup) -> str | None:
     sides = [pieces[side] for side in (before, after) if 0 <= side < len(pieces)]
     owners = [{entry.owner for entry in side.entries} for side in sides if side.tag == "aspect value"]
     shared = set.intersection(*owners) if owners else set()
+    colours = [found.tokens[side.first].low in COLOURS for side in sides if side.tag == "unknown"]
+    if len(colours) == 2 and all(colours) and "colour" in lookup.aspects:
+        shared = {"colour"}
     if len(sides) != 2 or len(shared) != 1 or {side.tag for side in sides} - {"aspect value", "unknown"}:
         return None
     claimed = any(piece.tag in ("may", "can", "allowed") for piece in pieces)

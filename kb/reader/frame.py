@@ -269,6 +269,9 @@ def _asked_openly(flow: _Flow, head: int, modal: str, used: set[int]) -> Asked:
             return "list", ""
         after = flow.tag(head + 2)
         kinds = after not in ("or", "and") and not any(_parts_kinds(flow, i) for i in range(len(tags)))
+        bare = set(tags[head + 2 :])
+        if "fact" in bare and bare <= {"fact", "for", "in", "with"} and head == 0:
+            return "list", ""
         if after == "with" or (
             kinds and after in ("may", "can", "must", "should", "have to", "do") and "act" in tags
         ):

@@ -6,7 +6,7 @@ from or to, or of the part or place that it is about.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 from types import MappingProxyType
 
@@ -39,13 +39,13 @@ _HOW: Mapping[str, str] = MappingProxyType(
 _OPEN = word_set("far high low")
 # Words that say no more than that something reaches somewhere, or that a measure need not name.
 _LIGHT = word_set("""
-    how a an the my your his her its our their of to at on in by and is are be been does do did can
-    could may must should shall will would have has got need it i we you they one that which what gap
-    distance room space come comes go goes hang hangs start starts end ends sit sits stick sticks stand
-    stands reach reaches lie measure measures begin begins fall falls pass passes clear clears run runs
-    extend extends drop drops rest edge point line side seam tip leg back front behind ok okay fine
-    allowed still mine right correct so just put roll rolled worn wear set placed about roughly exactly
-    there then up down out off when where with once if while until before after
+    arm distance how a an the my your his her its our their of to at on in by and is are be been does do
+    did can could may must should shall will would have has got need it i we you they one that which
+    what gap distance room space come comes go goes hang hangs start starts end ends sit sits stick
+    sticks stand stands reach reaches lie measure measures begin begins fall falls pass passes clear
+    clears run runs extend extends drop drops rest edge point line side seam tip leg back front behind
+    ok okay fine allowed still mine right correct so just put roll rolled worn wear set placed about
+    roughly exactly there then up down out off when where with once if while until before after
 """)
 _SAME: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
@@ -62,6 +62,7 @@ def gauged(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query
     lows = [token.low for token in found.tokens]
     claims = [piece for piece in found.pieces if piece.tag == "measure" and piece.measure is not None]
     heads = [after for low, after in pairwise(lows) if low == "how" and after in _HOW]
+    heads += ["far" for low in lows if low in ("distance", "gap")]
     if len(claims) > 1 or not (claims or heads):
         return None
     if _SIDES.isdisjoint(lows) and (claims or heads[0] not in _OPEN):
@@ -71,11 +72,12 @@ def gauged(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query
     if _SIDES.isdisjoint(lows) and not words and any(len(name.entries) > 1 for name in named):
         return None  # "how high is the cap" may be of any cap
     rules = [r for r in lookup.base.rules if _in_force(r, case) and _is_told(r, named, words, lookup)]
-    meant = {(item, rule.aspect) for rule in rules for item in rule.scope.items}
+    meant = {(_narrowest(item, named, lookup), rule.aspect) for rule in rules for item in rule.scope.items}
     exact = {(item, aspect) for item, aspect in meant if any(item in name.entries for name in named)}
     meant = exact or meant
-    if len(meant) > 1 and heads and _HOW[heads[0]] in lookup.aspects:
-        sized = lookup.aspects_within(_HOW[heads[0]])
+    sizes = {_HOW[low] for low in (lows if claims else heads[:1]) if _HOW.get(low)}
+    if (len(meant) > 1 or claims) and len(sizes) == 1 and not sizes - lookup.aspects.keys():
+        sized = lookup.aspects_within(*sizes)
         meant = {(item, aspect) for item, aspect in meant if aspect in sized}
     if len(meant) != 1:
         return None
@@ -93,6 +95,14 @@ def gauged(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query
     if measure is None or aspect == "position":
         return asked
     return Query(kind="may", items=(item,), aspect=aspect, value=ranges([measure.interval]), case=asked.case)
+
+
+def _narrowest(item: str, named: Sequence[_Named], lookup: Lookup) -> str:
+    """The item that is named, where the rule speaks of a class of it."""
+    kinds = {
+        e for name in named for e in name.entries if len(name.entries) == 1 and item in lookup.broader(e)
+    }
+    return kinds.pop() if len(kinds) == 1 else item
 
 
 class _Named:

@@ -34,6 +34,7 @@ _UNTIL = Pattern(
     rf"|\b(?:when|what day|what date)\b.*\b(?:do|does|did|will|is|are|was|were|must|has|have)\b.*\b{_GOES}\b"
 )
 _FROM = Pattern(
+    r"\bhow long (?:has|have|'ve) (?:i|we|you|they|it|the|he|she|people|members)\b|"
     rf"\b(?:from|since|as of|starting|as from) {_ASKS_DAY}\b|\b(?:first|earliest|start) (?:day|date)\b"
     rf"|\bwhen\b.*\b(?:do|does|did|will|is|are|was|were|can|could)\b.*\b{_BEGINS}\b"
 )

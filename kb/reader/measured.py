@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+import msgspec
+
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query, QuestionKind
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
+from kb.wording import say_query
 
 
 def measured_item(piece: Piece, aspect: str, lookup: Lookup) -> Piece | None:
@@ -22,6 +25,19 @@ def measured_item(piece: Piece, aspect: str, lookup: Lookup) -> Piece | None:
     return Piece(
         first=piece.first, last=piece.last, tag="item", arg=found[0].id, entries=tuple(found), how=piece.how
     ) if len(found) == 1 < len(piece.entries) else None  # fmt: skip
+
+
+def which_measure(query: Query, lookup: Lookup) -> Query | Ask:
+    """The measure that a bare length claims: the only one of the item, or of the whole of it; else which."""
+    spoken = rule_aspects(query.items[0], lookup)
+    within = [a for a in lookup.aspects_within(query.aspect) if a in spoken]
+    whole = [a for a in within if " " not in lookup.aspects[a].label]
+    if len(within) > 1 and len(whole) == 1:
+        return msgspec.structs.replace(query, aspect=whole[0])
+    if len(within) < 2:
+        return query
+    said = [say_query(lookup, msgspec.structs.replace(query, aspect=aspect)) for aspect in within]
+    return Ask(fact="reading", prompt="Which measure is meant?", choices=tuple((text, text) for text in said))
 
 
 def ask_part(query: Query, lookup: Lookup) -> Ask | None:
@@ -69,7 +85,9 @@ def size_aspect(wanted: str, items: Sequence[str], lookup: Lookup) -> str:
 
 def _answers(wanted: str, aspect: str, lookup: Lookup) -> bool:
     """Whether a measure may answer for another: how far a thing reaches for how high or long it is."""
-    return wanted in ("height", "length") or aspect in lookup.aspects_within("size")
+    if aspect in lookup.aspects_within("size"):
+        return wanted == "size" or aspect in lookup.aspects_within(wanted)
+    return wanted in ("height", "length")
 
 
 def sized_question(

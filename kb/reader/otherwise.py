@@ -29,7 +29,7 @@ def otherwise(
         measured = gauged(found, roles, case, lookup)
         if measured is not None:
             return _made(reading, measured, lookup)
-    plainer = asked_either(found, lookup)
+    plainer = asked_either(found, lookup) or rephrased(as_mended(found), first=True)
     if plainer is None and reading.query is None and not _is_choice(reading):
         plainer = rephrased(as_mended(found)) or rephrased(found.text)
     if plainer is not None:

@@ -3,13 +3,34 @@
 from __future__ import annotations
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Query
+from kb.model.questions import Ask, Query
 from kb.model.records import Case
 from kb.reader.authority import asked_authority
+from kb.reader.defined import clause_defining
 from kb.reader.lasting import lasting
 from kb.reader.pieces import Understood
 
+_NAMED = frozenset(
+    {"item", "items", "act", "measure", "clause number", "which clause", "say", "list", "rule"}
+)
+_ASKING = frozenset({"do", "be"})
 
-def asked_outright(found: Understood, case: Case, lookup: Lookup) -> Query | None:
-    """The query that a turn of phrase makes of the text; None where it has none."""
-    return lasting(found, case, lookup) or asked_authority(found, case, lookup)
+
+def asked_outright(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | None:
+    """The query that a turn of phrase makes of the text, or which clause is meant; None where it has none."""
+    return (
+        lasting(found, case, lookup)
+        or asked_authority(found, case, lookup)
+        or _asked_term(found, case, lookup)
+    )
+
+
+def _asked_term(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | None:
+    """ "Does fog count as dark hours", "is it heavy work": the clause that says what the term is."""
+    tags = [piece.tag for piece in found.pieces if piece.tag not in ("filler", "comma", "det")]
+    facts = {piece.fact for piece in found.pieces if piece.tag == "fact"}
+    terms = [fact for fact in facts if lookup.facts[fact].family == "term"]
+    if len(terms) != 1 or len(facts) != 2 or not _NAMED.isdisjoint(tags):
+        return None
+    meant = "mean" in tags or (tags[0] in _ASKING and tags[1:] == ["fact", "fact"])
+    return clause_defining(terms[0], case, lookup) if meant else None

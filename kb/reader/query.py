@@ -17,7 +17,14 @@ from kb.reader.defined import defining_clause, find_clause
 from kb.reader.english import BODY
 from kb.reader.frame import Frame
 from kb.reader.listed import listed_in_rig
-from kb.reader.measured import ask_part, measured_item, rule_aspects, size_aspect, sized_question
+from kb.reader.measured import (
+    ask_part,
+    measured_item,
+    rule_aspects,
+    size_aspect,
+    sized_question,
+    which_measure,
+)
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
 from kb.reader.placed import is_where_it_goes, settle_places
@@ -45,7 +52,7 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
     several = asked if frame.kind == "list" else []
     if frame.kind == "how_many" or roles.value_aspect == "count":
         asked = [_counted(piece, lookup) for piece in asked]
-    if frame.sized or roles.measure_unit:
+    if frame.sized or roles.measure_unit or frame.aspect in _SIZES:
         wanted = frame.aspect or roles.dimension or "size"
         asked = [measured_item(piece, wanted, lookup) or piece for piece in asked]
     known = {**dict(case.facts), **roles.facts}
@@ -92,9 +99,10 @@ def _settled(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
         return Abstain(reason="A value is named, but the question does not ask about one.")
     query = as_written(query, lookup)
     if query.value is not None and query.items and roles.measure_unit:
-        which = _which_measure(query, lookup)
-        if which is not None:
+        which = which_measure(query, lookup)
+        if isinstance(which, Ask):
             return which
+        query = which
     if query.kind == "how" and frame.sized and query.items:
         part = ask_part(query, lookup)
         if part is not None:
@@ -133,16 +141,6 @@ def _one_item(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) 
         choices = tuple((item, lookup.items[item].label) for item in pair)
         return Ask(fact="item", prompt="Two items stand together: which one is asked about?", choices=choices)
     return None
-
-
-def _which_measure(query: Query, lookup: Lookup) -> Ask | None:
-    """Ask which measure a bare length claims, where the rules of the item measure several."""
-    spoken = rule_aspects(query.items[0], lookup)
-    within = [a for a in lookup.aspects_within(query.aspect) if a in spoken]
-    if len(within) < 2:
-        return None
-    said = [say_query(lookup, msgspec.structs.replace(query, aspect=aspect)) for aspect in within]
-    return Ask(fact="reading", prompt="Which measure is meant?", choices=tuple((text, text) for text in said))
 
 
 def _garments(roles: Roles, lookup: Lookup) -> list[str]:

@@ -184,6 +184,8 @@ def read_question(
     if isinstance(found, Ask):
         return Reading(question=text, ask=found)
     outright = asked_outright(found, case, lookup)
+    if isinstance(outright, Ask):
+        return Reading(question=text, ask=outright, spans=make_spans(found, lookup))
     if outright is not None:
         return Reading(
             question=text, text=say_query(lookup, outright), query=outright, spans=make_spans(found, lookup)

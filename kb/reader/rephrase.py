@@ -72,11 +72,22 @@ _LINES = r"""
     \s(?:<kit>)\b => must own\1
 ^(?:(?:<our>) )?(\w+(?: \w+)?s')(?: own)? kit\W*$ => what must \1 own?
 \b(how many .*?)(?: keep| hold| stow)\W*$ => \1 own?
-^(?:the |what |which )?(?:<clause>) (?:for|on|about|covering|re)\s => which clause mentions\s
+^(?:(?:please )?(?:give|show|find|tell|quote|read|get)(?: me)?(?: out)? |what(?:'s| is) )?
+    (?:the |what |which )?(?:<clause>)(?: number)? (?:for|on|about|covering|re)\s => which clause mentions\s
+^(?:the |what(?:'s| is) the )?(?:kit|rig|dress|packing|clothing) list (?:for|of) (?:the )?(.+?)\W*$
+     => what is worn in \1?
+^(.+?)[,:]? (?:kit|dress|clothing) list\W*$ => what is worn in \1?
+^what (?:all )?goes? (?:in|into|on with|with)\b => what is worn in
+\bwhat reason is there (?:for|to)\b => why
 \b(?:which|what) (?:<clause>) (?:is it that )?(?:<rules>)\b => which clause mentions
 \bstands? in for\b => instead of
 \bwhat(?:'s| is| are| was| were) (.+?) (?:to |supposed to |meant to )?look like\b => how must \1 be
 \b(?:is|are) (.+?) (?:no good|a no-no|a no no|no go)\W*$ => may I have \1?
+"""
+
+# Lines for what would be understood as it stands, but otherwise than it is meant.
+_FIRST = r"""
+^what kit (?:do|does|must|should) (.+?) (?:need|have|keep|require|hold)(?: to have)?\W*$ => what must \1 own?
 """
 
 
@@ -89,10 +100,10 @@ def _named() -> dict[str, str]:
 
 
 @cache
-def _ways() -> tuple[tuple[Pattern, str], ...]:
+def _ways(lines: str) -> tuple[tuple[Pattern, str], ...]:
     named = _named()
     found = []
-    for line in _LINES.strip().replace("\n    ", "").splitlines():
+    for line in lines.strip().replace("\n    ", "").splitlines():
         source, _, put = line.partition(" =>")
         for name, words in named.items():
             source = source.replace(f"<{name}>", words)
@@ -100,10 +111,10 @@ def _ways() -> tuple[tuple[Pattern, str], ...]:
     return tuple(found)
 
 
-def rephrased(text: str) -> str | None:
-    """The text in plainer words; None where no line fits."""
+def rephrased(text: str, first: bool = False) -> str | None:
+    """The text in plainer words; None where no line fits. `first`: by the lines for what misleads."""
     changed = text
-    for pattern, put in _ways():
+    for pattern, put in _ways(_FIRST if first else _LINES):
         changed = pattern.sub(f" {put} " if put[:1].isalpha() else put, changed)
     changed = " ".join(changed.split())
     return changed if changed.strip(" ?") and changed != " ".join(text.split()) else None
