@@ -151,6 +151,8 @@ def _on_day(before: Query, today: Case, lookup: Lookup) -> Query:
 
 def is_fragment(frame: Frame, roles: Roles) -> bool:
     """A few words that only make sense after a question: "ashore?", "the scarf?", "even if it rains?"."""
+    if roles.supposed and not frame.modal and frame.kind == "may":
+        return True
     if frame.terse and not roles.aspect:
         return not (roles.asked and (roles.facts or roles.alone or roles.worn))
     return not (frame.modal or roles.aspect or roles.asked or roles.worn or roles.unworn) and bool(
@@ -162,7 +164,7 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     """The question before, with what the new words say put in place of what it said."""
     if frame.modal or roles.value is not None or frame.kind != "may":
         return None
-    if before.kind == "where" and roles.led_by_on:  # "on the smock?"
+    if roles.supposed or (before.kind == "where" and roles.led_by_on):  # "if I wear it", "on the smock?"
         roles.worn, roles.asked = [*roles.worn, *roles.asked], []
     unclear = next((p for p in (*roles.asked, *roles.worn, *roles.unworn) if p.tag == "items"), None)
     if unclear is not None:
@@ -210,6 +212,9 @@ def _worn_with(case: Case, roles: Roles) -> Case:
 
 def take_up(found: Understood, frame: Frame, roles: Roles, before: Query, lookup: Lookup) -> bool:
     """ "May I wear it ashore?", "and how long?": whether the item of the question before was put in."""
+    if roles.asked and before.items and _with_it(found):
+        roles.worn = [*roles.worn, *_pieces_of(before)]
+        return True
     if _on_what(found, frame, roles) and before.items:
         roles.worn, roles.asked = roles.asked, _pieces_of(before)
         return True
@@ -239,6 +244,14 @@ def take_up(found: Understood, frame: Frame, roles: Roles, before: Query, lookup
 
 def _pieces_of(before: Query) -> list[Piece]:
     return [Piece(first=0, last=1, tag="item", arg=item) for item in before.items]
+
+
+def _with_it(found: Understood) -> bool:
+    """ "May they wear a scarf over it?"."""
+    return any(
+        piece.tag == "with" and after.tag == "self" and found.tokens[after.first].low in _PRONOUNS
+        for piece, after in zip(found.pieces, found.pieces[1:], strict=False)
+    )
 
 
 def _on_what(found: Understood, frame: Frame, roles: Roles) -> bool:

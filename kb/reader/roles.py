@@ -130,6 +130,8 @@ class _Walk(Walker):
     def act(self, index: int) -> None:
         piece = self.pieces[index]
         wearing = piece.arg in ("wear", "use")
+        if wearing and not self.roles.asked and self._supposes():
+            self.roles.supposed = True
         later = self.acted and self.tokens[piece.first].low.endswith("ing")
         if wearing and (self.condition or later):
             self.worded = True
@@ -148,6 +150,13 @@ class _Walk(Walker):
         self.acted = True
         if self.state != "worn" or not self.roles.asked:
             self.state = "asked"
+
+    def _supposes(self) -> bool:
+        """ "And if I wear ...": whether the text begins with a supposition."""
+        opening = self._near(-1, 1)
+        if opening >= len(self.pieces) or self.pieces[opening].tag not in ("if", "when", "and how about"):
+            return False
+        return self.tokens[self.pieces[opening].last - 1].low in ("if", "when", "i", "you")
 
     def item(self, index: int) -> None:
         piece, before = self.pieces[index], self._near(index, -1)
