@@ -104,8 +104,8 @@ def test_every_format_has_every_sentence_and_every_cell(document: Document) -> N
 
 
 LABELS = (
-    "Subject", "References", "Purpose", "Applicability", "Effective date", "Expiry", "Review date", "Signature",
-    "Grade and appointment",
+    "Subject", "References", "Purpose", "Applicability", "Effective date", "Expiry", "Review date",
+    "Signature", "Grade and appointment",
 )  # fmt: skip
 
 
