@@ -70,7 +70,15 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     """A new question; one that is not understood leaves the session as it was."""
     opened = msgspec.structs.replace(session, question=text, before=session.latest, replies=())
     asked, reply = _ask(opened, base)
+    if session.latest is not None and session.latest.ask is not None and not _is_answered(asked):
+        # what was asked back is let be: the line may go on from the question before that
+        further = _ask(msgspec.structs.replace(opened, before=session.before), base)
+        asked, reply = further if _is_answered(further[0]) else (asked, reply)
     return (asked if _is_understood(asked) else session), reply
+
+
+def _is_answered(session: Session) -> bool:
+    return all(answer.outcome == "answer" for answer in session.answers)
 
 
 def _choice(text: str, answer: Answer) -> str:

@@ -144,3 +144,10 @@ def test_completion_knows_the_demo(demo: KnowledgeBase) -> None:
     texts = {entry.text for entry in vocabulary.entries}
     assert {"storm coat", "K5", "boat rig", "foul weather"} <= texts
     assert "2.7" in {entry.text for entry in vocabulary.clauses}
+
+
+def test_talk_goes_on_past_a_question_that_was_asked_back(demo: KnowledgeBase) -> None:
+    session = Session()
+    for line in ("Must I wear the scarf in parade rig?", "Which badge?", "and in town?"):
+        session, _ = take_line(session, line, demo)
+    assert session.answers[-1].reading.text == "Must anyone wear the wool scarf, in parade rig, in town?"
