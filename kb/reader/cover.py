@@ -80,6 +80,25 @@ def _turned(tokens: tuple[Token, ...], lexicon: Lexicon) -> list[Piece]:
     return found
 
 
+_ONE = frozenset({"one", "ones"})
+_LED = frozenset({"the", "a", "my", "this", "that", "these", "those", "your", "his", "her", "our"})
+
+
+def _ones(tokens: tuple[Token, ...], names: Sequence[Piece], lexicon: Lexicon) -> list[Piece]:
+    """ "The lined smock or the tarred one": the item whose label has the noun of one named before."""
+    found: list[Piece] = []
+    for place in range(3, len(tokens)):
+        if tokens[place].low not in _ONE:
+            continue
+        first = next((i for i in range(place - 1, max(place - 5, 1), -1) if tokens[i - 1].low in _LED), 0)
+        said = "".join(token.key for token in tokens[first:place]) if first else ""
+        heads = {tokens[n.last - 1].key for n in names if n.last < first and n.entries[0].kind == "item"}
+        entries = {e: None for head in heads for e in lexicon.names.get(said + head, ()) if e.kind == "item"}
+        if said and len({entry.id for entry in entries}) == 1:
+            found.append(Piece(first=first, last=place + 1, tag="name", entries=tuple(entries)[:1]))
+    return found
+
+
 def _goes_with(tokens: tuple[Token, ...], index: int, lexicon: Lexicon) -> bool:
     """Whether a word that may be a place ("inside") stands before an item, as a preposition does."""
     if PHRASES.get((tokens[index].low,)) != "with":
@@ -196,7 +215,7 @@ def _strength(piece: Piece, tokens: tuple[Token, ...]) -> tuple[int, int, int, i
 def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple[Piece, ...]:
     """Cover the words: patterns (dates, measures, clauses), then the longest names and phrases."""
     names = [piece for first in range(len(tokens)) for piece in _names_at(tokens, first, lexicon)]
-    names += _turned(tokens, lexicon)
+    names += [*_turned(tokens, lexicon), *_ones(tokens, names, lexicon)]
     patterns = [p for p in pattern_pieces(text, tokens) if not _is_cut(p, names, text, tokens)]
     whole = [name for name in names if not _cuts_item(name, names, tokens, lexicon)]
     candidates = [*patterns, *reported(tokens), *_split_verbs(tokens, names), *parted(tokens, names), *whole]

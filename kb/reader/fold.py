@@ -281,7 +281,14 @@ def _asks(pieces: Sequence[Piece], index: int) -> bool:
     before, after = pieces[index - 1].tag, pieces[index + 1].tag if index + 1 < len(pieces) else ""
     if after in ("hold", "have") and index > 1:
         return False
-    return before in ("can", "may", "must", "should", "do", "have to") or (before == "be" and index == 1)
+    denied = after == "for" and index > 1 and _is_item(pieces[index - 2])  # "coveralls are not for town"
+    return before in ("can", "may", "must", "should", "do", "have to") or (
+        before == "be" and (index == 1 or denied)
+    )
+
+
+def _is_item(piece: Piece) -> bool:
+    return bool(piece.entries) and {entry.kind for entry in piece.entries} == {"item"}
 
 
 _NEGATIVE = frozenset({"not", "no longer", "without", "no", "unless", "neither", "whatever"})

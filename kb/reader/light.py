@@ -38,6 +38,7 @@ _MOTION = word_set("""
 _NEEDS_PARTICLE = word_set("get gets getting turn turns turning show shows hang come comes coming came")
 _MOTION_PARTICLES = word_set("about round around along over out down up off back across through away")
 _HAVING = word_set("take takes taking taken took keep keeps keeping kept")
+_CHOOSING = word_set("choose chooses choosing pick picks prefer prefers opt select")
 _WRAPPING = word_set("wrap wraps tie hang put wind loop drape sling wrapped hung tied draped wound")
 _FALLING = word_set(
     "coming falling driving blowing pelting hammering lashing bucketing down over in about around outside"
@@ -63,21 +64,34 @@ def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: L
             _promoted(found, index, tokens, lookup)
         elif piece.tag.startswith("body"):
             _on_body(found, index, tokens, lookup)
-        elif piece.tag == "but":
-            _conjoined(found, index, tokens)
-        elif piece.tag == "or":
-            _or_not(found, index, tokens)
-        elif piece.tag == "no" and _tag(found, index + 1) == "act":
-            if tokens[found[index + 1].first].low.endswith("ing"):
-                _retag(found, index, "banned")  # "is there no wearing it"
-        elif piece.tag in ("list", "show") and _tag(found, index - 1) in ("poss", "det"):
-            acting = any(p.tag == "act" and p.arg not in _WORN for p in found[:index])
-            _retag(found, index, "filler" if acting else "unread")  # "mark my name", "my name"
-        elif piece.tag == "only":
-            _just(found, index, tokens, lookup)
+        elif piece.tag in _STRUCTURE:
+            _structure(found, index, tokens, lookup)
         elif piece.last - piece.first == 1:
             _word(found, index, tokens, lexicon, lookup)
     return tuple(found)
+
+
+_STRUCTURE = frozenset({"but", "or", "no", "list", "show", "with", "only"})
+
+
+def _structure(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """A word of structure that only joins here, or that is one of content here."""
+    piece = found[index]
+    if piece.tag == "but":
+        _conjoined(found, index, tokens)
+    elif piece.tag == "or":
+        _or_not(found, index, tokens)
+    elif piece.tag == "no" and _tag(found, index + 1) == "act":
+        if tokens[found[index + 1].first].low.endswith("ing"):
+            _retag(found, index, "banned")  # "is there no wearing it"
+    elif piece.tag in ("list", "show") and _tag(found, index - 1) in ("poss", "det"):
+        acting = any(p.tag == "act" and p.arg not in _WORN for p in found[:index])
+        _retag(found, index, "filler" if acting else "unread")  # "mark my name", "my name"
+    elif piece.tag == "with" and tokens[piece.first].low == "over":
+        if any(token.low in _CHOOSING for token in tokens[: piece.first]):
+            _retag(found, index, "without")  # "choose the smock over the coat"
+    elif piece.tag == "only":
+        _just(found, index, tokens, lookup)
 
 
 def _is_anothers(found: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
@@ -136,6 +150,9 @@ def _is_verb_place(found: Sequence[Piece], index: int, ing: bool, lookup: Lookup
 def _motion(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
     """ "Walk about in the smock" asks about wearing it; "nip into town in it" only says where."""
     ing = tokens[found[index].first].low.endswith("ing")
+    if _tag(found, index - 1) == "what" and _tag(found, index + 1).startswith("body"):
+        _retag(found, index, "act", "wear")  # "what goes on my feet"
+        return
     if not _is_verb_place(found, index, ing, lookup):
         return
     after = index + 1

@@ -10,46 +10,40 @@ from __future__ import annotations
 
 TALK = """
 filler: ok so|okay so|right so|ok then|good morning|good afternoon|good evening|morning all|evening all|btw
-|tbh|fyi|lol|bit of a
-|a question about
-|a question on|a query about|question on|query about|sorry but|here|always|all the time|all of the time
-|the whole time|at all times|at any time|any time|every time
-|as a rule|as usual|i hear|i gather|apparently|supposedly|allegedly|these days|nowadays|this time|for now
+|tbh|fyi|lol|bit of a|a question about|a question on|a query about|question on|query about|sorry but|here
+|always|all the time|all of the time|the whole time|at all times|at any time|any time|every time|as a rule
+|as usual|i hear|i gather|apparently|supposedly|allegedly|these days|nowadays|this time|for now
 |for the moment|for sure|honestly|seriously|basically|literally|obviously|of course|in fact|as it happens
 |if you like|if possible|if i want|if i like|if i want to|if i like to|if i wish|if i wish to|if i fancy it
-|if we like|if we want|if they want|if he wants|if she wants|if need be|by any chance|something i|something we
-|something you|something they|a thing i|one of the things i|anywhere|anyplace|in my case|in our case
-|in this case
-|for my part|on my part|ta|hi all|any idea|any idea if|any idea whether|any ideas|any clue|does anyone know
-|does anyone know if|does anybody know|does anybody know if|anyone know|anyone know if
-|does anyone know whether
-|remind me|remind me if|help me|sorry|um|er|erm|hmm|just checking|just wondering|just asking|quick one
-|one more thing|one thing|settle this|settle an argument|settle a bet|for the record|out of interest
-|out of curiosity|to be clear|to be sure|just to be sure|just to be clear|just to check|to check
-|i need to know
-|i need to know if|i must know|need to know|need to know if|wanted to know|wanted to check|wanted to ask
-|i just want to know|want to be sure|i want to be sure|i 'd like to check|can you confirm|can you confirm that
-|please confirm|confirm|confirm that|is it right that|am i right that|am i right in thinking
-|am i right in thinking that|am i right to think|am i right to think that|i take it|i take it that|i assume
-|i suppose|i presume|presumably|i understand that|i gather that|as i understand it|as far as i know
-|i was thinking of|i 'm thinking of|i am thinking of|i fancy|i feel like|i plan to|planning to|i intend to
-|about to|i 'm about to|i am about to|on the dot|bang on|spot on|dead on|going to be|'d like to|'d love to
-|would love to|'d|'ll|shall i just|go ahead and|bother|bother with|bother to|bothering with|bothered to
-|the likes of|a bit of|a bit|a little bit|some sort of|some kind of|for me|for us|on us|upon me
-|for myself|for him|for them|for you|mine|yours|ours|theirs|mine to|ours to|asks if|asks whether|is asking if
-|is asking whether|wants to know if|wants to know whether|wonders if|wonders whether|asked if|asked whether
-|asked me if|asked me whether|asks me if|asks me whether|or what|reckon|i reckon|d'you reckon|do you reckon
-|you reckon
-|is there any way|is there a way|any way i can|any way i could|any chance|any chance i can|any chance i could
-|any chance of|just been|'ve just|have just|has just|had just|i just|we just|wherever i go|wherever we go
+|if we like|if we want|if they want|if he wants|if she wants|if need be|by any chance|something i
+|something we|something you|something they|a thing i|one of the things i|anywhere|anyplace|in my case
+|in our case|in this case|for my part|on my part|ta|hi all|any idea|any idea if|any idea whether|any ideas
+|any clue|does anyone know|does anyone know if|does anybody know|does anybody know if|anyone know
+|anyone know if|does anyone know whether|remind me|remind me if|help me|sorry|um|er|erm|hmm|just checking
+|just wondering|just asking|quick one|one more thing|one thing|settle this|settle an argument|settle a bet
+|for the record|out of interest|out of curiosity|to be clear|to be sure|just to be sure|just to be clear
+|just to check|to check|i need to know|i need to know if|i must know|need to know|need to know if
+|wanted to know|wanted to check|wanted to ask|i just want to know|want to be sure|i want to be sure
+|i 'd like to check|can you confirm|can you confirm that|please confirm|confirm|confirm that|is it right that
+|am i right that|am i right in thinking|am i right in thinking that|am i right to think
+|am i right to think that|i take it|i take it that|i assume|i suppose|i presume|presumably|i understand that
+|i gather that|as i understand it|as far as i know|i was thinking of|i 'm thinking of|i am thinking of
+|i fancy|i feel like|i plan to|planning to|i intend to|about to|i 'm about to|i am about to|on the dot
+|bang on|spot on|dead on|going to be|'d like to|'d love to|would love to|'d|'ll|go ahead and
+|bother|bother with|bother to|bothering with|bothered to|the likes of|a bit of|a bit|a little bit
+|some sort of|some kind of|for me|for us|on us|upon me|for myself|for him|for them|for you|mine|yours|ours
+|theirs|mine to|ours to|asks if|asks whether|is asking if|is asking whether|wants to know if
+|wants to know whether|wonders if|wonders whether|asked if|asked whether|asked me if|asked me whether
+|asks me if|asks me whether|or what|reckon|i reckon|d'you reckon|do you reckon|you reckon|is there any way
+|is there a way|any way i can|any way i could|any chance|any chance i can|any chance i could|any chance of
+|just been|wherever i go|wherever we go
 why: why on earth|why oh why|why ever|why the hell
 how: how on earth
 what: what on earth
 if: since i|since we|seeing as|seeing as i|seeing that|because i|because we|now that i|now that we
 person: lads|lasses|guys|folks|folk
 in: in broad|in full|in bright|off to|on my way to|on the way to|on our way to|turn up to|turned up to
-|turns up to|turning up to|show up to
-|show up at|turn up at|turn up for|turning up for|due at|expected at
+|turns up to|turning up to|show up to|show up at|turn up at|turn up for|turning up for|due at|expected at
 without: lost|forgot|forgotten|mislaid|misplaced
 run: live|lives|belong|belongs
 have: been handed|been issued|been issued with|was issued|was issued with|was handed|was given|bought
@@ -57,35 +51,33 @@ have: been handed|been issued|been issued with|was issued|was issued with|was ha
 wear: get changed into|gets changed into|changed into|change into|changing into|step out in|stepping out in
 |be seen in|seen in|be seen wearing|seen wearing|be caught in|be caught wearing|slip into|stay in|remain in
 |stay dressed in|dress up in|rig out in|rigged out in|togged up in|kitted up in|kitted out in
-|get kitted out in
-|get dressed in|get kitted up in|have got on|got on|stay on|stays on|staying on|stayed on|remain on|remains on
-|be left on|be kept on|go out in|go out wearing|go outside in|come in wearing|leave on|leaves on|leaving on
+|get kitted out in|get dressed in|get kitted up in|have got on|got on|stay on|stays on|staying on|stayed on
+|remain on|remains on|be left on|be kept on|go out in|go out wearing|go outside in|come in wearing|leave on
+|leaves on|leaving on
 leave off: get out of wearing|get out of|excused from wearing|excused from|let off wearing|get rid of
-|gets rid of|do away with|whip off
-|be taken off|be left off|leave at home|left at home|leave behind|left behind|leave aside|put away
-|get by without|manage without|live without|be seen without|be caught without|seen without|do n't bother with
-|not bother
+|gets rid of|do away with|whip off|be taken off|be left off|leave at home|left at home|leave behind
+|left behind|leave aside|put away|get by without|manage without|live without|be seen without
+|be caught without|seen without|do n't bother with|not bother
 allowed: was that fair|is that fair|is it fair|is this fair|fair enough|able to|welcome to
-|within my rights to|in my rights to|within my rights|in my rights|anyone mind if
-|does anyone mind if|would anyone mind if|would anybody mind if|does anybody mind if|would it matter if
-|does it matter if|is it a problem if|would it be a problem if|would it be a problem|no problem|no problem if
-|pass muster|passes muster|good enough|up to standard|up to scratch|by the book|above board|got leave to
-|have leave to|there any harm in|any harm in|be any harm in|let off with|safe to|ok for me to|okay for me to
-|fine for me to|all right for me to|ok for us to|ok by the book|ok by the rules|okay by the rules|cleared to
+|within my rights to|in my rights to|within my rights|in my rights|anyone mind if|does anyone mind if
+|would anyone mind if|would anybody mind if|does anybody mind if|would it matter if|does it matter if
+|is it a problem if|would it be a problem if|would it be a problem|no problem|no problem if|pass muster
+|passes muster|good enough|up to standard|up to scratch|by the book|above board|got leave to|have leave to
+|there any harm in|any harm in|be any harm in|let off with|safe to|ok for me to|okay for me to|fine for me to
+|all right for me to|ok for us to|ok by the book|ok by the rules|okay by the rules|cleared to
 banned: what happens if|what happens when|what would happen if|what will happen if|be in trouble if
-|in trouble if|be in trouble for|in trouble for|get in trouble for|get in trouble if
-|get into trouble for|get into trouble if|get into trouble|get in trouble|be done for|get done for|be done if
-|told off for|get told off for|get told off if|be told off if|be told off for|pulled up for|get pulled up for
+|in trouble if|be in trouble for|in trouble for|get in trouble for|get in trouble if|get into trouble for
+|get into trouble if|get into trouble|get in trouble|be done for|get done for|be done if|told off for
+|get told off for|get told off if|be told off if|be told off for|pulled up for|get pulled up for
 |be pulled up for|be pulled up if|get pulled up if|picked up for|get picked up for|a no - no|no - no|a no no
 |off limits|off - limits|out of bounds|frowned on|frowned upon|a no - go|taboo|against orders
-|against the order
-|against the book|anything wrong with|something wrong with|any problem with|a problem with|any objection to
-|an offence|an offence to|breaking the rules|break the rules|breach of the rules|a breach of the rules
-|be breaking the rules|get stopped for|be stopped for|get shouted at for
-for: down for|booked for|due for|rostered for|detailed for|put down for|on the list for|listed for
-|picked for|chosen for|bound for|heading for|headed for
-unread: used to be|want to be|wants to be|hope to be|hopes to be|hoping to be|wish to be|as if i were|it might
-|it could|there might|there could|nearly|almost|hardly|barely
+|against the order|against the book|anything wrong with|something wrong with|any problem with|a problem with
+|any objection to|an offence|an offence to|breaking the rules|break the rules|breach of the rules
+|a breach of the rules|be breaking the rules|get stopped for|be stopped for|get shouted at for
+for: down for|booked for|due for|rostered for|detailed for|put down for|on the list for|listed for|picked for
+|chosen for|bound for|heading for|headed for
+unread: used to be|want to be|wants to be|hope to be|hopes to be|hoping to be|wish to be|as if i were
+|it might|it could|there might|there could|nearly|almost|hardly|barely
 degree: lovely|nice|glorious|beautiful|grand|flat|dead|nasty|filthy|awful|horrible|dreadful|terrible
 |lashing with|pouring with|lashing down with|bucketing down with|tipping down with|hammering with
 |teeming with|lots of|plenty of|a lot of|loads of|pelting|lashing|drenching|thickest|thicker|drifting|swirling
