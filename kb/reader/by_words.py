@@ -21,7 +21,10 @@ _WEIGHTLESS = tag_set("""
     and, or, on, in, of, for, if, to, with, by, what, which, who, where, how, how many, when, why, particle
     joined, service, list, show, between, range, mean, unread, rule, say, about, not, no
 """)
-_EMPTY = word_set("get gets got happen often kind sort thing count keep make use")
+_EMPTY = word_set("""
+    get gets got happen often kind sort thing count keep make use end start begin stop old new young time last
+    first next long far big
+""")
 
 
 def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | None:

@@ -6,7 +6,7 @@ put anew in those words, with the facts that were said beside it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from kb.model.lookup import Lookup
 from kb.reader.asked_back import COLOURS
@@ -24,13 +24,21 @@ _DIRECTIONS = word_set("""
     up down in out inside outside over under above below underneath beneath top left right front back loose
     open closed shut tucked untucked fastened unfastened buttoned unbuttoned high low forwards backwards
 """)
+_SHORT = 6
 _SIDED = word_set("arm shoulder breast side wrist hand foot ear leg sleeve hip")
 _OR_DIRECTION = frozenset({"downward", "upward", "beyond"})
 _TURNED = word_set("worn go goes come comes hang hangs sit sits turned put wear be")
 
 
-def asked_either(found: Understood, lookup: Lookup) -> str | None:
-    """The question in which of two values or ways an item is worn; None where there are no two."""
+def asked_either(found: Understood, before: Sequence[str], lookup: Lookup) -> str | None:
+    """The question in which of two values or ways an item is worn; None where there are no two.
+
+    An item that is not named is the one of the question `before`.
+    """
+    named = any(piece.tag in ("item", "items") for piece in found.pieces)
+    if not named and before and len(found.tokens) < _SHORT:
+        said = f"{found.text.rstrip(' ?')}, the {lookup.items[before[0]].label}?"
+        return said if any(piece.tag == "or" for piece in found.pieces) else None
     pieces = found.pieces
     for place, piece in enumerate(pieces):
         words = [token.low for token in found.tokens[piece.first : piece.last]]
@@ -81,6 +89,9 @@ def _of_ways(found: Understood, place: int, lookup: Lookup) -> str | None:
     left = next((n for n in range(middle - 1, max(middle - 5, -1), -1) if tokens[n].low in _DIRECTIONS), -1)
     if left < 0 or right < 0:
         return None
+    tags = [piece.tag for piece in pieces[:place]]
+    if "self" in tags and not {"item", "items"} & set(tags):
+        return None  # "can I come in or out in boots" asks of no way to wear them
     dropped = {
         index
         for index, piece in enumerate(pieces)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Literal
 
 from kb.model.conditions import ALWAYS
@@ -49,10 +49,13 @@ def asked_end(found: Understood) -> End | None:
     return "until" if _UNTIL.search(said) else None
 
 
-def lasting(found: Understood, case: Case, lookup: Lookup) -> Query | None:
-    """The clause that says from or until which day the one item named is worn; None where none says so."""
+def lasting(found: Understood, before: Sequence[str], case: Case, lookup: Lookup) -> Query | None:
+    """The clause that says from or until which day the one item named is worn; None where none says so.
+
+    Where no item is named it is the one of the question `before`.
+    """
     end = asked_end(found)
-    items = {piece.arg for piece in found.pieces if piece.tag == "item"}
+    items = {piece.arg for piece in found.pieces if piece.tag == "item"} or set(before[:1])
     unclear = any(piece.tag in ("items", "measure") for piece in found.pieces)
     if end is None or len(items) != 1 or unclear:
         return None

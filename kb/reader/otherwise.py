@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 import msgspec
 
@@ -22,14 +22,18 @@ Read = Callable[[str], Reading]
 
 
 def otherwise(
-    reading: Reading, found: Understood, roles: Roles, case: Case, lookup: Lookup, read: Read
-) -> Reading:
-    """The reading of a text, or the one that its words give in another way; `read` reads other words."""
+    reading: Reading, found: Understood, roles: Roles, before: Sequence[str], case: Case, lookup: Lookup,
+    read: Read,
+) -> Reading:  # fmt: skip
+    """The reading of a text, or the one that its words give in another way; `read` reads other words.
+
+    `before` are the items of the question before.
+    """
     if not _is_answerable(reading, lookup):
         measured = gauged(found, roles, case, lookup)
         if measured is not None:
             return _made(reading, measured, lookup)
-    plainer = asked_either(found, lookup) or rephrased(as_mended(found), first=True)
+    plainer = asked_either(found, before, lookup) or rephrased(as_mended(found), first=True)
     if plainer is None and reading.query is None and not _is_choice(reading):
         plainer = rephrased(as_mended(found)) or rephrased(found.text)
     if plainer is not None:

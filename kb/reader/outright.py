@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query
 from kb.model.records import Case
@@ -16,10 +18,15 @@ _NAMED = frozenset(
 _ASKING = frozenset({"do", "be"})
 
 
-def asked_outright(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | None:
-    """The query that a turn of phrase makes of the text, or which clause is meant; None where it has none."""
+def asked_outright(
+    found: Understood, before: Sequence[str], case: Case, lookup: Lookup
+) -> Query | Ask | None:
+    """The query that a turn of phrase makes of the text, or which clause is meant; None where it has none.
+
+    `before` are the items of the question before.
+    """
     return (
-        lasting(found, case, lookup)
+        lasting(found, before, case, lookup)
         or asked_authority(found, case, lookup)
         or _asked_term(found, case, lookup)
     )

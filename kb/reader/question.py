@@ -7,7 +7,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Span, SpanRole
 from kb.model.records import Case
-from kb.reader.asked_back import ask_instead
+from kb.reader.asked_back import alone_unclear, ask_instead
 from kb.reader.choice import answer_to_ask
 from kb.reader.comparing import Words, comparison
 from kb.reader.cover import find_pieces
@@ -20,6 +20,7 @@ from kb.reader.follow import (
     goes_on,
     is_fragment,
     kept_case,
+    names_kind,
     other_one,
     take_up,
     undecided,
@@ -183,7 +184,8 @@ def read_question(
     found = understand(plain, lexicon, lookup, search)
     if isinstance(found, Ask):
         return Reading(question=text, ask=found)
-    outright = asked_outright(found, case, lookup)
+    before = previous.query.items if previous is not None and previous.query is not None else ()
+    outright = asked_outright(found, before, case, lookup)
     if isinstance(outright, Ask):
         return Reading(question=text, ask=outright, spans=make_spans(found, lookup))
     if outright is not None:
@@ -207,7 +209,7 @@ def read_question(
             changed, lexicon=lexicon, lookup=lookup, case=case, search=search, previous=previous
         )
 
-    return otherwise(reading, found, roles, case, lookup, read)
+    return otherwise(reading, found, roles, before, case, lookup, read)
 
 
 def _read(
@@ -263,13 +265,13 @@ def _outcome(
     """The question, in what is known and what it takes from the one before."""
     before = previous.query if previous is not None else None
     if previous is not None and before is not None:
-        if frame.carry or is_fragment(frame, roles):
+        if (frame.carry or is_fragment(frame, roles)) and not names_kind(found, frame, roles):
             going_on = continued(before, frame, roles, lookup)
             if going_on is not None:
                 return going_on
         if take_up(found, frame, roles, before, lookup) or goes_on(found, frame):
             case = kept_case(case, found, roles, previous, lookup)
-    return build_query(frame, roles, case, lookup)
+    return alone_unclear(found, frame, roles, case, lookup) or build_query(frame, roles, case, lookup)
 
 
 def _again(

@@ -228,6 +228,8 @@ class _Walk(Walker):
             owners = {self.lookup.items[entry.id].part_of for entry in asked.entries}
             if owners & wholes or any(set(self.lookup.broader(o)) & wholes for o in owners if o):
                 return True
+            if any(owners.intersection(self.lookup.broader(whole)) for whole in wholes):
+                return True  # "the buckle of the webbing belt", of a part that all belts have
         return False
 
     def between(self, index: int) -> None:

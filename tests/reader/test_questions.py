@@ -20,7 +20,7 @@ DEMO_FILES = ("demo", "asked-demo", "meanings-demo", "words-demo", "phrasings-de
 DEMO = [case for name in DEMO_FILES for case in read_cases(HERE / f"{name}.txt")]
 SECOND = [
     case
-    for name in ("asked-second", "meanings-second", "words-second")
+    for name in ("asked-second", "meanings-second", "words-second", "phrasings-second")
     for case in read_cases(HERE / f"{name}.txt")
 ]
 
