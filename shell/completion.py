@@ -10,6 +10,7 @@ import msgspec
 from rapidfuzz import fuzz, process
 
 from shell.commands import COMMANDS
+from shell.saving import FORMS
 
 if TYPE_CHECKING:
     from kb import KnowledgeBase
@@ -185,7 +186,12 @@ def _argument(text: str, vocabulary: Vocabulary, remembered: tuple[str, ...]) ->
     """What may follow a command word."""
     commands = tuple(Entry(command.name, command.does) for command in COMMANDS)
     kept = tuple(Entry(name, "remembered") for name in remembered)
-    pools = {"help ": commands, "forget ": kept or vocabulary.facts, "as of ": vocabulary.days}
+    pools = {
+        "help ": commands,
+        "forget ": kept or vocabulary.facts,
+        "as of ": vocabulary.days,
+        "save ": tuple(Entry(f"answer{form}", "a new file") for form in FORMS),
+    }
     lowered = text.casefold()
     for word, pool in pools.items():
         if lowered.startswith(word):

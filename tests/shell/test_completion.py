@@ -56,6 +56,7 @@ TABLE = [
     ("May I wear the great coat", ["storm coat", "oilskin coat"]),
     # A number of a clause inside a sentence, a day on which something changes.
     ("as of 20", ["2026-11-25"]),
+    ("save ", ["answer.txt", "answer.md", "answer.json", "answer.svg"]),
     # SPARQL.
     ("query SEL", ["SELECT"]),
     ("query SELECT ?item ?label WHERE { ?i", ["?item"]),
