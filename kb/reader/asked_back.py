@@ -7,6 +7,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query
 from kb.model.records import Case
+from kb.reader.follow import names_kind
 from kb.reader.forms import word_set
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
@@ -30,6 +31,19 @@ def ask_instead(
         or _ask_colour(found, left, frame, roles, case, lookup)
         or _ask_grade(found, left, lookup)
     )
+
+
+_FEW = 3
+
+
+def alone_unclear(found: Understood, frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Ask | None:
+    """ "And if I wear the brassard?" and "what knot?" say too little on their own to be answered."""
+    if roles.supposed and roles.asked and not frame.modal and frame.kind == "may":
+        return Ask(fact="item", prompt="Which item is asked about?")
+    if not names_kind(found, frame, roles) or len(found.tokens) > _FEW:
+        return None
+    query = build_query(frame, roles, case, lookup)
+    return _is_this(query, lookup) if isinstance(query, Query) else None
 
 
 def _ask_who(
@@ -71,12 +85,7 @@ def _ask_colour(
 ) -> Ask | None:
     """A colour that the books do not name: what they say of the colour is offered."""
     words = [found.tokens[found.pieces[index].first] for index in left]
-    if (
-        len(words) != 1
-        or words[0].low not in COLOURS
-        or roles.value_aspect
-        or "colour" not in lookup.aspects
-    ):
+    if len(words) != 1 or words[0].low not in COLOURS or roles.value_aspect or "colour" not in lookup.aspects:
         return None
     query = build_query(frame, roles, case, lookup)
     if not isinstance(query, Query) or len(query.items) != 1 or query.kind not in ("may", "must"):

@@ -160,6 +160,12 @@ def is_fragment(frame: Frame, roles: Roles) -> bool:
     )
 
 
+def names_kind(found: Understood, frame: Frame, roles: Roles) -> bool:
+    """ "What knot?": a kind of thing is asked for, and it may be part of what was asked about before."""
+    tags = [piece.tag for piece in found.pieces if piece.tag not in ("det", "filler", "comma", "and")]
+    return frame.terse and bool(roles.asked) and tags[:1] in (["what"], ["which"])
+
+
 def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Query | Ask | None:
     """The question before, with what the new words say put in place of what it said."""
     if frame.modal or roles.value is not None or frame.kind != "may":
