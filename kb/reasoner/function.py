@@ -10,10 +10,10 @@ from __future__ import annotations
 from collections.abc import Hashable, Mapping, Sequence
 from heapq import heappop, heappush
 from itertools import permutations
-from typing import Generic, TypeVar
+from typing import Generic, NamedTuple, TypeVar
 
 from kb.model.values import Choices, ValueSet, ranges
-from kb.reasoner.tree import Branch, Leaf, Tree, facts_of, size
+from kb.reasoner.tree import Branch, Leaf, Tree
 
 Outcome = TypeVar("Outcome", bound=Hashable)
 Parts = tuple[tuple[int, int], ...]  # classes of a fact as a mask, and the node that they lead to
@@ -22,6 +22,31 @@ IMPOSSIBLE = 0
 SEARCHED = 7  # with more facts than these a tree is grown fact by fact, not searched for
 _EXHAUSTIVE = 3
 _MOST_WORK = 40_000  # nodes split in search of decisive facts; after that the order of the diagram is kept
+
+
+class Shape(NamedTuple):
+    """A tree as numbers: for each node its fact (-1 for a leaf) with the nodes below it.
+
+    `size` is the number of rows, and of tests in all rows together.
+    """
+
+    root: int | None
+    nodes: Sequence[tuple[int, Parts]]
+    size: tuple[int, int]
+
+    def facts(self, names: Sequence[str]) -> tuple[str, ...]:
+        """The facts that the tree asks for, the first asked first."""
+        found: dict[str, None] = {}
+        seen: set[int] = set()
+        waiting = [] if self.root is None else [self.root]
+        while waiting:
+            node = waiting.pop()
+            place, parts = self.nodes[node]
+            if place >= 0 and node not in seen:
+                seen.add(node)
+                found[names[place]] = None
+                waiting += [child for _, child in reversed(parts)]
+        return tuple(found)
 
 
 class Function(Generic[Outcome]):
@@ -122,37 +147,59 @@ class Function(Generic[Outcome]):
 
         None where no case is possible. Equal parts of it are one object.
         """
+        return self._built(self._shape(order))
+
+    def _shape(self, order: Sequence[str]) -> Shape:
+        """The tree of an order as numbers, with its size: what a search compares."""
         first = {self._place[fact]: i - len(order) for i, fact in enumerate(order) if fact in self._place}
         most = max(self._uses, default=0) + 1
         ranks = [(first.get(place, most - uses), place) for place, uses in enumerate(self._uses)]
-        known: dict[int, Tree[Outcome] | None] = {IMPOSSIBLE: None}
-        branches: dict[tuple[int, Parts], Branch[Outcome]] = {}
+        known: dict[int, int | None] = {IMPOSSIBLE: None}
+        numbers: dict[tuple[int, Parts], int] = {}
+        nodes: list[tuple[int, Parts]] = []
+        sizes: list[tuple[int, int]] = []
 
-        def below(number: int) -> Tree[Outcome] | None:
+        def numbered(node: tuple[int, Parts], size: tuple[int, int]) -> int:
+            if node not in numbers:
+                numbers[node] = len(nodes)
+                nodes.append(node)
+                sizes.append(size)
+            return numbers[node]
+
+        def below(number: int) -> int | None:
             if number not in known:
                 if self._supports[number]:
                     known[number] = split(number, min(self._places(number), key=ranks.__getitem__))
                 else:
-                    known[number] = Leaf(self._outcomes[number])
+                    known[number] = numbered((-1, ((0, number),)), (1, 0))
             return known[number]
 
-        def split(number: int, place: int) -> Tree[Outcome] | None:
-            """Children that are one tree (equal trees are one object here) share a branch."""
-            children: dict[int, tuple[Tree[Outcome], int]] = {}
+        def split(number: int, place: int) -> int | None:
+            """Children that are one tree share a branch."""
+            children: dict[int, int] = {}
             for mask, node in self._split(number, place):
                 child = below(node)
                 if child is not None:
-                    before = children[id(child)][1] if id(child) in children else 0
-                    children[id(child)] = (child, before | mask)
+                    children[child] = children.get(child, 0) | mask
             if len(children) <= 1:
-                return next((child for child, _ in children.values()), None)
-            key = (place, tuple((mask, number) for number, (_, mask) in children.items()))
-            if key not in branches:
-                parts = tuple((self._union(place, mask), child) for child, mask in children.values())
-                branches[key] = Branch(self._facts[place], parts)
-            return branches[key]
+                return next(iter(children), None)
+            count = sum(sizes[child][0] for child in children)
+            tests = count + sum(sizes[child][1] for child in children)
+            return numbered((place, tuple((mask, child) for child, mask in children.items())), (count, tests))
 
-        return below(self.root)
+        root = below(self.root)
+        return Shape(root, nodes, (0, 0) if root is None else sizes[root])
+
+    def _built(self, shape: Shape) -> Tree[Outcome] | None:
+        """The tree of a shape."""
+        made: list[Tree[Outcome]] = []
+        for place, parts in shape.nodes:  # children come before their parents
+            if place < 0:
+                made.append(Leaf(self._outcomes[parts[0][1]]))
+            else:
+                children = tuple((self._union(place, mask), made[child]) for mask, child in parts)
+                made.append(Branch(self._facts[place], children))
+        return None if shape.root is None else made[shape.root]
 
     def _union(self, place: int, mask: int) -> ValueSet:
         sets = [values for piece, values in enumerate(self._classes[place]) if mask >> piece & 1]
@@ -171,22 +218,22 @@ class Function(Generic[Outcome]):
         if self._supports[self.root].bit_count() > SEARCHED:
             return self._grown(rest, most, first)
         best = self._searched(first)
-        return self._grown(rest, most, first) if best is not None and size(best)[0] > most else best
+        if best.root is not None and best.size[0] > most:
+            return self._grown(rest, most, first)
+        return self._built(best)
 
-    def _searched(self, first: Sequence[str]) -> Tree[Outcome] | None:
+    def _searched(self, first: Sequence[str]) -> Shape:
         """The smallest tree found by trying each fact in each place of the order, one after the other."""
-        best = self.tree(first)
-        if best is None:
-            return None
-        facts = [fact for fact in facts_of(best) if fact not in first]
+        best = self._shape(first)
+        facts = [fact for fact in best.facts(self._facts) if fact not in first]
         chosen = list(first)
         while len(facts) > 1:
             exhaustive = len(facts) <= _EXHAUSTIVE
             orders = list(permutations(facts)) if exhaustive else [(fact,) for fact in facts]
-            tried = [(size(tree), order, tree) for order in orders if (tree := self.tree([*chosen, *order]))]
-            smallest, order, tree = min(tried, key=lambda entry: entry[0])
-            if smallest < size(best):
-                best = tree
+            tried = [(self._shape([*chosen, *order]), order) for order in orders]
+            shape, order = min(tried, key=lambda entry: entry[0].size)
+            if shape.size < best.size:
+                best = shape
             if exhaustive:
                 break
             chosen.append(order[0])

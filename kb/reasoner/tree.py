@@ -60,19 +60,3 @@ def outcomes(tree: Tree[Outcome]) -> frozenset[Outcome]:
     if isinstance(tree, Leaf):
         return frozenset((tree.outcome,))
     return frozenset().union(*(outcomes(child) for _, child in tree.children))
-
-
-def size(tree: Tree[Outcome]) -> tuple[int, int]:
-    """Number of rows and of tests in them: what "smallest" means."""
-    known: dict[int, tuple[int, int]] = {}
-
-    def below(node: Tree[Outcome]) -> tuple[int, int]:
-        if isinstance(node, Leaf):
-            return 1, 0
-        if id(node) not in known:
-            found = [below(child) for _, child in node.children]
-            count = sum(one for one, _ in found)
-            known[id(node)] = count, count + sum(tests for _, tests in found)
-        return known[id(node)]
-
-    return below(tree)
