@@ -350,13 +350,13 @@ def _aspect_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
         for label in _labels(aspect):
             if aspect.id != "wear":
                 yield name_words(label), Entry("act" if aspect.verb else "aspect", aspect.id)
+        if done := treated(aspect):
+            yield name_words(done), Entry("aspect", aspect.id)
         if aspect.verb and aspect.id != "wear":
             for form in verb_forms(aspect.verb, aspect.done):
                 yield (form,), Entry("act", aspect.id)
         for value in aspect.values:
             for label in _labels(value):
-        if done := treated(aspect):
-            yield name_words(done), Entry("aspect", aspect.id)
                 yield name_words(label), Entry("aspect value", value.id, aspect.id)
                 core = tuple(w for w in name_words(label) if w != word_key(aspect.label.lower()))
                 if core:
