@@ -46,7 +46,8 @@ in: in broad|in full|in bright|off to|on my way to|on the way to|on our way to|t
 |turns up to|turning up to|show up to|show up at|turn up at|turn up for|turning up for|due at|expected at
 without: lost|forgot|forgotten|mislaid|misplaced
 run: live|lives|belong|belongs
-have: been handed|been issued|been issued with|was issued|was issued with|was handed|was given|bought
+have: just been handed|just been issued|just been given|just been issued with|been handed|been issued
+|been issued with|was issued|was issued with|was handed|was given|bought
 |got given|gets|getting|gotten
 wear: get changed into|gets changed into|changed into|change into|changing into|step out in|stepping out in
 |be seen in|seen in|be seen wearing|seen wearing|be caught in|be caught wearing|slip into|stay in|remain in
