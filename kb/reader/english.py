@@ -189,7 +189,7 @@ outdoors: outdoors|out of doors|outside|out in the open|in the open|in the open 
 |open air
 degree: heavy|heaviest|pouring|driving|torrential|dense|thick|persistent|steady|blinding|freezing|bitter
 fix: fix|fixes|fixed|fixing|affix|affixed|attach|attaches|attached|attaching|mount|mounted|sew|sews|sewn|sewed
-|situated|located|placed|positioned|stitch|stitched|pinned|put on to|stuck
+|situated|located|placed|positioned|stitch|stitched|pinned|put on to|stuck|kept
 run: start|starts|begin|begins|end|ends|finish|finishes|run|runs|hang|hangs|fall|falls|come|comes|come to
 |comes to
 fasten: button|button up|buttoned|buttoned up|buttoning|do up|done up|zip|zip up|zipped|zipped up|hook
@@ -235,7 +235,7 @@ surely|, right|, correct|, ok|right ?|belong|belongs|please|pls|kindly|tell me|t
 |uniform|uniforms|outfit|order to|in order to|choose|choose to
 |decide|decide to|opt|opt to|just to|going|go|be wearing|someone else|you guys|the service|service member
 |wear it|drops|drops to|sinks|sinks to|rises|rises to|climbs|climbs to|reaches|dips|of mine|of ours|do the
-|say that|that says
+|say that|that says|in this rig|in that rig|with this rig|with that rig|in the same rig
 """
 
 _PARTICLES = "on|off|up|down|out|back"

@@ -233,6 +233,10 @@ def take_up(found: Understood, frame: Frame, roles: Roles, before: Query, lookup
     pronoun = any(token.low in _PRONOUNS for token in found.tokens)
     if not (pronoun or _is_elliptic(found, frame, roles)):
         return False
+    named = any(piece.tag in ("act", "leave off") for piece in found.pieces)
+    if before.polarity == "not" and before.aspect == "wear" and frame.kind in ("may", "must") and not named:
+        roles.unworn = _pieces_of(before)  # "must I?", after "may I leave it off?"
+        return True
     roles.asked = _pieces_of(before)
     if any(piece.tag == "or" for piece in found.pieces) and isinstance(roles.value, Choices):
         roles.value = None  # "silver or gilt?" asks which

@@ -10,6 +10,7 @@ from kb.reader.tokens import Token
 
 _SAYING = word_set("says say said claims claimed thinks reckons insists believes maintains argues swears")
 _PRONOUNS = word_set("he she they someone somebody everyone everybody people others")
+_BOOKS = word_set("order book notice rules manual guide")
 _SPEAKERS = word_set("""
     mate friend colleague shipmate boss chief supervisor instructor skipper buddy partner leader captain
     officer other others neighbour oppo one""")
@@ -62,7 +63,11 @@ def _filler(first: int, last: int) -> Piece:
 
 def _saying(tokens: tuple[Token, ...], start: int, last: int) -> int:
     """The end of "he says that", "my mate told me that", where that begins here; else 0."""
-    lows = [token.low for token in tokens[start : min(start + 6, last)]]
+    lows = [token.low for token in tokens[start : min(start + 7, last)]]
+    if not start and lows[:2] == ["but", "the"]:  # "but the order says they may"
+        said = next((place for place in (3, 4, 5) if place < len(lows) and lows[place] in _SAYING), 0)
+        if said and lows[said - 1] in _BOOKS and said + 1 < len(lows):
+            return said + 1 + (lows[said + 1] == "that")
     if start and tokens[start - 1].low not in (",", "and", "but", "if"):
         return 0
     at = 0
