@@ -10,7 +10,7 @@ from kb.model.records import Case
 from kb.model.values import NO, YES, Choices
 from kb.reader.days import month_of
 from kb.reader.defined import defining_clause
-from kb.reader.english import LEADING_PREPOSITIONS, tag_set
+from kb.reader.english import LEADING_PREPOSITIONS, PHRASES, tag_set
 from kb.reader.forms import word_set
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
@@ -233,7 +233,9 @@ def take_up(found: Understood, frame: Frame, roles: Roles, before: Query, lookup
     pronoun = any(token.low in _PRONOUNS for token in found.tokens)
     if not (pronoun or _is_elliptic(found, frame, roles)):
         return False
-    named = any(piece.tag in ("act", "leave off") for piece in found.pieces)
+    named = any(p.tag in ("act", "leave off") for p in found.pieces) or any(
+        PHRASES.get((token.low,)) in ("wear", "use") for token in found.tokens
+    )
     if before.polarity == "not" and before.aspect == "wear" and frame.kind in ("may", "must") and not named:
         roles.unworn = _pieces_of(before)  # "must I?", after "may I leave it off?"
         return True
