@@ -40,9 +40,9 @@ _MOTION_PARTICLES = word_set("about round around along over out down up off back
 _HAVING = word_set("take takes taking taken took keep keeps keeping kept")
 _CHOOSING = word_set("choose chooses choosing pick picks prefer prefers opt select")
 _WRAPPING = word_set("wrap wraps tie hang put wind loop drape sling wrapped hung tied draped wound")
-_FALLING = word_set(
-    "coming falling driving blowing pelting hammering lashing bucketing down over in about around outside"
-)
+_FALLING = word_set("""
+    coming falling driving blowing pelting hammering lashing bucketing down over in about around outside day
+    days morning afternoon evening conditions spell""")
 _PROMOTED = word_set("made make became become promoted appointed")
 _LATELY = tuple(tuple(words.split()) for words in (
     "last week", "last month", "last year", "this week", "this month", "recently", "yesterday", "lately",

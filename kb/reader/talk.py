@@ -9,7 +9,9 @@ there. No adjective and no noun of what is worn, done or measured stands here: s
 from __future__ import annotations
 
 TALK = """
-filler: ok so|okay so|right so|ok then|good morning|good afternoon|good evening|morning all|evening all|btw
+filler: any reason|any reason why|is there any reason|is there any reason why|is there a reason
+|is there a reason why|ok so|okay so|right so|ok then|good morning|good afternoon|good evening|morning all
+|evening all|btw
 |tbh|fyi|lol|bit of a|a question about|a question on|a query about|question on|query about|sorry but|here
 |always|all the time|all of the time|the whole time|at all times|at any time|any time|every time|as a rule
 |as usual|i hear|i gather|apparently|supposedly|allegedly|these days|nowadays|this time|for now

@@ -63,11 +63,14 @@ def asked_way(
     said = merge_case(case, facts, roles.as_of, roles.alone, lookup)
     if turned == "both":
         return Query(kind="how", items=(item,), aspect=lookup.aspects[way].within or way, case=said)
+    kind = frame.kind
+    if not frame.modal and found.pieces[0].tag == "do":
+        kind = "must"  # "do I tuck it in"
     if turned == "same":
-        return Query(kind=frame.kind, items=(item,), aspect=way, polarity=frame.polarity, case=said)
+        return Query(kind=kind, items=(item,), aspect=way, polarity=frame.polarity, case=said)
     if frame.polarity == "not":
         return None
-    other: QuestionKind = "must" if frame.kind == "may" else "may"  # may be open: need not be buttoned
+    other: QuestionKind = "must" if kind == "may" else "may"  # may be open: need not be buttoned
     dual = say_query(lookup, Query(kind=other, items=(item,), aspect=way, case=said))
     return Ask(fact="reading", prompt="Asked of its contrary, is this the question?", choices=((dual, dual),))
 
