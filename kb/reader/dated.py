@@ -9,7 +9,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Reading
 from kb.model.records import Case
-from kb.reader.days import ask_day, days_that_differ, on_day, said_period, without_month
+from kb.reader.days import ask_day, days_that_differ, on_day, said_period, say_day, without_month
 from kb.reader.editions import in_edition
 from kb.reader.pieces import Understood
 from kb.wording import say_query
@@ -26,8 +26,8 @@ def on_a_day(
     `follows`: the question goes on from another, so that days offered are put as questions in full.
     """
     period = in_edition(found, case.as_of, lookup) or said_period(found, left, case.as_of)
-    if period is None:
-        return None
+    if period is None or say_day(period.first) in found.text:
+        return None  # the day stands there already, and did not help
     again = read(on_day(found, period, period.first))
     if again.query is not None:
         query = without_month(again.query, found, period, lookup)

@@ -171,3 +171,16 @@ SPLIT = [
 @pytest.mark.parametrize(("text", "expected"), SPLIT)
 def test_split(text: str, expected: tuple[str, ...]) -> None:
     assert split_questions(text) == expected
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "having last year order to on the arm aboard the pilot boat around their eye",
+        "may I wear the tarred smock on 2 October get done for 2026?",
+        "may I wear the old pattern pilot's badge, awarded before 1 April member 2019",
+        "what is the order of precedence on parade in January",
+    ],
+)
+def test_no_day_is_put_in_place_again_and_again(demo: Base, text: str) -> None:
+    assert outcomes(demo.read(text)) == 1
