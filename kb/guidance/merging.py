@@ -7,12 +7,12 @@ from collections.abc import Callable, Sequence
 
 import msgspec
 
-from kb.guidance.setting import Setting
+from kb.guidance.setting import Setting, either
 from kb.guidance.statements import Statement
-from kb.model.conditions import AllOf, Condition, Test, all_of, negate
+from kb.model.conditions import negate
 from kb.model.lookup import Lookup
 from kb.model.records import RuleValue
-from kb.model.values import Choices, Ranges, intersect, unite
+from kb.model.values import Ranges, intersect
 from kb.wording import say_date, say_rule
 
 _MERGED_KINDS = ("act", "choice", "measure", "position")
@@ -62,31 +62,10 @@ def merge_cases(
             return None
         if one.rule.condition == other.rule.condition:
             return _joined(one, other)
-        both = _either(one.rule.condition, other.rule.condition)
+        both = either(one.rule.condition, other.rule.condition)
         return None if both is None else _joined(one, other, condition=setting.settle(both))
 
     return _fold(statements, join)
-
-
-def _either(one: Condition, other: Condition) -> Condition | None:
-    """Either of two conditions as one, where they differ in the values of a single fact."""
-    left, right = _parts(one), _parts(other)
-    if len(left) != len(right):
-        return None
-    differing = [i for i, pair in enumerate(zip(left, right, strict=True)) if pair[0] != pair[1]]
-    if len(differing) != 1:
-        return None
-    here, there = left[differing[0]], right[differing[0]]
-    if not (isinstance(here, Test) and isinstance(there, Test) and here.fact == there.fact):
-        return None
-    if not (isinstance(here.values, Choices) and isinstance(there.values, Choices)):
-        return None
-    left[differing[0]] = Test(here.fact, unite(here.values, there.values))
-    return all_of(left)
-
-
-def _parts(condition: Condition) -> list[Condition]:
-    return list(condition.parts) if isinstance(condition, AllOf) else [condition]
 
 
 def merge_bounds(statements: Sequence[Statement]) -> list[Statement]:

@@ -19,7 +19,7 @@ from kb.model.conditions import (
     negate,
 )
 from kb.model.records import Case
-from kb.model.values import Choices, ValueSet, intersect
+from kb.model.values import Choices, ValueSet, intersect, unite
 from kb.reasoner import Facts, possible_facts
 from kb.reasoner.space import narrowed
 from kb.reasoner.terms import write_out
@@ -100,3 +100,24 @@ class Setting:
             if isinstance(part, Test):
                 found[part.fact] = narrowed(found.get(part.fact), part.values, part.fact, self.lookup)
         return found
+
+
+def either(one: Condition, other: Condition) -> Condition | None:
+    """Either of two conditions as one, where they differ in the values of a single fact."""
+    left, right = _parts(one), _parts(other)
+    if len(left) != len(right):
+        return None
+    differing = [i for i, pair in enumerate(zip(left, right, strict=True)) if pair[0] != pair[1]]
+    if len(differing) != 1:
+        return None
+    here, there = left[differing[0]], right[differing[0]]
+    if not (isinstance(here, Test) and isinstance(there, Test) and here.fact == there.fact):
+        return None
+    if not (isinstance(here.values, Choices) and isinstance(there.values, Choices)):
+        return None
+    left[differing[0]] = Test(here.fact, unite(here.values, there.values))
+    return all_of(left)
+
+
+def _parts(condition: Condition) -> list[Condition]:
+    return list(condition.parts) if isinstance(condition, AllOf) else [condition]

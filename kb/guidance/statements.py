@@ -12,7 +12,7 @@ import msgspec
 
 from kb.audit.conflicts import Opposition, oppositions
 from kb.audit.law import View, places
-from kb.guidance.setting import Known, Setting
+from kb.guidance.setting import Known, Setting, either
 from kb.model.conditions import ALWAYS, NEVER, AllOf, Condition, NotOf, Test, all_of, negate
 from kb.model.records import Rule, Scope
 from kb.model.values import Choices, contains, subtract
@@ -74,10 +74,15 @@ class Statements:
 
     def _applies(self, norm: Norm) -> Condition:
         """When a norm applies, in the words of the books: terms are not written out."""
-        parts = [norm.condition]
-        for other in self.law.engine.disablers(norm.rule):
-            parts.append(negate(self.lookup.rules[other].condition))
-        return all_of(parts)
+        disablers = [self.lookup.rules[rule].condition for rule in self.law.engine.disablers(norm.rule)]
+        return self._unless(norm.condition, disablers)
+
+    def _unless(self, condition: Condition, others: Iterable[Condition]) -> Condition:
+        """What is left of a condition in the setting where none of some others holds."""
+        own = self.setting.settle(condition)
+        inside = self.setting.within(own)
+        left = [self.setting.settle(other, inside) for other in others]
+        return NEVER if ALWAYS in left else all_of([own, *(negate(o) for o in left if o != NEVER)])
 
     def holds(self, view: View, norm: Norm, mask: int) -> bool:
         """Whether a norm has a say in some case of the setting."""
@@ -113,9 +118,12 @@ class Statements:
             if duty.key != duty.rule or not mask >> no & 1:
                 continue
             if self.setting.case(view.applies(norm), view.alive(duty, mask, no), known=known) is not None:
-                beaten = [negate(rival.condition) for rival in self.rivals(view, duty)]
-                found.append(_Rival(duty.rule, all_of([self._applies(duty), *beaten])))
+                found.append(_Rival(duty.rule, self._stands(view, duty)))
         return tuple(found)
+
+    def _stands(self, view: View, duty: Norm) -> Condition:
+        """When a duty applies and nothing beats it."""
+        return self._unless(self._applies(duty), [rival.condition for rival in self.rivals(view, duty)])
 
     # -- one rule ---------------------------------------------------------------------------------------
 
@@ -155,9 +163,9 @@ class Statements:
         return msgspec.structs.replace(scope, excluding=tuple(dict.fromkeys((*scope.excluding, *broadest))))
 
     def _of_choice(self, rule: Rule, items: Iterable[str]) -> list[Statement]:
-        """One duty over a set: what exempts from a part, or is an exception, takes it back.
+        """One duty over a set: an exemption from a part takes it back, and an exception with a duty of its own.
 
-        What merely forbids a part only narrows it.
+        What merely forbids a part narrows it, and is said beside it.
         """
         rivals: dict[_Rival, None] = {}
         held = False
@@ -166,10 +174,11 @@ class Statements:
             for norm, mask in view.norms():
                 if norm.rule == rule.id:
                     held = held or self.holds(view, norm, mask)
-                    found = self.rivals(view, norm)
-                    rules = self.lookup.rules
-                    rivals |= dict.fromkeys(r for r in found if r.declared or rules[r.rule].modality in _FREE)
-        return [self._statement(rule, rule.scope, tuple(rivals))] if held else []
+                    rivals |= dict.fromkeys(self.rivals(view, norm))
+        modality = {rival: self.lookup.rules[rival.rule].modality for rival in rivals}
+        replaced = any(rival.declared and modality[rival] == "must" for rival in rivals)
+        taken = [r for r in rivals if modality[r] in _FREE or (r.declared and replaced)]
+        return [self._statement(rule, rule.scope, taken)] if held else []
 
     def plain(self, rule: Rule) -> Statement:
         """A rule where its condition holds, whatever else is said."""
@@ -182,6 +191,22 @@ class Statements:
             others = [other for other in kept if other is not part]
             if isinstance(part, NotOf) and self._is_within(all_of(others), part, self.setting.known):
                 kept = others
+        return kept
+
+    def _joined(self, conditions: Sequence[Condition], known: Known) -> list[Condition]:
+        """Conditions without those within another, and as one where they differ in the values of a fact."""
+        kept: list[Condition] = []
+        for i, condition in enumerate(conditions):
+            others = [*kept, *(other for other in conditions[i + 1 :] if other != condition)]
+            if any(self._is_within(condition, other, known) for other in others):
+                continue
+            for place, earlier in enumerate(kept):
+                both = either(earlier, condition)
+                if both is not None:
+                    kept[place] = self.setting.settle(both, known)
+                    break
+            else:
+                kept.append(condition)
         return kept
 
     def _is_within(self, one: Condition, other: Condition, known: Known) -> bool:
@@ -201,11 +226,9 @@ class Statements:
             named.append(other)
         taken = [(rival.rule, setting.settle(rival.condition, inside)) for rival in rivals]
         taken = [(name, left) for name, left in taken if left != NEVER]
-        for i, (name, left) in enumerate(taken):
-            named.append(name)
-            others = [*taken[:i], *((n, c) for n, c in taken[i + 1 :] if c != left)]
-            if not any(self._is_within(left, other, inside) for _, other in others):
-                parts = _less(parts, left)
+        named += [name for name, _ in taken]
+        for left in self._joined([left for _, left in taken], inside):
+            parts = _less(parts, left)
         condition = NEVER if NEVER in parts else all_of(self._needed(parts))
         clause = self.lookup.clauses[rule.clause]
         said = msgspec.structs.replace(
