@@ -41,11 +41,15 @@ class Cell(msgspec.Struct, frozen=True):
 
 
 class Grid(msgspec.Struct, frozen=True):
-    """A titled table; every row has as many cells as there are columns."""
+    """A titled table; every row has as many cells as there are columns.
+
+    With `apart` a blank line stands between rows if one of them takes several lines: for rows of sentences.
+    """
 
     title: str
     columns: tuple[str, ...]
     rows: tuple[tuple[Cell, ...], ...]
+    apart: bool = False
 
 
 class Node(msgspec.Struct, frozen=True):

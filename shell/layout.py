@@ -101,7 +101,7 @@ def _cases(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
         row += (Cell(_listed(tuple(v.label for v in case.values)) or "-"),) if with_values else ()
         row += (Cell(numbers or "-"),) if with_clauses else ()
         rows.append(row)
-    return (Grid("Case by case", columns, tuple(rows)),)
+    return (Grid("Case by case", columns, tuple(rows), apart=True),)
 
 
 def _values(answer: Answer) -> tuple[Block, ...]:
@@ -159,7 +159,7 @@ def _differences(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
             text = kb.visible(side.text) + (f" ({numbers})" if numbers else "")
             cells.append(Cell(text, VERDICTS[side.verdict][1]))
         rows.append((Cell(kb.visible(difference.label)), *cells))
-    return (Grid("What differs", ("", *_clean(answer.sides)), tuple(rows)),)
+    return (Grid("What differs", ("", *_clean(answer.sides)), tuple(rows), apart=True),)
 
 
 def _sources(answer: Answer) -> tuple[Block, ...]:

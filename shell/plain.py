@@ -92,9 +92,10 @@ def _grid(grid: Grid, width: int) -> list[str]:
     if widths is None:
         return title + _stacked(grid, width)
     lines = [*title, *_row(grid.columns, widths), "  " + "  ".join("-" * width for width in widths)]
-    tall = [_row(tuple(cell.text for cell in row), widths) for row in grid.rows]
-    for row in tall:
-        lines += row
+    rows = [_row(tuple(cell.text for cell in row), widths) for row in grid.rows]
+    gap = [""] if grid.apart and any(len(row) > 1 for row in rows) else []
+    for number, row in enumerate(rows):
+        lines += [*(gap if number else []), *row]
     return lines
 
 

@@ -13,7 +13,7 @@ from rich.text import Text
 from rich.tree import Tree
 
 from shell.blocks import Block, Chain, Grid, Headline, Next, Node, Points, Quote, Said, Tone
-from shell.plain import closes_up, wrap
+from shell.plain import cells, closes_up, wrap
 
 _STYLES: dict[Tone, str] = {
     "yes": "green",
@@ -26,6 +26,8 @@ _STYLES: dict[Tone, str] = {
 }
 _TITLE = "bold"
 _LABEL = "dim"
+_INDENT = 2
+_BETWEEN_COLUMNS = 3
 
 
 def _style(tone: Tone, extra: str = "") -> str:
@@ -55,15 +57,24 @@ def _points(block: Points) -> RenderableType:
     return Group(title, *(_indented(mark, point, first_style=_style(block.tone)) for point in block.points))
 
 
-def _grid(block: Grid) -> RenderableType:
-    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False, header_style=_LABEL)
+def _wraps(block: Grid, width: int) -> bool:
+    """Whether a row of the table takes more than one line."""
+    texts = [block.columns, *(tuple(cell.text for cell in row) for row in block.rows)]
+    natural = sum(max(cells(row[i]) for row in texts) for i in range(len(block.columns)))
+    between = _BETWEEN_COLUMNS * (len(block.columns) - 1)
+    return _INDENT + natural + between > width or any("\n" in text for row in texts for text in row)
+
+
+def _grid(block: Grid, width: int) -> RenderableType:
+    leading = 1 if block.apart and _wraps(block, width) else 0
+    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False, header_style=_LABEL, leading=leading)
     for column in block.columns:
         table.add_column(Text(column), overflow="fold")
     for row in block.rows:
         table.add_row(
             *(Text(cell.text, _style(cell.tone, "bold" if cell.tone != "plain" else "")) for cell in row)
         )
-    body = Padding(table, (0, 0, 0, 2))
+    body = Padding(table, (0, 0, 0, _INDENT))
     return Group(Text(block.title, _TITLE), body) if block.title else body
 
 
@@ -99,7 +110,7 @@ def _render(block: Block, width: int) -> RenderableType:
     if isinstance(block, Points):
         return _points(block)
     if isinstance(block, Grid):
-        return _grid(block)
+        return _grid(block, width)
     if isinstance(block, Chain):
         return _chain(block)
     if isinstance(block, Quote):

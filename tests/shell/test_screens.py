@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from rich.console import Console
 
-from shell.blocks import Block
+from shell.blocks import Block, Cell, Grid
 from shell.chain import chain_blocks
 from shell.clauses import clause_blocks
 from shell.layout import arrange
@@ -93,6 +93,19 @@ def test_hostile_text_is_shown_and_not_obeyed(width: int, base: FakeBase) -> Non
         assert "[/para]" in text
         assert ":smile:" in text
         assert "\\u{202e}" in text
+
+
+@pytest.mark.parametrize("length", range(1, 60))
+def test_rows_of_sentences_stand_apart_where_one_takes_several_lines(length: int) -> None:
+    texts = ("first", " ".join(["word"] * (length // 5) + ["x" * (length % 5 + 1)]))
+    for apart in (True, False):
+        grid = Grid(
+            "", ("When", "Then"), tuple((Cell(text), Cell("permitted")) for text in texts), apart=apart
+        )
+        for text in (render_plain((grid,), 40), drawn((grid,), 40)):
+            rows = text.splitlines()[2:]
+            wraps = len([row for row in rows if row.strip()]) > 2
+            assert ("" in [row.strip() for row in rows]) == (wraps and apart)
 
 
 def test_colour_goes_when_no_color_is_set(base: FakeBase, monkeypatch: pytest.MonkeyPatch) -> None:
