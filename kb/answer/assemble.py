@@ -41,6 +41,7 @@ from kb.wording import (
     say_sides,
     say_sources,
     say_verdict,
+    say_when,
     the_item,
 )
 
@@ -148,6 +149,9 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     both = any(case.verdict == "conflict" for case in part.cases)
     cited = [_proof_rules(part, i) for i in range(len(part.cases))]
     answer = _finish(engine, query, blank, [part], verdict, cited=cited, both=both)
+    if query.kind == "when" and len(part.cases) > 1 and part.aspect == query.aspect:
+        times = say_when(engine.lookup, query, [(case.when, case.verdict) for case in part.cases])
+        answer = _replace(answer, headline=times or answer.headline)
     if len(part.cases) > 1 and query.aspect == "wear":
         settled = limit_notes(engine, query, part)
         return _replace(answer, headline=" ".join((answer.headline, *settled)))

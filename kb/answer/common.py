@@ -191,7 +191,9 @@ def folded_notes(cases: Iterable[AnswerCase]) -> tuple[str, ...]:
     """What a row that depends on further facts means: there were more rows than a table shows."""
     if all(case.verdict != "conditional" for case in cases):
         return ()
-    return ("Where a row says that it depends, further facts decide: state the facts of the row and ask again.",)
+    return (
+        "Where a row says that it depends, further facts decide: state the facts of the row and ask again.",
+    )
 
 
 def row_label(lookup: Lookup, when: Facts) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from kb.answer.acts import act_part
 from kb.answer.common import Part
@@ -35,20 +35,22 @@ def people_part(
         who = tuple(entry for entry in when if entry[0] in personal)
         rest = tuple(entry for entry in when if entry[0] not in personal)
         grouped.setdefault(who, []).append((rest, verdict))
-    entries = [_entry(problem, item, who, found, lookup) for who, found in grouped.items()]
+    asked = (*(query.modalities or ("required", "permitted")), "conflict")
+    entries = [_entry(problem, item, who, found, lookup, asked) for who, found in grouped.items()]
     return part, tuple(entries)
 
 
 def _entry(
-    problem: Problem, item: str, who: Facts, found: list[tuple[Facts, Verdict]], lookup: Lookup
-) -> ListEntry:
-    """One kind of person: their verdict, or when they have the better one (the worse if there is none)."""
+    problem: Problem, item: str, who: Facts, found: list[tuple[Facts, Verdict]], lookup: Lookup,
+    asked: Sequence[Verdict],
+) -> ListEntry:  # fmt: skip
+    """One kind of person: their verdict, or when they have one that was asked for (any, if none)."""
     verdicts = {verdict for _, verdict in found}
     rules = problem.decisive_rules(dict(who))
-    better = [row for row in found if row[1] in ("required", "permitted", "conflict")]
+    wanted = [row for row in found if row[1] in asked]
     conditions = [
         f"{verdict.replace('_', ' ')} when {say_facts(lookup, rest)}"
-        for rest, verdict in better or [row for row in found if row[1] not in ("silent", "conditional")]
+        for rest, verdict in wanted or [row for row in found if row[1] not in ("silent", "conditional")]
     ]
     return ListEntry(
         item=item,

@@ -38,7 +38,7 @@ from kb.wording.queries import say_query
 from kb.wording.rules import say_rule
 from kb.wording.scopes import say_scope
 from kb.wording.sets import say_values
-from kb.wording.verdicts import say_list_headline, say_sources, say_verdict
+from kb.wording.verdicts import say_list_headline, say_sources, say_verdict, say_when
 
 __all__ = [
     "capital",
@@ -90,6 +90,7 @@ __all__ = [
     "say_value",
     "say_values",
     "say_verdict",
+    "say_when",
     "say_who",
     "sentence",
     "the_item",

@@ -8,7 +8,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import ListEntry, OpenValue, Query, Verdict
 from kb.model.values import YES
 from kb.wording.aspects import of_item, say_claimed
-from kb.wording.cases import case_points, say_depends, say_fact
+from kb.wording.cases import Facts, case_points, say_depends, say_fact, say_facts
 from kb.wording.english import is_compound, listing, phrase, sentence
 from kb.wording.labels import book_name, rule_reference, the_item, the_items
 from kb.wording.manners import is_manner, say_manner
@@ -140,6 +140,31 @@ def _say_conditional(lookup: Lookup, query: Query, open_facts: Sequence[str]) ->
         return f"It depends on {say_depends(lookup, facts)}."
     named = [say_fact(lookup, fact) for fact in facts[:2]]
     return f"It depends on {listing([*named, f'{len(facts) - 2} more facts'])}."
+
+
+_MOST_TIMES = 4
+_MODALS: dict[Verdict, str] = {
+    "required": "must", "permitted": "may", "prohibited": "must not", "not_required": "need not",
+}  # fmt: skip
+
+
+def say_when(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]]) -> str:
+    """The cases of a table that have what "when" asks for; nothing where they take too many words."""
+    asked: tuple[Verdict, ...] = query.modalities or ("required", "permitted")
+    told = {verdict for _, verdict in rows}
+    wanted = [(facts, verdict) for facts, verdict in rows if verdict in asked]
+    if len(wanted) > _MOST_TIMES or told & {"conditional", "conflict"}:
+        return ""
+    it, done = _thing(lookup, query), _done(lookup, query)
+    if not wanted:
+        modal = " or ".join(_MODALS[verdict] for verdict in reversed(asked) if verdict in _MODALS)
+        return sentence(f"no clause says that {it} {modal} be {done}")
+    said = []
+    for verdict in asked:
+        times = [say_facts(lookup, facts) for facts, found in wanted if found == verdict]
+        if times:
+            said.append(sentence(f"{it} {_MODALS[verdict]} be {done} when {'; or when '.join(times)}"))
+    return " ".join(said)
 
 
 def _say_conflict(lookup: Lookup, query: Query, rules: Sequence[str]) -> str:

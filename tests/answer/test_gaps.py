@@ -126,3 +126,26 @@ def test_a_list_carries_the_cautions_of_what_is_in_it(demo: KnowledgeBase) -> No
     (said,) = [text for text in answer.cautions if text.startswith("Protection")]
     assert all(demo.lookup.items[item].label in said for item in protecting)
     assert "safety authority" in said
+
+
+@pytest.mark.parametrize(
+    ("question", "said"),
+    [
+        ("When may I wear the liner?", "The quilted liner may be worn when"),
+        ("When may the liner not be worn?", "The quilted liner must not be worn when the wearer does not"),
+        ("When may I wear the knit cap?", "The knit cap must be worn when the wearer is in boat rig."),
+        ("When must I wear the sunglasses?", "No clause says that the sunglasses must be worn."),
+    ],
+)
+def test_when_is_answered_with_the_cases(demo: KnowledgeBase, question: str, said: str) -> None:
+    answer = ask(demo, question)
+    assert said in answer.headline
+    assert len(answer.cases) > 1
+
+
+def test_who_may_not_is_told_when_they_may_not(demo: KnowledgeBase) -> None:
+    """Clause 7.14: no beard at diving, whoever may wear one."""
+    answer = ask(demo, "Who may not wear a beard?")
+    depends = [entry for entry in answer.entries if entry.verdict == "conditional"]
+    assert depends
+    assert all(entry.condition == "prohibited when the wearer is diving" for entry in depends)
