@@ -13,7 +13,8 @@ from kb.reader.tokens import tokenize
 from kb.text import Pattern
 
 _CHANGES = Pattern(
-    r"\b(?:chang(?:e|es|ed|ing)|var(?:y|ies|ied|ying)|depart(?:s|ed)?|deviat\w+|relax\w*|waiv(?:e|es|ed|ing)|"
+    r"\b(?:chang(?:e|es|ed|ing)|own way|own rules?|"
+    r"var(?:y|ies|ied|ying)|depart(?:s|ed)?|deviat\w+|relax\w*|waiv(?:e|es|ed|ing)|"
     r"excus(?:e|es|ed|ing)|exempt\w*|dispense with|overrid\w+|overrul\w+|loosen\w*|tighten\w*|exceptions?|"
     r"a say|any say|the say|last word|final say|whose word|way (?:round|around|out of|past)|stricter|lenient|"
     r"get (?:round|around|out of)|let (?:us|me|him|her|them|anyone|people|members) off|leave (?:for|to)|"
@@ -37,7 +38,8 @@ def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | As
     named = set(_authorities(found, lookup))
     things = {entry.id for p in found.pieces if p.tag in ("item", "items") for entry in p.entries}
     allows = named and things and _ALLOWS.search(said)
-    if not (named or (asks and things)) or not (_CHANGES.search(said) or allows):
+    alters = named and not things and "alter" in said.split()
+    if not (named or (asks and things)) or not (_CHANGES.search(said) or allows or alters):
         return None
     clauses = _letting(named, things, case, lookup)
     if named and not clauses:

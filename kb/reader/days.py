@@ -32,6 +32,9 @@ _LEADING = word_set("in on during of the for from back as at since a about come 
 _AGO = {"year": 365, "month": 30, "week": 7, "day": 1}
 
 
+_Days = tuple[datetime.date, datetime.date]
+
+
 class Period(msgspec.Struct, frozen=True):
     """Characters `start` to `end` say these days; `first` and `last` are the same where it is one day.
 
@@ -68,8 +71,12 @@ def said_period(found: Understood, left: tuple[int, ...], today: datetime.date) 
     pieces = [found.pieces[index] for index in left if found.pieces[index].tag != "on date"]
     words = {place for piece in pieces for place in range(piece.first, piece.last)}
     for index in left:
-        if found.pieces[index].tag == "day":
+        piece = found.pieces[index]
+        if piece.tag == "day":
             return _without_year(found, index, today)
+        lead = found.tokens[piece.first - 1].low if piece.first else ""
+        if piece.tag == "on date" and piece.date is not None and lead in ("before", "after"):
+            return _led(found, piece.first, piece.last, (piece.date, piece.date), today)
     for size in range(_LONGEST, 0, -1):
         for start in range(len(found.tokens) - size + 1):
             end = start + size
@@ -77,10 +84,26 @@ def said_period(found: Understood, left: tuple[int, ...], today: datetime.date) 
             if not words.isdisjoint(range(start, end)):
                 days = _period([token.low for token in found.tokens[start:end]], today)
             if days is not None:
-                while start and found.tokens[start - 1].low in _LEADING:
-                    start -= 1
-                return Period(found.tokens[start].start, found.tokens[end - 1].end, *days)
+                return _led(found, start, end, days, today)
     return None
+
+
+def _led(found: Understood, start: int, end: int, days: _Days, today: datetime.date) -> Period:
+    """The period with the words before it: "in 2021", "before March 2024", "after 2026"."""
+    tokens = found.tokens
+    lead = tokens[start - 1].low if start else ""
+    first, last = days
+    if lead in ("before", "after"):
+        start -= 1
+        one = datetime.timedelta(days=1)
+        if lead == "after":
+            first = last = last + one
+        else:
+            first, last = (today, first - one) if first > today else (first - one, first - one)
+    else:
+        while start and tokens[start - 1].low in _LEADING:
+            start -= 1
+    return Period(tokens[start].start, tokens[end - 1].end, first, last)
 
 
 def _without_year(found: Understood, index: int, today: datetime.date) -> Period | None:
@@ -99,6 +122,9 @@ def _period(lows: list[str], today: datetime.date) -> tuple[datetime.date, datet
     if lows in (["yesterday"], ["tomorrow"]):
         day = today + datetime.timedelta(days=1 if lows[0] == "tomorrow" else -1)
         return day, day
+    if lows[0] == "easter" and len(lows) == 1 + lows[-1].isdecimal():
+        year = int(lows[-1]) if len(lows) > 1 else today.year + (_easter(today.year) < today)
+        return _easter(year), _easter(year)
     if lows in (["christmas"], ["christmas", "day"]):
         day = datetime.date(today.year, 12, 25)
         return day, day
@@ -106,6 +132,16 @@ def _period(lows: list[str], today: datetime.date) -> tuple[datetime.date, datet
         rest = _period(lows[2:] if lows[1] == "of" and len(lows) > 2 else lows[1:], today)
         return _PARTS[lows[0]](*rest) if rest is not None and rest[0] < rest[1] else None
     return _relative(lows, today) or _of_calendar(lows)
+
+
+def _easter(year: int) -> datetime.date:
+    """Easter Sunday, by the rule of the Gregorian calendar (the anonymous algorithm of 1876)."""
+    century, of_century = divmod(year, 100)
+    golden = year % 19
+    moon = (19 * golden + century - century // 4 - (century - (century + 8) // 25 + 1) // 3 + 15) % 30
+    week = (32 + 2 * (century % 4) + 2 * (of_century // 4) - moon - of_century % 4) % 7
+    days = moon + week - 7 * ((golden + 11 * moon + 22 * week) // 451) + 114
+    return datetime.date(year, days // 31, days % 31 + 1)
 
 
 def _relative(lows: list[str], today: datetime.date) -> tuple[datetime.date, datetime.date] | None:
@@ -151,7 +187,6 @@ _LONGEST = 5
 _STEPS = {"last": -1, "previous": -1, "past": -1, "next": 1, "coming": 1, "this": 0}
 _SEASONS = {"winter": 1, "spring": 4, "summer": 7, "autumn": 10, "fall": 10}
 _WEEKDAYS = word_row("monday tuesday wednesday thursday friday saturday sunday")
-_Days = tuple[datetime.date, datetime.date]
 _PARTS: dict[str, Callable[[datetime.date, datetime.date], _Days]] = {
     **dict.fromkeys(("early", "start", "beginning"), lambda first, _: (first, first)),
     **dict.fromkeys(("late", "end"), lambda _, last: (last, last)),

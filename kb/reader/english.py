@@ -198,7 +198,8 @@ fasten: button|button up|buttoned|buttoned up|buttoning|do up|done up|zip|zip up
 |unzipped
 |unfasten|unfastened
 fully: all the way|all the way up|right up|fully|completely|to the top
-mean: mean|means|meant by|is meant by|counts as|count as|define|definition of|the definition of
+mean: deemed|deemed to be|classed as|classed|treated as|regarded as|defined as|amount to|amounts to|rank as
+|ranks as|mean|means|meant by|is meant by|counts as|count as|define|definition of|the definition of
 oversize: too wide|too broad|too long|too short|too high|too tall|too big|too large|too small|too narrow
 |too low|too far
 |too close|too deep|too near

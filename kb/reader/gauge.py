@@ -41,11 +41,12 @@ _OPEN = word_set("far high low")
 _LIGHT = word_set("""
     arm distance how a an the my your his her its our their of to at on in by and is are be been does do
     did can could may must should shall will would have has got need it i we you they one that which
-    what gap distance room space come comes go goes hang hangs start starts end ends sit sits stick
-    sticks stand stands reach reaches lie measure measures begin begins fall falls pass passes clear
-    clears run runs extend extends drop drops rest edge point line side seam tip leg back front behind
-    ok okay fine allowed still mine right correct so just put roll rolled worn wear set placed about
-    roughly exactly there then up down out off when where with once if while until before after
+    what gap room space come comes go goes hang hangs start starts end ends sit sits stick sticks stand
+    stands reach reaches lie measure measures begin begins fall falls pass passes clear clears run runs
+    extend extends drop drops rest edge point line side seam tip leg back front behind ok okay fine
+    allowed still mine right correct so just put roll rolled worn wear set placed about roughly exactly
+    there then up down out off when where with once if while until before after alright good sewn sew
+    pinned pin fixed stitched attached positioned meant supposed
 """)
 _SAME: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {

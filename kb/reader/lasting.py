@@ -15,25 +15,26 @@ from kb.text import Pattern
 
 End = Literal["until", "from"]
 
-_ASKS_DAY = r"(?:when|what (?:day|date|month|year)|which (?:day|date|month|year))"
+_ASKS_DAY = r"(?:when|(?:what|which) (?:day|date|month|year)(?:'s)?)"
 _GOES = (
     r"(?:goes? out|go out|runs? out|ends?|ended|expires?|expired|phased out|out of (?:use|date|service)|"
     r"stops?|stopped|ceases?|ceased|withdrawn|abolished|gone|done away with|no longer|banned|forbidden|"
-    r"prohibited|retired|discontinued|not allowed|over|out(?=$))"
+    r"prohibited|finished|retired|discontinued|not allowed|over|out(?=$))"
 )
 _BEGINS = (
     r"(?:starts?|started|begins?|began|come in|came in|comes in|phased in|introduced|brought in|"
     r"takes? effect|took effect|(?:come|comes|came) into (?:use|force|effect)|"
-    r"first (?:worn|allowed|be worn|wear))"
+    r"becomes?|became|first (?:worn|allowed|be worn|wear))"
 )
 _UNTIL = Pattern(
     r"\b(?:last|final|latest) (?:day|date|month)\b|\b(?:last|end) date\b"
     rf"|\b(?:until|till|til|up to|up until|by) {_ASKS_DAY}\b"
     r"|\bhow (?:much )?long(?:er)?\b.*\b(?:still|go on|goes on|keep|carry on|continue|any longer|more|left)\b"
-    r"|\bhow much longer\b"
+    rf"|\bhow much longer\b|\b(?:what|which) (?:day|date)'s\b.*\b{_GOES}\b"
     rf"|\b(?:when|what day|what date)\b.*\b(?:do|does|did|will|is|are|was|were|must|has|have)\b.*\b{_GOES}\b"
 )
 _FROM = Pattern(
+    r"\bwhen (?:'s|is|was) the (?:changeover|change over|switch(?: ?over)?)\b|"
     r"\bhow long (?:has|have|'ve) (?:i|we|you|they|it|the|he|she|people|members)\b|"
     rf"\b(?:from|since|as of|starting|as from) {_ASKS_DAY}\b|\b(?:first|earliest|start) (?:day|date)\b"
     rf"|\bwhen\b.*\b(?:do|does|did|will|is|are|was|were|can|could)\b.*\b{_BEGINS}\b"

@@ -86,7 +86,8 @@ def size_aspect(wanted: str, items: Sequence[str], lookup: Lookup) -> str:
 def _answers(wanted: str, aspect: str, lookup: Lookup) -> bool:
     """Whether a measure may answer for another: how far a thing reaches for how high or long it is."""
     if aspect in lookup.aspects_within("size"):
-        return wanted == "size" or aspect in lookup.aspects_within(wanted)
+        round_too = wanted == "width" and aspect == "diameter"
+        return round_too or wanted == "size" or aspect in lookup.aspects_within(wanted)
     return wanted in ("height", "length")
 
 

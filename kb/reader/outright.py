@@ -11,6 +11,7 @@ from kb.reader.authority import asked_authority
 from kb.reader.defined import clause_defining
 from kb.reader.lasting import lasting
 from kb.reader.pieces import Understood
+from kb.reader.tokens import tokenize
 
 _NAMED = frozenset(
     {"item", "items", "act", "measure", "clause number", "which clause", "say", "list", "rule"}
@@ -34,10 +35,24 @@ def asked_outright(
 
 def _asked_term(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | None:
     """ "Does fog count as dark hours", "is it heavy work": the clause that says what the term is."""
-    tags = [piece.tag for piece in found.pieces if piece.tag not in ("filler", "comma", "det")]
-    facts = {piece.fact for piece in found.pieces if piece.tag == "fact"}
+    pieces = [piece for piece in found.pieces if piece.tag not in ("filler", "comma", "det")]
+    tags = [piece.tag for piece in pieces]
+    facts = {piece.fact for piece in pieces if piece.tag == "fact"}
     terms = [fact for fact in facts if lookup.facts[fact].family == "term"]
+    if "mean" in tags and not terms and facts:
+        meant = {
+            token.key for p in pieces[tags.index("mean") + 1 :] for token in found.tokens[p.first : p.last]
+        }
+        terms = [f.id for f in lookup.base.facts if f.family == "term" and meant & _keys(f.label)]
+        tags = [tag for tag in tags if tag not in ("item", "items")]
+        return (
+            clause_defining(terms[0], case, lookup) if len(terms) == 1 and _NAMED.isdisjoint(tags) else None
+        )
     if len(terms) != 1 or len(facts) != 2 or not _NAMED.isdisjoint(tags):
         return None
-    meant = "mean" in tags or (tags[0] in _ASKING and tags[1:] == ["fact", "fact"])
-    return clause_defining(terms[0], case, lookup) if meant else None
+    counts = "mean" in tags or (tags[0] in _ASKING and tags[1:] == ["fact", "fact"])
+    return clause_defining(terms[0], case, lookup) if counts else None
+
+
+def _keys(label: str) -> set[str]:
+    return {token.key for token in tokenize(label)}

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import msgspec
 
 from kb.model.lookup import Lookup
@@ -39,6 +41,7 @@ from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
 from kb.reader.query import build_query
 from kb.reader.roles import find_roles
+from kb.reader.shades import shades
 from kb.reader.spelling import Search, index_entries, is_real_word, near_labels, near_words
 from kb.reader.tokens import Token, tokenize, word_key
 from kb.reader.told import told
@@ -107,7 +110,7 @@ def _linked(text: str, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Look
 def _folded(
     pieces: tuple[Piece, ...], tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Lookup
 ) -> tuple[Piece, ...]:
-    found = resolve_names(fold(pieces, tokens, lookup), tokens, lookup)
+    found = shades(resolve_names(fold(pieces, tokens, lookup), tokens, lookup), tokens, lookup)
     found = verbs(asked_manner(asked_place(found, lookup), tokens, lookup), tokens)
     return datums(light(found, tokens, lexicon, lookup), tokens, lookup)
 
@@ -166,8 +169,12 @@ def read_question(
     case: Case,
     search: Search | None = None,
     previous: Reading | None = None,
+    ways: int = 4,
 ) -> Reading:
-    """Read one question. `case` holds the remembered facts and the day; `previous` the reading before it."""
+    """Read one question. `case` holds the remembered facts and the day; `previous` the reading before it.
+
+    `ways` is how many times its words may still be put in another way.
+    """
     plain = clean(text[: LONGEST_QUESTION + 1])
     if len(text) > LONGEST_QUESTION:
         shown = text[:LONGEST_QUESTION]
@@ -202,19 +209,22 @@ def read_question(
         compared = comparison(text, words, spans, frame, case, previous)
         if compared is not None:
             return compared
-    reading = _read(text, found, frame, roles, case, lexicon, lookup, previous)
 
     def read(changed: str) -> Reading:
+        if not ways:
+            return Reading(question=changed, abstain=Abstain(reason="The question is put in too many ways."))
         return read_question(
-            changed, lexicon=lexicon, lookup=lookup, case=case, search=search, previous=previous
-        )
+            changed, lexicon=lexicon, lookup=lookup, case=case, search=search, previous=previous,
+            ways=ways - 1,
+        )  # fmt: skip
 
+    reading = _read(text, found, frame, roles, case, lexicon, lookup, previous, read)
     return otherwise(reading, found, roles, before, case, lookup, read)
 
 
 def _read(
     text: str, found: Understood, frame: Frame, roles: Roles, case: Case, lexicon: Lexicon, lookup: Lookup,
-    previous: Reading | None,
+    previous: Reading | None, read: Callable[[str], Reading],
 ) -> Reading:  # fmt: skip
     spans = make_spans(found, lookup)
     echo = _again(found, previous, case, lookup)
@@ -226,10 +236,6 @@ def _read(
         kept = tuple(fact for fact, _ in echo.case.facts)
         return Reading(question=text, text=say_query(lookup, echo), query=echo, spans=spans, carried=kept)
     left = unexplained(found.pieces, frame, roles)
-
-    def read(changed: str) -> Reading:
-        return read_question(changed, lexicon=lexicon, lookup=lookup, case=case, previous=previous)
-
     if left:
         follows = previous is not None and previous.query is not None
         dated = on_a_day(Reading(question=text, spans=spans), found, left, case, lookup, read, follows)

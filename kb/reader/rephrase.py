@@ -23,7 +23,7 @@ modal: is are does do did can could will would may must should has have was were
 verb: wears? gets? goes go comes? needs? owns? hangs? stands? takes? counts? sits?
 it: it they he she i we you that those these there
 all: everyone everybody all the_rest others everyone_else everybody_else all_the_rest
-clause: clause paragraph para section article rule regulation passage
+clause: clause paragraph para section article rule regulation passage bit
 rules: tells? lets? makes? has gets? forbids? bans? bars stops? allows? permits? requires? obliges?
 rules: gives? sets?
 rules: rules? orders? says states mentions? keeps? puts? governs? is_it_for prohibits? demands? limits? fixes
@@ -57,7 +57,33 @@ _LINES = r"""
 \bwhich (?:one |\w+ )?(?:goes|comes|ranks|sits|is worn) (?:first|higher|highest|ahead|above)\b
      => which comes first
 \blook(?:ed|s|ing)? over\b => examined
-^which way (?:round |up |about |out )?(?:do|does|should|must|is|are) (.+?)(?: go(?:es)?| face| point| sit| lie
+\b(how \w+)'s\b => \1 is
+^come (\w+), => in \1,
+\bwhat(?:'s| is) the (?:biggest|largest|smallest) (?:that )?(.+?) (?:can|may|could
+    |must) be\b => how big may \1 be
+\bwhat(?:'s| is) the (?:widest|narrowest|broadest) (?:that )?(.+?) (?:can|may|could
+    |must) be\b => how wide may \1 be
+\bwhat(?:'s| is) the (?:longest|shortest) (?:that )?(.+?) (?:can|may|could|must) be\b => how long may \1 be
+\bwhat(?:'s| is) the (?:highest|tallest|lowest) (?:that )?(.+?) (?:can|may|could
+    |must) be\b => how high may \1 be
+\bwhat(?:'s| is) the (?:most|furthest|farthest) (?:that )?(.+?) (?:can|may|could) (\w+) => how far may \1 \2
+\bthe (?:maximum|max|minimum|min|greatest|least|largest|right|permitted|allowed|required)
+    \s(?=(?:\w+ )?(?:height|length|width|size|number|diameter|distance)\b) => the
+\bwho (?:signs off|signs|okays|approves|hands out|issues|authorises|decides on) (?:on )?(?:a |an
+    |the )? => who grants
+\bwhose (?:decision|call|job) is (?:it to grant )?(?:a |an |the )? => who grants
+^(?:please )?(?:list|show me|give me|tell me|name)?\s?(?:everything|the lot|the whole(?: lot)?
+    |the full(?: list)?
+    |all the (?:kit|clothes|items|gear|things)|all)\s(?:in |for |of |on |with )?(?:the )?(.+?)
+    (?: please)?\W*$
+     => what is worn in \1?
+\bthat (?:others|other people|the rest|nobody else|no one else) (?:do not|don't|does not|doesn't|do
+    |does)\b =>
+^where (?:do|can|could|would) i (?:look up|look for|find|read about|read up on)\s => which clause mentions\s
+^(?:quote|show|give|read) me the one (?:on|about|for)\s => which clause mentions\s
+^where(?:abouts)? in (?:the )?(?:\w+ ){1,3}(?:are|is)\s => which clause mentions\s
+^which way (?:round |up |about |out )?(?:do|does|should|must|is|are) (.+?)(?: go(?:es)?| face
+    | point| sit| lie
     | be worn| worn)?\W*$ => how is \1 worn?
 \b(?:loose|running|spare) end\b => free end
 \bwhat (colours?|shades?) (?:do|does) (.+?) come in\b => what colour is \2
@@ -72,7 +98,7 @@ _LINES = r"""
     \s(?:<kit>)\b => must own\1
 ^(?:(?:<our>) )?(\w+(?: \w+)?s')(?: own)? kit\W*$ => what must \1 own?
 \b(how many .*?)(?: keep| hold| stow)\W*$ => \1 own?
-^(?:(?:please )?(?:give|show|find|tell|quote|read|get)(?: me)?(?: out)? |what(?:'s| is) )?
+^(?:(?:please )?(?:give|show|find|tell|quote|read|get|point)(?: me)?(?: to)?(?: out)? |what(?:'s| is) )?
     (?:the |what |which )?(?:<clause>)(?: number)? (?:for|on|about|covering|re)\s => which clause mentions\s
 ^(?:the |what(?:'s| is) the )?(?:kit|rig|dress|packing|clothing) list (?:for|of) (?:the )?(.+?)\W*$
      => what is worn in \1?
@@ -87,7 +113,11 @@ _LINES = r"""
 
 # Lines for what would be understood as it stands, but otherwise than it is meant.
 _FIRST = r"""
-^what kit (?:do|does|must|should) (.+?) (?:need|have|keep|require|hold)(?: to have)?\W*$ => what must \1 own?
+^who(?:'d| would| do| should| must| can)? (?:i|we|you) (?:see|ask|go to|write to|talk to|speak to
+    |apply to|approach)
+    \s(?:about|for) (?:a |an |the )?(?=.*\b(?:waiver|permission|exemption|leave)\b) => who grants\s
+^what kit (?:do|does|must|should) (.+?) (?:need|have|keep|require|hold)
+    (?: to have)?\W*$ => what must \1 own?
 """
 
 
