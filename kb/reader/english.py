@@ -235,7 +235,7 @@ surely|, right|, correct|, ok|right ?|belong|belongs|please|pls|kindly|tell me|t
 |as things stand|in short|myself personally|personally
 |uniform|uniforms|outfit|order to|in order to|choose|choose to
 |decide|decide to|opt|opt to|just to|going|go|be wearing|someone else|you guys|the service|service member
-|wear it|drops|drops to|sinks|sinks to|rises|rises to|climbs|climbs to|reaches|dips|of mine|of ours|do the
+|drops|drops to|sinks|sinks to|rises|rises to|climbs|climbs to|reaches|dips|of mine|of ours|do the
 |say that|that says|in this rig|in that rig|with this rig|with that rig|in the same rig
 """
 

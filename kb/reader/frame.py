@@ -293,7 +293,8 @@ def _yes_or_no(flow: _Flow, modal: str, used: set[int]) -> tuple[QuestionKind, s
     tags = flow.tags
     if not modal and "aspect" in tags and "measure" not in tags and "aspect value" not in tags:
         return "how", _named_aspect(flow, used)
-    stated = flow.tag(0) in ("do", "be", "which", "what") and "act" in tags
+    topic = tags[:3] in (["item", "do", "self"], ["items", "do", "self"])  # "the cap: do I wear it"
+    stated = (topic or flow.tag(0) in ("do", "be", "which", "what")) and "act" in tags
     return ("must" if modal == "must" or (not modal and stated) else "may"), ""
 
 

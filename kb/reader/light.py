@@ -71,6 +71,9 @@ def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: L
     return tuple(found)
 
 
+_LEFT_OUT = frozenset(
+    {"can", "may", "must", "should", "have to", "self", "person", "leave off", "not", "filler"}
+)
 _STRUCTURE = frozenset({"but", "or", "no", "list", "show", "with", "only"})
 
 
@@ -117,6 +120,9 @@ def _word(
         _motion(found, index, tokens, lookup)
     elif word in _HAVING and piece.tag == "unknown":
         _having(found, index)
+    elif word == "missing" and piece.tag == "unknown":
+        of = index - 2 if _tag(found, index - 1) == "be" else index - 1  # "my strip's missing"
+        _retag(found, index, "leave off" if _tag(found, of) in _ITEMS else "unknown")
     elif piece.tag == "unknown":
         _doing(found, index, tokens, lexicon, lookup)
 
@@ -285,7 +291,9 @@ def _just(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Loo
 def _or_not(found: list[Piece], index: int, tokens: tuple[Token, ...]) -> None:
     """ "Helmet or not?" at the end asks no more than "helmet?"."""
     words = [token.low for token in tokens[found[index].first :]]
-    if words in (["or", "not"], ["or", "no"]) and index:
+    rest = {piece.tag for piece in found[index + 1 :]}
+    without = bool({"leave off", "not"} & rest) and rest <= _LEFT_OUT  # "or can I go without"
+    if index and (without or words in (["or", "not"], ["or", "no"])):
         for place in range(index, len(found)):
             _retag(found, place, "filler")
 

@@ -78,6 +78,8 @@ def _by_place(tokens: tuple[Token, ...], place: int) -> str:
         not before or before in _QUESTION or after in ("i", "it", "the", "my", "a", "an", "one")
     ):
         return "does"
+    if tokens[place].text == "w" and before and after:
+        return "with"
     if low == "witch" and not before:
         return "which"
     return "whether" if low == "weather" and after in _SUBJECTS and after not in ("not", "to") else ""

@@ -57,18 +57,26 @@ wear: get changed into|gets changed into|changed into|change into|changing into|
 |get kitted out in|get dressed in|get kitted up in|have got on|got on|stay on|stays on|staying on|stayed on
 |remain on|remains on|be left on|be kept on|go out in|go out wearing|go outside in|come in wearing|leave on
 |leaves on|leaving on
-leave off: get out of wearing|get out of|excused from wearing|excused from|let off wearing|get rid of
+leave off: exempt from|exempted from|exempt from wearing|get out of wearing|get out of|excused from wearing
+|excused from|let off wearing|get rid of
 |gets rid of|do away with|whip off|be taken off|be left off|leave at home|left at home|leave behind
 |left behind|leave aside|put away|get by without|manage without|live without|be seen without
 |be caught without|seen without|do n't bother with|not bother
-allowed: was that fair|is that fair|is it fair|is this fair|fair enough|able to|welcome to
+allowed: am i good to|am i good in|am i good with|are we good to|are we good in|was that fair|is that fair
+|is it fair|is this fair|fair enough|able to|welcome to
 |within my rights to|in my rights to|within my rights|in my rights|anyone mind if|does anyone mind if
 |would anyone mind if|would anybody mind if|does anybody mind if|would it matter if|does it matter if
 |is it a problem if|would it be a problem if|would it be a problem|no problem|no problem if|pass muster
 |passes muster|good enough|up to standard|up to scratch|by the book|above board|got leave to|have leave to
 |there any harm in|any harm in|be any harm in|let off with|safe to|ok for me to|okay for me to|fine for me to
 |all right for me to|ok for us to|ok by the book|ok by the rules|okay by the rules|cleared to
-banned: what happens if|what happens when|what would happen if|what will happen if|be in trouble if
+and: +
+banned: get me in trouble|get us in trouble|get you in trouble|get me into trouble|land me in trouble
+|in breach
+|in breach if|in breach of the rules|stops me|stop me|stops us|stop us|stopping me|stopping us|stops me from
+|stop me from
+|stopping me from|anything stopping me|anything to stop me|anything stopping us|anything that stops me
+|what happens if|what happens when|what would happen if|what will happen if|be in trouble if
 |in trouble if|be in trouble for|in trouble for|get in trouble for|get in trouble if|get into trouble for
 |get into trouble if|get into trouble|get in trouble|be done for|get done for|be done if|told off for
 |get told off for|get told off if|be told off if|be told off for|pulled up for|get pulled up for
