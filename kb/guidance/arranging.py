@@ -1,4 +1,4 @@
-"""Statements under headings and in paragraphs: from head to toe, or in the order of the plan's topics."""
+"""Provisions under headings and in paragraphs: from head to toe, or in the order of the plan's topics."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from kb.audit.law import UNWORN_ASPECTS
 from kb.guidance.merging import merge_items
 from kb.guidance.plan import Plan
-from kb.guidance.statements import Statement
+from kb.guidance.provisions import Provision
 from kb.guidance.zones import KIT, ORDER, OTHER, zone_of
 from kb.model.lookup import Lookup
 from kb.wording import capital, item_label, plural
@@ -18,21 +18,21 @@ _USE = ("wear", "carrying", *UNWORN_ASPECTS)
 
 
 class Arranged:
-    """The paragraphs of one heading, each a list of statements about one thing, or about several alike."""
+    """The paragraphs of one heading, each a list of provisions about one thing, or about several alike."""
 
-    def __init__(self, heading: str, paragraphs: list[list[Statement]]) -> None:
+    def __init__(self, heading: str, paragraphs: list[list[Provision]]) -> None:
         self.heading = heading
         self.paragraphs = paragraphs
 
 
-def arrange(lookup: Lookup, plan: Plan, statements: Sequence[Statement]) -> list[Arranged]:
-    """Every statement under one heading, in one paragraph."""
-    headings = [_heading(lookup, plan, statement) for statement in statements]
+def arrange(lookup: Lookup, plan: Plan, provisions: Sequence[Provision]) -> list[Arranged]:
+    """Every provision under one heading, in one paragraph."""
+    headings = [_heading(lookup, plan, provision) for provision in provisions]
     order = list(dict.fromkeys([*_order(lookup, plan), *headings]))
     return [
         Arranged(
             heading,
-            _paragraphs(lookup, [s for s, h in zip(statements, headings, strict=True) if h == heading]),
+            _paragraphs(lookup, [s for s, h in zip(provisions, headings, strict=True) if h == heading]),
         )
         for heading in order
         if heading in headings
@@ -44,10 +44,10 @@ def _order(lookup: Lookup, plan: Plan) -> list[str]:
     return topics if plan.arrange == "by topic" and topics else list(ORDER)
 
 
-def _heading(lookup: Lookup, plan: Plan, statement: Statement) -> str:
-    if statement.rule.aspect in UNWORN_ASPECTS:
+def _heading(lookup: Lookup, plan: Plan, provision: Provision) -> str:
+    if provision.rule.aspect in UNWORN_ASPECTS:
         return KIT
-    item = statement.rule.scope.items[0]
+    item = provision.rule.scope.items[0]
     if plan.arrange == "by topic" and plan.topics:
         return _topic(lookup, plan, item)
     return zone_of(lookup, item)
@@ -71,13 +71,13 @@ def _title(lookup: Lookup, topic: str) -> str:
     return capital(plural(label) if len(lookup.narrower(topic)) > 1 else label)
 
 
-def _paragraphs(lookup: Lookup, statements: Sequence[Statement]) -> list[list[Statement]]:
+def _paragraphs(lookup: Lookup, provisions: Sequence[Provision]) -> list[list[Provision]]:
     """What is said of several things together first, then a paragraph for each thing."""
-    merged = merge_items(lookup, statements)
+    merged = merge_items(lookup, provisions)
     place = {item.id: i for i, item in enumerate(lookup.base.items)}
-    groups: dict[tuple[str, ...], list[Statement]] = {}
-    for statement in merged:
-        groups.setdefault(statement.rule.scope.items, []).append(statement)
+    groups: dict[tuple[str, ...], list[Provision]] = {}
+    for provision in merged:
+        groups.setdefault(provision.rule.scope.items, []).append(provision)
 
     def rank(items: tuple[str, ...]) -> tuple[bool, bool, int]:
         use = any(s.rule.aspect in _USE for s in groups[items])
@@ -87,36 +87,36 @@ def _paragraphs(lookup: Lookup, statements: Sequence[Statement]) -> list[list[St
     return [with_exceptions(_sorted(lookup, groups[items])) for items in sorted(groups, key=rank)]
 
 
-def _sorted(lookup: Lookup, statements: Iterable[Statement]) -> list[Statement]:
+def _sorted(lookup: Lookup, provisions: Iterable[Provision]) -> list[Provision]:
     """The use of a thing first, then number, place and looks, then how it is treated."""
     order = {aspect.id: i for i, aspect in enumerate(lookup.base.aspects)}
 
-    def rank(statement: Statement) -> tuple[int, int, int]:
-        aspect = lookup.aspects[statement.rule.aspect]
+    def rank(provision: Provision) -> tuple[int, int, int]:
+        aspect = lookup.aspects[provision.rule.aspect]
         if aspect.kind == "act" and aspect.id in _USE:
             step = 0
         elif aspect.kind == "act":
             step = len(_KINDS) + (1 if aspect.verb is None else 2)
         else:
             step = 1 + _KINDS.index(aspect.kind)
-        modality = _MODALITIES.index(statement.rule.modality)
+        modality = _MODALITIES.index(provision.rule.modality)
         return step, order[aspect.within or aspect.id] if step else 0, order[aspect.id] if step else modality
 
-    return sorted(statements, key=rank)
+    return sorted(provisions, key=rank)
 
 
-def with_exceptions(statements: Sequence[Statement]) -> list[Statement]:
-    """The statements with each that takes another back right behind it."""
-    placed: dict[int, Statement] = {}
+def with_exceptions(provisions: Sequence[Provision]) -> list[Provision]:
+    """The provisions with each that takes another back right behind it."""
+    placed: dict[int, Provision] = {}
 
-    def put(statement: Statement) -> None:
-        if id(statement) in placed:
+    def put(provision: Provision) -> None:
+        if id(provision) in placed:
             return
-        placed[id(statement)] = statement
-        for other in statements:
-            if not set(statement.rivals).isdisjoint(other.rules):
+        placed[id(provision)] = provision
+        for other in provisions:
+            if not set(provision.rivals).isdisjoint(other.rules):
                 put(other)
 
-    for statement in statements:
-        put(statement)
+    for provision in provisions:
+        put(provision)
     return list(placed.values())

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from kb.guidance.statements import Statement
+from kb.guidance.provisions import Provision
 from kb.model.lookup import Lookup
 from kb.model.records import Edition
 from kb.wording import say_date
@@ -19,12 +19,12 @@ class Citing:
     """
 
     def __init__(
-        self, lookup: Lookup, local: str, statements: Iterable[Statement], more: Iterable[str]
+        self, lookup: Lookup, local: str, provisions: Iterable[Provision], more: Iterable[str]
     ) -> None:
         self.lookup = lookup
         self.local = local
         clauses = {
-            clause for s in statements for rule in (*s.rules, *s.rivals) for clause in self._told(rule)
+            clause for s in provisions for rule in (*s.rules, *s.rivals) for clause in self._told(rule)
         }
         editions = {lookup.clauses[clause].edition for clause in (*clauses, *more)}
         self.editions = sorted((lookup.editions[name] for name in editions), key=self._rank)

@@ -9,8 +9,8 @@ import msgspec
 from kb.audit.conflicts import by_rank, highest, unsettled
 from kb.guidance.citing import Citing
 from kb.guidance.document import Sentence
+from kb.guidance.provisions import Provision
 from kb.guidance.selecting import Selection
-from kb.guidance.statements import Statement
 from kb.model.conditions import Condition, all_of
 from kb.model.lookup import Lookup
 from kb.model.records import Rule
@@ -38,7 +38,7 @@ def open_matters(selection: Selection) -> list[Matter]:
         if view.item not in selection.wanted:
             continue
         known = setting.of(view)
-        for norms, matter, _ in unsettled(view, selection.statements.pairs(view)):
+        for norms, matter, _ in unsettled(view, selection.provisions.pairs(view)):
             names = frozenset(norm.rule for norm, _ in norms)
             case = setting.case(matter, known=known) if names not in found else None
             if case is not None:
@@ -67,9 +67,9 @@ def open_sentences(lookup: Lookup, matter: Matter, citing: Citing) -> tuple[Sent
     )
 
 
-def silent_topics(selection: Selection, statements: Sequence[Statement]) -> list[str]:
-    """The topics that the plan names and no statement is about."""
+def silent_topics(selection: Selection, provisions: Sequence[Provision]) -> list[str]:
+    """The topics that the plan names and no provision is about."""
     lookup = selection.lookup
-    spoken = {item for s in statements for item in covered_items(lookup, s.rule.scope)}
-    spoken |= {item for s in statements for item in s.rule.scope.items}
+    spoken = {item for s in provisions for item in covered_items(lookup, s.rule.scope)}
+    spoken |= {item for s in provisions for item in s.rule.scope.items}
     return [topic for topic in selection.plan.topics if spoken.isdisjoint(lookup.narrower(topic))]

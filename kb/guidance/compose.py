@@ -15,10 +15,10 @@ from kb.guidance.closing import Matter, open_matters, open_sentences, silent_top
 from kb.guidance.document import Document, Paragraph, Section, Sentence, Table
 from kb.guidance.merging import merge_days
 from kb.guidance.plan import Plan
+from kb.guidance.provisions import Provision
 from kb.guidance.reading import Opened
 from kb.guidance.selecting import Selection
 from kb.guidance.setting import Setting
-from kb.guidance.statements import Statement
 from kb.guidance.tables import grade_table
 from kb.guidance.zones import ORDER
 from kb.model.conditions import Test, all_of
@@ -64,17 +64,17 @@ def compose(opened: Opened, digest: str) -> Document:
     plan, lookup = opened.plan, opened.lookup
     days, chosen = selections(opened)
     spells = [selection.chosen() for selection in chosen]
-    statements = merge_days([s.setting for s in chosen], days, spells)
+    provisions = merge_days([s.setting for s in chosen], days, spells)
     residual = chosen[0].residual()
     matters = open_matters(chosen[0])
     told = [clause for matter in matters for clause in matter.clauses]
-    told += [lookup.rules[s.rule.repairs].clause for s in statements if s.rule.repairs]
-    citing = Citing(lookup, plan.edition, [*statements, *residual], told)
+    told += [lookup.rules[s.rule.repairs].clause for s in provisions if s.rule.repairs]
+    citing = Citing(lookup, plan.edition, [*provisions, *residual], told)
     sections = [
         _section(lookup, number, part, citing)
-        for number, part in enumerate(arrange(lookup, plan, [*statements, *residual]), 1)
+        for number, part in enumerate(arrange(lookup, plan, [*provisions, *residual]), 1)
     ]
-    silent = silent_topics(chosen[0], statements)
+    silent = silent_topics(chosen[0], provisions)
     if matters or silent:
         sections.append(_closing(len(sections) + 1, lookup, matters, silent, citing))
     return Document(
@@ -102,44 +102,44 @@ def _applicability(lookup: Lookup, plan: Plan) -> str:
 
 def _section(lookup: Lookup, number: int, part: Arranged, citing: Citing) -> Section:
     paragraphs: list[Paragraph] = []
-    for statements in part.paragraphs:
+    for provisions in part.paragraphs:
         name = f"{number}.{len(paragraphs) + 1}"
-        paragraphs.append(_paragraph(lookup, name, statements, citing))
-    caution = _caution(lookup, [s.rule for statements in part.paragraphs for s in statements])
+        paragraphs.append(_paragraph(lookup, name, provisions, citing))
+    caution = _caution(lookup, [s.rule for provisions in part.paragraphs for s in provisions])
     if caution:
         paragraphs.append(Paragraph(f"{number}.{len(paragraphs) + 1}", caution))
     return Section(str(number), part.heading, tuple(paragraphs))
 
 
-def _paragraph(lookup: Lookup, number: str, statements: Sequence[Statement], citing: Citing) -> Paragraph:
-    found = grade_table(lookup, statements, citing)
+def _paragraph(lookup: Lookup, number: str, provisions: Sequence[Provision], citing: Citing) -> Paragraph:
+    found = grade_table(lookup, provisions, citing)
     table: Table | None = None
     sentences: list[Sentence] = []
-    in_table: list[Statement] = []
+    in_table: list[Provision] = []
     if found is not None:
         table, in_table = found
-    for statement in statements:
-        if statement not in in_table:
-            sentences += _sentences(lookup, statement, citing)
+    for provision in provisions:
+        if provision not in in_table:
+            sentences += _sentences(lookup, provision, citing)
     if table is not None:
         sentences.append(Sentence(table.caption, kind="plain"))
     return Paragraph(number, tuple(sentences), table)
 
 
-def _sentences(lookup: Lookup, statement: Statement, citing: Citing) -> list[Sentence]:
-    """The sentence of a statement, and what its rule remarks."""
-    rule = statement.rule
-    citation = citing.citation((*statement.rules, *statement.rivals))
-    text = say_rule(lookup, rule, statement.period).removesuffix(".")
+def _sentences(lookup: Lookup, provision: Provision, citing: Citing) -> list[Sentence]:
+    """The sentence of a provision, and what its rule remarks."""
+    rule = provision.rule
+    citation = citing.citation((*provision.rules, *provision.rivals))
+    text = say_rule(lookup, rule, provision.period).removesuffix(".")
     if rule.repairs:
         named = citing.clause(lookup.rules[rule.repairs].clause)
         text = text.replace(rule_reference(lookup, rule.repairs), named)
-    found = [Sentence(text, citation, rules=statement.rules, rivals=statement.rivals)]
+    found = [Sentence(text, citation, rules=provision.rules, rivals=provision.rivals)]
     if rule.note:
-        found.append(Sentence(f"Note: {_closed(rule.note)}", citing.citation(statement.rules), "note"))
+        found.append(Sentence(f"Note: {_closed(rule.note)}", citing.citation(provision.rules), "note"))
     if rule.caution:
         found.append(
-            Sentence(f"Caution: {_closed(rule.caution)}", citing.citation(statement.rules), "caution")
+            Sentence(f"Caution: {_closed(rule.caution)}", citing.citation(provision.rules), "caution")
         )
     return found
 

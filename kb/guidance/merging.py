@@ -1,4 +1,4 @@
-"""Statements that say the same put together: of several rigs, clauses, items or days."""
+"""Provisions that say the same put together: of several rigs, clauses, items or days."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from collections.abc import Callable, Sequence
 
 import msgspec
 
+from kb.guidance.provisions import Provision
 from kb.guidance.setting import Setting, either
-from kb.guidance.statements import Statement
 from kb.model.conditions import negate
 from kb.model.lookup import Lookup
 from kb.model.records import RuleValue
@@ -18,8 +18,8 @@ from kb.wording import say_date, say_rule
 _MERGED_KINDS = ("act", "choice", "measure", "position")
 
 
-def _joined(one: Statement, other: Statement, **changes: object) -> Statement:
-    """Two statements as one, whose rule is that of the first with changes."""
+def _joined(one: Provision, other: Provision, **changes: object) -> Provision:
+    """Two provisions as one, whose rule is that of the first with changes."""
     return msgspec.structs.replace(
         one,
         rule=msgspec.structs.replace(one.rule, **changes) if changes else one.rule,
@@ -29,33 +29,33 @@ def _joined(one: Statement, other: Statement, **changes: object) -> Statement:
 
 
 def _fold(
-    statements: Sequence[Statement], join: Callable[[Statement, Statement], Statement | None]
-) -> list[Statement]:
-    """Statements with each put together with the first before it that it can be put together with."""
-    kept: list[Statement] = []
-    for statement in statements:
+    provisions: Sequence[Provision], join: Callable[[Provision, Provision], Provision | None]
+) -> list[Provision]:
+    """Provisions with each put together with the first before it that it can be put together with."""
+    kept: list[Provision] = []
+    for provision in provisions:
         for index, earlier in enumerate(kept):
-            joined = join(earlier, statement)
+            joined = join(earlier, provision)
             if joined is not None:
                 kept[index] = joined
                 break
         else:
-            kept.append(statement)
+            kept.append(provision)
     return kept
 
 
-def _alike(one: Statement, other: Statement, *names: str) -> bool:
+def _alike(one: Provision, other: Provision, *names: str) -> bool:
     return one.period == other.period and all(
         getattr(one.rule, name) == getattr(other.rule, name) for name in names
     )
 
 
 def merge_cases(
-    setting: Setting, statements: Sequence[Statement], is_local: Callable[[Statement], bool]
-) -> list[Statement]:
-    """One statement for what several clauses say, each in its own rig, place or the like."""
+    setting: Setting, provisions: Sequence[Provision], is_local: Callable[[Provision], bool]
+) -> list[Provision]:
+    """One provision for what several clauses say, each in its own rig, place or the like."""
 
-    def join(one: Statement, other: Statement) -> Statement | None:
+    def join(one: Provision, other: Provision) -> Provision | None:
         if not _alike(one, other, "modality", "scope", "aspect", "value", "residual", "repairs", "note"):
             return None
         if is_local(one) or is_local(other) or one.rule.caution != other.rule.caution:
@@ -65,13 +65,13 @@ def merge_cases(
         both = either(one.rule.condition, other.rule.condition)
         return None if both is None else _joined(one, other, condition=setting.settle(both))
 
-    return _fold(statements, join)
+    return _fold(provisions, join)
 
 
-def merge_bounds(statements: Sequence[Statement]) -> list[Statement]:
-    """One statement for two bounds of one measure, "5 to 7 in" for "at least 5 in" and "at most 7 in"."""
+def merge_bounds(provisions: Sequence[Provision]) -> list[Provision]:
+    """One provision for two bounds of one measure, "5 to 7 in" for "at least 5 in" and "at most 7 in"."""
 
-    def join(one: Statement, other: Statement) -> Statement | None:
+    def join(one: Provision, other: Provision) -> Provision | None:
         names = ("modality", "scope", "aspect", "condition", "note", "caution", "delegation", "clause")
         left, right = one.rule.value.measure, other.rule.value.measure
         if one.rule.modality != "must" or not _alike(one, other, *names) or left is None or right is None:
@@ -85,16 +85,16 @@ def merge_bounds(statements: Sequence[Statement]) -> list[Statement]:
         measure = msgspec.structs.replace(left, interval=both.intervals[0], also=None)
         return _joined(one, other, value=RuleValue(values=both, measure=measure))
 
-    return _fold(statements, join)
+    return _fold(provisions, join)
 
 
-def merge_items(lookup: Lookup, statements: Sequence[Statement]) -> list[Statement]:
-    """One statement for what the same clauses say of several single things."""
+def merge_items(lookup: Lookup, provisions: Sequence[Provision]) -> list[Provision]:
+    """One provision for what the same clauses say of several single things."""
 
-    def clauses(statement: Statement) -> set[str]:
-        return {lookup.rules[rule].clause for rule in (*statement.rules, *statement.rivals)}
+    def clauses(provision: Provision) -> set[str]:
+        return {lookup.rules[rule].clause for rule in (*provision.rules, *provision.rivals)}
 
-    def join(one: Statement, other: Statement) -> Statement | None:
+    def join(one: Provision, other: Provision) -> Provision | None:
         names = (
             "modality",
             "aspect",
@@ -117,33 +117,33 @@ def merge_items(lookup: Lookup, statements: Sequence[Statement]) -> list[Stateme
         )
         return _joined(one, other, scope=scope)
 
-    return _fold(statements, join)
+    return _fold(provisions, join)
 
 
-def _is_single(lookup: Lookup, statement: Statement) -> bool:
-    """Whether a statement is about single things, each by its name."""
-    scope = statement.rule.scope
+def _is_single(lookup: Lookup, provision: Provision) -> bool:
+    """Whether a provision is about single things, each by its name."""
+    scope = provision.rule.scope
     if scope.alternatives is not None or scope.excluding:
         return False
     return all(len(lookup.narrower(item)) == 1 for item in scope.items)
 
 
 def merge_days(
-    settings: Sequence[Setting], days: Sequence[datetime.date], spells: Sequence[Sequence[Statement]]
-) -> list[Statement]:
-    """The statements of successive spells, each once, with its period if it does not hold all the time.
+    settings: Sequence[Setting], days: Sequence[datetime.date], spells: Sequence[Sequence[Provision]]
+) -> list[Provision]:
+    """The provisions of successive spells, each once, with its period if it does not hold all the time.
 
     It holds also while another says as much in more cases.
     """
     lookup = settings[0].lookup
     found: dict[tuple[tuple[str, ...], str], list[int]] = {}
-    first: dict[tuple[tuple[str, ...], str], Statement] = {}
-    for index, statements in enumerate(spells):
-        for statement in statements:
-            key = (statement.rules, say_rule(lookup, statement.rule))
+    first: dict[tuple[tuple[str, ...], str], Provision] = {}
+    for index, provisions in enumerate(spells):
+        for provision in provisions:
+            key = (provision.rules, say_rule(lookup, provision.rule))
             found.setdefault(key, []).append(index)
-            first.setdefault(key, statement)
-    merged: list[Statement] = []
+            first.setdefault(key, provision)
+    merged: list[Provision] = []
     for key, named in found.items():
         present = [
             i
@@ -159,8 +159,8 @@ def merge_days(
     return merged
 
 
-def _says(setting: Setting, one: Statement, other: Statement) -> bool:
-    """Whether a statement says what another says, in all its cases and out of all the same clauses."""
+def _says(setting: Setting, one: Provision, other: Provision) -> bool:
+    """Whether a provision says what another says, in all its cases and out of all the same clauses."""
     if not _alike(one, other, "modality", "scope", "aspect", "value") or not set(other.rules) <= set(
         one.rules
     ):

@@ -1,4 +1,4 @@
-"""Which statements matter to a plan: its topics, and what can be worn at all in its setting."""
+"""Which provisions matter to a plan: its topics, and what can be worn at all in its setting."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from kb.audit.law import UNWORN_ASPECTS, places
 from kb.guidance.merging import merge_bounds, merge_cases
 from kb.guidance.plan import Plan
+from kb.guidance.provisions import Provision, Provisions
 from kb.guidance.setting import Setting
-from kb.guidance.statements import Statement, Statements
 from kb.model.conditions import Condition, any_of, negate
 from kb.model.records import Rule
 from kb.model.values import NO, ValueSet, contains
@@ -21,14 +21,14 @@ _SAID = ("modality", "scope", "aspect", "value")
 
 
 class Selection:
-    """The statements of one day that a plan wants."""
+    """The provisions of one day that a plan wants."""
 
     def __init__(self, plan: Plan, setting: Setting) -> None:
         self.plan = plan
         self.setting = setting
         self.law = setting.law
         self.lookup = setting.lookup
-        self.statements = Statements(setting)
+        self.provisions = Provisions(setting)
         self.wanted = self._wanted()
         self._idle = self._never_worn()
 
@@ -79,11 +79,11 @@ class Selection:
             if act in self.lookup.aspects and self.law.engine.group(item, act).rules:
                 return any(
                     self.setting.case(condition, known=known) is not None
-                    for condition in self._provisions(item, act)
+                    for condition in self._grants(item, act)
                 )
         return True
 
-    def _provisions(self, item: str, act: str) -> Iterator[Condition]:
+    def _grants(self, item: str, act: str) -> Iterator[Condition]:
         """When a rule that permits an act is alive, or one that requires it."""
         view = self.law.view(item, act)
         for norm, mask in view.norms():
@@ -97,7 +97,7 @@ class Selection:
         known = {**self._unworn(self._idle), **self.setting.known}
         return self.setting.case(self.setting.written(condition), known=known) is not None
 
-    # -- statements -------------------------------------------------------------------------------------
+    # -- provisions -------------------------------------------------------------------------------------
 
     def _is_wanted(self, rule: Rule) -> bool:
         """Whether a rule is about a topic, and about something that can come up in the setting."""
@@ -110,22 +110,22 @@ class Selection:
             return True
         return any(self.in_play(item) for item in items & self.wanted)
 
-    def chosen(self) -> list[Statement]:
-        """The statements in the order of the books, without those that add nothing to another."""
+    def chosen(self) -> list[Provision]:
+        """The provisions in the order of the books, without those that add nothing to another."""
         found = [
-            statement
+            provision
             for rule in self.law.rules
             if self._is_wanted(rule)
-            for statement in self.statements.of_rule(rule, self.wanted)
-            if self._possible(statement.rule.condition)
+            for provision in self.provisions.of_rule(rule, self.wanted)
+            if self._possible(provision.rule.condition)
         ]
-        found = [statement for statement in found if not self._is_required_anyway(statement)]
+        found = [provision for provision in found if not self._is_required_anyway(provision)]
         merged = merge_bounds(merge_cases(self.setting, found, self.is_local))
         return [s for s in merged if not any(self._adds_nothing(s, other) for other in merged)]
 
-    def _is_required_anyway(self, statement: Statement) -> bool:
+    def _is_required_anyway(self, provision: Provision) -> bool:
         """Whether a permission to do something holds only where it must be done."""
-        rule = statement.rule
+        rule = provision.rule
         if rule.modality != "may" or self.lookup.aspects[rule.aspect].kind != "act":
             return False
         item = rule.scope.items[0]
@@ -141,8 +141,8 @@ class Selection:
         written = self.setting.written(rule.condition)
         return bool(duties) and self.setting.case(written, negate(any_of(duties))) is None
 
-    def _adds_nothing(self, one: Statement, other: Statement) -> bool:
-        """Whether a statement of the same or a higher authority says as much, in more cases."""
+    def _adds_nothing(self, one: Provision, other: Provision) -> bool:
+        """Whether a provision of the same or a higher authority says as much, in more cases."""
         left, right = one.rule, other.rule
         ranks = self.lookup.authorities
         lower = ranks[right.authority].rank > ranks[left.authority].rank
@@ -153,14 +153,14 @@ class Selection:
         written = self.setting.written
         return self.setting.case(written(left.condition), negate(written(right.condition))) is None
 
-    def is_local(self, statement: Statement) -> bool:
-        """Whether a statement is one of the plan's own rules."""
-        return self.lookup.clauses[statement.rule.clause].edition == self.plan.edition
+    def is_local(self, provision: Provision) -> bool:
+        """Whether a provision is one of the plan's own rules."""
+        return self.lookup.clauses[provision.rule.clause].edition == self.plan.edition
 
-    def residual(self) -> list[Statement]:
+    def residual(self) -> list[Provision]:
         """What closes all that nothing else speaks about, as far as it bears on the topics."""
         return [
-            self.statements.plain(rule)
+            self.provisions.plain(rule)
             for rule in self.law.rules
             if rule.residual
             and not self.wanted.isdisjoint(covered_items(self.lookup, rule.scope))

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from kb.guidance.citing import Citing
 from kb.guidance.document import Table
-from kb.guidance.statements import Statement
+from kb.guidance.provisions import Provision
 from kb.model.conditions import Test
 from kb.model.lookup import Lookup
 from kb.model.values import Choices, ValueSet, contains
@@ -21,22 +21,22 @@ def grade_fact(lookup: Lookup) -> str | None:
 
 
 def grade_table(
-    lookup: Lookup, statements: Sequence[Statement], citing: Citing
-) -> tuple[Table, list[Statement]] | None:
-    """The table of what statements about one thing say by grade, and the statements that are in it.
+    lookup: Lookup, provisions: Sequence[Provision], citing: Citing
+) -> tuple[Table, list[Provision]] | None:
+    """The table of what provisions about one thing say by grade, and the provisions that are in it.
 
     Only aspects for which two or more sets of grades have rules of their own make a column; None without any.
     """
     fact = grade_fact(lookup)
-    columns: dict[str, list[tuple[ValueSet, Statement]]] = {}
-    for statement in statements:
-        rule, condition = statement.rule, statement.rule.condition
+    columns: dict[str, list[tuple[ValueSet, Provision]]] = {}
+    for provision in provisions:
+        rule, condition = provision.rule, provision.rule.condition
         by_grade = isinstance(condition, Test) and condition.fact == fact
         single = len(rule.scope.items) == 1 and not rule.scope.excluding
-        plain = rule.modality == "must" and not statement.period and not rule.caution and not rule.note
+        plain = rule.modality == "must" and not provision.period and not rule.caution and not rule.note
         if by_grade and single and plain and lookup.aspects[rule.aspect].kind in _COLUMN_KINDS:
             assert isinstance(condition, Test)
-            columns.setdefault(rule.aspect, []).append((condition.values, statement))
+            columns.setdefault(rule.aspect, []).append((condition.values, provision))
     columns = {aspect: found for aspect, found in columns.items() if len(found) > 1 and _apart(found)}
     if fact is None or not columns:
         return None
@@ -49,23 +49,23 @@ def grade_table(
         )
         for grades in _rows(lookup, fact, columns)
     ]
-    used = [statement for found in columns.values() for _, statement in found]
+    used = [provision for found in columns.values() for _, provision in found]
     table = Table(
         caption=f"The table below gives, by grade, {listing(names)}",
         head=(capital(lookup.facts[fact].label), *map(capital, names)),
         rows=tuple(rows),
-        rules=tuple(dict.fromkeys(rule for statement in used for rule in statement.rules)),
+        rules=tuple(dict.fromkeys(rule for provision in used for rule in provision.rules)),
     )
     return table, used
 
 
-def _apart(found: Sequence[tuple[ValueSet, Statement]]) -> bool:
+def _apart(found: Sequence[tuple[ValueSet, Provision]]) -> bool:
     """Whether no grade has two of the rules."""
     members = [values.members for values, _ in found if isinstance(values, Choices) and not values.complement]
     return len(members) == len(found) and len(frozenset().union(*members)) == sum(map(len, members))
 
 
-def _rows(lookup: Lookup, fact: str, columns: dict[str, list[tuple[ValueSet, Statement]]]) -> list[Choices]:
+def _rows(lookup: Lookup, fact: str, columns: dict[str, list[tuple[ValueSet, Provision]]]) -> list[Choices]:
     """The grades that some column speaks of, cut so that each row has one cell of each column."""
     groups: dict[tuple[int, ...], list[str]] = {}
     for grade in lookup.order(fact):
@@ -79,11 +79,11 @@ def _rows(lookup: Lookup, fact: str, columns: dict[str, list[tuple[ValueSet, Sta
 
 
 def _cell(
-    lookup: Lookup, grades: Choices, found: Sequence[tuple[ValueSet, Statement]], citing: Citing
+    lookup: Lookup, grades: Choices, found: Sequence[tuple[ValueSet, Provision]], citing: Citing
 ) -> str:
     grade = min(grades.members)
-    for values, statement in found:
+    for values, provision in found:
         if contains(values, grade):
-            rule = statement.rule
-            return f"{say_value(lookup, rule.aspect, rule.value)} ({citing.citation(statement.rules)})"
+            rule = provision.rule
+            return f"{say_value(lookup, rule.aspect, rule.value)} ({citing.citation(provision.rules)})"
     return NOTHING

@@ -82,7 +82,7 @@ def _tests(condition):  # type: ignore[no-untyped-def]
 
 
 def holds(selection: Selection, condition, known: Mapping[str, ValueSet]) -> bool:  # type: ignore[no-untyped-def]
-    """Whether a condition of a statement is true in a fully known case."""
+    """Whether a condition of a provision is true in a fully known case."""
     truth = evaluate(selection.setting.written(condition), known.get)
     assert truth is not None
     return truth

@@ -10,8 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from kb.guidance.provisions import Provision
 from kb.guidance.selecting import Selection
-from kb.guidance.statements import Statement
 from kb.model import conditions
 from kb.model.values import ValueSet, contains, is_subset
 from kb.reasoner import WORN, Decision
@@ -42,11 +42,11 @@ def selection(request: pytest.FixtureRequest) -> Selection:
     return first_selection(opened(text, books))
 
 
-def facts_of(selection: Selection, item: str, aspect: str, about: list[Statement]) -> tuple[str, ...]:
-    """The facts that the decision rests on, and those that the statements test."""
+def facts_of(selection: Selection, item: str, aspect: str, about: list[Provision]) -> tuple[str, ...]:
+    """The facts that the decision rests on, and those that the provisions test."""
     engine = selection.law.engine
     tested = [*engine.watched(engine.group(item, aspect)).values(), *selection.setting.terms]
-    tested += [selection.setting.written(statement.rule.condition) for statement in about]
+    tested += [selection.setting.written(provision.rule.condition) for provision in about]
     return tuple(sorted({t.fact for c in tested for t in conditions.tests(c)}))
 
 
@@ -71,9 +71,9 @@ def _truth(condition: conditions.Condition, known: Mapping[str, ValueSet]) -> bo
     return conditions.evaluate(condition, known.get)
 
 
-def fits(selection: Selection, statement: Statement, item: str, decision: Decision) -> bool:
-    """Whether a decision is what a statement says of the item."""
-    rule = statement.rule
+def fits(selection: Selection, provision: Provision, item: str, decision: Decision) -> bool:
+    """Whether a decision is what a provision says of the item."""
+    rule = provision.rule
     group = selection.law.engine.group(item, rule.aspect)
     act = selection.lookup.aspects[rule.aspect].kind == "act"
     if act and rule.modality in EXPECTED and contains(rule.value.values, "yes"):
@@ -108,18 +108,18 @@ def _is_part_of_choice(selection: Selection, decision: Decision) -> bool:
 def test_a_sentence_holds_wherever_it_speaks(selection: Selection) -> None:
     lookup = selection.lookup
     tried = 0
-    for statement in selection.chosen():
-        rule = statement.rule
+    for provision in selection.chosen():
+        rule = provision.rule
         if rule.scope.alternatives or rule.repairs:
             continue
         items = [i for i in covered_items(lookup, rule.scope) if selection.in_play(i)]
         for item in sorted(items)[:3]:
-            for known in cases(selection, facts_of(selection, item, rule.aspect, [statement]), 7, CASES):
+            for known in cases(selection, facts_of(selection, item, rule.aspect, [provision]), 7, CASES):
                 if not holds(selection, rule.condition, known):
                     continue
                 tried += 1
                 decision = decide(selection, item, rule.aspect, known)
-                assert fits(selection, statement, item, decision), (statement, item, known, decision)
+                assert fits(selection, provision, item, decision), (provision, item, known, decision)
     assert tried > 200
 
 

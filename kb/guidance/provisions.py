@@ -1,6 +1,6 @@
 """What the rules say in the setting of a plan: each rule where it holds, and what takes it back elsewhere.
 
-A rule is never stated as if it held where another beats it: its statement says "unless" with the case of the
+A rule is never stated as if it held where another beats it: its provision says "unless" with the case of the
 other. What nothing settles is taken out of both rules and stated as open.
 """
 
@@ -22,7 +22,7 @@ from kb.reasoner.norms import covered_items
 _FREE = ("may", "need_not")
 
 
-class Statement(msgspec.Struct, frozen=True, kw_only=True):
+class Provision(msgspec.Struct, frozen=True, kw_only=True):
     """What one or more rules say alike, as far as they hold in the setting.
 
     `rule` carries the items and the condition that are left, `rules` are the ids of the rules that it says,
@@ -53,8 +53,8 @@ class _Rival(msgspec.Struct, frozen=True):
     declared: bool = False
 
 
-class Statements:
-    """Works out statements in one setting."""
+class Provisions:
+    """Works out provisions in one setting."""
 
     def __init__(self, setting: Setting) -> None:
         self.setting = setting
@@ -127,8 +127,8 @@ class Statements:
 
     # -- one rule ---------------------------------------------------------------------------------------
 
-    def of_rule(self, rule: Rule, wanted: frozenset[str]) -> list[Statement]:
-        """The statements of a rule about the wanted items; none where it never has a say."""
+    def of_rule(self, rule: Rule, wanted: frozenset[str]) -> list[Provision]:
+        """The provisions of a rule about the wanted items; none where it never has a say."""
         items = sorted(covered_items(self.lookup, rule.scope), key=self._place.__getitem__)
         if rule.scope.alternatives is not None:
             return self._of_choice(rule, [item for item in items if item in rule.scope.items])
@@ -149,12 +149,12 @@ class Statements:
         found = []
         if plain or not special:
             scope = self._without(rule.scope, [*special, *dead])
-            found.append(self._statement(rule, scope, shared))
+            found.append(self._provision(rule, scope, shared))
         for item in special:
             if item in wanted:
                 scope = Scope(items=(item,), narrower=rule.scope.narrower)
-                found.append(self._statement(rule, scope, rivals[item]))
-        return [statement for statement in found if statement.rule.condition != NEVER]
+                found.append(self._provision(rule, scope, rivals[item]))
+        return [provision for provision in found if provision.rule.condition != NEVER]
 
     def _without(self, scope: Scope, items: Sequence[str]) -> Scope:
         """The scope less some items: the broadest of them that are not what it names itself."""
@@ -162,8 +162,8 @@ class Statements:
         broadest = [i for i in taken if not any(o != i and o in self.lookup.broader(i) for o in taken)]
         return msgspec.structs.replace(scope, excluding=tuple(dict.fromkeys((*scope.excluding, *broadest))))
 
-    def _of_choice(self, rule: Rule, items: Iterable[str]) -> list[Statement]:
-        """One duty over a set: an exemption from a part takes it back, and an exception with a duty of its own.
+    def _of_choice(self, rule: Rule, items: Iterable[str]) -> list[Provision]:
+        """One duty over a set: what exempts from a part takes it back, as does an exception with a duty.
 
         What merely forbids a part narrows it, and is said beside it.
         """
@@ -178,11 +178,11 @@ class Statements:
         modality = {rival: self.lookup.rules[rival.rule].modality for rival in rivals}
         replaced = any(rival.declared and modality[rival] == "must" for rival in rivals)
         taken = [r for r in rivals if modality[r] in _FREE or (r.declared and replaced)]
-        return [self._statement(rule, rule.scope, taken)] if held else []
+        return [self._provision(rule, rule.scope, taken)] if held else []
 
-    def plain(self, rule: Rule) -> Statement:
+    def plain(self, rule: Rule) -> Provision:
         """A rule where its condition holds, whatever else is said."""
-        return self._statement(rule, rule.scope, ())
+        return self._provision(rule, rule.scope, ())
 
     def _needed(self, parts: Sequence[Condition]) -> list[Condition]:
         """Conditions that must all hold, without an "unless" that the others cover."""
@@ -214,7 +214,7 @@ class Statements:
         written = self.setting.written
         return self.setting.case(written(one), negate(written(other)), known=known) is None
 
-    def _statement(self, rule: Rule, scope: Scope, rivals: Sequence[_Rival]) -> Statement:
+    def _provision(self, rule: Rule, scope: Scope, rivals: Sequence[_Rival]) -> Provision:
         """The rule with what is left of its condition, less the cases of its rivals."""
         setting = self.setting
         own = setting.settle(rule.condition)
@@ -238,7 +238,7 @@ class Statements:
             valid_from=clause.valid_from,
             valid_until=clause.valid_until,
         )
-        return Statement(rule=said, rules=(rule.id,), rivals=tuple(dict.fromkeys(named)))
+        return Provision(rule=said, rules=(rule.id,), rivals=tuple(dict.fromkeys(named)))
 
 
 def _less(parts: Sequence[Condition], taken: Condition) -> list[Condition]:
