@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from kb.reader.english import LONGEST_PHRASE, PHRASES, SKIPPED_INSIDE_LABELS, SPLIT_VERBS, WEAK
 from kb.reader.lexicon import Entry, Lexicon
+from kb.reader.ordered import ordered
 from kb.reader.parted import parted
 from kb.reader.patterns import pattern_pieces
 from kb.reader.pieces import How, Piece
@@ -218,7 +219,14 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
     names += [*_turned(tokens, lexicon), *_ones(tokens, names, lexicon)]
     patterns = [p for p in pattern_pieces(text, tokens) if not _is_cut(p, names, text, tokens)]
     whole = [name for name in names if not _cuts_item(name, names, tokens, lexicon)]
-    candidates = [*patterns, *reported(tokens), *_split_verbs(tokens, names), *parted(tokens, names), *whole]
+    candidates = [
+        *patterns,
+        *reported(tokens),
+        *ordered(tokens),
+        *_split_verbs(tokens, names),
+        *parted(tokens, names),
+        *whole,
+    ]
     starts = sentence_starts(text, tokens)
     for first in range(len(tokens)):
         for last in range(first + 1, min(first + LONGEST_PHRASE, len(tokens)) + 1):

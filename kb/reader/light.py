@@ -13,6 +13,7 @@ from collections.abc import Iterator, Sequence
 import msgspec
 
 from kb.model.lookup import Lookup
+from kb.reader.attached import attached
 from kb.reader.english import BODY, LEADING_PREPOSITIONS
 from kb.reader.forms import word_set
 from kb.reader.lexicon import Entry, Lexicon
@@ -68,6 +69,7 @@ def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: L
             _structure(found, index, tokens, lookup)
         elif piece.last - piece.first == 1:
             _word(found, index, tokens, lexicon, lookup)
+    attached(found, tokens, lookup)
     return tuple(found)
 
 

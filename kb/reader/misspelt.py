@@ -93,7 +93,10 @@ def names_nearby(tokens: tuple[Token, ...], place: int, lexicon: Lexicon) -> tup
     if len(word) < 3 or not word.isalpha():
         return ()
     found: dict[str, float] = {}
+    beside = {tokens[p].key for p in (_beside(tokens, place, -1), _beside(tokens, place, 1)) if p is not None}
     for label in lexicon.long_names:
+        if beside.isdisjoint(label):
+            continue
         for at, part in enumerate(label):
             if part == tokens[place].key or not _fits(tokens, place, label, at):
                 continue
@@ -106,6 +109,14 @@ def names_nearby(tokens: tuple[Token, ...], place: int, lexicon: Lexicon) -> tup
     return tuple(part for part, away in found.items() if away == best)
 
 
+def _beside(tokens: tuple[Token, ...], place: int, step: int) -> int | None:
+    """The next word in a direction that is not one that may stand inside a name."""
+    place += step
+    while 0 <= place < len(tokens) and tokens[place].low in _SKIPPED:
+        place += step
+    return place if 0 <= place < len(tokens) else None
+
+
 def _fits(tokens: tuple[Token, ...], place: int, label: tuple[str, ...], at: int) -> bool:
     """Whether the words around a place are those around a word of a name."""
     return _runs(tokens, place, -1, label[:at][::-1]) and _runs(tokens, place, 1, label[at + 1 :])
@@ -113,11 +124,10 @@ def _fits(tokens: tuple[Token, ...], place: int, label: tuple[str, ...], at: int
 
 def _runs(tokens: tuple[Token, ...], place: int, step: int, words: Sequence[str]) -> bool:
     for word in words:
-        place += step
-        while 0 <= place < len(tokens) and tokens[place].low in _SKIPPED:
-            place += step
-        if not 0 <= place < len(tokens) or tokens[place].key != word:
+        after = _beside(tokens, place, step)
+        if after is None or tokens[after].key != word:
             return False
+        place = after
     return True
 
 
