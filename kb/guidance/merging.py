@@ -25,6 +25,7 @@ def _joined(one: Provision, other: Provision, **changes: object) -> Provision:
         rule=msgspec.structs.replace(one.rule, **changes) if changes else one.rule,
         rules=tuple(dict.fromkeys((*one.rules, *other.rules))),
         rivals=tuple(dict.fromkeys((*one.rivals, *other.rivals))),
+        granted=None,
     )
 
 
@@ -138,7 +139,7 @@ def merge_days(
     lookup = settings[0].lookup
     found: dict[tuple[tuple[str, ...], str], list[int]] = {}
     first: dict[tuple[tuple[str, ...], str], Provision] = {}
-    for index, provisions in enumerate(spells):
+    for index, provisions in enumerate(_steady(lookup, spells)):
         for provision in provisions:
             key = (provision.rules, say_rule(lookup, provision.rule))
             found.setdefault(key, []).append(index)
@@ -157,6 +158,26 @@ def merge_days(
                 merged.append(msgspec.structs.replace(first[key], period=period))
                 start = after
     return merged
+
+
+def _steady(lookup: Lookup, spells: Sequence[Sequence[Provision]]) -> list[list[Provision]]:
+    """The provisions of each spell, with a permission as granted where only the duties beside it change."""
+    texts: dict[tuple[tuple[str, ...], str], set[str]] = {}
+    for provision in (provision for provisions in spells for provision in provisions):
+        texts.setdefault(_grant(lookup, provision), set()).add(say_rule(lookup, provision.rule))
+    return [
+        [
+            provision.granted
+            if provision.granted and len(texts[_grant(lookup, provision)]) > 1
+            else provision
+            for provision in provisions
+        ]
+        for provisions in spells
+    ]
+
+
+def _grant(lookup: Lookup, provision: Provision) -> tuple[tuple[str, ...], str]:
+    return provision.rules, say_rule(lookup, (provision.granted or provision).rule)
 
 
 def _says(setting: Setting, one: Provision, other: Provision) -> bool:

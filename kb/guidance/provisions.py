@@ -27,13 +27,15 @@ class Provision(msgspec.Struct, frozen=True, kw_only=True):
 
     `rule` carries the items and the condition that are left, `rules` are the ids of the rules that it says,
     `rivals` of those that its "unless" is about. `period` is the part of the guidance's time in which it
-    holds, in words; empty means all of it.
+    holds, in words; empty means all of it. `granted` is a permission as it is without the duties that it
+    leaves to others, if there are any.
     """
 
     rule: Rule
     rules: tuple[str, ...]
     rivals: tuple[str, ...] = ()
     period: str = ""
+    granted: Provision | None = None
 
 
 class Open(msgspec.Struct, frozen=True):
@@ -46,11 +48,15 @@ class Open(msgspec.Struct, frozen=True):
 
 
 class _Rival(msgspec.Struct, frozen=True):
-    """A norm that takes back what another says, the condition in which it does, whether by an exception."""
+    """A norm that takes back what another says, and the condition in which it does.
+
+    `declared` if by an exception, `duty` if it requires what the other permits.
+    """
 
     rule: str
     condition: Condition
     declared: bool = False
+    duty: bool = False
 
 
 class Provisions:
@@ -118,7 +124,7 @@ class Provisions:
             if duty.key != duty.rule or not mask >> no & 1:
                 continue
             if self.setting.case(view.applies(norm), view.alive(duty, mask, no), known=known) is not None:
-                found.append(_Rival(duty.rule, self._stands(view, duty)))
+                found.append(_Rival(duty.rule, self._stands(view, duty), duty=True))
         return tuple(found)
 
     def _stands(self, view: View, duty: Norm) -> Condition:
@@ -238,7 +244,9 @@ class Provisions:
             valid_from=clause.valid_from,
             valid_until=clause.valid_until,
         )
-        return Provision(rule=said, rules=(rule.id,), rivals=tuple(dict.fromkeys(named)))
+        others = [rival for rival in rivals if not rival.duty]
+        granted = self._provision(rule, scope, others) if len(others) < len(rivals) else None
+        return Provision(rule=said, rules=(rule.id,), rivals=tuple(dict.fromkeys(named)), granted=granted)
 
 
 def _less(parts: Sequence[Condition], taken: Condition) -> list[Condition]:
