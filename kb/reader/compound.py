@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+import msgspec
+
 from kb.model.lookup import Lookup
+from kb.model.questions import Abstain, Ask, Query
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
 
@@ -49,3 +52,14 @@ def counted_class(piece: Piece, lookup: Lookup) -> str | None:
 
 def _shared(paths: Sequence[Sequence[str]]) -> list[str]:
     return [item for item in paths[0] if all(item in path for path in paths[1:])]
+
+
+def ranked_things(query: Query, lookup: Lookup) -> Query | Ask | Abstain:
+    """ "What is the order of precedence": of what the books rank, where that is one thing."""
+    ranked = dict.fromkeys(i for r in lookup.base.rules if r.aspect == query.aspect for i in r.scope.items)
+    if len(ranked) == 1:
+        return msgspec.structs.replace(query, items=tuple(ranked))
+    if not ranked:
+        return Abstain(reason="The books set no order of precedence.")
+    choices = tuple((item, lookup.items[item].label) for item in ranked)
+    return Ask(fact="item", prompt="The order of which things?", choices=choices)

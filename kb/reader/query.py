@@ -11,7 +11,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, QuestionKind, Verdict
 from kb.model.records import Case
 from kb.model.values import NO, YES, ValueSet, intersect, is_empty
-from kb.reader.compound import counted_class, part_or_whole
+from kb.reader.compound import counted_class, part_or_whole, ranked_things
 from kb.reader.days import month_of
 from kb.reader.defined import defining_clause, find_clause
 from kb.reader.english import BODY
@@ -347,7 +347,7 @@ def _checked(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
     if query.kind == "list":
         return _narrowed_list(query, frame, lookup)
     if not query.items and query.aspect == "precedence":
-        return _ranked(query, lookup)
+        return ranked_things(query, lookup)
     if not query.items:
         if frame.terse and not roles.aspect and not query.case.facts and not roles.alone:
             return Abstain(reason="No question about dress was found.")
@@ -357,17 +357,6 @@ def _checked(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
     if query.aspect not in lookup.aspects:
         return Abstain(reason="The books do not speak of this.", words=(query.aspect,))
     return query
-
-
-def _ranked(query: Query, lookup: Lookup) -> Outcome:
-    """ "What is the order of precedence": of what the books rank, where that is one thing."""
-    ranked = dict.fromkeys(i for r in lookup.base.rules if r.aspect == query.aspect for i in r.scope.items)
-    if len(ranked) == 1:
-        return msgspec.structs.replace(query, items=tuple(ranked))
-    if not ranked:
-        return Abstain(reason="The books set no order of precedence.")
-    choices = tuple((item, lookup.items[item].label) for item in ranked)
-    return Ask(fact="item", prompt="The order of which things?", choices=choices)
 
 
 def _is_a_rig(frame: Frame, roles: Roles, lookup: Lookup) -> bool:
