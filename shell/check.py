@@ -48,7 +48,10 @@ def _screen(report: CheckReport, width: int) -> list[str]:
 
 def _verdict(report: CheckReport) -> str:
     """The first line: whether it may be signed as far as this check goes."""
-    changed = " The rule books have changed since it was made." if report.changed else ""
+    changed = ""
+    if report.changed:
+        where = f", which affects {', '.join(report.affected)}" if report.affected else ""
+        changed = f" The rule books have changed since it was made{where}."
     if report.errors:
         number = len(report.errors)
         return f"Not in order: {number} thing{'s' * (number != 1)} to mend.{changed}"
@@ -61,7 +64,9 @@ def _verdict(report: CheckReport) -> str:
 
 def _finding(name: str, finding: CheckFinding, width: int) -> list[str]:
     """Place and code on the first line, as compilers write them, the rest indented."""
+    number = finding.place.partition(" ")[2].removeprefix(str(finding.line))
     where = f"{name}:{finding.line}" if finding.place.startswith("line") else f"{name}, {finding.place}"
+    where += f"{number}" if finding.place.startswith("line") else ""
     lines = [kb.visible(f"{where}: {finding.severity} [{finding.code}]")]
     lines += hang("  ", kb.visible(_cut(finding.text)), width)
     lines += hang("  ", kb.visible(finding.message), width)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from functools import lru_cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 from kb.files import data_folder
@@ -27,7 +27,7 @@ def desk_of(folder: Path | None = None, digest: str = DIGEST) -> Desk:
     assert base is not None
     lookup = Lookup(base)
 
-    @lru_cache(maxsize=None)
+    @cache
     def engine(day: datetime.date) -> Engine:
         return Engine(lookup, day)
 

@@ -84,13 +84,13 @@ EDITS: list[Edit] = [
         "negation added",
         "The identity disc must be worn",
         "The identity disc must not be worn",
-        "wrong-clause",
+        "contradicts",
     ),
     (
         "permit prohib",
         "The umbrella must not be carried",
         "The umbrella may be carried",
-        "dropped-condition",
+        "contradicts",
     ),
     (
         "swapped measure",
@@ -156,7 +156,7 @@ EDITS: list[Edit] = [
         "wrong grade 3",
         "Deck hands must wear the service strip",
         "Petty keepers must wear the service strip",
-        "wrong-grade",
+        "contradicts",
     ),
     (
         "dropped exception",
@@ -172,13 +172,15 @@ EDITS: list[Edit] = [
     ),
     (
         "dropped exception 3",
-        "on the slipway, unless the weather is foul, the wearer is hauling lines or the air temperature is below 4",
+        "on the slipway, unless the weather is foul, the wearer is hauling lines or the "
+        "air temperature is below 4",
         "on the slipway, unless the wearer is hauling lines or the air temperature is below 4",
         "dropped-condition",
     ),
     (
         "dropped condition",
-        "The quilted liner may be worn with the storm coat when the air temperature is below 10 °C or the weather is foul",
+        "The quilted liner may be worn with the storm coat when the air temperature is "
+        "below 10 °C or the weather is foul",
         "The quilted liner may be worn with the storm coat",
         "dropped-condition",
     ),
@@ -220,8 +222,10 @@ EDITS: list[Edit] = [
     ),
     (
         "side",
-        "The coxswain's badge must be worn centred above the breast pocket of the day shirt, on the left side",
-        "The coxswain's badge must be worn centred above the breast pocket of the day shirt, on the right side",
+        "The coxswain's badge must be worn centred above the breast pocket of the day "
+        "shirt, on the left side",
+        "The coxswain's badge must be worn centred above the breast pocket of the day "
+        "shirt, on the right side",
         "differs",
     ),
     (
@@ -300,7 +304,7 @@ EDITS: list[Edit] = [
         "local without",
         "(local, under ref. (a), 1.10)",
         "(local)",
-        "narrower",
+        "no-delegation",
     ),
     (
         "local removed",
@@ -312,30 +316,31 @@ EDITS: list[Edit] = [
         "local wrong deleg",
         "(local, under ref. (a), 1.10)",
         "(local, under ref. (a), 1.12)",
-        "narrower",
+        "no-delegation",
     ),
     (
         "local other deleg",
         "(local, under ref. (a), 1.10)",
         "(local, under ref. (a), 1.9)",
-        "narrower",
+        "outside-delegation",
     ),
     (
         "local lenient",
         "The boat helmet must be worn on deck when the sea state is moderate or above (local",
         "The boat helmet need not be worn on deck when the sea state is rough or above (local",
-        "narrower",
+        "outside-delegation",
     ),
     (
         "local vest",
         "The boat helmet must be worn on deck when the sea state is moderate or above (local",
         "The flotation vest need not be worn on the slipway (local",
-        "narrower",
+        "outside-delegation",
     ),
     (
         "new rule",
         "The knit cap must be worn in boat rig (ref. (a), 3.4).",
-        "The knit cap must be worn in boat rig (ref. (a), 3.4). The earrings may be worn in the mess (ref. (a), 6.5).",
+        "The knit cap must be worn in boat rig (ref. (a), 3.4). The earrings may be worn "
+        "in the mess (ref. (a), 6.5).",
         "wrong-clause",
     ),
     (
@@ -346,7 +351,8 @@ EDITS: list[Edit] = [
     ),
     (
         "deleted exception sentence",
-        "The sun hat must not be worn on watch, unless extreme heat dress has been granted by the District Superintendent or a higher authority",
+        "The sun hat must not be worn on watch, unless extreme heat dress has been "
+        "granted by the District Superintendent or a higher authority",
         "The sun hat must not be worn on watch, unless extreme heat dress has been granted",
         "narrower",
     ),
@@ -354,7 +360,7 @@ EDITS: list[Edit] = [
         "word only",
         "may be carried when not on watch",
         "may be carried when on watch",
-        "dropped-condition",
+        "contradicts",
     ),
     (
         "unless->when",
@@ -385,5 +391,41 @@ EDITS: list[Edit] = [
         "air temperature is below 4 °C (ref. (a), 7.5)",
         "air temperature is at most 4 °C (ref. (a), 7.5)",
         "dropped-condition",
+    ),
+    (
+        "wrong grade, wider",
+        "Petty keepers must carry the whistle on watch",
+        "K1 to K5 must carry the whistle on watch",
+        "wrong-grade",
+    ),
+    (
+        "belt",
+        "The width of any belt must be 1 1/2 in (38 mm)",
+        "The width of any belt must be 1 in (25 mm)",
+        "wrong-measure",
+    ),
+    (
+        "finish",
+        "The finish of the belt buckle must be matt",
+        "The finish of the belt buckle must be polished",
+        "wrong-value",
+    ),
+    (
+        "book swapped",
+        "must be matt (ref. (b), 3)",
+        "must be matt (ref. (c), 3)",
+        "wrong-clause",
+    ),
+    (
+        "authority",
+        "has been granted by the District Superintendent or a higher authority",
+        "has been granted by the Master of the Station or a higher authority",
+        "differs",
+    ),
+    (
+        "exactly one",
+        "Either the canvas belt or the webbing belt must be worn, but not both",
+        "Neither the canvas belt nor the webbing belt may be worn",
+        "contradicts",
     ),
 ]

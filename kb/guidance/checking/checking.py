@@ -18,7 +18,7 @@ from kb.guidance.checking.header import Header, read_header
 from kb.guidance.checking.heading import early_findings, header_findings
 from kb.guidance.checking.names import Names
 from kb.guidance.checking.passage import Passage, Result
-from kb.guidance.checking.passages import Passages
+from kb.guidance.checking.passages import LONGEST, Passages
 from kb.guidance.checking.plain import is_boilerplate
 from kb.guidance.checking.sentences import Sentence, split_sentences
 from kb.guidance.checking.staying import later_findings
@@ -34,13 +34,18 @@ from kb.reasoner import Engine, Facts
 MOST_SENTENCES = 20_000
 
 
-class Desk(msgspec.Struct, frozen=True):
+class Desk:
     """What a check works with: the books, the names in them, the reasoner for each day, the books' digest."""
 
-    lookup: Lookup
-    lexicon: Lexicon
-    engine: Callable[[datetime.date], Engine]
-    digest: str
+    def __init__(
+        self, lookup: Lookup, lexicon: Lexicon, engine: Callable[[datetime.date], Engine], digest: str
+    ) -> None:
+        self.lookup = lookup
+        self.engine = engine
+        self.digest = digest
+        self.names = Names(lookup, lexicon)
+        self.claims = Claims(self.names)
+        self.citations = Citations(lookup)
 
 
 def check_document(document: Document, desk: Desk, today: datetime.date, facts: Facts = ()) -> CheckReport:
@@ -58,11 +63,11 @@ class _Check:
         self.document = document
         self.desk = desk
         self.today = today
-        self.citations = Citations(desk.lookup)
+        self.citations = desk.citations
         self.header: Header = read_header(document, desk.lookup, self.citations)
         self.day = self.header.effective.date if self.header.effective else today
-        self.names = Names(desk.lookup, desk.lexicon)
-        self.claims = Claims(self.names)
+        self.names = desk.names
+        self.claims = desk.claims
         if facts:
             stated: Condition = all_of([Test(fact, values) for fact, values in facts])
             self.audience, self.sure = self.names.plain(stated), True
@@ -142,7 +147,7 @@ class _Check:
 
     def _stated(self, passages: list[Passage]) -> frozenset[str]:
         """Every clause that the document cites."""
-        found = [self.citations.find(passage.text).citations for passage in passages]
+        found = [self.citations.find(p.text).citations for p in passages if len(p.text) <= LONGEST]
         clauses = [c for cited in found if cited for c in self.books.resolve(cited).all_clauses]
         return frozenset(clause.id for clause in clauses)
 

@@ -16,10 +16,10 @@ import msgspec
 from kb.guidance.checking.conditions import read_holder, read_tail
 from kb.guidance.checking.modals import Modal, denied, find_modals
 from kb.guidance.checking.names import Names
+from kb.guidance.checking.openings import openings, period, turned
 from kb.guidance.checking.scopes import read_scope
 from kb.guidance.checking.values import Values
 from kb.guidance.checking.words import fold
-from kb.measures import find_date
 from kb.model.conditions import ALWAYS, Condition, all_of
 from kb.model.records import Aspect, Measure, Modality, Rule, RuleValue, Scope
 from kb.model.values import YES
@@ -64,19 +64,11 @@ class Claim(msgspec.Struct, frozen=True, kw_only=True):
 
 
 _ADVERBS = Pattern(r"(?:(?:always|also|at all times|both|each|all|then|therefore) )+")
-_WITH_DATE = Pattern(r"(?P<word>from|with effect from|as of|before|until|up to and including) ")
 _COUNTED = Pattern(
     r"(?:not more than|no more than|at most|up to|a maximum of) (?P<number>\w+) (?P<items>.+?) "
     r"(?:may|must|can|shall|are to|are|is) (?:be )?(?P<rest>.+)"
 )
 _AT_ONCE = Pattern(r"at (?:a|one|any one|the same) time|at once|together")
-_IT_IS = Pattern(
-    r"it is (?:strictly )?(?P<word>forbidden|prohibited|not (?:permitted|allowed|authori[sz]ed)|permitted"
-    r"|allowed|required|mandatory|compulsory|not (?:required|necessary|mandatory|compulsory))"
-    r"(?: for (?P<holder>.+?))? to (?P<rest>.+)"
-)
-_ORDERED = Pattern(r"(?:(?P<no>do not|don't|never)|always) (?P<rest>[a-z]+ .+)")
-_MEANT = {"forbidden": "must not", "prohibited": "must not", "permitted": "may", "allowed": "may"}
 _THING = "this thing"
 _QUOTED = Pattern(r'"(?P<text>[^"]*)"[.,]?')
 
@@ -96,9 +88,9 @@ class Claims:
 
     def read(self, sentence: str) -> Claim | None:
         """The claim that a sentence makes; None if it makes none that is wholly understood."""
-        text = _turned(fold(sentence).rstrip(" .;:!"))
-        text, since, until = _period(text)
-        for opening, core in _openings(text):
+        text = turned(fold(sentence).rstrip(" .;:!"))
+        text, since, until = period(text)
+        for opening, core in openings(text):
             before = self._opening(opening)
             if before is None:
                 continue
@@ -359,25 +351,6 @@ class Claims:
         return None
 
 
-def _turned(text: str) -> str:
-    """ "It is forbidden to wear ..." and "Do not wear ..." as a statement about members."""
-    match = _IT_IS.fullmatch(text)
-    if match is not None:
-        word = match["word"]
-        meant = _MEANT.get(word) or (
-            "must not"
-            if word[4:] in ("permitted", "allowed", "authorised", "authorized")
-            else "need not"
-            if word.startswith("not ")
-            else "must"
-        )
-        return f"{match['holder'] or 'members'} {meant} {match['rest']}"
-    ordered = _ORDERED.fullmatch(text)
-    if ordered is not None:
-        return f"members {'must not' if ordered['no'] else 'must'} {ordered['rest']}"
-    return text
-
-
 def _dimension(aspect: str) -> tuple[str, ...]:
     words = {
         "height": ("high", "tall", "in height"),
@@ -394,49 +367,3 @@ def _after(text: str, word: str) -> str | None:
         return None
     rest = text[len(word) :]
     return None if rest[:1].isalnum() or rest[:1] in ("'", "-") else rest.strip()
-
-
-def _openings(text: str) -> Iterator[tuple[str, str]]:
-    """The ways to take the text for an opening and a statement, parted by a comma."""
-    yield "", text
-    place = text.find(", ")
-    while place >= 0:
-        yield text[:place], text[place + 2 :]
-        place = text.find(", ", place + 1)
-    for lead in (
-        "for ",
-        "in ",
-        "on ",
-        "with ",
-        "when ",
-        "at ",
-        "during ",
-        "if ",
-        "where ",
-        "while ",
-        "unless ",
-    ):
-        if text.startswith(lead):  # "In watch rig the cap must be worn"
-            words = text.split(" ")
-            for cut in range(2, min(len(words), 14)):
-                if words[cut] in ("the", "no", "any", "an", "a", "either", "members", "all"):
-                    yield " ".join(words[:cut]), " ".join(words[cut:])
-            return
-
-
-def _period(text: str) -> tuple[str, datetime.date | None, datetime.date | None]:
-    """A sentence without the days it is for: "From 1 October 2026, ..."."""
-    match = _WITH_DATE.match(text)
-    found = find_date(text, match.end()) if match else None
-    if match is None or found is None or found.start != match.end():
-        return text, None, None
-    rest = text[found.end :]
-    if match["word"] == "before":
-        return rest.lstrip(" ,"), None, found.date
-    day = datetime.timedelta(days=1)
-    if match["word"] in ("until", "up to and including"):
-        return rest.lstrip(" ,"), None, found.date + day
-    until = find_date(rest) if rest.startswith(" to ") else None
-    if until is not None and until.start == 4:
-        return rest[until.end :].lstrip(" ,"), found.date, until.date + day
-    return rest.lstrip(" ,"), found.date, None

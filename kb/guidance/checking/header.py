@@ -22,9 +22,12 @@ _LABELS = {
     "other": r"subject|purpose|signature|signed|from|to|title|distribution|name|date|rank|grade|appointment"
     r"|approved(?: by)?",
 }
+_FOLLOWS = r"(?=\s*[:.|-]|\s*$|\s+(?:\d|on ))"
+_FOLLOWS_OTHER = r"(?=\s*:|\s*$)"  # "From 1 October 2026 ..." is a sentence
 _LABEL = re.compile(
     "|".join(
-        rf"(?P<{name}>^(?:{forms})(?=\s*[:.|-]|\s*$|\s+(?:\d|on ))" + ")" for name, forms in _LABELS.items()
+        f"(?P<{name}>^(?:{forms}){_FOLLOWS_OTHER if name == 'other' else _FOLLOWS})"
+        for name, forms in _LABELS.items()
     ),
     re.IGNORECASE,
 )

@@ -30,6 +30,8 @@ from kb.wording import clause_reference, say_datum, say_rule
 
 _BROKEN = re.compile(r"where the duty of(?: the)?[ ,]*is broken, (?P<rest>.+)")
 _ONLY_QUOTED = re.compile(r'"[^"]*"[.,;]?')
+LONGEST = 3_000
+_SHOWN = 200
 _ORDER = {"true": 0, "partly": 1, "unsure": 2, "false": 3}
 
 
@@ -73,6 +75,9 @@ class Passages:
 
     def check(self, passage: Passage) -> Result:
         """Everything about one sentence."""
+        if len(passage.text) > LONGEST:
+            short = msgspec.structs.replace(passage, text=f"{passage.text[:_SHOWN]} ...")
+            return self._note_unread(short, Result(), "it is too long")
         claim, reading = self._claim(passage)
         if claim is None:
             return self._check(passage, claim, reading)

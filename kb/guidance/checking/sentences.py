@@ -16,6 +16,10 @@ _ABBREVIATIONS = re.compile(
 )
 _ATTACHED = re.compile(r"\s*\((?:ref|local|see|clause|para|\([a-z]\)|[A-Z][\w ]*,? \(?\d)", re.IGNORECASE)
 
+_CITED = re.compile(
+    r"[.!?][\"”]?\s*\((?:ref|local|see|clause|para|[A-Z])[^()]*(?:\([a-z]\)[^()]*)*\)(?=\s+[A-Z“\"*]|\s*$)",
+)
+
 
 class Sentence(msgspec.Struct, frozen=True):
     """A sentence as written (with plain typography) and its line or paragraph."""
@@ -41,6 +45,7 @@ def split_sentences(block: Block) -> tuple[Sentence, ...]:
         begin = first + len(raw) - len(raw.lstrip())
         line = block.line_at(begin)
         place = f"line {line}" if block.place.startswith("line") else block.place
+        place += f" ({block.number})" if block.number else ""
         if raw.strip():
             sentences.append(Sentence(level(raw), line, place))
     return tuple(sentences)
@@ -50,6 +55,7 @@ def _ends(text: str) -> list[int]:
     """Where sentences end, outside quotations and brackets."""
     depth, quoted, ends = 0, False, []
     boundaries = {match.end(): match.start() for match in _END.finditer(text)}
+    behind = {match.end() for match in _CITED.finditer(text)}
     for place, char in enumerate(text):
         if char == "(":
             depth += 1
@@ -60,6 +66,9 @@ def _ends(text: str) -> list[int]:
         elif char in '”"':
             quoted = False
         after = place + 1
+        if after in behind and not quoted and not depth:
+            ends.append(after)
+            continue
         mark = boundaries.get(after)
         if mark is None or quoted or depth or not _begins(text[after:]):
             continue

@@ -167,6 +167,8 @@ class Judge:
         if norm.closes:
             if all(status == "closed" for status in touched):
                 return "agrees" if self._tight(claim, group, norm, decision) else "looser"
+            if claim.scope.alternatives and decision.verdict == "prohibited":
+                return "agrees"  # the duty over the set falls to the others then
             return "allowed" if "supported" in touched else "silent"
         if "closed" in touched:
             return "closed"
@@ -202,7 +204,7 @@ class Judge:
 
     def says(self, rule: Rule, claim: Claim) -> bool:
         """Whether a rule says of the claim's items what the claim says, whatever the circumstances."""
-        if rule.aspect != claim.aspect or (rule.residual != claim.residual and claim.residual):
+        if rule.aspect != claim.aspect or rule.residual is not claim.residual:
             return False
         if rule.scope.alternatives or claim.scope.alternatives:
             same = rule.scope.alternatives == claim.scope.alternatives and set(rule.scope.items) == set(

@@ -174,6 +174,8 @@ class Weighing:
         rule = (list(own) or list(faithful))[0]
         mine = {r.id for r in faithful}
         against = [r for r in self._deciding(ruling.against()) if r.id not in mine]
+        if rule.scope.alternatives:  # what may not be worn of a choice leaves the duty to the others
+            against = [r for r in against if r.modality in ("may", "need_not")]
         if ruling.outcomes == {"agrees", "required"}:  # what may be worn at times must be worn at others
             return self._right_clause(ruling, faithful, own, cited) or TRUE
         wrong = self._right_clause(ruling, faithful, own, cited)
@@ -218,7 +220,9 @@ class Weighing:
         about = [rule for rule in self.rules if self.judge.about_the_same(rule, claim)]
         own = [rule for rule in about if rule.clause in here]
         deciding = self._deciding(ruling.against())
-        near = self.best(own or [r for r in deciding if r in about] or about, text)
+        near = self.best(
+            [r for r in own if r in deciding] or own or [r for r in deciding if r in about] or about, text
+        )
         outcomes = {i.outcome for i in ruling.against()}
         like = [r for r in own if r.modality == claim.modality] or [
             r for r in about if r.modality == claim.modality

@@ -33,6 +33,8 @@ def left_out_findings(checker: Passages, results: Sequence[tuple[Passage, Result
         here = {clause.id for clause in result.cited}
         if result.local or claim.rules or claim.residual or claim.since or claim.until or not here:
             continue
+        if claim.scope.alternatives and len(here) > 1:
+            continue  # another clause takes a part of the choice away
         own = [rule for rule in judge.faithful(claim, within, weighing.rules) if rule.clause in here]
         exact = [r for r in own if judge.implies(all_of([r.condition, within]), claim.condition)]
         if not own or exact:

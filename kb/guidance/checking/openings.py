@@ -1,0 +1,83 @@
+"""How a sentence begins: its time, its circumstances, and turns such as "It is forbidden to"."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator
+
+from kb.measures import find_date
+from kb.text import Pattern
+
+_WITH_DATE = Pattern(r"(?P<word>from|with effect from|as of|before|until|up to and including) ")
+_IT_IS = Pattern(
+    r"it is (?:strictly )?(?P<word>forbidden|prohibited|not (?:permitted|allowed|authori[sz]ed)|permitted"
+    r"|allowed|required|mandatory|compulsory|not (?:required|necessary|mandatory|compulsory))"
+    r"(?: for (?P<holder>.+?))? to (?P<rest>.+)"
+)
+_ORDERED = Pattern(r"(?:(?P<no>do not|don't|never)|always) (?P<rest>[a-z]+ .+)")
+_MEANT = {"forbidden": "must not", "prohibited": "must not", "permitted": "may", "allowed": "may"}
+
+
+def turned(text: str) -> str:
+    """ "It is forbidden to wear ..." and "Do not wear ..." as a statement about members."""
+    match = _IT_IS.fullmatch(text)
+    if match is not None:
+        word = match["word"]
+        meant = _MEANT.get(word) or (
+            "must not"
+            if word[4:] in ("permitted", "allowed", "authorised", "authorized")
+            else "need not"
+            if word.startswith("not ")
+            else "must"
+        )
+        return f"{match['holder'] or 'members'} {meant} {match['rest']}"
+    ordered = _ORDERED.fullmatch(text)
+    if ordered is not None:
+        return f"members {'must not' if ordered['no'] else 'must'} {ordered['rest']}"
+    return text
+
+
+def openings(text: str) -> Iterator[tuple[str, str]]:
+    """The ways to take the text for an opening and a statement, parted by a comma."""
+    yield "", text
+    place = text.find(", ")
+    while place >= 0:
+        yield text[:place], text[place + 2 :]
+        place = text.find(", ", place + 1)
+    for lead in (
+        "for ",
+        "in ",
+        "on ",
+        "with ",
+        "when ",
+        "at ",
+        "during ",
+        "if ",
+        "where ",
+        "while ",
+        "unless ",
+    ):
+        if text.startswith(lead):  # "In watch rig the cap must be worn"
+            words = text.split(" ")
+            for cut in range(2, min(len(words), 14)):
+                if words[cut] in ("the", "no", "any", "an", "a", "either", "members", "all"):
+                    yield " ".join(words[:cut]), " ".join(words[cut:])
+            return
+
+
+def period(text: str) -> tuple[str, datetime.date | None, datetime.date | None]:
+    """A sentence without the days it is for: "From 1 October 2026, ..."."""
+    match = _WITH_DATE.match(text)
+    found = find_date(text, match.end()) if match else None
+    if match is None or found is None or found.start != match.end():
+        return text, None, None
+    rest = text[found.end :]
+    if match["word"] == "before":
+        return rest.lstrip(" ,"), None, found.date
+    day = datetime.timedelta(days=1)
+    if match["word"] in ("until", "up to and including"):
+        return rest.lstrip(" ,"), None, found.date + day
+    until = find_date(rest) if rest.startswith(" to ") else None
+    if until is not None and until.start == 4:
+        return rest[until.end :].lstrip(" ,"), found.date, until.date + day
+    return rest.lstrip(" ,"), found.date, None
