@@ -147,7 +147,7 @@ class _Compiled:
         self._wearing = _is_wearing(lookup, aspect)
         taken = possible_facts(Case(as_of=engine.as_of), (item,), self._wearing, lookup)
         problem = engine.problem(self._group, {**{term: lookup.domain(term) for term in stated}, **taken})
-        self._root = self._build(problem.tree(self._outcome, None, small=False), {})
+        self._root = self._build(problem.tree(self._outcome, None), {})
         excluded = {test.fact for one in engine.exclusions(stated) for test in tests(one)}
         worn = [fact[len(WORN) :] for fact in (*problem.facts, *taken) if fact.startswith(WORN)]
         self._guarded = tuple(f for f in problem.facts if f in excluded or f.startswith(WORN))

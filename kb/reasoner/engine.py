@@ -23,7 +23,6 @@ from kb.reasoner.precedence import Precedence, in_force
 from kb.reasoner.problem import Problem
 from kb.reasoner.space import WORN, constraints, satisfiable
 from kb.reasoner.terms import definitions_in_force, disputed_terms, write_out
-from kb.reasoner.tree import Tree
 
 Key = TypeVar("Key", bound=Hashable)
 _Watched = dict[str, Condition]
@@ -255,20 +254,6 @@ class Engine:
             diagram = Diagram(tuple(watched.values()), limits, possible, self.lookup)
             self._problems[known] = Problem(self, group, watched, diagram)
         return self._problems[known]
-
-    def tree(
-        self,
-        group: Group,
-        possible: Mapping[str, ValueSet],
-        key: Callable[[Decision], Key],
-        rest: Key,
-        first: Sequence[str] = (),
-    ) -> Tree[Key]:
-        """The smallest tree of what `key` makes of the decision, over all completions of the facts.
-
-        `rest` is the outcome of rows that are folded because the tree takes too many.
-        """
-        return self.problem(group, possible).tree(key, rest, first)
 
     def check_case(self, possible: Mapping[str, ValueSet]) -> bool:
         """Whether the known facts can hold together."""

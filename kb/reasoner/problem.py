@@ -279,22 +279,14 @@ class Problem:
 
     # -- whole decisions --------------------------------------------------------------------------------
 
-    def tree(
-        self,
-        key: Callable[[Decision], Key],
-        rest: Key,
-        first: Sequence[str] = (),
-        small: bool = True,
-    ) -> Tree[Key]:
-        """What `key` makes of whole decisions, over all completions; `rest` where there are too many."""
+    def tree(self, key: Callable[[Decision], Key], rest: Key) -> Tree[Key]:
+        """What `key` makes of whole decisions, over all completions, with equal parts shared.
+
+        `rest` stands where there are too many decisions to follow.
+        """
         roots = tuple(region for one in self._outlook for _, region in (*one.closed_by, *one.supported_by))
-
-        def outcome(truths: tuple[bool, ...]) -> Key:
-            return key(self._decision(truths))
-
-        if small:
-            return self._table(roots, outcome, rest, first)
-        tree = self._diagram.function(roots, outcome, rest).tree(first)
+        function = self._diagram.function(roots, lambda truths: key(self._decision(truths)), rest)
+        tree = function.tree()
         if tree is None:
             raise _exclusive()
         return tree

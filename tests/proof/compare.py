@@ -93,7 +93,7 @@ class Comparison:
         group = self.engine.group(item, aspect)
         try:
             problem = self.engine.problem(group, known)
-            details: Table = rows(problem.tree(lambda decision: decision, None, small=False))
+            details: Table = rows(problem.tree(lambda decision: decision, None))
             verdicts: tuple[tuple[Facts, Verdict], ...] = rows(problem.verdicts())
         except UsageError:
             if cases:

@@ -125,7 +125,7 @@ def test_a_tree_gives_every_completion_its_verdict(lookup: Lookup) -> None:
     cases = completions(lookup)
     if not cases:
         return
-    table = rows(engine.tree(group, {}, key=lambda decision: decision.verdict, rest="conditional"))
+    table = rows(engine.problem(group, {}).verdicts())
     for full in cases:
         truth = {key: bool(evaluate(condition, full.get)) for key, condition in watched.items()}
         assert row_of(table, full) == engine.decide(group, truth).verdict
@@ -141,11 +141,7 @@ def test_every_fact_in_a_tree_can_change_the_answer(lookup: Lookup) -> None:
         is None
     ):
         return
-    table = rows(
-        engine.tree(
-            engine.group("cap", "wear"), {}, key=lambda decision: decision.verdict, rest="conditional"
-        )
-    )
+    table = rows(engine.problem(engine.group("cap", "wear"), {}).verdicts())
     assert len(table) == 1 or len({verdict for _, verdict in table}) > 1
 
 

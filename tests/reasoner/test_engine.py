@@ -22,12 +22,7 @@ def verdicts(lookup: Lookup, item: str = "cap", **facts: str) -> set[str]:
     known = tuple((name, choices(value)) for name, value in facts.items())
     engine = Engine(lookup, DAY)
     possible = possible_facts(Case(as_of=DAY, facts=known), (item,), False, lookup)
-    return {
-        v
-        for _, v in rows(
-            engine.tree(engine.group(item, "wear"), possible, key=lambda d: d.verdict, rest="conditional")
-        )
-    }
+    return {v for _, v in rows(engine.problem(engine.group(item, "wear"), possible).verdicts())}
 
 
 def principle(lookup: Lookup, left: str, right: str) -> tuple[str, str] | None:
@@ -168,9 +163,7 @@ def test_an_unknown_fact_is_never_read_as_false() -> None:
 def test_a_fact_that_cannot_change_the_answer_is_not_in_the_tree() -> None:
     lookup = base(rule("a", "must"), rule("b", "may", when=FOUL), facts=FACTS)
     engine = Engine(lookup, DAY)
-    assert rows(
-        engine.tree(engine.group("cap", "wear"), {}, key=lambda d: d.verdict, rest="conditional")
-    ) == (((), "required"),)
+    assert rows(engine.problem(engine.group("cap", "wear"), {}).verdicts()) == (((), "required"),)
 
 
 def test_a_disabled_rule_does_not_apply() -> None:
@@ -208,9 +201,7 @@ def test_one_duty_over_a_set(kind: str, worn: ValueSet, expected: str) -> None:
     lookup = base(rule("a", "must", scope=scope))
     engine = Engine(lookup, DAY)
     possible = {"worn:scarf": worn}
-    table = rows(
-        engine.tree(engine.group("cap", "wear"), possible, key=lambda d: d.verdict, rest="conditional")
-    )
+    table = rows(engine.problem(engine.group("cap", "wear"), possible).verdicts())
     assert table == (((), expected),)
 
 
@@ -226,9 +217,7 @@ def test_alone_means_that_nothing_else_is_worn() -> None:
     lookup = base(rule("a", "must_not", when=Test("worn:scarf", NO)))
     engine = Engine(lookup, DAY)
     possible = possible_facts(Case(as_of=DAY, alone=True), ("cap",), False, lookup)
-    assert rows(
-        engine.tree(engine.group("cap", "wear"), possible, key=lambda d: d.verdict, rest="conditional")
-    ) == (((), "prohibited"),)
+    assert rows(engine.problem(engine.group("cap", "wear"), possible).verdicts()) == (((), "prohibited"),)
 
 
 def test_exactly_one_of_a_set_is_stricter_than_a_general_permission_of_a_member() -> None:
