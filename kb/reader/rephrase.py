@@ -52,6 +52,7 @@ _LINES = r"""
     |in)?\s* => why
 \bhow come\b => why
 \bwho (?:all )?gets to\b => who may
+\b(?:in |during )?(?:what|which) months? (is|are|do|does|may|can|must|should)\b => when \1
 \bis there (?:a|any|no) way (?:round|around|out of|past) (?:the |a )?no[- ](\w+(?: \w+)?)[- ]rule\b
      => may I wear \1
 \bwhich (?:one |\w+ )?(?:goes|comes|ranks|sits|is worn) (?:first|higher|highest|ahead|above)\b

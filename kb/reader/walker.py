@@ -12,7 +12,7 @@ from kb.reader.english import PHRASES
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
-from kb.reader.quantities import bounded
+from kb.reader.quantities import bounded, is_year
 from kb.reader.tokens import Token
 
 LIGHT = frozenset({"det", "poss", "filler", "comma"})
@@ -80,6 +80,8 @@ class Walker:
         if index in self.frame.used:
             return
         piece, before, after = self.pieces[index], self._near(index, -1), self._near(index, 1)
+        if is_year(piece) and self._tag(index - 1) in ("in", "unread", "date", "comma", ""):
+            return  # "in 2021, the smock"
         if self._tag(before) == "book" and not self.roles.clause_number:
             self.roles.clause_number = piece.arg
             self._use(index)
