@@ -64,7 +64,7 @@ def compose(opened: Opened, digest: str) -> Document:
     plan, lookup = opened.plan, opened.lookup
     days, chosen = selections(opened)
     spells = [selection.chosen() for selection in chosen]
-    provisions = merge_days([s.setting for s in chosen], days, spells)
+    provisions = merge_days([s.provisions for s in chosen], days, spells)
     residual = chosen[0].residual()
     matters = open_matters(chosen[0])
     told = [clause for matter in matters for clause in matter.clauses]

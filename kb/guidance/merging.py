@@ -7,9 +7,9 @@ from collections.abc import Callable, Sequence
 
 import msgspec
 
-from kb.guidance.provisions import Provision
+from kb.guidance.provisions import Provision, Provisions
 from kb.guidance.setting import Setting, either
-from kb.model.conditions import negate
+from kb.model.conditions import any_of, negate
 from kb.model.lookup import Lookup
 from kb.model.records import RuleValue
 from kb.model.values import Ranges, intersect
@@ -130,13 +130,13 @@ def _is_single(lookup: Lookup, provision: Provision) -> bool:
 
 
 def merge_days(
-    settings: Sequence[Setting], days: Sequence[datetime.date], spells: Sequence[Sequence[Provision]]
+    worked: Sequence[Provisions], days: Sequence[datetime.date], spells: Sequence[Sequence[Provision]]
 ) -> list[Provision]:
     """The provisions of successive spells, each once, with its period if it does not hold all the time.
 
-    It holds also while another says as much in more cases.
+    It holds also in a spell in which its rules say as much in more cases, or of things that nobody wears.
     """
-    lookup = settings[0].lookup
+    lookup = worked[0].lookup
     found: dict[tuple[tuple[str, ...], str], list[int]] = {}
     first: dict[tuple[tuple[str, ...], str], Provision] = {}
     for index, provisions in enumerate(_steady(lookup, spells)):
@@ -146,11 +146,7 @@ def merge_days(
             first.setdefault(key, provision)
     merged: list[Provision] = []
     for key, named in found.items():
-        present = [
-            i
-            for i, setting in enumerate(settings)
-            if i in named or any(_says(setting, other, first[key]) for other in spells[i])
-        ]
+        present = [i for i, each in enumerate(worked) if i in named or _says(each, first[key])]
         start = present[0]
         for here, after in zip(present, [*present[1:], -1], strict=True):
             if after != here + 1:
@@ -180,14 +176,24 @@ def _grant(lookup: Lookup, provision: Provision) -> tuple[tuple[str, ...], str]:
     return provision.rules, say_rule(lookup, (provision.granted or provision).rule)
 
 
-def _says(setting: Setting, one: Provision, other: Provision) -> bool:
-    """Whether a provision says what another says, in all its cases and out of all the same clauses."""
-    if not _alike(one, other, "modality", "scope", "aspect", "value") or not set(other.rules) <= set(
-        one.rules
-    ):
+def _says(there: Provisions, provision: Provision) -> bool:
+    """Whether the rules of a provision say in another spell what it says, in all its cases."""
+    rules = [rule for rule in there.law.rules if rule.id in provision.rules]
+    if len(rules) < len(provision.rules):
         return False
-    written = setting.written
-    return setting.case(written(other.rule.condition), negate(written(one.rule.condition))) is None
+    scope, names = provision.rule.scope, ("modality", "aspect", "value")
+    said = [p for rule in rules for p in there.of_rule(rule, frozenset(scope.items))]
+    for item in scope.items:
+        covering = [
+            p.rule.condition
+            for p in said
+            if (item in p.rule.scope.items or p.rule.scope == scope)
+            and all(getattr(p.rule, name) == getattr(provision.rule, name) for name in names)
+        ]
+        written = [there.setting.written(c) for c in (provision.rule.condition, *covering)]
+        if there.setting.case(written[0], negate(any_of(written[1:]))) is not None:
+            return False
+    return True
 
 
 def _period(days: Sequence[datetime.date], first: int, last: int) -> str:
