@@ -10,7 +10,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.reader.forms import word_set
 from kb.reader.pieces import Piece
-from kb.reader.placed import carriers
+from kb.reader.placed import fitting
 from kb.reader.tokens import Token
 
 _ATTACHING = word_set("""
@@ -83,9 +83,8 @@ def _place(found: list[Piece], thing: int, tokens: tuple[Token, ...], lookup: Lo
     if found[garment].tag not in _ITEMS:
         return found[garment].tag == "fact"
     wholes = {lookup.items[entry.id].part_of for entry in found[thing].entries}
-    on = [carriers(entry.id, lookup) for entry in found[thing].entries]
     whole = bool(wholes & {entry.id for entry in found[garment].entries})
-    if not whole and not all(any(e.id in places for e in found[garment].entries) for places in on):
+    if not whole and not all(fitting(found[garment], entry.id, lookup) for entry in found[thing].entries):
         return False
     found[before] = msgspec.structs.replace(found[before], tag="with" if whole else "on")
     return True

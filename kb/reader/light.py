@@ -76,13 +76,18 @@ def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: L
 _LEFT_OUT = frozenset(
     {"can", "may", "must", "should", "have to", "self", "person", "leave off", "not", "filler"}
 )
-_STRUCTURE = frozenset({"but", "or", "no", "list", "show", "with", "only"})
+_STRUCTURE = frozenset({"range", "but", "or", "no", "list", "show", "with", "only"})
 
 
 def _structure(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
     """A word of structure that only joins here, or that is one of content here."""
     piece = found[index]
-    if piece.tag == "but":
+    if piece.tag == "range":
+        after = _past(found, index + 1)
+        choice = _tag(found, after) == "fact" and lookup.facts[found[after].fact].kind == "choice"
+        if choice and tokens[piece.first].low == "up":
+            _retag(found, index, "filler")  # "up to the loft"
+    elif piece.tag == "but":
         _conjoined(found, index, tokens)
     elif piece.tag == "or":
         _or_not(found, index, tokens)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from kb.reader.english import PHRASES
 from kb.reader.forms import word_set
 from kb.reader.pieces import Piece
 from kb.reader.tokens import Token
@@ -20,11 +21,18 @@ _TOLD = word_set("me us him her them")
 _WEARING = (("to", "wear"), ("in",), ("wear",), ("wearing",), ("to", "put", "on"), ("into",))
 
 
+def _is_noun(word: str) -> bool:
+    return word.isalpha() and (word,) not in PHRASES
+
+
 def ordered(tokens: tuple[Token, ...]) -> Iterator[Piece]:
     """The words that say who has somebody wear something, with the wearing as an act."""
     lows = [token.low for token in tokens]
     for place in range(1, len(lows) - 2):
-        if lows[place] not in _TELLING or lows[place + 1] not in _TOLD or lows[place - 1] not in _WHO:
+        named = lows[place - 1] in _WHO or (
+            place > 1 and lows[place - 2] in _OWNER and _is_noun(lows[place - 1])
+        )
+        if lows[place] not in _TELLING or lows[place + 1] not in _TOLD or not named:
             continue
         first = place - 1
         if first and lows[first - 1] in _OWNER:

@@ -36,14 +36,14 @@ def settle_places(roles: Roles, lookup: Lookup) -> None:
         return
     asked = roles.asked[0]
     if asked.tag == "items":
-        entries = [e for e in asked.entries if all(_fitting(place, e.id, lookup) for place in places)]
+        entries = [e for e in asked.entries if all(fitting(place, e.id, lookup) for place in places)]
         if len(entries) == 1 and all(_share(place, entries[0].id, lookup) for place in places):
             roles.asked[0] = asked = _settled(asked, entries[0].id)
     if asked.tag == "item":
         for index, piece in enumerate(roles.placing):
-            fitting = list(_fitting(piece, asked.arg, lookup)) if piece.tag == "items" else []
-            if len(fitting) == 1:
-                roles.placing[index] = _settled(piece, fitting[0])
+            found = list(fitting(piece, asked.arg, lookup)) if piece.tag == "items" else []
+            if len(found) == 1:
+                roles.placing[index] = _settled(piece, found[0])
 
 
 def _share(place: Piece, item: str, lookup: Lookup) -> bool:
@@ -52,10 +52,14 @@ def _share(place: Piece, item: str, lookup: Lookup) -> bool:
     return any(words & set(lookup.items[entry.id].label.casefold().split()) for entry in place.entries)
 
 
-def _fitting(place: Piece, item: str, lookup: Lookup) -> tuple[str, ...]:
+def fitting(place: Piece, item: str, lookup: Lookup) -> tuple[str, ...]:
     """What a place may mean, of that on which rules place an item."""
     on = carriers(item, lookup)
-    return tuple(entry.id for entry in place.entries if entry.id in on or _owner(entry.id, lookup) in on)
+    return tuple(
+        entry.id
+        for entry in place.entries
+        if _owner(entry.id, lookup) in on or not on.isdisjoint(lookup.narrower(entry.id))
+    )
 
 
 def _owner(item: str, lookup: Lookup) -> str:
@@ -77,7 +81,7 @@ def is_where_it_goes(query: Query, roles: Roles, lookup: Lookup) -> bool:
             return False
     elif query.kind != "where":
         return False
-    return all(_fitting(piece, query.items[0], lookup) for piece in roles.placing if piece.tag == "item")
+    return all(fitting(piece, query.items[0], lookup) for piece in roles.placing if piece.tag == "item")
 
 
 def _named(roles: Roles) -> Iterator[str]:

@@ -170,6 +170,11 @@ class _Walk(Walker):
             "above",
             "below",
         )
+        lacked = self._tag(before - 1) == "not" and self._tag(before - 2) in ("have", "do")
+        if tag == "have" and lacked and before > 2:  # "if I have not got the cap"
+            self._use(before - 1)
+            self.roles.unworn.append(piece)
+            return
         if self.state == "open" or (which and self.frame.kind == "where"):
             return
         if tag == "where" and self.tokens[self.pieces[before].last - 1].low == "on":
@@ -189,7 +194,8 @@ class _Walk(Walker):
             return
         if tag == "in" and index not in self.told:
             self.state = "worn" if self.roles.asked or self.frame.kind == "list" else "asked"
-        if self._tag(index - 1) in _ITEMS or (tag == "of" and self.roles.asked and self.state == "asked"):
+        beside_it = self._tag(index - 1) in _ITEMS and (index - 1 in self.told) == (index in self.told)
+        if beside_it or (tag == "of" and self.roles.asked and self.state == "asked"):
             self.roles.crowded = (self.pieces[index - 1 if tag != "of" else self._near(before, -1)], piece)
         if self.state == "asked" and self.roles.asked and tag == "or":
             self.roles.alternatives = True

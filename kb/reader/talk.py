@@ -71,7 +71,8 @@ allowed: am i good to|am i good in|am i good with|are we good to|are we good in|
 |there any harm in|any harm in|be any harm in|let off with|safe to|ok for me to|okay for me to|fine for me to
 |all right for me to|ok for us to|ok by the book|ok by the rules|okay by the rules|cleared to
 and: +
-banned: get me in trouble|get us in trouble|get you in trouble|get me into trouble|land me in trouble
+banned: done for if|done for when|get me in trouble|get us in trouble|get you in trouble|get me into trouble
+|land me in trouble
 |in breach
 |in breach if|in breach of the rules|stops me|stop me|stops us|stop us|stopping me|stopping us|stops me from
 |stop me from

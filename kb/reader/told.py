@@ -48,6 +48,8 @@ def _sentences(found: Understood, starts: Sequence[int]) -> Iterator[tuple[range
 def _is_told(pieces: Sequence[Piece], places: range, mark: str) -> bool:
     """Whether a sentence states facts, or what the one who speaks wears."""
     tags = [pieces[place].tag for place in places if pieces[place].tag not in _LIGHT]
+    if tags[:3] == ["self", "do", "not"]:
+        tags = ["self", *tags[2:]]  # "I do not have a hat"
     if mark == "?" or not tags or not _ASKING.isdisjoint(tags):
         return False
     if any(pieces[place].tag == "act" and pieces[place].arg not in _WORN for place in places):
