@@ -10,6 +10,7 @@ from kb.model.conditions import ALWAYS
 from kb.model.lookup import Lookup
 from kb.model.questions import Query
 from kb.model.records import Case, Rule
+from kb.reader.forms import word_set
 from kb.reader.pieces import Understood
 from kb.text import Pattern
 
@@ -39,11 +40,14 @@ _FROM = Pattern(
     rf"\b(?:from|since|as of|starting|as from) {_ASKS_DAY}\b|\b(?:first|earliest|start) (?:day|date)\b"
     rf"|\bwhen\b.*\b(?:do|does|did|will|is|are|was|were|can|could)\b.*\b{_BEGINS}\b"
 )
+_TRIGGERS = word_set("when day date month year long longer")  # spares most questions the patterns
 _DENIED = Pattern(rf"\b(?:not|n't|{_GOES})\b")
 
 
 def asked_end(found: Understood) -> End | None:
     """Whether the words ask for the last or the first day on which something holds."""
+    if not any(token.low.removesuffix("'s") in _TRIGGERS for token in found.tokens):
+        return None
     said = " ".join(token.low for token in found.tokens)
     if _FROM.search(said):
         return "until" if _DENIED.search(said) else "from"
