@@ -41,4 +41,4 @@ def check(text: str, desk: Desk | None = None, today: datetime.date = TODAY) -> 
 
 def good() -> str:
     """A draft without a fault, as the program made it, made from the books of `desk_of`."""
-    return (HERE / "good.md").read_text(encoding="utf-8").replace("DIGEST", DIGEST)
+    return (HERE / "good-draft.txt").read_text(encoding="utf-8").replace("DIGEST", DIGEST)
