@@ -273,6 +273,28 @@ BODY: Mapping[str, frozenset[str]] = MappingProxyType(
 )
 """Parts of the body and the keys of the nouns of what is worn there, a body word itself among them."""
 
+LIMBS = frozenset(
+    [
+        "hand",
+        "head",
+        "arm",
+        "leg",
+        "foot",
+        "face",
+        "neck",
+        "wrist",
+        "ear",
+        "eye",
+        "body",
+        "chest",
+        "finger",
+        "thumb",
+        "knee",
+        "elbow",
+    ]
+)
+"""Keys of parts of the body, which no item is meant by."""
+
 _BODY_WORDS = {
     "head": "head heads", "hands": "hand hands", "feet": "foot feet", "neck": "neck throat",
     "legs": "leg legs", "upper body": "body chest torso", "ears": "ear ears", "eyes": "eye eyes face",

@@ -127,6 +127,9 @@ def _word(
         _motion(found, index, tokens, lookup)
     elif word in _HAVING and piece.tag == "unknown":
         _having(found, index)
+    elif word == "one" and piece.tag == "number":
+        if _tag(found, index - 1) in _VERB_PLACE and _tag(found, index + 1) in ("act", "leave off", "hold"):
+            _retag(found, index, "person")  # "must one own it"
     elif word == "missing" and piece.tag == "unknown":
         of = index - 2 if _tag(found, index - 1) == "be" else index - 1  # "my strip's missing"
         _retag(found, index, "leave off" if _tag(found, of) in _ITEMS else "unknown")

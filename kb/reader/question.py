@@ -15,6 +15,7 @@ from kb.reader.comparing import Words, comparison
 from kb.reader.cover import find_pieces
 from kb.reader.dated import on_a_day
 from kb.reader.datum import datums, take_datums
+from kb.reader.english import LIMBS
 from kb.reader.fold import fold
 from kb.reader.follow import (
     continued,
@@ -130,7 +131,7 @@ def _from_index(
             index += 1
             continue
         words = [tokens[piece.first].low for piece in pieces[index:last] if piece.tag == "unknown"]
-        verb = _is_verb(pieces, index, last)
+        verb = _is_verb(pieces, index, last) or (len(words) == 1 and word_key(words[0]) in LIMBS)
         entries = index_entries(words, search, lookup) if not verb and any(len(w) > 3 for w in words) else ()
         if entries and not (last < len(pieces) and pieces[last].tag in ("item", "items")):
             tag, arg = ("item", entries[0].id) if len(entries) == 1 else ("items", "")

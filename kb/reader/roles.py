@@ -87,7 +87,9 @@ class _Walk(Walker):
     def but(self, index: int) -> None:
         """ "With the liner but not the hood", "but without the hat"."""
         after = self._near(index, 1)
-        if self._tag(after) in ("without", "no") or self._near(-1, 1) == index:
+        words = [token.low for token in self.tokens[self.pieces[index].first : self.pieces[index].last]]
+        begun = self._near(-1, 1) == index and words == ["but"]
+        if self._tag(after) in ("without", "no") or begun:
             self._use(index)
         elif self.tokens[self.pieces[index].last - 1].low == "not":
             shared = self._tag(after) == "with" and bool(self.roles.asked)  # "but not with the hood"

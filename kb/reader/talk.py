@@ -9,7 +9,8 @@ there. No adjective and no noun of what is worn, done or measured stands here: s
 from __future__ import annotations
 
 TALK = """
-filler: any reason|any reason why|is there any reason|is there any reason why|is there a reason
+filler: carry on|carrying on|any reason|any reason why|is there any reason|is there any reason why
+|is there a reason
 |is there a reason why|ok so|okay so|right so|ok then|good morning|good afternoon|good evening|morning all
 |evening all|btw
 |tbh|fyi|lol|bit of a|a question about|a question on|a query about|question on|query about|sorry but|here
@@ -51,7 +52,10 @@ run: live|lives|belong|belongs
 have: just been handed|just been issued|just been given|just been issued with|been handed|been issued
 |been issued with|was issued|was issued with|was handed|was given|bought
 |got given|gets|getting|gotten
-wear: get changed into|gets changed into|changed into|change into|changing into|step out in|stepping out in
+use: hang on to|hold on to|hold onto|hang onto|keep hold of
+should: 'd better|had better
+wear: carry on wearing|keep wearing|go on wearing|continue wearing|continue to wear|keep on wearing
+|get changed into|gets changed into|changed into|change into|changing into|step out in|stepping out in
 |be seen in|seen in|be seen wearing|seen wearing|be caught in|be caught wearing|slip into|stay in|remain in
 |stay dressed in|dress up in|rig out in|rigged out in|togged up in|kitted up in|kitted out in
 |get kitted out in|get dressed in|get kitted up in|have got on|got on|stay on|stays on|staying on|stayed on
@@ -86,7 +90,9 @@ banned: done for if|done for when|get me in trouble|get us in trouble|get you in
 |against the order|against the book|anything wrong with|something wrong with|any problem with|a problem with
 |any objection to|an offence|an offence to|breaking the rules|break the rules|breach of the rules
 |a breach of the rules|be breaking the rules|get stopped for|be stopped for|get shouted at for
-for: down for|booked for|due for|rostered for|detailed for|put down for|on the list for|listed for|picked for
+for: i 'm down for|i am down for|we 're down for|we are down for|he 's down for|she 's down for
+|i was down for|booked for|due for|rostered for|detailed for|put down for|on the list for|listed for
+|picked for
 |chosen for|bound for|heading for|headed for
 unread: used to be|want to be|wants to be|hope to be|hopes to be|hoping to be|wish to be|as if i were
 |it might|it could|there might|there could|nearly|almost|hardly|barely
