@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
+from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query
 from kb.model.records import Case, Clause, Delegation
+from kb.model.values import is_subset
 from kb.reader.defined import one_of
-from kb.reader.pieces import Understood
+from kb.reader.pieces import Piece, Understood
 from kb.reader.tokens import tokenize
 from kb.text import Pattern
 
@@ -37,6 +39,11 @@ def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | As
     asks = tags & _WHO or any(token.low in _ANYONE for token in found.tokens)
     named = set(_authorities(found, lookup))
     things = {entry.id for p in found.pieces if p.tag in ("item", "items") for entry in p.entries}
+    rigs = [p for p in found.pieces if p.tag == "fact" and lookup.facts[p.fact].family == "rig"]
+    if not things and rigs and (named or asks) and _CHANGES.search(said):
+        clauses = [d.clause for d in lookup.base.delegations if _lets_in(d, named, rigs, lookup)]
+        current = [clause for clause in dict.fromkeys(clauses) if _in_force(lookup.clauses[clause], case)]
+        return one_of(current, case, lookup) if current else None
     allows = named and things and _ALLOWS.search(said)
     alters = named and not things and "alter" in said.split()
     if not (named or (asks and things)) or not (_CHANGES.search(said) or allows or alters):
@@ -89,6 +96,19 @@ def _lets(delegation: Delegation, named: set[str], things: set[str], lookup: Loo
     return any(
         rule.clause in delegation.clauses and related.intersection(rule.scope.items)
         for rule in lookup.base.rules
+    )
+
+
+def _lets_in(delegation: Delegation, named: set[str], rigs: Sequence[Piece], lookup: Lookup) -> bool:
+    """Whether it lets somebody named (anybody, if nobody is) depart from clauses on one of the rigs."""
+    if named and delegation.to not in named:
+        return False
+    ruled = [rule for rule in lookup.base.rules if rule.clause in delegation.clauses]
+    return any(
+        test.fact == piece.fact and piece.values is not None and is_subset(test.values, piece.values)
+        for rule in ruled
+        for test in tests(rule.condition)
+        for piece in rigs
     )
 
 

@@ -28,7 +28,8 @@ _BEGINS = (
     r"becomes?|became|first (?:worn|allowed|be worn|wear))"
 )
 _UNTIL = Pattern(
-    r"\b(?:last|final|latest) (?:day|date|month)\b|\b(?:last|end) date\b"
+    r"\b(?:last|final|latest) (?:day|date|month)\b|\b(?:last|end|expiry) date\b"
+    r"|\bcut(?: - )?off\b|\bdeadline\b|\b(?:day|date) after which\b"
     rf"|\b(?:until|till|til|up to|up until|by) {_ASKS_DAY}\b"
     r"|\bhow (?:much )?long(?:er)?\b.*\b(?:still|go on|goes on|keep|carry on|continue|any longer|more|left)\b"
     rf"|\bhow much longer\b|\b(?:what|which) (?:day|date)'s\b.*\b{_GOES}\b"
@@ -37,10 +38,18 @@ _UNTIL = Pattern(
 _FROM = Pattern(
     r"\bwhen (?:'s|is|was) the (?:changeover|change over|switch(?: ?over)?)\b|"
     r"\bhow long (?:has|have|'ve) (?:i|we|you|they|it|the|he|she|people|members)\b|"
+    r"\b(?:what|which) (?:day|date)\b.*\b(?:start|begin|first)\b|"
     rf"\b(?:from|since|as of|starting|as from) {_ASKS_DAY}\b|\b(?:first|earliest|start) (?:day|date)\b"
     rf"|\bwhen\b.*\b(?:do|does|did|will|is|are|was|were|can|could)\b.*\b{_BEGINS}\b"
 )
-_TRIGGERS = word_set("when day date month year long longer")  # spares most questions the patterns
+_CHANGED = Pattern(
+    r"\bwhen(?: and how)? (do|does|did|will|is|are|was|were|has|have)\b.*"
+    r"\b(?:chang(?:e|es|ed|ing)|amended|revised)\b"
+)
+_AHEAD = word_set("do does will is are")
+_TRIGGERS = word_set(
+    "when day date month year long longer cut cutoff deadline"
+)  # spares most questions the patterns
 _DENIED = Pattern(rf"\b(?:not|n't|{_GOES})\b")
 
 
@@ -60,11 +69,15 @@ def lasting(found: Understood, before: Sequence[str], case: Case, lookup: Lookup
     Where no item is named it is the one of the question `before`.
     """
     end = asked_end(found)
+    said = " ".join(token.low for token in found.tokens)
+    changed = _CHANGED.search(said) if end is None and "when" in said.split() else None
     items = {piece.arg for piece in found.pieces if piece.tag == "item"} or set(before[:1])
     unclear = any(piece.tag in ("items", "measure") for piece in found.pieces)
-    if end is None or len(items) != 1 or unclear:
+    if (end is None and changed is None) or len(items) != 1 or unclear:
         return None
     (item,) = items
+    if changed is not None:
+        return _changing(item, changed.group(1) in _AHEAD, case, lookup)
     dated = list(_endings(item, lookup) if end == "until" else _beginnings(item, lookup))
     if not dated:
         return None
@@ -98,3 +111,16 @@ def _beginnings(item: str, lookup: Lookup) -> Iterator[tuple[int, datetime.date,
         begun = lookup.editions[lookup.clauses[rule.clause].edition].valid_from
         if rule.modality in ("may", "must") and rule.valid_from > begun:
             yield 2 * (rule.modality == "may"), rule.valid_from, rule
+
+
+def _changing(item: str, ahead: bool, case: Case, lookup: Lookup) -> Query | None:
+    """The clause by which the rules on an item next change, or last did, if it is one and it says the day."""
+    days: dict[datetime.date, set[str]] = {}
+    for rule in lookup.base.rules:
+        begun = lookup.editions[lookup.clauses[rule.clause].edition].valid_from
+        if item in rule.scope.items and rule.valid_from > begun and (rule.valid_from > case.as_of) == ahead:
+            days.setdefault(rule.valid_from, set()).add(rule.clause)
+    if not days:
+        return None
+    clauses = days[min(days) if ahead else max(days)]
+    return Query(kind="source", clause=clauses.pop(), case=case) if len(clauses) == 1 else None
