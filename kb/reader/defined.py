@@ -14,7 +14,7 @@ from kb.reader.parts import Roles
 from kb.reader.spelling import akin
 from kb.reader.tokens import tokenize
 
-_GRANTABLE = (*CREDENTIALS, "authorisation")
+GRANTABLE = (*CREDENTIALS, "authorisation")
 _GRANTING = ("granted", "authorised", "appointed", "awarded", "approved", "issued", "ordered")
 
 
@@ -27,8 +27,8 @@ def defining_clause(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Q
     if frame.kind in ("when", "source") and record.family == "term" and values == YES and not roles.aspect:
         return clause_defining(fact, case, lookup)
     granted = roles.granting or record.family == "authorisation"
-    if frame.kind == "who" and record.family in _GRANTABLE and granted:
-        return one_of([clause.id for clause in _granting(record, lookup)], case, lookup)
+    if frame.kind == "who" and record.family in GRANTABLE and granted:
+        return one_of([clause.id for clause in granting(record, lookup)], case, lookup)
     return None
 
 
@@ -37,7 +37,7 @@ def clause_defining(term: str, case: Case, lookup: Lookup) -> Query | Ask | None
     return one_of([d.clause for d in lookup.base.definitions if d.term == term], case, lookup)
 
 
-def _granting(fact: Fact, lookup: Lookup) -> Iterator[Clause]:
+def granting(fact: Fact, lookup: Lookup) -> Iterator[Clause]:
     """The clauses that speak of granting something by its name, and of who does it."""
     for clause in lookup.base.clauses:
         if not any(name.casefold() in clause.text.casefold() for name in (fact.label, *fact.other_labels)):

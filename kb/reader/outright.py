@@ -8,13 +8,21 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query
 from kb.model.records import Case
 from kb.reader.authority import asked_authority
-from kb.reader.defined import clause_defining
+from kb.reader.defined import GRANTABLE, clause_defining, granting, one_of
 from kb.reader.lasting import lasting
 from kb.reader.pieces import Understood
 from kb.reader.tokens import tokenize
+from kb.text import Pattern
 
 _NAMED = frozenset(
     {"item", "items", "act", "measure", "clause number", "which clause", "say", "list", "rule"}
+)
+_GRANTED = Pattern(
+    r"^how long\b.*\b(?:last|run|good|valid|hold|stand|for)\b|\bfrom whom\b|\bwho from\b|"
+    r"^whom? .*\b(?:from|for)\b"
+)
+_PURPOSE = Pattern(
+    r"\b(?:purpose|aim|object|point) of\b|\bwhat (?:is|'s) (?:the |this )?[\w ]+ for$|^why is there\b"
 )
 _ASKING = frozenset({"do", "be"})
 
@@ -30,6 +38,8 @@ def asked_outright(
         lasting(found, before, case, lookup)
         or asked_authority(found, case, lookup)
         or _asked_term(found, case, lookup)
+        or _asked_grant(found, case, lookup)
+        or _asked_purpose(found, case, lookup)
     )
 
 
@@ -56,3 +66,31 @@ def _asked_term(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | 
 
 def _keys(label: str) -> set[str]:
     return {token.key for token in tokenize(label)}
+
+
+def _asked_grant(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | None:
+    """ "How long does a waiver last", "a waiver, from whom": the clause that says who grants it."""
+    facts = {piece.fact for piece in found.pieces if piece.tag == "fact"}
+    held = [fact for fact in facts if lookup.facts[fact].family in GRANTABLE]
+    tags = {piece.tag for piece in found.pieces}
+    said = " ".join(token.low for token in found.tokens)
+    if len(held) != 1 or len(facts) != 1 or tags & {"item", "items", "act"} or not _GRANTED.search(said):
+        return None
+    return one_of([clause.id for clause in granting(lookup.facts[held[0]], lookup)], case, lookup)
+
+
+def _asked_purpose(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | None:
+    """ "What is the purpose of the Order": the clause of the book that says so."""
+    books = {piece.arg for piece in found.pieces if piece.tag == "book"}
+    tags = {piece.tag for piece in found.pieces}
+    said = " ".join(token.low for token in found.tokens)
+    if len(books) != 1 or tags & {"item", "items", "fact"} or not _PURPOSE.search(said):
+        return None
+    (book,) = books
+    clauses = [
+        clause.id
+        for clause in lookup.base.clauses
+        if clause.kind == "purpose" and book in (clause.edition, lookup.editions[clause.edition].book)
+    ]
+    headed = [name for name in clauses if _PURPOSE.search(f"{lookup.clauses[name].heading} of".casefold())]
+    return one_of(headed or clauses, case, lookup)
