@@ -61,9 +61,16 @@ def say_case(lookup: Lookup, case: Case) -> str:
 
 
 def say_audience(lookup: Lookup, condition: Condition) -> str:
-    """ "K1 to K5 of the boat branch in boat or storm rig when it is winter", "everyone in boat rig"."""
+    """ "K1 to K5 of the boat branch in boat or storm rig when it is winter", "everyone in boat rig".
+
+    Three circumstances or more are set apart, so that each can be read by itself.
+    """
     parts = take_apart(lookup, condition)
-    return phrase(say_subject(lookup, parts.holder, "everyone"), follow(parts))
+    subject = say_subject(lookup, parts.holder, "everyone")
+    if len(parts.when) < 3:
+        return phrase(subject, follow(parts))
+    when = [f"when {part.clause}" for part in parts.when]
+    return phrase(subject, follow(parts._replace(when=())), f"{'; '.join(when[:-1])}; and {when[-1]}")
 
 
 def say_fact(lookup: Lookup, fact: str) -> str:

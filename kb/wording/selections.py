@@ -82,7 +82,7 @@ def choice_phrase(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> Phrase:
 
 
 def _is_of_wearer(fact: Fact) -> bool:
-    """Whether a fact may be something that the wearer is; where the weather is asked, "falling snow" is not."""
+    """Whether a fact may be something that the wearer is: "falling snow", of the weather, is not."""
     return not re.match(rf"(what|which) (is|are) (the )?{re.escape(fact.label)}\b", fact.ask, re.I)
 
 
