@@ -45,7 +45,7 @@ from kb.reader.roles import find_roles
 from kb.reader.shades import shades
 from kb.reader.spelling import Search, index_entries, is_real_word, near_labels, near_words
 from kb.reader.tokens import Token, tokenize, word_key
-from kb.reader.told import told
+from kb.reader.told import loose_items, told
 from kb.reader.verbs import verbs
 from kb.reader.ways import asked_way
 from kb.text import is_hidden, visible
@@ -236,7 +236,7 @@ def _read(
     if echo is not None:
         kept = tuple(fact for fact, _ in echo.case.facts)
         return Reading(question=text, text=say_query(lookup, echo), query=echo, spans=spans, carried=kept)
-    left = unexplained(found.pieces, frame, roles)
+    left = tuple(sorted({*unexplained(found.pieces, frame, roles), *loose_items(found, told(found))}))
     if left:
         follows = previous is not None and previous.query is not None
         dated = on_a_day(Reading(question=text, spans=spans), found, left, case, lookup, read, follows)

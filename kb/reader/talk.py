@@ -9,7 +9,8 @@ there. No adjective and no noun of what is worn, done or measured stands here: s
 from __future__ import annotations
 
 TALK = """
-filler: carry on|carrying on|any reason|any reason why|is there any reason|is there any reason why
+filler: in the shade|carry on|carrying on|any reason|any reason why|is there any reason
+|is there any reason why
 |is there a reason
 |is there a reason why|ok so|okay so|right so|ok then|good morning|good afternoon|good evening|morning all
 |evening all|btw
@@ -94,7 +95,8 @@ for: i 'm down for|i am down for|we 're down for|we are down for|he 's down for|
 |i was down for|booked for|due for|rostered for|detailed for|put down for|on the list for|listed for
 |picked for
 |chosen for|bound for|heading for|headed for
-unread: used to be|want to be|wants to be|hope to be|hopes to be|hoping to be|wish to be|as if i were
+unread: the sun's|the sun's out|the sun is|in the sun|used to be|want to be|wants to be|hope to be
+|hopes to be|hoping to be|wish to be|as if i were
 |it might|it could|there might|there could|nearly|almost|hardly|barely
 degree: lovely|nice|glorious|beautiful|grand|flat|dead|nasty|filthy|awful|horrible|dreadful|terrible
 |lashing with|pouring with|lashing down with|bucketing down with|tipping down with|hammering with

@@ -34,6 +34,39 @@ def told(found: Understood) -> frozenset[int]:
     return frozenset(place for places in stated for place in places)
 
 
+def loose_items(found: Understood, stated: frozenset[int]) -> frozenset[int]:
+    """Places of items in a plain sentence that says nothing of wearing, beside a question about other items.
+
+    "The sun hat blew away. May I wear the cap?": how the two go together is not understood.
+    """
+    starts = sentence_starts(found.text, found.tokens)
+    if len(starts) < 2:
+        return frozenset()
+    sentences = [(places, mark) for places, mark in _sentences(found, starts) if places[0] not in stated]
+    plain = [places for places, mark in sentences if mark in (".", ";") and not _asks(found.pieces, places)]
+    asked = {
+        entry.id
+        for places, _ in sentences
+        if places not in plain
+        for place in places
+        if found.pieces[place].tag in _ITEMS
+        for entry in found.pieces[place].entries
+    }
+    return frozenset(
+        place
+        for places in plain
+        for place in places
+        if found.pieces[place].tag in _ITEMS
+        and asked
+        and asked.isdisjoint(entry.id for entry in found.pieces[place].entries)
+    )
+
+
+def _asks(pieces: Sequence[Piece], places: range) -> bool:
+    tags = [pieces[place].tag for place in places if pieces[place].tag not in _LIGHT]
+    return not _ASKING.isdisjoint(tags) or not _STATING & {*tags}
+
+
 def _sentences(found: Understood, starts: Sequence[int]) -> Iterator[tuple[range, str]]:
     """The places of the pieces of each sentence, and the mark at its end."""
     for number, start in enumerate(starts):
