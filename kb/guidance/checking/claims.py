@@ -20,7 +20,7 @@ from kb.guidance.checking.openings import openings, period, turned
 from kb.guidance.checking.scopes import read_scope
 from kb.guidance.checking.values import Values
 from kb.guidance.checking.words import fold
-from kb.model.conditions import ALWAYS, Condition, all_of
+from kb.model.conditions import ALWAYS, Condition, all_of, negate
 from kb.model.records import Aspect, Measure, Modality, Rule, RuleValue, Scope
 from kb.model.values import YES
 from kb.text import Pattern
@@ -219,6 +219,10 @@ class Claims:
             modal = denied(modal)
             others = left.removeprefix(nobody).strip()
             holder = read_holder(self.names, f"everyone {others}".strip())
+        elif left.startswith("only ") and modal.modality == "may":
+            among = read_holder(self.names, left.removeprefix("only "))
+            modal = denied(modal)
+            holder = None if among is None else negate(among)
         else:
             holder = read_holder(self.names, left)
         if holder is None:

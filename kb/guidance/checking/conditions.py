@@ -63,6 +63,8 @@ def read_tail(names: Names, text: str) -> Condition | None:
         after = _exception(names, tail[end:])
         if after is not None:
             return all_of([before, negate(after)])
+    if tail.startswith("by "):
+        return _by(names, tail.removeprefix("by ").split(" "))
     lead = _LEADS.match(tail)
     if lead:
         return read_condition(names, tail[lead.end() :])
@@ -72,6 +74,16 @@ def read_tail(names: Names, text: str) -> Condition | None:
         if before is not None and after is not None:
             return all_of([before, after])
     return read_condition(names, tail)
+
+
+def _by(names: Names, words: list[str]) -> Condition | None:
+    """ "... by K1 to K5 in watch rig": who does it, and the circumstances."""
+    for cut in range(len(words), 0, -1):
+        holder = read_holder(names, " ".join(words[:cut]))
+        rest = read_tail(names, " ".join(words[cut:])) if holder is not None else None
+        if holder is not None and rest is not None:
+            return all_of([holder, rest])
+    return None
 
 
 def _exception(names: Names, text: str) -> Condition | None:

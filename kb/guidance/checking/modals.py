@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 import msgspec
 
+from kb.guidance.checking.words import fold
 from kb.model.records import Modality
 from kb.text import Pattern
 
@@ -104,3 +105,18 @@ def denied(modal: Modal) -> Modal:
 def speaks_of_duty(text: str) -> bool:
     """Whether a folded text has a word of duty or permission, so that it may state a rule."""
     return any(True for modal in find_modals(text) if modal.sure)
+
+
+_JOINT = Pattern(r"; (?:and |but )?|, (?:and|but) | (?:and|but) ")
+
+
+def several_statements(text: str) -> Iterator[tuple[str, str]]:
+    """The ways to take a sentence for two statements, the second perhaps with the subject of the first."""
+    plain = fold(text)
+    first = next((modal for modal in find_modals(plain) if modal.sure), None)
+    for joint in _JOINT.finditer(plain) if first is not None else ():
+        left, right = plain[: joint.start()], plain[joint.end() :]
+        modal = next((modal for modal in find_modals(right) if modal.sure), None)
+        if first is None or modal is None or joint.start() < first.end:
+            continue
+        yield left, right if modal.start else f"{plain[: first.start]}{right}"

@@ -141,6 +141,8 @@ class Names:
         if not isinstance(found, tuple):
             return None
         words = set(text.split())
+        if words & {"only", "just", "solely", "merely"}:
+            return None
         if len(found) > 1 and words & {
             "or",
             "nor",

@@ -15,7 +15,7 @@ from kb.guidance.checking.claims import Claim, Claims
 from kb.guidance.checking.dating import Dating
 from kb.guidance.checking.findings import CheckFinding, Severity, Unread
 from kb.guidance.checking.local import weigh_local
-from kb.guidance.checking.modals import speaks_of_duty
+from kb.guidance.checking.modals import several_statements, speaks_of_duty
 from kb.guidance.checking.nearest import is_telling, nearest, tokens
 from kb.guidance.checking.passage import Passage, Result
 from kb.guidance.checking.plain import is_open, is_remark
@@ -80,7 +80,8 @@ class Passages:
             return self._note_unread(short, Result(), "it is too long")
         claim, reading = self._claim(passage)
         if claim is None:
-            return self._check(passage, claim, reading)
+            several = self._several(passage)
+            return several if several is not None else self._check(passage, claim, reading)
         day = self.books.day
         if claim.since is not None and claim.since > day:
             day = claim.since
@@ -93,6 +94,21 @@ class Passages:
             if dated
             else result
         )
+
+    def _several(self, passage: Passage) -> Result | None:
+        """What comes of a sentence that states two rules, "...; ..." or "... and must not ..."; else None."""
+        for parts in several_statements(self.citations.find(passage.text).rest):
+            claims = [self.claims.read(part) for part in parts]
+            known = [claim for claim in claims if claim is not None]
+            if len(known) < len(claims):
+                continue
+            results = [self._check(passage, c, part) for c, part in zip(known, parts, strict=True)]
+            unread = next((result.unread for result in results if result.unread), None)
+            findings = dict.fromkeys(finding for result in results for finding in result.findings)
+            confirmed = all(result.confirmed for result in results)
+            first = msgspec.structs.replace(results[0], claim=None, confirmed=confirmed)
+            return msgspec.structs.replace(first, findings=tuple(findings), unread=unread)
+        return None
 
     def _check(self, passage: Passage, claim: Claim | None, reading: str) -> Result:
         found = self.citations.find(passage.text)

@@ -141,7 +141,7 @@ class Weighing:
         names = [clause_reference(self.lookup, clause.id) for clause in cited]
         right = dict.fromkeys(clause_reference(self.lookup, rule.clause) for rule in saying)
         do = "does" if len(names) == 1 else "do"
-        message = f"{listing(names)} {do} not say this; {listing(list(right)[:4])} does."
+        message = f"{listing(names)} {do} not say this; {listing(list(right)[:4])} {'does' if len(right) == 1 else 'do'}."
         return Verdict("false", "wrong-clause", message, saying[0], suggestion=f"Cite {next(iter(right))}.")
 
     def _clauses(self, rules: Iterable[str]) -> set[str]:
@@ -178,12 +178,19 @@ class Weighing:
             against = [r for r in against if r.modality in ("may", "need_not")]
         if ruling.outcomes == {"agrees", "required"}:  # what may be worn at times must be worn at others
             return self._right_clause(ruling, faithful, own, cited) or TRUE
-        wrong = self._right_clause(ruling, faithful, own, cited)
+        wrong = None if ruling.never else self._right_clause(ruling, faithful, own, cited)
         if wrong is not None:
             return wrong
         names = listing(list(dict.fromkeys(clause_reference(self.lookup, r.clause) for r in against))[:4])
+        denying = [r for r in against if r.clause in {clause.id for clause in cited}]
+        if ruling.never and denying and not own:
+            first = denying[0]
+            said = self.said(first, within, cite=False)
+            message = f"{clause_reference(self.lookup, first.clause)} says otherwise: {said}"
+            return Verdict("false", "contradicts", message, first, tuple(against), self.said(first, within))
         if ruling.never:
-            by = f": {names} goes before it" if names else ""
+            go = "go" if " and " in names else "goes"
+            by = f": {names} {go} before it" if names else ""
             message = f"{clause_reference(self.lookup, rule.clause)} says so, but never with effect here{by}."
             first = against[0] if against else rule
             return Verdict("false", "overruled", message, first, tuple(against), self.said(first, within))
@@ -239,7 +246,7 @@ class Weighing:
                 f"{clauses} does not say this, and no other clause does." if cited else "No clause says this."
             )
             return Verdict("false", "not-said", message, suggestion=self._not_said(cited))
-        if outcomes <= {"silent"} and not own:
+        if outcomes <= {"silent"} and not own and not deciding:
             said = f"{self._listed(cited)} does not say this" if cited else "No clause says this"
             return Verdict(
                 "false",

@@ -12,11 +12,14 @@ from kb.guidance.checking.nearest import difference
 from kb.guidance.checking.passage import Passage, Result
 from kb.guidance.checking.passages import Passages
 from kb.guidance.checking.verdicts import apart
+from kb.guidance.checking.words import fold
 from kb.model.conditions import Condition, all_of, negate
 from kb.model.records import Rule
+from kb.text import Pattern
 from kb.wording import clause_reference, say_rule
 
 _TAKEN = 0.75
+_EXCEPTS = Pattern(r"\b(?:unless|except|save)\b")
 
 
 def left_out_findings(checker: Passages, results: Sequence[tuple[Passage, Result]]) -> Iterator[CheckFinding]:
@@ -49,13 +52,18 @@ def left_out_findings(checker: Passages, results: Sequence[tuple[Passage, Result
         somewhere = any(instance.outcome == "agrees" for instance in ruling.instances)
         if not (ruling.holds if claim.scope.alternatives else somewhere):
             continue
-        near = difference(passage.text, say_rule(checker.lookup, rule)).ratio
-        if checker.left_out == "warning" and near < _TAKEN:
+        rest_of_it = checker.citations.find(passage.text).rest
+        near = difference(rest_of_it, say_rule(checker.lookup, rule)).ratio
+        duty = claim.modality in ("must", "must_not")
+        excepts = duty and _EXCEPTS.search(fold(rest_of_it)) is not None
+        if checker.left_out == "warning" and not (duty and near >= _TAKEN) and not excepts:
             continue  # a sentence of one's own may speak of some cases only
         name = clause_reference(checker.lookup, rule.clause)
         said = weighing.said(rule, within, cite=False)
         yield passage.finding(
-            checker.left_out,
+            "error"
+            if excepts
+            else checker.left_out,  # an exception that the books do not know relaxes a duty
             "narrower",
             f"{name} says this of more cases: {said}",
             clause=name,
