@@ -62,6 +62,14 @@ class Books:
         """Whether something is in force on the day of the guidance."""
         return in_force(record.valid_from, record.valid_until, self.day)
 
+    def cite(self, clause: str) -> str:
+        """A clause as the guidance cites it: "ref. (a), 3.16", else "Dress Order (2024) 3.16"."""
+        record = self.lookup.clauses[clause]
+        for reference in self.references.values():
+            if any(edition.id == record.edition for edition in self.of_reference(reference)):
+                return f"ref. ({reference.letter}), {record.number}"
+        return clause_reference(self.lookup, clause)
+
     # -- citations --------------------------------------------------------------------------------------
 
     def resolve(self, citations: Sequence[Citation]) -> Cited:

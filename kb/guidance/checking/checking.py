@@ -259,7 +259,7 @@ class _Check:
                 None,
             )
             line = place.lines[0][1] if place else 1
-            reason = "for whom the guidance is was not understood; --fact says it"
+            reason = "it was not understood for whom this is; --grade, --rig and --fact can say it"
             yield Unread(line, place.place if place else "line 1", " ".join(self.header.applies), reason)
 
 

@@ -31,6 +31,10 @@ _LABEL = re.compile(
     ),
     re.IGNORECASE,
 )
+_DATES = ("effective", "expires", "review")
+_PIECES = re.compile(
+    r"(?<=[.;,|])\s+(?=(?:effective|expir|review|valid|next review)[a-z ]*\b)", re.IGNORECASE
+)
 _LETTERED = re.compile(r"(?:^|(?<=[\s;]))\(?([a-z])\)\s+(.+?)(?=;?\s+\(?[a-z]\)\s|$)", re.IGNORECASE)
 _DIGEST = re.compile(r"\b(?P<digest>[0-9a-f]{64})\b")
 _MADE_FROM = re.compile(r"made from (?:the )?rule books", re.IGNORECASE)
@@ -121,11 +125,14 @@ def read_header(document: Document, lookup: Lookup, citations: Citations) -> Hea
             section = name if not rest or block.kind == "heading" else ""
             mine.add(index)
         kind = name or section
-        if kind in ("effective", "expires", "review") and rest:
-            day = find_date(rest)
-            if day is not None and kind not in dates:
-                dates[kind] = Dated(day.date, block.lines[0][1], block.place, text)
-                mine.add(index)
+        if kind in _DATES and rest:
+            for piece in _PIECES.split(text):
+                named = _LABEL.match(piece)
+                which = (named.lastgroup if named else None) or kind
+                day = find_date(piece)
+                if day is not None and which in _DATES and which not in dates:
+                    dates[which] = Dated(day.date, block.lines[0][1], block.place, text)
+                    mine.add(index)
         elif kind == "applies" and rest:
             applies.append(rest)
             mine.add(index)

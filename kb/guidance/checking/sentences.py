@@ -16,6 +16,7 @@ _ABBREVIATIONS = re.compile(
 )
 _ATTACHED = re.compile(r"\s*\((?:ref|local|see|clause|para|\([a-z]\)|[A-Z][\w ]*,? \(?\d)", re.IGNORECASE)
 
+_MARKED = re.compile(r"\s*(?:\([a-z0-9]{1,3}\)|[a-z]{1,3}[.)])\s+(?=\S)")
 _CITED = re.compile(
     r"[.!?][\"”]?\s*\((?:ref|local|see|clause|para|[A-Z])[^()]*(?:\([a-z]\)[^()]*)*\)(?=\s+[A-Z“\"*]|\s*$)",
 )
@@ -31,8 +32,10 @@ class Sentence(msgspec.Struct, frozen=True):
 
 def split_sentences(block: Block) -> tuple[Sentence, ...]:
     """The sentences of a block; quotations stay whole, a citation in brackets stays with what it follows."""
-    text, found, start = block.text, [], 0
-    for end in _ends(text):
+    text, found = block.text, []
+    mark = _MARKED.match(text) if block.kind in ("text", "item") else None
+    start = mark.end() if mark else 0
+    for end in (place for place in _ends(text) if place > start):
         if _ATTACHED.match(text[end:]):
             continue
         found.append((start, end))

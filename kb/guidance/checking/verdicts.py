@@ -140,9 +140,15 @@ class Weighing:
             return None
         names = [clause_reference(self.lookup, clause.id) for clause in cited]
         right = dict.fromkeys(clause_reference(self.lookup, rule.clause) for rule in saying)
-        do = "does" if len(names) == 1 else "do"
-        message = f"{listing(names)} {do} not say this; {listing(list(right)[:4])} {'does' if len(right) == 1 else 'do'}."
-        return Verdict("false", "wrong-clause", message, saying[0], suggestion=f"Cite {next(iter(right))}.")
+        do, does = ("does" if len(named) == 1 else "do" for named in (names, right))
+        message = f"{listing(names)} {do} not say this; {listing(list(right)[:4])} {does}."
+        return Verdict(
+            "false",
+            "wrong-clause",
+            message,
+            saying[0],
+            suggestion=f"Cite {self.books.cite(saying[0].clause)}.",
+        )
 
     def _clauses(self, rules: Iterable[str]) -> set[str]:
         return {self.lookup.rules[rule].clause for rule in rules}
@@ -214,7 +220,7 @@ class Weighing:
         parts = [self.settled(other.condition, all_of([within, own])) for other in others[:3]]
         kept = [part for part in dict.fromkeys(parts) if part != ALWAYS]
         changed = msgspec.structs.replace(rule, condition=all_of([own, *(negate(part) for part in kept)]))
-        names = dict.fromkeys(clause_reference(self.lookup, r.clause) for r in (rule, *others[:3]))
+        names = dict.fromkeys(self.books.cite(r.clause) for r in (rule, *others[:3]))
         return f"{say_rule(self.lookup, changed).rstrip('.')} ({'; '.join(names)})."
 
     # -- not so -----------------------------------------------------------------------------------------
@@ -374,7 +380,7 @@ class Weighing:
         text = self._sentences[key]
         if not cite:
             return text
-        return f"{text.rstrip('.')} ({clause_reference(self.lookup, rule.clause)})."
+        return f"{text.rstrip('.')} ({self.books.cite(rule.clause)})."
 
     def quoted(self, rule: Rule, text: str) -> str:
         """The part of a rule's clause that a text is about."""
