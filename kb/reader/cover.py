@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from kb.reader.english import LONGEST_PHRASE, PHRASES, SKIPPED_INSIDE_LABELS, SPLIT_VERBS, WEAK
+from kb.reader.english import (
+    LEADING_PREPOSITIONS,
+    LONGEST_PHRASE,
+    PHRASES,
+    SKIPPED_INSIDE_LABELS,
+    SPLIT_VERBS,
+    WEAK,
+)
 from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.ordered import ordered
 from kb.reader.parted import parted
@@ -123,6 +130,11 @@ def _cuts_item(piece: Piece, names: Sequence[Piece], tokens: tuple[Token, ...], 
     """Whether a name takes the first word of an item's label: "length of the name" of "the name strip"."""
     if piece.tag != "name" or piece.last - piece.first < 2 or piece.entries[0].kind == "item":
         return False
+    if tokens[piece.first].low in LEADING_PREPOSITIONS and any(
+        other.first == piece.first + 1 and other.last > piece.last and other.entries[0].rank == 0
+        for other in names
+    ):
+        return True  # "on watch rig" is the watch rig
     return any(
         piece.first < other.first < piece.last < other.last
         and other.entries[0].rank == 0

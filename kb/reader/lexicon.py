@@ -84,6 +84,9 @@ class Lexicon:
             for token in tokenize(label)
             if len(token.low) > 3 and token.low.isalpha() and token.low not in _FUNCTION_WORDS
         }
+        for row in (*same(), *(names for _, names in narrower())):
+            if any(joined(name) in self.names for name in row):
+                words |= {word: None for name in row for word in name.lower().split() if len(word) > 4}
         return tuple(words)
 
     @cached_property

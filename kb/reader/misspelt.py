@@ -27,7 +27,8 @@ _TALK: Mapping[str, str] = word_pairs("""
     weering=wearing
     waring=wearing wer=wear weare=wear werr=wear hw=how howe=how meny=many menny=many mutch=much culour=colour
     culor=colour colr=colour befor=before durring=during untill=until til=until outsid=outside gud=good okk=ok
-    yea=yes nope=no n=and any1=anyone some1=someone every1=everyone ne1=anyone sry=sorry wanna=want""")
+    yea=yes nope=no n=and any1=anyone some1=someone every1=everyone ne1=anyone sry=sorry sox=socks
+    wanna=want""")
 _ASKING = word_set("do does did must should can could may might is are shall will dose exactly i we the my u")
 _SUBJECTS = word_set(
     "i we you they he she anyone someone everyone it u people not to n't ever still also just"
@@ -78,6 +79,8 @@ def _by_place(tokens: tuple[Token, ...], place: int) -> str:
         not before or before in _QUESTION or after in ("i", "it", "the", "my", "a", "an", "one")
     ):
         return "does"
+    if low == "2" and _TALK.get(before, before) in _LEADING and not after.isdecimal():
+        return "to"
     if tokens[place].text == "w" and before and after:
         return "with"
     if low == "witch" and not before:
@@ -138,10 +141,11 @@ def sounding(word: str, pool: Sequence[str]) -> tuple[str, ...]:
     """Words of a pool that sound like a long misspelt word and are not far from it in writing."""
     from rapidfuzz.distance import OSA  # noqa: PLC0415  only when a word is left over
 
-    if len(word) < 6 or not word.isalpha():
+    if len(word) < 5 or not word.isalpha():
         return ()
     forms = {sound(word), sound(word_key(word))}
     limit = 2 if len(word) < 7 else 3
+    pool = pool if len(word) > 5 else [name for name in pool if name[0] == word[0] and name[-1] == word[-1]]
     return tuple(
         name
         for name in pool

@@ -81,6 +81,8 @@ def near_words(word: str, lexicon: Lexicon, limit: int = 3) -> tuple[str, ...]:
     ]
     if len(word) < 6:
         found = [entry for entry in found if entry[0][0] == word[0]]
+    if not found and alike:
+        return alike[:limit]
     if not found:
         return tuple(
             name
