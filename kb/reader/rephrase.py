@@ -114,6 +114,7 @@ _LINES = r"""
 
 # Lines for what would be understood as it stands, but otherwise than it is meant.
 _FIRST = r"""
+^(?:what|which) (.+?) are there,? (?:and )?in (?:what |which )?order\W*$ => in what order are \1 worn?
 ^who(?:'d| would| do| should| must| can)? (?:i|we|you) (?:see|ask|go to|write to|talk to|speak to
     |apply to|approach)
     \s(?:about|for) (?:a |an |the )?(?=.*\b(?:waiver|permission|exemption|leave)\b) => who grants\s
