@@ -79,10 +79,12 @@ def _paragraphs(lookup: Lookup, provisions: Sequence[Provision]) -> list[list[Pr
     for provision in merged:
         groups.setdefault(provision.rule.scope.items, []).append(provision)
 
-    def rank(items: tuple[str, ...]) -> tuple[bool, bool, int]:
+    def rank(items: tuple[str, ...]) -> tuple[bool, bool, bool, int]:
+        """Classes of things, then things, those that are only forbidden last."""
         use = any(s.rule.aspect in _USE for s in groups[items])
         several = len(items) > 1 or len(lookup.narrower(items[0])) > 1
-        return not (several and use), several, place[items[0]]
+        forbidden = use and all(p.rule.modality == "must_not" for p in groups[items])
+        return not (several and use), several, forbidden, place[items[0]]
 
     return [with_exceptions(_sorted(lookup, groups[items])) for items in sorted(groups, key=rank)]
 
