@@ -22,8 +22,10 @@ from kb.model.values import YES, Interval, ValueSet, choices, intersect, is_empt
 from kb.reasoner import Engine, Group
 from kb.reasoner.decide import Decision
 from tests.little import AT, DAY, base, fact, rule
+from tests.proof.random_bases import without_circles
 
 ITEMS = {"cap": (), "neckwear": (), "scarf": ("neckwear",), "collar": ("neckwear",)}
+RECORDS = tuple(base(items=ITEMS).base.items)
 FACTS = (fact("weather", "fair", "foul"), fact("hauling"))
 ASPECTS = (
     Aspect(id="height", label="height", kind="measure", at=AT),
@@ -102,7 +104,7 @@ def bases(draw: st.DrawFn) -> Lookup:
         found.append(draw(_rules(number, found, aspect)))
     exclusions = tuple(draw(st.lists(conditions(), max_size=1)))
     lookup = base(
-        *found,
+        *without_circles(tuple(found), RECORDS),
         items=ITEMS,
         facts=FACTS,
         aspects=ASPECTS,
