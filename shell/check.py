@@ -59,7 +59,7 @@ def _verdict(report: CheckReport) -> str:
         return f"Nothing false was found; see what follows.{changed}"
     if not report.confirmed:
         return "There is nothing to check: no sentence states a rule, and none quotes a clause."
-    return f"In order: every sentence was checked, and nothing is false.{changed}"
+    return f"In order: nothing is false, and every rule in it was understood.{changed}"
 
 
 def _finding(name: str, finding: CheckFinding, width: int) -> list[str]:

@@ -44,7 +44,7 @@ def test_what_is_false_is_shown_with_its_line_its_clause_and_a_sentence(
 @pytest.mark.parametrize(
     ("text", "options", "code", "first"),
     [
-        (TRUE, (), 0, "In order: every sentence was checked, and nothing is false."),
+        (TRUE, (), 0, "In order: nothing is false, and every rule in it was understood."),
         (TRUE + "\n" + UNREAD, (), 0, "Nothing false was found; see what follows."),
         (TRUE + "\n" + UNREAD, ("--strict",), 3, "Nothing false was found; see what follows."),
         (

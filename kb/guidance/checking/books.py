@@ -126,18 +126,18 @@ class Books:
             message = f"There is no reference ({letter}) in the list of references."
             remedy = f"Cite {known}, or add the reference." if known else "Add the list of references."
             return [], Fault("unknown-reference", message, suggestion=remedy), ""
-        if reference.unknown:
-            return [], None, ""  # reported where the reference stands
         found = self.of_reference(reference)
         return found, None, "" if found else f"reference ({letter})"
 
     def of_reference(self, reference: Reference) -> list[Edition]:
-        """The editions that a reference may mean: the one it names, else the one in force."""
-        if reference.edition:
-            return [self.lookup.editions[reference.edition]]
+        """The editions that a reference may mean: the one it names if that is in force, else the one that is.
+
+        A reference to an edition that is over is reported where it stands, not at each sentence again.
+        """
         editions = [e for e in self.lookup.base.editions if e.book == reference.book]
         current = [e for e in editions if self.is_current(e)]
-        return current or editions[-1:]
+        named = [e for e in current if e.id == reference.edition]
+        return named or current or [e for e in editions if e.id == reference.edition] or editions[-1:]
 
     def _by_book(self, citation: Citation) -> tuple[list[Edition], Fault | None, str]:
         editions = [e for e in self.lookup.base.editions if e.book == citation.book]

@@ -13,6 +13,9 @@ _QUOTED = re.compile(r'"([^"]{2,4000})"')
 _GAP = re.compile(r"\s*(?:\[\s*\.\.\.\s*\]|\.\.\.)\s*")
 _LEAST_WORDS = 4
 _NEAR = 0.6
+_COMMON = frozenset(
+    {"the", "and", "are", "for", "not", "any", "all", "may", "must", "ref", "with", "when", "than"}
+)
 
 
 class Quotation(msgspec.Struct, frozen=True):
@@ -74,7 +77,13 @@ def nearest_part(quotation: str, clause: str) -> str:
     wanted = fold(quotation)
     span = max(1, len(re.split(r"(?<=[.;])\s+", wanted)))
     runs = [" ".join(parts[i : i + span]) for i in range(max(1, len(parts) - span + 1))]
-    return max(runs, key=lambda run: SequenceMatcher(None, wanted, fold(run)).ratio())
+    words = _content(wanted)
+    return max(runs, key=lambda r: (len(words & _content(r)), SequenceMatcher(None, wanted, fold(r)).ratio()))
+
+
+def _content(text: str) -> set[str]:
+    """The words of a text that say what it is about."""
+    return {word for word in re.findall(r"[a-z]{3,}", fold(text)) if word not in _COMMON}
 
 
 def is_near(quotation: str, clause: str) -> bool:
