@@ -36,7 +36,7 @@ def in_edition(found: Understood, today: datetime.date, lookup: Lookup) -> Perio
         found.text,
         re.IGNORECASE,
     )
-    if match is None:
+    if match is None or _is_cut(found, match.end()):
         return None
     word = (match["which"] or match["which2"]).casefold()
     noun = (match["book"] or match["noun"] or match["noun2"] or "").casefold()
@@ -48,6 +48,15 @@ def in_edition(found: Understood, today: datetime.date, lookup: Lookup) -> Perio
     day = last - datetime.timedelta(days=1) if last is not None and last <= today else today
     day = max(day, edition_found.valid_from)
     return Period(match.start(), match.end(), day, day, settled=True)
+
+
+def _is_cut(found: Understood, end: int) -> bool:
+    """Whether a name goes on where the words for an edition end: "a new service cap"."""
+    return any(
+        found.tokens[piece.first].start < end < found.tokens[piece.last - 1].end
+        for piece in found.pieces
+        if piece.entries
+    )
 
 
 def _book_words(lookup: Lookup) -> dict[str, Sequence[str]]:

@@ -62,7 +62,8 @@ wear: carry on wearing|keep wearing|go on wearing|continue wearing|continue to w
 |get kitted out in|get dressed in|get kitted up in|have got on|got on|stay on|stays on|staying on|stayed on
 |remain on|remains on|be left on|be kept on|go out in|go out wearing|go outside in|come in wearing|leave on
 |leaves on|leaving on
-leave off: exempt from|exempted from|exempt from wearing|get out of wearing|get out of|excused from wearing
+leave off: be excused|be excused from|be let off|be spared|get excused from|exempt from|exempted from
+|exempt from wearing|get out of wearing|get out of|excused from wearing
 |excused from|let off wearing|get rid of
 |gets rid of|do away with|whip off|be taken off|be left off|leave at home|left at home|leave behind
 |left behind|leave aside|put away|get by without|manage without|live without|be seen without
