@@ -20,7 +20,16 @@ from kb.model.questions import Answer, Reading
 from kb.model.records import Case, Clause, Rule
 from kb.model.values import ValueSet
 from kb.opening import Opening, books_folder
-from kb.reader import Lexicon, parse_fact, read_question, read_reply, read_statement, split_questions
+from kb.reader import (
+    Lexicon,
+    parse_fact,
+    put_right,
+    read_reply,
+    read_statement,
+    read_turn,
+    split_questions,
+)
+from kb.reader.stored import decode_lexicon
 from kb.reasoner import Engine, Facts, StoredCandidates
 from kb.sparql import candidate_rules, rules_in_force
 from kb.wording import say_facts, say_rule
@@ -69,7 +78,7 @@ class KnowledgeBase:
     @property
     def lexicon(self) -> Lexicon:
         if self._lexicon is None:
-            self._lexicon = Lexicon.build(self.lookup)
+            self._lexicon = decode_lexicon(self.generation.lexicon_json.read_bytes(), self.lookup)
         return self._lexicon
 
     def engine(self, as_of: datetime.date) -> Engine:
@@ -99,7 +108,7 @@ class KnowledgeBase:
     ) -> Reading:
         """How one question is understood, given a remembered profile."""
         case = Case(as_of=as_of or datetime.date.today(), facts=facts)
-        return read_question(
+        return read_turn(
             text,
             lexicon=self.lexicon,
             lookup=self.lookup,
@@ -209,6 +218,10 @@ class KnowledgeBase:
         from kb.answer.kept import unpack_facts  # noqa: PLC0415  only in the shell
 
         return unpack_facts(data, self.lookup)
+
+    def put_right(self, text: str, missed: Reading) -> str | None:
+        """The question that was not understood, with the item that `text` names in it; else None."""
+        return put_right(text, missed, self.lexicon, self.lookup)
 
     def reply(self, answer: Answer, text: str) -> Facts:
         """The fact that a reply to `answer.ask` states."""

@@ -18,7 +18,8 @@ class Session(msgspec.Struct, frozen=True):
     """What the shell remembers: the profile, the day, the last answers, and the question still open.
 
     `latest` is the reading that a further question goes on from ("and in boat rig?"); `before` the one
-    that the open question went on from; `replies` the facts given since.
+    that the open question went on from; `replies` the facts given since; `missed` the reading of the line
+    before, if it was not understood.
     """
 
     profile: Facts = ()
@@ -28,6 +29,7 @@ class Session(msgspec.Struct, frozen=True):
     latest: Reading | None = None
     before: Reading | None = None
     replies: Facts = ()
+    missed: Reading | None = None
 
 
 def merge(old: Facts, new: Facts) -> Facts:

@@ -68,13 +68,21 @@ def _is_understood(session: Session) -> bool:
 
 def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     """A new question; one that is not understood leaves the session as it was."""
-    opened = msgspec.structs.replace(session, question=text, before=session.latest, replies=())
+    text = (session.missed is not None and base.put_right(text, session.missed)) or text
+    opened = msgspec.structs.replace(session, question=text, before=session.latest, replies=(), missed=None)
     asked, reply = _ask(opened, base)
-    if session.latest is not None and session.latest.ask is not None and not _is_answered(asked):
+    if session.latest is not None and session.latest.ask is not None and not _replies(asked, text):
         # what was asked back is let be: the line may go on from the question before that
         further = _ask(msgspec.structs.replace(opened, before=session.before), base)
         asked, reply = further if _is_answered(further[0]) else (asked, reply)
-    return (asked if _is_understood(asked) else session), reply
+    if _is_understood(asked):
+        return asked, reply
+    return msgspec.structs.replace(session, missed=asked.answers[-1].reading), reply
+
+
+def _replies(session: Session, text: str) -> bool:
+    """Whether a line was read as the answer to what was asked back: as another question than its words."""
+    return any(a.outcome != "abstain" and a.reading.question.strip() != text.strip() for a in session.answers)
 
 
 def _is_answered(session: Session) -> bool:
@@ -96,7 +104,7 @@ def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
         facts = base.reply(session.answers[-1], _choice(text, session.answers[-1]))
     except kb.UsageError as error:
         asked, reply = _question(session, text, base)
-        if asked is not session:
+        if asked.answers is not session.answers:
             return asked, reply
         return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=kb.visible(str(error)))
     return _ask(msgspec.structs.replace(session, replies=merge(session.replies, facts)), base)
@@ -133,6 +141,23 @@ def _save(session: Session, argument: str, base: KnowledgeBase) -> Result:
 
 def _remember(session: Session, argument: str, base: KnowledgeBase) -> Result:
     return _profile(state(session, argument, base), "", base)
+
+
+def _stated(session: Session, text: str, base: KnowledgeBase) -> Result:
+    """Remember what is said of oneself; the open question is answered anew if its answer rests on it."""
+    try:
+        remembered = state(session, text, base)
+    except kb.UsageError:
+        if not _is_asked(session):
+            raise
+        return _answer_back(session, text, base)
+    answer = session.answers[-1] if session.answers else None
+    asked = {answer.ask.fact} if answer is not None and answer.ask is not None else set()
+    told = {fact for fact, _ in base.statement(text)}
+    if answer is None or told.isdisjoint(asked | {fact for case in answer.cases for fact, _ in case.when}):
+        return _profile(remembered, "", base)
+    replies = merge(session.replies, base.statement(text))
+    return _ask(msgspec.structs.replace(remembered, replies=replies), base)
 
 
 def _profile(session: Session, _argument: str, base: KnowledgeBase) -> Result:
@@ -267,7 +292,7 @@ def take_line(session: Session, text: str, base: KnowledgeBase) -> Result:
         if line.kind == "command":
             return _command(session, line, base)
         if line.kind == "statement":
-            return _remember(session, line.argument, base)
+            return _stated(session, line.argument, base)
         if _is_asked(session) and not looks_like_question(line.argument):
             return _answer_back(session, line.argument, base)
         statement, question = split_statement(line.argument)

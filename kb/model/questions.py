@@ -77,7 +77,7 @@ class Reading(msgspec.Struct, frozen=True, kw_only=True):
     """How a question was understood. Exactly one of `query`, `ask`, `abstain` is not None.
 
     `text` is the read-back, a positive sentence; `carried` names the facts kept from before or
-    from the profile.
+    from the profile; `recent` the items named in the talk so far, the last first.
     """
 
     question: str
@@ -87,6 +87,7 @@ class Reading(msgspec.Struct, frozen=True, kw_only=True):
     carried: tuple[str, ...] = ()
     ask: Ask | None = None
     abstain: Abstain | None = None
+    recent: tuple[str, ...] = ()
 
 
 class RuleStep(msgspec.Struct, frozen=True, kw_only=True):

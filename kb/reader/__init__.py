@@ -9,5 +9,15 @@ from kb.reader.question import read_question
 from kb.reader.reply import read_reply
 from kb.reader.split import split_questions
 from kb.reader.statement import parse_fact, read_statement
+from kb.reader.turn import put_right, read_turn
 
-__all__ = ["Lexicon", "parse_fact", "read_question", "read_reply", "read_statement", "split_questions"]
+__all__ = [
+    "Lexicon",
+    "parse_fact",
+    "put_right",
+    "read_question",
+    "read_reply",
+    "read_statement",
+    "read_turn",
+    "split_questions",
+]

@@ -30,7 +30,7 @@ def answer_to_ask(text: str, previous: Reading, lexicon: Lexicon) -> str | None:
     value, label = ask.choices[place]
     if ask.fact == "reading":
         return value
-    where = _asked_place(previous)
+    where = asked_place(previous)
     if ask.fact == "item" and where is not None:
         return previous.question[: where[0]] + label + previous.question[where[1] :]
     return None
@@ -79,7 +79,7 @@ def _by_name(keys: list[str], ask: Ask, lexicon: Lexicon) -> int | None:
     return found[0] if len(found) == 1 else None
 
 
-def _asked_place(previous: Reading) -> tuple[int, int] | None:
+def asked_place(previous: Reading) -> tuple[int, int] | None:
     """The characters that the answer to "which item" replaces: an unclear word, else what was offered."""
     items = [span for span in previous.spans if span.role == "item"]
     offered = {value for value, _ in previous.ask.choices} if previous.ask is not None else set()

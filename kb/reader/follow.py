@@ -11,6 +11,7 @@ from kb.model.values import NO, YES, Choices
 from kb.reader.days import month_of
 from kb.reader.defined import defining_clause
 from kb.reader.english import LEADING_PREPOSITIONS, PHRASES, tag_set
+from kb.reader.fits import asked_kind, is_of_wearing, wearing, whether_worn
 from kb.reader.forms import word_set
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
@@ -166,6 +167,15 @@ def names_kind(found: Understood, frame: Frame, roles: Roles) -> bool:
     return frame.terse and bool(roles.asked) and tags[:1] in (["what"], ["which"])
 
 
+def kind_asked(found: Understood, frame: Frame, before: Query, lookup: Lookup) -> Query | None:
+    """ "What knot?", where the rules on the item before say which."""
+    words = [piece for piece in found.pieces if piece.tag not in ("det", "filler", "comma", "and")]
+    led = bool(words) and words[0].tag in ("what", "which") and len(words) == 2
+    if not (led and frame.terse):
+        return None
+    return asked_kind(found.tokens[words[1].last - 1].key, before, lookup)
+
+
 def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Query | Ask | None:
     """The question before, with what the new words say put in place of what it said."""
     if frame.modal or roles.value is not None or frame.kind != "may":
@@ -189,21 +199,17 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     merged = merge_case(_worn_with(before.case, roles), facts, roles.as_of, roles.alone, lookup)
     after = msgspec.structs.replace(before, items=items, case=merged)
     conditions = roles.facts or roles.worn or roles.unworn
+    if conditions and is_of_wearing(after, facts, lookup):
+        return whether_worn(after, lookup)
     if roles.asked and conditions and lookup.aspects[before.aspect].kind != "act":
-        plain = msgspec.structs.replace(after, kind="may", aspect=_wearing(items, lookup), modalities=())
-        said = [say_query(lookup, reading) for reading in (after, plain)]
+        said = [say_query(lookup, reading) for reading in (after, whether_worn(after, lookup))]
         return Ask(fact="reading", prompt="Which is meant?", choices=tuple((text, text) for text in said))
     return after
 
 
-def _wearing(items: tuple[str, ...], lookup: Lookup) -> str:
-    carried = bool(items) and "carried" in lookup.broader(items[0]) and "carrying" in lookup.aspects
-    return "carrying" if carried else "wear"
-
-
 def _same_act(before: Query, items: tuple[str, ...], lookup: Lookup) -> str:
     """What is worn goes on as what is carried where the new thing is one that is carried, and back."""
-    return _wearing(items, lookup) if before.aspect == _wearing(before.items, lookup) else before.aspect
+    return wearing(items, lookup) if before.aspect == wearing(before.items, lookup) else before.aspect
 
 
 def _worn_with(case: Case, roles: Roles) -> Case:
@@ -302,8 +308,11 @@ def kept_case(case: Case, found: Understood, roles: Roles, previous: Reading, lo
     mine = any(token.low in _FIRST for token in found.tokens)
     was_mine = any(token.low in _FIRST for token in tokenize(previous.question[:200]))
     dropped = _PERSONAL if mine and not was_mine else frozenset()
-    facts = {f: v for f, v in before.case.facts if lookup.facts[f].family not in dropped}
-    kept = _worn_with(msgspec.structs.replace(before.case, facts=tuple(facts.items())), roles)
+    day, month = before.case.as_of, None
+    if day != case.as_of and not any(token.low == "then" for token in found.tokens):
+        month, day = month_of(day, lookup), case.as_of  # a day is named for one turn
+    facts = {f: v for f, v in before.case.facts if lookup.facts[f].family not in dropped and (f, v) != month}
+    kept = _worn_with(msgspec.structs.replace(before.case, facts=tuple(facts.items()), as_of=day), roles)
     return merge_case(
         msgspec.structs.replace(case, as_of=kept.as_of, alone=kept.alone),
         dict(kept.facts),

@@ -23,6 +23,7 @@ from kb.reader.follow import (
     goes_on,
     is_fragment,
     kept_case,
+    kind_asked,
     names_kind,
     other_one,
     take_up,
@@ -276,6 +277,8 @@ def _outcome(
             going_on = continued(before, frame, roles, lookup)
             if going_on is not None:
                 return going_on
+        if (kind := kind_asked(found, frame, before, lookup)) is not None:
+            return kind
         if take_up(found, frame, roles, before, lookup) or goes_on(found, frame):
             case = kept_case(case, found, roles, previous, lookup)
     return alone_unclear(found, frame, roles, case, lookup) or build_query(frame, roles, case, lookup)

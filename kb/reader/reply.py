@@ -5,12 +5,14 @@ from __future__ import annotations
 from kb.errors import UsageError
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask
-from kb.model.values import Choices, ValueSet
+from kb.model.values import NO, YES, Choices, ValueSet
 from kb.reader.english import PHRASES
 from kb.reader.follow import NONE_OF_THEM, said_plainly, unmeant
 from kb.reader.lexicon import Lexicon
 from kb.reader.statement import parse_fact, read_statement
 from kb.reader.tokens import tokenize
+from kb.reader.values import valid_grants
+from kb.text import Pattern
 
 
 def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[tuple[str, ValueSet], ...]:
@@ -30,9 +32,46 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
         return (parse_fact(lookup, ask.fact, said),)
     except UsageError as unknown:
         found = read_statement(text, lexicon=lexicon, lookup=lookup)
-        if isinstance(found, Abstain) or not found or _names_only_items(found, said):
+        if not isinstance(found, Abstain) and found and not _names_only_items(found, said):
+            return found
+        parts = [part.strip() for part in _PARTS.split(said) if part.strip()]
+        several = [_part(ask, part, lexicon, lookup) for part in parts]
+        if not all(several):
             raise unknown
+        return tuple({fact: (fact, values) for facts in several for fact, values in facts}.values())
+
+
+_PARTS = Pattern(r"(?i),? (?:and|but) |, ")
+_IT_IS = Pattern(
+    r"(?i)(?:yes|no)?,? ?(?:it|that|they|i|we)"
+    r"(?:['’](?:s|ve|m|re|d)| is| has| have| am| are| was| did| do| does)?"
+    r"(n['’]t| not)?(?: been)?(?: granted| given| allowed| approved| issued| so)?"
+)
+
+
+def _part(ask: Ask, said: str, lexicon: Lexicon, lookup: Lookup) -> tuple[tuple[str, ValueSet], ...]:
+    """The facts of one part of a reply, if it has any: "6 degrees", "dry", "it has not been granted"."""
+    record = lookup.facts[ask.fact]
+    whether = _IT_IS.fullmatch(said)
+    if whether is not None and record.kind == "yes_no":
+        return ((ask.fact, NO if whether.group(1) else YES),)
+    if whether is not None and record.family == "authorisation":
+        granted = valid_grants(record, lookup)
+        return ((ask.fact, Choices(frozenset({"none"})) if whether.group(1) else granted),)
+    try:
+        return (parse_fact(lookup, ask.fact, said),)
+    except UsageError:
+        found = read_statement(said, lexicon=lexicon, lookup=lookup)
+    if not isinstance(found, Abstain) and not _names_only_items(found, said):
         return found
+    labels = [
+        (fact.id, value.id)
+        for fact in lookup.base.facts
+        for value in fact.values
+        if f"{said} {fact.label}".casefold()
+        in (name.casefold() for name in (value.label, *value.other_labels))
+    ]
+    return (parse_fact(lookup, *labels[0]),) if len(labels) == 1 else ()
 
 
 def _none_of(ask: Ask, lookup: Lookup) -> tuple[str, ValueSet]:

@@ -10,7 +10,7 @@ import pytest
 from kb.model.lookup import Lookup
 from kb.model.questions import Reading
 from kb.model.records import Case
-from kb.reader import Lexicon, read_question
+from kb.reader import Lexicon, read_turn
 from kb.sources import load_rule_base
 from tests.reader.notation import TODAY
 
@@ -27,7 +27,7 @@ class Base(NamedTuple):
 
     def read(self, text: str, case: Case | None = None, previous: Reading | None = None) -> Reading:
         case = case if case is not None else Case(as_of=TODAY)
-        return read_question(text, lexicon=self.lexicon, lookup=self.lookup, case=case, previous=previous)
+        return read_turn(text, lexicon=self.lexicon, lookup=self.lookup, case=case, previous=previous)
 
 
 def load(folder: Path) -> Base:

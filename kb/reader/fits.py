@@ -1,0 +1,84 @@
+"""What new words of a talk fit: the way in which something is worn, or whether it is worn at all."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Sequence
+
+import msgspec
+
+from kb.model.conditions import evaluate, tests
+from kb.model.lookup import Lookup
+from kb.model.questions import Query
+from kb.model.records import Rule
+from kb.reader.lexicon import CREDENTIALS
+from kb.reader.tokens import tokenize
+
+
+def wearing(items: Sequence[str], lookup: Lookup) -> str:
+    """The act of having a thing on: worn, or carried where it is one that is carried."""
+    carried = bool(items) and "carried" in lookup.broader(items[0]) and "carrying" in lookup.aspects
+    return "carrying" if carried else "wear"
+
+
+def _rules(items: Sequence[str], aspect: str, lookup: Lookup) -> Iterator[Rule]:
+    """The rules on an aspect of the first item, or on what it belongs to."""
+    covering = set(lookup.broader(items[0])) if items else set()
+    within = set(lookup.aspects_within(aspect))
+    return (
+        rule
+        for rule in lookup.base.rules
+        if rule.aspect in within and not covering.isdisjoint(rule.scope.items)
+    )
+
+
+def facts_that_matter(query: Query, lookup: Lookup) -> tuple[str, ...]:
+    """The facts that the rules on what is asked test."""
+    rules = _rules(query.items, query.aspect, lookup)
+    return tuple(dict.fromkeys(test.fact for rule in rules for test in tests(rule.condition)))
+
+
+def depends(items: Sequence[str], aspect: str, facts: Collection[str], lookup: Lookup) -> bool:
+    """Whether a rule on the aspect of the item tests one of the facts."""
+    return any(test.fact in facts for rule in _rules(items, aspect, lookup) for test in tests(rule.condition))
+
+
+def _speaks(query: Query, lookup: Lookup) -> bool:
+    """Whether a rule on what the query asks can hold in its case."""
+    known = dict(query.case.facts)
+    rules = list(_rules(query.items, query.aspect, lookup))
+    return not rules or any(evaluate(rule.condition, known.get) is not False for rule in rules)
+
+
+def is_of_wearing(query: Query, facts: Collection[str], lookup: Lookup) -> bool:
+    """Whether new facts bear on whether the item is worn, and not on the aspect that was asked before.
+
+    "And for wardens?", after a colour that is one for all who wear it, asks whether they wear it.
+    """
+    act = wearing(query.items, lookup)
+    if lookup.aspects[query.aspect].kind == "act" or not depends(query.items, act, facts, lookup):
+        return False
+    held = {lookup.facts[fact].family for fact in facts} & set(CREDENTIALS)
+    akin = {*facts, *(fact.id for fact in lookup.base.facts if fact.family in held)}
+    return not depends(query.items, query.aspect, akin, lookup) or not (held or _speaks(query, lookup))
+
+
+def whether_worn(query: Query, lookup: Lookup) -> Query:
+    """The query as one of whether the item may be worn."""
+    act = wearing(query.items, lookup)
+    return msgspec.structs.replace(query, kind="may", aspect=act, value=None, modalities=(), polarity="do")
+
+
+def asked_kind(word: str, before: Query, lookup: Lookup) -> Query | None:
+    """ "What knot?": the aspect of the item whose rules say the word; None where none or several do."""
+    found = set()
+    for item in before.items[:1]:
+        for rule in lookup.base.rules:
+            aspect = lookup.aspects[rule.aspect]
+            said = {token.key for token in tokenize(aspect.label)}
+            if item in rule.scope.items and aspect.within and word in said:
+                found.add(aspect.within)
+    if len(found) != 1:
+        return None
+    return msgspec.structs.replace(
+        before, kind="how", aspect=found.pop(), value=None, modalities=(), polarity="do"
+    )

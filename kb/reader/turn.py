@@ -1,0 +1,280 @@
+"""A turn of a talk: words that stand for something said before, and what is remembered for the next turn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Ask, Query, Reading, Verdict
+from kb.model.records import Case, Fact
+from kb.model.values import YES, ValueSet
+from kb.reader.choice import answer_to_ask, asked_place
+from kb.reader.defined import granting, one_of
+from kb.reader.fits import facts_that_matter, wearing
+from kb.reader.lexicon import Entry, Lexicon
+from kb.reader.pieces import Understood
+from kb.reader.query import merge_case
+from kb.reader.question import clean, read_question, understand
+from kb.reader.spelling import Search
+from kb.reader.statement import read_statement
+from kb.reader.tokens import tokenize
+from kb.reader.values import complement_of, valid_grants
+from kb.text import Pattern
+from kb.wording import say_query
+
+_MOST = 6
+_LONGEST = 120
+_ITEM_ALONE = frozenset({"det", "poss", "filler", "comma", "item", "and", "how about"})
+_LED = Pattern(
+    r"(?i)^(?:(?:no|nope|sorry|oh|ah|oops|well|ok|okay|then|i mean|i meant|make (?:that|it))\b[ ,.:]*)+"
+)
+_TRAILED = Pattern(r"(?i)[ ,]*\b(?:i mean|i meant|i said|then|sorry|rather)[ .!?]*$")
+_BOTH = Pattern(
+    r"(?:(?:and|but|so|what about|how about|can i wear|may i wear|could i wear) )*(?:them )?both"
+    r"(?: of (?:them|those))?(?: (?!of|on|at|together)(\w+))?"
+    r"(?: (?:together|at once|at the same time|at one time|at a time|on))*"
+)
+_NO_COUNT = Pattern(
+    r"(?:(?:but|and|so) )?why (?:does|do|did|is|was|are) (?:n't |not )?(?:that|it|this|they|those) (?:not )?"
+    r"(?:count|apply|matter|hold|help|work|good enough|enough)"
+)
+_GRANTS = Pattern(
+    r"(?:(?:and|so|but) )?(?:who|whom) (?:(?:can |may |could |might |has |do i get to )?(?:grant|give|issue|"
+    r"approve|sign|award|order|declare)(?:s|ed|n)?(?: off)?|do (?:i|we|you|they) (?:ask|see|go to|apply to)|"
+    r"(?:should|must|would|can) (?:i|we) ask)(?: me| us| you| him| her| them)?(?: on| for| about)? "
+    r"(?:it|one|that|this|them|those)"
+)
+_LASTS = Pattern(
+    r"(?:(?:and|so|but) )?(?:for )?how long (?:does|do|is|are|will|would|can) (?:it|that|one|this|they) "
+    r"(?:be )?(?:last|good|valid|hold|run|granted|given)(?: for| good)?"
+)
+_ONE = Pattern(r"(?i)\b(with|without|got|have|has|hold) one\b(?= ?[?.!,]| ?$)")
+_IF_SO = Pattern(
+    r"(?:(?:and|but|so|ok|what) )*if (?:it|that|they|i|he|she|we) "
+    r"(?:is|are|am|was|were|has|have|do|does|did|had|'s|'m|'re|'ve)(?: (not|n't))?(?: been)?"
+)
+_WORN: tuple[Verdict, ...] = ("required", "permitted")
+_WHICH = Pattern(
+    r"(?i)(?:(?:so|and|but)[ ,]+)?(?:what|which)(?:['’]s|['’]re| is| are) (?:the|my|our) \w+"
+    r"(?: now| then| today)?[ ?]*$"
+)
+_SEEKING = frozenset({"ask", "asks", "apply", "applies", "application", "grants", "granted", "grant"})
+_SPELLS = Pattern(r"\b(?:day|week|month|year|until|expir|end)s?\b")
+
+
+class _Talk(msgspec.Struct, frozen=True):
+    """What a turn is read in."""
+
+    lexicon: Lexicon
+    lookup: Lookup
+    case: Case
+    search: Search | None
+
+    def read(self, text: str, previous: Reading | None) -> Reading:
+        return read_question(
+            text, lexicon=self.lexicon, lookup=self.lookup, case=self.case, search=self.search,
+            previous=previous,
+        )  # fmt: skip
+
+    def made(self, text: str, query: Query) -> Reading:
+        kept = tuple(fact for fact, _ in query.case.facts)
+        return Reading(question=text, text=say_query(self.lookup, query), query=query, carried=kept)
+
+
+def read_turn(
+    text: str, *, lexicon: Lexicon, lookup: Lookup, case: Case, search: Search | None = None,
+    previous: Reading | None = None,
+) -> Reading:  # fmt: skip
+    """Read one question as a turn that may go on from `previous`; see `read_question`."""
+    talk = _Talk(lexicon, lookup, case, search)
+    reading = None
+    if previous is not None and len(text) <= _LONGEST:
+        said = " ".join(t.low for t in tokenize(clean(text)) if t.low[0].isalnum() or t.low[0] in "'n")
+        reading = _of_what_was_said(text, said, previous, talk) or _filled(text, previous, talk)
+    if reading is None:
+        reading = talk.read(text, previous)
+    if previous is not None:
+        reading = _told_before(reading, previous, talk)
+    return msgspec.structs.replace(reading, recent=_recent(reading, previous))
+
+
+def _recent(reading: Reading, previous: Reading | None) -> tuple[str, ...]:
+    """The items named in the talk, the last first."""
+    asked = reading.query.items if reading.query is not None else ()
+    named = tuple(span.target for span in reading.spans if span.role == "item" and span.target is not None)
+    return tuple(dict.fromkeys((*asked, *named, *(previous.recent if previous is not None else ()))))[:_MOST]
+
+
+def put_right(text: str, missed: Reading, lexicon: Lexicon, lookup: Lookup) -> str | None:
+    """The question that was not understood, with the one item of this turn for the word that was not."""
+    words = missed.abstain.words if missed.abstain is not None else ()
+    place = missed.question.find(words[0]) if len(words) == 1 else -1
+    item = _item_alone(text, lexicon, lookup) if place >= 0 else None
+    if item is None:
+        return None
+    return missed.question[:place] + lookup.items[item].label + missed.question[place + len(words[0]) :]
+
+
+def _item_alone(text: str, lexicon: Lexicon, lookup: Lookup) -> str | None:
+    """The item, if a turn names one and says no more."""
+    bare = _TRAILED.sub("", _LED.sub("", clean(text.strip())))
+    found = understand(bare, lexicon, lookup, None)
+    if not isinstance(found, Understood) or not {p.tag for p in found.pieces} <= _ITEM_ALONE:
+        return None
+    items = [piece.arg for piece in found.pieces if piece.tag == "item"]
+    return items[0] if len(items) == 1 else None
+
+
+def _filled(text: str, previous: Reading, talk: _Talk) -> Reading | None:
+    """A turn that says which item, or in what case, after it was asked which item is meant."""
+    ask = previous.ask
+    if ask is None or ask.fact != "item" or answer_to_ask(text, previous, talk.lexicon) is not None:
+        return None
+    item = _item_alone(text, talk.lexicon, talk.lookup)
+    if item is not None and item not in {value for value, _ in ask.choices}:
+        where = asked_place(previous) if ask.choices else None
+        label = talk.lookup.items[item].label
+        if where is not None:
+            again = talk.read(previous.question[: where[0]] + label + previous.question[where[1] :], None)
+        else:
+            meant = Query(kind="may", items=(item,), aspect=wearing((item,), talk.lookup), case=talk.case)
+            again = talk.read(previous.question, talk.made(f"The {label}?", meant))
+        return again if again.query is not None and again.query.items[:1] == (item,) else None
+    if item is None and ask.choices and "?" not in text:
+        facts = read_statement(text, lexicon=talk.lexicon, lookup=talk.lookup)
+        if isinstance(facts, tuple) and not any(fact.startswith("worn:") for fact, _ in facts):
+            again = talk.read(f"{previous.question.rstrip(' ?.!')}, {text.strip(' ?.!')}?", None)
+            if again.ask is None or again.ask.fact != "item":
+                return again if again.query is not None else None
+            case = merge_case(talk.case, dict(facts), None, False, talk.lookup)
+            kinds = tuple(value for value, _ in ask.choices)
+            return talk.made(text, Query(kind="list", items=kinds, case=case, modalities=_WORN))
+    return None
+
+
+def _of_what_was_said(text: str, said: str, previous: Reading, talk: _Talk) -> Reading | None:
+    """A turn that only makes sense by what was said: "both", "and if it is?", "who grants it?"."""
+    both = _BOTH.fullmatch(said)
+    if both is not None:
+        return _both(text, both.group(1), previous, talk)
+    before = previous.query
+    if before is None:
+        return None
+    if _NO_COUNT.fullmatch(said):
+        return talk.read("Why?", previous)
+    if _GRANTS.fullmatch(said) or _LASTS.fullmatch(said):
+        return _granting(text, bool(_LASTS.fullmatch(said)), before, talk)
+    supposed = _IF_SO.fullmatch(said)
+    if supposed is not None:
+        return _if_so(text, supposed.group(1) is None, before, talk)
+    one = _held(before, talk.lookup)
+    if len(one) == 1 and _ONE.search(text):
+        label = talk.lookup.facts[one[0]].label
+        return talk.read(_ONE.sub(rf"\1 the {label}", text), previous)
+    return None
+
+
+def _both(text: str, word: str | None, previous: Reading, talk: _Talk) -> Reading | None:
+    """Two things at once: the two that were offered, else the last two named."""
+    lookup = talk.lookup
+    if previous.query is None and previous.ask is not None and previous.ask.fact == "item":
+        pair = tuple(value for value, _ in previous.ask.choices)
+        case = talk.case
+    else:
+        kind = {entry.id for entry in _named(word, talk)} if word else set(lookup.items)
+        pair = tuple(item for item in previous.recent if item in kind)[:2]
+        case = previous.query.case if previous.query is not None else talk.case
+    if len(pair) != 2:
+        return None
+    one, other = pair
+    facts = {f: v for f, v in case.facts if f != f"worn:{one}"}
+    worn: dict[str, ValueSet] = {f"worn:{other}": YES}
+    merged = merge_case(
+        msgspec.structs.replace(case, facts=tuple(facts.items()), alone=False), worn, None, False, lookup
+    )
+    return talk.made(text, Query(kind="may", items=(one,), aspect=wearing((one,), lookup), case=merged))
+
+
+def _named(word: str, talk: _Talk) -> tuple[Entry, ...]:
+    found = understand(word, talk.lexicon, talk.lookup, None)
+    pieces = found.pieces if isinstance(found, Understood) else ()
+    return tuple(entry for piece in pieces for entry in piece.entries)
+
+
+def _held(before: Query, lookup: Lookup) -> list[str]:
+    """The waivers and grants that the question before was about."""
+    return [fact for fact, _ in before.case.facts if lookup.facts[fact].family in ("waiver", "authorisation")]
+
+
+def _granting(text: str, spell: bool, before: Query, talk: _Talk) -> Reading | None:
+    """The clause on granting the one waiver or grant that was said, else that the answer rests on."""
+    lookup = talk.lookup
+    if before.kind == "source" and before.clause is not None:
+        clauses = [before.clause]
+    else:
+        facts = _held(before, lookup) or [
+            fact
+            for fact in facts_that_matter(before, lookup)
+            if lookup.facts[fact].family in ("waiver", "authorisation")
+        ]
+        if len(facts) != 1:
+            return None
+        clauses = [clause.id for clause in granting(lookup.facts[facts[0]], lookup)]
+        clauses = clauses or list(_asking(lookup.facts[facts[0]], lookup))
+    if spell:
+        clauses = [clause for clause in clauses if _SPELLS.search(lookup.clauses[clause].text.casefold())]
+    shown = one_of(clauses, before.case, lookup)
+    if isinstance(shown, Ask):
+        return Reading(question=text, ask=shown)
+    return talk.made(text, shown) if shown is not None else None
+
+
+def _asking(fact: Fact, lookup: Lookup) -> Iterator[str]:
+    """The clauses that say whom one asks for what a fact is a kind of: "asks the Marshal for a waiver"."""
+    kind = tokenize(fact.label)[-1].low
+    heads = {tokenize(authority.label)[-1].low for authority in lookup.base.authorities}
+    for clause in lookup.base.clauses:
+        said = {token.low for token in tokenize(f"{clause.heading or ''}. {clause.text}")}
+        if {kind, f"{kind}s"} & said and said & _SEEKING and said & heads:
+            yield clause.id
+
+
+def _if_so(text: str, holds: bool, before: Query, talk: _Talk) -> Reading | None:
+    """ "And if it is?": the one fact that was said not to hold, as one that does; and the other way round."""
+    lookup = talk.lookup
+    turned: list[tuple[str, ValueSet]] = []
+    for fact, values in before.case.facts:
+        record = lookup.facts[fact]
+        if record.family == "authorisation":
+            absent = complement_of(lookup, fact, valid_grants(record, lookup))
+            granted = any(authority in lookup.authorities for authority in getattr(values, "members", ()))
+            if granted != holds:
+                turned.append((fact, valid_grants(record, lookup) if holds else absent))
+        elif record.kind == "yes_no" and record.family != "worn" and (values == YES) != holds:
+            turned.append((fact, complement_of(lookup, fact, values)))
+    if len(turned) != 1:
+        return None
+    case = merge_case(before.case, dict(turned), None, False, lookup)
+    return talk.made(text, msgspec.structs.replace(before, case=case))
+
+
+def _told_before(reading: Reading, previous: Reading, talk: _Talk) -> Reading:
+    """A word that may mean several items means the one that was named last, if only one of them was."""
+    ask = reading.ask
+    if ask is None or ask.fact != "item" or reading.question == previous.question:
+        return reading
+    if _WHICH.match(reading.question):
+        before = previous.query.case if previous.query is not None else talk.case
+        facts = dict(before.facts) if before.as_of == talk.case.as_of else dict(talk.case.facts)
+        case = merge_case(talk.case, facts, None, False, talk.lookup)
+        kinds = tuple(value for value, _ in ask.choices)
+        return talk.made(reading.question, Query(kind="list", items=kinds, case=case, modalities=_WORN))
+    named = [value for value, _ in ask.choices if value in previous.recent]
+    where = asked_place(reading)
+    if len(named) != 1 or where is None or reading.spans == ():
+        return reading
+    label = talk.lookup.items[named[0]].label
+    again = talk.read(reading.question[: where[0]] + label + reading.question[where[1] :], previous)
+    return again if again.query is not None else reading
