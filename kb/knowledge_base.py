@@ -30,6 +30,7 @@ from kb.reader import (
     split_questions,
 )
 from kb.reader.stored import decode_lexicon
+from kb.reader.stored import decode_lexicon
 from kb.reasoner import Engine, Facts, StoredCandidates
 from kb.sparql import candidate_rules, rules_in_force
 from kb.wording import say_facts, say_rule

@@ -17,7 +17,7 @@ import msgspec
 import pyoxigraph
 
 from kb.cache.codec import encode_base
-from kb.cache.generation import BASE, INDEX, PARTS, STORE, Generation, open_generation, seal
+from kb.cache.generation import BASE, INDEX, LEXICON, PARTS, STORE, Generation, open_generation, seal
 from kb.cache.shelf import make_private, unwritable
 from kb.cache.sources import Sources, read_sources
 from kb.cache.tidying import TEMPORARY, fsync_tree, generations, put_aside, sync_folder, tidy, tidy_home
@@ -25,7 +25,10 @@ from kb.cache.trees import TreeCache
 from kb.errors import InvalidDataError, StoreUnavailableError
 from kb.graph import to_nquads
 from kb.keywords import Document, build_index, documents_of, update_index
+from kb.model.lookup import Lookup
 from kb.model.records import RuleBase
+from kb.reader.lexicon import Lexicon
+from kb.reader.stored import encode_lexicon
 from kb.sources import LoadResult, load_rule_base
 
 _MOST_INCREMENTS = 10
@@ -153,6 +156,7 @@ def _write(target: Path, content: _Content, previous: tuple[Generation, Parts] |
     for lock in (target / INDEX).glob("*_WRITELOCK"):
         lock.unlink()
     (target / BASE).write_bytes(encode_base(content.base))
+    (target / LEXICON).write_bytes(encode_lexicon(Lexicon.build(Lookup(content.base))))
     (target / PARTS).write_bytes(msgspec.json.encode(new))
     return increments
 

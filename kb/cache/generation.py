@@ -19,6 +19,7 @@ from kb.keywords import DocumentKind, Hit, search
 STORE = "store"
 INDEX = "index"
 BASE = "base.json"
+LEXICON = "lexicon.json"
 PARTS = "parts.json"
 _DIGEST_LENGTH = 64
 _LARGEST_MANIFEST = 64_000_000
@@ -85,6 +86,10 @@ class Generation(msgspec.Struct, frozen=True, kw_only=True):
     @property
     def base_json(self) -> Path:
         return self.folder / BASE
+
+    @property
+    def lexicon_json(self) -> Path:
+        return self.folder / LEXICON
 
     def search(
         self, words: Sequence[str], kinds: Sequence[DocumentKind] = (), limit: int = 10

@@ -22,6 +22,8 @@ _MAKERS = (
     "model",
     "measures",
     "cache",
+    "reader",
+    "wording",
     "keywords.py",
     "vocabulary.py",
     "text.py",
