@@ -99,7 +99,7 @@ def _structure(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup
         _retag(found, index, "filler" if acting else "unread")  # "mark my name", "my name"
     elif piece.tag == "with" and tokens[piece.first].low == "over":
         if any(token.low in _CHOOSING for token in tokens[: piece.first]):
-            _retag(found, index, "without")  # "choose the smock over the coat"
+            _retag(found, index, "whatever")  # "choose the smock over the coat"
     elif piece.tag == "only":
         _just(found, index, tokens, lookup)
 
