@@ -22,10 +22,7 @@ from kb.answer.common import (
     list_cautions,
     settling_notes,
 )
-from kb.answer.comparing import compare
 from kb.answer.limits import limit_notes
-from kb.answer.lists import list_entries
-from kb.answer.people import people_part
 from kb.errors import UsageError
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Verdict
@@ -229,6 +226,8 @@ def _akin(engine: Engine, item: str, query: Query) -> tuple[str, ...]:
 
 def _people(engine: Engine, query: Query, blank: Answer) -> Answer:
     possible = possible_facts(query.case, query.items, False, engine.lookup)
+    from kb.answer.people import people_part  # noqa: PLC0415  few questions ask who
+
     part, entries = people_part(engine, query, possible)
     cited = [case.rules for case in part.cases]
     answer = _finish(engine, query, blank, [part], part.verdict, cited=cited)
@@ -238,6 +237,8 @@ def _people(engine: Engine, query: Query, blank: Answer) -> Answer:
 
 
 def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
+    from kb.answer.lists import list_entries  # noqa: PLC0415  few questions ask for a list
+
     entries = list_entries(engine, query)
     rules = tuple(dict.fromkeys(rule for entry in entries for rule in entry.rules))
     headline = say_list_headline(engine.lookup, query, entries)
@@ -255,6 +256,8 @@ def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
 def _compare(engine: Engine, query: Query, blank: Answer) -> Answer:
     """What differs between two cases, or between two items."""
     lookup = engine.lookup
+    from kb.answer.comparing import compare  # noqa: PLC0415  few questions compare
+
     found = compare(engine, query)
     both = [side for one in found.differences for side in one.sides]
     if query.other is not None:
