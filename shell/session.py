@@ -41,8 +41,22 @@ def _recast(reading: Reading | None, edit: Callable[[Facts], Facts], day: dateti
     """A reading as if it had been about other facts and another day."""
     if reading is None or reading.query is None:
         return reading
+    frame = reading.frame
+    if frame is not None:
+        known = msgspec.structs.replace(frame.case, facts=edit(frame.case.facts), as_of=day)
+        frame = msgspec.structs.replace(frame, case=known)
     case = msgspec.structs.replace(reading.query.case, facts=edit(reading.query.case.facts), as_of=day)
-    return msgspec.structs.replace(reading, query=msgspec.structs.replace(reading.query, case=case))
+    return msgspec.structs.replace(
+        reading, query=msgspec.structs.replace(reading.query, case=case), frame=frame
+    )
+
+
+def replied(session: Session, facts: Facts) -> Session:
+    """The session with the facts of a reply, which a question that goes on from another one keeps as well."""
+    before = session.before
+    if before is not None and before.query is not None:
+        before = _recast(before, lambda known: merge(known, facts), before.query.case.as_of)
+    return msgspec.structs.replace(session, replies=merge(session.replies, facts), before=before)
 
 
 def change(session: Session, edit: Callable[[Facts], Facts], as_of: datetime.date | None) -> Session:

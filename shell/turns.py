@@ -19,12 +19,12 @@ from shell.examples import example_of, questions
 from shell.layout import arrange, further_blocks, next_blocks
 from shell.queries import query_text
 from shell.saving import saved_form
-from shell.session import Session, change, merge, state
+from shell.session import Session, change, merge, replied, state
 from shell.table import table_blocks
 from shell.words import brief
 
 if TYPE_CHECKING:
-    from kb import Answer, KnowledgeBase
+    from kb import Answer, KnowledgeBase, Reading
 
 
 _QUERY_SECONDS = 10.0
@@ -58,8 +58,18 @@ def _ask(session: Session, base: KnowledgeBase) -> Result:
     answers = base.ask(session.question, facts=facts, as_of=session.as_of, previous=session.before)
     shown = tuple(block for answer in answers for block in arrange(answer, base))
     blocks = (*shown, *further_blocks(answers[-1]))
-    asked = msgspec.structs.replace(session, answers=answers, latest=answers[-1].reading)
+    asked = msgspec.structs.replace(session, answers=answers, latest=_told(answers[-1]))
     return asked, Reply(blocks=blocks)
+
+
+def _told(answer: Answer) -> Reading:
+    """What the next line goes on from; the one thing that a list has as required is named by it."""
+    required = [entry.item for entry in answer.entries if entry.verdict == "required"]
+    query = answer.reading.query
+    if query is None or query.kind != "list" or len(required) != 1:
+        return answer.reading
+    frame = msgspec.structs.replace(query, kind="may", items=(required[0],), modalities=())
+    return msgspec.structs.replace(answer.reading, frame=frame)
 
 
 def _is_understood(session: Session) -> bool:
@@ -107,7 +117,7 @@ def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
         if asked.answers is not session.answers:
             return asked, reply
         return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=kb.visible(str(error)))
-    return _ask(msgspec.structs.replace(session, replies=merge(session.replies, facts)), base)
+    return _ask(replied(session, facts), base)
 
 
 def _is_asked(session: Session) -> bool:
@@ -156,8 +166,7 @@ def _stated(session: Session, text: str, base: KnowledgeBase) -> Result:
     told = {fact for fact, _ in base.statement(text)}
     if answer is None or told.isdisjoint(asked | {fact for case in answer.cases for fact, _ in case.when}):
         return _profile(remembered, "", base)
-    replies = merge(session.replies, base.statement(text))
-    return _ask(msgspec.structs.replace(remembered, replies=replies), base)
+    return _ask(replied(remembered, base.statement(text)), base)
 
 
 def _profile(session: Session, _argument: str, base: KnowledgeBase) -> Result:

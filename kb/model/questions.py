@@ -77,7 +77,8 @@ class Reading(msgspec.Struct, frozen=True, kw_only=True):
     """How a question was understood. Exactly one of `query`, `ask`, `abstain` is not None.
 
     `text` is the read-back, a positive sentence; `carried` names the facts kept from before or
-    from the profile; `recent` the items named in the talk so far, the last first.
+    from the profile; `recent` the items named in the talk so far, the last first;
+    `frame` the question about a thing that further words go on from, where this one shows a clause or lists.
     """
 
     question: str
@@ -88,6 +89,7 @@ class Reading(msgspec.Struct, frozen=True, kw_only=True):
     ask: Ask | None = None
     abstain: Abstain | None = None
     recent: tuple[str, ...] = ()
+    frame: Query | None = None
 
 
 class RuleStep(msgspec.Struct, frozen=True, kw_only=True):

@@ -55,6 +55,8 @@ def is_of_wearing(query: Query, facts: Collection[str], lookup: Lookup) -> bool:
     "And for wardens?", after a colour that is one for all who wear it, asks whether they wear it.
     """
     act = wearing(query.items, lookup)
+    if len(query.items) != 1:
+        return False
     if lookup.aspects[query.aspect].kind == "act" or not depends(query.items, act, facts, lookup):
         return False
     held = {lookup.facts[fact].family for fact in facts} & set(CREDENTIALS)

@@ -24,6 +24,7 @@ from kb.wording import say_query
 _PRONOUNS = word_set("it them they this that these those itself themselves")
 _OTHERS = word_set("he she they him her them")
 _FIRST = word_set("i we me us my our")
+_THIRD = word_set("he she him her his hers they their theirs")
 _ECHO = tag_set("not, filler, comma, be, self, and, and how about, det")
 _PERSONAL = frozenset({"grade", "branch", "qualification", "appointment", "waiver"})
 _SHORT = 6
@@ -297,6 +298,16 @@ def _is_elliptic(found: Understood, frame: Frame, roles: Roles) -> bool:
     return bool(frame.modal) and not verbs and not any(token.low in ("go", "going") for token in found.tokens)
 
 
+def case_in_talk(
+    case: Case, found: Understood, frame: Frame, roles: Roles, previous: Reading, lookup: Lookup
+) -> Case:
+    """What is known in a question: what that before it knew, if it goes on from that, else who was meant."""
+    before = previous.query
+    if before is not None and (take_up(found, frame, roles, before, lookup) or goes_on(found, frame)):
+        return kept_case(case, found, roles, previous, lookup)
+    return with_person(case, found, frame, previous, lookup)
+
+
 def kept_case(case: Case, found: Understood, roles: Roles, previous: Reading, lookup: Lookup) -> Case:
     """What is known, with the facts of the question before over it.
 
@@ -326,3 +337,17 @@ def goes_on(found: Understood, frame: Frame) -> bool:
     """Whether a list is of the people of the question before: "and what may they wear?"."""
     named = any(token.low in _OTHERS for token in found.tokens)
     return frame.kind == "list" and (frame.carry or named)
+
+
+def with_person(case: Case, found: Understood, frame: Frame, previous: Reading, lookup: Lookup) -> Case:
+    """What is known, with who wears it and in which rig, where a new question is of the same person."""
+    before = previous.query
+    if before is None or frame.kind in ("who", "list", "compare", "source"):
+        return case
+    said, was = ({t.low for t in tokens} for tokens in (found.tokens, tokenize(previous.question[:200])))
+    other = not _THIRD.isdisjoint(said)
+    mine = not _FIRST.isdisjoint(said)
+    if not (other or (mine and not _FIRST.isdisjoint(was))):
+        return case
+    kept = {f: v for f, v in before.case.facts if lookup.facts[f].family in (*_PERSONAL, "rig")}
+    return merge_case(case, kept, None, False, lookup)

@@ -18,15 +18,13 @@ from kb.reader.datum import datums, take_datums
 from kb.reader.english import LIMBS
 from kb.reader.fold import fold
 from kb.reader.follow import (
+    case_in_talk,
     continued,
     echoed,
-    goes_on,
     is_fragment,
-    kept_case,
     kind_asked,
     names_kind,
     other_one,
-    take_up,
     undecided,
 )  # fmt: skip
 from kb.reader.frame import Frame, find_frame
@@ -279,8 +277,7 @@ def _outcome(
                 return going_on
         if (kind := kind_asked(found, frame, before, lookup)) is not None:
             return kind
-        if take_up(found, frame, roles, before, lookup) or goes_on(found, frame):
-            case = kept_case(case, found, roles, previous, lookup)
+        case = case_in_talk(case, found, frame, roles, previous, lookup)
     return alone_unclear(found, frame, roles, case, lookup) or build_query(frame, roles, case, lookup)
 
 

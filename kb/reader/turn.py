@@ -9,7 +9,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query, Reading, Verdict
 from kb.model.records import Case, Fact
-from kb.model.values import YES, ValueSet
+from kb.model.values import NO, YES, ValueSet
 from kb.reader.choice import answer_to_ask, asked_place
 from kb.reader.defined import granting, one_of
 from kb.reader.fits import facts_that_matter, wearing
@@ -56,6 +56,31 @@ _IF_SO = Pattern(
     r"(?:is|are|am|was|were|has|have|do|does|did|had|'s|'m|'re|'ve)(?: (not|n't))?(?: been)?"
 )
 _WORN: tuple[Verdict, ...] = ("required", "permitted")
+_OWN_KIND = Pattern(
+    r"(?i)my (\w+?)(?:['’]s| is| are) (\w+)[.,;] (?:so )?(is|are|was|were) (?:that|it|they|those)\b(.*)"
+)
+_FIRST = Pattern(
+    r"(?i)(?:(?:and|but|so) )?(?:is it |does it (?:go|come) )?(?:before or after|after or before) (.+?)[ ?]*"
+)
+_LETS = Pattern(
+    r"(?:(?:but|and|so|then) )?(the (?:\w+ ){0,3}\w+) (?:(?:lets|let|excuses) (?:me|us|him|her|them) off|"
+    r"(?:says|said|allows|lets)(?: that)? (?:i|me|we|us|he|she|they|them)(?: can| may| could| to)? "
+    r"(?:leave (?:it|them) off|go without(?: it| them)?|do without(?: it| them)?|not wear (?:it|them)))"
+    r"(?: (?!it$)(.*?))??(?: (?:does|do|is|did|has) n't (?:it|they)| right)?"
+)
+_UNDER = Pattern(
+    r"(?i)(?:(?:and|but|so|with) )?(.+?) (?:underneath|beneath|under|below|on top|over|with)"
+    r"(?: (?:it|them|that))?[ ?]*"
+)
+_INSTEAD = Pattern(
+    r"(?:(?:and|but|so|then|well) )*what(?: (?:must|may|can|should|do|shall) (?:i|we|he|she|they)"
+    r"(?: have to)?(?: wear| use| put on| carry)?)? (?:then|instead)(?: instead)?"
+)
+_LIGHT = Pattern(
+    r"(?:(?:and|but|so|even|what about|how about) )*(?:(by day|in (?:the )?daylight|in the daytime|"
+    r"during the day|in the light)|by night|at night|in the dark|after dark|during the night)"
+)
+_THAT = Pattern(r"\b(?:it|its|that|this|one|they|them)\b")
 _WHICH = Pattern(
     r"(?i)(?:(?:so|and|but)[ ,]+)?(?:what|which)(?:['’]s|['’]re| is| are) (?:the|my|our) \w+"
     r"(?: now| then| today)?[ ?]*$"
@@ -89,15 +114,27 @@ def read_turn(
 ) -> Reading:  # fmt: skip
     """Read one question as a turn that may go on from `previous`; see `read_question`."""
     talk = _Talk(lexicon, lookup, case, search)
-    reading = None
-    if previous is not None and len(text) <= _LONGEST:
+    reading = _of_own(text, talk) if len(text) <= _LONGEST else None
+    if reading is None and previous is not None and len(text) <= _LONGEST:
         said = " ".join(t.low for t in tokenize(clean(text)) if t.low[0].isalnum() or t.low[0] in "'n")
         reading = _of_what_was_said(text, said, previous, talk) or _filled(text, previous, talk)
+        listed = previous.query is not None and previous.query.kind == "list"
+        if previous.frame is not None and reading is None and (not listed or _THAT.search(said)):
+            previous = msgspec.structs.replace(previous, query=previous.frame)
     if reading is None:
         reading = talk.read(text, previous)
     if previous is not None:
-        reading = _told_before(reading, previous, talk)
-    return msgspec.structs.replace(reading, recent=_recent(reading, previous))
+        reading = _of_either(_told_before(reading, previous, talk), previous, talk)
+    return msgspec.structs.replace(
+        reading, recent=_recent(reading, previous), frame=_frame(reading, previous)
+    )
+
+
+def _frame(reading: Reading, previous: Reading | None) -> Query | None:
+    """The question that further words go on from, where a clause was shown in between."""
+    if reading.query is None or reading.query.clause is None or previous is None:
+        return None
+    return previous.frame or previous.query
 
 
 def _recent(reading: Reading, previous: Reading | None) -> tuple[str, ...]:
@@ -166,6 +203,9 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: _Talk) -> R
         return talk.read("Why?", previous)
     if _GRANTS.fullmatch(said) or _LASTS.fullmatch(said):
         return _granting(text, bool(_LASTS.fullmatch(said)), before, talk)
+    beside = _of_another(text, said, before, talk)
+    if beside is not None:
+        return beside
     supposed = _IF_SO.fullmatch(said)
     if supposed is not None:
         return _if_so(text, supposed.group(1) is None, before, talk)
@@ -174,6 +214,63 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: _Talk) -> R
         label = talk.lookup.facts[one[0]].label
         return talk.read(_ONE.sub(rf"\1 the {label}", text), previous)
     return None
+
+
+def _of_own(text: str, talk: _Talk) -> Reading | None:
+    """ "My belt's canvas. Is that all right?": the kind that a sentence before the question tells of."""
+    owned = _OWN_KIND.fullmatch(text.strip())
+    if owned is None:
+        return None
+    thing, kind, verb, rest = owned.groups()
+    reading = talk.read(f"{verb} the {kind} {thing}{rest}", None)
+    return msgspec.structs.replace(reading, question=text) if reading.query is not None else None
+
+
+def _of_another(text: str, said: str, before: Query, talk: _Talk) -> Reading | None:
+    """A turn about another thing beside the one before: what is under it, what goes first, what instead."""
+    lookup = talk.lookup
+    if not before.items:
+        return None
+    label = lookup.items[before.items[0]].label
+    first = _FIRST.fullmatch(clean(text.strip()))
+    if first is not None:
+        return talk.read(f"Which goes first, the {label} or {first.group(1)}?", None)
+    leave = _LETS.fullmatch(said)
+    if leave is not None and leave.group(1).split()[-1] in _speakers(lookup):
+        asked = talk.made(f"I {said}", before)
+        return talk.read(f"May I leave it off {leave.group(2) or ''}?", asked)
+    under = _UNDER.fullmatch(clean(text.strip()))
+    item = _item_alone(under.group(1), talk.lexicon, lookup) if under is not None else None
+    if item is not None and before.kind in ("may", "must") and item not in before.items:
+        worn: dict[str, ValueSet] = {f"worn:{before.items[0]}": YES}
+        case = merge_case(msgspec.structs.replace(before.case, alone=False), worn, None, False, lookup)
+        return talk.made(text, Query(kind=before.kind, items=(item,), aspect="wear", case=case))
+    if _INSTEAD.fullmatch(said) and before.kind in ("may", "must", "why"):
+        parent = next((b for b in lookup.broader(before.items[0])[1:] if len(lookup.narrower(b)) > 2), None)
+        if parent is not None:
+            return talk.made(text, Query(kind="list", items=(parent,), case=before.case, modalities=_WORN))
+    return _by_light(text, said, before, talk)
+
+
+def _speakers(lookup: Lookup) -> set[str]:
+    """The last words of the names of books and authorities."""
+    named = (*lookup.base.books, *lookup.base.authorities)
+    return {tokenize(n)[-1].low for one in named for n in (one.label, *one.other_labels) if tokenize(n)}
+
+
+def _by_light(text: str, said: str, before: Query, talk: _Talk) -> Reading | None:
+    """ "By day?", where the books only know whether it is dark."""
+    light = _LIGHT.fullmatch(said)
+    facts = [
+        f.id
+        for f in talk.lookup.base.facts
+        if f.kind == "yes_no" and f.label.casefold().split()[-1] == "dark"
+    ]
+    if light is None or len(facts) != 1:
+        return None
+    values = NO if light.group(1) else YES
+    case = merge_case(before.case, {facts[0]: values}, None, False, talk.lookup)
+    return talk.made(text, msgspec.structs.replace(before, case=case))
 
 
 def _both(text: str, word: str | None, previous: Reading, talk: _Talk) -> Reading | None:
@@ -258,6 +355,19 @@ def _if_so(text: str, holds: bool, before: Query, talk: _Talk) -> Reading | None
         return None
     case = merge_case(before.case, dict(turned), None, False, lookup)
     return talk.made(text, msgspec.structs.replace(before, case=case))
+
+
+def _of_either(reading: Reading, previous: Reading, talk: _Talk) -> Reading:
+    """ "Silver or gilt?", of the item before, is asked of whom and of what that was."""
+    query, before = reading.query, previous.query
+    named = any(span.role == "item" for span in reading.spans)
+    either = " or " in f" {reading.question.casefold()} "
+    if query is None or before is None or named or not either or query.items != before.items:
+        return reading
+    facts = {**dict(before.case.facts), **dict(query.case.facts)}
+    case = merge_case(query.case, facts, None, False, talk.lookup)
+    query = msgspec.structs.replace(query, case=case)
+    return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))
 
 
 def _told_before(reading: Reading, previous: Reading, talk: _Talk) -> Reading:
