@@ -144,17 +144,25 @@ def _whole_year(written: str) -> str:
     return f"from {year}-01-01 to {year}-12-31" if year.isdecimal() and len(year) == 4 else written
 
 
+_EITHER_WAY = {
+    **dict.fromkeys(("yes", "y", "true", "1"), True),
+    **dict.fromkeys(("no", "n", "false", "0"), False),
+}
+
+
 def _yes_or_no(fact: Fact, written: str) -> Choices:
     low = written.casefold()
-    if low in ("yes", "y", "true", "1"):
-        return YES
-    if low in ("no", "n", "false", "0"):
-        return NO
+    if low in _EITHER_WAY:
+        return YES if _EITHER_WAY[low] else NO
     raise UsageError(f'{fact.label} is yes or no, not "{visible(written)}".')
 
 
 def _choice_of(fact: Fact, written: str, lookup: Lookup) -> ValueSet:
     low = written.casefold()
+    if fact.family == "authorisation" and low in _EITHER_WAY:
+        nobody = frozenset({fact.values[0].id})
+        everybody = frozenset(value.id for value in fact.values)
+        return Choices(everybody - nobody if _EITHER_WAY[low] else nobody)
     for value in fact.values:
         if low == value.id.casefold():
             return Choices(closure(lookup, fact.id, value.id))

@@ -72,7 +72,16 @@ FACTS = [
     ("warmth", "50 °F", ("warmth", ranges([Interval(10, 10)]))),
     ("joined-on", "2021-05-01", ("joined-on", ranges([Interval(737911, 737912, high_open=True)]))),
     ("shirtsleeves", "choirmaster", ("granted:shirtsleeves", choices("choirmaster"))),
+    ("shirtsleeves", "no", ("granted:shirtsleeves", choices("none"))),
+    ("shirtsleeves", "none", ("granted:shirtsleeves", choices("none"))),
 ]
+
+
+def test_a_grant_by_anybody(choir: Base) -> None:
+    (granted,) = [fact for fact in choir.lookup.base.facts if fact.id == "granted:shirtsleeves"]
+    everybody = {value.id for value in granted.values} - {"none"}
+    assert len(everybody) > 1
+    assert parse_fact(choir.lookup, "shirtsleeves", "yes") == ("granted:shirtsleeves", choices(*everybody))
 
 
 @pytest.mark.parametrize(("name", "value", "expected"), FACTS)
