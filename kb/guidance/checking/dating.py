@@ -29,14 +29,14 @@ class Dating:
         wrong = ""
         if since is not None and since > day and self._holds(passage, claim, since - one, cited):
             wrong = f"already before {say_date(since)}"
-        elif since is not None and since <= day and not self._holds(passage, claim, since, ()):
+        elif since is not None and since <= day and not self._held(passage, claim, since, cited):
             wrong = f"not yet on {say_date(since)}"
         elif until is not None and until > day and self._holds(passage, claim, until, cited):
             wrong = f"also from {say_date(until)} on"
         elif (
             until is not None
             and until - one > max(since or day, day)
-            and not self._holds(passage, claim, until - one, ())
+            and not self._held(passage, claim, until - one, cited)
         ):
             wrong = f"only to a day before {say_date(until)}"
         if wrong:
@@ -49,6 +49,13 @@ class Dating:
                 quotation=quotation,
                 suggestion=suggestion,
             )
+
+    def _held(self, passage: Passage, claim: Claim, day: datetime.date, cited: Sequence[Clause]) -> bool:
+        """Whether a rule says what a claim says on a day, though another may go before it."""
+        there = self.checker.on_day(day)
+        faithful = there.weighing.judge.faithful
+        said = any(faithful(claim, within, there.weighing.rules) for within in passage.contexts)
+        return said or self._holds(passage, claim, day, cited) or self._holds(passage, claim, day, ())
 
     def _holds(self, passage: Passage, claim: Claim, day: datetime.date, cited: Sequence[Clause]) -> bool:
         """Whether a claim is true on a day, by one of the cited clauses if there are any."""

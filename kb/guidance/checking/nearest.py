@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from difflib import SequenceMatcher
 from fractions import Fraction
@@ -84,8 +85,14 @@ def is_telling(found: Difference, names: Sequence[str]) -> bool:
     `names` are words of grades and values of the books. Reworded sentences differ in other words too and are
     left unread.
     """
-    changed = [word for word in (*found.lost, *found.added) if word not in _LIGHT]
-    if not changed or not found.lost or not found.added:
+    lost, added = Counter(found.lost), Counter(found.added)
+    gone, new = _heavy(lost - added), _heavy(added - lost)  # what only stands elsewhere tells nothing
+    if not gone or not new:
         return False
+    changed = [*gone, *new]
     known = _SIDES | _PLACES | _UNITS | _POLARITY | frozenset(names)
     return all(word in known or _NUMBER.fullmatch(word) for word in changed)
+
+
+def _heavy(words: Counter[str]) -> list[str]:
+    return [word for word in words if word not in _LIGHT]

@@ -9,10 +9,10 @@ import msgspec
 
 from kb.guidance.checking.books import Books
 from kb.guidance.checking.claims import Claim
+from kb.guidance.checking.measured import apart, as_written, other_vagueness
 from kb.guidance.checking.quotations import nearest_part
 from kb.guidance.checking.truth import Instance, Judge, Outcome, Ruling
 from kb.guidance.checking.words import fold
-from kb.measures import same_dimension
 from kb.model.conditions import ALWAYS, AllOf, Condition, Test, all_of, negate, tests
 from kb.model.records import Clause, Rule
 from kb.reasoner import simplify
@@ -63,7 +63,10 @@ class Weighing:
         `stated` are all clauses that the guidance cites: an exception that it states is not left out.
         Of several things each is weighed by itself; all have to be true.
         """
-        verdicts = [self._weigh(self._converted(one), within, cited, text, stated) for one in apart(claim)]
+        verdicts = [
+            self._weigh(as_written(one, self.judge, self.rules), within, cited, text, stated)
+            for one in apart(claim)
+        ]
         return next((verdict for verdict in verdicts if verdict.kind != "true"), TRUE)
 
     def _weigh(
@@ -85,39 +88,17 @@ class Weighing:
         if "conflict" in ruling.outcomes and ruling.outcomes <= {"agrees", "conflict"}:
             return self._conflict(ruling)
         if faithful:
-            return self._excepted(within, ruling, faithful, own, cited, stated)
+            return self._excepted(claim, within, ruling, faithful, own, cited, stated)
         return self._wrong(claim, within, ruling, cited, text)
-
-    def _converted(self, claim: Claim) -> Claim:
-        """A claim in another unit than a rule's as the rule has it, where the two differ by rounding only."""
-        written = claim.measure
-        if written is None or written.also is not None:
-            return claim
-        from kb.audit.units import agree  # noqa: PLC0415
-
-        for rule in self.rules:
-            measure = rule.value.measure
-            if measure is None or measure.unit == written.unit or not self.judge.about_the_same(rule, claim):
-                continue
-            if not same_dimension(measure.unit, written.unit):
-                continue
-            if agree(msgspec.structs.replace(measure, also=written)) and rule.modality == claim.modality:
-                return msgspec.structs.replace(claim, value=rule.value)
-        return claim
 
     def _vague(self, claim: Claim, rules: Sequence[Rule]) -> Verdict | None:
         """The verdict that "about" was added to a measure that the rules give exactly, or taken from one."""
-        if claim.measure is None:
+        rule = other_vagueness(claim, rules)
+        if rule is None or claim.measure is None:
             return None
-        given = [rule for rule in rules if rule.value.measure is not None]
-        if not given or any(
-            rule.value.measure.about == claim.measure.about for rule in given if rule.value.measure
-        ):
-            return None
-        name = clause_reference(self.lookup, given[0].clause)
         said = "exactly" if claim.measure.about else "only about"
-        message = f"{name} gives this measure {said}."
-        return Verdict("false", "wrong-measure", message, given[0], suggestion=self.said(given[0], ALWAYS))
+        message = f"{clause_reference(self.lookup, rule.clause)} gives this measure {said}."
+        return Verdict("false", "wrong-measure", message, rule, suggestion=self.said(rule, ALWAYS))
 
     # -- true, but --------------------------------------------------------------------------------------
 
@@ -169,6 +150,7 @@ class Weighing:
 
     def _excepted(
         self,
+        claim: Claim,
         within: Condition,
         ruling: Ruling,
         faithful: Sequence[Rule],
@@ -182,7 +164,14 @@ class Weighing:
         against = [r for r in self._deciding(ruling.against()) if r.id not in mine]
         if rule.scope.alternatives:  # what may not be worn of a choice leaves the duty to the others
             against = [r for r in against if r.modality in ("may", "need_not")]
+        exact = any(r.id in claim.rules for r in own)
+        if exact and ruling.outcomes <= {"agrees", "required"}:
+            return TRUE  # the clause's own words, though another of its sentences asks for more
         if ruling.outcomes == {"agrees", "required"}:  # what may be worn at times must be worn at others
+            duties = self._duties(claim, within, cited) if claim.modality == "may" else []
+            if duties:
+                said = self._says(claim, duties[0], within)
+                return Verdict("false", "contradicts", said, duties[0], (), self.said(duties[0], within))
             return self._right_clause(ruling, faithful, own, cited) or TRUE
         wrong = None if ruling.never else self._right_clause(ruling, faithful, own, cited)
         if wrong is not None:
@@ -213,6 +202,12 @@ class Weighing:
         suggestion = self._with_exceptions(rule, left_out, within)
         code = "exception-elsewhere" if elsewhere else "dropped-exception"
         return Verdict("partly", code, message, left_out[0], tuple(left_out), suggestion, partial=True)
+
+    def _duties(self, claim: Claim, within: Condition, cited: Sequence[Clause]) -> list[Rule]:
+        """The rules of the cited clauses that make a duty of all that a claim permits."""
+        here = {clause.id for clause in cited}
+        strict = msgspec.structs.replace(claim, modality="must")
+        return [r for r in self.judge.faithful(strict, within, self.rules) if r.clause in here]
 
     def _with_exceptions(self, rule: Rule, others: Sequence[Rule], within: Condition) -> str:
         """The rule's sentence with the cases of the others taken out of it."""
@@ -385,11 +380,3 @@ class Weighing:
     def quoted(self, rule: Rule, text: str) -> str:
         """The part of a rule's clause that a text is about."""
         return nearest_part(text, self.lookup.clauses[rule.clause].text)
-
-
-def apart(claim: Claim) -> tuple[Claim, ...]:
-    """A claim about several things as claims about each of them; one duty over a set stays one."""
-    if len(claim.scope.items) < 2 or claim.scope.alternatives:
-        return (claim,)
-    scopes = [msgspec.structs.replace(claim.scope, items=(item,)) for item in claim.scope.items]
-    return tuple(msgspec.structs.replace(claim, scope=scope) for scope in scopes)

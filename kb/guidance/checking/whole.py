@@ -8,10 +8,10 @@ import msgspec
 
 from kb.guidance.checking.claims import Claim
 from kb.guidance.checking.findings import CheckFinding
+from kb.guidance.checking.measured import apart
 from kb.guidance.checking.nearest import difference
 from kb.guidance.checking.passage import Passage, Result
 from kb.guidance.checking.passages import Passages
-from kb.guidance.checking.verdicts import apart
 from kb.guidance.checking.words import fold
 from kb.model.conditions import Condition, all_of, negate
 from kb.model.records import Rule

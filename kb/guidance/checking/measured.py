@@ -1,0 +1,54 @@
+"""Claims made comparable with rules: one thing at a time, measures as the books write them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import msgspec
+
+from kb.guidance.checking.claims import Claim
+from kb.guidance.checking.truth import Judge
+from kb.measures import same_dimension
+from kb.model.records import Measure, Rule
+
+
+def apart(claim: Claim) -> tuple[Claim, ...]:
+    """A claim about several things as claims about each of them; one duty over a set stays one."""
+    if len(claim.scope.items) < 2 or claim.scope.alternatives:
+        return (claim,)
+    scopes = [msgspec.structs.replace(claim.scope, items=(item,)) for item in claim.scope.items]
+    return tuple(msgspec.structs.replace(claim, scope=scope) for scope in scopes)
+
+
+def as_written(claim: Claim, judge: Judge, rules: Sequence[Rule]) -> Claim:
+    """A claim with the value of a rule whose measure it gives: in another unit, or as "about" so much."""
+    written = claim.measure
+    if written is None:
+        return claim
+    for rule in rules:
+        measure = rule.value.measure
+        if measure is None or rule.modality != claim.modality or not judge.about_the_same(rule, claim):
+            continue
+        if _same(measure, written):
+            return msgspec.structs.replace(claim, value=rule.value)
+    return claim
+
+
+def _same(measure: Measure, written: Measure) -> bool:
+    """Whether two measures are one: the same "about", or the same in two units but for rounding."""
+    from kb.audit.units import agree  # noqa: PLC0415
+
+    if measure.unit == written.unit:
+        return measure.about and written.about and measure.interval == written.interval
+    if written.also is not None or not same_dimension(measure.unit, written.unit):
+        return False
+    return agree(msgspec.structs.replace(measure, also=written))
+
+
+def other_vagueness(claim: Claim, rules: Sequence[Rule]) -> Rule | None:
+    """A rule that is exact where the claim says "about", or the other way round; None if one agrees."""
+    written = claim.measure
+    given = [(rule, rule.value.measure) for rule in rules if rule.value.measure is not None]
+    if written is None or not given or any(m is not None and m.about == written.about for _, m in given):
+        return None
+    return given[0][0]
