@@ -1,7 +1,7 @@
 """The sentence of every rule in force, turned against it in many ways and reworded in others.
 
-No change that turns a rule into another may be borne out; no rewording may be called false. Exhaustive over the
-rules of two services; what the turns mean is plain English, no source.
+No change that turns a rule into another may be borne out; no rewording may be called false. Exhaustive over
+the rules of two services; what the turns mean is plain English, no source.
 """
 
 from __future__ import annotations
