@@ -22,6 +22,7 @@ from kb.model.values import ValueSet
 from kb.opening import Opening, books_folder
 from kb.reader import (
     Lexicon,
+    facts_that_matter,
     parse_fact,
     put_right,
     read_reply,
@@ -29,7 +30,6 @@ from kb.reader import (
     read_turn,
     split_questions,
 )
-from kb.reader.stored import decode_lexicon
 from kb.reader.stored import decode_lexicon
 from kb.reasoner import Engine, Facts, StoredCandidates
 from kb.sparql import candidate_rules, rules_in_force
@@ -223,6 +223,11 @@ class KnowledgeBase:
     def put_right(self, text: str, missed: Reading) -> str | None:
         """The question that was not understood, with the item that `text` names in it; else None."""
         return put_right(text, missed, self.lexicon, self.lookup)
+
+    def bears(self, reading: Reading, facts: Facts) -> bool:
+        """Whether one of the facts bears on what the reading asks of an item."""
+        query, named = reading.query, {fact for fact, _ in facts}
+        return query is not None and not named.isdisjoint(facts_that_matter(query, self.lookup))
 
     def reply(self, answer: Answer, text: str) -> Facts:
         """The fact that a reply to `answer.ask` states."""

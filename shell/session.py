@@ -74,4 +74,5 @@ def change(session: Session, edit: Callable[[Facts], Facts], as_of: datetime.dat
 def state(session: Session, text: str, base: KnowledgeBase) -> Session:
     """The session with the facts that a statement gives; raises `UsageError` where it is not understood."""
     stated = base.statement(text)
-    return change(session, lambda facts: merge(facts, stated), session.as_of)
+    known = change(session, lambda facts: merge(facts, stated), session.as_of)
+    return msgspec.structs.replace(known, missed=None)

@@ -85,9 +85,22 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
         # what was asked back is let be: the line may go on from the question before that
         further = _ask(msgspec.structs.replace(opened, before=session.before), base)
         asked, reply = further if _is_answered(further[0]) else (asked, reply)
+    if session.missed is not None and _names_item(session.missed) and _only_adds(asked):
+        # the words may go on from the line that was not understood, not from the question before it
+        asked, reply = _ask(msgspec.structs.replace(opened, before=None), base)
     if _is_understood(asked):
         return asked, reply
     return msgspec.structs.replace(session, missed=asked.answers[-1].reading), reply
+
+
+def _names_item(reading: Reading) -> bool:
+    return any(span.role == "item" for span in reading.spans)
+
+
+def _only_adds(session: Session) -> bool:
+    """Whether a line states no more than facts or a day for the question before: "and in March?"."""
+    roles = {span.role for answer in session.answers for span in answer.reading.spans}
+    return bool(roles & {"fact", "grade", "date"}) and not roles & {"item", "aspect", "measure", "clause"}
 
 
 def _replies(session: Session, text: str) -> bool:
@@ -162,11 +175,13 @@ def _stated(session: Session, text: str, base: KnowledgeBase) -> Result:
             raise
         return _answer_back(session, text, base)
     answer = session.answers[-1] if session.answers else None
-    asked = {answer.ask.fact} if answer is not None and answer.ask is not None else set()
-    told = {fact for fact, _ in base.statement(text)}
-    if answer is None or told.isdisjoint(asked | {fact for case in answer.cases for fact, _ in case.when}):
+    told = base.statement(text)
+    asked = answer is not None and answer.ask is not None and answer.ask.fact in dict(told)
+    if answer is None or not (asked or base.bears(answer.reading, told)):
         return _profile(remembered, "", base)
-    return _ask(replied(remembered, base.statement(text)), base)
+    _, shown = _profile(remembered, "", base)
+    answered, reply = _ask(replied(remembered, told), base)
+    return answered, msgspec.structs.replace(reply, blocks=(*shown.blocks, *reply.blocks))
 
 
 def _profile(session: Session, _argument: str, base: KnowledgeBase) -> Result:

@@ -4,6 +4,7 @@ The stages run in one direction (`tokens`, `cover`, `fold`, `naming`, `frame`, `
 is pure and knows nothing of a particular service. What is not understood is named, never dropped.
 """
 
+from kb.reader.fits import facts_that_matter
 from kb.reader.lexicon import Lexicon
 from kb.reader.question import read_question
 from kb.reader.reply import read_reply
@@ -13,6 +14,7 @@ from kb.reader.turn import put_right, read_turn
 
 __all__ = [
     "Lexicon",
+    "facts_that_matter",
     "parse_fact",
     "put_right",
     "read_question",

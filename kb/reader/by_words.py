@@ -31,7 +31,7 @@ _EMPTY = word_set("""
 def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | None:
     """The one clause in force that has all words of weight; None where there is none or there are several."""
     opening = [token.low for token in found.tokens[:6]]
-    if _ASKING.isdisjoint(opening):
+    if _ASKING.isdisjoint(opening) or opening[1:2] == ["about"]:
         return None
     words = [word for piece in found.pieces for word in _words_of(piece, found)]
     items = [frozenset(entry.id for entry in piece.entries) for piece in found.pieces if _is_item(piece)]

@@ -55,8 +55,6 @@ def is_of_wearing(query: Query, facts: Collection[str], lookup: Lookup) -> bool:
     "And for wardens?", after a colour that is one for all who wear it, asks whether they wear it.
     """
     act = wearing(query.items, lookup)
-    if len(query.items) != 1:
-        return False
     if lookup.aspects[query.aspect].kind == "act" or not depends(query.items, act, facts, lookup):
         return False
     held = {lookup.facts[fact].family for fact in facts} & set(CREDENTIALS)
@@ -65,9 +63,11 @@ def is_of_wearing(query: Query, facts: Collection[str], lookup: Lookup) -> bool:
 
 
 def whether_worn(query: Query, lookup: Lookup) -> Query:
-    """The query as one of whether the item may be worn."""
+    """The query as one of whether the (first) item may be worn."""
     act = wearing(query.items, lookup)
-    return msgspec.structs.replace(query, kind="may", aspect=act, value=None, modalities=(), polarity="do")
+    return msgspec.structs.replace(
+        query, kind="may", items=query.items[:1], aspect=act, value=None, modalities=(), polarity="do"
+    )
 
 
 def asked_kind(word: str, before: Query, lookup: Lookup) -> Query | None:

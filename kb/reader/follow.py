@@ -268,7 +268,7 @@ def _pieces_of(before: Query) -> list[Piece]:
 def _with_it(found: Understood) -> bool:
     """ "May they wear a scarf over it?"."""
     return any(
-        piece.tag == "with" and after.tag == "self" and found.tokens[after.first].low in _PRONOUNS
+        piece.tag in ("with", "on") and after.tag == "self" and found.tokens[after.first].low in _PRONOUNS
         for piece, after in zip(found.pieces, found.pieces[1:], strict=False)
     )
 
@@ -303,7 +303,9 @@ def case_in_talk(
 ) -> Case:
     """What is known in a question: what that before it knew, if it goes on from that, else who was meant."""
     before = previous.query
-    if before is not None and (take_up(found, frame, roles, before, lookup) or goes_on(found, frame)):
+    if before is not None and (
+        take_up(found, frame, roles, before, lookup) or goes_on(found, frame, roles, before)
+    ):
         return kept_case(case, found, roles, previous, lookup)
     return with_person(case, found, frame, previous, lookup)
 
@@ -333,10 +335,15 @@ def kept_case(case: Case, found: Understood, roles: Roles, previous: Reading, lo
     )
 
 
-def goes_on(found: Understood, frame: Frame) -> bool:
+def goes_on(found: Understood, frame: Frame, roles: Roles, before: Query) -> bool:
     """Whether a list is of the people of the question before: "and what may they wear?"."""
     named = any(token.low in _OTHERS for token in found.tokens)
-    return frame.kind == "list" and (frame.carry or named)
+    return frame.kind == "list" and (frame.carry or named or (before.kind == "list" and _is_bare(roles)))
+
+
+def _is_bare(roles: Roles) -> bool:
+    """Whether nothing is named: "what may I leave off?", after "what must I wear in boat rig?"."""
+    return not (roles.facts or roles.asked or roles.worn or roles.unworn or roles.as_of)
 
 
 def with_person(case: Case, found: Understood, frame: Frame, previous: Reading, lookup: Lookup) -> Case:

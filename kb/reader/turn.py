@@ -32,9 +32,10 @@ _LED = Pattern(
 )
 _TRAILED = Pattern(r"(?i)[ ,]*\b(?:i mean|i meant|i said|then|sorry|rather)[ .!?]*$")
 _BOTH = Pattern(
-    r"(?:(?:and|but|so|what about|how about|can i wear|may i wear|could i wear) )*(?:them )?both"
-    r"(?: of (?:them|those))?(?: (?!of|on|at|together)(\w+))?"
-    r"(?: (?:together|at once|at the same time|at one time|at a time|on))*"
+    r"(?:(?:and|but|so|what about|how about|can i wear|may i wear|could i wear) )*"
+    r"(?:(?:them )?both(?: of (?:them|those))?(?: (?!of|on|at|together)(\w+))?"
+    r"(?: (?:together|at once|at the same time|at one time|at a time|on))*|"
+    r"(?:them )?(?:together|at once|at the same time|at one time))"
 )
 _NO_COUNT = Pattern(
     r"(?:(?:but|and|so) )?why (?:does|do|did|is|was|are) (?:n't |not )?(?:that|it|this|they|those) (?:not )?"

@@ -18,6 +18,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from kb import Answer, KnowledgeBase, UsageError
+from shell.commands import read_line
 from shell.session import Session
 from shell.turns import take_line
 from tests.reading.judging import Mark, Verdict, judge
@@ -113,6 +114,10 @@ def talk(base: KnowledgeBase, turns: Sequence[Asked]) -> list[tuple[Asked, Verdi
     for turn in turns:
         before = session.answers
         session, reply = take_line(session, turn.text, base)
+        if before and session.answers is before and read_line(turn.text).name == "why":
+            found = judge(before[-1], turn, base.lookup, may_ask=True)  # its whole way is shown
+            held.append((turn, found, before[-1].headline))
+            continue
         if session.answers is before:  # not understood: the session is as it was
             mark: Mark = "right" if turn.expect["outcome"] == "abstain" else "withheld"
             held.append((turn, Verdict(mark, False, False, None, "no answer"), reply.complaint))
