@@ -16,6 +16,7 @@ from kb.reader.forms import word_set
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
+from kb.reader.placed import carriers
 from kb.reader.query import merge_case
 from kb.reader.tokens import Token, tokenize
 from kb.reader.values import complement_of
@@ -181,7 +182,7 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     """The question before, with what the new words say put in place of what it said."""
     if frame.modal or roles.value is not None or frame.kind != "may":
         return None
-    if roles.supposed or (before.kind == "where" and roles.led_by_on):  # "if I wear it", "on the smock?"
+    if roles.supposed or (roles.led_by_on and _placed_on(before, roles, lookup)):  # "on the smock?"
         roles.worn, roles.asked = [*roles.worn, *roles.asked], []
     unclear = next((p for p in (*roles.asked, *roles.worn, *roles.unworn) if p.tag == "items"), None)
     if unclear is not None:
@@ -197,6 +198,10 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
         before = msgspec.structs.replace(before, aspect=_same_act(before, items, lookup))
     if not (facts or roles.asked or roles.alone or roles.as_of):
         return None
+    if roles.led_by_on and roles.worn and before.items:  # one place instead of another
+        on = {f"worn:{garment}" for garment in carriers(before.items[0], lookup)}
+        kept = tuple((f, v) for f, v in before.case.facts if f not in on)
+        before = msgspec.structs.replace(before, case=msgspec.structs.replace(before.case, facts=kept))
     merged = merge_case(_worn_with(before.case, roles), facts, roles.as_of, roles.alone, lookup)
     after = msgspec.structs.replace(before, items=items, case=merged)
     conditions = roles.facts or roles.worn or roles.unworn
@@ -211,6 +216,14 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
 def _same_act(before: Query, items: tuple[str, ...], lookup: Lookup) -> str:
     """What is worn goes on as what is carried where the new thing is one that is carried, and back."""
     return wearing(items, lookup) if before.aspect == wearing(before.items, lookup) else before.aspect
+
+
+def _placed_on(before: Query, roles: Roles, lookup: Lookup) -> bool:
+    """Whether what is named may be where the item of the question before is worn."""
+    if before.kind == "where" or not before.items:
+        return before.kind == "where"
+    on = carriers(before.items[0], lookup)
+    return bool(roles.asked) and all(on & {piece.arg, *lookup.narrower(piece.arg)} for piece in roles.asked)
 
 
 def _worn_with(case: Case, roles: Roles) -> Case:

@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query, Reading, Verdict
-from kb.model.records import Case, Fact
+from kb.model.records import Case
 from kb.model.values import NO, YES, ValueSet
 from kb.reader.choice import answer_to_ask, asked_place
-from kb.reader.defined import granting, one_of
-from kb.reader.fits import facts_that_matter, wearing
+from kb.reader.english import PHRASES
+from kb.reader.fits import wearing
 from kb.reader.lexicon import Entry, Lexicon
+from kb.reader.permits import asked_grant, held
 from kb.reader.pieces import Understood
 from kb.reader.query import merge_case
 from kb.reader.question import clean, read_question, understand
@@ -27,6 +26,7 @@ from kb.wording import say_query
 _MOST = 6
 _LONGEST = 120
 _ITEM_ALONE = frozenset({"det", "poss", "filler", "comma", "item", "and", "how about"})
+_BEFORE_ITEM = frozenset({"det", "poss", "wear", "use", "act", "no", "with"})
 _LED = Pattern(
     r"(?i)^(?:(?:no|nope|sorry|oh|ah|oops|well|ok|okay|then|i mean|i meant|make (?:that|it))\b[ ,.:]*)+"
 )
@@ -40,16 +40,6 @@ _BOTH = Pattern(
 _NO_COUNT = Pattern(
     r"(?:(?:but|and|so) )?why (?:does|do|did|is|was|are) (?:n't |not )?(?:that|it|this|they|those) (?:not )?"
     r"(?:count|apply|matter|hold|help|work|good enough|enough)"
-)
-_GRANTS = Pattern(
-    r"(?:(?:and|so|but) )?(?:who|whom) (?:(?:can |may |could |might |has |do i get to )?(?:grant|give|issue|"
-    r"approve|sign|award|order|declare)(?:s|ed|n)?(?: off)?|do (?:i|we|you|they) (?:ask|see|go to|apply to)|"
-    r"(?:should|must|would|can) (?:i|we) ask)(?: me| us| you| him| her| them)?(?: on| for| about)? "
-    r"(?:it|one|that|this|them|those)"
-)
-_LASTS = Pattern(
-    r"(?:(?:and|so|but) )?(?:for )?how long (?:does|do|is|are|will|would|can) (?:it|that|one|this|they) "
-    r"(?:be )?(?:last|good|valid|hold|run|granted|given)(?: for| good)?"
 )
 _ONE = Pattern(r"(?i)\b(with|without|got|have|has|hold) one\b(?= ?[?.!,]| ?$)")
 _IF_SO = Pattern(
@@ -86,8 +76,7 @@ _WHICH = Pattern(
     r"(?i)(?:(?:so|and|but)[ ,]+)?(?:what|which)(?:['’]s|['’]re| is| are) (?:the|my|our) \w+"
     r"(?: now| then| today)?[ ?]*$"
 )
-_SEEKING = frozenset({"ask", "asks", "apply", "applies", "application", "grants", "granted", "grant"})
-_SPELLS = Pattern(r"\b(?:day|week|month|year|until|expir|end)s?\b")
+_SLIGHT = frozenset({"only", "just", "merely"})
 
 
 class _Talk(msgspec.Struct, frozen=True):
@@ -124,11 +113,21 @@ def read_turn(
             previous = msgspec.structs.replace(previous, query=previous.frame)
     if reading is None:
         reading = talk.read(text, previous)
+    if previous is not None and reading.abstain is not None and set(reading.abstain.words) <= _SLIGHT:
+        reading = _without_slight(text, reading, previous, talk)
     if previous is not None:
         reading = _of_either(_told_before(reading, previous, talk), previous, talk)
     return msgspec.structs.replace(
         reading, recent=_recent(reading, previous), frame=_frame(reading, previous)
     )
+
+
+def _without_slight(text: str, reading: Reading, previous: Reading, talk: _Talk) -> Reading:
+    """ "Even if I'm only painting?": of what is supposed, "only" says nothing more."""
+    if not reading.abstain or not reading.abstain.words or " if " not in f" {text.casefold()} ":
+        return reading
+    again = talk.read(" ".join(word for word in text.split() if word.casefold() not in _SLIGHT), previous)
+    return msgspec.structs.replace(again, question=text) if again.query is not None else reading
 
 
 def _frame(reading: Reading, previous: Reading | None) -> Query | None:
@@ -149,7 +148,10 @@ def put_right(text: str, missed: Reading, lexicon: Lexicon, lookup: Lookup) -> s
     """The question that was not understood, with the one item of this turn for the word that was not."""
     words = missed.abstain.words if missed.abstain is not None else ()
     place = missed.question.find(words[0]) if len(words) == 1 else -1
-    item = _item_alone(text, lexicon, lookup) if place >= 0 else None
+    led = missed.question[: max(place, 0)].casefold().split()[-1:]
+    named = any(span.role == "item" for span in missed.spans)
+    fits = place >= 0 and not named and bool(led) and PHRASES.get((led[0],)) in _BEFORE_ITEM
+    item = _item_alone(text, lexicon, lookup) if fits else None
     if item is None:
         return None
     return missed.question[:place] + lookup.items[item].label + missed.question[place + len(words[0]) :]
@@ -202,15 +204,16 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: _Talk) -> R
         return None
     if _NO_COUNT.fullmatch(said):
         return talk.read("Why?", previous)
-    if _GRANTS.fullmatch(said) or _LASTS.fullmatch(said):
-        return _granting(text, bool(_LASTS.fullmatch(said)), before, talk)
+    grant = asked_grant(said, before, talk.lookup)
+    if grant is not None:
+        return Reading(question=text, ask=grant) if isinstance(grant, Ask) else talk.made(text, grant)
     beside = _of_another(text, said, before, talk)
     if beside is not None:
         return beside
     supposed = _IF_SO.fullmatch(said)
     if supposed is not None:
         return _if_so(text, supposed.group(1) is None, before, talk)
-    one = _held(before, talk.lookup)
+    one = held(before, talk.lookup)
     if len(one) == 1 and _ONE.search(text):
         label = talk.lookup.facts[one[0]].label
         return talk.read(_ONE.sub(rf"\1 the {label}", text), previous)
@@ -299,44 +302,6 @@ def _named(word: str, talk: _Talk) -> tuple[Entry, ...]:
     found = understand(word, talk.lexicon, talk.lookup, None)
     pieces = found.pieces if isinstance(found, Understood) else ()
     return tuple(entry for piece in pieces for entry in piece.entries)
-
-
-def _held(before: Query, lookup: Lookup) -> list[str]:
-    """The waivers and grants that the question before was about."""
-    return [fact for fact, _ in before.case.facts if lookup.facts[fact].family in ("waiver", "authorisation")]
-
-
-def _granting(text: str, spell: bool, before: Query, talk: _Talk) -> Reading | None:
-    """The clause on granting the one waiver or grant that was said, else that the answer rests on."""
-    lookup = talk.lookup
-    if before.kind == "source" and before.clause is not None:
-        clauses = [before.clause]
-    else:
-        facts = _held(before, lookup) or [
-            fact
-            for fact in facts_that_matter(before, lookup)
-            if lookup.facts[fact].family in ("waiver", "authorisation")
-        ]
-        if len(facts) != 1:
-            return None
-        clauses = [clause.id for clause in granting(lookup.facts[facts[0]], lookup)]
-        clauses = clauses or list(_asking(lookup.facts[facts[0]], lookup))
-    if spell:
-        clauses = [clause for clause in clauses if _SPELLS.search(lookup.clauses[clause].text.casefold())]
-    shown = one_of(clauses, before.case, lookup)
-    if isinstance(shown, Ask):
-        return Reading(question=text, ask=shown)
-    return talk.made(text, shown) if shown is not None else None
-
-
-def _asking(fact: Fact, lookup: Lookup) -> Iterator[str]:
-    """The clauses that say whom one asks for what a fact is a kind of: "asks the Marshal for a waiver"."""
-    kind = tokenize(fact.label)[-1].low
-    heads = {tokenize(authority.label)[-1].low for authority in lookup.base.authorities}
-    for clause in lookup.base.clauses:
-        said = {token.low for token in tokenize(f"{clause.heading or ''}. {clause.text}")}
-        if {kind, f"{kind}s"} & said and said & _SEEKING and said & heads:
-            yield clause.id
 
 
 def _if_so(text: str, holds: bool, before: Query, talk: _Talk) -> Reading | None:

@@ -1,0 +1,61 @@
+"""Who grants what was spoken of, and for how long: "who grants it?", "how long does it last?"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Ask, Query
+from kb.model.records import Fact
+from kb.reader.defined import granting, one_of
+from kb.reader.fits import facts_that_matter
+from kb.reader.tokens import tokenize
+from kb.text import Pattern
+
+_GRANTS = Pattern(
+    r"(?:(?:and|so|but) )?(?:who|whom) (?:(?:can |may |could |might |has |do i get to )?(?:grant|give|issue|"
+    r"approve|sign|award|order|declare)(?:s|ed|n)?(?: off)?|do (?:i|we|you|they) (?:ask|see|go to|apply to)|"
+    r"(?:should|must|would|can) (?:i|we) ask)(?: me| us| you| him| her| them)?(?: on| for| about)? "
+    r"(?:it|one|that|this|them|those)"
+)
+_LASTS = Pattern(
+    r"(?:(?:and|so|but) )?(?:for )?how long (?:does|do|is|are|will|would|can) (?:it|that|one|this|they) "
+    r"(?:be )?(?:last|good|valid|hold|run|granted|given)(?: for| good)?"
+)
+_SPELLS = Pattern(r"\b(?:day|week|month|year|until|expir|end)s?\b")
+_SEEKING = frozenset({"ask", "asks", "apply", "applies", "application", "grants", "granted", "grant"})
+_GRANTED = ("waiver", "authorisation")
+
+
+def held(before: Query, lookup: Lookup) -> list[str]:
+    """The waivers and grants that the question before was about."""
+    return [fact for fact, _ in before.case.facts if lookup.facts[fact].family in _GRANTED]
+
+
+def asked_grant(said: str, before: Query, lookup: Lookup) -> Query | Ask | None:
+    """The clause on granting the one waiver or grant that was said, else that the answer rests on."""
+    spell = _LASTS.fullmatch(said) is not None
+    if not spell and _GRANTS.fullmatch(said) is None:
+        return None
+    if before.kind == "source" and before.clause is not None:
+        clauses = [before.clause]
+    else:
+        resting = (f for f in facts_that_matter(before, lookup) if lookup.facts[f].family in _GRANTED)
+        facts = held(before, lookup) or list(resting)
+        if len(facts) != 1:
+            return None
+        clauses = [clause.id for clause in granting(lookup.facts[facts[0]], lookup)]
+        clauses = clauses or list(_asking(lookup.facts[facts[0]], lookup))
+    if spell:
+        clauses = [clause for clause in clauses if _SPELLS.search(lookup.clauses[clause].text.casefold())]
+    return one_of(clauses, before.case, lookup)
+
+
+def _asking(fact: Fact, lookup: Lookup) -> Iterator[str]:
+    """The clauses that say whom one asks for what a fact is a kind of: "asks the Marshal for a waiver"."""
+    kind = tokenize(fact.label)[-1].low
+    heads = {tokenize(authority.label)[-1].low for authority in lookup.base.authorities}
+    for clause in lookup.base.clauses:
+        said = {token.low for token in tokenize(f"{clause.heading or ''}. {clause.text}")}
+        if {kind, f"{kind}s"} & said and said & _SEEKING and said & heads:
+            yield clause.id
