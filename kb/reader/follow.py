@@ -14,6 +14,7 @@ from kb.reader.english import LEADING_PREPOSITIONS, PHRASES, tag_set
 from kb.reader.fits import asked_kind, is_of_wearing, wearing, whether_worn
 from kb.reader.forms import word_set
 from kb.reader.frame import Frame
+from kb.reader.lexicon import Entry
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
 from kb.reader.placed import carriers
@@ -275,6 +276,9 @@ def take_up(found: Understood, frame: Frame, roles: Roles, before: Query, lookup
 
 
 def _pieces_of(before: Query) -> list[Piece]:
+    if before.kind == "list" and len(before.items) > 1:  # "are they compulsory?", of one of those listed
+        entries = tuple(Entry(kind="item", id=item) for item in before.items)
+        return [Piece(first=0, last=1, tag="items", entries=entries)]
     return [Piece(first=0, last=1, tag="item", arg=item) for item in before.items]
 
 

@@ -31,6 +31,10 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
     try:
         return (parse_fact(lookup, ask.fact, said),)
     except UsageError as unknown:
+        whether = _WHETHER.fullmatch(said)
+        further = _part(ask, whether.group(2), lexicon, lookup) if whether is not None else ()
+        if whether is not None and further and lookup.facts[ask.fact].kind == "yes_no":
+            return tuple({**dict((parse_fact(lookup, ask.fact, whether.group(1)),)), **dict(further)}.items())
         found = read_statement(text, lexicon=lexicon, lookup=lookup)
         if not isinstance(found, Abstain) and found and not _names_only_items(found, said):
             return found
@@ -41,6 +45,8 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
         return tuple({fact: (fact, values) for facts in several for fact, values in facts}.values())
 
 
+_CORRECTED = Pattern(r"(?i)^(?:no|nope|sorry|oh),\s*")  # "no, the other cap" does without nothing
+_WHETHER = Pattern(r"(?i)(yes|no)[,.;]? (?:and |but )?(.+)")
 _PARTS = Pattern(r"(?i),? (?:and|but) |, ")
 _IT_IS = Pattern(
     r"(?i)(?:yes|no)?,? ?(?:it|that|they|i|we)"
@@ -89,7 +95,7 @@ def _none_of(ask: Ask, lookup: Lookup) -> tuple[str, ValueSet]:
 
 def _names_only_items(found: tuple[tuple[str, ValueSet], ...], said: str) -> bool:
     """Whether a reply only names items, without a word of wearing: it states nothing about them."""
-    tags = {PHRASES.get((token.low,)) for token in tokenize(said)}
+    tags = {PHRASES.get((token.low,)) for token in tokenize(_CORRECTED.sub("", said))}
     return all(fact.startswith("worn:") for fact, _ in found) and tags.isdisjoint(_WEARING)
 
 

@@ -129,6 +129,9 @@ REPLIES = [
     ("load", "20", "load=20000..20000"),
     ("wind", "36", "wind=10..10"),
     ("joined-on", "2014", "joined-on=735234..<735599"),
+    ("temperature", "4 degrees and dark", "dark=yes temperature=4..4"),
+    ("dark", "it isn't, and with rope gloves", "dark=no worn:rope-gloves=yes"),
+    ("dark", "No, and I'm in rope rig", "dark=no rig=rope-rig"),
 ]
 
 
@@ -136,6 +139,13 @@ REPLIES = [
 def test_reply(second: Base, fact: str, text: str, expected: str) -> None:
     ask = Ask(fact=fact, prompt="")
     assert write_facts(read_reply(ask, text, lexicon=second.lexicon, lookup=second.lookup)) == expected
+
+
+def test_a_correction_is_no_reply(second: Base) -> None:
+    with pytest.raises(UsageError):
+        read_reply(
+            Ask(fact="dark", prompt=""), "No, the rope gloves.", lexicon=second.lexicon, lookup=second.lookup
+        )
 
 
 def test_an_item_is_no_reply_to_a_temperature(second: Base) -> None:

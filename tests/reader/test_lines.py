@@ -1,4 +1,4 @@
-"""Several questions in one line: each is answered, and goes on from the one before it."""
+"""Several questions in one line, or lines of one session: each goes on from what was said before it."""
 
 from __future__ import annotations
 
@@ -7,6 +7,8 @@ import datetime
 import pytest
 
 from kb import KnowledgeBase, demo_folder
+from shell.session import Session
+from shell.turns import take_line
 
 LINES = [
     ("May I wear the scarf? Where does the name strip go? How wide is the belt?",
@@ -33,3 +35,33 @@ def base(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
 def test_each_question_of_a_line_is_answered(base: KnowledgeBase, line: str, expected: list[str]) -> None:
     answers = base.ask(line, as_of=datetime.date(2026, 11, 25))
     assert [answer.reading.text for answer in answers] == expected
+
+
+SESSIONS = [
+    (("Can I wear a poncho with boat rig?", "The lined smock, I mean.", "And my umbrella?"),
+     "May anyone carry the umbrella, in boat rig?"),
+    (("Do I have to wear the flotation vest?", "Can I juggle in deck gloves?", "And the helmet?"),
+     "Must anyone wear the boat helmet?"),
+    (("May I carry the satchel in watch rig?", "And a rucksack?", "Travelling on duty.", "And in town?"),
+     "May anyone carry the rucksack, in watch rig, in town, travelling on duty?"),
+    (("May an H2 wear a beard?", "I have a medical waiver."),
+     "May an H2 with the medical waiver wear the beard?"),
+    (("Shorts with watch rig?", "It's not been granted and I'm on watch.", "And if it is?"),
+     "May anyone wear the service shorts, in watch rig, on watch, extreme heat dress granted by the "
+     "District Superintendent or higher?"),
+    (("May I wear the tarred smock in boat rig?", "So what's the smock now?", "Should I tar it?"),
+     "Must anyone tar the lined smock, in boat rig?"),
+    (("May I wear the knit cap in shore rig?", "No, the service cap."),
+     "May anyone wear the service cap, in shore rig?"),
+    (("What colour is the watch coat?", "Juggle with the watch coat?", "And in March?"), ""),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("lines", "expected"), SESSIONS)
+def test_a_session_goes_on_from_what_was_said(
+    base: KnowledgeBase, lines: tuple[str, ...], expected: str
+) -> None:
+    session = Session(as_of=datetime.date(2026, 11, 25))
+    for line in lines:
+        session, _ = take_line(session, line, base)
+    assert session.answers[-1].reading.text == expected
