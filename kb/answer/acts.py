@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+import msgspec
+
 from kb.answer.common import Part, row_label
 from kb.explanation import derive
 from kb.model.questions import AnswerCase, Query
 from kb.model.values import Choices, Interval, Ranges, ValueSet
 from kb.reasoner import WORN, Engine, Facts, Problem, possible_facts, rows
+
+_OWNED = ("possession", "kit-count")
 
 
 def act_part(
@@ -86,3 +90,24 @@ def act_answer(engine: Engine, query: Query) -> Part:
         return breach
     order = ["conflict", "prohibited", "conditional", "silent", "not_required", "permitted", "required"]
     return min(parts, key=lambda part: (order.index(part.verdict), parts.index(part)))
+
+
+def wear_question(query: Query) -> Query:
+    """Whether the first thing asked about may be worn."""
+    return msgspec.structs.replace(query, kind="may", aspect="wear", value=None, items=query.items[:1])
+
+
+def is_banned(engine: Engine, query: Query) -> bool:
+    """Whether the thing asked about may not be worn at all: how it is worn is then no question.
+
+    Of a class it is said kind by kind, so that a class is never banned here. What one owns or keeps in order
+    is a question all the same.
+    """
+    lookup = engine.lookup
+    if query.kind in ("list", "source", "compare") or query.polarity == "not" or not query.items:
+        return False
+    apart = query.aspect in _OWNED or query.aspect in lookup.aspects_within("care")
+    if apart or len(lookup.narrower(query.items[0])) > 1:
+        return False
+    part = act_answer(engine, wear_question(query))
+    return part.verdict == "prohibited" and part.aspect == "wear"

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 import msgspec
 
-from kb.answer.acts import act_answer
+from kb.answer.acts import act_answer, is_banned, wear_question
 from kb.answer.aspects import aspect_part, aspects_of
 from kb.answer.changes import turning_changes
 from kb.answer.common import (
@@ -73,10 +73,19 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
         only = msgspec.structs.replace(query, items=(kinds[0], *query.items[1:]))
         said = msgspec.structs.replace(reading, query=only, text=say_query(engine.lookup, only))
         return answer_query(engine, said, digest)
+    if query.kind != "how" and _is_value_question(engine, query) and is_banned(engine, query):
+        return _answer_as_worn(engine, query, blank)
     if kinds:
         ask = _ask_which(engine, query, kinds)
         return _replace(blank, outcome="ask", ask=ask, reading=_asking(reading, ask))
     return _KINDS.get(query.kind, _act)(engine, query, blank)
+
+
+def _answer_as_worn(engine: Engine, query: Query, blank: Answer) -> Answer:
+    """Whether the thing may be worn, in place of how, how many or where."""
+    plain = wear_question(query)
+    said = msgspec.structs.replace(blank.reading, query=plain, text=say_query(engine.lookup, plain))
+    return answer_query(engine, said, blank.kb)
 
 
 def _check(engine: Engine, case: Case, possible: dict[str, ValueSet]) -> None:
@@ -176,6 +185,8 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
     if not parts and query.value is None:
         parts = _spoken(engine, item, _akin(engine, item, query), possible, None)
     if not parts:
+        if is_banned(engine, query):
+            return _answer_as_worn(engine, query, blank)
         return _finish(engine, query, blank, [], "silent", cited=[])
     verdicts = [part.verdict for part in parts]
     verdict: Verdict = verdicts[0] if len(set(verdicts)) == 1 else "required"
