@@ -4,13 +4,20 @@ The stages run in one direction (`tokens`, `cover`, `fold`, `naming`, `frame`, `
 is pure and knows nothing of a particular service. What is not understood is named, never dropped.
 """
 
-from kb.reader.fits import facts_that_matter
-from kb.reader.lexicon import Lexicon
-from kb.reader.question import read_question
-from kb.reader.reply import read_reply
-from kb.reader.split import split_questions
-from kb.reader.statement import parse_fact, read_statement
-from kb.reader.turn import put_right, read_turn
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from kb.lazy import loader
+
+if TYPE_CHECKING:
+    from kb.reader.fits import facts_that_matter
+    from kb.reader.lexicon import Lexicon
+    from kb.reader.question import read_question
+    from kb.reader.reply import read_reply
+    from kb.reader.split import split_questions
+    from kb.reader.statement import parse_fact, read_statement
+    from kb.reader.turn import put_right, read_turn
 
 __all__ = [
     "Lexicon",
@@ -23,3 +30,16 @@ __all__ = [
     "read_turn",
     "split_questions",
 ]
+
+__getattr__ = loader(
+    __name__,
+    {
+        "kb.reader.fits": ("facts_that_matter",),
+        "kb.reader.lexicon": ("Lexicon",),
+        "kb.reader.question": ("read_question",),
+        "kb.reader.reply": ("read_reply",),
+        "kb.reader.split": ("split_questions",),
+        "kb.reader.statement": ("parse_fact", "read_statement"),
+        "kb.reader.turn": ("put_right", "read_turn"),
+    },
+)

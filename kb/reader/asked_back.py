@@ -7,7 +7,6 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query
 from kb.model.records import Case
-from kb.reader.follow import names_kind
 from kb.reader.forms import word_set
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
@@ -40,7 +39,11 @@ def alone_unclear(found: Understood, frame: Frame, roles: Roles, case: Case, loo
     """ "And if I wear the brassard?" and "what knot?" say too little on their own to be answered."""
     if roles.supposed and roles.asked and not frame.modal and frame.kind == "may":
         return Ask(fact="item", prompt="Which item is asked about?")
-    if not names_kind(found, frame, roles) or len(found.tokens) > _FEW:
+    if len(found.tokens) > _FEW:
+        return None
+    from kb.reader.follow import names_kind  # noqa: PLC0415  a whole question needs nothing of a talk
+
+    if not names_kind(found, frame, roles):
         return None
     query = build_query(frame, roles, case, lookup)
     return _is_this(query, lookup) if isinstance(query, Query) else None

@@ -9,9 +9,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
 from kb.model.records import Case
-from kb.reader.by_words import clause_by_words
 from kb.reader.either import asked_either
-from kb.reader.gauge import gauged
 from kb.reader.measured import rule_aspects
 from kb.reader.parts import Roles
 from kb.reader.pieces import Understood
@@ -30,6 +28,8 @@ def otherwise(
     `before` are the items of the question before.
     """
     if not _is_answerable(reading, lookup):
+        from kb.reader.gauge import gauged  # noqa: PLC0415  most questions are understood before
+
         measured = gauged(found, roles, case, lookup)
         if measured is not None:
             return _made(reading, measured, lookup)
@@ -40,7 +40,11 @@ def otherwise(
         again = read(plainer)
         if again.query is not None or _is_choice(again):
             return msgspec.structs.replace(again, question=reading.question, spans=reading.spans)
-    clause = clause_by_words(found, case, lookup) if reading.abstain is not None else None
+    if reading.abstain is None:
+        return reading
+    from kb.reader.by_words import clause_by_words  # noqa: PLC0415  most questions are understood before
+
+    clause = clause_by_words(found, case, lookup)
     return _made(reading, clause, lookup) if clause is not None else reading
 
 

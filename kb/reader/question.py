@@ -10,26 +10,12 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Span, SpanRole
 from kb.model.records import Case
 from kb.reader.asked_back import alone_unclear, ask_instead
-from kb.reader.choice import answer_to_ask
-from kb.reader.comparing import Words, comparison
 from kb.reader.cover import find_pieces
-from kb.reader.dated import on_a_day
 from kb.reader.datum import datums, take_datums
 from kb.reader.english import LIMBS
 from kb.reader.fold import fold
-from kb.reader.follow import (
-    case_in_talk,
-    continued,
-    echoed,
-    is_fragment,
-    kind_asked,
-    names_kind,
-    other_one,
-    undecided,
-)  # fmt: skip
 from kb.reader.frame import Frame, find_frame
 from kb.reader.gate import is_modifier, unexplained
-from kb.reader.leftover import ask_meaning
 from kb.reader.lexicon import Lexicon
 from kb.reader.light import light
 from kb.reader.manner import asked_manner, asked_place
@@ -46,7 +32,6 @@ from kb.reader.spelling import Search, index_entries, is_real_word, near_labels,
 from kb.reader.tokens import Token, tokenize, word_key
 from kb.reader.told import loose_items, told
 from kb.reader.verbs import verbs
-from kb.reader.ways import asked_way
 from kb.text import is_hidden, visible
 from kb.wording import say_query
 
@@ -185,6 +170,8 @@ def read_question(
     if refusal is not None:
         return Reading(question=text, abstain=refusal)
     if previous is not None:
+        from kb.reader.choice import answer_to_ask  # noqa: PLC0415  as in `_outcome`
+
         answered = answer_to_ask(plain, previous, lexicon)
         if answered is not None:
             text = plain = answered
@@ -204,6 +191,8 @@ def read_question(
     roles = find_roles(found.pieces, found.tokens, frame, lookup, stated)
     take_datums(found.pieces, found.tokens, roles, lookup)
     if frame.kind == "compare":
+        from kb.reader.comparing import Words, comparison  # noqa: PLC0415  few questions compare
+
         raw, spans = find_pieces(found.text, found.tokens, lexicon), make_spans(found, lookup)
         words = Words(raw, found.tokens, lambda p: _folded(p, found.tokens, lexicon, lookup), lookup)
         compared = comparison(text, words, spans, frame, case, previous)
@@ -237,6 +226,9 @@ def _read(
         return Reading(question=text, text=say_query(lookup, echo), query=echo, spans=spans, carried=kept)
     left = tuple(sorted({*unexplained(found.pieces, frame, roles), *loose_items(found, told(found))}))
     if left:
+        from kb.reader.dated import on_a_day  # noqa: PLC0415  only where words are left
+        from kb.reader.ways import asked_way  # noqa: PLC0415
+
         follows = previous is not None and previous.query is not None
         dated = on_a_day(Reading(question=text, spans=spans), found, left, case, lookup, read, follows)
         if dated is not None:
@@ -271,13 +263,15 @@ def _outcome(
     """The question, in what is known and what it takes from the one before."""
     before = previous.query if previous is not None else None
     if previous is not None and before is not None:
-        if (frame.carry or is_fragment(frame, roles)) and not names_kind(found, frame, roles):
-            going_on = continued(before, frame, roles, lookup)
+        from kb.reader import follow  # noqa: PLC0415  only a further question goes on from one
+
+        if (frame.carry or follow.is_fragment(frame, roles)) and not follow.names_kind(found, frame, roles):
+            going_on = follow.continued(before, frame, roles, lookup)
             if going_on is not None:
                 return going_on
-        if (kind := kind_asked(found, frame, before, lookup)) is not None:
+        if (kind := follow.kind_asked(found, frame, before, lookup)) is not None:
             return kind
-        case = case_in_talk(case, found, frame, roles, previous, lookup)
+        case = follow.case_in_talk(case, found, frame, roles, previous, lookup)
     return alone_unclear(found, frame, roles, case, lookup) or build_query(frame, roles, case, lookup)
 
 
@@ -287,6 +281,8 @@ def _again(
     """What a reply of a few fixed words makes of the question before."""
     if previous is None:
         return None
+    from kb.reader.follow import echoed, other_one, undecided  # noqa: PLC0415  as in `_outcome`
+
     reply = undecided(found.tokens, previous)
     if reply is not None or previous.query is None:
         return reply
@@ -328,6 +324,8 @@ def _gate(
                 shown = _quoted([_written(found, index) for index in dropped])
                 prompt = f"The books do not know {shown} here. Answer without it?"
                 return Ask(fact="reading", prompt=prompt, choices=((rest, "without it"),))
+
+    from kb.reader.leftover import ask_meaning  # noqa: PLC0415  only where words are left
 
     def read(changed: str) -> Reading:
         return read_question(changed, lexicon=lexicon, lookup=lookup, case=case)
