@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
+from kb import reader
 from kb.answer import answer_query
 from kb.cache import decode_base, ensure
 from kb.errors import InvalidDataError, Problem, UsageError
@@ -20,16 +21,7 @@ from kb.model.questions import Answer, Reading
 from kb.model.records import Case, Clause, Rule
 from kb.model.values import ValueSet
 from kb.opening import Opening, books_folder
-from kb.reader import (
-    Lexicon,
-    facts_that_matter,
-    parse_fact,
-    put_right,
-    read_reply,
-    read_statement,
-    read_turn,
-    split_questions,
-)
+from kb.reader import Lexicon, read_turn, split_questions
 from kb.reader.stored import decode_lexicon
 from kb.reasoner import Engine, Facts, StoredCandidates
 from kb.sparql import candidate_rules, rules_in_force
@@ -149,7 +141,7 @@ class KnowledgeBase:
         return tuple(answers)
 
     def _stated(self, text: str) -> Facts:
-        found = read_statement(text, lexicon=self.lexicon, lookup=self.lookup)
+        found = reader.read_statement(text, lexicon=self.lexicon, lookup=self.lookup)
         return found if isinstance(found, tuple) else ()
 
     def verify(self, saved: Any) -> tuple[str, str] | None:
@@ -198,7 +190,7 @@ class KnowledgeBase:
 
     def statement(self, text: str) -> Facts:
         """The facts that a sentence such as "I am a K5 in boat rig" states; `UsageError` if it is unclear."""
-        found = read_statement(text, lexicon=self.lexicon, lookup=self.lookup)
+        found = reader.read_statement(text, lexicon=self.lexicon, lookup=self.lookup)
         if isinstance(found, tuple):
             return found
         unsaid = [word for word in found.words if f'"{word}"' not in found.reason]
@@ -206,7 +198,7 @@ class KnowledgeBase:
 
     def fact(self, name: str, value: str) -> tuple[str, ValueSet]:
         """One fact given by name and value; `UsageError` with near names if there is none."""
-        return parse_fact(self.lookup, name, value)
+        return reader.parse_fact(self.lookup, name, value)
 
     def pack_facts(self, facts: Facts) -> bytes:
         """Facts as JSON, to be kept for another day."""
@@ -222,18 +214,18 @@ class KnowledgeBase:
 
     def put_right(self, text: str, missed: Reading) -> str | None:
         """The question that was not understood, with the item that `text` names in it; else None."""
-        return put_right(text, missed, self.lexicon, self.lookup)
+        return reader.put_right(text, missed, self.lexicon, self.lookup)
 
     def bears(self, reading: Reading, facts: Facts) -> bool:
         """Whether one of the facts bears on what the reading asks of an item."""
         query, named = reading.query, {fact for fact, _ in facts}
-        return query is not None and not named.isdisjoint(facts_that_matter(query, self.lookup))
+        return query is not None and not named.isdisjoint(reader.facts_that_matter(query, self.lookup))
 
     def reply(self, answer: Answer, text: str) -> Facts:
         """The fact that a reply to `answer.ask` states."""
         if answer.ask is None:
             raise UsageError("Nothing was asked.")
-        return read_reply(answer.ask, text, lexicon=self.lexicon, lookup=self.lookup)
+        return reader.read_reply(answer.ask, text, lexicon=self.lexicon, lookup=self.lookup)
 
     def say_facts(self, facts: Facts) -> str:
         return say_facts(self.lookup, facts)
