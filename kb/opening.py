@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
-from threading import Event, Thread
+from threading import Thread
 from typing import TYPE_CHECKING
 
 from kb.cache import Generation, ensure, find
@@ -43,52 +45,44 @@ def _reason(path: Path) -> str:
 
 
 class Opening:
-    """Rule books on their way to being open: a thread looks for what is built and opens the store.
+    """Rule books on their way to being open: a thread opens the store, which is native code without our lock.
 
-    Whatever it does not find or cannot do, the caller's own thread does again: building takes seconds and
-    has to end at Ctrl-C, and errors belong to whoever asked. The thread is no daemon, since the store's
-    native code must not be cut off by the interpreter's end.
+    What is not built yet is built by whoever asks for it, since that takes seconds and has to end at Ctrl-C;
+    what the thread could not open is tried again there, since errors belong to whoever asked. The thread is
+    no daemon: the store's code must not be cut off by the interpreter's end.
     """
 
     def __init__(self, books: Path | None = None, cache: Path | None = None) -> None:
         self.folder = books_folder(books)
         self._cache = cache
-        self._generation: Generation | None = None
         self._store: Store | None = None
-        self._looked = Event()
-        self._thread = Thread(target=self._look)
-        self._thread.start()
+        self._generation = find(self.folder, cache)
+        self._thread: Thread | None = None
+        if self._generation is not None:
+            from kb.sparql import open_store  # noqa: PLC0415  a build needs no store
 
-    def _look(self) -> None:
-        try:
-            self._generation = find(self.folder, self._cache)
-            self._looked.set()
-            if self._generation is not None:
-                self._store = self._open(self._generation)
-        except Exception:
-            pass
-        finally:
-            self._looked.set()
+            self._thread = Thread(target=self._open_early, args=(open_store, self._generation))
+            self._thread.start()
 
-    @staticmethod
-    def _open(generation: Generation) -> Store:
-        from kb.sparql import open_store  # noqa: PLC0415  a build needs no store
-
-        return open_store(generation)
+    def _open_early(self, open_store: Callable[[Generation], Store], generation: Generation) -> None:
+        with suppress(Exception):
+            self._store = open_store(generation)
 
     def generation(self) -> Generation:
         """What is built of the books as they are now; builds it if there is none.
 
         Raises `InvalidDataError` for errors in the sources, `StoreUnavailableError` if there is no cache.
         """
-        self._looked.wait()
         if self._generation is None:
             self._generation = ensure(self.folder, self._cache)
         return self._generation
 
     def store(self) -> Store:
         """The store, open; raises `StoreUnavailableError` if it cannot be."""
-        self._thread.join()
+        if self._thread is not None:
+            self._thread.join()
         if self._store is None:
-            self._store = self._open(self.generation())
+            from kb.sparql import open_store  # noqa: PLC0415  as above
+
+            self._store = open_store(self.generation())
         return self._store
