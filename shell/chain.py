@@ -198,10 +198,11 @@ def chain_blocks(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     )
     editions = _editions(answer, base)
     title = f"The whole way, in the {editions[0]}" if len(editions) == 1 else "The whole way"
-    return (*((Chain(title, nodes),) if nodes else ()), *_changes(answer))
+    return (*((Chain(title, nodes),) if nodes else ()), *change_blocks(answer))
 
 
-def _changes(answer: Answer) -> tuple[Block, ...]:
+def change_blocks(answer: Answer) -> tuple[Block, ...]:
+    """The smallest changes of facts that would give another verdict."""
     lines = tuple(
         f"{kb.visible(change.label)}: {VERDICTS[change.verdict][0].lower()}" for change in answer.changes
     )

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import kb
 from shell.blocks import Block, Cell, Chain, Grid, Headline, Next, Points, Quote, Said
-from shell.chain import chain_blocks, short_reasons
+from shell.chain import chain_blocks, change_blocks, short_reasons
 from shell.numbering import clause_numbers, main_edition, number_key, numbers_alone
 from shell.words import VERDICTS, brief, verdict_cell
 
@@ -202,9 +202,11 @@ def further_blocks(answer: Answer) -> tuple[Block, ...]:
 
 
 def _reasons(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
-    """The short reason: the rules that decided it."""
+    """The short reason: the rules that decided it; who asks why is told what would be otherwise too."""
     nodes = short_reasons(answer, base)
-    return (Chain("Because", nodes),) if nodes else ()
+    query = answer.reading.query
+    changes = change_blocks(answer) if query is not None and query.kind == "why" else ()
+    return (*((Chain("Because", nodes),) if nodes else ()), *changes)
 
 
 def arrange(answer: Answer, base: KnowledgeBase, *, chain: bool = False) -> tuple[Block, ...]:

@@ -106,6 +106,9 @@ _LINES = r"""
 ^(.+?)[,:]? (?:kit|dress|clothing) list\W*$ => what is worn in \1?
 ^what (?:all )?goes? (?:in|into|on with|with)\b => what is worn in
 \bwhat reason is there (?:for|to)\b => why
+^(?:so )?what (?:would|will|must|has|needs) (?:have to |need to |to )?
+    (?:change|be different|be otherwise|happen),? (?:for|before|so that|until)
+    \s(me|us|him|her|them|you|an? \w+|[A-Z]\d+) (?:to|can|may|could) => why may \1 not
 \b(?:which|what) (?:<clause>) (?:is it that )?(?:<rules>)\b => which clause mentions
 \bstands? in for\b => instead of
 \bwhat(?:'s| is| are| was| were) (.+?) (?:to |supposed to |meant to )?look like\b => how must \1 be
