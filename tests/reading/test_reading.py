@@ -1,0 +1,45 @@
+"""What the reader has reached on the open half of the questions stays reached; the kept half stays unread."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from kb import KnowledgeBase
+from tests.reading.report import mark_questions, talk
+from tests.reading.sheets import BOOKS, dialogues, questions
+
+# At least so many right and at most so many wrong, as `python -m tests.reading.report` counts them.
+REACHED = {"demo": (287, 13), "second": (67, 0)}
+REACHED_TURNS = (123, 6)
+
+
+@pytest.fixture(scope="module")
+def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
+    folder: Path = tmp_path_factory.mktemp("reading")
+    return {name: KnowledgeBase.open(path, folder) for name, path in BOOKS.items()}
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("books", REACHED)
+def test_questions_are_answered_as_well_as_before(books: str, bases: dict[str, KnowledgeBase]) -> None:
+    marks = [marked.held.mark for marked in mark_questions(books, "open", bases[books])]
+    right, wrong = REACHED[books]
+    assert marks.count("right") >= right
+    assert marks.count("wrong") <= wrong
+
+
+@pytest.mark.slow
+def test_dialogues_go_as_well_as_before(bases: dict[str, KnowledgeBase]) -> None:
+    marks = [held.mark for one in dialogues("open") for _, held, _ in talk(bases[one.books], one.turns)]
+    right, wrong = REACHED_TURNS
+    assert marks.count("right") >= right
+    assert marks.count("wrong") <= wrong
+
+
+def test_the_halves_share_no_question() -> None:
+    for books in BOOKS:
+        halves = [{asked.text for asked in questions(books, half)} for half in ("open", "kept")]
+        assert halves[0].isdisjoint(halves[1])
+        assert min(map(len, halves)) > 70
