@@ -7,12 +7,13 @@ from __future__ import annotations
 
 import datetime
 from bisect import bisect_right
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Hashable, Iterable, Sequence
 
 import msgspec
 
 from kb.answer import answer_query
-from kb.compiled import Decided, Decider, Memory, Value, value_of
+from kb.answer.acts import count_breach
+from kb.compiled import Decided, Decider, Memory, Value, set_of, value_of
 from kb.errors import UsageError
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
@@ -20,7 +21,7 @@ from kb.model.records import Case, Fact, Named
 from kb.model.values import Ranges, ValueSet
 from kb.reader import parse_fact
 from kb.reader.spelling import near_names
-from kb.reasoner import Engine
+from kb.reasoner import WORN, Engine
 from kb.text import formula_safe, visible
 
 _DAYS_KEPT = 8
@@ -84,6 +85,10 @@ class CaseTable:
         self._items = _names_of(lookup.base.items)
         self._aspects = _names_of(lookup.base.aspects)
         self._columns = self._read_header([plain_cell(name) for name in header])
+        counted = {i for rule in lookup.base.rules if rule.aspect == "count" for i in rule.scope.items}
+        self._limited = tuple(frozenset(lookup.narrower(item)) for item in sorted(counted))
+        self._tells_worn = any(fact.startswith(WORN) for _, fact in self._columns.facts)
+        self._broken: Memory[Hashable, Decided | None] = Memory()
         spans = [(rule.valid_from, rule.valid_until) for rule in lookup.base.rules]
         spans += [(clause.valid_from, clause.valid_until) for clause in lookup.base.clauses]
         self._changes = sorted({day for span in spans for day in span if day is not None})
@@ -161,9 +166,31 @@ class CaseTable:
                     case[fact] = value
         try:
             decider.check(*place, case)
-            return decider.decide(*place, case)
+            decided = decider.decide(*place, case)
+            return self._within_limits(decider, *place, case, decided) if self._tells_worn else decided
         except UsageError as error:
             return CellProblem(0, str(error).rstrip("."))
+
+    def _within_limits(
+        self, decider: Decider, item: str, aspect: str, case: dict[str, Value], decided: Decided
+    ) -> Decided:
+        """The decision, unless what is worn together breaks a limit on numbers (see `count_breach`)."""
+        worn = {fact[len(WORN) :] for fact, value in case.items() if value == "yes" and fact.startswith(WORN)}
+        if aspect != "wear" or not worn or decided.verdict in ("prohibited", "conflict"):
+            return decided
+        if not any(len(kinds & {*worn, item}) > 1 for kinds in self._limited):
+            return decided
+        key = (decider.engine.as_of, item, frozenset(case.items()))
+        if key not in self._broken:
+            facts = tuple((fact, set_of(value)) for fact, value in case.items())
+            known = Case(as_of=decider.engine.as_of, facts=facts)
+            breach = count_breach(decider.engine, Query(kind="may", items=(item,), case=known))
+            self._broken[key] = None if breach is None else self._limited_by(breach.cases[0].rules)
+        return self._broken[key] or decided
+
+    def _limited_by(self, rules: tuple[str, ...]) -> Decided:
+        clauses = tuple(dict.fromkeys(self._lookup.rules[rule].clause for rule in rules))
+        return Decided("prohibited", clauses[:1], rules)
 
     def texts(self, decided: Decided) -> tuple[str, str, str]:
         """Verdict, clauses and rules in words that the other commands take."""

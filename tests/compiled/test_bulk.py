@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 import datetime
+import itertools
 
 import pytest
 
 from kb import CellProblem, KnowledgeBase, UsageError, demo_folder
+from kb.answer.acts import act_answer
 from kb.bulk import CaseTable
 from kb.compiled import Decided
+from kb.model.questions import Query
+from kb.model.records import Case
+from kb.model.values import YES
 
 DAY = datetime.date(2026, 11, 25)
 
@@ -38,6 +43,10 @@ def verdict(base: KnowledgeBase, **cells: str) -> str:
         ({"item": "storm-coat", "grade": "First Petty Keeper"}, "May a K5 wear the storm coat?"),
         ({"item": "deck-gloves", "place": "ashore", "grade": "K5"}, "Can a K5 wear deck gloves ashore?"),
         ({"item": "beard", "holds:religious-waiver": "yes"}, "May I wear a beard with a religious waiver?"),
+        (
+            {"item": "watch coat", "rig": "watch rig", "worn:storm-coat": "yes"},
+            "May I wear the watch coat with the storm coat in watch rig?",
+        ),
         ({"item": "light shirt", "air temperature": "32 °C"}, "may I wear the light shirt at 32 °C"),
     ],
 )
@@ -131,3 +140,30 @@ def test_cells_written_for_a_spreadsheet_are_read_back(demo: KnowledgeBase) -> N
     assert verdict(demo, item="light shirt", **{"air temperature": "'-5 °C"}) == verdict(
         demo, item="light shirt", **{"air temperature": "-5 °C"}
     )
+
+
+def test_limits_on_numbers_bind_rows_as_they_bind_questions(demo: KnowledgeBase) -> None:
+    """Every pair of kinds that one limit counts, as a row and as a structured question."""
+    lookup, engine = demo.lookup, demo.engine(DAY)
+    counted = {item for rule in lookup.base.rules if rule.aspect == "count" for item in rule.scope.items}
+    verdicts = []
+    for kind in sorted(counted):
+        for one, other in itertools.permutations(lookup.narrower(kind)[1:6], 2):
+            table = demo.case_table(["item", f"worn:{other}"], DAY)
+            try:
+                asked = act_answer(
+                    engine,
+                    Query(
+                        kind="may",
+                        items=(one,),
+                        case=Case(as_of=DAY, facts=((f"worn:{other}", YES),)),
+                    ),
+                ).verdict
+            except UsageError:
+                continue
+            decided = table.decide([one, "yes"])
+            if isinstance(decided, Decided):
+                verdicts.append((decided.verdict, asked))
+    assert len(verdicts) > 20
+    assert ("prohibited", "prohibited") in verdicts
+    assert [pair for pair in verdicts if pair[0] != pair[1]] == []
