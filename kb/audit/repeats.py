@@ -109,18 +109,22 @@ class Repeats:
         mine, theirs = norms[rule], norms[other]
         if mine[1] & ~theirs[1] or opposed(view, mine, theirs):
             return False
+        thirds = [t for t in norms.values() if t[0].rule not in (rule, other) and not t[0].residual]
+        return all(
+            self._fares_alike(view, mine, theirs, third)
+            for third in thirds
+            if self.law.together(mine[0], third[0])
+        )
+
+    def _fares_alike(self, view: View, mine: Placed, theirs: Placed, third: Placed) -> bool:
+        """Whether the other norm wins over a third wherever this one does, and loses nowhere else."""
         beats = self.law.engine.precedence.beats
-        for third in norms.values():
-            if third[0].rule in (rule, other) or third[0].residual:
-                continue
-            if not opposed(view, mine, third) or not self.law.together(mine[0], third[0]):
-                continue
-            key = third[0].key
-            if beats(rule, key) and not beats(other, key):
-                return False
-            if beats(key, other) and not beats(key, rule):
-                return False
-        return True
+        rule, other, key = mine[0].key, theirs[0].key, third[0].key
+        if opposed(view, mine, third):
+            return (beats(other, key) or not beats(rule, key)) and (beats(key, rule) or not beats(key, other))
+        # A duty that leaves less open can be put out as a whole by a rule that this one has no quarrel with.
+        both_close = theirs[0].closes and third[0].closes
+        return not (both_close and opposed(view, theirs, third) and beats(key, other))
 
 
 def repeat_findings(law: Law, found: dict[str, str]) -> list[Finding]:

@@ -221,6 +221,21 @@ def test_leaving_out_a_rule_that_repeats_another_changes_nothing(lookup: Lookup)
             assert _fates(lookup, view.group, inside) == _fates(without, view.group, inside)
 
 
+def test_a_rule_that_stands_where_the_stricter_one_is_put_out_is_no_repeat() -> None:
+    """In fair weather the ban puts the duty of exactly 2 out, but leaves room for the duty of 1 to 2."""
+    fair = Test("weather", choices("fair"))
+    exactly, between = Interval(Fraction(2), Fraction(2)), Interval(Fraction(1), Fraction(2))
+    rules = (
+        rule("r0", "must", aspect="height", values=ranges([exactly])),
+        rule("r1", "must", aspect="height", values=ranges([between]), when=fair),
+        rule("r2", "must_not", aspect="height", values=ranges([exactly]), when=fair),
+    )
+    for kept, repeated in ((rules, {}), (rules[:2], {"r1": "r0"})):
+        lookup = base(*kept, items=ITEMS, facts=FACTS, aspects=ASPECTS)
+        law = Law(lookup, DAY, covering_rules(lookup))
+        assert Repeats(law, ()).found() == repeated
+
+
 @settings(max_examples=150, deadline=None)
 @given(bases())
 def test_why_a_rule_may_not_depart_agrees_with_the_order_of_precedence(lookup: Lookup) -> None:
