@@ -367,7 +367,7 @@ def _finish(
             verdict,
             query,
             open_facts=open_facts,
-            among=tuple(case.verdict for case in cases),
+            rows=[(case.when, case.verdict) for case in cases] if len(parts) == 1 else (),
             values=values,
             rules=rules,
         ),

@@ -14,6 +14,7 @@ from kb.wording.labels import book_name, rule_reference, the_item, the_items
 from kb.wording.manners import is_manner, say_manner
 from kb.wording.queries import items_in_words, modal_of, person
 from kb.wording.situations import WORN
+from kb.wording.unless import ordinary, say_exceptions
 
 Lines = dict[tuple[str, str, Verdict], str]
 
@@ -48,15 +49,18 @@ def say_verdict(
     query: Query,
     *,
     open_facts: Sequence[str] = (),
-    among: Sequence[Verdict] = (),
+    rows: Sequence[tuple[Facts, Verdict]] = (),
     values: Sequence[OpenValue] = (),
     rules: Sequence[str] = (),
 ) -> str:
-    """The headline. `open_facts` are what a conditional verdict depends on and `among` the verdicts that it
+    """The headline. `open_facts` are what a conditional verdict depends on and `rows` the cases that it
     has, `values` what is left open for an aspect, `rules` those that a conflict is between.
     """
     if verdict == "conditional":
-        settled = _say_settled(lookup, query, among)
+        ordinarily = _say_ordinarily(lookup, query, rows)
+        if ordinarily:
+            return ordinarily
+        settled = _say_settled(lookup, query, [verdict for _, verdict in rows])
         depends = _say_conditional(lookup, query, open_facts)
         return f"{settled} {depends.replace('It depends', 'Which, depends', 1)}" if settled else depends
     if verdict == "conflict":
@@ -68,15 +72,45 @@ def say_verdict(
     aspect = lookup.aspects[query.aspect]
     if query.kind in ("where", "how", "how_many") or aspect.kind != "act":
         return _say_value_verdict(lookup, verdict, query, values)
-    asked = "must" if query.kind == "must" else "may"
-    it = _thing(lookup, query)
-    done = _done(lookup, query)
-    line = _HEADLINES[asked, query.polarity, verdict]
+    line = _act_line(lookup, verdict, query)
     if query.kind not in ("may", "must"):
-        line = (
-            _HEADLINES["may", "do", verdict].removeprefix("Yes: ").removeprefix("Yes. ").removeprefix("No. ")
-        )
-    return sentence(line.format(it=it, It=sentence(it, ""), done=done))
+        line = line.removeprefix("Yes: ").removeprefix("Yes. ").removeprefix("No. ")
+    return sentence(line)
+
+
+def _act_line(lookup: Lookup, verdict: Verdict, query: Query) -> str:
+    """The headline about an act; of a question that is neither may nor must, as if it were may."""
+    asked, polarity = (query.kind, query.polarity) if query.kind in ("may", "must") else ("may", "do")
+    it = _thing(lookup, query)
+    return _HEADLINES[asked, polarity, verdict].format(it=it, It=sentence(it, ""), done=_done(lookup, query))
+
+
+def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]]) -> str:
+    """Yes or no, "unless ...", where that says the whole table; else nothing."""
+    usual = ordinary(lookup, [facts for facts, _ in rows])
+    if usual is None or query.kind not in ("may", "must") or not query.items:
+        return ""
+    answers = [_means_yes(lookup, query, verdict) for _, verdict in rows]
+    alike = [verdict for (_, verdict), said in zip(rows, answers, strict=True) if said == answers[usual]]
+    exceptions = [index for index, said in enumerate(answers) if said != answers[usual]]
+    if answers[usual] is None or not exceptions or any(verdict == "conditional" for _, verdict in rows):
+        return ""
+    if len(set(alike)) == 1:
+        line = say_verdict(lookup, alike[0], query)
+    else:
+        line = _say_settled(lookup, query, alike)
+    unless = say_exceptions(lookup, [facts for facts, _ in rows], exceptions)
+    return f"{line.removesuffix('.')}, {unless}." if line and unless else ""
+
+
+def _means_yes(lookup: Lookup, query: Query, verdict: Verdict) -> bool | None:
+    """Whether a verdict is a yes or a no to the question; None where it is neither."""
+    if verdict in ("silent", "conflict", "conditional"):
+        return None
+    if query.value is not None or lookup.aspects[query.aspect].kind != "act":
+        return _is_good(query, verdict)
+    line = _HEADLINES[query.kind, query.polarity, verdict]
+    return True if line.startswith("Yes") else False if line.startswith("No") else None
 
 
 def _done(lookup: Lookup, query: Query) -> str:
@@ -228,11 +262,14 @@ def _say_claim(lookup: Lookup, verdict: Verdict, query: Query) -> str:
     modal = {"required": "must", "permitted": "may", "prohibited": "must not", "not_required": "need not"}[
         verdict
     ]
-    good = verdict in ("required", "permitted") if query.kind != "must" else verdict == "required"
-    if query.polarity == "not":
-        good = not good
-    lead = "" if query.kind not in ("may", "must") else ("Yes. " if good else "No. ")
+    lead = "" if query.kind not in ("may", "must") else ("Yes. " if _is_good(query, verdict) else "No. ")
     return lead + sentence(phrase(subject, modal, be, said))
+
+
+def _is_good(query: Query, verdict: Verdict) -> bool:
+    """Whether a verdict is a yes to what is claimed of a value."""
+    good = verdict in ("required", "permitted") if query.kind != "must" else verdict == "required"
+    return good != (query.polarity == "not")
 
 
 _LISTED: tuple[tuple[Verdict, str], ...] = (

@@ -10,6 +10,7 @@ from kb import Answer
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import Choices
+from kb.wording.unless import ordinary
 from tests.reading.sheets import Asked
 
 Mark = Literal["right", "withheld", "wrong"]
@@ -71,6 +72,14 @@ def _verdict_unless_mentioned(answer: Answer, lookup: Lookup) -> set[str]:
     }
 
 
+def _leading(answer: Answer, lookup: Lookup) -> str | None:
+    """The verdict that the headline leads with: "Yes. ..., unless ..." says what else holds."""
+    if answer.verdict == "conditional" and ", unless " in answer.headline:
+        usual = ordinary(lookup, [case.when for case in answer.cases])
+        return answer.cases[usual].verdict if usual is not None else answer.verdict
+    return answer.verdict
+
+
 def _clauses(answer: Answer) -> set[str]:
     return {f"{citation.edition} {citation.number}" for citation in answer.citations}
 
@@ -113,7 +122,7 @@ def _fits(answer: Answer, asked: Asked, lookup: Lookup) -> str:
     verdict, clauses = expect.get("verdict"), set(expect.get("clauses", ()))
     if verdict == "conditional":
         return "" if answer.verdict == "conditional" else f"verdict {answer.verdict}, not conditional"
-    got = answer.verdict
+    got = _leading(answer, lookup)
     if got == "conditional":
         left = _verdict_unless_mentioned(answer, lookup)
         got = next(iter(left)) if len(left) == 1 else got

@@ -1,9 +1,10 @@
 """How well questions are read and answered: `python -m tests.reading.report [--half kept] [--misses]`.
 
 RS(10) is the reading score: a right answer or a right refusal 1, a needless refusal 0, a wrong answer -10.
-A conditional answer is right if it says what is expected where everything that nobody mentioned (a waiver,
-a grant, another garment) is absent, and withheld if another of its cases says it. The baseline is keyword
-search alone: it cites its best clause, and takes the verdict from the modal word in it.
+A conditional answer is right if what is expected is what it leads with ("Yes. ..., unless ..."), or what it
+says where everything that nobody mentioned (a waiver, a grant, another garment) is absent, and withheld if
+another of its cases says it. The baseline is keyword search alone: it cites its best clause, and takes the
+verdict from the modal word in it.
 """
 
 from __future__ import annotations

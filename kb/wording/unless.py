@@ -1,0 +1,96 @@
+"""What mostly holds and what is out of the ordinary: "Yes. The satchel may be carried, unless the wearer is
+working aloft".
+
+A table whose rows differ only in what somebody does, wears, holds or was granted beyond the ordinary has one
+row in which nothing of the kind is the case. Its verdict leads, and the rows that answer otherwise follow it.
+Nothing is left out by it: the sentence says what the table says.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from kb.model.conditions import Condition, Test, all_of, any_of
+from kb.model.lookup import Lookup
+from kb.model.values import YES, Choices, ValueSet, intersect, is_empty
+from kb.wording.cases import Facts
+from kb.wording.conditions import phrase_in
+from kb.wording.labels import GRADE
+from kb.wording.normal import positive
+from kb.wording.phrases import WEARER
+from kb.wording.sets import is_ordered, members_of
+
+_ALWAYS_SOMETHING = (GRADE, "branch", "rig")  # everybody has one: none of them is out of the ordinary
+_RARE = 2  # a place or an activity is one of several: rare is fewer than half of them
+_LONGEST = 120  # characters of an exception beside a verdict
+
+
+def ordinary(lookup: Lookup, rows: Sequence[Facts]) -> int | None:
+    """The number of the row in which nothing is out of the ordinary, if all facts are of that kind."""
+    facts = [test for row in rows for test in row]
+    if not all(_is_ordinary(lookup, *test) or _is_rare(lookup, *test) for test in facts):
+        return None
+    found = [i for i, row in enumerate(rows) if all(_is_ordinary(lookup, *test) for test in row)]
+    return found[0] if len(found) == 1 and len(rows) > 1 else None
+
+
+def _is_ordinary(lookup: Lookup, fact: str, values: ValueSet) -> bool:
+    rest = _rest(lookup, fact, values)
+    return rest is not None and _is_rare(lookup, fact, rest)
+
+
+def _rest(lookup: Lookup, fact: str, values: ValueSet) -> Choices | None:
+    if not isinstance(values, Choices):
+        return None
+    order = lookup.order(fact) or ("yes", "no")
+    chosen = set(members_of(lookup, fact, values))
+    return Choices(frozenset(value for value in order if value not in chosen))
+
+
+def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
+    record = lookup.facts[fact]
+    if not isinstance(values, Choices) or record.family in _ALWAYS_SOMETHING:
+        return False
+    if record.kind == "yes_no":
+        return values == YES
+    if record.family == "authorisation":
+        return lookup.order(fact)[0] not in members_of(lookup, fact, values)
+    if is_ordered(record):
+        return False
+    return 0 < len(members_of(lookup, fact, values)) * _RARE < len(lookup.order(fact))
+
+
+def say_exceptions(lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[int]) -> str:
+    """When the rows `otherwise` hold, as "unless ..." with nothing in it that goes without saying.
+
+    Empty if that takes too many words.
+    """
+    kept = [row for index, row in enumerate(rows) if index not in otherwise]
+    shorter: list[Condition] = [
+        all_of(Test(fact, values) for fact, values in _shortened(lookup, rows[index], kept))
+        for index in otherwise
+    ]
+    conditions = list(dict.fromkeys(shorter))
+    said = phrase_in(lookup, positive(lookup, any_of(conditions))).clause
+    if len(conditions) == 2 and said.startswith(WEARER):
+        said = said.replace(f" or {WEARER} ", " or ")
+    return f"unless {said.removeprefix('either ')}" if len(said) <= _LONGEST else ""
+
+
+def _shortened(lookup: Lookup, row: Facts, kept: Sequence[Facts]) -> Facts:
+    """The row without tests for what is ordinary, where no row outside the exceptions has the rest."""
+    left = list(row)
+    for test in row:
+        fewer = [other for other in left if other != test]
+        if _is_ordinary(lookup, *test) and fewer and not any(_meet(lookup, fewer, other) for other in kept):
+            left = fewer
+    return left
+
+
+def _meet(lookup: Lookup, one: Facts, other: Facts) -> bool:
+    """Whether two rows have a case in common, as far as their facts go."""
+    known = dict(one)
+    return not any(
+        fact in known and is_empty(intersect(intersect(known[fact], values), lookup.domain(fact)))
+        for fact, values in other
+    )
