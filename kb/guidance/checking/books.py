@@ -132,11 +132,14 @@ class Books:
     def of_reference(self, reference: Reference) -> list[Edition]:
         """The editions that a reference may mean: the one it names if that is in force, else the one that is.
 
-        A reference to an edition that is over is reported where it stands, not at each sentence again.
+        A reference to an edition that is over is reported where it stands, not at each sentence again. One
+        that takes effect later is meant as it is: a sentence may be for that time.
         """
         editions = [e for e in self.lookup.base.editions if e.book == reference.book]
         current = [e for e in editions if self.is_current(e)]
-        named = [e for e in current if e.id == reference.edition]
+        named = [
+            e for e in editions if e.id == reference.edition and (e in current or e.valid_from > self.day)
+        ]
         return named or current or [e for e in editions if e.id == reference.edition] or editions[-1:]
 
     def _by_book(self, citation: Citation) -> tuple[list[Edition], Fault | None, str]:

@@ -13,11 +13,11 @@ from functools import cached_property
 
 import msgspec
 
-from kb.guidance.checking.conditions import read_holder, read_tail
+from kb.guidance.checking.conditions import read_condition, read_holder, read_tail
 from kb.guidance.checking.modals import Modal, denied, find_modals
 from kb.guidance.checking.names import Names
 from kb.guidance.checking.openings import openings, period, turned
-from kb.guidance.checking.scopes import read_scope
+from kb.guidance.checking.scopes import left_out, read_scope
 from kb.guidance.checking.values import Values
 from kb.guidance.checking.words import fold
 from kb.model.conditions import ALWAYS, Condition, all_of, negate
@@ -69,6 +69,8 @@ _COUNTED = Pattern(
     r"(?:may|must|can|shall|are to|are|is) (?:be )?(?P<rest>.+)"
 )
 _AT_ONCE = Pattern(r"at (?:a|one|any one|the same) time|at once|together")
+_NOT_BOTH = Pattern(r", but not both\b,?")
+_RESIDUAL = Pattern(r"(?:^|,? )(?:unless|except when|except where) (?:it is |they are )?provided for$")
 _THING = "this thing"
 _QUOTED = Pattern(r'"(?P<text>[^"]*)"[.,]?')
 
@@ -149,9 +151,12 @@ class Claims:
         left, right = core[: modal.start].strip(" ,"), core[modal.end :].strip()
         adverb = _ADVERBS.match(right)
         right = right[adverb.end() :] if adverb else right
-        both = ", but not both"
-        one = both in right
-        right = right.replace(both, "")
+        if right.startswith("only "):
+            be = right.startswith("only be ")
+            right = right.removeprefix("only ").removeprefix("be ")
+            modal = msgspec.structs.replace(modal, only=True, be=modal.be or be)
+        one = _NOT_BOTH.search(core) is not None
+        left, right = _NOT_BOTH.sub("", left), _NOT_BOTH.sub("", right)
         ways = (
             [self._passive(left, modal, right, one)]
             if modal.be or modal.done
@@ -171,20 +176,37 @@ class Claims:
         holder: Condition = ALWAYS,
         measure: Measure | None = None,
     ) -> Claim | None:
-        residual = tail.strip(" ,") in ("unless provided for", "unless it is provided for")
-        condition = ALWAYS if residual else read_tail(self.names, tail)
-        if condition is None:
+        residual = _RESIDUAL.search(tail)
+        found = self._circumstances(modal, tail[: residual.start()] if residual else tail)
+        if found is None:
             return None
+        modality, condition = found
         return Claim(
-            modality=modal.modality,
+            modality=modality,
             scope=scope,
             aspect=aspect,
             value=value,
             condition=all_of([holder, condition]),
             measure=measure,
-            residual=residual,
+            residual=residual is not None,
             sure=modal.sure,
         )
+
+    def _circumstances(self, modal: Modal, tail: str) -> tuple[Modality, Condition] | None:
+        """What a statement says in the circumstances behind it: "only ashore" denies it for all others."""
+        plain = tail.strip(" ,")
+        if plain.startswith("neither "):
+            neither = read_condition(self.names, plain) if modal.modality in ("may", "must") else None
+            return None if neither is None or modal.only else (denied(modal).modality, negate(neither))
+        bare = plain.removeprefix("only ").removesuffix(" only")
+        condition = read_tail(self.names, bare)
+        if condition is None:
+            return None
+        if bare == plain and not modal.only:
+            return modal.modality, condition
+        if modal.modality != "may" or condition == ALWAYS:
+            return None  # "must be worn only ashore" leaves open what holds elsewhere
+        return "must_not", negate(condition)
 
     def _passive(self, left: str, modal: Modal, right: str, one: bool) -> Claim | None:
         """ "The cap must be worn in watch rig", "Earrings are prohibited on watch"."""
@@ -199,6 +221,8 @@ class Claims:
             rest = _after(right, aspect.done or "")
             if rest is None:
                 continue
+            less = left_out(self.names, scope, rest) if denial else None
+            scope, rest = less or (scope, rest)
             placed = self._place(modal, scope, rest) if aspect.id == "wear" else None
             return placed or self._claim(modal, scope, aspect.id, RuleValue(values=YES), rest)
         rest = _after(right, "placed")
@@ -219,8 +243,10 @@ class Claims:
             modal = denied(modal)
             others = left.removeprefix(nobody).strip()
             holder = read_holder(self.names, f"everyone {others}".strip())
-        elif left.startswith("only ") and modal.modality == "may":
-            among = read_holder(self.names, left.removeprefix("only "))
+        elif left.startswith("only ") or left.endswith(" only"):
+            among = read_holder(self.names, left.removeprefix("only ").removesuffix(" only"))
+            if modal.modality != "may":
+                return None
             modal = denied(modal)
             holder = None if among is None else negate(among)
         else:

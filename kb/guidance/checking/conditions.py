@@ -5,17 +5,18 @@ Every word has to find its place: a part that nothing explains makes the whole u
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from itertools import combinations
 
 from kb.guidance.checking.names import Names
-from kb.model.conditions import ALWAYS, Condition, Test, all_of, any_of, negate
-from kb.model.values import NO, YES
+from kb.model.conditions import ALWAYS, AnyOf, Condition, Test, all_of, any_of, negate
+from kb.model.values import NO, YES, intersect, is_empty
 from kb.text import Pattern
 
 _LEADS = Pattern(
-    r"(?:,? ?(?:and |but |only )*)(?:when|whenever|if|where|while|whilst|provided that|provided|as long as)\s"
+    r"(?:,? ?(?:and |but )*)(?:when|whenever|if|where|while|whilst|provided that|provided|as long as)\s"
 )
-_WHEN = Pattern(r",? (?:only )?(?:when|whenever|if|where|while|whilst|provided that|provided|as long as) ")
+_WHEN = Pattern(r",? (?:when|whenever|if|where|while|whilst|provided that|provided|as long as) ")
 _BUT = Pattern(r"(?:^|,? )(?P<word>unless|except|save|other than|but not) ")
 _AFTER_EXCEPT = Pattern(r"(?:for|by|that|when|if|where|while|as to|to) ")
 _WEARER = Pattern(r"(?:the wearer|the member|they|he or she|you|one|members?) (?:is|are) ")
@@ -56,6 +57,8 @@ def read_tail(names: Names, text: str) -> Condition | None:
         return None
     if tail in names.tails:
         return names.tails[tail]
+    if tail.startswith("neither "):
+        return None  # "is worn neither ashore nor afloat" denies the whole
     for start, end in reversed([match.span() for match in _BUT.finditer(tail)]):
         before = read_tail(names, tail[:start]) if start else ALWAYS
         if before is None:
@@ -71,6 +74,8 @@ def read_tail(names: Names, text: str) -> Condition | None:
     for match in _WHEN.finditer(tail):
         before = read_condition(names, tail[: match.start()])
         after = read_tail(names, tail[match.start() :].strip(" ,"))
+        if isinstance(before, AnyOf) and " and " in tail[: match.start()]:
+            continue  # "on deck and on the slipway when ...": the second may go with the last alone
         if before is not None and after is not None:
             return all_of([before, after])
     return read_condition(names, tail)
@@ -119,12 +124,28 @@ def _sequence(names: Names, text: str) -> Condition | None:
         first = " ".join(words[:cut]).rstrip(",")
         found = names.conditions.get(first) or (_worn(names, first) if cut < 7 else None)
         rest = " ".join(words[cut + 1 if words[cut] == "and" else cut :])
-        if found is None or words[cut] in ("or", "nor") or (words[cut - 1].endswith(",") and " or " in rest):
+        if (
+            found is None
+            or words[cut] in ("or", "nor", "neither")
+            or (words[cut - 1].endswith(",") and " or " in rest)
+        ):
             continue
         after = read_condition(names, rest)
+        if words[cut - 1].endswith(",") and isinstance(after, AnyOf) and " and " in rest:
+            continue  # "in boat rig, on deck and on the slipway" may be three cases
         if after is not None and not (_ends_open(first, rest)):
-            return all_of([found, after])
+            return _both([found, after]) if words[cut] == "and" else all_of([found, after])
     return None
+
+
+def _both(parts: Sequence[Condition]) -> Condition:
+    """Parts joined by "and": "on deck and on the slipway" are two places, for nobody is in both at once."""
+    tests = [part for part in parts if isinstance(part, Test)]
+    facts = {test.fact for test in tests}
+    apart = len(tests) == len(parts) and len(facts) == 1
+    if apart and all(is_empty(intersect(one.values, other.values)) for one, other in combinations(tests, 2)):
+        return any_of(parts)
+    return all_of(parts)
 
 
 def _ends_open(first: str, rest: str) -> bool:
@@ -167,16 +188,33 @@ def _joined(names: Names, text: str) -> Condition | None:
     alternatives = text.startswith("either ")
     text = text.removeprefix("either ")
     mixed = " and " in text and " or " in text and not alternatives
-    for word, join in (("or", any_of), ("and", all_of))[: 1 if alternatives else 2]:
+    for word in ("or", "and")[: 1 if alternatives else 2]:
         if mixed and f", {word} " not in text:
             continue
         for parts in _pieces(text, word):
             denied = word == "or" and _is_shared_denial(parts)
             if word == "or" and parts[0].startswith("not ") and not parts[-1].startswith("not "):
                 continue  # "not ashore or on leave" may mean two things
-            each = _each(names, parts, denied)
+            each = _sharing(names, parts) or _each(names, parts, denied)
             if each is not None:
-                return all_of(each) if denied else join(each)
+                if word == "and":
+                    return _both(each)
+                return all_of(each) if denied else any_of(each)
+    return None
+
+
+def _sharing(names: Names, parts: list[str]) -> list[Condition] | None:
+    """Parts that share the end of the last, "in workshop or shore rig"; None if they do not."""
+    words = parts[-1].split(" ")
+    start = next((lead for lead in _LINKED if parts[0].startswith(lead)), "")
+    for cut in range(1, len(words)):
+        shared = " ".join(words[cut:])
+        whole = [f"{part} {shared}" for part in parts[:-1]] + [parts[-1]]
+        whole = [part if part.startswith(start) else f"{start}{part}" for part in whole]
+        found = [names.conditions.get(part) for part in whole]
+        known = [part for part in found if isinstance(part, Test)]
+        if len(known) == len(found) and len({test.fact for test in known}) == 1:
+            return list(known)
     return None
 
 

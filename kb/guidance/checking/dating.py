@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from kb.guidance.checking.claims import Claim
-from kb.guidance.checking.findings import CheckFinding
+from kb.guidance.checking.findings import CheckFinding, finding_at
 from kb.guidance.checking.passage import Passage
 from kb.model.records import Clause
 from kb.wording import clause_reference, say_date
@@ -41,7 +41,8 @@ class Dating:
             wrong = f"only to a day before {say_date(until)}"
         if wrong:
             clause, quotation, suggestion = self._spell(passage, claim)
-            yield passage.finding(
+            yield finding_at(
+                passage,
                 "error",
                 "stale-date",
                 f"The books say this {wrong}.",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 import json
-from typing import Any, Literal
+from typing import Any, Literal, Protocol
 
 import msgspec
 
@@ -30,6 +30,45 @@ class CheckFinding(msgspec.Struct, frozen=True, kw_only=True):
     suggestion: str = ""
     cause: str = ""
     since: datetime.date | None = None
+
+
+class Place(Protocol):
+    """What stands in a line (or paragraph) of guidance: a sentence, a reference, a date."""
+
+    @property
+    def line(self) -> int: ...
+    @property
+    def place(self) -> str: ...
+    @property
+    def text(self) -> str: ...
+
+
+def finding_at(
+    at: Place,
+    severity: Severity,
+    code: str,
+    message: str,
+    suggestion: str = "",
+    *,
+    clause: str = "",
+    quotation: str = "",
+    cause: str = "",
+    since: datetime.date | None = None,
+) -> CheckFinding:
+    """A finding about what stands somewhere."""
+    return CheckFinding(
+        line=at.line,
+        place=at.place,
+        severity=severity,
+        code=code,
+        text=at.text,
+        message=message,
+        clause=clause,
+        quotation=quotation,
+        suggestion=suggestion,
+        cause=cause,
+        since=since,
+    )
 
 
 class Unread(msgspec.Struct, frozen=True):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 import re
+from difflib import SequenceMatcher
 
 import msgspec
 
@@ -45,6 +46,7 @@ _EDITION = re.compile(
     r"(?P<id>[\w.-]+)\s+edition|edition\s+(?:of\s+)?(?P<other>[\w.-]*\d[\w.-]*)|\((?P<bare>\d{4})\)",
     re.IGNORECASE,
 )
+_NEARLY = 0.86
 _ORDINALS = frozenset(
     {
         "first",
@@ -66,7 +68,8 @@ _ORDINALS = frozenset(
 class Reference(msgspec.Struct, frozen=True):
     """A lettered reference: the book it names (empty if none is known), its edition if there is one.
 
-    `since` is the day it says the edition is in force from, `unknown` the edition it names that is not there.
+    `since` is the day it says the edition is in force from, `unknown` the edition it names that is not there,
+    `meant` the book whose name it nearly gives.
     """
 
     letter: str
@@ -77,6 +80,7 @@ class Reference(msgspec.Struct, frozen=True):
     edition: str = ""
     since: datetime.date | None = None
     unknown: str = ""
+    meant: str = ""
 
 
 class Dated(msgspec.Struct, frozen=True):
@@ -171,6 +175,17 @@ def _book_in(text: str, citations: Citations) -> str:
     return citations.books[max(names, key=len)] if names else ""
 
 
+def _nearly(text: str, citations: Citations) -> str:
+    """The book whose name a text begins with but for a letter or two; empty if there is none."""
+    words = fold(text).removeprefix("the ").split(" ")
+    for name, book in citations.books.items():
+        length = len(name.split(" "))
+        written = " ".join(words[:length]).strip(",.;:")
+        if SequenceMatcher(None, written, name, autojunk=False).ratio() >= _NEARLY:
+            return book
+    return ""
+
+
 def _references(block: Block, text: str, lookup: Lookup, citations: Citations) -> list[Reference]:
     found = []
     for match in _LETTERED.finditer(text):
@@ -186,7 +201,7 @@ def _reference(
 ) -> Reference:
     book = _book_in(text, citations)
     if not book:
-        return Reference(letter, text, line, place)
+        return Reference(letter, text, line, place, meant=_nearly(text, citations))
     day = find_date(text)
     since = day.date if day else None
     without_dates = text

@@ -6,8 +6,8 @@ import datetime
 from collections.abc import Iterator
 
 from kb.guidance.checking.books import Books
-from kb.guidance.checking.findings import CheckFinding, Severity
-from kb.guidance.checking.header import Dated, Header, Reference
+from kb.guidance.checking.findings import CheckFinding, finding_at
+from kb.guidance.checking.header import Header, Reference
 from kb.model.records import Edition
 from kb.wording import edition_reference, say_date
 
@@ -18,32 +18,10 @@ def header_findings(header: Header, books: Books, today: datetime.date) -> Itera
     for reference in header.references:
         if reference.letter in letters:
             message = f"There are two references ({reference.letter})."
-            yield _of(reference, "error", "unknown-reference", message, "Give each its own letter.")
+            yield finding_at(reference, "error", "unknown-reference", message, "Give each its own letter.")
         letters.add(reference.letter)
         yield from _reference(reference, header, books)
     yield from _dates(header, today)
-
-
-def _of(
-    at: Reference | Dated,
-    severity: Severity,
-    code: str,
-    message: str,
-    suggestion: str = "",
-    cause: str = "",
-    clause: str = "",
-) -> CheckFinding:
-    return CheckFinding(
-        line=at.line,
-        place=at.place,
-        severity=severity,
-        code=code,
-        text=at.text,
-        message=message,
-        suggestion=suggestion,
-        cause=cause,
-        clause=clause,
-    )
 
 
 def _title(books: Books, edition: Edition, letter: str) -> str:
@@ -55,39 +33,50 @@ def _title(books: Books, edition: Edition, letter: str) -> str:
 def _reference(reference: Reference, header: Header, books: Books) -> Iterator[CheckFinding]:
     if reference.unknown:
         fault = books.unknown_edition(reference.book, reference.unknown)
-        yield _of(reference, "error", fault.code, fault.message, fault.suggestion)
+        yield finding_at(reference, "error", fault.code, fault.message, fault.suggestion)
         return
+    if not reference.book and reference.meant:
+        label = books.lookup.books[reference.meant].label
+        message = f"The rule books have no such book; they have the {label}."
+        yield finding_at(reference, "error", "unknown-book", message, f"Write “{label}”.")
     if not reference.edition:
         return
     edition = books.lookup.editions[reference.edition]
     title, letter = edition_reference(books.lookup, edition.id), reference.letter
-    if not books.is_current(edition):
-        others = [e for e in books.lookup.base.editions if e.book == edition.book and books.is_current(e)]
-        day = say_date(books.day)
-        if edition.valid_from > books.day:
-            why = f"it takes effect on {say_date(edition.valid_from)}"
-        else:
-            assert edition.valid_until is not None, "an edition that is over has an end"
-            why = f"it ended on {say_date(edition.valid_until)}"
-        suggestion = _title(books, others[0], letter) if others else "Take the reference out."
-        yield _of(
-            reference,
-            "error",
-            "expired-edition",
-            f"{title} is not in force on {day}: {why}.",
-            suggestion,
-            why,
-        )
+    expires = header.expires.date if header.expires else None
+    begins_later = edition.valid_from > books.day
+    if begins_later and expires is not None and edition.valid_from <= expires:
+        if reference.since is None:
+            day = say_date(edition.valid_from)
+            message = f"{title} takes effect only on {day}, while the guidance is in force."
+            yield finding_at(
+                reference, "warning", "begins-later", message, _title(books, edition, letter), cause=message
+            )
+    elif not books.is_current(edition):
+        yield _not_in_force(reference, edition, books)
         return
     if reference.since is not None and reference.since != edition.valid_from:
         message = (
             f"{title} is in force from {say_date(edition.valid_from)}, not from {say_date(reference.since)}."
         )
-        yield _of(reference, "error", "stale-date", message, _title(books, edition, letter))
-    expires = header.expires.date if header.expires else None
+        yield finding_at(reference, "error", "stale-date", message, _title(books, edition, letter))
     if edition.valid_until is not None and expires is not None and edition.valid_until <= expires:
         message = f"{title} ends on {say_date(edition.valid_until)}, before the guidance expires."
-        yield _of(reference, "warning", "ends-before-expiry", message)
+        yield finding_at(reference, "warning", "ends-before-expiry", message)
+
+
+def _not_in_force(reference: Reference, edition: Edition, books: Books) -> CheckFinding:
+    """The finding that a reference names an edition that is over, or not there before the guidance ends."""
+    title, day = edition_reference(books.lookup, edition.id), say_date(books.day)
+    others = [e for e in books.lookup.base.editions if e.book == edition.book and books.is_current(e)]
+    if edition.valid_from > books.day:
+        code, why = "not-in-force", f"it takes effect only on {say_date(edition.valid_from)}"
+    else:
+        assert edition.valid_until is not None, "an edition that is over has an end"
+        code, why = "expired-edition", f"it ended on {say_date(edition.valid_until)}"
+    suggestion = _title(books, others[0], reference.letter) if others else "Take the reference out."
+    message = f"{title} is not in force on {day}: {why}."
+    return finding_at(reference, "error", code, message, suggestion, cause=why)
 
 
 def early_findings(header: Header, found: list[CheckFinding]) -> Iterator[CheckFinding]:
@@ -97,7 +86,7 @@ def early_findings(header: Header, found: list[CheckFinding]) -> Iterator[CheckF
     early = [f for f in found if f.code == "not-in-force" and "is in force only from" in f.message]
     if early:
         message = f"The guidance takes effect before a clause that it cites: {early[0].message}"
-        yield _of(
+        yield finding_at(
             header.effective, "error", "stale-date", message, "Correct the effective date, or the sentence."
         )
 
@@ -106,16 +95,16 @@ def _dates(header: Header, today: datetime.date) -> Iterator[CheckFinding]:
     effective, expires, review = header.effective, header.expires, header.review
     if effective and expires and expires.date < effective.date:
         message = f"The guidance expires on {say_date(expires.date)}, before it takes effect."
-        yield _of(expires, "error", "stale-date", message, "Correct one of the dates.")
+        yield finding_at(expires, "error", "stale-date", message, "Correct one of the dates.")
     elif expires and expires.date < today:
         message = f"The guidance expired on {say_date(expires.date)}."
-        yield _of(expires, "warning", "expired", message, "Review it and give it a new date.")
+        yield finding_at(expires, "warning", "expired", message, "Review it and give it a new date.")
     early = review and effective and review.date < effective.date
     late = review and expires and review.date > expires.date
     if review and (early or late):
         which = "before the guidance takes effect" if early else "after it has expired"
         message = f"The review on {say_date(review.date)} would be {which}."
-        yield _of(review, "error", "stale-date", message, "Correct the date of review.")
+        yield finding_at(review, "error", "stale-date", message, "Correct the date of review.")
     elif review and expires and expires.date >= today and review.date < today:
         message = f"The review was due on {say_date(review.date)}."
-        yield _of(review, "warning", "review-due", message, "Review the guidance.")
+        yield finding_at(review, "warning", "review-due", message, "Review the guidance.")

@@ -44,7 +44,8 @@ def weigh_local(
     if ruling.holds:
         return TRUE
     departed = _departed(weighing, claim, ruling)
-    beyond = [rule for rule in departed if not any(_covers(weighing, d, rule, claim) for d in delegations)]
+    above = [rule for rule in departed if any(_is_above(weighing, rule, d) for d in delegations)]
+    beyond = [rule for rule in above if not any(_covers(weighing, d, rule, claim) for d in delegations)]
     if not beyond:
         return TRUE
     rule = beyond[0]
@@ -70,6 +71,12 @@ def _departed(weighing: Weighing, claim: Claim, ruling: Ruling) -> list[Rule]:
     )
     departed = [rules[name] for name in found if rules[name].modality in against and not rules[name].residual]
     return [rule for rule in departed if not weighing.judge.says(rule, claim)]
+
+
+def _is_above(weighing: Weighing, rule: Rule, delegation: Delegation) -> bool:
+    """Whether a rule is of a higher authority than the one that a delegation is for."""
+    rank = {name: authority.rank for name, authority in weighing.lookup.authorities.items()}
+    return rank[rule.authority] < rank[delegation.to]
 
 
 def _reaches(weighing: Weighing, delegation: Delegation, rule: Rule) -> bool:

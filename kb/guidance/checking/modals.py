@@ -15,7 +15,7 @@ class Modal(msgspec.Struct, frozen=True):
     """A modal expression: characters `start` to `end`. `be` says that it holds the "be" of a passive.
 
     `done` says that it stands for a verb too ("is prohibited"). `sure` is False where plain English leaves
-    open whether a duty is meant ("is worn", "should").
+    open whether a duty is meant ("is worn", "should"). `only` says that "only" follows ("may only be worn").
     """
 
     start: int
@@ -24,6 +24,7 @@ class Modal(msgspec.Struct, frozen=True):
     be: bool = False
     done: bool = False
     sure: bool = True
+    only: bool = False
 
 
 _ALLOWED = r"(?:permitted|allowed|authori[sz]ed)"

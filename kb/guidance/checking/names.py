@@ -12,9 +12,12 @@ from functools import cached_property
 from kb.guidance.checking.words import fold
 from kb.model.conditions import ALWAYS, AllOf, Condition, NotOf, Test, all_of, any_of, negate, tests
 from kb.model.lookup import Lookup
+from kb.model.questions import Ask
 from kb.model.records import Fact
 from kb.model.values import Choices, is_subset
 from kb.reader import Lexicon, read_statement
+from kb.reader.forms import word_set
+from kb.reader.question import clean, understand
 from kb.wording.conditions import phrase_in, take_apart
 from kb.wording.holders import say_subject
 from kb.wording.normal import positive
@@ -24,6 +27,12 @@ from kb.wording.testing import phrase_of
 
 HOLDERS = frozenset({"grade", "branch", "qualification", "appointment", "waiver"})
 _MOST_GRADES = 60
+_STATING = frozenset({"fact", "item", "items", "joined", "measure", "date", "comma"})
+_SMALL = word_set("""
+    the a an his her their your my its one's of in on at for with without wearing wears wear worn holding
+    holds hold having has have had who that is are be being been was it and or not no by to when whenever if
+    where while whilst during aboard member members wearer person you they he she somebody someone
+""")
 _WEARING = frozenset({"with", "without", "wearing", "wears", "wear", "worn"})
 
 
@@ -138,11 +147,13 @@ class Names:
 
     def _read(self, text: str) -> Condition | None:
         found = read_statement(text, lexicon=self.lexicon, lookup=self.lookup)
-        if not isinstance(found, tuple):
+        if not isinstance(found, tuple) or not self._is_plain(text):
             return None
         words = set(text.split())
         if words & {"only", "just", "solely", "merely"}:
             return None
+        if len(found) > 1 and words & {"outside", "inside"}:
+            return None  # "outside the mess" is not "outside, in the mess"
         if len(found) > 1 and words & {
             "or",
             "nor",
@@ -160,6 +171,25 @@ class Names:
         if worn and (words & unclear or len(worn) > 1 or not words & _WEARING):
             return None
         return self.plain(all_of([Test(fact, values) for fact, values in found]))
+
+    def _is_plain(self, text: str) -> bool:
+        """Whether a text that states facts has only small words beside them.
+
+        A question may be put loosely ("usually", "near", "instead of"); a rule may not.
+        """
+        found = understand(clean(text), self.lexicon, self.lookup, None)
+        if isinstance(found, Ask):
+            return False
+        pieces = found.pieces
+        for index, piece in enumerate(pieces):
+            if piece.tag in _STATING:
+                continue
+            said = [token.low for token in found.tokens[piece.first : piece.last]]
+            if piece.tag in ("and", "or", "comma") and not 0 < index < len(pieces) - 1:
+                return False
+            if not all(word in _SMALL for word in said):
+                return False
+        return True
 
     # -- holders ----------------------------------------------------------------------------------------
 

@@ -15,6 +15,7 @@ _IT_IS = Pattern(
     r"(?: for (?P<holder>.+?))? to (?P<rest>.+)"
 )
 _ORDERED = Pattern(r"(?:(?P<no>do not|don't|never)|always) (?P<rest>[a-z]+ .+)")
+_STARTS = frozenset({"the", "no", "any", "an", "a", "either", "neither", "members", "all", "every", "each"})
 _MEANT = {"forbidden": "must not", "prohibited": "must not", "permitted": "may", "allowed": "may"}
 
 
@@ -60,7 +61,7 @@ def openings(text: str) -> Iterator[tuple[str, str]]:
         if text.startswith(lead):  # "In watch rig the cap must be worn"
             words = text.split(" ")
             for cut in range(2, min(len(words), 14)):
-                if words[cut] in ("the", "no", "any", "an", "a", "either", "members", "all"):
+                if words[cut] in _STARTS:
                     yield " ".join(words[:cut]), " ".join(words[cut:])
             return
 

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import datetime
-
 import msgspec
 
 from kb.guidance.checking.claims import Claim
-from kb.guidance.checking.findings import CheckFinding, Severity, Unread
+from kb.guidance.checking.findings import CheckFinding, Unread
 from kb.model.conditions import Condition
 from kb.model.records import Clause
 
@@ -20,33 +18,6 @@ class Passage(msgspec.Struct, frozen=True):
     place: str
     readings: tuple[str, ...]
     contexts: tuple[Condition, ...]
-
-    def finding(
-        self,
-        severity: Severity,
-        code: str,
-        message: str,
-        *,
-        clause: str = "",
-        quotation: str = "",
-        suggestion: str = "",
-        cause: str = "",
-        since: datetime.date | None = None,
-    ) -> CheckFinding:
-        """A finding about the sentence."""
-        return CheckFinding(
-            line=self.line,
-            place=self.place,
-            severity=severity,
-            code=code,
-            text=self.text,
-            message=message,
-            clause=clause,
-            quotation=quotation,
-            suggestion=suggestion,
-            cause=cause,
-            since=since,
-        )
 
 
 class Result(msgspec.Struct, frozen=True):

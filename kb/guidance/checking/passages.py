@@ -13,7 +13,7 @@ from kb.guidance.checking.citations import Citations
 from kb.guidance.checking.citations import Found as FoundCitations
 from kb.guidance.checking.claims import Claim, Claims
 from kb.guidance.checking.dating import Dating
-from kb.guidance.checking.findings import CheckFinding, Severity, Unread
+from kb.guidance.checking.findings import CheckFinding, Severity, Unread, finding_at
 from kb.guidance.checking.local import weigh_local
 from kb.guidance.checking.modals import several_statements, speaks_of_duty
 from kb.guidance.checking.nearest import is_telling, nearest, tokens
@@ -161,7 +161,8 @@ class Passages:
             return None
         name = clause_reference(self.lookup, near.clause)
         said = say_rule(self.lookup, near)
-        finding = passage.finding(
+        finding = finding_at(
+            passage,
             "error",
             "contradicts",
             f"{name} says otherwise: {said}",
@@ -209,7 +210,8 @@ class Passages:
             near = self.weighing.best(rules, passage.text)
             if near is not None and fold(passage.text) != fold(say_rule(self.lookup, near)):
                 suggestion = self.weighing.said(near, passage.contexts[0])
-        return passage.finding(
+        return finding_at(
+            passage,
             "error",
             fault.code,
             fault.message,
@@ -293,7 +295,8 @@ class Passages:
             mild = verdict.code in ("open-conflict", "exception-elsewhere")
             severity = "warning" if mild else self.left_out
         rule = verdict.rule
-        return passage.finding(
+        return finding_at(
+            passage,
             severity,
             verdict.code,
             verdict.message,
@@ -317,7 +320,7 @@ class Passages:
             if not agree(measure):
                 said = measure.text.partition("(")[0].strip()
                 message = f"The two units do not agree: {said} is not {measure.also.text}."
-                yield passage.finding("error", "units-disagree", message)
+                yield finding_at(passage, "error", "units-disagree", message)
 
     # -- what was not understood ------------------------------------------------------------------------
 
@@ -334,7 +337,8 @@ class Passages:
             rule = self.lookup.rules[near[0]]
             lost, added = " ".join(near[2].lost), " ".join(near[2].added)
             name = clause_reference(self.lookup, rule.clause)
-            finding = passage.finding(
+            finding = finding_at(
+                passage,
                 "error",
                 "differs",
                 f"{name} says “{lost}” where this says “{added}”.",

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from kb.guidance.checking.books import Books, Cited
 from kb.guidance.checking.citations import Citations
 from kb.guidance.checking.citations import Found as FoundCitations
-from kb.guidance.checking.findings import CheckFinding
+from kb.guidance.checking.findings import CheckFinding, finding_at
 from kb.guidance.checking.modals import speaks_of_duty
 from kb.guidance.checking.passage import Passage
 from kb.guidance.checking.quotations import (
@@ -73,7 +73,8 @@ class Quoting:
         names = clause_reference(self.lookup, clauses[0].id)
         if home is not None:
             right = clause_reference(self.lookup, home.id)
-            return passage.finding(
+            return finding_at(
+                passage,
                 "error",
                 "wrong-clause",
                 f"{names} does not read so; these are words of {right}.",
@@ -87,7 +88,8 @@ class Quoting:
         suggestion = f"“{part}”"
         if near is not None and self._is_term(passage.text, quotation) and speaks_of_duty(fold(passage.text)):
             suggestion = self.weighing.said(near, passage.contexts[0])
-        return passage.finding(
+        return finding_at(
+            passage,
             "error",
             "not-verbatim",
             f"This is not what {names} says word for word.",

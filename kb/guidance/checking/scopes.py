@@ -15,6 +15,7 @@ _EITHER = Pattern(r"either (?P<items>.+)")
 _ONE = Pattern(r"exactly one of (?P<items>.+)")
 _ANY = Pattern(r"at least one of (?P<items>.+)")
 _BOTH = Pattern(r"(?P<items>.+) or both")
+_OTHER_THAN = Pattern(r",? (?:other than|except(?: for)?|apart from|save|but) ")
 _LIST = Pattern(r", and |, or | and | or | nor |, ")
 
 
@@ -23,7 +24,10 @@ def read_scope(names: Names, text: str, modality: Modality, one: bool) -> tuple[
     plain = text.strip(" ,")
     if not plain or len(plain) > 400:
         return None
-    for pattern, meant in ((_ONE, "one"), (_ANY, "any"), (_BOTH, "any"), (_EITHER, "one" if one else "any")):
+    if one:
+        items = _items(names, plain.removeprefix("either ")) if " or " in plain else None
+        return (Scope(items=items, alternatives="one"), False) if items and len(items) == 2 else None
+    for pattern, meant in ((_ONE, "one"), (_ANY, "any"), (_BOTH, "any"), (_EITHER, "any")):
         match = pattern.fullmatch(plain)
         items = _items(names, match["items"]) if match else None
         if items is not None and len(items) > 1:
@@ -34,7 +38,11 @@ def read_scope(names: Names, text: str, modality: Modality, one: bool) -> tuple[
             items = _items(names, plain.removeprefix(start))
             return (Scope(items=items), True) if items is not None else None
     if plain.startswith(("no ", "nothing")):
-        found = _class(names, plain.removeprefix("no "))
+        bare = plain.removeprefix("no ")
+        bare = f"any{bare[2:]}" if bare.startswith("nothing") else bare
+        found = _class(names, bare)
+        items = None if found is not None else _items(names, bare.replace(" or no ", " or "))
+        found = Scope(items=items) if items is not None else found
         return (found, True) if found is not None else None
     found = _class(names, plain)
     if found is not None:
@@ -47,16 +55,25 @@ def read_scope(names: Names, text: str, modality: Modality, one: bool) -> tuple[
 
 def _class(names: Names, text: str) -> Scope | None:
     """One item, perhaps less some that are narrower."""
-    head, _, others = text.partition(" other than ")
-    if not others:
-        head, _, others = text.partition(" except ")
-    item = _item(names, head.strip())
+    mark = _OTHER_THAN.search(text)
+    item = _item(names, text[: mark.start()] if mark else text)
     if item is None:
         return None
-    if not others:
+    if mark is None:
         return Scope(items=(item,))
-    excluding = _items(names, others)
+    excluding = _items(names, text[mark.end() :])
     return None if excluding is None else Scope(items=(item,), excluding=excluding)
+
+
+def left_out(names: Names, scope: Scope, text: str) -> tuple[Scope, str] | None:
+    """The scope less items that follow its verb, "(no cap may be worn) other than this", and the rest."""
+    mark = _OTHER_THAN.match(f" {text}") if len(scope.items) == 1 and not scope.excluding else None
+    words = text[mark.end() - 1 :].split(" ") if mark else []
+    for cut in range(min(len(words), 60), 0, -1):
+        excluding = _items(names, " ".join(words[:cut]).rstrip(","))
+        if excluding is not None:
+            return Scope(items=scope.items, excluding=excluding), " ".join(words[cut:])
+    return None
 
 
 def _item(names: Names, text: str) -> str | None:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 import msgspec
 
 from kb.guidance.checking.claims import Claim
-from kb.guidance.checking.findings import CheckFinding
+from kb.guidance.checking.findings import CheckFinding, finding_at
 from kb.guidance.checking.measured import apart
 from kb.guidance.checking.nearest import difference
 from kb.guidance.checking.passage import Passage, Result
@@ -60,7 +60,8 @@ def left_out_findings(checker: Passages, results: Sequence[tuple[Passage, Result
             continue  # a sentence of one's own may speak of some cases only
         name = clause_reference(checker.lookup, rule.clause)
         said = weighing.said(rule, within, cite=False)
-        yield passage.finding(
+        yield finding_at(
+            passage,
             "error"
             if excepts
             else checker.left_out,  # an exception that the books do not know relaxes a duty
