@@ -69,6 +69,12 @@ ITEM = (
     Field("valid_until", v.CB_IN_USE_UNTIL, "date"),
     _NOTE,
 )
+ACCEPTED_WORD = (
+    Field("item", v.CB_WORD_FOR, "item"),
+    Field("word", v.PROV_VALUE),
+    Field("on", v.DCTERMS_DATE_ACCEPTED, "date"),
+    Field("meaning", v.SKOS_DEFINITION),
+)
 _TITLED = (Field("label", v.SKOS_PREF_LABEL, also=(v.DCTERMS_TITLE,)), _NAMED[1])
 BOOK = (*_TITLED, Field("authority", v.CB_AUTHORITY_OF, "authority"))
 EDITION = (

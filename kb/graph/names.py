@@ -39,6 +39,10 @@ class Names:
         """The IRI of a record: `of("item", "cap")`."""
         return f"{self.namespace}{kind}/{_encode_id(kind, identifier)}"
 
+    def path(self, kind: str, *parts: str) -> str:
+        """The IRI of something that is told apart by several texts, each of which may hold anything."""
+        return "/".join([f"{self.namespace}{kind}", *map(_encode_part, parts)])
+
     def id_of(self, kind: str, iri: str) -> str:
         """The id of a record from its IRI; `ValueError` if it is none of that kind."""
         start = f"{self.namespace}{kind}/"

@@ -265,6 +265,20 @@ class _Reader:
                 **plain,
             )
 
+    def accepted_words(self) -> Iterator[r.SuggestedWord]:
+        for node in self.by_order(self.members[v.CB_ACCEPTED_WORD]):
+            sense = self.optional_node(node, v.PROV_WAS_DERIVED_FROM)
+            origin = None if sense is None else self.word_origin(sense)
+            yield r.SuggestedWord(origin=origin, at=self.at(node), **self.plain(node, f.ACCEPTED_WORD))
+
+    def word_origin(self, sense: str) -> r.WordOrigin:
+        thesaurus = self.node(sense, v.DCTERMS_IS_PART_OF)
+        return r.WordOrigin(
+            thesaurus=self.text(thesaurus, v.DCTERMS_TITLE),
+            version=self.text(thesaurus, v.CB_VERSION),
+            sense=self.text(sense, v.DCTERMS_IDENTIFIER),
+        )
+
     def service(self) -> r.Service:
         return next(self.records("service", v.CB_SERVICE, r.Service, f.SERVICE))
 
@@ -285,6 +299,7 @@ class _Reader:
             tolerances=tuple(self.tolerances()),
             exclusions=tuple(self.condition(node) for node in exclusions),
             rules=tuple(self.rules()),
+            accepted_words=tuple(self.accepted_words()),
         )
 
 

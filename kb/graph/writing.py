@@ -26,6 +26,7 @@ from kb.model.records import (
     Item,
     Rule,
     RuleBase,
+    SuggestedWord,
     Tolerance,
 )
 
@@ -81,6 +82,8 @@ class _Writer:
         yield from parts.typed(names.items_scheme, v.SKOS_CONCEPT_SCHEME)
         for order, item in enumerate(base.items, start=1):
             yield from self.item(item, order)
+        for order, word in enumerate(base.accepted_words, start=1):
+            yield from self.word(word, order)
         for order, condition in enumerate(base.exclusions, start=1):
             node = f"{names.namespace}exclusion/{order}"
             yield from parts.typed(node, v.CB_EXCLUSION)
@@ -118,6 +121,23 @@ class _Writer:
         node = self.names.of("item", item.id)
         yield from _record(self.names, node, item, f.ITEM, (v.CB_ITEM, v.SKOS_CONCEPT), order)
         yield node, v.SKOS_IN_SCHEME, self.names.items_scheme
+
+    def word(self, word: SuggestedWord, order: int) -> Iterator[Triple]:
+        """An accepted word, and the sense of the thesaurus that it was taken from."""
+        names, origin = self.names, word.origin
+        node = names.path("word", word.item, word.word)
+        yield from _record(names, node, word, f.ACCEPTED_WORD, (v.CB_ACCEPTED_WORD, v.PROV_ENTITY), order)
+        if origin is None:
+            return
+        thesaurus = names.path("thesaurus", origin.thesaurus, origin.version)
+        sense = names.path("sense", origin.thesaurus, origin.version, origin.sense)
+        yield node, v.PROV_WAS_DERIVED_FROM, sense
+        yield from parts.typed(sense, v.CB_SENSE, v.PROV_ENTITY)
+        yield sense, v.DCTERMS_IDENTIFIER, Literal(origin.sense)
+        yield sense, v.DCTERMS_IS_PART_OF, thesaurus
+        yield from parts.typed(thesaurus, v.PROV_ENTITY)
+        yield thesaurus, v.DCTERMS_TITLE, Literal(origin.thesaurus)
+        yield thesaurus, v.CB_VERSION, Literal(origin.version)
 
     def catalogue(self) -> Iterator[Triple]:
         names = self.names

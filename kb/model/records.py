@@ -108,6 +108,29 @@ class Item(Named, frozen=True, omit_defaults=True, kw_only=True):
     note: str | None = None
 
 
+class WordOrigin(msgspec.Struct, frozen=True, kw_only=True):
+    """Where a word was found: the name and version of a thesaurus, and the id of the sense there."""
+
+    thesaurus: str
+    version: str
+    sense: str
+
+
+class SuggestedWord(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
+    """An everyday word of an item that a writer decided on, and the day.
+
+    Without an `origin` it is the writer's own; `meaning` is what the thesaurus says that the sense means.
+    A base has the accepted ones, each of them also among the `everyday` words of its item.
+    """
+
+    item: str
+    word: str
+    on: datetime.date
+    origin: WordOrigin | None = None
+    meaning: str | None = None
+    at: Location
+
+
 class Book(Named, frozen=True, omit_defaults=True, kw_only=True):
     authority: str
 
@@ -273,6 +296,7 @@ class RuleBase(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     tolerances: tuple[Tolerance, ...]
     exclusions: tuple[Condition, ...]
     rules: tuple[Rule, ...]
+    accepted_words: tuple[SuggestedWord, ...] = ()
 
 
 class Case(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):

@@ -169,6 +169,7 @@ def _build(trees: list[Tree], report: Report) -> RuleBase:
         tolerances=tuple(tolerance.tolerance for tolerance in stated),
         exclusions=tuple(exclusions),
         rules=_without_dead_links(finished),
+        accepted_words=vocabulary.accepted_words,
     )
 
 

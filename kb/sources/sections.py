@@ -27,6 +27,7 @@ VOCABULARY = (
     "items",
     "rigs",
     "aspects",
+    "suggested words",
 )
 BOOK = ("book", "edition", "part", "clauses")
 

@@ -7,8 +7,8 @@ from functools import cached_property
 import msgspec
 
 from kb.errors import Location
-from kb.model.records import Aspect, Authority, Fact, Group, Item, Service
-from kb.sources import people, situations, things
+from kb.model.records import Aspect, Authority, Fact, Group, Item, Service, SuggestedWord
+from kb.sources import people, situations, suggested, things
 from kb.sources.builtin import BUILT_IN
 from kb.sources.cycles import closure, find_cycles
 from kb.sources.fields import Fields
@@ -30,6 +30,7 @@ class Vocabulary(msgspec.Struct, frozen=True, dict=True):
     aspects: dict[str, Aspect]
     items: dict[str, Item]
     grantors: dict[str, str]
+    accepted_words: tuple[SuggestedWord, ...] = ()
 
     @cached_property
     def scales(self) -> dict[str, Scale]:
@@ -71,6 +72,9 @@ def read_vocabulary(sections: Sections, start: Location, report: Report) -> Voca
     granted, grantors = people.read_authorisations(entries["authorisations"], authorities, report)
     check_labels(granted, "authorisations", report)
     items = things.read_items(entries["items"], report)
+    decisions = suggested.read_decisions(entries[suggested.SECTION], items, report)
+    words = tuple(decision.word for decision in decisions if decision.accepted)
+    items = suggested.with_words(items, words)
     stated = by_id([*facts, *holdings, *granted], "fact", report)
     groups += situations.read_fact_groups(entries["fact groups"], stated, report)
     aspects = things.read_aspects(entries["aspects"], report)
@@ -83,6 +87,7 @@ def read_vocabulary(sections: Sections, start: Location, report: Report) -> Voca
         aspects=aspects,
         items=items,
         grantors=grantors,
+        accepted_words=words,
     )
 
 

@@ -116,6 +116,10 @@ def repaired(base: r.RuleBase) -> r.RuleBase:
         clauses=clauses,
         delegations=_unique(base.delegations),
         rules=_unique(base.rules, f"{place}/"),
+        accepted_words=tuple(
+            msgspec.structs.replace(word, word=f"{number}{word.word}")
+            for number, word in enumerate(base.accepted_words)
+        ),
     )
 
 
@@ -304,6 +308,14 @@ def _tolerance() -> r.Tolerance:
     )
 
 
+def _words() -> tuple[r.SuggestedWord, ...]:
+    lid = r.WordOrigin(thesaurus="WordNet", version="3.0", sense="02954340-n")
+    return (
+        r.SuggestedWord(item="cap", word="lid", on=_DAY, origin=lid, meaning="A tight hat.", at=at(44)),
+        r.SuggestedWord(item="cap", word="hat", on=_DAY, at=at(45)),
+    )
+
+
 def hand_made() -> r.RuleBase:
     """A small base that uses every record and every field."""
     return r.RuleBase(
@@ -380,4 +392,5 @@ def hand_made() -> r.RuleBase:
         tolerances=(_tolerance(), msgspec.structs.replace(_tolerance(), applies=Interval(), at=at(61))),
         exclusions=(AllOf((Test("place", choices("town")), Test("winter", choices("no")))),),
         rules=_rules(),
+        accepted_words=_words(),
     )

@@ -23,7 +23,8 @@ SEEN_BY_SCHEMA = (
     "missing-to "
     "missing-unit-fact missing-values missing-when no-rules not-yes-or-no order-too-short rules-not-wanted "
     "unit-not-wanted unknown-key unknown-key-section unknown-protection unknown-word unknown-word-otherwise "
-    "unknown-word-relation values-not-wanted wrong-kind wrong-kind-entry wrong-kind-when wrong-kind-clauses"
+    "unknown-word-relation values-not-wanted incomplete-origin undecided-word undecided-word-both "
+    "wrong-kind wrong-kind-entry wrong-kind-when wrong-kind-clauses"
 )
 
 

@@ -37,6 +37,7 @@ RULE = NS + "rule/order/2024/"
 DEFINITION = NS + "definition/order/2024/1%2F2/1"
 TOLERANCE = NS + "tolerance/order/2024/1%2F2/1"
 POSITION = RULE + "r5/value/position/1"
+LID, SENSE = NS + "word/cap/lid", NS + "sense/WordNet/3.0/02954340-n"
 MEASURE = RULE + "r3/value/measure"
 
 # code | node | property | what it is changed to (nothing: left out) | line of the finding
@@ -69,6 +70,12 @@ BAD = [
     ("item-part-of", PEAK, v.CB_PART_OF, [CAP, BADGE], 42),
     ("item-part-and-kind", BADGE, v.CB_PART_OF, [CAP], 43),
     ("item-in-use", PEAK, v.CB_IN_USE_UNTIL, [day("2024-03-01")], 42),
+    ("accepted-word", LID, v.PROV_VALUE, [], 44),
+    ("accepted-word-item", LID, v.CB_WORD_FOR, [NOWHERE], 44),
+    ("accepted-word-day", LID, v.DCTERMS_DATE_ACCEPTED, [text("2024")], 44),
+    ("accepted-word-origin", LID, v.PROV_WAS_DERIVED_FROM, [NOWHERE, SENSE], 44),
+    ("sense-id", SENSE, v.DCTERMS_IDENTIFIER, [], 0),
+    ("sense-thesaurus", NS + "thesaurus/WordNet/3.0", v.CB_VERSION, [], 0),
     ("concept-and-scheme", CAP, v.RDF_TYPE, [v.CB_ITEM, v.SKOS_CONCEPT, v.SKOS_COLLECTION], 41),
     ("book-authority", NS + "book/order", v.CB_AUTHORITY_OF, [CAP], 50),
     ("edition-book", EDITION, v.ELI_REALIZES, [NOWHERE], 52),
