@@ -56,6 +56,8 @@ def _reading(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
         blocks.append(Said("Read as", kb.visible(answer.reading.text)))
     if answer.reading.carried:
         blocks.append(Said("Kept", _carried(answer, base)))
+    if answer.reading.unused:
+        blocks.append(Said("Not used", ", ".join(f'"{clause}"' for clause in _clean(answer.reading.unused))))
     return tuple(blocks)
 
 

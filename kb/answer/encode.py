@@ -215,6 +215,7 @@ def _reading(reading: Reading) -> Json:
         "clause": query and query.clause,
         "book": query and query.book,
         "carried": list(reading.carried),
+        "unused": list(reading.unused),
         "text": reading.text,
         "other": query
         and query.other

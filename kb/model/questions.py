@@ -78,7 +78,8 @@ class Reading(msgspec.Struct, frozen=True, kw_only=True):
 
     `text` is the read-back, a positive sentence; `carried` names the facts kept from before or
     from the profile; `recent` the items named in the talk so far, the last first;
-    `frame` the question about a thing that further words go on from, where this one shows a clause or lists.
+    `frame` the question about a thing that further words go on from, where this one shows a clause or lists;
+    `unused` the clauses of the text that were set aside because the books know nothing in them.
     """
 
     question: str
@@ -90,6 +91,7 @@ class Reading(msgspec.Struct, frozen=True, kw_only=True):
     abstain: Abstain | None = None
     recent: tuple[str, ...] = ()
     frame: Query | None = None
+    unused: tuple[str, ...] = ()
 
 
 class RuleStep(msgspec.Struct, frozen=True, kw_only=True):

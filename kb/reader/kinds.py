@@ -1,4 +1,4 @@
-"""Everyday nouns of dress that mean the same, and those that name a kind of another, as people use them.
+"""Everyday nouns of dress that mean the same, those that name a kind of another, and words for circumstances.
 
 They help where a rule book has one of the names and a person another. A book's own names always go before.
 """
@@ -61,6 +61,35 @@ mobile phone: iphone
 headgear: baseball cap|bucket hat|trilby|fedora|bowler hat
 sandals: flip-flops
 """
+
+_CIRCUMSTANCES = """
+by day|daylight|daytime|in the daytime|broad daylight|noon|midday|lunchtime|during the day|during daylight
+|day time|at noon|at midday|in broad daylight
+at night|night|nighttime|night time|by night|midnight|during the night|overnight
+dark|dark hours|darkness|hours of darkness|after dark|nightfall|after nightfall|after sunset|dark outside
+rain|raining|rainy|wet weather|pouring|pouring down|pouring with rain|drizzle|drizzling|downpour
+|chucking it down|bucketing down|tipping down|tipping it down|pelting down|raining cats and dogs|showery|showers
+snow|snowing|falling snow|snowfall|snowstorm|blizzard|snowing hard
+fog|foggy|mist|misty|fog bank
+fair weather|fine weather|dry weather|clear weather|sunny|sunny weather|sunshine|sunny day|fine day|dry day
+|fair day|clear day|nice weather|lovely weather|good weather
+foul weather|bad weather|filthy weather|dirty weather|nasty weather|horrible weather|awful weather
+|rotten weather|lousy weather|dreadful weather|stormy weather
+funeral|attending a funeral|burial|interment
+on leave|on holiday|holiday|on vacation|vacation|on furlough|furlough
+on watch|on duty|on shift
+travelling on duty|duty travel|duty journey|duty trip|on a duty journey|on a duty trip
+ashore|on land|on dry land
+afloat|at sea|on the water|out on the water
+diving|scuba diving
+painting|doing some painting
+searching|on a search|out on a search
+"""
+
+
+def circumstances() -> Iterator[tuple[str, ...]]:
+    """Words for one state of things, row by row."""
+    yield from (tuple(line.split("|")) for line in _CIRCUMSTANCES.strip().replace("\n|", "|").splitlines())
 
 
 def same() -> Iterator[tuple[str, ...]]:

@@ -18,7 +18,7 @@ from kb.reader.english import (
     PHRASES,
     SKIPPED_INSIDE_LABELS,
 )
-from kb.reader.kinds import narrower, same
+from kb.reader.kinds import circumstances, narrower, same
 from kb.reader.tokens import tokenize, word_key
 from kb.wording.manners import treated
 
@@ -127,13 +127,16 @@ _RANK = attrgetter("rank")
 
 
 def _everyday(names: Mapping[str, tuple[Entry, ...]]) -> Iterator[tuple[str, tuple[Entry, ...]]]:
-    """Everyday nouns that the books do not have, as the items that they have under another name."""
+    """Everyday words that the books do not have, as what they have under another name."""
     broader: dict[str, tuple[Entry, ...]] = {}
     for kind, kinds in narrower():
         found = _called((kind,), names)
         broader |= {joined(name): found for name in kinds if found}
     for row in same():
         if found := _called(row, names):
+            broader |= {joined(name): found for name in row}
+    for row in circumstances():
+        if len(found := _called(row, names, ("value", "group"))) == 1:
             broader |= {joined(name): found for name in row}
     yield from ((key, entries) for key, entries in broader.items() if key not in names)
 
@@ -143,9 +146,11 @@ def joined(name: str) -> str:
     return "".join(name_words(name))
 
 
-def _called(row: Sequence[str], names: Mapping[str, tuple[Entry, ...]]) -> tuple[Entry, ...]:
-    """The items with one of these names; those whose label it is before those that may be meant by it."""
-    found = [e for name in row for e in names.get(joined(name), ()) if e.kind == "item" and e.rank < 2]
+def _called(
+    row: Sequence[str], names: Mapping[str, tuple[Entry, ...]], kinds: tuple[EntryKind, ...] = ("item",)
+) -> tuple[Entry, ...]:
+    """What has one of these names; that whose label it is before what may be meant by it."""
+    found = [e for name in row for e in names.get(joined(name), ()) if e.kind in kinds and e.rank < 2]
     first = min((entry.rank for entry in found), default=0)
     return tuple(dict.fromkeys(e._replace(rank=1) for e in found if e.rank == first))
 

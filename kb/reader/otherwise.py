@@ -42,6 +42,11 @@ def otherwise(
             return msgspec.structs.replace(again, question=reading.question, spans=reading.spans)
     if reading.abstain is None:
         return reading
+    from kb.reader.aside import set_aside  # noqa: PLC0415  as below
+
+    spared = set_aside(found, lookup, read)
+    if spared is not None:
+        return msgspec.structs.replace(spared, question=reading.question, spans=reading.spans)
     from kb.reader.by_words import clause_by_words  # noqa: PLC0415  most questions are understood before
 
     clause = clause_by_words(found, case, lookup)

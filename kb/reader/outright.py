@@ -58,7 +58,7 @@ def _asked_term(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | 
         return (
             clause_defining(terms[0], case, lookup) if len(terms) == 1 and _NAMED.isdisjoint(tags) else None
         )
-    if len(terms) != 1 or len(facts) != 2 or not _NAMED.isdisjoint(tags):
+    if len(terms) != 1 or len(facts) < 2 or not _NAMED.isdisjoint(tags):
         return None
     counts = "mean" in tags or (tags[0] in _ASKING and tags[1:] == ["fact", "fact"])
     return clause_defining(terms[0], case, lookup) if counts else None

@@ -1,0 +1,216 @@
+"""Clauses of a story beside the question, which say nothing that the books know: "I slept badly. May I ...".
+
+What they leave out can only be a circumstance, so the answer holds without it; but they are named, as not
+used. A clause that names a thing, a person's standing, a measure or a day is never set aside, and nothing is
+where the question needs it to know what "it" is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Reading
+from kb.reader.english import CREDENTIAL_NOUNS, LIMBS, tag_set
+from kb.reader.forms import word_set
+from kb.reader.pieces import Piece, Understood
+from kb.reader.sentences import sentence_starts
+from kb.reader.tokens import Token, tokenize
+
+Read = Callable[[str], Reading]
+_CARRYING = tag_set("""
+    item, items, fact, fact name, values, measure, number, on date, day, date, clause number, which clause
+    clause, book, authority, aspect value, grant, hold, alone, only, without, with, no, leave off, compare
+    at least, at most, too many, neither, banned, required, optional, allowed, unless, whatever, service
+    body, how many, oversize
+""")
+"""Tags of words that may bear on an answer."""
+_CIRCUMSTANCE = ("situation", "rig", "term")
+_OPENING = tag_set("self, filler, fact, in, on, for, at, particle, between, joined, outdoors, beyond")
+_DENYING = tag_set("not, no, no longer, neither, without, unless, if, or, but")
+_JOINING = tag_set("comma, and, but, or")
+_LIGHT = tag_set("comma, and, but, or, filler")
+_PLAIN = word_set("air speed level state of the force strength")
+_POINTING = word_set("it its they them that this these those one ones both either neither")
+_ASKING = tag_set(
+    "can, may, must, should, do, be, what, which, who, where, how, how many, when, why, have to"
+)
+
+
+class _Clause(msgspec.Struct, frozen=True):
+    """Pieces `first` to `last` (not included), and the mark that ends its sentence."""
+
+    first: int
+    last: int
+    mark: str
+    sentence: int
+
+
+def set_aside(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
+    """The reading of a text without such clauses; None where it has none, or is no question without them."""
+    starts = sentence_starts(found.text, found.tokens)
+    if len(starts) < 2:
+        return None
+    clauses = list(_clauses(found, starts))
+    asking = {clause.sentence for clause in clauses if _asks(found, clause, clauses)}
+    if not asking:
+        return None
+    weighty = _weighty(lookup)
+    kept: list[str] = []
+    unused: list[str] = []
+    for clause in clauses:
+        said = _text(found, clause.first, clause.last)
+        mark = clause.mark or "?"
+        if clause.sentence in asking:
+            kept.append(said + (mark if _ends(clause, clauses) else ","))
+        elif _is_idle(found, clause, weighty):
+            unused.append(said)
+        elif facts := _facts_in(found, clause, weighty, lookup):
+            kept.append(f"{facts}:")
+            unused.append(said)
+        else:
+            kept.append(said + (mark if _ends(clause, clauses) else ","))
+    if not unused or _points_out(found, clauses, asking):
+        return None
+    again = read(" ".join(kept))
+    if again.query is None or not (again.query.items or again.query.kind in ("list", "source")):
+        return None
+    return msgspec.structs.replace(again, unused=(*unused, *again.unused))
+
+
+def _clauses(found: Understood, starts: Sequence[int]) -> Iterator[_Clause]:
+    """The clauses of each sentence: a statement is parted at commas, and at "and" before a new subject."""
+    pieces = found.pieces
+    for number, start in enumerate(starts):
+        end = starts[number + 1] if number + 1 < len(starts) else len(found.tokens)
+        inside = [i for i, piece in enumerate(pieces) if start <= piece.first < end]
+        if not inside:
+            continue
+        after = found.tokens[end].start if end < len(found.tokens) else len(found.text)
+        mark = found.text[found.tokens[end - 1].end : after].strip()[:1]
+        first = inside[0]
+        if mark not in ("?", ""):
+            for place in inside[1:]:
+                if pieces[place].tag == "comma" or (
+                    pieces[place].tag in ("and", "but") and _begins(found, place + 1)
+                ):
+                    if place > first:
+                        yield _Clause(first, place, mark, number)
+                    first = place + 1
+        if first <= inside[-1]:
+            yield _Clause(first, inside[-1] + 1, mark, number)
+
+
+def _begins(found: Understood, place: int) -> bool:
+    tag = found.pieces[place].tag if place < len(found.pieces) else ""
+    return tag in ("self", "person", "det", "poss", "filler", "joined")
+
+
+def _ends(clause: _Clause, clauses: Sequence[_Clause]) -> bool:
+    return all(other.sentence != clause.sentence or other.first <= clause.first for other in clauses)
+
+
+def _asks(found: Understood, clause: _Clause, clauses: Sequence[_Clause]) -> bool:
+    """Whether a sentence asks: by its mark, or as the last of them, by its first word or after a colon."""
+    if clause.mark == "?":
+        return True
+    if clause.sentence != max(other.sentence for other in clauses):
+        return False
+    before = [other for other in clauses if other.sentence == clause.sentence - 1]
+    led = bool(before) and before[0].mark == ":"
+    return led or found.pieces[clause.first].tag in _ASKING
+
+
+def _is_idle(found: Understood, clause: _Clause, weighty: frozenset[str]) -> bool:
+    """Whether a clause has no word that the books know for anything that an answer can rest on."""
+    for place in range(clause.first, clause.last):
+        piece = found.pieces[place]
+        acting = piece.tag == "act" and piece.arg != "use"
+        if (piece.tag in _CARRYING and not _is_just(found, piece)) or piece.tag.startswith("body") or acting:
+            return False
+        if any(_weighs(token, weighty) for token in _tokens(found, piece)):
+            return False
+    return True
+
+
+def _is_just(found: Understood, piece: Piece) -> bool:
+    """ "I've just come back"."""
+    return piece.tag == "only" and found.tokens[piece.first].low == "just"
+
+
+def _weighs(token: Token, weighty: frozenset[str]) -> bool:
+    return token.key in weighty or any(token.key in (word + "y", word + word[-1] + "y") for word in weighty)
+
+
+def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], lookup: Lookup) -> str:
+    """The words of the facts in a clause about where one is and what one does, if it has other words, too."""
+    pieces = found.pieces[clause.first : clause.last]
+    opening = next((p for p in pieces if p.tag not in _LIGHT), None)
+    if opening is None or not {piece.tag for piece in pieces}.isdisjoint(_DENYING):
+        return ""
+    doing = opening.tag == "unknown" and found.tokens[opening.first].low.endswith("ing")
+    if opening.tag not in _OPENING and not doing:
+        return ""
+    facts = [piece for piece in pieces if piece.tag == "fact"]
+    others = [piece for piece in pieces if piece.tag != "fact"]
+    if not facts or any(lookup.facts[piece.fact].family not in _CIRCUMSTANCE for piece in facts):
+        return ""
+    for piece in others:
+        if piece.tag in _CARRYING - {"with", "body"} or piece.tag == "act":
+            return ""
+        if piece.tag == "person" or any(_weighs(token, weighty) for token in _tokens(found, piece)):
+            return ""
+    if not any(piece.tag == "unknown" for piece in others):
+        return ""
+    return ", ".join(_words(found, piece) for piece in facts)
+
+
+def _points_out(found: Understood, clauses: Sequence[_Clause], asking: set[int]) -> bool:
+    """Whether the question says "it" or the like before it names a thing, or names none."""
+    named = False
+    for clause in clauses:
+        if clause.sentence not in asking:
+            continue
+        for piece in found.pieces[clause.first : clause.last]:
+            named = named or piece.tag in ("item", "items") or piece.tag in ("what", "clause number")
+            lows = {token.low for token in _tokens(found, piece)}
+            if (
+                not named
+                and lows & _POINTING
+                and piece.tag in ("self", "det", "either", "neither", "unknown")
+            ):
+                return True
+    return not named
+
+
+def _weighty(lookup: Lookup) -> frozenset[str]:
+    """Keys of the nouns by which standing, leave, credentials and whatever is measured are called."""
+    labels = [
+        label
+        for fact in lookup.base.facts
+        if fact.family in ("waiver", "qualification", "appointment", "authorisation")
+        for label in (fact.label, *fact.other_labels)
+    ]
+    for fact in lookup.base.facts:
+        if fact.family in ("grade", "branch"):
+            labels += [label for value in fact.values for label in (value.label, *value.other_labels)]
+    heads = {tokens[-1].key for label in labels if (tokens := tokenize(label))}
+    for fact in lookup.base.facts:
+        if fact.kind in ("quantity", "scale") and fact.family == "situation":
+            heads |= {token.key for token in tokenize(fact.label)} - _PLAIN
+    return frozenset(heads - LIMBS) | CREDENTIAL_NOUNS
+
+
+def _tokens(found: Understood, piece: Piece) -> tuple[Token, ...]:
+    return found.tokens[piece.first : piece.last]
+
+
+def _words(found: Understood, piece: Piece) -> str:
+    return found.text[found.tokens[piece.first].start : found.tokens[piece.last - 1].end]
+
+
+def _text(found: Understood, first: int, last: int) -> str:
+    start = found.tokens[found.pieces[first].first].start
+    return found.text[start : found.tokens[found.pieces[last - 1].last - 1].end]
