@@ -68,7 +68,8 @@ by day|daylight|daytime|in the daytime|broad daylight|noon|midday|lunchtime|duri
 at night|night|nighttime|night time|by night|midnight|during the night|overnight
 dark|dark hours|darkness|hours of darkness|after dark|nightfall|after nightfall|after sunset|dark outside
 rain|raining|rainy|wet weather|pouring|pouring down|pouring with rain|drizzle|drizzling|downpour
-|chucking it down|bucketing down|tipping down|tipping it down|pelting down|raining cats and dogs|showery|showers
+|chucking it down|bucketing down|tipping down|tipping it down|pelting down|raining cats and dogs
+|showery|showers
 snow|snowing|falling snow|snowfall|snowstorm|blizzard|snowing hard
 fog|foggy|mist|misty|fog bank
 fair weather|fine weather|dry weather|clear weather|sunny|sunny weather|sunshine|sunny day|fine day|dry day
