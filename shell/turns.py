@@ -88,6 +88,10 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     if session.missed is not None and _names_item(session.missed) and _only_adds(asked):
         # the words may go on from the line that was not understood, not from the question before it
         asked, reply = _ask(msgspec.structs.replace(opened, before=None), base)
+        if _lists(asked):  # "and in boat rig?" asked of the other line, not for all that is worn in it
+            return session, Reply(
+                complaint="The line before was not understood; say this with what it is of."
+            )
     if _is_understood(asked):
         return asked, reply
     return msgspec.structs.replace(session, missed=asked.answers[-1].reading), reply
@@ -101,6 +105,11 @@ def _only_adds(session: Session) -> bool:
     """Whether a line states no more than facts or a day for the question before: "and in March?"."""
     roles = {span.role for answer in session.answers for span in answer.reading.spans}
     return bool(roles & {"fact", "grade", "date"}) and not roles & {"item", "aspect", "measure", "clause"}
+
+
+def _lists(session: Session) -> bool:
+    queries = [answer.reading.query for answer in session.answers]
+    return any(query is not None and query.kind == "list" for query in queries)
 
 
 def _replies(session: Session, text: str) -> bool:
@@ -201,6 +210,10 @@ def _forget(session: Session, argument: str, base: KnowledgeBase) -> Result:
     names = {
         name for name, _ in session.profile if wanted in (name.lower(), base.lookup.facts[name].label.lower())
     }
+    if not names and session.latest is not None:  # "forget the rain": of the question, not of the profile
+        asked, reply = _question(session, f"forget {argument}", base)
+        if asked.answers is not session.answers:
+            return asked, reply
     if not names:
         raise kb.UsageError(f'"{argument}" is not remembered. profile shows what is.')
     less = change(session, lambda facts: tuple(f for f in facts if f[0] not in names), session.as_of)

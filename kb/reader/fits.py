@@ -84,3 +84,16 @@ def asked_kind(word: str, before: Query, lookup: Lookup) -> Query | None:
     return msgspec.structs.replace(
         before, kind="how", aspect=found.pop(), value=None, modalities=(), polarity="do"
     )
+
+
+def kind_of_part(word: str, before: Query, lookup: Lookup) -> Query | None:
+    """ "And the letters?": the aspect of the item that the word is of; None where none or several are."""
+    rules = [rule for item in before.items[:1] for rule in lookup.base.rules if item in rule.scope.items]
+    found = {
+        rule.aspect for rule in rules if word in {t.key for t in tokenize(lookup.aspects[rule.aspect].label)}
+    }
+    if len(found) != 1 or lookup.aspects[min(found)].kind == "act":
+        return asked_kind(word, before, lookup)
+    return msgspec.structs.replace(
+        before, kind="how", aspect=found.pop(), value=None, modalities=(), polarity="do"
+    )

@@ -24,6 +24,7 @@ from kb.reader.values import complement_of
 from kb.wording import say_query
 
 _PRONOUNS = word_set("it them they this that these those itself themselves")
+_OWN = word_set("mine yours ours theirs his hers")
 _OTHERS = word_set("he she they him her them")
 _FIRST = word_set("i we me us my our")
 _THIRD = word_set("he she him her his hers they their theirs")
@@ -106,7 +107,9 @@ def echoed(found: Understood, before: Query, today: Case, lookup: Lookup) -> Que
     if "when" in tags and tags <= _ECHO | {"when"}:
         asked: tuple[Verdict, ...] = ("required",) if before.kind == "must" else ()
         return msgspec.structs.replace(before, kind="when", modalities=asked, value=None)
-    if "why" in tags and tags <= _ECHO | {"why"}:
+    if "why" in tags and tags <= _ECHO | {"why", "no longer"}:
+        if any(token.low in _TODAY for token in found.tokens) or "no longer" in tags:
+            before = _on_day(before, today, lookup)  # "why not now?"
         return msgspec.structs.replace(before, kind="why", modalities=())
     pronoun = any(token.low in _PRONOUNS for token in found.tokens)
     if pronoun and "beyond" in tags and tags <= _ECHO | {"beyond"}:
@@ -251,7 +254,7 @@ def take_up(found: Understood, frame: Frame, roles: Roles, before: Query, lookup
         return False
     if defining_clause(frame, roles, before.case, lookup) is not None:
         return False
-    pronoun = any(token.low in _PRONOUNS for token in found.tokens)
+    pronoun = any(token.low in _PRONOUNS or token.low in _OWN for token in found.tokens)
     if not (pronoun or _is_elliptic(found, frame, roles)):
         return False
     named = any(p.tag in ("act", "leave off") for p in found.pieces) or any(

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 import msgspec
 
+from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import Choices
@@ -27,7 +28,10 @@ def granted(pieces: Pieces, lookup: Lookup) -> Pieces:
         while first and (found[first - 1].tag in _GRANTING or first - 1 in grantors):
             first -= 1
         while last < len(found) and (
-            found[last].tag in _GRANTING or found[last].tag == "or" or last in grantors
+            found[last].tag in _GRANTING
+            or found[last].tag == "or"
+            or last in grantors
+            or (found[last].tag == "comma" and not grantors.keys().isdisjoint((last + 1, last + 2)))
         ):
             last += 1
         if any(p.tag in ("grant", "not", "no") for p in found[first:last]):
@@ -45,11 +49,14 @@ def _join_grant(
 ) -> None:
     near = range(*reach)
     able = frozenset(v.id for v in fact.values if v.id in lookup.authorities)
-    named = frozenset().union(*(grantors[i] for i in near if i in grantors)) or able
+    said = frozenset().union(*(grantors[i] for i in near if i in grantors))
+    denied = any(found[i].tag in ("not", "no") for i in near)
+    # who cannot grant it has not granted it, whoever is not named
+    named = said or (able if denied else valid_grants(fact, lookup).members)
     if any(found[i].tag == "upward" for i in near):
         lowest = max(lookup.authorities[authority].rank for authority in named)
         named = frozenset(a for a in able if lookup.authorities[a].rank <= lowest)
-    if any(found[i].tag in ("not", "no") for i in near):
+    if denied:
         named = frozenset(v.id for v in fact.values) - named
     found[place] = msgspec.structs.replace(found[place], values=Choices(named))
     for index in near:

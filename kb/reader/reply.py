@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from kb.errors import UsageError
+from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask
 from kb.model.values import NO, YES, Choices, ValueSet
@@ -11,7 +12,6 @@ from kb.reader.follow import NONE_OF_THEM, said_plainly, unmeant
 from kb.reader.lexicon import Lexicon
 from kb.reader.statement import parse_fact, read_statement
 from kb.reader.tokens import tokenize
-from kb.reader.values import valid_grants
 from kb.text import Pattern
 
 

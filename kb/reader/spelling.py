@@ -13,6 +13,7 @@ from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.misspelt import sound, sounding, structure_words
 from kb.reader.tokens import Token, word_key
 
+_PLACES = frozenset({"first", "second", "third", "fourth", "last", "next", "former", "latter"})
 _STRUCTURE = frozenset(word for phrase in PHRASES for word in phrase)
 
 
@@ -114,6 +115,8 @@ def near_names(word: str, names: Sequence[str]) -> tuple[str, ...]:
 def index_entries(words: Sequence[str], search: Search, lookup: Lookup) -> tuple[Entry, ...]:
     """Items that the index finds and that have every word, or one akin to it, in their names."""
     found: list[Entry] = []
+    if _PLACES.issuperset(words):
+        return ()  # "the first one" is no first aid badge
     for hit in search(tuple(words)):
         item = lookup.items.get(hit.id) if hit.kind == "item" else None
         if item is None:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import msgspec
 
+from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
-from kb.model.questions import Ask, Query, Reading, Verdict
+from kb.model.questions import Abstain, Ask, Query, Reading, Verdict
 from kb.model.records import Case
-from kb.model.values import NO, YES, ValueSet
+from kb.model.values import NO, YES, Choices, ValueSet
 from kb.reader.choice import answer_to_ask, asked_place
 from kb.reader.english import PHRASES
 from kb.reader.fits import wearing
@@ -15,11 +18,12 @@ from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.permits import asked_grant, held
 from kb.reader.pieces import Understood
 from kb.reader.query import merge_case
-from kb.reader.question import clean, read_question, understand
+from kb.reader.question import clean, understand
 from kb.reader.spelling import Search
 from kb.reader.statement import read_statement
+from kb.reader.talked import Talk
 from kb.reader.tokens import tokenize
-from kb.reader.values import complement_of, valid_grants
+from kb.reader.values import complement_of
 from kb.text import Pattern
 from kb.wording import say_query
 
@@ -79,50 +83,46 @@ _WHICH = Pattern(
 _SLIGHT = frozenset({"only", "just", "merely"})
 
 
-class _Talk(msgspec.Struct, frozen=True):
-    """What a turn is read in."""
-
-    lexicon: Lexicon
-    lookup: Lookup
-    case: Case
-    search: Search | None
-
-    def read(self, text: str, previous: Reading | None) -> Reading:
-        return read_question(
-            text, lexicon=self.lexicon, lookup=self.lookup, case=self.case, search=self.search,
-            previous=previous,
-        )  # fmt: skip
-
-    def made(self, text: str, query: Query) -> Reading:
-        kept = tuple(fact for fact, _ in query.case.facts)
-        return Reading(question=text, text=say_query(self.lookup, query), query=query, carried=kept)
-
-
 def read_turn(
     text: str, *, lexicon: Lexicon, lookup: Lookup, case: Case, search: Search | None = None,
     previous: Reading | None = None,
 ) -> Reading:  # fmt: skip
     """Read one question as a turn that may go on from `previous`; see `read_question`."""
-    talk = _Talk(lexicon, lookup, case, search)
+    talk = Talk(lexicon, lookup, case, search)
     reading = _of_own(text, talk) if len(text) <= _LONGEST else None
     if reading is None and previous is not None and len(text) <= _LONGEST:
-        said = " ".join(t.low for t in tokenize(clean(text)) if t.low[0].isalnum() or t.low[0] in "'n")
-        reading = _of_what_was_said(text, said, previous, talk) or _filled(text, previous, talk)
-        listed = previous.query is not None and previous.query.kind == "list"
-        if previous.frame is not None and reading is None and (not listed or _THAT.search(said)):
-            previous = msgspec.structs.replace(previous, query=previous.frame)
+        reading = _gone_on(text, previous, talk)
     if reading is None:
         reading = talk.read(text, previous)
-    if previous is not None and reading.abstain is not None and set(reading.abstain.words) <= _SLIGHT:
-        reading = _without_slight(text, reading, previous, talk)
-    if previous is not None:
-        reading = _of_either(_told_before(reading, previous, talk), previous, talk)
     return msgspec.structs.replace(
         reading, recent=_recent(reading, previous), frame=_frame(reading, previous)
     )
 
 
-def _without_slight(text: str, reading: Reading, previous: Reading, talk: _Talk) -> Reading:
+def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """A turn read by what was said before it."""
+    from kb.reader.further import further, in_full, is_thanks, understood_otherwise  # noqa: PLC0415  in a talk
+
+    if answer_to_ask(text, previous, talk.lexicon) is None and is_thanks(text):
+        return Reading(question=text, abstain=Abstain(reason="There is no question in this."))
+    full = in_full(text) or text
+    said = " ".join(t.low for t in tokenize(clean(full)) if t.low[0].isalnum() or t.low[0] in "'n")
+    reading = _of_what_was_said(text, said, previous, talk) or _filled(text, previous, talk)
+    listed = previous.query is not None and previous.query.kind == "list"
+    if previous.frame is not None and reading is None and (not listed or _THAT.search(said)):
+        previous = msgspec.structs.replace(previous, query=previous.frame)
+    reading = reading or further(text, previous, talk) or talk.read(full, previous)
+    if reading.abstain is not None and set(reading.abstain.words) <= _SLIGHT:
+        reading = _without_slight(text, reading, previous, talk)
+    if reading.abstain is not None:
+        reading = understood_otherwise(text, reading, previous, talk) or reading
+    reading = _of_either(_told_before(reading, previous, talk), previous, talk)
+    if full == text or reading.ask is not None:
+        return reading
+    return msgspec.structs.replace(reading, question=text, spans=())
+
+
+def _without_slight(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
     """ "Even if I'm only painting?": of what is supposed, "only" says nothing more."""
     if not reading.abstain or not reading.abstain.words or " if " not in f" {text.casefold()} ":
         return reading
@@ -167,7 +167,7 @@ def _item_alone(text: str, lexicon: Lexicon, lookup: Lookup) -> str | None:
     return items[0] if len(items) == 1 else None
 
 
-def _filled(text: str, previous: Reading, talk: _Talk) -> Reading | None:
+def _filled(text: str, previous: Reading, talk: Talk) -> Reading | None:
     """A turn that says which item, or in what case, after it was asked which item is meant."""
     ask = previous.ask
     if ask is None or ask.fact != "item" or answer_to_ask(text, previous, talk.lexicon) is not None:
@@ -194,7 +194,7 @@ def _filled(text: str, previous: Reading, talk: _Talk) -> Reading | None:
     return None
 
 
-def _of_what_was_said(text: str, said: str, previous: Reading, talk: _Talk) -> Reading | None:
+def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Reading | None:
     """A turn that only makes sense by what was said: "both", "and if it is?", "who grants it?"."""
     both = _BOTH.fullmatch(said)
     if both is not None:
@@ -220,7 +220,7 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: _Talk) -> R
     return None
 
 
-def _of_own(text: str, talk: _Talk) -> Reading | None:
+def _of_own(text: str, talk: Talk) -> Reading | None:
     """ "My belt's canvas. Is that all right?": the kind that a sentence before the question tells of."""
     owned = _OWN_KIND.fullmatch(text.strip())
     if owned is None:
@@ -230,7 +230,7 @@ def _of_own(text: str, talk: _Talk) -> Reading | None:
     return msgspec.structs.replace(reading, question=text) if reading.query is not None else None
 
 
-def _of_another(text: str, said: str, before: Query, talk: _Talk) -> Reading | None:
+def _of_another(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
     """A turn about another thing beside the one before: what is under it, what goes first, what instead."""
     lookup = talk.lookup
     if not before.items:
@@ -262,7 +262,7 @@ def _speakers(lookup: Lookup) -> set[str]:
     return {tokenize(n)[-1].low for one in named for n in (one.label, *one.other_labels) if tokenize(n)}
 
 
-def _by_light(text: str, said: str, before: Query, talk: _Talk) -> Reading | None:
+def _by_light(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
     """ "By day?", where the books only know whether it is dark."""
     light = _LIGHT.fullmatch(said)
     facts = [
@@ -277,7 +277,7 @@ def _by_light(text: str, said: str, before: Query, talk: _Talk) -> Reading | Non
     return talk.made(text, msgspec.structs.replace(before, case=case))
 
 
-def _both(text: str, word: str | None, previous: Reading, talk: _Talk) -> Reading | None:
+def _both(text: str, word: str | None, previous: Reading, talk: Talk) -> Reading | None:
     """Two things at once: the two that were offered, else the last two named."""
     lookup = talk.lookup
     if previous.query is None and previous.ask is not None and previous.ask.fact == "item":
@@ -298,13 +298,13 @@ def _both(text: str, word: str | None, previous: Reading, talk: _Talk) -> Readin
     return talk.made(text, Query(kind="may", items=(one,), aspect=wearing((one,), lookup), case=merged))
 
 
-def _named(word: str, talk: _Talk) -> tuple[Entry, ...]:
+def _named(word: str, talk: Talk) -> tuple[Entry, ...]:
     found = understand(word, talk.lexicon, talk.lookup, None)
     pieces = found.pieces if isinstance(found, Understood) else ()
     return tuple(entry for piece in pieces for entry in piece.entries)
 
 
-def _if_so(text: str, holds: bool, before: Query, talk: _Talk) -> Reading | None:
+def _if_so(text: str, holds: bool, before: Query, talk: Talk) -> Reading | None:
     """ "And if it is?": the one fact that was said not to hold, as one that does; and the other way round."""
     lookup = talk.lookup
     turned: list[tuple[str, ValueSet]] = []
@@ -317,13 +317,24 @@ def _if_so(text: str, holds: bool, before: Query, talk: _Talk) -> Reading | None
                 turned.append((fact, valid_grants(record, lookup) if holds else absent))
         elif record.kind == "yes_no" and record.family != "worn" and (values == YES) != holds:
             turned.append((fact, complement_of(lookup, fact, values)))
+    if not turned and not holds:
+        turned = [(f, complement_of(lookup, f, v)) for f, v in _stated_choices(before, lookup)]
     if len(turned) != 1:
         return None
     case = merge_case(before.case, dict(turned), None, False, lookup)
     return talk.made(text, msgspec.structs.replace(before, case=case))
 
 
-def _of_either(reading: Reading, previous: Reading, talk: _Talk) -> Reading:
+def _stated_choices(before: Query, lookup: Lookup) -> Iterator[tuple[str, ValueSet]]:
+    """What is known of the situation by one of its values: "it is snowing"."""
+    for fact, values in before.case.facts:
+        record = lookup.facts[fact]
+        few = isinstance(values, Choices) and 2 * len(values.members) <= len(record.values)
+        if record.family == "situation" and record.kind == "choice" and few:
+            yield fact, values
+
+
+def _of_either(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     """ "Silver or gilt?", of the item before, is asked of whom and of what that was."""
     query, before = reading.query, previous.query
     named = any(span.role == "item" for span in reading.spans)
@@ -336,7 +347,7 @@ def _of_either(reading: Reading, previous: Reading, talk: _Talk) -> Reading:
     return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))
 
 
-def _told_before(reading: Reading, previous: Reading, talk: _Talk) -> Reading:
+def _told_before(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     """A word that may mean several items means the one that was named last, if only one of them was."""
     ask = reading.ask
     if ask is None or ask.fact != "item" or reading.question == previous.question:

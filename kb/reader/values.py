@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import msgspec
 
-from kb.model.conditions import tests
+from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
-from kb.model.records import Fact
 from kb.model.values import Choices, ValueSet
 from kb.reader.lexicon import Entry
 from kb.reader.pieces import Piece
@@ -39,7 +38,7 @@ def entry_values(entry: Entry, lookup: Lookup) -> Choices:
         members = lookup.groups[entry.id].members
         return Choices(frozenset().union(*(closure(lookup, fact.id, member) for member in members)))
     if fact.family == "authorisation":
-        return Choices(frozenset(v.id for v in fact.values if v.id in lookup.authorities))
+        return valid_grants(fact, lookup)
     return Choices(closure(lookup, fact.id, entry.id))
 
 
@@ -54,16 +53,6 @@ def named_fact(piece: Piece) -> str | None:
         if piece.tag == "name"
         else None
     )
-
-
-def valid_grants(fact: Fact, lookup: Lookup) -> Choices:
-    """Who can grant an authorisation so that a rule takes it as granted; anybody where no rule tests it."""
-    able = frozenset(value.id for value in fact.values if value.id in lookup.authorities)
-    tested = [
-        test.values for rule in lookup.base.rules for test in tests(rule.condition) if test.fact == fact.id
-    ]
-    counted = [v.members for v in tested if isinstance(v, Choices) and not v.complement and v.members <= able]
-    return Choices(frozenset().union(*counted) or able)
 
 
 def complement_of(lookup: Lookup, fact: str, values: ValueSet) -> ValueSet:

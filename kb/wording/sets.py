@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import Choices, Ranges, ValueSet, contains
@@ -230,6 +231,11 @@ def grantors(lookup: Lookup, fact: str) -> list[str]:
     return sorted(everyone, key=lambda a: -lookup.authorities[a].rank)
 
 
+def all_can_grant(lookup: Lookup, fact: str) -> bool:
+    """Whether a grant by any of the authorities counts as one, so that it need not be said whose it is."""
+    return set(grantors(lookup, fact)) <= valid_grants(lookup.facts[fact], lookup).members
+
+
 def say_grantor(lookup: Lookup, fact: str, granting: list[str], higher: str = "or higher") -> str:
     """ "the District Superintendent or higher" when the set is an authority and all above it, else a list."""
     ladder = grantors(lookup, fact)
@@ -246,7 +252,7 @@ def say_grantor(lookup: Lookup, fact: str, granting: list[str], higher: str = "o
 def _say_grant(lookup: Lookup, fact: str, values: Choices) -> str:
     granting, ungranted = grant_ranks(lookup, fact, values)
     if not ungranted:
-        if len(granting) == len(grantors(lookup, fact)):
+        if len(granting) == len(grantors(lookup, fact)) and all_can_grant(lookup, fact):
             return "granted"
         return f"granted by {say_grantor(lookup, fact, granting)}" if granting else "neither granted nor not"
     missing = [authority for authority in grantors(lookup, fact) if authority not in granting]

@@ -20,7 +20,7 @@ from kb.wording.english import (
 )
 from kb.wording.labels import the_item
 from kb.wording.phrases import WEARER, Phrase
-from kb.wording.sets import grant_ranks, grantors, say_grantor
+from kb.wording.sets import all_can_grant, grant_ranks, grantors, say_grantor
 
 WORN = "worn:"
 
@@ -187,7 +187,7 @@ def grant_phrase(lookup: Lookup, fact: Fact, values: Choices) -> Phrase:
         f"{fact.label} {'have' if is_plural(fact.label) else 'has'}{' not' if ungranted else ''} been granted"
     )
     noun = f"{fact.label} {'not ' if ungranted else ''}granted"
-    if len(named) == len(everyone):
+    if len(named) == len(everyone) and (ungranted or all_can_grant(lookup, fact.id)):
         return Phrase(have, noun=noun)
     by = say_grantor(lookup, fact.id, named, "or a higher authority")
     return Phrase(f"{have} by {by}", noun=f"{noun} by {say_grantor(lookup, fact.id, named)}")
