@@ -155,9 +155,12 @@ def short_reasons(answer: Answer, base: KnowledgeBase) -> tuple[Node, ...]:
                 if defeat.winner == step.rule and defeat.loser in known
             ]
             below += _against(step.rule, opposed, winners)
-            if step.alive and (below or step.statement != answer.headline):
+            if step.alive:
                 text = f"{names[step.rule]}: {kb.visible(step.statement)}"
                 nodes.setdefault(text, Node(text, tuple(below), _TONES[step.modality]))
+    said_already = len(nodes) == 1 and next(iter(nodes)).endswith(f": {kb.visible(answer.headline)}")
+    if said_already and not next(iter(nodes.values())).below:
+        return ()
     return tuple(nodes.values())[:_MOST_REASONS]
 
 

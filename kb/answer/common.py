@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 
 import msgspec
 
+from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import AnswerCase, Ask, Citation, Derivation, OpenValue, Query, Verdict
 from kb.model.values import Choices, ValueSet
@@ -45,15 +46,24 @@ def decisive(decision: Decision, classes: Sequence[ValueSet]) -> tuple[str, ...]
     chosen = {
         "required": not_done.closed_by,
         "prohibited": done.closed_by,
-        "permitted": done.supported_by,
+        "permitted": tuple(dict.fromkeys((*done.supported_by, *not_done.supported_by))),
         "not_required": not_done.supported_by,
         "silent": (),
     }.get(decision.verdict)
     return chosen if chosen is not None else decision.rules
 
 
-def citations(lookup: Lookup, groups: Iterable[tuple[str, ...]], both: bool = False) -> tuple[Citation, ...]:
-    """The smallest set of clauses (found greedily) with a rule of each group; all of each group if `both`."""
+def citations(
+    lookup: Lookup,
+    groups: Iterable[tuple[str, ...]],
+    both: bool = False,
+    stated: Iterable[str] = (),
+) -> tuple[Citation, ...]:
+    """The smallest set of clauses (found greedily) with a rule of each group; all of each group if `both`.
+
+    Of clauses that serve alike the one is taken that speaks of most of the facts that are `stated`.
+    """
+    known = frozenset(stated)
     wanted = [group for group in dict.fromkeys(groups) if group]
     chosen: dict[str, list[str]] = {}
 
@@ -71,13 +81,25 @@ def citations(lookup: Lookup, groups: Iterable[tuple[str, ...]], both: bool = Fa
         for group in wanted:
             for clause in dict.fromkeys(lookup.rules[rule].clause for rule in group):
                 counts[clause] = counts.get(clause, 0) + 1
-        best = max(counts, key=lambda clause: counts[clause])
+        best = max(counts, key=lambda clause: (counts[clause], _spoken_of(lookup, wanted, clause, known)))
         for group in wanted:
             for rule in group:
                 if lookup.rules[rule].clause == best:
                     choose(rule)
         wanted = [g for g in wanted if all(lookup.rules[rule].clause != best for rule in g)]
     return tuple(citation(lookup, clause, tuple(rules)) for clause, rules in chosen.items())
+
+
+def _spoken_of(
+    lookup: Lookup, groups: Iterable[tuple[str, ...]], clause: str, stated: Collection[str]
+) -> int:
+    """How many of the stated facts a rule of the clause tests."""
+    rules = (lookup.rules[rule] for group in groups for rule in group)
+    return max(
+        len({test.fact for test in tests(rule.condition)}.intersection(stated))
+        for rule in rules
+        if rule.clause == clause
+    )
 
 
 def citation(lookup: Lookup, clause_id: str, rules: tuple[str, ...]) -> Citation:

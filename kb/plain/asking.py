@@ -89,7 +89,7 @@ class Question:
             decisive = {
                 "required": not_done.closed_by,
                 "prohibited": done.closed_by,
-                "permitted": done.supported_by,
+                "permitted": done.supported_by | not_done.supported_by,
                 "not_required": not_done.supported_by,
                 "silent": set(),
             }

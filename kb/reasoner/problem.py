@@ -132,7 +132,7 @@ class Problem:
         carried: tuple[tuple[Verdict, tuple[tuple[str, int], ...]], ...] = (
             ("required", not_done.closed_by),
             ("prohibited", done.closed_by),
-            ("permitted", done.supported_by),
+            ("permitted", (*done.supported_by, *not_done.supported_by)),
             ("not_required", not_done.supported_by),
             ("conflict", both),
         )

@@ -34,6 +34,13 @@ KINDS = {
 }
 # Yes and no to the same thing: what is permitted need not be done, and is so answered to who asks if it must.
 _SAME = {("not_required", "permitted"), ("permitted", "not_required")}
+# What is asked of the contrary of a way ("unhooked"), and what the books then say of the way itself ("hooked").
+_TURNED = {
+    ("required", "prohibited"),
+    ("not_required", "permitted"),
+    ("permitted", "permitted"),
+    ("required", "required"),
+}
 _NUMBER = re.compile(r"\d+(?:\.\d+)?(?: \d+/\d+|/\d+)?")
 _COUNTS = {"one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6"}
 
@@ -127,6 +134,13 @@ def _fits(answer: Answer, asked: Asked, lookup: Lookup) -> str:
         left = _verdict_unless_mentioned(answer, lookup)
         got = next(iter(left)) if len(left) == 1 else got
     same = (got, verdict) in _SAME and asked.kind in ("must", "claim")
+    query = answer.reading.query
+    if query is not None and query.polarity == "not" and lookup.aspects[query.aspect].within is not None:
+        same = (got, verdict) in _TURNED
+        if not same and verdict is not None:
+            return f"verdict {answer.verdict} of the contrary, not {verdict}"
+    if asked.kind == "may" and answer.verdict == "conditional":
+        same = {got, verdict} == {"required", "permitted"}  # one of two things must be worn: either may be
     if verdict is not None and got not in (None, verdict) and not same:
         return f"verdict {answer.verdict}, not {verdict}"
     cited = _clauses(answer)
