@@ -7,6 +7,7 @@ where the question needs it to know what "it" is.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 
 import msgspec
@@ -18,6 +19,7 @@ from kb.reader.forms import word_set
 from kb.reader.pieces import Piece, Understood
 from kb.reader.sentences import sentence_starts
 from kb.reader.tokens import Token, tokenize
+from kb.text import Pattern
 
 Read = Callable[[str], Reading]
 _CARRYING = tag_set("""
@@ -37,6 +39,23 @@ _POINTING = word_set("it its they them that this these those one ones both eithe
 _ASKING = tag_set(
     "can, may, must, should, do, be, what, which, who, where, how, how many, when, why, have to"
 )
+_ADJECTIVES = """
+hot warm chilly cold cool freezing boiling roasting sweltering mild nippy dry wet damp soaked soaking bright
+nice lovely fine windy breezy late early tired hungry busy poorly sweaty comfortable uncomfortable miserable
+quiet gloomy cloudy overcast sticky humid muggy bitter
+"""
+_STATE = f"(?:{'|'.join(_ADJECTIVES.split())})"
+_WHO_IS = r"(?:it|i|we|he|she|they|you)(?:['’](?:s|m|re)| (?:is|am|are|was|were|feels?|felt|gets?|got))"
+_HOW = r"(?:(?:too|so|very|really|a bit|feeling|getting|quite|rather|still|just) )*"
+_SPAN = "(?:days?|nights?|mornings?|afternoons?|evenings?|weather|conditions|spells?)"
+_STATES = Pattern(
+    rf",?\s*\b(?:(?:if|when|whenever|while|because|since|as|now|now that) {_WHO_IS} {_HOW}{_STATE}"
+    rf"(?:(?:,| and| or| but) {_STATE})*(?: (?:out|outside|there|today|enough))*|"
+    rf"(?:on|in|during) (?:(?:a|an|the|those|such|this|these) )?(?:(?:very|really|too|{_STATE}),? (?:and )?)*"
+    rf"{_STATE} {_SPAN})\b,?",
+    re.IGNORECASE,
+)
+"""Ways of saying how it is or how one feels, apart from what the books may know ("in fog")."""
 
 
 class _Clause(msgspec.Struct, frozen=True):
@@ -50,6 +69,22 @@ class _Clause(msgspec.Struct, frozen=True):
 
 def set_aside(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
     """The reading of a text without such clauses; None where it has none, or is no question without them."""
+    return _without_clauses(found, lookup, read) or _without_states(found, read)
+
+
+def _without_states(found: Understood, read: Read) -> Reading | None:
+    """ "When it's hot", "on a warm dry day": what no fact of the books takes, in the question itself."""
+    unused = [match.group().strip(" ,") for match in _STATES.finditer(found.text)]
+    rest = _STATES.sub(lambda match: "," if match.group()[0] == match.group()[-1] == "," else " ", found.text)
+    if not unused or len(found.text) - len(rest) < 4:
+        return None
+    again = read(" ".join(rest.split()))
+    if again.query is None or not (again.query.items or again.query.kind in ("list", "source")):
+        return None
+    return msgspec.structs.replace(again, unused=(*unused, *again.unused))
+
+
+def _without_clauses(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
     starts = sentence_starts(found.text, found.tokens)
     if len(starts) < 2:
         return None

@@ -124,6 +124,8 @@ def _negation(flow: _Flow, used: set[int]) -> tuple[bool, Polarity, bool]:
             continue
         if _in_condition(flow, index):
             pass
+        elif flow.tags[index + 1 : index + 3] == ["be", "aspect"] and flow.tag(0) == "may":
+            polarity = "not"  # "may the fastening of the coat not be "buttoned""
         elif _is_ambiguous(flow, index):
             ambiguous = True
         elif flow.tags[max(index - 3, 0) : index] == ["allowed", "self", "do"]:

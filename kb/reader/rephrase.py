@@ -18,6 +18,9 @@ our: my your his her our their one's the a an
 kit: kit kitbag kit_bag kit_list locker issue seabag sea_bag wardrobe sea_chest chest holdall stores? bag
 who: lads lasses boys girls chief instructor skipper boss mates? storeman bosun sergeant officer leader
 who: old_hands? others crew team trainer master supervisor coach teacher foreman mentor word
+claims: says said reckons thinks tells_me told_me tells_us told_us claims swears insists has_it believes
+claims: maintains assures_me assured_me keeps_saying keeps_telling_me keeps_telling_us is_sure is_certain
+book: book order notice rule rules manual guide clause paragraph section regulations? law label
 says: says? said reckons? thinks? tells?_me told_me tells?_us told_us claims? swears? insists? has_it is
 modal: is are does do did can could will would may must should has have was were
 verb: wears? gets? goes go comes? needs? owns? hangs? stands? takes? counts? sits?
@@ -44,6 +47,8 @@ _LINES = r"""
 (?:\s*[,;.:?!]|\s+-)\s*(?:i (?:think|believe|take it|suppose|hear))\s*\??\s*$ => ?
 ,? (?:so )?i(?:'m| am| was|'ve been| have been) (?:told|assured)\s*[.?!]*\s*$ => ?
 ,? (?:so )?(?:the|my|our) (?:new )?(?:<who>) (?:<says>)\s*[.?!]*\s*$ => ?
+^(?:so )?(?:the|my|our|a|an|some|that|one of (?:the|my|our)) (?:(?!(?:<book>)\b)[\w'-]+ ){1,5}?(?:<claims>)
+    (?: that|,)?\s(?!(?:he|she|they|his|her|their|so|he's|she's)\b) =>
 ^\s*(?:the|my|our|a|an|some|one of (?:the|my)) (?:new )?(?:<who>) (?:<says>)(?: that|,)?\s+ =>
 ^\s*(?:i(?:'m| am| was|'ve been| have been) told|i(?:'ve)? heard?|they (?:<says>))(?: that|,)?\s+ =>
 \b(?:is|are|stays?|falls?) (?:still )?within (?:the )?(?:rules?|limits?|tolerance|regulations?)\b => is ok
@@ -53,6 +58,27 @@ _LINES = r"""
 \bhow come\b => why
 \bwho (?:all )?gets to\b => who may
 \b(?:in |during )?(?:what|which) months? (is|are|do|does|may|can|must|should)\b => when \1
+^(?:does|do|would|will) (.+?) counts? as (allowed|permitted|ok|okay|fine|banned|forbidden|prohibited
+    |required|compulsory|optional)(?: (?=\w+\W*$)| as )? => is \1 \2 as\s
+^(?!(?:which|what|who|when|where|how|does|do|is|are|can|may)\b)(.+?) counts? as (?:an? )?(\w+)(?: in
+    \s(?:its|their) own right)?\W*$ => which clause mentions \1 as \2?
+\bwhat(?:'s| is| are) (.+?) (?:made|built|knitted|woven|cut|sewn)(?: out)? (?:of|from)\b
+     => what is the construction of \1
+\bwhat (?:material|fabric|cloth|stuff)(?: is| are| must| should| does| do)? (.+?)(?: be| have to be)?
+    \s(?:made|cut|sewn)?(?: (?:of|from|out of))?\W*$ => what is the construction of \1?
+^(.*?)[,:;]?\s(?:is it )?(?:the )?(\w+ )?on,? or (?:the )?(?:\w+ )?off\W*$ => \1 \2?
+\bwill (.+?) (?:be|cause) (?:a problem|an issue|trouble|a worry|any trouble)\b
+    (?=\W*$|,? (?:in|with|on|at|for|when|if|under|while)\b) => may I have \1
+\b(?:is|are) (.+?) (?:a problem|an issue|a worry)\b
+    (?=\W*$|,? (?:in|with|on|at|for|when|if|under|while)\b) => may I have \1
+^(?:there(?:'s| is) )?(?:nothing|no rule|no clause|no law|no bar) (?:in the \w+ )?(?:to stop|against
+    |that stops|stopping|that bans|banning|that forbids|to forbid|to say i can't wear)
+    \s(?:me |us |him |her |anyone )?(?:from )?(?:wearing |having )?(.+?)(?:,? is there)?\W*$ => may I wear \1?
+^(?:i(?:'d| would) rather (?:not|go without)|i (?:don't|do not) want to) (?:have |wear )?(.+?)[.;,]
+    \s(?:must|need|do|does)\s(?:i|we)(?: have to| need to)?\W*$ => must I wear \1?
+^(?:would )?(?:nobody|no one|no-one|anybody|anyone|somebody|someone|would anybody|would anyone)
+    \s(?:would |will |'d )?(?:mind|object to|complain about|object if i wore) (.+?)(?:,? would (?:they|he
+    |she))?\W*$ => may I wear \1?
 \bis there (?:a|any|no) way (?:round|around|out of|past) (?:the |a )?no[- ](\w+(?: \w+)?)[- ]rule\b
      => may I wear \1
 \bwhich (?:one |\w+ )?(?:goes|comes|ranks|sits|is worn) (?:first|higher|highest|ahead|above)\b
@@ -117,6 +143,10 @@ _LINES = r"""
 
 # Lines for what would be understood as it stands, but otherwise than it is meant.
 _FIRST = r"""
+^(?:but )?the (?:\w+ ){0,2}(?:<book>) says?(?: that)? (.+?),? so (?:is|are|can|may|must|do|does)
+    \s(?:it|they|i|we|he|she)\W*$ => \1?
+^(.+?) or (.+?)[,:] (?:can|may|could) (?:i|we|you|he|she|they) (?:have|wear|put on|sport) (?:them )?both\W*$
+     => may I wear \1 with \2?
 ^(?:what|which) (.+?) are there,? (?:and )?in (?:what |which )?order\W*$ => in what order are \1 worn?
 ^who(?:'d| would| do| should| must| can)? (?:i|we|you) (?:see|ask|go to|write to|talk to|speak to
     |apply to|approach)
@@ -146,12 +176,22 @@ def _ways(lines: str) -> tuple[tuple[Pattern, str], ...]:
     return tuple(found)
 
 
+_SENTENCE = Pattern(r"(?<=[.;!?]) +")
+
+
+def _put(text: str, lines: tuple[tuple[Pattern, str], ...]) -> str:
+    for pattern, put in lines:
+        text = pattern.sub(f" {put} " if put[:1].isalpha() else put, text)
+    return " ".join(text.split())
+
+
 def rephrased(text: str, first: bool = False) -> str | None:
     """The text in plainer words; None where no line fits. `first`: by the lines for what misleads."""
-    changed = text
-    for pattern, put in _ways(_FIRST if first else _LINES):
-        changed = pattern.sub(f" {put} " if put[:1].isalpha() else put, changed)
-    changed = " ".join(changed.split())
+    lines = _ways(_FIRST if first else _LINES)
+    changed = _put(text, lines)
+    sentences = _SENTENCE.split(changed)
+    if len(sentences) > 1:  # what opens a text opens each sentence of it
+        changed = " ".join(_put(sentence, lines) for sentence in sentences)
     return changed if changed.strip(" ?") and changed != " ".join(text.split()) else None
 
 

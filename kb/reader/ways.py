@@ -40,7 +40,7 @@ def asked_way(
 ) -> Query | Ask | None:
     """The query about the one way of wearing that explains every word left over; None if there is none.
 
-    A contrary ("unhooked") is asked back as the question about the way itself.
+    Whether a contrary ("unhooked") may be is whether the way may not be; whether it must be is asked back.
     """
     if frame.kind not in ("may", "must") or roles.value is not None or roles.clashing or roles.unworn:
         return None
@@ -70,7 +70,9 @@ def asked_way(
         return Query(kind=kind, items=(item,), aspect=way, polarity=frame.polarity, case=said)
     if frame.polarity == "not":
         return None
-    other: QuestionKind = "must" if kind == "may" else "may"  # may be open: need not be buttoned
+    if kind == "may":  # may be open: may go without being buttoned
+        return Query(kind=kind, items=(item,), aspect=way, polarity="not", case=said)
+    other: QuestionKind = "may"
     dual = say_query(lookup, Query(kind=other, items=(item,), aspect=way, case=said))
     return Ask(fact="reading", prompt="Asked of its contrary, is this the question?", choices=((dual, dual),))
 

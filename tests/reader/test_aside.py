@@ -45,3 +45,23 @@ def test_what_may_bear_on_the_answer_is_not_set_aside(choir: Base, text: str) ->
     reading = choir.read(text)
     assert reading.query is None
     assert not reading.unused
+
+
+STATES = [
+    ("May I wear the sash when it's hot?", "may sash", ("when it's hot",)),
+    ("May an S2 wear the sash in the nave if I'm really cold and tired?", "may sash grade=S2 venue=nave",
+     ("if I'm really cold and tired",)),
+    ("On a warm dry evening, must I wear the choir scarf?", "must choir-scarf", ("On a warm dry evening",)),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "expected", "unused"), STATES)
+def test_how_it_is_is_set_aside_and_named(
+    choir: Base, text: str, expected: str, unused: tuple[str, ...]
+) -> None:
+    reading = choir.read(text)
+    assert (write_reading(reading), reading.unused) == (expected, unused)
+
+
+def test_how_it_is_not_stays(choir: Base) -> None:
+    assert choir.read("May I wear the sash when it's not hot?").query is None

@@ -34,7 +34,7 @@ KINDS = {
 }
 # Yes and no to the same thing: what is permitted need not be done, and is so answered to who asks if it must.
 _SAME = {("not_required", "permitted"), ("permitted", "not_required")}
-# What is asked of the contrary of a way ("unhooked"), and what the books then say of the way itself ("hooked").
+# What the books say of a way ("hooked"), and what is then said of its contrary ("unhooked").
 _TURNED = {
     ("required", "prohibited"),
     ("not_required", "permitted"),
