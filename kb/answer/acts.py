@@ -8,6 +8,7 @@ import msgspec
 
 from kb.answer.common import Part, row_label
 from kb.explanation import derive
+from kb.model.lookup import Lookup
 from kb.model.questions import AnswerCase, Query
 from kb.model.values import Choices, Interval, Ranges, ValueSet
 from kb.reasoner import WORN, Engine, Facts, Problem, possible_facts, rows
@@ -90,6 +91,25 @@ def act_answer(engine: Engine, query: Query) -> Part:
         return breach
     order = ["conflict", "prohibited", "conditional", "silent", "not_required", "permitted", "required"]
     return min(parts, key=lambda part: (order.index(part.verdict), parts.index(part)))
+
+
+def carriers(lookup: Lookup, query: Query, part: Part) -> list[tuple[str, ...]]:
+    """For each row of a table the rules of which a clause is enough to carry it."""
+    return [_to_the_point(lookup, query, _proof_rules(part, row)) for row in range(len(part.cases))]
+
+
+def _proof_rules(part: Part, row: int) -> tuple[str, ...]:
+    """The decisive rules of a row that are alive in its proof; the row's own where none is."""
+    alive = {step.rule for step in part.derivations[row].steps if step.alive}
+    kept = tuple(rule for rule in part.cases[row].rules if rule in alive)
+    return kept or part.cases[row].rules
+
+
+def _to_the_point(lookup: Lookup, query: Query, rules: tuple[str, ...]) -> tuple[str, ...]:
+    """Of rules that permit a thing, for who asks whether it may be, those that are not only a "need not"."""
+    if query.kind != "may" or query.polarity == "not":
+        return rules
+    return tuple(rule for rule in rules if lookup.rules[rule].modality != "need_not") or rules
 
 
 def wear_question(query: Query) -> Query:

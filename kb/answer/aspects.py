@@ -60,14 +60,17 @@ def aspect_part(
 
 
 def _claimed(group: Group, statuses: Sequence[ValueStatus], claim: ValueSet, duty: bool) -> Verdict:
-    """The verdict on claimed values; open under a duty that closes others is permitted: the duty asks it."""
+    """The verdict on claimed values. What a duty leaves open is permitted; all that it leaves, required."""
     touched = [
         status
         for values, status in zip(group.classes, statuses, strict=True)
         if not is_empty(intersect(values, claim))
     ]
     verdict = claim_verdict(touched)
-    return "permitted" if verdict == "silent" and duty else verdict
+    if not duty or verdict not in ("silent", "permitted"):
+        return verdict
+    beside = (s for v, s in zip(group.classes, statuses, strict=True) if not is_subset(v, claim))
+    return "required" if all(status == "closed" for status in beside) else "permitted"
 
 
 def open_values(engine: Engine, group: Group, derivation: Derivation) -> tuple[OpenValue, ...]:

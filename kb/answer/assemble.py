@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 import msgspec
 
-from kb.answer.acts import act_answer, is_banned, wear_question
+from kb.answer.acts import act_answer, carriers, is_banned, wear_question
 from kb.answer.aspects import aspect_part, aspects_of
 from kb.answer.changes import turning_changes
 from kb.answer.common import (
@@ -153,7 +153,7 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     part = act_answer(engine, query)
     verdict = part.verdict
     both = any(case.verdict == "conflict" for case in part.cases)
-    cited = [_proof_rules(part, i) for i in range(len(part.cases))]
+    cited = carriers(engine.lookup, query, part)
     answer = _finish(engine, query, blank, [part], verdict, cited=cited, both=both)
     if query.kind == "when" and len(part.cases) > 1 and part.aspect == query.aspect:
         times = say_when(engine.lookup, query, [(case.when, case.verdict) for case in part.cases])
@@ -167,13 +167,6 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     possible = possible_facts(query.case, (part.item, *others), False, engine.lookup)
     changes = turning_changes(engine, engine.group(part.item, part.aspect), possible, verdict)
     return _replace(answer, changes=changes)
-
-
-def _proof_rules(part: Part, row: int) -> tuple[str, ...]:
-    """The decisive rules of a row that are alive in its proof; the row's own where none is."""
-    alive = {step.rule for step in part.derivations[row].steps if step.alive}
-    kept = tuple(rule for rule in part.cases[row].rules if rule in alive)
-    return kept or part.cases[row].rules
 
 
 def _values(engine: Engine, query: Query, blank: Answer) -> Answer:

@@ -102,7 +102,10 @@ class Question:
             if status in statuses:
                 return name, rules
         duty = any(self.lookup.rules[r].modality == "must" for fate in fates for r in fate.closed_by)
-        return ("permitted" if duty or statuses == {"supported"} else "silent"), rules
+        if not duty:
+            return ("permitted" if statuses == {"supported"} else "silent"), rules
+        beside = {fate.status for fate in fates if not is_subset(fate.values, claim)}
+        return ("required" if beside <= {"closed"} else "permitted"), rules
 
     @property
     def aspects(self) -> tuple[str, ...]:
