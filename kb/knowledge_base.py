@@ -136,8 +136,9 @@ class KnowledgeBase:
             stated = self._stated(part) if len(parts) > 1 and reading.query is None else ()
             known.update(stated)
             if not stated:
-                answers.append(self.answer(reading))
-                previous = reading if reading.query is not None else previous
+                asked = reader.each_thing(reading, self.lookup)
+                answers += [self.answer(one) for one in asked]
+                previous = asked[-1] if reading.query is not None else previous
         return tuple(answers)
 
     def _stated(self, text: str) -> Facts:

@@ -15,12 +15,14 @@ if TYPE_CHECKING:
     from kb.reader.lexicon import Lexicon
     from kb.reader.question import read_question
     from kb.reader.reply import read_reply
+    from kb.reader.several import each_thing
     from kb.reader.split import split_questions
     from kb.reader.statement import parse_fact, read_statement
     from kb.reader.turn import put_right, read_turn
 
 __all__ = [
     "Lexicon",
+    "each_thing",
     "facts_that_matter",
     "parse_fact",
     "put_right",
@@ -38,6 +40,7 @@ __getattr__ = loader(
         "kb.reader.lexicon": ("Lexicon",),
         "kb.reader.question": ("read_question",),
         "kb.reader.reply": ("read_reply",),
+        "kb.reader.several": ("each_thing",),
         "kb.reader.split": ("split_questions",),
         "kb.reader.statement": ("parse_fact", "read_statement"),
         "kb.reader.turn": ("put_right", "read_turn"),

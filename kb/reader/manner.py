@@ -57,15 +57,16 @@ def asked_place(pieces: Pieces, lookup: Lookup) -> Pieces:
     """ "Which sleeve for the band": a part of something worn, asked for beside another item, is a place."""
     others = [p for p in pieces if p.tag in _ITEMS and not _is_part(p, lookup)]
     found = list(pieces)
-    for index in range(len(pieces) - 3):
+    for index in range(len(pieces) - 1):
         word, part = pieces[index], pieces[index + 1]
         before = pieces[index - 1].tag if index else ""
         if word.tag not in ("which", "what") or not _is_part(part, lookup) or before in ("on", "in"):
             continue
-        verb, subject = pieces[index + 2].tag, pieces[index + 3].tag
+        verb, subject = ((*(p.tag for p in pieces[index + 2 : index + 4]), "", ""))[:2]
         owners = {lookup.items[entry.id].part_of for entry in part.entries}
         worn = [p for p in others if not owners.intersection(entry.id for entry in p.entries)]
-        if worn and verb in _QUESTION_VERBS and subject in _SUBJECTS:
+        last = not verb and any(p in worn for p in pieces[:index])  # "the band: which sleeve"
+        if last or (worn and verb in _QUESTION_VERBS and subject in _SUBJECTS):
             where = msgspec.structs.replace(word, last=part.last, tag="where")
             return (*found[:index], where, *found[index + 2 :])
     return pieces

@@ -32,6 +32,7 @@ class Roles:
         self.value: ValueSet | None = None
         self.value_aspect = ""
         self.measure_unit = ""
+        self.counted: Piece | None = None
         self.as_of: datetime.date | None = None
         self.clause_number = ""
         self.book = ""

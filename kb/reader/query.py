@@ -223,7 +223,8 @@ def _worn_facts(pieces: Sequence[Piece], values: ValueSet) -> dict[str, ValueSet
 
 def _sides(frame: Frame, roles: Roles) -> tuple[Frame, list[Piece], list[Piece], list[Piece]]:
     """Asked about, worn, not worn. "May I go out without the cap?" asks about the cap."""
-    asked, worn, unworn = roles.asked, roles.worn, roles.unworn
+    asked = sorted(roles.asked, key=lambda piece: piece is not roles.counted)
+    worn, unworn = roles.worn, roles.unworn
     if not asked and frame.kind == "source":  # "which clause says no beards"
         return frame, [*worn, *unworn], [], []
     if not asked and frame.kind != "list":

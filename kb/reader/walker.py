@@ -105,6 +105,7 @@ class Walker:
             interval = Interval(number, Fraction(int(self.pieces[index + 2].arg)))
             self._use(index + 1, index + 2)
         self._use(*counting)
+        self.roles.counted = self.pieces[after] if self._tag(after) in ITEMS else None
         self.roles.value, self.roles.value_aspect = ranges([interval]), "count"
         self._use(index)
 

@@ -45,7 +45,10 @@ class Marked(NamedTuple):
 
 
 def ask(base: KnowledgeBase, asked: Asked) -> tuple[Answer, float]:
-    """The last answer to the line; a fact that the books do not have is left out, as a person would."""
+    """The last answer to the line; a fact that the books do not have is left out, as a person would.
+
+    A question about several things has an answer for each: what holds of all is the least that one has.
+    """
     facts = []
     for name, value in asked.facts:
         try:
@@ -54,7 +57,16 @@ def ask(base: KnowledgeBase, asked: Asked) -> tuple[Answer, float]:
             print(f"{asked.text!r}: {error}", file=sys.stderr)
     started = time.perf_counter()
     answers = base.ask(asked.text, facts=tuple(facts), as_of=asked.as_of)
-    return answers[-1], time.perf_counter() - started
+    spent = time.perf_counter() - started
+    same = [answer for answer in answers if answer.reading.question == answers[-1].reading.question]
+    return min(same, key=_leave) if len(same) > 1 else answers[-1], spent
+
+
+_LEAST = ("conflict", "prohibited", None, "silent", "conditional", "not_required", "permitted", "required")
+
+
+def _leave(answer: Answer) -> int:
+    return _LEAST.index(answer.verdict)
 
 
 def mark_questions(books: str, half: str, base: KnowledgeBase) -> list[Marked]:

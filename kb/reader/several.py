@@ -1,0 +1,55 @@
+"""A question about several things ("do I need a harness and a helmet") as a question about each of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Query, Reading
+from kb.reader.fits import depends, wearing
+from kb.wording import say_query
+
+_TOGETHER = frozenset({"list", "compare"})
+_COUNTS = frozenset({"count", "kit-count"})
+
+
+def each_thing(reading: Reading, lookup: Lookup) -> tuple[Reading, ...]:
+    """The readings to answer: one for each thing asked about, with those that bear on it.
+
+    What a talk goes on from is the whole question. A list, a comparison and an order are of all at once.
+    """
+    query = reading.query
+    if query is None or len(query.items) < 2 or query.kind in _TOGETHER or query.aspect == "precedence":
+        return (reading,)
+    found = [
+        msgspec.structs.replace(reading, text=say_query(lookup, one), query=one, frame=reading.frame or query)
+        for one in _each(query, lookup)
+    ]
+    return tuple(found)
+
+
+def _each(query: Query, lookup: Lookup) -> Iterator[Query]:
+    first = query.items[0]
+    worn = query.aspect == wearing((first,), lookup)
+    for item in dict.fromkeys(query.items):
+        aspect = wearing((item,), lookup) if worn else query.aspect
+        one = msgspec.structs.replace(query, items=(item,), aspect=aspect)
+        if (
+            query.value is not None and query.aspect in _COUNTS and item != first
+        ):  # "two rings and a bracelet"
+            one = msgspec.structs.replace(one, aspect=wearing((item,), lookup), value=None)
+        if one.kind == "may" and one.polarity == "do" and one.value is None and aspect == "wear":
+            others = tuple(other for other in query.items if other != item and _bears_on(other, item, lookup))
+            one = msgspec.structs.replace(one, items=(item, *others))
+        yield one
+
+
+def _bears_on(other: str, item: str, lookup: Lookup) -> bool:
+    """Whether a rule on a thing asks if the other is worn, or one bounds how many of both are."""
+    worn = {f"worn:{name}" for name in (*lookup.broader(other), *lookup.narrower(other))}
+    if depends((item,), "wear", worn, lookup):
+        return True
+    shared = set(lookup.broader(item)) & set(lookup.broader(other))
+    return any(rule.aspect == "count" and shared & set(rule.scope.items) for rule in lookup.base.rules)
