@@ -35,6 +35,8 @@ _DENYING = tag_set("not, no, no longer, neither, without, unless, if, or, but")
 _JOINING = tag_set("comma, and, but, or")
 _LIGHT = tag_set("comma, and, but, or, filler")
 _PLAIN = word_set("air speed level state of the force strength")
+_VERBS = tag_set("be, have, do, can, may, must, should, have to")
+_LEADING = tag_set("self, be, det, poss, filler, comma, and, hold, joined")
 _POINTING = word_set("it its they them that this these those one ones both either neither")
 _ASKING = tag_set(
     "can, may, must, should, do, be, what, which, who, where, how, how many, when, why, have to"
@@ -185,12 +187,14 @@ def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], looku
     opening = next((p for p in pieces if p.tag not in _LIGHT), None)
     if opening is None or not {piece.tag for piece in pieces}.isdisjoint(_DENYING):
         return ""
-    doing = opening.tag == "unknown" and found.tokens[opening.first].low.endswith("ing")
-    if opening.tag not in _OPENING and not doing:
+    tags = {piece.tag for piece in pieces}
+    loose = opening.tag == "unknown" and tags.isdisjoint(_VERBS)  # "hard going up on the slope", "climbing"
+    if opening.tag not in _OPENING and not loose:
         return ""
     facts = [piece for piece in pieces if piece.tag == "fact"]
     others = [piece for piece in pieces if piece.tag != "fact"]
-    if not facts or any(lookup.facts[piece.fact].family not in _CIRCUMSTANCE for piece in facts):
+    own = _own_standing(pieces)
+    if not facts or any(lookup.facts[p.fact].family not in _CIRCUMSTANCE for p in facts if p not in own):
         return ""
     for piece in others:
         if piece.tag in _CARRYING - {"with", "body"} or piece.tag == "act":
@@ -200,6 +204,18 @@ def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], looku
     if not any(piece.tag == "unknown" for piece in others):
         return ""
     return ", ".join(_words(found, piece) for piece in facts)
+
+
+def _own_standing(pieces: Sequence[Piece]) -> list[Piece]:
+    """The facts that begin a clause about oneself: "I'm officer of the day ..."."""
+    found: list[Piece] = []
+    for place, piece in enumerate(pieces):
+        begun = place > 0 and pieces[0].tag == "self"
+        if piece.tag == "fact" and begun:
+            found.append(piece)
+        elif piece.tag not in _LEADING:
+            break
+    return found
 
 
 def _points_out(found: Understood, clauses: Sequence[_Clause], asking: set[int]) -> bool:

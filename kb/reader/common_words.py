@@ -182,7 +182,7 @@ caught chose clung crept dealt dug drew drank ate fed fought fled flew forgot fo
 hid knew laid led leapt learnt lent lit meant met paid rang said sought sent sewn shone shrank slid slung
 spent spun spat sprang stank stung strode strove sworn swollen trod understood won withdrew worn done seen
 given shown known grown thrown drawn driven ridden risen frozen chosen spoken stolen woken fallen eaten
-beaten bitten hidden forgotten
+beaten bitten hidden forgotten lets
 """
 
 COMMON_WORDS = frozenset((_WORDS + _MORE).split())

@@ -189,7 +189,8 @@ outdoors: outdoors|out of doors|outside|out in the open|in the open|in the open 
 |open air
 degree: heavy|heaviest|pouring|driving|torrential|dense|thick|persistent|steady|blinding|freezing|bitter
 fix: fix|fixes|fixed|fixing|affix|affixed|attach|attaches|attached|attaching|mount|mounted|sew|sews|sewn|sewed
-|situated|located|placed|positioned|stitch|stitched|pinned|put on to|stuck|kept
+|situated|located|placed|positioned|stitch|stitched|pinned|put on to|stuck|kept|move|moves|moved
+|shift|slot|stick|clip
 run: start|starts|begin|begins|end|ends|finish|finishes|run|runs|hang|hangs|fall|falls|come|comes|come to
 |comes to
 fasten: button|button up|buttoned|buttoned up|buttoning|do up|done up|zip|zip up|zipped|zipped up|hook

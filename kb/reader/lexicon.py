@@ -19,6 +19,7 @@ from kb.reader.english import (
     SKIPPED_INSIDE_LABELS,
 )
 from kb.reader.kinds import circumstances, narrower, same
+from kb.reader.shortened import one_way, short_places, with_adjective
 from kb.reader.tokens import tokenize, word_key
 from kb.wording.manners import treated
 
@@ -212,6 +213,7 @@ def _all_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
     for book in base.books:
         for label in _labels(book):
             yield name_words(label), Entry("book", book.id)
+            yield name_words(label.partition(" of ")[2]), Entry("service", base.service.id, "", 1)
     yield from _item_names(lookup)
     for fact in base.facts:
         if fact.family != "worn":
@@ -232,6 +234,7 @@ def _item_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
             yield words, Entry("item", item.id)
             if len(words) > 1:
                 yield _head(label), Entry("item", item.id, "", 2 if label is item.label else 3)
+            yield from ((w, Entry("item", item.id, "", 3)) for w in with_adjective(_label_tokens(label)))
         for word in item.everyday:
             yield name_words(word), Entry("item", item.id, "", 1)
 
@@ -307,6 +310,8 @@ def _shorter(words: tuple[str, ...], entry: Entry, family: str) -> Iterator[tupl
             yield core, entry._replace(rank=2)
             if not core[-1].endswith(("er", "r")) and family != "waiver":
                 yield (*core[:-1], core[-1] + "er"), entry._replace(rank=2)
+    if words[-1] == "running" and len(words) > 1:
+        yield from (((*words[:-1], form), entry._replace(rank=1)) for form in ("going", "on", "turning"))
     if words[0].endswith("ing") and len(words[0]) > 5:
         stem = words[0][:-3]
         yield words[:1], entry._replace(rank=2)
@@ -330,6 +335,9 @@ def _value_names(
             yield words, entry
         if len(words) == 1 and fact.family == "situation":
             yield from (((form,), entry._replace(rank=3)) for form in _derived(words[0]))
+        if fact.family == "situation":
+            yield from ((short, entry._replace(rank=2)) for short in short_places(_label_tokens(label)))
+        yield from ((way, entry._replace(rank=1)) for way in one_way(_label_tokens(label)))
         yield ("in", *words), entry
         if words[0] in _FUNCTION_WORDS:
             yield from (((lead, *words), entry) for lead in ("this", "every", "each", "during"))
@@ -384,15 +392,6 @@ def verb_forms(verb: str, done: str | None) -> tuple[str, ...]:
         else stem
     )
     past = done.lower().split()[0] if done else (first[:-1] + "ied" if first.endswith("y") else stem + "ed")
-    forms = (
-        first,
-        first + "s",
-        first + "es",
-        first[:-1] + "ies",
-        stem + "ing",
-        doubled + "ing",
-        past,
-        doubled + "ed",
-    )
+    forms = (first, first + "s", first + "es", first[:-1] + "ies", stem + "ing", doubled + "ing", past)
     tail = "".join(name_words(rest)) if rest else ""
-    return tuple(dict.fromkeys(word_key(form) + tail for form in forms))
+    return tuple(dict.fromkeys(word_key(form) + tail for form in (*forms, doubled + "ed")))

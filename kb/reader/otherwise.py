@@ -33,20 +33,24 @@ def otherwise(
         measured = gauged(found, roles, case, lookup)
         if measured is not None:
             return _made(reading, measured, lookup)
-    plainer = asked_either(found, before, lookup) or rephrased(as_mended(found), first=True)
-    if plainer is None and reading.query is None and not _is_choice(reading):
-        plainer = rephrased(as_mended(found)) or rephrased(found.text)
-    if plainer is not None:
-        again = read(plainer)
+    plainer = [asked_either(found, before, lookup) or rephrased(as_mended(found), first=True)]
+    if plainer == [None] and reading.query is None and not _is_choice(reading):
+        plainer = [rephrased(as_mended(found)), rephrased(found.text)]
+    for text in dict.fromkeys(plainer):
+        if text is None:
+            continue
+        again = read(text)
         if again.query is not None or _is_choice(again):
             return msgspec.structs.replace(again, question=reading.question, spans=reading.spans)
-    if reading.abstain is None:
+    if reading.abstain is None and not _is_without(reading):
         return reading
     from kb.reader.aside import set_aside  # noqa: PLC0415  as below
 
     spared = set_aside(found, lookup, read)
     if spared is not None:
         return msgspec.structs.replace(spared, question=reading.question, spans=reading.spans)
+    if reading.abstain is None:
+        return reading
     from kb.reader.by_words import clause_by_words  # noqa: PLC0415  most questions are understood before
 
     clause = clause_by_words(found, case, lookup)
@@ -63,6 +67,11 @@ def _is_answerable(reading: Reading, lookup: Lookup) -> bool:
     if query is None or not query.items or query.aspect not in lookup.aspects_within("size"):
         return query is not None
     return bool(set(rule_aspects(query.items[0], lookup)) & set(lookup.aspects_within(query.aspect)))
+
+
+def _is_without(reading: Reading) -> bool:
+    """Whether it was asked back whether to answer without a word."""
+    return reading.ask is not None and [said for _, said in reading.ask.choices] == ["without it"]
 
 
 def _is_choice(reading: Reading) -> bool:

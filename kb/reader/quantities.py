@@ -11,7 +11,7 @@ from kb.measures import MeasureError, parse_dates, same_dimension, to_base
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import Interval, ranges
-from kb.reader.forms import NUMBER_WORDS
+from kb.reader.forms import NUMBER_WORDS, word_set
 from kb.reader.pieces import Piece
 from kb.reader.spelling import akin
 from kb.reader.tokens import Token, tokenize
@@ -258,20 +258,30 @@ def _date_name(
         name = named_fact(piece)
         if name and any(fact.id == name for fact in facts):
             return index, name
-        if piece.tag in ("hold", "unknown", "grant"):
+        if piece.tag in ("hold", "unknown", "grant", "have"):
             near = [fact for fact in facts if akin_to_fact(fact, tokens[piece.last - 1])]
             if len(near) == 1:
                 return index, near[0].id
+        if piece.tag == "name" and {entry.kind for entry in piece.entries} == {"item"}:
+            continue  # "was awarded the badge on ..."
         if piece.tag not in _BETWEEN and tokens[piece.first].key not in service:
             return None
     return None
+
+
+_SAID_OF = (
+    ("award", word_set("got received earned won gained given")),
+    ("join", word_set("enlisted enrolled signed entered started")),
+    ("issu", word_set("got received given")),
+)
+"""How the nouns by which dates are called begin, and what is said of oneself instead: "got my badge on"."""
 
 
 def akin_to_fact(fact: Fact, word: Token) -> bool:
     """Whether a word shares its stem with one of a date's name ("joined", "date of joining")."""
     names = (fact.id.replace("-", " "), fact.label, *fact.other_labels)
     return any(
-        akin(word.low, part.low)
+        akin(word.low, part.low) or any(word.low in said and part.low.startswith(of) for of, said in _SAID_OF)
         for name in names
         for part in tokenize(name)
         if part.low not in ("date", "day", "of", "on")

@@ -79,6 +79,20 @@ _LINES = r"""
 ^(?:would )?(?:nobody|no one|no-one|anybody|anyone|somebody|someone|would anybody|would anyone)
     \s(?:would |will |'d )?(?:mind|object to|complain about|object if i wore) (.+?)(?:,? would (?:they|he
     |she))?\W*$ => may I wear \1?
+\b(?:put|stick|push|poke|run|shove) (?:a |an |any |my |the )?(?:pins?|needles?|holes?)
+    \s(?:in|into|through)\b => pierce
+\b(?:pin|stick|push|poke|sew|fasten) (?:my|a|an|the) [\w' -]+? through (?:my|a|an|the)\b => pierce my
+\bpaint(?:ing|ed|s)? (my|your|his|her|our|their) nails\b => wear nail varnish
+\bhow many watches\b => how many wristwatches
+\b(where .*)\bends? up\b => \1 go
+\bwhat (?:do|must|should|shall|would|does|can) (i|we|you|he|she|one|they) do with\s => how must \1 wear\s
+\ba couple(?: of)?\s(?=\w+s\b) => two\s
+^(.*\b(?:wear|wears|wearing|wore|carry|carries|carrying|has|have|'ve|'s got|got|stuck|put|is in|in)\b.*)[.;]
+    \s(?:is (?:that|this|it) |all )?(?:allowed|ok|okay|legal|permitted|permissible|fine|acceptable
+    |right|in order)\?$ => \1?
+^(.*\b(?:wear|wears|wearing|wore|carry|carries|carrying|has|have|'ve|'s got|got|stuck|put|is in|in)\b.*)[.;]
+    \s(?:(?:am i|is (?:he|she)|are (?:they|we)) in the wrong|(?:do i |should i |shall i )?send (?:him
+    |her|them) (?:back|home|away)|(?:can|may|could) (?:i|he|she|they|we)(?: do (?:that|so))?)\?$ => \1?
 \bis there (?:a|any|no) way (?:round|around|out of|past) (?:the |a )?no[- ](\w+(?: \w+)?)[- ]rule\b
      => may I wear \1
 \bwhich (?:one |\w+ )?(?:goes|comes|ranks|sits|is worn) (?:first|higher|highest|ahead|above)\b
@@ -143,6 +157,10 @@ _LINES = r"""
 
 # Lines for what would be understood as it stands, but otherwise than it is meant.
 _FIRST = r"""
+^(.*?)\b(?:has |have |had |'ve |'s )?(?:left|forgotten|forgot|lost|mislaid) (?:his|her|my|their|the|our)
+    \s([\w' -]+?)(?: behind| at home| ashore| below| overboard)?[.;]
+    \s(?:did|does|do|must|should|will) (he|she|i|we|they)
+    \s(?:need|have to have|have to wear|need to wear|wear) (?:it|them|one)\?$ => \1, must \3 wear \2?
 ^(?:but )?the (?:\w+ ){0,2}(?:<book>) says?(?: that)? (.+?),? so (?:is|are|can|may|must|do|does)
     \s(?:it|they|i|we|he|she)\W*$ => \1?
 ^(.+?) or (.+?)[,:] (?:can|may|could) (?:i|we|you|he|she|they) (?:have|wear|put on|sport) (?:them )?both\W*$
