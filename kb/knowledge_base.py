@@ -33,6 +33,7 @@ if TYPE_CHECKING:
     from kb.guidance.checking import CheckReport
     from kb.guidance.drafting import Draft, Format
     from kb.sparql import Table
+    from kb.suggesting import WordDesk
 
 _ENGINES_KEPT = 8
 
@@ -186,6 +187,15 @@ class KnowledgeBase:
         from kb.bulk import CaseTable  # noqa: PLC0415  only for tables
 
         return CaseTable(self.lookup, self.engine, header, as_of or datetime.date.today())
+
+    def word_desk(self) -> WordDesk:
+        """Where a writer decides on everyday words that a thesaurus has for the items of these books.
+
+        Raises `UsageError` with the line that installs the thesaurus where it is missing.
+        """
+        from kb.suggesting import WordDesk  # noqa: PLC0415  only for this command
+
+        return WordDesk.open(self._opening.folder, self.lookup, self.lexicon)
 
     # -- facts ------------------------------------------------------------------------------------------
 

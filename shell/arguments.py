@@ -43,6 +43,11 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
         "clothbound check guidance.docx --json",
         "clothbound check guidance.md --grade K5 --as-of 2026-12-01",
     ),
+    "suggest-words": (
+        "clothbound suggest-words --books my-books",
+        "clothbound suggest-words spectacles torch --list",
+        'clothbound suggest-words --books my-books --accept "storm coat=slicker" --refuse jersey=pinafore',
+    ),
 }
 
 
@@ -211,6 +216,25 @@ def _add_audit(command: argparse.ArgumentParser) -> None:
     )
 
 
+def _add_suggest_words(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "items", nargs="*", metavar="ITEM", help="only for these items, by id or name (default: all)"
+    )
+    for name, what in (
+        ("--accept", "keep a proposed word for an item"),
+        ("--refuse", "do not propose a word for an item again"),
+        ("--own", "keep a word of your own for an item"),
+    ):
+        command.add_argument(
+            name, action="append", default=[], metavar="ITEM=WORD", help=f"{what}; may be repeated"
+        )
+    command.add_argument(
+        "--narrower", action="store_true", help="propose names of kinds of the item too (parka for a coat)"
+    )
+    command.add_argument("--list", action="store_true", help="list the proposals, ask nothing")
+    command.add_argument("--json", action="store_true", help="one JSON object, ask nothing")
+
+
 def _add_build(command: argparse.ArgumentParser) -> None:
     del command  # nothing beyond the options that stand everywhere
 
@@ -226,6 +250,10 @@ _COMMANDS = {
     "decide": ("decide a table of cases, each with its clause and rules", _add_decide),
     "draft": ("write guidance for one station, every sentence with its clause, from a plan", _add_draft),
     "check": ("check guidance, drafted or written by hand, against the rule books", _add_check),
+    "suggest-words": (
+        "propose everyday words for items out of a thesaurus, to accept or refuse",
+        _add_suggest_words,
+    ),
 }
 
 

@@ -173,6 +173,12 @@ def run_draft(arguments: Arguments) -> int:
     return write_draft(arguments, _open(arguments))
 
 
+def run_suggest_words(arguments: Arguments) -> int:
+    from shell.suggesting import suggest_words  # noqa: PLC0415  only for this command
+
+    return suggest_words(arguments, _open(arguments))
+
+
 def run_verify(arguments: Arguments) -> int:
     from shell.verify import verify_answers  # noqa: PLC0415  only for this command
 
@@ -200,4 +206,5 @@ COMMANDS: dict[str | None, Callable[[Arguments], int]] = {
     "decide": run_decide,
     "draft": run_draft,
     "check": run_check,
+    "suggest-words": run_suggest_words,
 }

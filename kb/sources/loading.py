@@ -43,7 +43,7 @@ def load_rule_base(folder: Path, read_tree: ReadTree = parse_file) -> LoadResult
 
     `read_tree(data, name)` may be replaced by one that keeps trees by digest; see `parse_file`.
     """
-    trees, problems = _read_files(folder, read_tree)
+    trees, problems = read_trees(folder, read_tree)
     base, found = load_trees(trees)
     every = tuple(sorted([*problems, *found]))
     failed = any(problem.severity == "error" for problem in every)
@@ -57,7 +57,8 @@ def load_texts(texts: dict[str, str]) -> LoadResult:
     return LoadResult(base, problems, {tree.file: tree.digest for tree in trees})
 
 
-def _read_files(folder: Path, read_tree: ReadTree) -> tuple[list[Tree], list[Problem]]:
+def read_trees(folder: Path, read_tree: ReadTree = parse_file) -> tuple[list[Tree], list[Problem]]:
+    """The trees of all files of a folder in the order of their names, and what is wrong with the files."""
     if not folder.is_dir():
         message = "There is no such folder of rule books."
         return [], [Problem(Location(str(folder)), "no-folder", message, "Correct the path.")]

@@ -78,6 +78,8 @@ def test_every_example_of_the_help_works(
         document = docx.Document()
         document.add_paragraph(GUIDANCE)
         document.save(str(tmp_path / "guidance.docx"))
+    if "my-books" in example:
+        shutil.copytree(cache.parent / "books", tmp_path / "my-books")
     done = run(example, cache, tmp_path, stdin=stdin)
     expected = 3 if "audit" in example else 0  # the demo's station order oversteps on purpose
     assert done.returncode == expected, done.stderr
