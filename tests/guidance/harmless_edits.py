@@ -61,6 +61,11 @@ EDITS: list[Edit] = [
     ),
     ("except when", "may wear the beard unless diving", "may wear the beard except when diving"),
     ("if", "K1 to K5 may wear the beard unless diving", "K1 to K5 may wear the beard if not diving"),
+    (
+        "granted by whoever can",
+        "extreme heat dress has been granted by the District Superintendent or a higher authority",
+        "extreme heat dress has been granted",
+    ),
     ("dates in another form", "**Effective date:** 1 December 2026", "Effective date: 2026-12-01"),
     ("another label", "**Expiry:** 31 March 2027", "Expires on 31 March 2027"),
     ("edition by its year", "Dress Order, second edition, in force", "Dress Order, 2024 edition, in force"),

@@ -3,30 +3,28 @@
 from __future__ import annotations
 
 import datetime
-import re
 from collections.abc import Callable, Iterator
 
 import msgspec
 
-from kb.guidance.checking.audience import read_audience, read_heading
+from kb.guidance.checking.audience import read_audience
 from kb.guidance.checking.books import Books
 from kb.guidance.checking.citations import Citations
 from kb.guidance.checking.claims import Claims
-from kb.guidance.checking.document import Block, Document, refused
+from kb.guidance.checking.document import Document, refused
 from kb.guidance.checking.findings import CheckFinding, CheckReport, Unread
+from kb.guidance.checking.gathering import Gathering
 from kb.guidance.checking.header import Header, read_header
 from kb.guidance.checking.heading import early_findings, header_findings
 from kb.guidance.checking.names import Names
 from kb.guidance.checking.passage import Passage, Result
 from kb.guidance.checking.passages import LONGEST, Passages
-from kb.guidance.checking.plain import is_boilerplate
-from kb.guidance.checking.sentences import Sentence, split_sentences
 from kb.guidance.checking.staying import later_findings
 from kb.guidance.checking.truth import Judge
 from kb.guidance.checking.verdicts import Weighing
 from kb.guidance.checking.whole import left_out_findings
 from kb.guidance.checking.words import fold, level
-from kb.model.conditions import ALWAYS, Condition, Test, all_of
+from kb.model.conditions import Condition, Test, all_of
 from kb.model.lookup import Lookup
 from kb.reader import Lexicon
 from kb.reasoner import Engine, Facts
@@ -67,7 +65,6 @@ class _Check:
         self.header: Header = read_header(document, desk.lookup, self.citations)
         self.day = self.header.effective.date if self.header.effective else today
         self.names = desk.names
-        self.claims = desk.claims
         if facts:
             stated: Condition = all_of([Test(fact, values) for fact, values in facts])
             self.audience, self.sure = self.names.plain(stated), True
@@ -79,7 +76,7 @@ class _Check:
 
     def run(self) -> CheckReport:
         """The report."""
-        passages = list(self._passages())
+        passages = list(Gathering(self.document, self.header, self.desk, self.audience).passages())
         if len(passages) > MOST_SENTENCES:
             message = f"The document has more than {MOST_SENTENCES} sentences."
             raise refused(self.document.name, passages[-1].line, "too-long", message, "Check it in parts.")
@@ -134,7 +131,7 @@ class _Check:
             weighing = Weighing(Judge(self.desk.engine(day), self.names), books)
             self._on_day[day] = Passages(
                 self.desk.lookup,
-                self.claims,
+                self.desk.claims,
                 self.citations,
                 books,
                 weighing,
@@ -150,89 +147,6 @@ class _Check:
         found = [self.citations.find(p.text).citations for p in passages if len(p.text) <= LONGEST]
         clauses = [c for cited in found if cited for c in self.books.resolve(cited).all_clauses]
         return frozenset(clause.id for clause in clauses)
-
-    # -- what is checked --------------------------------------------------------------------------------
-
-    def _passages(self) -> Iterator[Passage]:
-        headings: list[tuple[int, Condition]] = []
-        for index, block in enumerate(self.document.blocks):
-            if index in self.header.blocks:
-                continue
-            if block.kind == "heading":
-                headings = [(depth, c) for depth, c in headings if depth < block.level]
-                headings.append((block.level, read_heading(self.names, block.text)))
-                if not self.citations.find(level(block.text)).citations:
-                    continue
-            section = all_of([condition for _, condition in headings])
-            lead = read_heading(self.names, block.lead) if block.lead else ALWAYS
-            contexts = tuple(
-                dict.fromkeys(
-                    [all_of([self.audience, section, lead]), all_of([self.audience, section]), self.audience]
-                )
-            )
-            if block.kind == "row":
-                yield from self._row(block, contexts)
-                continue
-            following = self.document.blocks[index + 1].kind if index + 1 < len(self.document.blocks) else ""
-            for sentence in split_sentences(block):
-                leads = sentence.text.endswith(":") and following in ("item", "row")
-                if not leads and not is_boilerplate(sentence.text):
-                    yield self._passage(sentence, block, contexts)
-
-    def _passage(self, sentence: Sentence, block: Block, contexts: tuple[Condition, ...]) -> Passage:
-        readings = [sentence.text]
-        if block.lead:
-            lead = block.lead.rstrip(" :")
-            readings.append(f"{lead} {sentence.text}")
-            gathered = re.sub(
-                r"\bthe following(?: items?| articles?| garments?)?\b",
-                sentence.text.rstrip(" .;,"),
-                lead,
-                count=1,
-                flags=re.I,
-            )
-            if gathered != lead:
-                readings += [gathered, re.sub(r"\bare\b", "is", gathered)]
-        return Passage(sentence.text, sentence.line, sentence.place, tuple(readings), contexts)
-
-    def _row(self, block: Block, contexts: tuple[Condition, ...]) -> Iterator[Passage]:
-        """The cells of a table row as sentences, each under its column's title, and the row read along."""
-        cells = [level(cell) for cell in block.cells]
-        if not block.header:
-            return
-        head = [level(cell) for cell in block.header]
-        titled = [
-            t for t in head if re.match(r"(?i)(?:ref(?:erence)?s?|clauses?|citations?|source|authority)\b", t)
-        ]
-        source = " ".join(
-            f"({cell.strip('()')})"
-            for cell, title in zip(cells, head, strict=False)
-            if title in titled and cell
-        )
-        rest = [cell for cell, title in zip(cells, head, strict=False) if title not in titled]
-        columns = [title for title in head if title not in titled]
-        line, place = block.lines[0][1], block.place
-        if titled and not any(re.match(r"(?i)the ", title) for title in columns[1:]):
-            whole = " ".join(cell for cell in rest if cell)
-            text = f"{whole} {source}".strip()
-            yield Passage(text, line, place, (text, *self._titled(columns, rest, source)), contexts)
-            return
-        for title, cell in zip(columns[1:], rest[1:], strict=False):
-            text = f"{cell} {source}".strip()
-            if cell and (self.citations.find(text).citations or re.search(r"\b(?:must|may|need)\b", cell)):
-                readings = (
-                    text,
-                    f"For {rest[0]}, {title} must be {text}",
-                    f"{rest[0]} {text}",
-                    f"{rest[0]} {title} {text}",
-                )
-                yield Passage(f"{rest[0]} | {title}: {text}", line, place, readings, contexts)
-
-    def _titled(self, columns: list[str], cells: list[str], source: str) -> Iterator[str]:
-        """A row of which the titles of the columns are a part: "may wear", "the beard"."""
-        for title, cell in zip(columns[1:], cells[1:], strict=False):
-            yield f"For {cells[0]}, {title} must be {cell} {source}"
-            yield f"{cells[0]} {title} {cell} {source}"
 
     def _hidden(self) -> Iterator[CheckFinding]:
         for block in self.document.blocks:

@@ -45,12 +45,13 @@ _LINKED = (
     "the ",
 )
 _DENYING = ("without ", "not wearing ", "not holding ")
+_ALWAYS = Pattern(r"(?:^|,? )(?:at all times|always|without exception|in all circumstances)$")
 _LONGEST = 400
 
 
 def read_tail(names: Names, text: str) -> Condition | None:
     """What follows (or comes before) a statement, as a condition; `ALWAYS` for nothing, None if unread."""
-    tail = text.strip(" ,;")
+    tail = _ALWAYS.sub("", text.strip(" ,;"))
     if not tail:
         return ALWAYS
     if len(tail) > _LONGEST:

@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from kb.guidance.checking.claims import Claim
+from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.findings import CheckFinding, finding_at
 from kb.guidance.checking.passage import Passage
 from kb.model.records import Clause

@@ -43,7 +43,7 @@ _FROM = re.compile(
     r"\b(?:in force|effective|dated|with effect|valid)\b(?:\s+from|\s+since)?|\bfrom\b|\bof\b", re.IGNORECASE
 )
 _EDITION = re.compile(
-    r"(?P<id>[\w.-]+)\s+edition|edition\s+(?:of\s+)?(?P<other>[\w.-]*\d[\w.-]*)|\((?P<bare>\d{4})\)",
+    r"(?P<id>[\w.-]+)\s+edition|edition\s+(?:of\s+)?(?P<other>[\w.-]*\d[\w.-]*)|\((?P<bare>\d{4})\)|,\s*(?P<year>(?:19|20)\d\d)(?=\s*(?:,|;|\.|$))",
     re.IGNORECASE,
 )
 _NEARLY = 0.86
@@ -69,7 +69,7 @@ class Reference(msgspec.Struct, frozen=True):
     """A lettered reference: the book it names (empty if none is known), its edition if there is one.
 
     `since` is the day it says the edition is in force from, `unknown` the edition it names that is not there,
-    `meant` the book whose name it nearly gives.
+    `misspelt` that it gives the book's name but for a letter or two.
     """
 
     letter: str
@@ -80,7 +80,7 @@ class Reference(msgspec.Struct, frozen=True):
     edition: str = ""
     since: datetime.date | None = None
     unknown: str = ""
-    meant: str = ""
+    misspelt: bool = False
 
 
 class Dated(msgspec.Struct, frozen=True):
@@ -175,6 +175,11 @@ def _book_in(text: str, citations: Citations) -> str:
     return citations.books[max(names, key=len)] if names else ""
 
 
+def _begins_with_name(text: str, citations: Citations) -> bool:
+    plain = fold(text).removeprefix("the ")
+    return any(re.match(rf"{re.escape(name)}(?!\w)", plain) for name in citations.books)
+
+
 def _nearly(text: str, citations: Citations) -> str:
     """The book whose name a text begins with but for a letter or two; empty if there is none."""
     words = fold(text).removeprefix("the ").split(" ")
@@ -199,9 +204,12 @@ def _references(block: Block, text: str, lookup: Lookup, citations: Citations) -
 def _reference(
     letter: str, text: str, line: int, place: str, lookup: Lookup, citations: Citations
 ) -> Reference:
-    book = _book_in(text, citations)
+    book, misspelt = _book_in(text, citations), False
+    if not _begins_with_name(text, citations):
+        nearly = _nearly(text, citations)
+        book, misspelt = nearly or book, bool(nearly)
     if not book:
-        return Reference(letter, text, line, place, meant=_nearly(text, citations))
+        return Reference(letter, text, line, place)
     day = find_date(text)
     since = day.date if day else None
     without_dates = text
@@ -215,10 +223,11 @@ def _reference(
     by_id = [e for e in editions if fold(e.id.rpartition("/")[2]) in tokens]
     chosen = by_id or named
     if len(chosen) == 1:
-        return Reference(letter, text, line, place, book, chosen[0].id, since)
+        return Reference(letter, text, line, place, book, chosen[0].id, since, misspelt=misspelt)
     written = _EDITION.search(without_dates)
-    word = next((w for w in (written["id"], written["other"], written["bare"]) if w), "") if written else ""
+    word = next((w for w in written.groups() if w), "") if written else ""
     if word and fold(word) not in _ORDINALS and any(c.isdigit() for c in word):
-        return Reference(letter, text, line, place, book, "", since, unknown=word)
+        return Reference(letter, text, line, place, book, "", since, unknown=word, misspelt=misspelt)
     by_date = [e for e in editions if since is not None and e.valid_from == since]
-    return Reference(letter, text, line, place, book, by_date[0].id if len(by_date) == 1 else "", since)
+    edition = by_date[0].id if len(by_date) == 1 else ""
+    return Reference(letter, text, line, place, book, edition, since, misspelt=misspelt)

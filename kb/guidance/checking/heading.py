@@ -35,9 +35,9 @@ def _reference(reference: Reference, header: Header, books: Books) -> Iterator[C
         fault = books.unknown_edition(reference.book, reference.unknown)
         yield finding_at(reference, "error", fault.code, fault.message, fault.suggestion)
         return
-    if not reference.book and reference.meant:
-        label = books.lookup.books[reference.meant].label
-        message = f"The rule books have no such book; they have the {label}."
+    if reference.misspelt:
+        label = books.lookup.books[reference.book].label
+        message = f"The rule books have no book of this name; they have the {label}."
         yield finding_at(reference, "error", "unknown-book", message, f"Write “{label}”.")
     if not reference.edition:
         return
@@ -95,7 +95,8 @@ def _dates(header: Header, today: datetime.date) -> Iterator[CheckFinding]:
     effective, expires, review = header.effective, header.expires, header.review
     if effective and expires and expires.date < effective.date:
         message = f"The guidance expires on {say_date(expires.date)}, before it takes effect."
-        yield finding_at(expires, "error", "stale-date", message, "Correct one of the dates.")
+        for date in (effective, expires):
+            yield finding_at(date, "error", "stale-date", message, "Correct one of the two dates.")
     elif expires and expires.date < today:
         message = f"The guidance expired on {say_date(expires.date)}."
         yield finding_at(expires, "warning", "expired", message, "Review it and give it a new date.")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from kb.guidance.checking.claims import Claim
+from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.truth import Ruling
 from kb.guidance.checking.verdicts import TRUE, Verdict, Weighing
 from kb.model.conditions import Condition

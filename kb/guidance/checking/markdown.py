@@ -14,7 +14,7 @@ _UNDERLINE = Pattern(r" {0,3}(=+|-{2,})\s*$")
 _FENCE = Pattern(r" {0,3}(```+|~~~+)")
 _ITEM = Pattern(r"\s*(?:[-*+•]|\d{1,3}\))\s+(?=\S)")
 NUMBERED = Pattern(
-    r"\s*(?:\*\*)?(?P<number>\d{1,3}(?:\.\d{1,3})+(?=[.\s*])|\d{1,3}(?=\.))\.?(?:\*\*)?(?:\s+|$)(?=\D|$)"
+    r"\s*(?:\*\*)?(?P<number>\d{1,3}(?:\.\d{1,3})+[a-z]?(?=[.\s*])|\d{1,3}(?=\.))\.?(?:\*\*)?(?:\s+|$)(?=\D|$)"
 )
 _LETTERED = Pattern(r"\s*(?:[-*+•]\s+)?\(?[a-z]\)\s")
 _LABEL = Pattern(r"\s*(?:[-*+]\s+)?(?:\*\*|__)?[A-Z][A-Za-z ]{2,30}:(?:\*\*|__)?(?:\s|$)")
@@ -129,7 +129,8 @@ class _Reader:
         starts = item or numbered or _LETTERED.match(line) or _LABEL.match(line)
         if starts:
             self.end()
-            self._kind = "item" if item and not numbered else "text"
+            listed = numbered and self._lead and "." not in numbered["number"]
+            self._kind = "item" if listed or (item and not numbered) else "text"
             self._number = numbered["number"] if numbered else ""
             line = line[(item or numbered).end() :] if item or numbered else line  # type: ignore[union-attr]
         self._parts.append((number, line))
@@ -183,7 +184,7 @@ class _Reader:
             )
         )
         if kind != "item":
-            self._lead = text.rstrip() if kind == "text" and text.rstrip().endswith(":") else ""
+            self._lead = text.rstrip() if kind == "text" and text.rstrip()[-1:] not in ".!?" else ""
 
 
 def plain(text: str) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import msgspec
 
-from kb.guidance.checking.claims import Claim
+from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.truth import Judge
 from kb.measures import same_dimension
 from kb.model.records import Measure, Rule

@@ -15,7 +15,8 @@ class Modal(msgspec.Struct, frozen=True):
     """A modal expression: characters `start` to `end`. `be` says that it holds the "be" of a passive.
 
     `done` says that it stands for a verb too ("is prohibited"). `sure` is False where plain English leaves
-    open whether a duty is meant ("is worn", "should"). `only` says that "only" follows ("may only be worn").
+    open whether a duty is meant ("is worn", "should"); `weak` says that it only advises ("should"), `only`
+    that "only" follows ("may only be worn").
     """
 
     start: int
@@ -25,6 +26,7 @@ class Modal(msgspec.Struct, frozen=True):
     done: bool = False
     sure: bool = True
     only: bool = False
+    weak: bool = False
 
 
 _ALLOWED = r"(?:permitted|allowed|authori[sz]ed)"
@@ -35,8 +37,10 @@ _FORMS: tuple[tuple[str, Modality, str], ...] = (
     (r"(?:must|shall|may|can) (?:not|never)(?: under any circumstances)?", "must_not", ""),
     (r"cannot be|mustn't be|can't be|shan't be", "must_not", "be"),
     (r"cannot|mustn't|can't|shan't", "must_not", ""),
-    (r"(?:should|will) (?:not|never) be", "must_not", "be unsure"),
-    (r"(?:should|will) (?:not|never)", "must_not", "unsure"),
+    (r"(?:should|ought) (?:not|never) (?:to )?be", "must_not", "be unsure weak"),
+    (r"should (?:not|never)|ought (?:not|never) to", "must_not", "unsure weak"),
+    (r"will (?:not|never) be", "must_not", "be unsure"),
+    (r"will (?:not|never)", "must_not", "unsure"),
     (
         rf"(?:is|are) (?:not|never) (?:{_ALLOWED} )?to be|(?:is|are) {_BANNED} (?:to be|from being)",
         "must_not",
@@ -47,12 +51,16 @@ _FORMS: tuple[tuple[str, Modality, str], ...] = (
     (rf"(?:is|are) not {_NEEDED} to be", "need_not", "be"),
     (r"need not|needn't|(?:does|do) not (?:have|need) to", "need_not", ""),
     (rf"(?:is|are) not {_NEEDED} to", "need_not", ""),
-    (r"(?:must|shall) (?:always )?be|(?:has|have|needs?) to be|ought to be", "must", "be"),
+    (r"(?:must|shall) (?:always )?be|(?:has|have|needs?) to be", "must", "be"),
+    (r"ought to be", "must", "be unsure weak"),
+    (r"ought to", "must", "unsure weak"),
     (rf"(?:is|are) {_NEEDED} to be|(?:is|are) (?:always )?to be", "must", "be"),
     (rf"(?:is|are) {_NEEDED} to|(?:has|have) to|(?:is|are) to", "must", ""),
-    (r"(?:should|will) be", "must", "be unsure"),
+    (r"should be", "must", "be unsure weak"),
+    (r"will be", "must", "be unsure"),
     (r"(?:must|shall)(?: always)?", "must", ""),
-    (r"should|will", "must", "unsure"),
+    (r"should", "must", "unsure weak"),
+    (r"will", "must", "unsure"),
     (rf"(?:may|can) be|(?:is|are) {_ALLOWED} to be", "may", "be"),
     (rf"(?:may|can)|(?:is|are) (?:{_ALLOWED}|free) to", "may", ""),
     (rf"(?:is|are) (?:strictly )?(?:{_BANNED}|not {_ALLOWED})", "must_not", "done"),
@@ -88,6 +96,7 @@ def find_modals(text: str) -> Iterator[Modal]:
             be="be" in marks.split() or marks == "needed",
             done=marks == "done",
             sure="unsure" not in marks,
+            weak="weak" in marks,
         )
 
 
@@ -108,16 +117,25 @@ def speaks_of_duty(text: str) -> bool:
     return any(True for modal in find_modals(text) if modal.sure)
 
 
-_JOINT = Pattern(r"; (?:and |but )?|, (?:and|but) | (?:and|but) ")
+_JOINT = Pattern(r"; (?:and |but )?|, (?:and|but) | (?:and|but) |, ")
 
 
-def several_statements(text: str) -> Iterator[tuple[str, str]]:
-    """The ways to take a sentence for two statements, the second perhaps with the subject of the first."""
+def last_statement(text: str) -> Iterator[tuple[str, str, bool]]:
+    """The ways to take off the last of several statements: what stands before it, it, whether it borrows.
+
+    It may lack the subject ("... and must not be wrung"), or the modal as well ("... and dried flat"): it
+    then borrows both, and no circumstances of its own can be told from those of the whole.
+    """
     plain = fold(text)
     first = next((modal for modal in find_modals(plain) if modal.sure), None)
-    for joint in _JOINT.finditer(plain) if first is not None else ():
+    if first is None:
+        return
+    for joint in reversed(list(_JOINT.finditer(plain))):
         left, right = plain[: joint.start()], plain[joint.end() :]
         modal = next((modal for modal in find_modals(right) if modal.sure), None)
-        if first is None or modal is None or joint.start() < first.end:
-            continue
-        yield left, right if modal.start else f"{plain[: first.start]}{right}"
+        if joint.start() < first.end:
+            return
+        if modal is None:
+            yield left, f"{plain[: first.end]} {right}", True
+        else:
+            yield left, right if modal.start else f"{plain[: first.start]}{right}", False

@@ -79,6 +79,33 @@ def nearest(draft: str, sentences: Iterable[tuple[str, str]]) -> tuple[str, str,
     return best if best is not None and best[2].ratio >= _NEAR else None
 
 
+def is_reordered(draft: str, rule: str) -> bool:
+    """Whether two sentences of the same words say them of other ends, or in another order of things.
+
+    "From the upper edge to the lower hem" is not "from the lower edge to the upper hem".
+    """
+    ours, theirs = tokens(draft), tokens(rule)
+    if Counter(ours) != Counter(theirs):
+        return False
+    return any(_set_out(ours, mark) != _set_out(theirs, mark) for mark in ("to", "then"))
+
+
+def _set_out(words: Sequence[str], mark: str) -> list[Counter[str]] | None:
+    """The words between one mark and the next, as bags; None if the mark does not set parts out in order."""
+    if mark not in words or (mark == "to" and "from" not in words[: words.index("to")]):
+        return None
+    parts: list[Counter[str]] = [Counter()]
+    started = mark != "to"
+    for word in words:
+        if not started:
+            started = word == "from"
+        elif word == mark:
+            parts.append(Counter())
+        elif word not in _LIGHT:
+            parts[-1][word] += 1
+    return parts
+
+
 def is_telling(found: Difference, names: Sequence[str]) -> bool:
     """Whether only words that carry the rule differ: numbers, units, sides, places, denials, grades.
 

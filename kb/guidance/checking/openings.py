@@ -6,6 +6,7 @@ import datetime
 from collections.abc import Iterator
 
 from kb.measures import find_date
+from kb.reader.forms import word_set
 from kb.text import Pattern
 
 _WITH_DATE = Pattern(r"(?P<word>from|with effect from|as of|before|until|up to and including) ")
@@ -15,7 +16,12 @@ _IT_IS = Pattern(
     r"(?: for (?P<holder>.+?))? to (?P<rest>.+)"
 )
 _ORDERED = Pattern(r"(?:(?P<no>do not|don't|never)|always) (?P<rest>[a-z]+ .+)")
-_STARTS = frozenset({"the", "no", "any", "an", "a", "either", "neither", "members", "all", "every", "each"})
+_NEVER = Pattern(r"(?:under|in) no circumstances|at no time|in no case|on no account")
+_INVERTED = Pattern(r"(?:,? )(?:may|must|shall|can|is|are) (?P<what>.+?) (?P<rest>(?:to )?be .+)")
+_STARTS = word_set("""
+    the no any an a either neither members all every each everyone everybody exactly both nobody only
+    personnel
+""")
 _MEANT = {"forbidden": "must not", "prohibited": "must not", "permitted": "may", "allowed": "may"}
 
 
@@ -32,6 +38,10 @@ def turned(text: str) -> str:
             else "must"
         )
         return f"{match['holder'] or 'members'} {meant} {match['rest']}"
+    never = _NEVER.match(text)
+    inverted = _INVERTED.fullmatch(text[never.end() :]) if never else None
+    if inverted is not None:
+        return f"{inverted['what']} must not {inverted['rest'].removeprefix('to ')}"
     ordered = _ORDERED.fullmatch(text)
     if ordered is not None:
         return f"members {'must not' if ordered['no'] else 'must'} {ordered['rest']}"

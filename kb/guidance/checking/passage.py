@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import msgspec
 
-from kb.guidance.checking.claims import Claim
+from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.findings import CheckFinding, Unread
 from kb.model.conditions import Condition
 from kb.model.records import Clause

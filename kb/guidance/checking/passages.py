@@ -11,22 +11,24 @@ import msgspec
 from kb.guidance.checking.books import Books, Cited, Fault
 from kb.guidance.checking.citations import Citations
 from kb.guidance.checking.citations import Found as FoundCitations
-from kb.guidance.checking.claims import Claim, Claims
+from kb.guidance.checking.claim import Claim
+from kb.guidance.checking.claims import Claims
 from kb.guidance.checking.dating import Dating
+from kb.guidance.checking.differing import Differing
 from kb.guidance.checking.findings import CheckFinding, Severity, Unread, finding_at
 from kb.guidance.checking.local import weigh_local
-from kb.guidance.checking.modals import several_statements, speaks_of_duty
-from kb.guidance.checking.nearest import is_telling, nearest, tokens
+from kb.guidance.checking.modals import last_statement, speaks_of_duty
 from kb.guidance.checking.passage import Passage, Result
 from kb.guidance.checking.plain import is_open, is_remark
 from kb.guidance.checking.quotations import find_quotations, nearest_part
 from kb.guidance.checking.quoting import Quoting
+from kb.guidance.checking.remarks import Remarks
 from kb.guidance.checking.verdicts import TRUE, Verdict, Weighing
 from kb.guidance.checking.words import fold
 from kb.model.conditions import ALWAYS, Condition, all_of
 from kb.model.lookup import Lookup
 from kb.model.records import Clause, Rule
-from kb.wording import clause_reference, say_datum, say_rule
+from kb.wording import clause_reference, say_rule
 
 _BROKEN = re.compile(r"where the duty of(?: the)?[ ,]*is broken, (?P<rest>.+)")
 _ONLY_QUOTED = re.compile(r'"[^"]*"[.,;]?')
@@ -55,12 +57,13 @@ class Passages:
         self.citations = citations
         self.books = books
         self.weighing = weighing
+        self.differing = Differing(books, weighing)
+        self.remarks = Remarks(claims.names, weighing)
         self.stated = stated
         self.left_out: Severity = "error" if strict else "warning"
         self.sure_of_audience = sure_of_audience
         self.on_day = on_day
         self._said: dict[str, list[Rule]] | None = None
-        self._telling: list[str] | None = None
 
     def said(self, text: str) -> list[Rule]:
         """The rules whose sentence a folded text is, word for word; those in force first."""
@@ -96,18 +99,29 @@ class Passages:
         )
 
     def _several(self, passage: Passage) -> Result | None:
-        """What comes of a sentence that states two rules, "...; ..." or "... and must not ..."; else None."""
-        for parts in several_statements(self.citations.find(passage.text).rest):
-            claims = [self.claims.read(part) for part in parts]
-            known = [claim for claim in claims if claim is not None]
-            if len(known) < len(claims):
+        """What comes of a sentence that states several rules, "... and must not ..."; None for any other."""
+        for reading in passage.readings:
+            parts = self._apart(self.citations.find(reading).rest)
+            if parts is None:
                 continue
-            results = [self._check(passage, c, part) for c, part in zip(known, parts, strict=True)]
+            results = [self._check(passage, claim, part) for claim, part in parts]
             unread = next((result.unread for result in results if result.unread), None)
             findings = dict.fromkeys(finding for result in results for finding in result.findings)
             confirmed = all(result.confirmed for result in results)
             first = msgspec.structs.replace(results[0], claim=None, confirmed=confirmed)
             return msgspec.structs.replace(first, findings=tuple(findings), unread=unread)
+        return None
+
+    def _apart(self, text: str) -> list[tuple[Claim, str]] | None:
+        """The statements of a sentence, each with its words; None if one of them is not understood."""
+        for before, last, borrows in last_statement(text):
+            claim = self.claims.read(last)
+            if claim is None or (borrows and claim.condition != ALWAYS):
+                continue
+            whole = self.claims.read(before)
+            first = [(whole, before)] if whole is not None else self._apart(before)
+            if first is not None:
+                return [*first, (claim, last)]
         return None
 
     def _check(self, passage: Passage, claim: Claim | None, reading: str) -> Result:
@@ -135,9 +149,21 @@ class Passages:
             passage.text, cited.clauses, self.weighing
         ):
             return msgspec.structs.replace(result, confirmed=not findings)
+        if self.remarks.must_be_understood(found.rest):
+            return self._remark(passage, result, found)
         if not found.citations and not found.local and not speaks_of_duty(fold(found.rest)):
             return result
         return self._unread(passage, result, found, cited)
+
+    def _remark(self, passage: Passage, result: Result, found: FoundCitations) -> Result:
+        """What comes of a note, a caution or a definition that is not the books' own, word for word."""
+        understood, finding = self.remarks.check(passage, found.rest)
+        if finding is not None:
+            return msgspec.structs.replace(result, findings=(*result.findings, finding))
+        if understood or result.findings:
+            return result
+        reason = "it is a note, a caution or a definition, and not in the words of the books"
+        return self._note_unread(passage, result, reason)
 
     def _repaired(self, passage: Passage, result: Result, rest: str, cited: Cited) -> Result | None:
         """What comes of "Where the duty of clause 4.1 is broken, ..."; None for any other sentence."""
@@ -257,6 +283,8 @@ class Passages:
         own_words = any(self.lookup.rules[rule].clause == c.id for rule in claim.rules for c in cited.clauses)
         if verdict.code == "exception-elsewhere" and (self.left_out == "warning" or own_words):
             verdict = TRUE
+        if verdict.kind == "true" and claim.weak:
+            verdict = self.weighing.weaker(claim, within, cited.clauses, passage.text)
         if verdict.kind != "true":
             findings.append(self.of_verdict(passage, verdict, reading))
         confirmed = verdict.kind == "true" and not findings
@@ -326,46 +354,12 @@ class Passages:
 
     def _unread(self, passage: Passage, result: Result, found: FoundCitations, cited: Cited) -> Result:
         """A sentence without a claim: one word or number away from a rule, or left unread."""
-        clauses = [*cited.clauses, *cited.stale]
-        rules = [rule for clause in clauses for rule in self.books.rules_of(clause.id)]
-        pairs = [(rule.id, say_rule(self.lookup, rule)) for rule in rules]
-        pairs += [
-            (rule.id, self.weighing.said(rule, w, cite=False)) for rule in rules for w in passage.contexts
-        ]
-        near = nearest(found.rest, pairs)
-        if near is not None and is_telling(near[2], self._telling_words()):
-            rule = self.lookup.rules[near[0]]
-            lost, added = " ".join(near[2].lost), " ".join(near[2].added)
-            name = clause_reference(self.lookup, rule.clause)
-            finding = finding_at(
-                passage,
-                "error",
-                "differs",
-                f"{name} says “{lost}” where this says “{added}”.",
-                clause=name,
-                quotation=self.weighing.quoted(rule, found.rest),
-                suggestion=self.weighing.said(rule, passage.contexts[0]),
-            )
+        finding = self.differing.find(passage, found.rest, cited.all_clauses)
+        if finding is not None:
             return msgspec.structs.replace(result, findings=(*result.findings, finding))
         if result.findings:
             return result
         return self._note_unread(passage, result, "it was not understood")
-
-    def _telling_words(self) -> list[str]:
-        """Words of grades, choices, manners and datums: exchanging one for another changes a rule."""
-        if self._telling is None:
-            base = self.lookup.base
-            values = [value for fact in base.facts for value in fact.values]
-            values += [value for aspect in base.aspects for value in aspect.values]
-            texts = [name for value in values for name in (value.id, value.label)]
-            manners = [
-                aspect.label for aspect in base.aspects if aspect.kind == "act" and aspect.verb is None
-            ]
-            measures = [rule.value.measure for rule in base.rules]
-            datums = [say_datum(m.datum) for m in measures if m is not None and m.datum is not None]
-            long = [word for text in (*manners, *datums) for word in tokens(text) if len(word) > 3]
-            self._telling = [*long, *(word for text in texts for word in tokens(text))]
-        return self._telling
 
     def _note_unread(self, passage: Passage, result: Result, reason: str) -> Result:
         note = Unread(passage.line, passage.place, passage.text, reason)

@@ -11,7 +11,7 @@ from typing import Literal
 
 import msgspec
 
-from kb.guidance.checking.claims import Claim
+from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.names import Names
 from kb.model.conditions import AllOf, Condition, NotOf, Test, all_of
 from kb.model.records import Case, Rule

@@ -11,10 +11,10 @@ import msgspec
 from kb.guidance.checking.names import Names
 from kb.guidance.checking.words import fold
 from kb.measures import parse_measure_at
-from kb.model.records import Measure, RuleValue
+from kb.model.records import Measure, Position, RuleValue
 from kb.model.values import Choices, Interval, ranges
 from kb.text import Pattern
-from kb.wording import say_value
+from kb.wording import say_position, say_value
 
 _COUNT = Pattern(
     r"(?P<at_most>at most|no more than|not more than|up to|a maximum of)? ?"
@@ -26,6 +26,8 @@ _NUMBERS = {
     "none": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
     "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,
 }  # fmt: skip
+_PLACES = Pattern(r"in (?:one|any) of (?:these|the following) places: ")
+_NEXT_PLACE = Pattern(r"; (?:or )?")
 _DATUM = Pattern(r",? (?:from|measured from) .+")
 
 
@@ -63,6 +65,7 @@ class Values:
                 yield Found(said[known], text[len(known) :], said[known].measure)
         kind = self.lookup.aspects[aspect].kind
         if kind == "position":
+            yield from self._listed(aspect, text)
             yield from self._place(said, text)
         if kind == "measure":
             yield from self._measure(text)
@@ -70,6 +73,27 @@ class Values:
             yield from _count(text)
         elif kind == "choice":
             yield from self._choice(aspect, text)
+
+    @cached_property
+    def _places(self) -> dict[str, dict[str, Position]]:
+        """For each aspect every single place that its rules name, as the program says it, folded."""
+        found: dict[str, dict[str, Position]] = {}
+        for rule in self.lookup.base.rules:
+            for position in rule.value.positions:
+                found.setdefault(rule.aspect, {})[fold(say_position(self.lookup, position))] = position
+        return found
+
+    def _listed(self, aspect: str, text: str) -> Iterator[Found]:
+        """Several places, "in one of these places: on the coat; or on the smock"."""
+        lead = _PLACES.match(text)
+        if lead is None:
+            return
+        places = self._places.get(aspect, {})
+        named = [places.get(part.strip(" ,")) for part in _NEXT_PLACE.split(text[lead.end() :])]
+        known = tuple(place for place in named if place is not None)
+        if len(known) == len(named):
+            members = frozenset(place.id for place in known)
+            yield Found(RuleValue(values=Choices(members), positions=known), "")
 
     def _place(self, said: dict[str, RuleValue], text: str) -> Iterator[Found]:
         """A place said in less detail than the books have: every place that begins so."""

@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from difflib import SequenceMatcher
 
 import msgspec
 
 from kb.guidance.checking.books import Books
-from kb.guidance.checking.claims import Claim
+from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.measured import apart, as_written, other_vagueness
-from kb.guidance.checking.quotations import nearest_part
+from kb.guidance.checking.spelling import Spelling
 from kb.guidance.checking.truth import Instance, Judge, Outcome, Ruling
-from kb.guidance.checking.words import fold
-from kb.model.conditions import ALWAYS, AllOf, Condition, Test, all_of, negate, tests
-from kb.model.records import Clause, Rule
-from kb.reasoner import simplify
-from kb.wording import clause_reference, listing, say_rule
+from kb.model.conditions import ALWAYS, Condition, all_of, negate, tests
+from kb.model.records import Clause, Rule, Scope
+from kb.text import Pattern
+from kb.wording import clause_reference, listing, say_rule, the_item
 
 
 class Verdict(msgspec.Struct, frozen=True):
@@ -37,16 +35,15 @@ class Verdict(msgspec.Struct, frozen=True):
 
 
 TRUE = Verdict("true")
+_EXCEPTS = Pattern(r"(?i)\b(?:unless|except|save)\b")
 
 
-class Weighing:
+class Weighing(Spelling):
     """Weighs claims on one day. `judge` answers for that day, `books` resolves citations."""
 
     def __init__(self, judge: Judge, books: Books) -> None:
+        super().__init__(judge.lookup, books)
         self.judge = judge
-        self.books = books
-        self.lookup = judge.lookup
-        self._sentences: dict[tuple[str, Condition], str] = {}
         day = judge.engine.as_of
         self.day = day
         self.rules = [
@@ -84,11 +81,13 @@ class Weighing:
         if vague is not None:
             return vague
         if ruling.holds or (claim.residual and faithful):
-            return self._right_clause(ruling, faithful, own, cited) or TRUE
+            return (
+                self._right_clause(ruling, faithful, own, cited) or self._spared(claim, within, own) or TRUE
+            )
         if "conflict" in ruling.outcomes and ruling.outcomes <= {"agrees", "conflict"}:
             return self._conflict(ruling)
         if faithful:
-            return self._excepted(claim, within, ruling, faithful, own, cited, stated)
+            return self._excepted(claim, within, ruling, faithful, own, cited, stated, text)
         return self._wrong(claim, within, ruling, cited, text)
 
     def _vague(self, claim: Claim, rules: Sequence[Rule]) -> Verdict | None:
@@ -99,6 +98,32 @@ class Weighing:
         said = "exactly" if claim.measure.about else "only about"
         message = f"{clause_reference(self.lookup, rule.clause)} gives this measure {said}."
         return Verdict("false", "wrong-measure", message, rule, suggestion=self.said(rule, ALWAYS))
+
+    def weaker(self, claim: Claim, within: Condition, cited: Sequence[Clause], text: str) -> Verdict:
+        """The verdict on a duty that is only advised: "should" where the books say "must"."""
+        here = {clause.id for clause in cited}
+        faithful = self.judge.faithful(claim, within, self.rules)
+        near = self.best([rule for rule in faithful if rule.clause in here] or faithful, text)
+        if near is None:
+            return Verdict("unsure", message="it only advises")
+        said = self.said(near, within, cite=False)
+        message = (
+            f"This only advises, and {clause_reference(self.lookup, near.clause)} makes it a rule: {said}"
+        )
+        return Verdict("partly", "weaker", message, near, suggestion=self.said(near, within))
+
+    def _spared(self, claim: Claim, within: Condition, own: Sequence[Rule]) -> Verdict | None:
+        """The verdict on items that a claim spares ("other than the ring") and its clause does not."""
+        for rule in own:
+            for item in claim.scope.excluding:
+                alone = msgspec.structs.replace(claim, scope=Scope(items=(item,)))
+                if self.judge.faithful(alone, within, [rule]) and self.judge.judge(alone, within).holds:
+                    spared = the_item(self.lookup, item)
+                    message = f"{self._says(claim, rule, within)} It does not leave out {spared}."
+                    return Verdict(
+                        "false", "dropped-condition", message, rule, suggestion=self.said(rule, within)
+                    )
+        return None
 
     # -- true, but --------------------------------------------------------------------------------------
 
@@ -121,6 +146,12 @@ class Weighing:
             return None
         names = [clause_reference(self.lookup, clause.id) for clause in cited]
         right = dict.fromkeys(clause_reference(self.lookup, rule.clause) for rule in saying)
+        if not right.keys().isdisjoint(names):  # the clause says it in some of the cases
+            others = [r for r in saying if r.clause not in here]
+            beside = listing([name for name in right if name not in names][:4])
+            message = f"{listing(names)} says this of some cases only; {beside} says it of the others."
+            cite = "; ".join(dict.fromkeys(self.books.cite(c) for c in (cited[0].id, others[0].clause)))
+            return Verdict("false", "wrong-clause", message, others[0], suggestion=f"Cite {cite}.")
         do, does = ("does" if len(named) == 1 else "do" for named in (names, right))
         message = f"{listing(names)} {do} not say this; {listing(list(right)[:4])} {does}."
         return Verdict(
@@ -157,6 +188,7 @@ class Weighing:
         own: Sequence[Rule],
         cited: Sequence[Clause],
         stated: frozenset[str],
+        text: str,
     ) -> Verdict:
         """A claim that a rule makes, and that other rules take back in some cases, or in all."""
         rule = (list(own) or list(faithful))[0]
@@ -200,6 +232,8 @@ class Weighing:
         if elsewhere:
             message = f"This leaves out an exception that stands elsewhere in the guidance: {names}."
         suggestion = self._with_exceptions(rule, left_out, within)
+        if _EXCEPTS.search(text):
+            elsewhere = False  # a sentence that names exceptions names them all
         code = "exception-elsewhere" if elsewhere else "dropped-exception"
         return Verdict("partly", code, message, left_out[0], tuple(left_out), suggestion, partial=True)
 
@@ -348,35 +382,3 @@ class Weighing:
 
     def _listed(self, clauses: Sequence[Clause]) -> str:
         return listing([clause_reference(self.lookup, clause.id) for clause in clauses])
-
-    # -- words ------------------------------------------------------------------------------------------
-
-    def best(self, rules: Sequence[Rule], text: str) -> Rule | None:
-        """Of rules the one whose sentence is most like a text."""
-        wanted = fold(text)
-
-        def likeness(rule: Rule) -> float:
-            return SequenceMatcher(None, wanted, fold(say_rule(self.lookup, rule))).ratio()
-
-        return max(rules[:60], key=likeness) if rules else None
-
-    def settled(self, condition: Condition, within: Condition) -> Condition:
-        """What is left of a condition where another holds, as far as that shows at once."""
-        parts = within.parts if isinstance(within, AllOf) else (within,)
-        known = {part.fact: part.values for part in parts if isinstance(part, Test)}
-        return simplify(condition, known)
-
-    def said(self, rule: Rule, within: Condition, cite: bool = True) -> str:
-        """A rule's sentence for the audience, with its clause behind it."""
-        key = (rule.id, within)
-        if key not in self._sentences:
-            left = msgspec.structs.replace(rule, condition=self.settled(rule.condition, within))
-            self._sentences[key] = say_rule(self.lookup, left)
-        text = self._sentences[key]
-        if not cite:
-            return text
-        return f"{text.rstrip('.')} ({self.books.cite(rule.clause)})."
-
-    def quoted(self, rule: Rule, text: str) -> str:
-        """The part of a rule's clause that a text is about."""
-        return nearest_part(text, self.lookup.clauses[rule.clause].text)

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 import msgspec
 
-from kb.guidance.checking.claims import Claim
+from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.findings import CheckFinding, finding_at
 from kb.guidance.checking.measured import apart
 from kb.guidance.checking.nearest import difference
