@@ -43,14 +43,22 @@ def is_understood(word: str, item: str, lexicon: Lexicon) -> bool:
 
 
 def find_clash(word: str, item: str, lexicon: Lexicon, lookup: Lookup) -> Clash | None:
-    """What stands against the word: another thing of the books that it names or may name, or that a question
-    with it is not read as the same question with the item's label. None if it would mean just the item.
-    """
+    """What stands against the word, in the books or in how it would be read; None if nothing does."""
+    return named_clash(word, item, lexicon, lookup) or read_clash(word, item, lexicon, lookup)
+
+
+def named_clash(word: str, item: str, lexicon: Lexicon, lookup: Lookup) -> Clash | None:
+    """Another thing of the books that the word names or may name."""
     others = [e for e in lexicon.names.get(joined(word), ()) if (e.kind, e.id) != ("item", item)]
-    if others:
-        said = dict.fromkeys(_said(entry, lookup) for entry in others)
-        named = tuple(dict.fromkeys(entry.id for entry in others if entry.kind == "item"))
-        return Clash(f"“{word}” {listing(list(said))} already.", named)
+    if not others:
+        return None
+    said = list(dict.fromkeys(_said(entry, lookup) for entry in others))
+    named = tuple(dict.fromkeys(entry.id for entry in others if entry.kind == "item"))
+    return Clash(f"“{word}” {some_of(said)} already.", named)
+
+
+def read_clash(word: str, item: str, lexicon: Lexicon, lookup: Lookup) -> Clash | None:
+    """That a question with the word would not be read as the same question with the item's label."""
     if _is_measured(word):
         return Clash(f"“{word}” is a number or a unit of measure.")
     entry = Entry("item", item, "", 1)
@@ -61,6 +69,12 @@ def find_clash(word: str, item: str, lexicon: Lexicon, lookup: Lookup) -> Clash 
         if not _means(reading, item, _read(question, item_label(lookup, item), lexicon, lookup)):
             return Clash(f"A question about “{word}” is read as something else: {_read_as(reading)}")
     return None
+
+
+def some_of(said: list[str]) -> str:
+    """The first few as "a, b and c", and how many more there are."""
+    more = len(said) - _SAID
+    return listing(said if more <= 0 else [*said[:_SAID], f"{more} more"])
 
 
 def _is_measured(word: str) -> bool:
@@ -91,6 +105,7 @@ def _read_as(reading: Reading) -> str:
 
 
 _GUESS = 3
+_SAID = 4
 _RANKS = ("is a name of", "is an everyday word of", "may mean", "may mean")
 
 

@@ -28,7 +28,8 @@ from kb.text import Pattern, visible
 FILE = "suggested-words.yaml"
 _HEAD = (
     "# Words that were proposed for items, and what was decided; `clothbound suggest-words` adds to it.",
-    "# The last entry on a word counts.",
+    "# The last entry on a word counts. Meanings are quoted from WordNet 3.0, copyright 2006 by Princeton",
+    "# University, which is free to use under its own licence.",
 )
 _PLAIN = Pattern(r"[A-Za-z](?:[A-Za-z0-9' ./-]*[A-Za-z0-9])?|\d{4}-\d{2}-\d{2}")
 

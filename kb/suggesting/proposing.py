@@ -15,10 +15,9 @@ from kb.reader.kinds import same
 from kb.reader.lexicon import joined
 from kb.sources.builtin import BUILT_IN
 from kb.sources.suggested import key
-from kb.suggesting.clashes import Clash, find_clash, is_understood, is_word
+from kb.suggesting.clashes import Clash, is_understood, is_word, named_clash, read_clash, some_of
 from kb.suggesting.plausible import plausible
 from kb.suggesting.wordnet import Sense, WordNet
-from kb.wording.english import listing
 from kb.wording.labels import item_label
 
 Relation = Literal["synonym", "narrower"]
@@ -65,7 +64,8 @@ def suggest(
     """Words for the chosen items. `decided` are the keys of what a writer decided on before; `narrower` also
     takes what names a kind of the item (parka for a coat), not only what means the same.
 
-    A word that would do for several items alike is left out: the reader would have to ask which is meant.
+    A word that would do for several items alike is left out, since the reader would have to ask which is
+    meant; that it would do for narrower ones as well is no hindrance.
     """
     written = [item for item in lookup.base.items if item.at != BUILT_IN]
     found = [
@@ -83,8 +83,12 @@ def suggest(
         item, word = candidate.item, candidate.word
         if item not in chosen or is_understood(word, item, lexicon):
             continue
-        others = tuple(other for other in wanted[joined(word)] if other != item)
-        clash = find_clash(word, item, lexicon, lookup) or _shared(word, others, lookup)
+        others = tuple(other for other in wanted[joined(word)] if item not in lookup.broader(other))
+        clash = (
+            named_clash(word, item, lexicon, lookup)
+            or _shared(word, others, lookup)
+            or read_clash(word, item, lexicon, lookup)
+        )
         if clash is None:
             proposals.append(candidate)
         else:
@@ -95,7 +99,7 @@ def suggest(
 def _shared(word: str, others: tuple[str, ...], lookup: Lookup) -> Clash | None:
     if not others:
         return None
-    called = listing([f"“{item_label(lookup, item)}”" for item in others])
+    called = some_of([f"“{item_label(lookup, item)}”" for item in others])
     return Clash(f"“{word}” would fit {called} as well.", others)
 
 

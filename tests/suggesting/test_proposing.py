@@ -12,7 +12,7 @@ from kb.model.records import Case
 from kb.reader import Lexicon, read_question
 from kb.sources import load_texts
 from kb.suggesting import WordDesk
-from kb.suggesting.clashes import find_clash, is_understood, is_word
+from kb.suggesting.clashes import find_clash, is_understood, is_word, some_of
 from kb.suggesting.plausible import plausible
 from kb.suggesting.wordnet import WordNet
 from tests.little import DAY
@@ -95,12 +95,29 @@ def test_a_word_that_would_fit_two_items_is_left_out_of_both() -> None:
         assert reason == f"“cincture” would fit “{lookup.items[other].label}” as well."
 
 
+def test_a_word_that_would_fit_narrower_items_too_goes_to_the_broad_one() -> None:
+    wide = "\n  - {id: any-cape, label: cape, kind of: garment}\n"
+    narrow = "  - {id: rain-cape, label: rain cape, kind of: any-cape}\n"
+    loaded = load_texts({"v.yaml": VOCABULARY.rstrip("\n") + wide + narrow, "b.yaml": BOOK})
+    assert loaded.base is not None
+    lookup = Lookup(loaded.base)
+    desk = WordDesk.open(Path("nowhere"), lookup, Lexicon.build(lookup))
+    assert "mantle" in words(desk, "any-cape")
+    assert reasons(desk, "rain-cape")["mantle"] == ("“mantle” would fit “cape” as well.", ("any-cape",))
+
+
 def test_what_is_understood_already_is_neither_proposed_nor_left_out(desk: WordDesk) -> None:
     """The reader knows specs and shades for spectacles and sunglasses, and a plural for its singular."""
     assert is_understood("specs", "glasses", desk.lexicon)
     found = desk.suggestions(["glasses", "long-coat"])
     told = {p.word for p in found.proposals} | {left.proposal.word for left in found.left_out}
     assert told.isdisjoint({"specs", "eyeglasses", "spectacles", "overcoat"})
+
+
+def test_a_long_list_of_reasons_is_cut() -> None:
+    assert some_of(["a"]) == "a"
+    assert some_of(list("abcd")) == "a, b, c and d"
+    assert some_of(list("abcdefg")) == "a, b, c, d and 3 more"
 
 
 def test_narrower_words_are_proposed_when_asked_for(desk: WordDesk) -> None:
