@@ -25,7 +25,7 @@ def act_part(
 ) -> Part:
     """The table for one act on one item, each row with its deciding rules and the proof of one case."""
     problem = engine.problem(engine.group(item, aspect), possible)
-    cases, derivations = [], []
+    cases, derivations, found = [], [], []
     for when, verdict in rows(problem.verdicts(first)):
         cases.append(
             AnswerCase(
@@ -36,7 +36,14 @@ def act_part(
             )
         )
         derivations.append(derive(engine, problem, possible, when))
-    return Part(item=item, aspect=aspect, cases=tuple(cases), derivations=tuple(derivations))
+        found.append(problem.carrying_rules(dict(when)))
+    return Part(
+        item=item,
+        aspect=aspect,
+        cases=tuple(cases),
+        derivations=tuple(derivations),
+        carriers=tuple(found),
+    )
 
 
 def _row_rules(problem: Problem, row: Facts) -> tuple[str, ...]:
@@ -69,7 +76,9 @@ def count_breach(engine: Engine, query: Query) -> Part | None:
             derivation = derive(engine, problem, possible)
             rules = tuple(dict.fromkeys(r for fate in derivation.fates for r in fate.closed_by))
             case = AnswerCase(when=(), label="in every case", verdict="prohibited", rules=rules)
-            return Part(item=kind, aspect="count", cases=(case,), derivations=(derivation,))
+            return Part(
+                item=kind, aspect="count", cases=(case,), derivations=(derivation,), carriers=((rules,),)
+            )
     return None
 
 
@@ -94,22 +103,17 @@ def act_answer(engine: Engine, query: Query) -> Part:
 
 
 def carriers(lookup: Lookup, query: Query, part: Part) -> list[tuple[str, ...]]:
-    """For each row of a table the rules of which a clause is enough to carry it."""
-    return [_to_the_point(lookup, query, _proof_rules(part, row)) for row in range(len(part.cases))]
-
-
-def _proof_rules(part: Part, row: int) -> tuple[str, ...]:
-    """The decisive rules of a row that are alive in its proof; the row's own where none is."""
-    alive = {step.rule for step in part.derivations[row].steps if step.alive}
-    kept = tuple(rule for rule in part.cases[row].rules if rule in alive)
-    return kept or part.cases[row].rules
-
-
-def _to_the_point(lookup: Lookup, query: Query, rules: tuple[str, ...]) -> tuple[str, ...]:
-    """Of rules that permit a thing, for who asks whether it may be, those that are not only a "need not"."""
+    """For the rows of a table the sets of rules of which a clause each is enough to carry them."""
+    groups = [
+        group
+        for case, found in zip(part.cases, part.carriers, strict=True)
+        for group in found or (case.rules,)
+    ]
     if query.kind != "may" or query.polarity == "not":
-        return rules
-    return tuple(rule for rule in rules if lookup.rules[rule].modality != "need_not") or rules
+        return groups
+    # Who asks whether a thing may be is not answered by "it need not".
+    told = [tuple(r for r in group if lookup.rules[r].modality != "need_not") for group in groups]
+    return [found or group for found, group in zip(told, groups, strict=True)]
 
 
 def wear_question(query: Query) -> Query:

@@ -20,6 +20,7 @@ from kb.answer.common import (
     dispute_notes,
     folded_notes,
     list_cautions,
+    relief_notes,
     settling_notes,
 )
 from kb.answer.limits import limit_notes
@@ -241,7 +242,7 @@ def _people(engine: Engine, query: Query, blank: Answer) -> Answer:
 
 
 def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
-    from kb.answer.lists import list_entries  # noqa: PLC0415  few questions ask for a list
+    from kb.answer.lists import list_entries, resting_on  # noqa: PLC0415  few questions ask for a list
 
     entries = list_entries(engine, query)
     rules = tuple(dict.fromkeys(rule for entry in entries for rule in entry.rules))
@@ -251,7 +252,7 @@ def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
         outcome="answer",
         headline=headline,
         entries=entries,
-        citations=citations(engine.lookup, [entry.rules for entry in entries]),
+        citations=citations(engine.lookup, resting_on(engine, query, entries)),
         cautions=list_cautions(engine.lookup, tuple(entry.item for entry in entries), rules),
     )
     return answer if entries else _replace(answer, verdict="silent")
@@ -372,6 +373,7 @@ def _finish(
         notes=(
             *folded_notes(cases),
             *settling_notes(lookup, cases),
+            *relief_notes(lookup, parts),
             *change_notes(engine, query.items[0], aspects),
             *dispute_notes(engine, open_facts),
         ),

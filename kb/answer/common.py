@@ -27,6 +27,7 @@ class Part(msgspec.Struct, frozen=True, kw_only=True):
     aspect: str
     cases: tuple[AnswerCase, ...]
     derivations: tuple[Derivation, ...]
+    carriers: tuple[tuple[tuple[str, ...], ...], ...] = ()  # for each row, as `Problem.carrying_rules`
 
     @property
     def verdict(self) -> Verdict:
@@ -195,6 +196,23 @@ def dispute_notes(engine: Engine, facts: Iterable[str]) -> tuple[str, ...]:
             )
             notes.append(f"Clauses define “{lookup.facts[fact].label}” differently: {numbers}.")
     return tuple(notes)
+
+
+def relief_notes(lookup: Lookup, parts: Iterable[Part]) -> tuple[str, ...]:
+    """Where a thing is forbidden only because nothing permits it, the clauses that say it need not be."""
+    found: dict[str, None] = {}
+    for derivation in (one for part in parts for one in part.derivations):
+        freeing = [s.rule for s in derivation.steps if s.alive and s.modality == "need_not"]
+        closing = [rule for fate in derivation.fates for rule in fate.closed_by]
+        if derivation.verdict == "prohibited" and freeing and all(lookup.rules[r].residual for r in closing):
+            freed, rest = (
+                listing(list(dict.fromkeys(clause_reference(lookup, lookup.rules[r].clause) for r in names)))
+                for names in (freeing, closing)
+            )
+            found[
+                f"{freed} only frees from a duty. It permits nothing, and {rest} forbids the rest."
+            ] = None
+    return tuple(found)
 
 
 def settling_notes(lookup: Lookup, cases: Iterable[AnswerCase]) -> tuple[str, ...]:

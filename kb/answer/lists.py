@@ -185,3 +185,11 @@ def _is_wanted(entry: ListEntry, wanted: tuple[Verdict, ...]) -> bool:
     if entry.verdict == "conditional":
         return bool(entry.condition)
     return entry.verdict in wanted
+
+
+def resting_on(engine: Engine, query: Query, entries: Sequence[ListEntry]) -> list[tuple[str, ...]]:
+    """The rules to cite for each entry: those whose condition is sure to hold, else all that decide it."""
+    known = dict(query.case.facts)
+    conditions = {rule: engine.lookup.rules[rule].condition for entry in entries for rule in entry.rules}
+    sure = {rule for rule, condition in conditions.items() if evaluate(condition, known.get) is True}
+    return [tuple(rule for rule in entry.rules if rule in sure) or entry.rules for entry in entries]

@@ -179,6 +179,26 @@ class Problem:
             found.sort(key=lambda rule: near.meets(self._diagram.possible, *others[rule]))
         return tuple(found)
 
+    def carrying_rules(self, within: Facts | None = None) -> tuple[tuple[str, ...], ...]:
+        """Sets of rules of which one each is enough to carry an act's verdict in all cases within facts.
+
+        One set where a rule does so alone; else single rules that have every case between them.
+        """
+        near, regions = self._within(within), self._diagram.regions
+        outside = {
+            rule: [regions.opposite(region) for region, where in self._decisive[rule] if near.meets(where)]
+            for rule in self.decisive_rules(within)
+        }
+        alone = tuple(rule for rule, rest in outside.items() if not near.meets(self._diagram.possible, *rest))
+        if alone:
+            return (alone,)
+        kept = list(outside)
+        for rule in reversed(tuple(outside)):
+            without = [region for other in kept if other != rule for region in outside[other]]
+            if not near.meets(self._diagram.possible, *without):
+                kept.remove(rule)
+        return tuple((rule,) for rule in kept)
+
     def always_closed(self, values: ValueSet) -> bool:
         """Whether all classes that have one of the values are closed in every possible case."""
         regions = self._diagram.regions
