@@ -37,6 +37,11 @@ _LIGHT = tag_set("comma, and, but, or, filler")
 _PLAIN = word_set("air speed level state of the force strength")
 _VERBS = tag_set("be, have, do, can, may, must, should, have to")
 _LEADING = tag_set("self, be, det, poss, filler, comma, and, hold, joined")
+_PAST = word_set("""
+    from off left back after before until past near former ex nearly almost soon later tomorrow yesterday
+    last next ago used leaving finished done gone over
+""")
+"""Words that put a place, a time or a standing out of the present."""
 _POINTING = word_set("it its they them that this these those one ones both either neither")
 _ASKING = tag_set(
     "can, may, must, should, do, be, what, which, who, where, how, how many, when, why, have to"
@@ -46,6 +51,7 @@ hot warm chilly cold cool freezing boiling roasting sweltering mild nippy dry we
 nice lovely fine windy breezy late early tired hungry busy poorly sweaty comfortable uncomfortable miserable
 quiet gloomy cloudy overcast sticky humid muggy bitter
 """
+_STATE_WORDS = frozenset(_ADJECTIVES.split())
 _STATE = f"(?:{'|'.join(_ADJECTIVES.split())})"
 _WHO_IS = r"(?:it|i|we|he|she|they|you)(?:['’](?:s|m|re)| (?:is|am|are|was|were|feels?|felt|gets?|got))"
 _HOW = r"(?:(?:too|so|very|really|a bit|feeling|getting|quite|rather|still|just) )*"
@@ -165,16 +171,21 @@ def _is_idle(found: Understood, clause: _Clause, weighty: frozenset[str]) -> boo
     for place in range(clause.first, clause.last):
         piece = found.pieces[place]
         acting = piece.tag == "act" and piece.arg != "use"
-        if (piece.tag in _CARRYING and not _is_just(found, piece)) or piece.tag.startswith("body") or acting:
+        if (
+            (piece.tag in _CARRYING and not _is_idle_word(found, piece))
+            or piece.tag.startswith("body")
+            or acting
+        ):
             return False
         if any(_weighs(token, weighty) for token in _tokens(found, piece)):
             return False
     return True
 
 
-def _is_just(found: Understood, piece: Piece) -> bool:
-    """ "I've just come back"."""
-    return piece.tag == "only" and found.tokens[piece.first].low == "just"
+def _is_idle_word(found: Understood, piece: Piece) -> bool:
+    """ "I've just come back", "it is bright"."""
+    word = found.tokens[piece.first].low
+    return (piece.tag == "only" and word == "just") or (piece.tag == "aspect value" and word in _STATE_WORDS)
 
 
 def _weighs(token: Token, weighty: frozenset[str]) -> bool:
@@ -187,6 +198,8 @@ def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], looku
     opening = next((p for p in pieces if p.tag not in _LIGHT), None)
     if opening is None or not {piece.tag for piece in pieces}.isdisjoint(_DENYING):
         return ""
+    if any(token.low in _PAST for piece in pieces for token in _tokens(found, piece)):
+        return ""
     tags = {piece.tag for piece in pieces}
     loose = opening.tag == "unknown" and tags.isdisjoint(_VERBS)  # "hard going up on the slope", "climbing"
     if opening.tag not in _OPENING and not loose:
@@ -197,11 +210,13 @@ def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], looku
     if not facts or any(lookup.facts[p.fact].family not in _CIRCUMSTANCE for p in facts if p not in own):
         return ""
     for piece in others:
-        if piece.tag in _CARRYING - {"with", "body"} or piece.tag == "act":
+        if (
+            piece.tag in _CARRYING - {"with", "body"} and not _is_idle_word(found, piece)
+        ) or piece.tag == "act":
             return ""
         if piece.tag == "person" or any(_weighs(token, weighty) for token in _tokens(found, piece)):
             return ""
-    if not any(piece.tag == "unknown" for piece in others):
+    if not any(piece.tag in ("unknown", "aspect value") for piece in others):
         return ""
     return ", ".join(_words(found, piece) for piece in facts)
 

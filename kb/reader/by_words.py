@@ -20,7 +20,7 @@ _WEIGHTLESS = tag_set("""
     filler, det, poss, comma, self, person, may, can, must, should, have to, allowed, required, be, do, have
     and, or, on, in, of, for, if, to, with, by, what, which, who, where, how, how many, when, why, particle
     joined, service, list, show, between, range, mean, unread, rule, say, about, not, no
-    book
+    book, which clause, clause
 """)
 _EMPTY = word_set("""
     get gets got happen often kind sort thing count keep make use end start begin stop old new young time last

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable, Sequence
+from operator import itemgetter
 
 import msgspec
 
@@ -38,6 +39,7 @@ _WITHIN = tag_set("""
 _CLOSING = tag_set("name, fact, on date, measure, number, upward, downward, alone, unknown, joined, grant")
 _LIGHT = frozenset({"det", "poss", "for", "between", "on", "comma", "in", "and", "or", "filler"})
 _LONGEST = 9
+_ID = itemgetter(0)
 _ONE_DAY = datetime.timedelta(days=1)
 
 
@@ -84,7 +86,8 @@ def comparison(
 
 def _read(words: Words, frame: Frame, case: Case, before: Query | None) -> Query | Abstain | None:
     words = _with_years(words)
-    found = _two_sides(words) or _with_and_without(words) or _two_editions(words) or _one_day(words, case)
+    found = _two_sides(words) or _with_and_without(words) or _two_editions(words)
+    found = found or _one_edition(words, case) or _one_day(words, case)
     if found is None:
         return None
     used, (left, right) = found
@@ -212,9 +215,26 @@ def _pairs(
             continue
         for end in closing:
             right = side(join + 1, end + 1)
-            if right is not None and left.matches(right):
+            if right is not None and (apart := _one_or_other(left, right, words.lookup)):
+                found.append(((start, end), apart))
+            elif right is not None and left.matches(right):
                 found.append(((start, end), (left, right)))
     return found
+
+
+def _one_or_other(left: Side, right: Side, lookup: Lookup) -> tuple[Side, Side] | None:
+    """ "A medical and a religious waiver": whoever has the one has not the other."""
+    if len(left.facts) != 1 or len(right.facts) != 1 or left.day or right.day or left.items or right.items:
+        return None
+    (one, had), (other, having) = left.facts[0], right.facts[0]
+    held = had == having == YES and lookup.facts[one].kind == lookup.facts[other].kind == "yes_no"
+    if one == other or not held or lookup.facts[one].family != lookup.facts[other].family:
+        return None
+    return _having(one, other), _having(other, one)
+
+
+def _having(one: str, other: str) -> Side:
+    return Side(facts=tuple(sorted(((one, YES), (other, NO)), key=_ID)))
 
 
 def _stretch(words: Words, places: range) -> list[int]:
@@ -282,6 +302,9 @@ def _one_day(words: Words, case: Case) -> Found:
 
 _ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 _EDITION_WORDS = frozenset({"edition", "editions", "version", "versions", "issue", "issues"})
+_SINCE = frozenset(
+    {"since", "against", "under", "than", "compared with", "compared to", "versus", "vs", "with"}
+)
 _OLD = frozenset({"old", "previous", "last", "former", "earlier"})
 _NEW = frozenset({"new", "current", "latest", "present"})
 
@@ -314,6 +337,28 @@ def _two_editions(words: Words) -> Found:
             used |= {i for i in (low - 1, low - 2) if i >= 0 and words.pieces[i].tag in _LIGHT}
             days = (min(last, late.valid_from) - _ONE_DAY, late.valid_from)
             return frozenset(used), (Side(day=days[0]), Side(day=days[1]))
+    return None
+
+
+def _one_edition(words: Words, case: Case) -> Found:
+    """ "Since the first edition", "against the 2019 Order": that edition's last day and the day asked for."""
+    places = {*_edition_places(words), *_book_places(words)}
+    for book in _books(words) if places else ():
+        editions = sorted(
+            (e for e in words.lookup.base.editions if e.book == book), key=lambda e: e.valid_from
+        )
+        named = {
+            i: e for i in range(len(words.pieces)) if (e := _edition(words.low(i), editions)) is not None
+        }
+        ended = {e.valid_until for e in named.values()} - {None, case.as_of}
+        if len({e.id for e in named.values()}) != 1 or len(ended) != 1:
+            continue
+        low, high = min(*named, *places), max(*named, *places)
+        while low and (words.pieces[low - 1].tag in _LIGHT or words.low(low - 1) in _SINCE):
+            low -= 1
+        (until,) = ended
+        assert until is not None, "left out above"
+        return frozenset(range(low, high + 1)), (Side(day=until - _ONE_DAY), Side(day=case.as_of))
     return None
 
 

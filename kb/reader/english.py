@@ -81,6 +81,7 @@ compare: compare|difference between|differ from|differs from|difference|compared
 |distinguishes|differences between|tell apart|differ|differs|differences|compared to|comparison between
 |comparison of|comparison|as against|against that|what differs|is different|are different|different from
 |different between|different|what has changed|what changed|what changes|what will change|what is new
+|now against|now versus|now vs|now compared with|now compared to
 |has anything changed|has changed|have changed|what else has changed|anything changed|changed since
 order: in what order|in which order|what order|which order|order of precedence|which comes first
 |comes first|precedence|takes precedence|which goes first|which is senior|order of seniority

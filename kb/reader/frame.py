@@ -303,6 +303,8 @@ def _yes_or_no(flow: _Flow, modal: str, used: set[int]) -> tuple[QuestionKind, s
 def _head(flow: _Flow) -> int:
     """The question word; a "who" further in only says who somebody is ("a K5 who is a diver")."""
     for index, tag in enumerate(flow.tags):
+        if tag == "where" and "act" in flow.tags[:index] and flow.tags[0] in _AUXILIARIES:
+            continue  # "may I wear it open where machinery is running"
         if tag in _WH and (
             tag != "who"
             or all(before in ("list", "show", "by", "for", "self") for before in flow.tags[:index])

@@ -93,6 +93,8 @@ _LINES = r"""
 ^(.*\b(?:wear|wears|wearing|wore|carry|carries|carrying|has|have|'ve|'s got|got|stuck|put|is in|in)\b.*)[.;]
     \s(?:(?:am i|is (?:he|she)|are (?:they|we)) in the wrong|(?:do i |should i |shall i )?send (?:him
     |her|them) (?:back|home|away)|(?:can|may|could) (?:i|he|she|they|we)(?: do (?:that|so))?)\?$ => \1?
+\b(?:has|have|is|are) (.+?) (?:gone|been (?:phased out|withdrawn|scrapped|dropped|retired|done away with))
+    (?: (?:for good|now|yet|completely|altogether|by now))*\W*$ => may I still wear \1?
 \bis there (?:a|any|no) way (?:round|around|out of|past) (?:the |a )?no[- ](\w+(?: \w+)?)[- ]rule\b
      => may I wear \1
 \bwhich (?:one |\w+ )?(?:goes|comes|ranks|sits|is worn) (?:first|higher|highest|ahead|above)\b

@@ -166,6 +166,9 @@ class _Walk(Walker):
         self._use(index)
         if (tag == "of" and self._is_whole(piece)) or self._is_credential(before, piece):
             return
+        if tag == "of" and len(self.roles.asked) == 1 and self._has_any(self.roles.asked[0], piece):
+            self.roles.worn.append(piece)  # "the sleeves of the coat"
+            return
         which = tag in ("which", "what") and self._tag(self._near(before, -1)) in (
             "on",
             "in",
@@ -240,6 +243,11 @@ class _Walk(Walker):
                 return True  # "the buckle of the webbing belt", of a part that all belts have
         return False
 
+    def _has_any(self, part: Piece, whole: Piece) -> bool:
+        """Whether a part that is of no one garment is that of the garment named after it."""
+        loose = part.tag == "item" and self.lookup.items[part.arg].part_of is None
+        return loose and "feature" in self._broader(part) and whole.tag == "item"
+
     def between(self, index: int) -> None:
         """ "From a skiff" says where."""
         after = self._near(index, 1)
@@ -295,6 +303,8 @@ class _Walk(Walker):
             self._use(index)
 
     def aspect_value(self, index: int) -> None:
+        if index in self.told:
+            return  # "it is bright out" asks about no colour
         entries = self.pieces[index].entries
         owners = {entry.owner for entry in entries}
         fits = not self.roles.value_aspect or self.roles.value_aspect in owners
