@@ -81,7 +81,8 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     text = (session.missed is not None and base.put_right(text, session.missed)) or text
     opened = msgspec.structs.replace(session, question=text, before=session.latest, replies=(), missed=None)
     asked, reply = _ask(opened, base)
-    if session.latest is not None and session.latest.ask is not None and not _replies(asked, text):
+    asks = session.latest.ask if session.latest is not None else None
+    if asks is not None and not _replies(asked, text, {value for value, _ in asks.choices}):
         # what was asked back is let be: the line may go on from the question before that
         further = _ask(msgspec.structs.replace(opened, before=session.before), base)
         asked, reply = further if _is_answered(further[0]) else (asked, reply)
@@ -112,9 +113,17 @@ def _lists(session: Session) -> bool:
     return any(query is not None and query.kind == "list" for query in queries)
 
 
-def _replies(session: Session, text: str) -> bool:
-    """Whether a line was read as the answer to what was asked back: as another question than its words."""
-    return any(a.outcome != "abstain" and a.reading.question.strip() != text.strip() for a in session.answers)
+def _replies(session: Session, text: str, offered: set[str]) -> bool:
+    """Whether a line was read as the answer to what was asked back: as another question, or of a choice."""
+    return any(
+        a.outcome != "abstain"
+        and (a.reading.question.strip() != text.strip() or _is_about(a.reading, offered))
+        for a in session.answers
+    )
+
+
+def _is_about(reading: Reading, items: set[str]) -> bool:
+    return reading.query is not None and bool(reading.query.items) and items.issuperset(reading.query.items)
 
 
 def _is_answered(session: Session) -> bool:
@@ -139,7 +148,18 @@ def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
         if asked.answers is not session.answers:
             return asked, reply
         return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=kb.visible(str(error)))
-    return _ask(replied(session, facts), base)
+    told = replied(session, facts)
+    asked, reply = _ask(told, base)
+    return (asked, reply) if _is_understood(asked) else _ask_anew(told, session.answers[-1], base)
+
+
+def _ask_anew(told: Session, answer: Answer, base: KnowledgeBase) -> Result:
+    """The last question by its read-back, where its own words go on from one that a reply has changed."""
+    query = answer.reading.query
+    day = told.as_of if query is None else query.case.as_of
+    anew = msgspec.structs.replace(told, question=answer.reading.text, before=None, as_of=day)
+    asked, reply = _ask(anew, base)
+    return msgspec.structs.replace(asked, as_of=told.as_of), reply
 
 
 def _is_asked(session: Session) -> bool:

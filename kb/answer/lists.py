@@ -10,7 +10,7 @@ from kb.model.conditions import Condition, evaluate
 from kb.model.questions import ListEntry, Query, Verdict
 from kb.model.values import YES, ValueSet, contains
 from kb.reasoner import WORN, Engine, Problem, in_force, possible_facts, rows, simplify, truth_of
-from kb.wording import say_condition, say_depends, say_facts, say_scope
+from kb.wording import say_condition, say_depends, say_facts, say_scope, say_usual
 
 LISTED: tuple[Verdict, ...] = (
     "required",
@@ -41,6 +41,9 @@ _MOST_ROWS = 2
 def _condition(engine: Engine, problem: Problem, wanted: Sequence[Verdict]) -> str:
     """When an item has one of the wanted verdicts; what that depends on, where it takes too many words."""
     whole = rows(problem.verdicts())
+    usual = say_usual(engine.lookup, whole, wanted)
+    if usual:
+        return usual
     table = [(when, said) for when, said in whole if said in wanted]
     folded = any(said == "conditional" for _, said in whole)
     if len(table) > _MOST_ROWS or folded:

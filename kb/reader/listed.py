@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 import msgspec
 
@@ -10,6 +10,8 @@ from kb.model.conditions import AllOf, AnyOf, Condition, Test
 from kb.model.lookup import Lookup
 from kb.model.records import Rule
 from kb.model.values import Choices, ValueSet, intersect, is_empty
+from kb.reader.frame import Frame
+from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
 
 _FOR = frozenset({"may", "must"})
@@ -52,3 +54,12 @@ def _tests(condition: Condition, fact: str, values: ValueSet, lookup: Lookup) ->
     if isinstance(condition, AllOf | AnyOf):
         return any(_tests(part, fact, values, lookup) for part in condition.parts)
     return False
+
+
+def which_of(frame: Frame, roles: Roles, items: Sequence[str]) -> Frame:
+    """ "Storm hat or storm hood?", "do I wear the belt or the braces?" asks which of them are worn."""
+    acts = roles.aspect in ("", "wear") and roles.value is None and not roles.value_aspect
+    plain = frame.modal != "may" and frame.polarity == "do" and not frame.negated
+    if not (roles.alternatives and len(items) > 1 and frame.kind in ("may", "must") and plain and acts):
+        return frame
+    return msgspec.structs.replace(frame, kind="list", modalities=("required", "permitted"))

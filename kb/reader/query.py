@@ -16,7 +16,7 @@ from kb.reader.days import month_of
 from kb.reader.defined import defining_clause, find_clause
 from kb.reader.english import BODY
 from kb.reader.frame import Frame
-from kb.reader.listed import listed_in_rig
+from kb.reader.listed import listed_in_rig, which_of
 from kb.reader.measured import (
     ask_part,
     measured_item,
@@ -64,6 +64,7 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
     if unclear is not None:
         return ask_item(unclear, lookup)
     items = _items_of(asked, bool(several))
+    frame = which_of(frame, roles, items)
     one = _one_item(frame, roles, items, lookup)
     if one is not None:
         return one
@@ -274,14 +275,11 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
             return "where", "position"
         kind = "may"
     if kind == "how_many":
-        return (
-            kind,
-            "kit-count" if roles.aspect == "possession" and "kit-count" in lookup.aspects else "count",
-        )
+        return kind, "kit-count" if _owned(roles, items, lookup) else "count"
     if kind == "how":
         return _how(frame, roles, items, lookup)
     if roles.value is not None:
-        if roles.value_aspect == "count" and roles.aspect == "possession" and "kit-count" in lookup.aspects:
+        if roles.value_aspect == "count" and _owned(roles, items, lookup):
             return kind, "kit-count"
         if roles.measure_unit and not roles.value_aspect:
             return kind, size_aspect(roles.dimension or "size", items, lookup)
@@ -291,6 +289,14 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
     if roles.aspect and not (roles.aspect == "wear" and items and _only_carried(items[0], lookup)):
         return kind, roles.aspect
     return kind, "carrying" if items and _is_carried(items[0], lookup) else "wear"
+
+
+def _owned(roles: Roles, items: Sequence[str], lookup: Lookup) -> bool:
+    """Whether a number is one of things owned: it is said so, or rules speak of no other number of them."""
+    if "kit-count" not in lookup.aspects or roles.aspect not in ("", "wear", "possession"):
+        return False
+    spoken = rule_aspects(items[0], lookup) if items and not roles.aspect else ()
+    return roles.aspect == "possession" or ("kit-count" in spoken and "count" not in spoken)
 
 
 def _how(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tuple[QuestionKind, str]:

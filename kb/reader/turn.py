@@ -80,6 +80,7 @@ _WHICH = Pattern(
     r"(?i)(?:(?:so|and|but)[ ,]+)?(?:what|which)(?:['’]s|['’]re| is| are) (?:the|my|our) \w+"
     r"(?: now| then| today)?[ ?]*$"
 )
+_MORE = Pattern(r"(?i)\b(?:extras?|add(?:ed|itional)?|special|more)\b")
 _SLIGHT = frozenset({"only", "just", "merely"})
 
 
@@ -89,7 +90,7 @@ def read_turn(
 ) -> Reading:  # fmt: skip
     """Read one question as a turn that may go on from `previous`; see `read_question`."""
     talk = Talk(lexicon, lookup, case, search)
-    reading = _of_own(text, talk) if len(text) <= _LONGEST else None
+    reading = (_of_own(text, talk) or _added(text, previous, talk)) if len(text) <= _LONGEST else None
     if reading is None and previous is not None and len(text) <= _LONGEST:
         reading = _gone_on(text, previous, talk)
     if reading is None:
@@ -99,9 +100,19 @@ def read_turn(
     )
 
 
+def _added(text: str, previous: Reading | None, talk: Talk) -> Reading | None:
+    """ "At a funeral, what's the extra?"."""
+    if _MORE.search(text) is None:
+        return None
+    from kb.reader.added import added  # noqa: PLC0415  few ask what is worn besides
+
+    return added(text, previous, talk)
+
+
 def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading | None:
     """A turn read by what was said before it."""
-    from kb.reader.further import further, in_full, is_thanks, understood_otherwise  # noqa: PLC0415  in a talk
+    from kb.reader.corrected import corrected  # noqa: PLC0415  only in a talk
+    from kb.reader.further import in_full, is_thanks, understood_otherwise  # noqa: PLC0415
 
     if answer_to_ask(text, previous, talk.lexicon) is None and is_thanks(text):
         return Reading(question=text, abstain=Abstain(reason="There is no question in this."))
@@ -111,10 +122,10 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading | None:
     listed = previous.query is not None and previous.query.kind == "list"
     if previous.frame is not None and reading is None and (not listed or _THAT.search(said)):
         previous = msgspec.structs.replace(previous, query=previous.frame)
-    reading = reading or further(text, previous, talk) or talk.read(full, previous)
+    reading = reading or corrected(text, previous, talk) or talk.read(full, previous)
     if reading.abstain is not None and set(reading.abstain.words) <= _SLIGHT:
         reading = _without_slight(text, reading, previous, talk)
-    if reading.abstain is not None:
+    if reading.query is None:
         reading = understood_otherwise(text, reading, previous, talk) or reading
     reading = _of_either(_told_before(reading, previous, talk), previous, talk)
     if full == text or reading.ask is not None:
@@ -186,7 +197,8 @@ def _filled(text: str, previous: Reading, talk: Talk) -> Reading | None:
         facts = read_statement(text, lexicon=talk.lexicon, lookup=talk.lookup)
         if isinstance(facts, tuple) and not any(fact.startswith("worn:") for fact, _ in facts):
             again = talk.read(f"{previous.question.rstrip(' ?.!')}, {text.strip(' ?.!')}?", None)
-            if again.ask is None or again.ask.fact != "item":
+            whole = again.query is not None and again.query.kind == "list" and not again.query.items
+            if not whole and (again.ask is None or again.ask.fact != "item"):
                 return again if again.query is not None else None
             case = merge_case(talk.case, dict(facts), None, False, talk.lookup)
             kinds = tuple(value for value, _ in ask.choices)

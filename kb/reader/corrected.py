@@ -1,0 +1,231 @@
+"""What is taken back, corrected or replaced in a talk, and what is asked of the thing before in few words.
+
+"Forget the rain", "not boat rig, watch rig", "and with the storm coat instead?", "which ones?".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Query, Reading
+from kb.model.values import NO, YES, Choices, ValueSet
+from kb.reader.english import PHRASES, tag_set
+from kb.reader.further import LEAD, bare_words, content, keys_of, put_as
+from kb.reader.pieces import Understood
+from kb.reader.query import merge_case
+from kb.reader.question import understand
+from kb.reader.talked import Talk
+from kb.text import Pattern
+
+_WORN = "worn:"
+_MADE_OF = Pattern(
+    rf"(?i){LEAD}(?:what(?:['’]s| is| are|['’]re) (?:it|they|that|these|those|this)(?: all)?"
+    r"(?: made)? (?:of|from|out of)|(?:of |in )?(?:what|which) (?:material|cloth|fabric|stuff|metal|leather)"
+    r"(?: (?:is|are) (?:it|they|that)(?: made)?(?: of| from| out of| in)?)?)"
+)
+_DROP = Pattern(
+    r"(?i)(?:(?:ok|okay|right|well|but|and|no|now|so|oh|sorry),? )*(?:forget|ignore|never ?mind|disregard|"
+    r"leave aside|scrap|not counting|strike|cancel|take away)(?: about| that| it(?:['’]s| is)?)? "
+    r"(?:the |a |an |my |being |it being |about )?([^,;:.?]+?)(?:[,;:.?]+ *(.+))?"
+)
+_NOT_BUT = Pattern(
+    r"(?i)(?:(?:no|sorry|oh|oops|well|i mean|i meant|i said),? )*not (?:(in|on|at|for|with|as) )?(.+?)"
+    r"(?:,| but|;| -| –|:|\.)+ (?:(?:but|rather|i mean|i meant|in|on|at|for|with|as) )*(.+)"
+)
+_AND_NOT = Pattern(
+    r"(?i)(?:(?:no|sorry|oh|oops|well|i mean|i meant|i said),? )*(.+?),? (?:and )?not "
+    r"(?:(in|on|at|for|with|as) )?(.+)"
+)
+_WHICH_ONES = Pattern(
+    r"(?i)(.*?)[ ,.:;]*\b(?:which|what) (?:ones?|of (?:them|those)|kinds?|sorts?|type)\b"
+    r"(?: (?:do|must|should|can|may) (?:i|we|they)(?: (?:wear|have to wear|need|have))?| is it| are they)?"
+    r"[ ,.:;]*(.*)"
+)
+_INDEFINITE = Pattern(r"(?i)\b(?:a|an|any|another|one) $")
+_WITHOUT_ONE = Pattern(rf"(?i){LEAD}(?:what about |how about |if i (?:am|['’]m|go) )?without one")
+_NAMES = tag_set("""
+    det, poss, filler, comma, fact, item, items, in, on, for, with, measure, number, of, be, self, person, and
+""")
+
+
+def corrected(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """A turn that takes back, corrects or replaces something of the question before."""
+    before = previous.query
+    if before is None:
+        return None
+    bare = bare_words(text)
+    made_of = _made_of(bare, before, talk.lookup)
+    if made_of is not None:
+        return talk.made(text, made_of)
+    if _WITHOUT_ONE.fullmatch(bare):
+        return _without_one(text, previous, talk)
+    dropped = _DROP.fullmatch(bare)
+    if dropped is not None:
+        return _dropped(text, dropped.group(1), dropped.group(2), previous, talk)
+    which = _WHICH_ONES.fullmatch(bare)
+    if which is not None:
+        return _which_ones(text, " ".join(part for part in which.groups() if part), previous, talk)
+    return _one_for_another(text, bare, previous, talk) or _instead(text, bare, previous, talk)
+
+
+def _which_ones(text: str, rest: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "And in workshop rig, which ones?": of all that go by the everyday name of the thing before."""
+    before, lookup = previous.query, talk.lookup
+    if before is None or not before.items or before.kind in ("source", "compare"):
+        return None
+    words = lookup.items[before.items[0]].everyday
+    groups = [[i.id for i in lookup.base.items if word in i.everyday] for word in words]
+    several = before.items if len(before.items) > 1 else ()
+    shared = sorted((len(group), group) for group in groups if len(group) > 1)
+    kinds = several or (tuple(shared[0][1]) if shared else ())
+    if not kinds:
+        return None
+    further_on = talk.read(rest, talk.made(text, before)).query if rest else before
+    if further_on is None or further_on.items not in ((), before.items):
+        return None
+    query = Query(kind="list", items=kinds, case=further_on.case, modalities=("required", "permitted"))
+    return talk.made(text, query)
+
+
+def _made_of(bare: str, before: Query, lookup: Lookup) -> Query | None:
+    """ "What's it made of?": how it is made where a rule says so, else what the books say of it."""
+    if _MADE_OF.fullmatch(bare) is None or not before.items:
+        return None
+    covering = set(lookup.broader(before.items[0]))
+    made = any(
+        lookup.aspects[rule.aspect].within == "construction" and covering & set(rule.scope.items)
+        for rule in lookup.base.rules
+    )
+    if made:
+        return Query(kind="how", items=before.items[:1], aspect="construction", case=before.case)
+    return Query(kind="source", items=before.items[:1], aspect=before.aspect, case=before.case)
+
+
+def _labels(fact: str, values: ValueSet, lookup: Lookup) -> Iterator[str]:
+    """The names of a fact as it is known: of its values, and with each the name of the fact."""
+    record = lookup.facts[fact]
+    yield record.label
+    for value in record.values:
+        if isinstance(values, Choices) and (value.id in values.members) != values.complement:
+            yield from (f"{name} {record.label}" for name in (value.label, *value.other_labels))
+    for group in lookup.base.groups:
+        if group.fact == fact:
+            yield from (group.label, *((group.one,) if group.one else ()))
+    item = lookup.items.get(fact.removeprefix(_WORN)) if fact.startswith(_WORN) else None
+    if item is not None:
+        yield from (item.label, *item.other_labels, *item.everyday)
+
+
+def _said_before(words: str, before: Query, lookup: Lookup) -> list[str]:
+    """The facts of the question before that words name."""
+    keys = content(words)
+    return [
+        fact
+        for fact, values in before.case.facts
+        if keys and any(keys <= keys_of(label) for label in _labels(fact, values, lookup))
+    ]
+
+
+def _less(previous: Reading, facts: Collection[str], talk: Talk) -> Reading:
+    """The question before without some of its facts."""
+    query = previous.query
+    if query is None:
+        return previous
+    kept = tuple((fact, values) for fact, values in query.case.facts if fact not in facts)
+    less = msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=kept))
+    made = talk.made(previous.question, less)
+    return msgspec.structs.replace(made, recent=previous.recent)
+
+
+def _dropped(text: str, what: str, rest: str | None, previous: Reading, talk: Talk) -> Reading | None:
+    """ "Forget the rain": the question before without it, and with what else is said."""
+    before = previous.query
+    gone = _said_before(what, before, talk.lookup) if before is not None else []
+    if not gone:
+        return None
+    less = _less(previous, gone, talk)
+    if rest is None:
+        return msgspec.structs.replace(less, question=text)
+    return _go_on(text, rest, less, talk)
+
+
+def _go_on(text: str, rest: str, less: Reading, talk: Talk) -> Reading | None:
+    led = PHRASES.get((rest.split()[0].casefold(),)) in ("and", "but", "and how about", "can", "may", "must")
+    again = talk.read(rest if led else f"and {rest}?", less)
+    if again.query is None and again.ask is None:
+        again = talk.read(rest, less)
+    return put_as(text, again) if again.abstain is None else None
+
+
+def _names_only(text: str, talk: Talk) -> Understood | None:
+    found = understand(text, talk.lexicon, talk.lookup, None)
+    plain = isinstance(found, Understood) and {piece.tag for piece in found.pieces} <= _NAMES
+    return found if plain and isinstance(found, Understood) else None
+
+
+def _one_for_another(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "Not boat rig, watch rig", "the watch coat, not the storm coat": one thing for another said before."""
+    but, and_not = _NOT_BUT.fullmatch(bare), _AND_NOT.fullmatch(bare)
+    if but is not None:
+        led, wrong, right = but.groups()
+    elif and_not is not None:
+        right, led, wrong = and_not.groups()
+    else:
+        return None
+    before = previous.query
+    if before is None or _names_only(right, talk) is None:
+        return None
+    facts = _said_before(wrong, before, talk.lookup)
+    names = [
+        n for i in before.items for n in (talk.lookup.items[i].label, *talk.lookup.items[i].other_labels)
+    ]
+    if not facts and not any(content(wrong) and content(wrong) <= keys_of(name) for name in names):
+        return None
+    less = _less(previous, facts, talk)
+    worn = any(fact.startswith(_WORN) for fact in facts)
+    return _go_on(text, f"with {right}" if worn else f"{led} {right}" if led else right, less, talk)
+
+
+def _instead(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "And with the storm coat instead?": in the place of what was worn with it before."""
+    before, lookup = previous.query, talk.lookup
+    if before is None or "instead" not in bare.casefold().split():
+        return None
+    worn = [fact for fact, values in before.case.facts if fact.startswith(_WORN) and values == YES]
+    found = understand(bare, talk.lexicon, lookup, None)
+    if not worn or not isinstance(found, Understood) or not any(p.tag == "with" for p in found.pieces):
+        return None
+    new = {piece.arg for piece in found.pieces if piece.tag == "item"}
+    kinds = {kind for item in new for kind in lookup.broader(item)[1:] if len(lookup.broader(kind)) > 2}
+    akin = [fact for fact in worn if kinds & set(lookup.broader(fact.removeprefix(_WORN)))]
+    gone = akin or (worn if len(worn) == 1 else [])
+    if not gone or not new:
+        return None
+    again = talk.read(bare + "?", _less(previous, gone, talk))
+    return put_as(text, again) if again.query is not None else None
+
+
+def _without_one(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "And without one?": of the two things named, the one that "a" led to."""
+    before = previous.query
+    if before is None:
+        return None
+    worn = [fact for fact, values in before.case.facts if fact.startswith(_WORN) and values == YES]
+    named = [
+        span.target
+        for span in previous.spans
+        if span.role == "item" and span.target and _INDEFINITE.search(previous.question[: span.start])
+    ]
+    target = named[0] if len(named) == 1 else worn[0].removeprefix(_WORN) if worn and not named else None
+    if target is None:
+        return None
+    if f"{_WORN}{target}" in worn:
+        facts: dict[str, ValueSet] = {f"{_WORN}{target}": NO}
+        case = merge_case(before.case, facts, None, False, talk.lookup)
+        return talk.made(text, msgspec.structs.replace(before, case=case))
+    if target in before.items and before.kind in ("may", "must"):
+        return talk.made(text, msgspec.structs.replace(before, polarity="not", value=None))
+    return None
