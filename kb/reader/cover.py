@@ -144,6 +144,20 @@ def _cuts_item(piece: Piece, names: Sequence[Piece], tokens: tuple[Token, ...], 
     )
 
 
+def _cuts_name(piece: Piece, names: Sequence[Piece], tokens: tuple[Token, ...], lexicon: Lexicon) -> bool:
+    """Whether a name takes the end of another, where two names explain all: "rope work | on a tower"."""
+    if piece.tag != "name" or piece.last - piece.first < 2:
+        return False
+    ends = {name.first for name in names if name.last == piece.last}
+    return any(
+        other.first < piece.first < other.last < piece.last
+        and other.entries[0].rank == 0
+        and other.last in ends
+        and not any(_stands_alone(token, lexicon) for token in tokens[other.first : piece.first])
+        for other in names
+    )
+
+
 def _stands_alone(token: Token, lexicon: Lexicon) -> bool:
     return (token.low,) in PHRASES or any(entry.rank == 0 for entry in lexicon.names.get(token.key, ()))
 
@@ -230,7 +244,11 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
     names = [piece for first in range(len(tokens)) for piece in _names_at(tokens, first, lexicon)]
     names += [*_turned(tokens, lexicon), *_ones(tokens, names, lexicon)]
     patterns = [p for p in pattern_pieces(text, tokens) if not _is_cut(p, names, text, tokens)]
-    whole = [name for name in names if not _cuts_item(name, names, tokens, lexicon)]
+    whole = [
+        name
+        for name in names
+        if not (_cuts_item(name, names, tokens, lexicon) or _cuts_name(name, names, tokens, lexicon))
+    ]
     candidates = [
         *patterns,
         *reported(tokens),

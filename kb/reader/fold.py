@@ -8,6 +8,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.values import Choices, intersect, is_empty, unite
+from kb.reader.around import around
 from kb.reader.dimensions import named_dimensions
 from kb.reader.grants import granted
 from kb.reader.pieces import Piece
@@ -22,7 +23,7 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """All foldings in order; words that belong to an expression become part of its piece."""
     found = numbered_grades(pieces, tokens, lookup)
     found = named_dimensions(found, tokens, lookup)
-    found = tuple(_as_fact(piece, lookup) for piece in found)
+    found = around(tuple(_as_fact(piece, lookup) for piece in found), tokens, lookup)
     found = _owned(found, tokens)
     found = _any_value(found, tokens, lookup)
     found = _by_company(found, lookup)
@@ -169,10 +170,9 @@ def _absorb_fact_names(pieces: Pieces, lookup: Lookup) -> Pieces:
                 continue_at = index + 1
                 index = continue_at
                 continue
-            if index and found[index - 1].tag == "fact" and found[index - 1].fact == name:
-                found[index - 1 : index + 1] = [
-                    _widen(found[index - 1], found[index - 1].first, found[index].last)
-                ]
+            before = index - 1 - (index > 1 and found[index - 1].tag == "of")  # "35 km/h of wind"
+            if index and found[before].tag == "fact" and found[before].fact == name:
+                found[before : index + 1] = [_widen(found[before], found[before].first, found[index].last)]
                 continue
         index += 1
     return tuple(found)

@@ -337,7 +337,7 @@ def _value_names(
             yield from (((form,), entry._replace(rank=3)) for form in _derived(words[0]))
         if fact.family == "situation":
             yield from ((short, entry._replace(rank=2)) for short in short_places(_label_tokens(label)))
-        yield from ((way, entry._replace(rank=1)) for way in one_way(_label_tokens(label)))
+        yield from ((way, entry) for way in one_way(_label_tokens(label)))
         yield ("in", *words), entry
         if words[0] in _FUNCTION_WORDS:
             yield from (((lead, *words), entry) for lead in ("this", "every", "each", "during"))

@@ -303,7 +303,10 @@ def _or_not(found: list[Piece], index: int, tokens: tuple[Token, ...]) -> None:
     words = [token.low for token in tokens[found[index].first :]]
     rest = {piece.tag for piece in found[index + 1 :]}
     without = bool({"leave off", "not"} & rest) and rest <= _LEFT_OUT  # "or can I go without"
-    if index and (without or words in (["or", "not"], ["or", "no"])):
+    named = {piece.entries for piece in found[:index] if piece.tag in _ITEMS}
+    again = [piece.tag for piece in found[index + 1 :] if piece.entries not in named]
+    twice = len(rest) > 1 and again in (["no"], ["without"], ["without", "det"])  # "hat or no hat"
+    if index and (without or twice or words in (["or", "not"], ["or", "no"])):
         for place in range(index, len(found)):
             _retag(found, place, "filler")
 

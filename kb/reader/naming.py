@@ -59,7 +59,7 @@ def _all_called(piece: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> Piec
 
 def _plain(piece: Piece, before: Sequence[Piece], word: str, lookup: Lookup) -> Piece:
     """Choose the kind of thing that a name names."""
-    values = tuple(entry for entry in piece.entries if entry.kind in ("value", "group"))
+    values = _nearest(tuple(e for e in piece.entries if e.kind in ("value", "group")), lookup)
     items = only(piece, "item")
     previous = next((p.tag for p in reversed(before) if p.tag not in ("det", "poss", "filler")), "")
     if values and (not items or previous in _PLACE_TAGS):
@@ -97,6 +97,18 @@ def _plain(piece: Piece, before: Sequence[Piece], word: str, lookup: Lookup) -> 
         if entries:
             return msgspec.structs.replace(piece, tag=_TAG[kind], arg=entries[0].id, entries=entries)
     return msgspec.structs.replace(piece, tag="values", entries=values)
+
+
+def _nearest(values: tuple[Entry, ...], lookup: Lookup) -> tuple[Entry, ...]:
+    """Values of several facts: that of the situation which has the word for its whole name, "tower"."""
+    best = min((entry.rank for entry in values), default=0)
+    nearest = tuple(entry for entry in values if entry.rank == best)
+    owners = {entry.owner for entry in nearest}
+    return nearest if best == 1 and len(owners) == 1 and _is_situation(owners, lookup) else values
+
+
+def _is_situation(facts: Iterable[str], lookup: Lookup) -> bool:
+    return all(lookup.facts[fact].family == "situation" for fact in facts)
 
 
 def _is_participle(before: Sequence[Piece], act: str, word: str, lookup: Lookup) -> bool:

@@ -6,7 +6,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.values import NO, YES, Choices
-from kb.reader.english import LEADING_PREPOSITIONS
+from kb.reader.english import LEADING_PREPOSITIONS, PHRASES
 from kb.reader.lexicon import Entry
 from kb.reader.pieces import Piece
 from kb.reader.tokens import Token
@@ -27,6 +27,8 @@ def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
             _out_of(found, index, tokens, lookup)
         elif found[index].tag == "degree":
             _weather(found, index, tokens, lookup)
+        elif found[index].tag == "unknown" and tokens[found[index].first].low == "indoors":
+            _within(found, index, lookup)
         index += 1
     return tuple(found)
 
@@ -43,13 +45,22 @@ def _out_of(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: L
     if other is not None and other.tag == "self":
         found[index] = msgspec.structs.replace(piece, tag="beyond")  # "outside it"
         return
-    if piece.tag != "outdoors" or (other is not None and (after > index + 1 or other.tag in _NOUNS)):
+    if piece.tag != "outdoors":
         return
-    if other is not None and other.tag == "fact" and not _is_led(other, tokens):
-        return  # "outside ashore"
+    if other is not None and tokens[piece.first].low == "outside" and not _stands_apart(other, tokens):
+        return
+    if other is not None and (after > index + 1 or other.tag in _NOUNS - {"name", "unknown"}):
+        return
     indoors = _indoors(lookup)
     if indoors is not None:
         found[index] = fact_piece(piece, *indoors, piece.first, piece.last)
+
+
+def _within(found: list[Piece], index: int, lookup: Lookup) -> None:
+    """ "Indoors", where the books know only whether one is out of doors."""
+    outdoors = _indoors(lookup)
+    if outdoors is not None and outdoors[1] == YES:
+        found[index] = fact_piece(found[index], outdoors[0], NO, found[index].first, found[index].last)
 
 
 def _is_place(fact: Piece, article: bool, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
@@ -62,14 +73,23 @@ def _is_place(fact: Piece, article: bool, tokens: tuple[Token, ...], lookup: Loo
     return article or (led and tokens[fact.first].low not in LEADING_PREPOSITIONS)
 
 
+def _stands_apart(other: Piece, tokens: tuple[Token, ...]) -> bool:
+    """Whether "outside" cannot lead to what follows it: no noun, and no place ("outside ashore")."""
+    return other.tag not in _NOUNS and (other.tag != "fact" or _is_led(other, tokens))
+
+
 def _is_led(fact: Piece, tokens: tuple[Token, ...]) -> bool:
     """Whether a preposition begins the words of a fact: "in winter", "on the slipway"."""
     return tokens[fact.first].low in LEADING_PREPOSITIONS
 
 
 def _indoors(lookup: Lookup) -> tuple[str, Choices] | None:
-    """The fact that is indoors or not, with what is not."""
+    """The fact that is indoors or not, or out of doors or not, with what is not indoors."""
     for fact in lookup.base.facts:
+        if fact.kind == "yes_no" and any(
+            PHRASES.get(tuple(n.casefold().split())) == "outdoors" for n in (fact.label, *fact.other_labels)
+        ):
+            return fact.id, YES
         if fact.kind == "yes_no" and _INDOORS & {n.casefold() for n in (fact.label, *fact.other_labels)}:
             return fact.id, NO
         for value in fact.values:

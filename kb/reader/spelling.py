@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from functools import cache
 from typing import Protocol
 
 from kb.model.lookup import Lookup
+from kb.model.records import Item
 from kb.reader.common_words import COMMON_WORDS
 from kb.reader.english import PHRASES
 from kb.reader.lexicon import Entry, Lexicon
@@ -123,9 +124,17 @@ def index_entries(words: Sequence[str], search: Search, lookup: Lookup) -> tuple
             continue
         text = " ".join((item.label, *item.other_labels, *item.everyday)).casefold().replace("-", " ")
         keys = [word_key(word.strip("'\"(),")) for word in text.split()]
-        if all(any(_stands_for(word_key(word), key) for key in keys) for word in words):
+        told = len(words) > 1 or any(_stands_for(word_key(words[0]), head) for head in _heads(item))
+        if told and all(any(_stands_for(word_key(word), key) for key in keys) for word in words):
             found.append(Entry("item", item.id, "", 1))
     return tuple(dict.fromkeys(found))
+
+
+def _heads(item: Item) -> Iterator[str]:
+    """The nouns of an item's names: what goes before only says which it is."""
+    for name in (item.label, *item.other_labels, *item.everyday):
+        words = name.casefold().replace("-", " ").partition(" of ")[0].split()
+        yield word_key(words[-1].strip("'\"(),"))
 
 
 def _stands_for(word: str, key: str) -> bool:

@@ -84,16 +84,19 @@ def test_the_index_is_asked_for_what_no_label_explains(choir: Base) -> None:
 
     def search(words: tuple[str, ...]) -> list[SimpleNamespace]:
         asked.append(words)
-        return [SimpleNamespace(kind="item", id="wig"), SimpleNamespace(kind="item", id="sash")]
+        return [SimpleNamespace(kind="item", id="lark-brooch"), SimpleNamespace(kind="item", id="sash")]
 
     case = Case(as_of=TODAY)
     lexicon, lookup = choir.lexicon, choir.lookup
-    found = read_question("may I wear powder?", lexicon=lexicon, lookup=lookup, case=case, search=search)
-    assert asked == [("powder",)]
-    assert write_reading(found) == "may wig"
+    found = read_question("may I wear broochlets?", lexicon=lexicon, lookup=lookup, case=case, search=search)
+    assert asked == [("broochlets",)]
+    assert write_reading(found) == "may lark-brooch"
     assert found.spans[-1].how == "index"
     none = read_question("may I wear velvet?", lexicon=lexicon, lookup=lookup, case=case, search=search)
     assert write_reading(none) == "abstain velvet"
+    # what only says which it is stands for nothing by itself
+    none = read_question("may I wear lark?", lexicon=lexicon, lookup=lookup, case=case, search=search)
+    assert write_reading(none) == "abstain lark"
     asked.clear()
     read_question("may I wear the sash?", lexicon=lexicon, lookup=lookup, case=case, search=search)
     assert asked == []
