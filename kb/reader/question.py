@@ -217,10 +217,8 @@ def _read(
 ) -> Reading:  # fmt: skip
     spans = make_spans(found, lookup)
     echo = _again(found, previous, case, lookup)
-    if isinstance(echo, Ask):
-        return Reading(question=text, spans=spans, ask=echo)
-    if isinstance(echo, Abstain):
-        return Reading(question=text, spans=spans, abstain=echo)
+    if isinstance(echo, (Ask, Abstain)):
+        return _stopped(text, spans, echo)
     if echo is not None:
         kept = tuple(fact for fact, _ in echo.case.facts)
         return Reading(question=text, text=say_query(lookup, echo), query=echo, spans=spans, carried=kept)
@@ -241,20 +239,22 @@ def _read(
         stopped = ask_instead(found, left, frame, roles, case, lookup) or _gate(
             found, left, case, lexicon, lookup
         )
-        if isinstance(stopped, Ask):
-            return Reading(question=text, spans=spans, ask=stopped)
-        return Reading(question=text, spans=spans, abstain=stopped)
+        return _stopped(text, spans, stopped)
     outcome = _outcome(found, frame, roles, case, lookup, previous)
-    if isinstance(outcome, Ask):
-        return Reading(question=text, spans=spans, ask=outcome)
-    if isinstance(outcome, Abstain):
-        return Reading(question=text, spans=spans, abstain=outcome)
+    if isinstance(outcome, (Ask, Abstain)):
+        return _stopped(text, spans, outcome)
     if frame.ambiguous:
         return Reading(question=text, spans=spans, ask=_two_readings(outcome, lookup))
     carried = tuple(fact for fact, _ in outcome.case.facts if not _stated(fact, roles))
     return Reading(
         question=text, text=say_query(lookup, outcome), query=outcome, spans=spans, carried=carried
     )
+
+
+def _stopped(text: str, spans: tuple[Span, ...], stop: Ask | Abstain) -> Reading:
+    if isinstance(stop, Ask):
+        return Reading(question=text, spans=spans, ask=stop)
+    return Reading(question=text, spans=spans, abstain=stop)
 
 
 def _outcome(
@@ -272,7 +272,13 @@ def _outcome(
         if (kind := follow.kind_asked(found, frame, before, lookup)) is not None:
             return kind
         case = follow.case_in_talk(case, found, frame, roles, previous, lookup)
-    return alone_unclear(found, frame, roles, case, lookup) or build_query(frame, roles, case, lookup)
+    outcome = alone_unclear(found, frame, roles, case, lookup) or build_query(frame, roles, case, lookup)
+    if isinstance(outcome, Ask) and outcome.fact == "item":
+        from kb.reader.ways import asked_way  # noqa: PLC0415  as in `_read`
+
+        way = asked_way(found, (), frame, roles, case, lookup)  # "over my shirt", whichever it is
+        return way if isinstance(way, Query) else outcome
+    return outcome
 
 
 def _again(

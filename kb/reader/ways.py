@@ -42,6 +42,8 @@ def asked_way(
 
     Whether a contrary ("unhooked") may be is whether the way may not be; whether it must be is asked back.
     """
+    if frame.kind == "how" and left:
+        return _how_worn(found, left, roles, case, lookup)
     if frame.kind not in ("may", "must") or roles.value is not None or roles.clashing or roles.unworn:
         return None
     words = [token for token in found.tokens if token.low[0].isalpha()]
@@ -53,7 +55,7 @@ def asked_way(
     fits: dict[tuple[str, str], str] = {}
     for item in dict.fromkeys(_items(found.pieces, lookup)):
         for aspect in _ways(item, lookup):
-            turned = _turned(aspect.label, words, over)
+            turned = _turned(aspect.label, words, over) or _led(aspect.label, words, over)
             if turned and _alone(found.pieces, item, aspect, found.tokens, lookup):
                 fits[item, aspect.id] = turned
     if len(fits) != 1:
@@ -75,6 +77,47 @@ def asked_way(
     other: QuestionKind = "may"
     dual = say_query(lookup, Query(kind=other, items=(item,), aspect=way, case=said))
     return Ask(fact="reading", prompt="Asked of its contrary, is this the question?", choices=((dual, dual),))
+
+
+def _how_worn(
+    found: Understood, left: Sequence[int], roles: Roles, case: Case, lookup: Lookup
+) -> Query | None:
+    """ "How do I wear the ends of my scarf": in what way, where the words left over are those of one way."""
+    over = {t.key for i in left for t in found.tokens[found.pieces[i].first : found.pieces[i].last]}
+    fits = {
+        (item, aspect.within)
+        for item in dict.fromkeys(_items(found.pieces, lookup))
+        for aspect in _ways(item, lookup)
+        if over <= {token.key for token in tokenize(aspect.label)}
+    }
+    if len(fits) != 1 or roles.clashing:
+        return None
+    (((item, within)),) = fits
+    said = merge_case(case, narrowed(case, roles.facts, lookup), roles.as_of, roles.alone, lookup)
+    return Query(kind="how", items=(item,), aspect=within or "fit", case=said)
+
+
+_OVER: Mapping[str, str] = word_pairs("""
+    over=over outside=over above=over under=under underneath=under beneath=under below=under inside=under
+    within=under""")
+
+
+def _led(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
+    """ "Over my shirt" of "out of sight under the shirt or jersey": the same place, or the other side."""
+    said = [(_OVER[t.low], _nouns(words, place)) for place, t in enumerate(words) if t.low in _OVER]
+    named = tokenize(label)
+    known = [(_OVER[t.low], _nouns(named, place)) for place, t in enumerate(named) if t.low in _OVER]
+    if len(said) != 1 or len(known) != 1 or not known[0][1] or not said[0][1] & known[0][1]:
+        return ""
+    if not _covers(over, {t.low for t in words if t.low in _OVER or t.key in said[0][1]}):
+        return ""
+    return "same" if said[0][0] == known[0][0] else "contrary"
+
+
+def _nouns(words: Sequence[Token], place: int) -> set[str]:
+    """Keys of the nouns that a preposition leads to, as far as they are joined by "or" and "and"."""
+    after = (t for t in words[place + 1 : place + 7] if t.low not in _EMPTY | {"or", "any", "his", "her"})
+    return {token.key for token in after}
 
 
 def _items(pieces: Sequence[Piece], lookup: Lookup) -> Iterator[str]:
