@@ -333,10 +333,9 @@ def _gate(
 
     from kb.reader.leftover import ask_meaning  # noqa: PLC0415  only where words are left
 
-    def read(changed: str) -> Reading:
-        return read_question(changed, lexicon=lexicon, lookup=lookup, case=case)
-
-    meant = ask_meaning(found, left, lookup, read)
+    meant = ask_meaning(
+        found, left, lookup, lambda text: read_question(text, lexicon=lexicon, lookup=lookup, case=case)
+    )
     if meant is not None:
         return meant
     names = [word for index, word in zip(left, words, strict=True) if found.pieces[index].tag == "unknown"]
