@@ -209,9 +209,7 @@ def relief_notes(lookup: Lookup, parts: Iterable[Part]) -> tuple[str, ...]:
                 listing(list(dict.fromkeys(clause_reference(lookup, lookup.rules[r].clause) for r in names)))
                 for names in (freeing, closing)
             )
-            found[
-                f"{freed} only frees from a duty. It permits nothing, and {rest} forbids the rest."
-            ] = None
+            found[f"{freed} only frees from a duty. It permits nothing, and {rest} forbids the rest."] = None
     return tuple(found)
 
 

@@ -10,7 +10,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import ListEntry, Query, Verdict
 from kb.model.values import ValueSet
 from kb.reasoner import Engine, Facts, Problem, rows
-from kb.wording import say_facts, say_holders
+from kb.wording import say_facts, say_holders, say_usual
 
 PERSONAL = ("grade", "branch", "qualification", "appointment", "waiver")
 
@@ -48,10 +48,15 @@ def _entry(
     verdicts = {verdict for _, verdict in found}
     rules = problem.decisive_rules(dict(who))
     wanted = [row for row in found if row[1] in asked]
-    conditions = [
-        f"{verdict.replace('_', ' ')} when {say_facts(lookup, rest)}"
-        for rest, verdict in wanted or [row for row in found if row[1] not in ("silent", "conditional")]
-    ]
+    usual = say_usual(lookup, found, asked)
+    conditions = (
+        [usual]
+        if usual
+        else [
+            f"{verdict.replace('_', ' ')} when {say_facts(lookup, rest)}"
+            for rest, verdict in wanted or [row for row in found if row[1] not in ("silent", "conditional")]
+        ]
+    )
     return ListEntry(
         item=item,
         label=say_holders(lookup, who),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query
 from kb.model.records import Case, Clause, Fact
@@ -38,15 +39,26 @@ def clause_defining(term: str, case: Case, lookup: Lookup) -> Query | Ask | None
 
 
 def granting(fact: Fact, lookup: Lookup) -> Iterator[Clause]:
-    """The clauses that speak of granting something by its name, and of who does it."""
+    """The clauses that speak of granting something by its name, and of who does it.
+
+    Where none does, those on what is so only when it has been granted.
+    """
+    names = [[token.key for token in tokenize(label)] for label in (fact.label, *fact.other_labels)]
+    heads = {name[-1] for name in names if name}
+    found = False
     for clause in lookup.base.clauses:
-        if not any(name.casefold() in clause.text.casefold() for name in (fact.label, *fact.other_labels)):
+        tokens = tokenize(f"{clause.heading or ''}. {clause.text}")
+        keys = [token.key for token in tokens]
+        if heads.isdisjoint(keys) or not any(holds(keys, name) for name in names):
             continue
-        said = [token.low for token in tokenize(f"{clause.heading or ''}. {clause.text}")]
-        named = any(_holds(said, label) for label in (fact.label, *fact.other_labels))
+        said = [token.low for token in tokens]
         grants = any(akin(word, verb) for word in said for verb in _GRANTING)
-        if named and grants and any(_ends(said, label) for label in _labels(lookup)):
+        if grants and any(_ends(said, label) for label in _labels(lookup)):
+            found = True
             yield clause
+    if not found and fact.family == "authorisation":
+        resting = (r.clause for r in lookup.base.rules if any(t.fact == fact.id for t in tests(r.condition)))
+        yield from (lookup.clauses[name] for name in dict.fromkeys(resting))
 
 
 def _labels(lookup: Lookup) -> Iterator[str]:
@@ -54,8 +66,7 @@ def _labels(lookup: Lookup) -> Iterator[str]:
         yield from (authority.label, *authority.other_labels)
 
 
-def _holds(said: list[str], label: str) -> bool:
-    words = [token.low for token in tokenize(label)]
+def holds(said: list[str], words: list[str]) -> bool:
     return any(said[start : start + len(words)] == words for start in range(len(said) - len(words) + 1))
 
 

@@ -8,7 +8,8 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query
 from kb.model.records import Case
 from kb.reader.authority import asked_authority
-from kb.reader.defined import GRANTABLE, clause_defining, granting, one_of
+from kb.reader.defined import GRANTABLE, clause_defining, granting, holds, one_of
+from kb.reader.fits import facts_that_matter
 from kb.reader.lasting import lasting
 from kb.reader.pieces import Understood
 from kb.reader.tokens import tokenize
@@ -20,6 +21,12 @@ _NAMED = frozenset(
 _GRANTED = Pattern(
     r"^how long\b.*\b(?:last|run|good|valid|hold|stand|for)\b|\bfrom whom\b|\bwho from\b|"
     r"^whom? .*\b(?:from|for)\b"
+)
+_GRANTS = Pattern(r"\b(?:grants?|gives?|approves?|orders?|authori[sz]es?|awards?|issues?|declares?|signs?)\b")
+_PERMISSION = Pattern(
+    r"\bwhose (?:permission|leave|say|approval|authority|consent|word)\b|"
+    r"\bwho (?:can |may |must |could |has to |have to |needs to |would )?"
+    r"(?:approves?|grants?|authori[sz]es?|permits?|allows?|signs?(?: off)?|okays?)\b"
 )
 _PURPOSE = Pattern(
     r"\b(?:purpose|aim|object|point) of\b|\bwhat (?:is|'s) (?:the |this )?[\w ]+ for$|^why is there\b"
@@ -69,14 +76,31 @@ def _keys(label: str) -> set[str]:
 
 
 def _asked_grant(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | None:
-    """ "How long does a waiver last", "a waiver, from whom": the clause that says who grants it."""
+    """ "How long does a waiver last", "whose permission do I need for a beard": the clause on granting it."""
     facts = {piece.fact for piece in found.pieces if piece.tag == "fact"}
     held = [fact for fact in facts if lookup.facts[fact].family in GRANTABLE]
     tags = {piece.tag for piece in found.pieces}
     said = " ".join(token.low for token in found.tokens)
-    if len(held) != 1 or len(facts) != 1 or tags & {"item", "items", "act"} or not _GRANTED.search(said):
+    things = [entry.id for p in found.pieces if p.tag in ("item", "items") for entry in p.entries]
+    if things and not facts and _PERMISSION.search(said):
+        resting = facts_that_matter(Query(kind="may", items=(things[0],), case=case), lookup)
+        held = [fact for fact in resting if lookup.facts[fact].family in ("authorisation", "waiver")]
+    elif (
+        len(held) != 1 or len(facts) != 1 or things or "act" in tags or not _asks_grantor(said, found, lookup)
+    ):
         return None
-    return one_of([clause.id for clause in granting(lookup.facts[held[0]], lookup)], case, lookup)
+    clauses = [clause.id for fact in held for clause in granting(lookup.facts[fact], lookup)]
+    return one_of(clauses, case, lookup) if clauses else None
+
+
+def _asks_grantor(said: str, found: Understood, lookup: Lookup) -> bool:
+    return bool(_GRANTED.search(said) or (_GRANTS.search(said) and _names_authority(found, lookup)))
+
+
+def _names_authority(found: Understood, lookup: Lookup) -> bool:
+    keys = [token.key for token in found.tokens]
+    names = (name for a in lookup.base.authorities for name in (a.label, *a.other_labels))
+    return any(holds(keys, [token.key for token in tokenize(name)]) for name in names)
 
 
 def _asked_purpose(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | None:

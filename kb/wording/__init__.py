@@ -38,6 +38,7 @@ from kb.wording.queries import say_query
 from kb.wording.rules import say_rule
 from kb.wording.scopes import say_scope
 from kb.wording.sets import say_values
+from kb.wording.unless import say_usual
 from kb.wording.verdicts import say_list_headline, say_sources, say_verdict, say_when
 
 __all__ = [
@@ -87,6 +88,7 @@ __all__ = [
     "say_table",
     "say_test",
     "say_tolerance",
+    "say_usual",
     "say_value",
     "say_values",
     "say_verdict",

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 
 from kb.model.conditions import Condition, Test, all_of, any_of
 from kb.model.lookup import Lookup
+from kb.model.questions import Verdict
 from kb.model.values import YES, Choices, ValueSet, intersect, is_empty
 from kb.wording.cases import Facts
 from kb.wording.conditions import phrase_in
@@ -32,6 +33,17 @@ def ordinary(lookup: Lookup, rows: Sequence[Facts]) -> int | None:
         return None
     found = [i for i, row in enumerate(rows) if all(_is_ordinary(lookup, *test) for test in row)]
     return found[0] if len(found) == 1 and len(rows) > 1 else None
+
+
+def say_usual(lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]], wanted: Sequence[Verdict]) -> str:
+    """ "permitted, unless the wearer is diving": a table by its ordinary row, if its verdict is wanted."""
+    facts = [row for row, _ in rows]
+    usual = ordinary(lookup, facts)
+    if usual is None or rows[usual][1] not in wanted or any(said == "conditional" for _, said in rows):
+        return ""
+    verdict = rows[usual][1]
+    unless = say_exceptions(lookup, facts, [i for i, (_, said) in enumerate(rows) if said != verdict])
+    return f"{verdict.replace('_', ' ')}, {unless}" if unless else ""
 
 
 def _is_ordinary(lookup: Lookup, fact: str, values: ValueSet) -> bool:
@@ -65,16 +77,21 @@ def say_exceptions(lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[in
 
     Empty if that takes too many words.
     """
+    conditions = exceptions(lookup, rows, otherwise)
+    said = phrase_in(lookup, positive(lookup, any_of(conditions))).clause.removeprefix("either ")
+    if len(conditions) == 2 and said.startswith(WEARER):
+        said = said.replace(f" or {WEARER} ", " or ")
+    return f"unless {said}" if len(said) <= _LONGEST else ""
+
+
+def exceptions(lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[int]) -> list[Condition]:
+    """Conditions of which one holds in just the rows `otherwise`, as short as they can be."""
     kept = [row for index, row in enumerate(rows) if index not in otherwise]
     shorter: list[Condition] = [
         all_of(Test(fact, values) for fact, values in _shortened(lookup, rows[index], kept))
         for index in otherwise
     ]
-    conditions = list(dict.fromkeys(shorter))
-    said = phrase_in(lookup, positive(lookup, any_of(conditions))).clause
-    if len(conditions) == 2 and said.startswith(WEARER):
-        said = said.replace(f" or {WEARER} ", " or ")
-    return f"unless {said.removeprefix('either ')}" if len(said) <= _LONGEST else ""
+    return list(dict.fromkeys(shorter))
 
 
 def _shortened(lookup: Lookup, row: Facts, kept: Sequence[Facts]) -> Facts:

@@ -315,6 +315,9 @@ def _singular(number: int, text: str) -> str:
     return text.replace("depend ", "depends ").replace("fall ", "falls ") if number == 1 else text
 
 
+_LONGEST_WHO = 240
+
+
 def _say_who_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]) -> str:
     aspect = lookup.aspects[query.aspect]
     act = phrase(aspect.verb or "have", items_in_words(lookup, query))
@@ -323,14 +326,28 @@ def _say_who_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]
     order = ["required", "permitted", "conditional", "conflict", "prohibited"]
     if query.modalities == ("prohibited",):
         order = ["prohibited", "conditional", "conflict"]
+    told = _who_when(entries)
     for verdict in order:
         labels = [entry.label for entry in entries if entry.verdict == verdict]
+        if verdict == "conditional" and told:
+            said.append(told)
+            continue
         if labels and verdict in words:
             said.append(sentence(f"{listing(labels)} {words[verdict]} {act}"))
         elif labels:
             what = "it depends on the situation" if verdict == "conditional" else "the clauses disagree"
             said.append(sentence(f"for {listing(labels)}, {what}"))
     return " ".join(said) or sentence(f"no clause says who may {act}")
+
+
+def _who_when(entries: Sequence[ListEntry]) -> str:
+    """For whom it depends on the situation, with when; nothing where that takes too many words."""
+    groups: dict[str, list[str]] = {}
+    for entry in entries:
+        if entry.verdict == "conditional":
+            groups.setdefault(entry.condition, []).append(entry.label)
+    text = " ".join(sentence(f"for {listing(who)}, {when}") for when, who in groups.items())
+    return text if "" not in groups and len(text) <= _LONGEST_WHO else ""
 
 
 def say_sources(lookup: Lookup, query: Query, clauses: Sequence[tuple[str, str]]) -> str:

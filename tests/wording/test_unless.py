@@ -1,0 +1,92 @@
+# ruff: noqa: E501  tables read better on one line
+"""Tables that are said by their ordinary row: "Yes. ..., unless ..."."""
+
+from __future__ import annotations
+
+import datetime
+import itertools
+from collections.abc import Sequence
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from kb.model.conditions import Test, any_of, evaluate
+from kb.model.questions import Query, QuestionKind, Verdict
+from kb.model.records import Case
+from kb.model.values import ValueSet, choices, complement
+from kb.wording import say_usual, say_verdict
+from kb.wording.unless import exceptions, ordinary
+from tests.wording.bases import is_, no, words, yes
+
+LOOKUP = words()
+Row = tuple[tuple[str, ValueSet], ...]
+HAULING, CAP = yes("hauling"), yes("worn:cap")
+PARADE = is_("rig", "parade")
+
+
+def row(*tests: Test) -> Row:
+    return tuple((test.fact, test.values) for test in tests)
+
+
+def rest(test: Test) -> Test:
+    return no(test.fact) if test.values == choices("yes") else Test(test.fact, complement(test.values))
+
+
+def headline(kind: QuestionKind, polarity: str, rows: Sequence[tuple[Row, Verdict]]) -> str:
+    case = Case(as_of=datetime.date(2026, 11, 25))
+    query = Query(kind=kind, items=("gloves",), case=case, polarity=polarity)  # type: ignore[arg-type]
+    facts = [fact for found, _ in rows for fact, _ in found]
+    return say_verdict(LOOKUP, "conditional", query, open_facts=facts, rows=rows)
+
+
+TABLES: list[tuple[QuestionKind, str, tuple[tuple[Row, Verdict], ...], str]] = [
+    ("may", "do", ((row(no("hauling")), "permitted"), (row(HAULING), "prohibited")),
+     "Yes. The deck gloves may be worn, unless the wearer is hauling lines."),
+    ("must", "do", ((row(HAULING), "prohibited"), (row(no("hauling")), "required")),
+     "Yes. The deck gloves must be worn, unless the wearer is hauling lines."),
+    ("may", "not", ((row(no("hauling")), "required"), (row(HAULING), "permitted")),
+     "No: the deck gloves must be worn, unless the wearer is hauling lines."),
+    ("may", "do",
+     ((row(no("hauling"), no("worn:cap")), "permitted"), (row(no("hauling"), CAP), "required"), (row(HAULING), "silent")),
+     "Yes: the deck gloves may or must be worn, unless the wearer is hauling lines."),
+    ("may", "do",
+     ((row(no("hauling"), no("worn:cap")), "prohibited"), (row(no("hauling"), CAP), "permitted"), (row(HAULING), "permitted")),
+     "No. The deck gloves must not be worn, unless the wearer wears the service cap or is hauling lines."),
+    # Everybody is in some rig and has some grade: none is out of the ordinary.
+    ("may", "do", ((row(PARADE), "permitted"), (row(rest(PARADE)), "prohibited")), "It depends on the rig."),
+    ("may", "do", ((row(no("hauling")), "silent"), (row(HAULING), "prohibited")),
+     "It depends on whether the wearer is hauling lines."),
+    # A row that depends on further facts is not said by yes or no.
+    ("may", "do", ((row(no("hauling")), "permitted"), (row(HAULING), "conditional")),
+     "It depends on whether the wearer is hauling lines."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("kind", "polarity", "rows", "expected"), TABLES)
+def test_headlines(
+    kind: QuestionKind, polarity: str, rows: Sequence[tuple[Row, Verdict]], expected: str
+) -> None:
+    assert headline(kind, polarity, rows) == expected
+
+
+def test_a_line_of_a_list_is_said_by_the_ordinary_row() -> None:
+    rows: list[tuple[Row, Verdict]] = [(row(no("hauling")), "permitted"), (row(HAULING), "prohibited")]
+    assert say_usual(LOOKUP, rows, ("permitted",)) == "permitted, unless the wearer is hauling lines"
+    assert say_usual(LOOKUP, rows, ("prohibited",)) == ""
+
+
+NAMES = ("hauling", "worn:cap", "worn:scarf")
+ROWS = [
+    row(*(Test(name, choices(value)) for name, value in zip(NAMES, values, strict=True)))
+    for values in itertools.product(("yes", "no"), repeat=len(NAMES))
+]
+
+
+@settings(max_examples=200, deadline=None)
+@given(st.sets(st.integers(0, len(ROWS) - 2), min_size=1))
+def test_the_exceptions_hold_in_just_the_rows_that_they_are_of(otherwise: set[int]) -> None:
+    assert ordinary(LOOKUP, ROWS) == len(ROWS) - 1
+    condition = any_of(exceptions(LOOKUP, ROWS, sorted(otherwise)))
+    for index, facts in enumerate(ROWS):
+        assert evaluate(condition, dict(facts).get) is (index in otherwise)
