@@ -15,29 +15,28 @@ from kb.answer.common import (
     ask_for,
     cautions,
     change_notes,
-    citation,
     citations,
     dispute_notes,
     folded_notes,
     list_cautions,
     relief_notes,
+    replaced,
     settling_notes,
 )
 from kb.answer.limits import limit_notes
 from kb.errors import UsageError
-from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Verdict
-from kb.model.records import Case, Rule
+from kb.model.records import Case
 from kb.model.values import ValueSet
 from kb.reasoner import Engine, possible_facts
 from kb.wording import (
+    is_place,
     say_comparison,
     say_facts,
     say_list_headline,
     say_open_alike,
     say_query,
     say_sides,
-    say_sources,
     say_verdict,
     say_when,
     the_item,
@@ -78,7 +77,7 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
         return _answer_as_worn(engine, query, blank)
     if kinds:
         ask = _ask_which(engine, query, kinds)
-        return _replace(blank, outcome="ask", ask=ask, reading=_asking(reading, ask))
+        return replaced(blank, outcome="ask", ask=ask, reading=_asking(reading, ask))
     return _KINDS.get(query.kind, _act)(engine, query, blank)
 
 
@@ -89,15 +88,19 @@ def _answer_as_worn(engine: Engine, query: Query, blank: Answer) -> Answer:
     return answer_query(engine, said, blank.kb)
 
 
+def _answer_as_place(engine: Engine, query: Query, blank: Answer) -> Answer | None:
+    """When the thing is worn, in place of where on the body, if that turns on where somebody is."""
+    plain = msgspec.structs.replace(wear_question(query), kind="when")
+    said = msgspec.structs.replace(blank.reading, query=plain, text=say_query(engine.lookup, plain))
+    answer = answer_query(engine, said, blank.kb)
+    facts = {fact for case in answer.cases for fact, _ in case.when}
+    return answer if any(is_place(engine.lookup, fact) for fact in facts) else None
+
+
 def _check(engine: Engine, case: Case, possible: dict[str, ValueSet]) -> None:
     if not engine.check_case(possible):
         stated = say_facts(engine.lookup, case.facts)
         raise UsageError(f"These facts exclude each other: {stated}. Take one of them back.")
-
-
-def _replace(answer: Answer, **changes: object) -> Answer:
-    fields = {name: getattr(answer, name) for name in answer.__struct_fields__}
-    return Answer(**{**fields, **changes})
 
 
 def _kinds_that_differ(engine: Engine, query: Query) -> tuple[str, ...]:
@@ -158,16 +161,16 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     answer = _finish(engine, query, blank, [part], verdict, cited=cited, both=both)
     if query.kind == "when" and len(part.cases) > 1 and part.aspect == query.aspect:
         times = say_when(engine.lookup, query, [(case.when, case.verdict) for case in part.cases])
-        answer = _replace(answer, headline=times or answer.headline)
+        answer = replaced(answer, headline=times or answer.headline)
     if len(part.cases) > 1 and query.aspect == "wear":
         settled = limit_notes(engine, query, part)
-        return _replace(answer, headline=" ".join((answer.headline, *settled)))
+        return replaced(answer, headline=" ".join((answer.headline, *settled)))
     if len(part.cases) > 1 or part.aspect != query.aspect:
         return answer
     others = tuple(item for item in query.items if item != part.item)
     possible = possible_facts(query.case, (part.item, *others), False, engine.lookup)
     changes = turning_changes(engine, engine.group(part.item, part.aspect), possible, verdict)
-    return _replace(answer, changes=changes)
+    return replaced(answer, changes=changes)
 
 
 def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
@@ -181,6 +184,8 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
     if not parts:
         if is_banned(engine, query):
             return _answer_as_worn(engine, query, blank)
+        if query.kind == "where" and (places := _answer_as_place(engine, query, blank)):
+            return places
         return _finish(engine, query, blank, [], "silent", cited=[])
     verdicts = [part.verdict for part in parts]
     verdict: Verdict = verdicts[0] if len(set(verdicts)) == 1 else "required"
@@ -238,7 +243,7 @@ def _people(engine: Engine, query: Query, blank: Answer) -> Answer:
     answer = _finish(engine, query, blank, [part], part.verdict, cited=cited)
     headline = say_list_headline(engine.lookup, query, entries)
     told = None if answer.verdict == "conditional" else answer.verdict  # each kind of person has its own
-    return _replace(answer, entries=entries, headline=headline, verdict=told, ask=None)
+    return replaced(answer, entries=entries, headline=headline, verdict=told, ask=None)
 
 
 def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
@@ -247,7 +252,7 @@ def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
     entries = list_entries(engine, query)
     rules = tuple(dict.fromkeys(rule for entry in entries for rule in entry.rules))
     headline = say_list_headline(engine.lookup, query, entries)
-    answer = _replace(
+    answer = replaced(
         blank,
         outcome="answer",
         headline=headline,
@@ -255,7 +260,7 @@ def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
         citations=citations(engine.lookup, resting_on(engine, query, entries)),
         cautions=list_cautions(engine.lookup, tuple(entry.item for entry in entries), rules),
     )
-    return answer if entries else _replace(answer, verdict="silent")
+    return answer if entries else replaced(answer, verdict="silent")
 
 
 def _compare(engine: Engine, query: Query, blank: Answer) -> Answer:
@@ -274,7 +279,7 @@ def _compare(engine: Engine, query: Query, blank: Answer) -> Answer:
     notes = settling_notes(lookup, [case for side in both for case in side.cases])
     if found.open_alike:
         notes = (*notes, say_open_alike(found.open_alike))
-    answer = _replace(
+    answer = replaced(
         blank,
         outcome="answer",
         headline=say_comparison(lookup, query, names, len(found.differences), found.alike),
@@ -284,7 +289,7 @@ def _compare(engine: Engine, query: Query, blank: Answer) -> Answer:
         cautions=list_cautions(lookup, items, rules),
         notes=notes,
     )
-    return answer if found.differences or found.alike else _replace(answer, verdict="silent")
+    return answer if found.differences or found.alike else replaced(answer, verdict="silent")
 
 
 def _carriers(side: Side) -> list[tuple[str, ...]]:
@@ -294,42 +299,9 @@ def _carriers(side: Side) -> list[tuple[str, ...]]:
 
 
 def _source(engine: Engine, query: Query, blank: Answer) -> Answer:
-    """The clause itself, or the clauses that speak of an item, in all books or in the one that is named."""
-    lookup = engine.lookup
-    if query.clause is not None:
-        rules = tuple(rule.id for rule in lookup.base.rules if rule.clause == query.clause)
-        found = [citation(lookup, query.clause, rules)]
-    else:
-        named: dict[str, list[str]] = {}
-        wanted = set(lookup.narrower(query.items[0])) if query.items else set()
-        wide = set(_wider_rules(engine, query))
-        for rule in lookup.base.rules:
-            if query.book not in (None, *_books_of(lookup, rule)):
-                continue
-            spoken = wanted & set(rule.scope.items)
-            in_force = query.book in lookup.editions or (
-                spoken and rule.id in engine.group(rule.scope.items[0], rule.aspect).rules
-            )
-            if rule.id in wide or (spoken and in_force):
-                named.setdefault(rule.clause, []).append(rule.id)
-        found = [citation(lookup, clause, tuple(rules)) for clause, rules in named.items()]
-    headline = say_sources(lookup, query, [(entry.title, entry.number) for entry in found])
-    verdict: Verdict | None = None if found else "silent"
-    return _replace(blank, outcome="answer", headline=headline, citations=tuple(found), verdict=verdict)
+    from kb.answer.sources import source_answer  # noqa: PLC0415  few questions ask for a clause
 
-
-def _books_of(lookup: Lookup, rule: Rule) -> tuple[str, str]:
-    """The book and the edition that a rule stands in."""
-    edition = lookup.clauses[rule.clause].edition
-    return lookup.editions[edition].book, edition
-
-
-def _wider_rules(engine: Engine, query: Query) -> Sequence[str]:
-    """Rules on a class of things that cover the item, but those that only close what nothing mentions."""
-    if not query.items:
-        return ()
-    rules = engine.group(query.items[0], query.aspect).rules if query.aspect == "wear" else ()
-    return [rule for rule in rules if not engine.lookup.rules[rule].residual]
+    return source_answer(engine, query, blank)
 
 
 def _finish(
@@ -352,7 +324,7 @@ def _finish(
         known = dict(query.case.facts).get(open_facts[0])
         ask = ask_for(lookup, open_facts[0], known)
     aspects = tuple(part.aspect for part in parts) or (query.aspect,)
-    return _replace(
+    return replaced(
         blank,
         outcome="answer",
         verdict=verdict,

@@ -9,7 +9,7 @@ import msgspec
 
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
-from kb.model.questions import AnswerCase, Ask, Citation, Derivation, OpenValue, Query, Verdict
+from kb.model.questions import Answer, AnswerCase, Ask, Citation, Derivation, OpenValue, Query, Verdict
 from kb.model.values import Choices, ValueSet
 from kb.reasoner import Decision, Engine, Facts
 from kb.wording import clause_reference, listing, say_facts, say_rule, say_scope, sentence
@@ -232,6 +232,12 @@ def folded_notes(cases: Iterable[AnswerCase]) -> tuple[str, ...]:
     return (
         "Where a row says that it depends, further facts decide: state the facts of the row and ask again.",
     )
+
+
+def replaced(answer: Answer, **changes: object) -> Answer:
+    """The answer with some fields changed."""
+    fields = {name: getattr(answer, name) for name in answer.__struct_fields__}
+    return Answer(**{**fields, **changes})
 
 
 def row_label(lookup: Lookup, when: Facts) -> str:

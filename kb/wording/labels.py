@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from kb.model.lookup import Lookup
 from kb.text import Pattern
-from kb.wording.english import definite, indefinite, listing
+from kb.wording.english import definite, indefinite, is_adverbial, is_participial, listing
 
 _CODE = Pattern(r"[A-Z]{1,4}-?\d{0,3}")
 GRADE = "grade"
@@ -69,3 +69,11 @@ def clause_reference(lookup: Lookup, clause: str) -> str:
 def rule_reference(lookup: Lookup, rule: str) -> str:
     """The reference of the clause that a rule stands in."""
     return clause_reference(lookup, lookup.rules[rule].clause)
+
+
+def is_place(lookup: Lookup, fact: str) -> bool:
+    """Whether the values of a fact are places: "on the platform", "ashore"."""
+    record = lookup.facts[fact]
+    labels = [value.label for value in record.values] if record.family == "situation" else []
+    placed = [label for label in labels if is_adverbial(label) and not is_participial(label)]
+    return record.kind == "choice" and len(placed) * 2 > len(labels)
