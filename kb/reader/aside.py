@@ -29,6 +29,7 @@ _CARRYING = tag_set("""
     body, how many, oversize
 """)
 """Tags of words that may bear on an answer."""
+_KEPT = frozenset({"fact", "on date"})
 _CIRCUMSTANCE = ("situation", "rig", "term")
 _OPENING = tag_set("self, filler, fact, in, on, for, at, particle, between, joined, outdoors, beyond")
 _DENYING = tag_set("not, no, no longer, neither, without, unless, if, or, but")
@@ -198,16 +199,17 @@ def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], looku
     opening = next((p for p in pieces if p.tag not in _LIGHT), None)
     if opening is None or not {piece.tag for piece in pieces}.isdisjoint(_DENYING):
         return ""
-    if any(token.low in _PAST for piece in pieces for token in _tokens(found, piece)):
-        return ""
     tags = {piece.tag for piece in pieces}
     loose = opening.tag == "unknown" and tags.isdisjoint(_VERBS)  # "hard going up on the slope", "climbing"
     if opening.tag not in _OPENING and not loose:
         return ""
     facts = [piece for piece in pieces if piece.tag == "fact"]
-    others = [piece for piece in pieces if piece.tag != "fact"]
+    others = [piece for piece in pieces if piece.tag not in _KEPT]
     own = _own_standing(pieces)
-    if not facts or any(lookup.facts[p.fact].family not in _CIRCUMSTANCE for p in facts if p not in own):
+    if len(others) == len(pieces) or any(lookup.facts[p.fact].family not in _CIRCUMSTANCE for p in facts if p not in own):
+        return ""
+    led = [piece for piece in others if any(fact.first > piece.first for fact in facts if fact not in own)]
+    if any(token.low in _PAST for piece in led for token in _tokens(found, piece)):
         return ""
     for piece in others:
         if (
@@ -218,7 +220,12 @@ def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], looku
             return ""
     if not any(piece.tag in ("unknown", "aspect value") for piece in others):
         return ""
-    return ", ".join(_words(found, piece) for piece in facts)
+    return ", ".join(_dated(found, piece) for piece in pieces if piece.tag in _KEPT)
+
+
+def _dated(found: Understood, piece: Piece) -> str:
+    """ "Inspection on 2 March 2026": the day is that of the question."""
+    return f"on {_words(found, piece)}" if piece.tag == "on date" else _words(found, piece)
 
 
 def _own_standing(pieces: Sequence[Piece]) -> list[Piece]:

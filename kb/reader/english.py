@@ -238,7 +238,9 @@ surely|, right|, correct|, ok|right ?|belong|belongs|please|pls|kindly|tell me|t
 |uniform|uniforms|outfit|order to|in order to|choose|choose to
 |decide|decide to|opt|opt to|just to|going|go|be wearing|someone else|you guys|the service|service member
 |drops|drops to|sinks|sinks to|rises|rises to|climbs|climbs to|reaches|dips|of mine|of ours|do the
-|say that|that says|in this rig|in that rig|with this rig|with that rig|in the same rig
+|up here|down here|over here|out here|up there|down there|out there
+|over there|around here|round here|say that|that says
+|in this rig|in that rig|with this rig|with that rig|in the same rig
 """
 
 _PARTICLES = "on|off|up|down|out|back"

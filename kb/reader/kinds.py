@@ -88,9 +88,12 @@ searching|on a search|out on a search
 """
 
 
-def circumstances() -> Iterator[tuple[str, ...]]:
-    """Words for one state of things, row by row."""
-    yield from (tuple(line.split("|")) for line in _CIRCUMSTANCES.strip().replace("\n|", "|").splitlines())
+def circumstances() -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:
+    """Words for one state of things, row by row, each with those for its contrary."""
+    lines = _CIRCUMSTANCES.strip().replace("\n|", "|").splitlines()
+    rows = [tuple(line.split("|")) for line in lines]
+    day, dark = rows[0], rows[2]
+    yield from ((row, dark if row is day else ()) for row in rows)
 
 
 def same() -> Iterator[tuple[str, ...]]:

@@ -27,6 +27,8 @@ EntryKind = Literal[
     "item", "value", "fact", "group", "aspect", "act", "aspect value", "authority", "book", "service"
 ]
 CREDENTIALS = ("qualification", "appointment", "waiver")
+PERSONAL = frozenset({"grade", "branch", *CREDENTIALS})
+"""Families of facts about who somebody is."""
 _FUNCTION_WORDS = frozenset(words[0] for words in PHRASES if len(words) == 1)
 
 
@@ -60,13 +62,8 @@ class Lexicon:
         for words, entry in _all_names(lookup):
             if not words:
                 continue
-            if len(words) > longest:
-                longest = len(words)
-            key = "".join(words)
-            if key in names:
-                names[key][entry] = None
-            else:
-                names[key] = {entry: None}
+            longest = max(longest, len(words))
+            names.setdefault("".join(words), {})[entry] = None
         best = {key: _best(entries) for key, entries in names.items()}
         return cls(best | dict(_everyday(best)), longest, lookup)
 
@@ -136,8 +133,11 @@ def _everyday(names: Mapping[str, tuple[Entry, ...]]) -> Iterator[tuple[str, tup
     for row in same():
         if found := _called(row, names):
             broader |= {joined(name): found for name in row}
-    for row in circumstances():
-        if len(found := _called(row, names, ("value", "group"))) == 1:
+    for row, other in circumstances():
+        found = _called(row, names, ("value", "group"))
+        if not found:  # "by day" where all that the books have is "dark"
+            found = tuple(e._replace(id="no") for e in _called(other, names, ("value",)) if e.id == "yes")
+        if len(found) == 1:
             broader |= {joined(name): found for name in row}
     yield from ((key, entries) for key, entries in broader.items() if key not in names)
 

@@ -8,6 +8,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.records import Item
+from kb.reader.english import CREDENTIAL_NOUNS
 from kb.reader.lexicon import CREDENTIALS, Entry, EntryKind
 from kb.reader.pieces import Piece, only
 from kb.reader.tokens import Token, tokenize
@@ -184,6 +185,8 @@ def _chosen(piece: Piece, pieces: Iterable[Piece], lookup: Lookup, which: bool) 
         if which and len(certain.intersection(entry.id for entry in entries)) > 1:
             return msgspec.structs.replace(piece, tag="det")
         entries = _settled(entries, others, lookup)
+        if len(entries) > 1:
+            entries = _of_whom(entries, pieces, lookup)
     if len(entries) == 1 and entries[0].rank < 3:
         return msgspec.structs.replace(piece, tag="item", arg=entries[0].id, entries=entries)
     return msgspec.structs.replace(piece, entries=entries)
@@ -203,6 +206,19 @@ def _settled(entries: tuple[Entry, ...], others: Sequence[Piece], lookup: Lookup
         return within
     broadest = tuple(e for e in entries if all(e.id in lookup.broader(other.id) for other in entries))
     return broadest if len(broadest) == 1 else entries
+
+
+def _of_whom(entries: tuple[Entry, ...], pieces: Iterable[Piece], lookup: Lookup) -> tuple[Entry, ...]:
+    """ "A coxswain ... his badge": the one of these that is called after what the wearer is said to be."""
+    held = [p.fact for p in pieces if p.tag == "fact" and lookup.facts[p.fact].family in CREDENTIALS]
+    words = {
+        token.key
+        for fact in held
+        for token in tokenize(lookup.facts[fact].label)
+        if token.key not in CREDENTIAL_NOUNS and len(token.key) > 3
+    }
+    called = tuple(e for e in entries if words & {t.key for t in tokenize(lookup.items[e.id].label)})
+    return called if len(called) == 1 else entries
 
 
 def credential_of(piece: Piece, lookup: Lookup) -> str | None:

@@ -95,6 +95,12 @@ _LINES = r"""
     |her|them) (?:back|home|away)|(?:can|may|could) (?:i|he|she|they|we)(?: do (?:that|so))?)\?$ => \1?
 \b(?:has|have|is|are) (.+?) (?:gone|been (?:phased out|withdrawn|scrapped|dropped|retired|done away with))
     (?: (?:for good|now|yet|completely|altogether|by now))*\W*$ => may I still wear \1?
+^(?:does|do|would) the (?:\w+ ){0,2}(?:<book>)s? (?:let|allow|permit) (.+?)(?: to)?
+    \s(?=(?:wear|carry|grow|have|go|keep|own|use|put|leave|take|display|sport)\b) => may \1\s
+\b(?:swap|change|exchange|trade|switch) (?:my |the |his |her |our )?(.+?) (?:for|with)
+    \s(.+) => wear \2 instead of \1
+^(?:so )?(?:nobody|no one|no-one) (?:wears?|(?:may|can|is allowed to|gets to) wear)\b => may anyone wear
+^(?:so )?(?:nobody|no one|no-one) (?:carries|(?:may|can|is allowed to) carry)\b => may anyone carry
 \bis there (?:a|any|no) way (?:round|around|out of|past) (?:the |a )?no[- ](\w+(?: \w+)?)[- ]rule\b
      => may I wear \1
 \bwhich (?:one |\w+ )?(?:goes|comes|ranks|sits|is worn) (?:first|higher|highest|ahead|above)\b
@@ -125,6 +131,9 @@ _LINES = r"""
 ^where (?:do|can|could|would) i (?:look up|look for|find|read about|read up on)\s => which clause mentions\s
 ^(?:quote|show|give|read) me the one (?:on|about|for)\s => which clause mentions\s
 ^where(?:abouts)? in (?:the )?(?:\w+ ){1,3}(?:are|is)\s => which clause mentions\s
+^where(?:abouts)? in (?:the )?(?:\w+ ){1,3}(?:can|could|do|would|will|must) (?:i|we|you|one)
+    \s(?:find|read(?: about)?|see|look up|look for)\s => which clause mentions\s
+\b(\w+) on,? or (?:off|not)(?= (?:in|on|at|for|with|when|if|during|while)\b) => \1
 ^which way (?:round |up |about |out )?(?:do|does|should|must|is|are) (.+?)(?: go(?:es)?| face
     | point| sit| lie
     | be worn| worn)?\W*$ => how is \1 worn?
