@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.values import Choices, intersect, is_empty, unite
+from kb.model.values import YES, Choices, intersect, is_empty, unite
 from kb.reader.around import around
 from kb.reader.dimensions import named_dimensions
 from kb.reader.grants import granted
@@ -24,7 +24,7 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     found = numbered_grades(pieces, tokens, lookup)
     found = named_dimensions(found, tokens, lookup)
     found = around(tuple(_as_fact(piece, lookup) for piece in found), tokens, lookup)
-    found = _owned(found, tokens)
+    found = _owned(_only_waiver(found, tokens, lookup), tokens)
     found = _any_value(found, tokens, lookup)
     found = _by_company(found, lookup)
     found = places(found, tokens, lookup)
@@ -58,6 +58,23 @@ def _as_fact(piece: Piece, lookup: Lookup) -> Piece:
     if piece.arg == "not":  # "the fell is not white"
         piece, values = msgspec.structs.replace(piece, arg=""), _others(lookup, fact, values)
     return fact_piece(piece, fact, values, piece.first, piece.last)
+
+
+_WITH = frozenset({"without", "no", "with", "hold", "have"})
+
+
+def _only_waiver(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
+    """ "Without a waiver", where the books have one."""
+    waivers = [fact for fact in lookup.base.facts if fact.family == "waiver"]
+    found = list(pieces)
+    for index, piece in enumerate(pieces if len(waivers) == 1 else ()):
+        before = index - 1
+        while before >= 0 and pieces[before].tag in ("det", "poss"):
+            before -= 1
+        led = before >= 0 and pieces[before].tag in _WITH
+        if piece.tag == "unknown" and tokens[piece.first].key == "waiver" and led:
+            found[index] = fact_piece(piece, waivers[0].id, YES, piece.first, piece.last)
+    return tuple(found)
 
 
 _LIMBS = frozenset({"hand", "head", "arm", "leg", "foot", "face"})
