@@ -20,7 +20,7 @@ from kb.errors import UsageError
 from kb.model.conditions import Condition, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import ValueStatus, Verdict
-from kb.model.records import Case
+from kb.model.records import OWNED_ASPECTS, Case
 from kb.model.values import Choices, Ranges, ValueSet, choices, contains, point
 from kb.reasoner import WORN, Decision, Engine, Leaf, Tree, possible_facts, rows
 
@@ -30,7 +30,6 @@ Key = TypeVar("Key", bound=Hashable)
 Found = TypeVar("Found")
 
 _MOST_KEPT = 50_000
-_NOT_WORN = ("possession", "kit-count")
 
 
 class Decided(msgspec.Struct, frozen=True):
@@ -133,7 +132,7 @@ class Decider:
 
 def _is_wearing(lookup: Lookup, aspect: str) -> bool:
     """Whether a question about an aspect takes for granted that the item is worn."""
-    return lookup.aspects[aspect].kind != "act" and aspect not in _NOT_WORN
+    return lookup.aspects[aspect].kind != "act" and aspect not in OWNED_ASPECTS
 
 
 class _Compiled:

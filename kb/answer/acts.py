@@ -10,10 +10,9 @@ from kb.answer.common import Part, row_label
 from kb.explanation import derive
 from kb.model.lookup import Lookup
 from kb.model.questions import AnswerCase, Query
+from kb.model.records import OWNED_ASPECTS
 from kb.model.values import Choices, Interval, Ranges, ValueSet
 from kb.reasoner import WORN, Engine, Facts, Problem, possible_facts, rows
-
-_OWNED = ("possession", "kit-count")
 
 
 def act_part(
@@ -130,7 +129,7 @@ def is_banned(engine: Engine, query: Query) -> bool:
     lookup = engine.lookup
     if query.kind in ("list", "source", "compare") or query.polarity == "not" or not query.items:
         return False
-    apart = query.aspect in _OWNED or query.aspect in lookup.aspects_within("care")
+    apart = query.aspect in OWNED_ASPECTS or query.aspect in lookup.aspects_within("care")
     if apart or len(lookup.narrower(query.items[0])) > 1:
         return False
     part = act_answer(engine, wear_question(query))

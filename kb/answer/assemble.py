@@ -26,7 +26,7 @@ from kb.answer.common import (
 from kb.answer.limits import limit_notes
 from kb.errors import UsageError
 from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Verdict
-from kb.model.records import Case
+from kb.model.records import OWNED_ASPECTS, Case
 from kb.model.values import ValueSet
 from kb.reasoner import Engine, possible_facts
 from kb.wording import (
@@ -176,7 +176,7 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
 def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
     """Where, how, how many, and claims about values."""
     item = query.items[0]
-    wearing = query.aspect not in ("possession", "kit-count")
+    wearing = query.aspect not in OWNED_ASPECTS
     possible = possible_facts(query.case, query.items, wearing, engine.lookup)
     parts = _spoken(engine, item, aspects_of(engine, item, query.aspect), possible, query.value)
     if not parts and query.value is None:

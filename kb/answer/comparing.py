@@ -11,13 +11,12 @@ from kb.answer.aspects import aspect_part
 from kb.answer.common import Part
 from kb.answer.lists import LISTED, class_lines, listed_items, with_required
 from kb.model.questions import AnswerCase, Derivation, Difference, Query, Side, Verdict
-from kb.model.records import Case
+from kb.model.records import OWNED_ASPECTS, Case
 from kb.model.values import ValueSet, intersect, is_empty, unite
 from kb.reasoner import Engine, Facts, Problem, possible_facts, rows
 from kb.wording import say_class_line, say_matter, say_table
 
 Outcome = tuple[Verdict, ValueSet | None]
-_OWNED = ("possession", "kit-count")
 
 
 class _View(msgspec.Struct, frozen=True):
@@ -184,7 +183,7 @@ def _aspects(views: tuple[_View, _View], pair: tuple[str, str], aspect: str) -> 
 
 def _possible(view: _View, item: str, aspect: str) -> dict[str, ValueSet]:
     """An item whose colour or place is asked about is worn."""
-    wearing = not _is_act(view, aspect) and aspect not in _OWNED
+    wearing = not _is_act(view, aspect) and aspect not in OWNED_ASPECTS
     return possible_facts(view.case, (item,), wearing, view.engine.lookup)
 
 

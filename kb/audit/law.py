@@ -14,7 +14,7 @@ from functools import cached_property
 from kb.audit.hull import Hull, exclude_each_other, hull_of
 from kb.model.conditions import Condition, Test, all_of, any_of, negate, tests
 from kb.model.lookup import Lookup
-from kb.model.records import Case, Rule, RuleBase
+from kb.model.records import OWNED_ASPECTS, Case, Rule, RuleBase
 from kb.model.values import ValueSet
 from kb.reasoner import WORN, Engine, Group, Norm, in_force, possible_facts
 from kb.reasoner.norms import covered_items
@@ -24,8 +24,6 @@ from kb.reasoner.terms import write_out
 Known = Mapping[str, ValueSet]
 Index = Mapping[tuple[str, str], Sequence[str]]
 ViewKey = tuple[str, str, tuple[str, ...], frozenset[str]]
-
-UNWORN_ASPECTS = frozenset({"possession", "kit-count"})
 
 
 def covering_rules(lookup: Lookup) -> Index:
@@ -183,7 +181,7 @@ class View:
         """What a question about this item and aspect takes for granted: whoever asks how wears it."""
         if self._known is None:
             act = self.law.lookup.aspects[self.aspect].kind == "act"
-            wearing = not act and self.aspect not in UNWORN_ASPECTS
+            wearing = not act and self.aspect not in OWNED_ASPECTS
             case = Case(as_of=self.law.day)
             self._known = possible_facts(case, (self.item,), wearing, self.law.lookup)
         return self._known

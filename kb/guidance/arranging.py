@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from kb.audit.law import UNWORN_ASPECTS
 from kb.guidance.merging import merge_items
 from kb.guidance.plan import Plan
 from kb.guidance.provisions import Provision
 from kb.guidance.zones import KIT, ORDER, OTHER, zone_of
 from kb.model.lookup import Lookup
+from kb.model.records import OWNED_ASPECTS
 from kb.wording import capital, item_label, plural
 
 _KINDS = ("count", "position", "order", "choice", "measure", "manner")
 _MODALITIES = ("must", "must_not", "may", "need_not")
-_USE = ("wear", "carrying", *UNWORN_ASPECTS)
+_USE = ("wear", "carrying", *OWNED_ASPECTS)
 
 
 class Arranged:
@@ -45,7 +45,7 @@ def _order(lookup: Lookup, plan: Plan) -> list[str]:
 
 
 def _heading(lookup: Lookup, plan: Plan, provision: Provision) -> str:
-    if provision.rule.aspect in UNWORN_ASPECTS:
+    if provision.rule.aspect in OWNED_ASPECTS:
         return KIT
     item = provision.rule.scope.items[0]
     if plan.arrange == "by topic" and plan.topics:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kb.audit.law import UNWORN_ASPECTS, places
+from kb.audit.law import places
 from kb.guidance.merging import merge_bounds, merge_cases
 from kb.guidance.plan import Plan
 from kb.guidance.provisions import Provision, Provisions
 from kb.guidance.setting import Setting
 from kb.model.conditions import Condition, any_of, negate
-from kb.model.records import Rule
+from kb.model.records import OWNED_ASPECTS, Rule
 from kb.model.values import NO, ValueSet, contains
 from kb.reasoner import WORN
 from kb.reasoner.norms import covered_items
@@ -101,12 +101,12 @@ class Selection:
 
     def _is_wanted(self, rule: Rule) -> bool:
         """Whether a rule is about a topic, and about something that can come up in the setting."""
-        if rule.residual or (rule.aspect in UNWORN_ASPECTS and not self.plan.kit):
+        if rule.residual or (rule.aspect in OWNED_ASPECTS and not self.plan.kit):
             return False
         items = covered_items(self.lookup, rule.scope)
         if items.isdisjoint(self.wanted) and self.wanted.isdisjoint(rule.scope.items):
             return False
-        if rule.aspect in (*_ACTS_OF_USE, *UNWORN_ASPECTS):
+        if rule.aspect in (*_ACTS_OF_USE, *OWNED_ASPECTS):
             return True
         return any(self.in_play(item) for item in items & self.wanted)
 

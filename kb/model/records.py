@@ -33,6 +33,9 @@ FactFamily = Literal[
 AspectKind = Literal["act", "choice", "manner", "measure", "count", "position", "order"]
 ClauseKind = Literal["rule", "definition", "purpose", "procedure", "information"]
 
+# Aspects of what somebody owns: who asks about them does not take the thing as worn.
+OWNED_ASPECTS = frozenset({"possession", "kit-count"})
+
 
 class Named(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     """What every record with a label has."""

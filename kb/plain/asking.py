@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from kb.model.lookup import Lookup
-from kb.model.records import Rule
+from kb.model.records import OWNED_ASPECTS, Rule
 from kb.model.values import NO, YES, Interval, Ranges, ValueSet, intersect, is_empty, is_subset
 from kb.plain.cases import WORN, Known, restrict
 from kb.plain.ranging import Range
@@ -68,7 +68,7 @@ class Question:
 
     def known(self, item: str, aspect: str) -> dict[str, ValueSet]:
         """The facts that the question states or takes for granted, for one item and aspect."""
-        wearing = aspect != self.aspect if self.acts else self.aspect not in ("possession", "kit-count")
+        wearing = aspect != self.aspect if self.acts else self.aspect not in OWNED_ASPECTS
         items = [] if self.kind == "list" else self.items  # a list is narrowed by its items
         worn = [one for one in items if wearing or one != item]
         facts = facts_from_json(self.reading["facts"]) | {WORN + one: YES for one in worn}

@@ -87,6 +87,9 @@ class Fields:
     def unknown_key(self, entry: Entry, known: list[str]) -> None:
         key = entry.key
         remedy = suggestion(key.text, known, f"Known here: {listed(known, limit=40)}.")
+        denied = key.text.removeprefix("not ")
+        if denied != key.text and "when" in known and denied in known:
+            remedy = f"Write {quoted(f'when: {{{key.text}: ...}}')}; only conditions can be denied."
         if entry.value == Scalar("", entry.value.at):
             remedy = "A comma in braces ends a text: put a text that has one into quotation marks."
         self.report.error(key.at, "unknown-key", f"{quoted(key.text)} is no key of {self.what}.", remedy)

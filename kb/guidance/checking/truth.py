@@ -14,7 +14,7 @@ import msgspec
 from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.names import Names
 from kb.model.conditions import AllOf, Condition, NotOf, Test, all_of
-from kb.model.records import Case, Rule
+from kb.model.records import OWNED_ASPECTS, Case, Rule
 from kb.model.values import Choices, ValueSet, complement, intersect, is_empty, is_subset
 from kb.reasoner import Decision, Engine, Facts, Group, Norm, covers, possible_facts
 from kb.reasoner.norms import covered_items, norms_of
@@ -24,7 +24,6 @@ from kb.reasoner.terms import write_out
 Outcome = Literal["agrees", "allowed", "silent", "closed", "required", "looser", "conflict"]
 _MOST_BOXES = 256
 _MOST_ITEMS = 400
-_ACTS_UNWORN = frozenset({"possession", "kit-count"})
 
 
 class Instance(msgspec.Struct, frozen=True):
@@ -146,7 +145,7 @@ class Judge:
         self, claim: Claim, group: Group, norm: Norm, box: Mapping[str, ValueSet]
     ) -> Iterator[Instance]:
         act = self.lookup.aspects[group.aspect].kind == "act"
-        wearing = not act and group.aspect not in _ACTS_UNWORN
+        wearing = not act and group.aspect not in OWNED_ASPECTS
         case = Case(as_of=self.engine.as_of, facts=tuple(box.items()))
         known = possible_facts(case, (group.item,), wearing, self.lookup)
         if any(is_empty(values) for values in known.values()):
