@@ -66,4 +66,4 @@ def test_every_code_has_a_fixture() -> None:
 def test_a_condition_that_is_denied_outside_when_is_told_where_it_goes() -> None:
     path = BROKEN / "unknown-key-not.yaml"
     _, (problem,) = load_trees([parse_file(path.read_bytes(), path.name)])
-    assert problem.remedy == "Write “when: {not rig: ...}”; only conditions can be denied."
+    assert problem.remedy == 'Write "when: {not rig: ...}"; only conditions can be denied.'
