@@ -14,10 +14,12 @@ from kb.model.questions import Query, Reading
 from kb.model.values import NO, YES, Choices, ValueSet
 from kb.reader.english import PHRASES, tag_set
 from kb.reader.further import LEAD, bare_words, content, keys_of, put_as
+from kb.reader.lexicon import PERSONAL
 from kb.reader.pieces import Understood
 from kb.reader.query import merge_case
 from kb.reader.question import understand
 from kb.reader.talked import Talk
+from kb.reader.values import complement_of
 from kb.text import Pattern
 
 _WORN = "worn:"
@@ -44,6 +46,12 @@ _WHICH_ONES = Pattern(
     r"(?: (?:do|must|should|can|may) (?:i|we|they)(?: (?:wear|have to wear|need|have))?| is it| are they)?"
     r"[ ,.:;]*(.*)"
 )
+_ANYBODY_ELSE = Pattern(
+    rf"(?i){LEAD}(?:what about |how about |for |can |may |must |do |does )?"
+    r"(?:(?:any|every|some)(?:one|body) else|(?:all )?(?:the )?others?|the rest|(?:all )?(?:the )?other "
+    r"(?:people|members|grades|ranks|hands|ones)|other people)"
+    r"(?: of (?:us|them|you))?(?: too| then| as well)?"
+)
 _INDEFINITE = Pattern(r"(?i)\b(?:a|an|any|another|one) $")
 _WITHOUT_ONE = Pattern(rf"(?i){LEAD}(?:what about |how about |if i (?:am|['’]m|go) )?without one")
 _NAMES = tag_set("""
@@ -65,10 +73,23 @@ def corrected(text: str, previous: Reading, talk: Talk) -> Reading | None:
     dropped = _DROP.fullmatch(bare)
     if dropped is not None:
         return _dropped(text, dropped.group(1), dropped.group(2), previous, talk)
+    if _ANYBODY_ELSE.fullmatch(bare):
+        return _of_the_others(text, before, talk)
     which = _WHICH_ONES.fullmatch(bare)
     if which is not None:
         return _which_ones(text, " ".join(part for part in which.groups() if part), previous, talk)
     return _one_for_another(text, bare, previous, talk) or _instead(text, bare, previous, talk)
+
+
+def _of_the_others(text: str, before: Query, talk: Talk) -> Reading | None:
+    """ "And anyone else?": of all that are not who was said."""
+    lookup = talk.lookup
+    said = [(f, v) for f, v in before.case.facts if lookup.facts[f].family in PERSONAL]
+    if len(said) != 1:
+        return None
+    others = {fact: complement_of(lookup, fact, values) for fact, values in said}
+    case = merge_case(before.case, others, None, False, lookup)
+    return talk.made(text, msgspec.structs.replace(before, case=case))
 
 
 def _which_ones(text: str, rest: str, previous: Reading, talk: Talk) -> Reading | None:

@@ -20,7 +20,7 @@ def wearing(items: Sequence[str], lookup: Lookup) -> str:
     return "carrying" if carried else "wear"
 
 
-def _rules(items: Sequence[str], aspect: str, lookup: Lookup) -> Iterator[Rule]:
+def rules_on(items: Sequence[str], aspect: str, lookup: Lookup) -> Iterator[Rule]:
     """The rules on an aspect of the first item, or on what it belongs to."""
     covering = set(lookup.broader(items[0])) if items else set()
     within = set(lookup.aspects_within(aspect))
@@ -33,19 +33,21 @@ def _rules(items: Sequence[str], aspect: str, lookup: Lookup) -> Iterator[Rule]:
 
 def facts_that_matter(query: Query, lookup: Lookup) -> tuple[str, ...]:
     """The facts that the rules on what is asked test."""
-    rules = _rules(query.items, query.aspect, lookup)
+    rules = rules_on(query.items, query.aspect, lookup)
     return tuple(dict.fromkeys(test.fact for rule in rules for test in tests(rule.condition)))
 
 
 def depends(items: Sequence[str], aspect: str, facts: Collection[str], lookup: Lookup) -> bool:
     """Whether a rule on the aspect of the item tests one of the facts."""
-    return any(test.fact in facts for rule in _rules(items, aspect, lookup) for test in tests(rule.condition))
+    return any(
+        test.fact in facts for rule in rules_on(items, aspect, lookup) for test in tests(rule.condition)
+    )
 
 
 def _speaks(query: Query, lookup: Lookup) -> bool:
     """Whether a rule on what the query asks can hold in its case."""
     known = dict(query.case.facts)
-    rules = list(_rules(query.items, query.aspect, lookup))
+    rules = list(rules_on(query.items, query.aspect, lookup))
     return not rules or any(evaluate(rule.condition, known.get) is not False for rule in rules)
 
 

@@ -14,7 +14,7 @@ from kb.reader.english import LEADING_PREPOSITIONS, PHRASES, tag_set
 from kb.reader.fits import asked_kind, is_of_wearing, wearing, whether_worn
 from kb.reader.forms import word_set
 from kb.reader.frame import Frame
-from kb.reader.lexicon import Entry
+from kb.reader.lexicon import PERSONAL, Entry
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
 from kb.reader.placed import carriers
@@ -29,7 +29,6 @@ _OTHERS = word_set("he she they him her them")
 _FIRST = word_set("i we me us my our")
 _THIRD = word_set("he she him her his hers they their theirs")
 _ECHO = tag_set("not, filler, comma, be, self, and, and how about, det")
-_PERSONAL = frozenset({"grade", "branch", "qualification", "appointment", "waiver"})
 _SHORT = 6
 _OTHERWISE = word_set("ask asking want tell let decide choose go going")
 _TODAY = word_set("today now")
@@ -340,7 +339,7 @@ def kept_case(case: Case, found: Understood, roles: Roles, previous: Reading, lo
         return case
     mine = any(token.low in _FIRST for token in found.tokens)
     was_mine = any(token.low in _FIRST for token in tokenize(previous.question[:200]))
-    dropped = _PERSONAL if mine and not was_mine else frozenset()
+    dropped = PERSONAL if mine and not was_mine else frozenset()
     day, month = before.case.as_of, None
     if day != case.as_of and not any(token.low == "then" for token in found.tokens):
         month, day = month_of(day, lookup), case.as_of  # a day is named for one turn
@@ -376,5 +375,5 @@ def with_person(case: Case, found: Understood, frame: Frame, previous: Reading, 
     mine = not _FIRST.isdisjoint(said)
     if not (other or (mine and not _FIRST.isdisjoint(was))):
         return case
-    kept = {f: v for f, v in before.case.facts if lookup.facts[f].family in (*_PERSONAL, "rig")}
+    kept = {f: v for f, v in before.case.facts if lookup.facts[f].family in (*PERSONAL, "rig")}
     return merge_case(case, kept, None, False, lookup)

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 import msgspec
 
 from kb.model.questions import Abstain, Ask, Query, Reading
-from kb.model.values import Choices, ValueSet
+from kb.model.values import NO, YES, Choices, ValueSet
 from kb.reader.english import CREDENTIAL_NOUNS
 from kb.reader.fits import facts_that_matter, kind_of_part
 from kb.reader.forms import word_set
@@ -47,6 +47,10 @@ _TRUE = Pattern(
     rf"(?: too| as well| also)?{_TO}"
 )
 _LIKEWISE = Pattern(rf"(?i){LEAD}(?:what of|as for|likewise(?: for)?|ditto(?: for)?|similarly for) (.+)")
+_WHAT_ELSE = Pattern(
+    rf"(?i){LEAD}what else(?: (?:is there|do i|do we|should i)(?: (?:need|wear|have))*|"
+    r" (must|may|can) (?:i|we) wear)?(?: then)?(?: ((?:for|in|at|on|when|while|with) .+))?"
+)
 _PARTS = "side|arm|hand|sleeve|shoulder|breast|pocket|wrist|ear|finger|leg|foot|lapel|collar|cuff|end|edge"
 _WHICH_SIDE = Pattern(
     rf"(?i){LEAD}(?:(?:on|over|round|around|to|at|above|below) )?(?:which|what) (?:{_PARTS}|spot|place)"
@@ -61,6 +65,9 @@ _HOW_FAR = Pattern(
     rf"(?i){LEAD}how (?:far|close|near|much) (?:up|down|in|out|along|above|below|back|from|off|to|apart)"
     r"(?: (?:it|that|them|there|does (?:it|that) go|do they go|is (?:it|that)|are they|the \w+(?: \w+)?))*"
 )
+_NUMBERED = Pattern(r"(?i)\d|\b(?:zero|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|one of)\b")
+_NOT = Pattern(r"(?i)\b(?:not|no|isn|aren|never|without|off)\b|n['\u2019]t\b")
+_SUCH_ONE = Pattern(r"(?i)\b(?:the|a|an|my|that|those|these) ([\w'-]+(?: [\w'-]+)?) ones?\b")
 _GENERIC = Pattern(
     r"(?i)\b(a|an|the|my|his|her|their|that|any|such a) (" + "|".join(sorted(CREDENTIAL_NOUNS)) + r")\b"
 )
@@ -96,6 +103,9 @@ def in_full(text: str) -> str | None:
         if found is not None:
             led, rest = found.group(1).casefold(), found.group(2)
             return f"and what about {rest}?" if led in ("for", "of", "to", "as for") else f"and {led} {rest}?"
+    found = _WHAT_ELSE.fullmatch(bare)
+    if found is not None:
+        return f"what {found.group(1) or 'must'} I wear {found.group(2) or ''}?"
     found = _LIKEWISE.fullmatch(bare)
     if found is not None:
         return f"and what about {found.group(1)}?"
@@ -118,8 +128,13 @@ def understood_otherwise(text: str, missed: Reading, previous: Reading, talk: Ta
     before, abstain = previous.query, missed.abstain
     if before is None or not before.items:
         return None
+    ask = missed.ask
+    if ask is None or (ask.fact == "item" and not ask.choices):
+        counted = _amount_of(text, previous, talk) or _the_other_kind(text, previous, talk)
+        if counted is not None:
+            return counted
     if abstain is None:  # "do the trousers go in or out of them?" names the other thing by "them"
-        led = missed.ask is not None and missed.ask.fact == "item" and _LED_PRONOUN.search(text)
+        led = ask is not None and ask.fact == "item" and _LED_PRONOUN.search(text)
         return _by_label(text, Abstain(reason=""), previous, talk) if led else None
     generic = _which_credential(text, abstain, before, talk)
     if generic is not None:
@@ -132,6 +147,33 @@ def understood_otherwise(text: str, missed: Reading, previous: Reading, talk: Ta
     if part is not None:
         return talk.made(text, part)
     return _by_label(text, abstain, previous, talk)
+
+
+def _amount_of(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    if _NUMBERED.search(text) is None:
+        return None
+    from kb.reader.amounts import amount  # noqa: PLC0415  few turns are a number alone
+
+    return amount(text, previous, talk)
+
+
+def _the_other_kind(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "The canvas one": the thing of the kind before whose name has the word."""
+    before, found, lookup = previous.query, _SUCH_ONE.search(text), talk.lookup
+    if before is None or found is None:
+        return None
+    item, words = lookup.items[before.items[0]], content(found.group(1))
+    kinds = {kind for kind in lookup.broader(item.id) if len(lookup.broader(kind)) > 2}
+    named = [
+        other
+        for other in lookup.base.items
+        if any(words and words <= keys_of(name) for name in (other.label, *other.other_labels))
+        and (kinds & set(lookup.broader(other.id)) or set(item.everyday) & set(other.everyday))
+    ]
+    if len(named) != 1:
+        return None
+    again = talk.read(f"{text[: found.start()]}the {named[0].label}{text[found.end() :]}", previous)
+    return put_as(text, again) if again.query is not None else None
 
 
 def _which_credential(text: str, abstain: Abstain, before: Query, talk: Talk) -> Reading | None:
@@ -158,6 +200,8 @@ def _contrasted(text: str, before: Query, talk: Talk) -> Query | None:
     found: list[tuple[str, ValueSet]] = []
     for fact, values in before.case.facts if 0 < len(words) <= 2 else ():
         record = lookup.facts[fact]
+        if record.kind == "yes_no" and words <= keys_of(record.label):
+            found.append((fact, NO if _NOT.search(text) else YES))
         if record.kind not in ("choice", "scale") or not isinstance(values, Choices):
             continue
         known = set().union(*(keys_of(v.label) for v in record.values if v.id in values.members))

@@ -11,11 +11,12 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, QuestionKind, Verdict
 from kb.model.records import Case
 from kb.model.values import NO, YES, ValueSet, intersect, is_empty
+from kb.reader.bodies import worn_on
 from kb.reader.compound import counted_class, part_or_whole, ranked_things
 from kb.reader.days import month_of
 from kb.reader.defined import defining_clause, find_clause
-from kb.reader.english import BODY
 from kb.reader.frame import Frame
+from kb.reader.lexicon import PERSONAL
 from kb.reader.listed import listed_in_rig, which_of
 from kb.reader.measured import (
     ask_part,
@@ -28,7 +29,6 @@ from kb.reader.measured import (
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
 from kb.reader.placed import is_where_it_goes, settle_places
-from kb.reader.tokens import tokenize, word_key
 from kb.reader.written import as_written
 from kb.wording import say_query
 
@@ -191,26 +191,6 @@ def narrowed(case: Case, facts: Mapping[str, ValueSet], lookup: Lookup) -> dict[
     return found
 
 
-_UNWORN = frozenset({"carried", "feature", "insignia", "grooming"})
-
-
-def worn_on(body: str, lookup: Lookup) -> tuple[str, ...]:
-    """The items whose names say that they are worn on a part of the body, without what is narrower."""
-    words = BODY[body]
-    own = {word_key(word) for word in body.split()}
-    found = []
-    for item in lookup.base.items:
-        if not item.broader or not _UNWORN.isdisjoint(lookup.broader(item.id)):
-            continue
-        names = [
-            [token.key for token in tokenize(name.partition(" of ")[0])]
-            for name in (item.label, *item.other_labels, *item.everyday)
-        ]
-        if any(name and (name[-1] in words or name[0] in own) for name in names):
-            found.append(item.id)
-    return tuple(item for item in found if set(lookup.broader(item)[1:]).isdisjoint(found))
-
-
 def ask_item(piece: Piece, lookup: Lookup) -> Ask:
     """Ask which of several items a word means."""
     choices = tuple((entry.id, lookup.items[entry.id].label) for entry in piece.entries)
@@ -242,8 +222,11 @@ def _is_carried(item: str, lookup: Lookup) -> bool:
 
 def _only_carried(item: str, lookup: Lookup) -> bool:
     """ "May I wear the satchel": said of a thing whose rules are all of carrying it."""
-    spoken = rule_aspects(item, lookup)
-    return _is_carried(item, lookup) and "carrying" in spoken and "wear" not in spoken
+    if not _is_carried(item, lookup):
+        return False
+    related = {i for i in (*lookup.broader(item), *lookup.narrower(item)) if lookup.items[i].broader}
+    spoken = {rule.aspect for rule in lookup.base.rules if related.intersection(rule.scope.items)}
+    return "carrying" in spoken and "wear" not in spoken
 
 
 def _has_manner(item: str, lookup: Lookup) -> bool:
@@ -334,6 +317,8 @@ def _query(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, looku
         named = lookup.aspects[aspect].kind == "act"
         aspect = within if named and within and lookup.aspects[within].kind == "manner" else aspect
     polarity = frame.polarity if kind in ("may", "must", "who", "when", "why") else "do"
+    if kind == "who":
+        case = _of_anybody(case, roles, lookup)
     return Query(
         kind=kind,
         items=items,
@@ -343,6 +328,12 @@ def _query(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, looku
         case=case,
         modalities=frame.modalities,
     )
+
+
+def _of_anybody(case: Case, roles: Roles, lookup: Lookup) -> Case:
+    """A case without what is remembered of the one who asks, where it is asked who may."""
+    kept = tuple((f, v) for f, v in case.facts if f in roles.facts or lookup.facts[f].family not in PERSONAL)
+    return msgspec.structs.replace(case, facts=kept)
 
 
 def _checked(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcome:

@@ -8,9 +8,17 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
 from kb.model.records import Case
 from kb.reader.lexicon import Lexicon
-from kb.reader.question import read_question
+from kb.reader.pieces import Understood
+from kb.reader.question import clean, read_question, understand
 from kb.reader.spelling import Search
+from kb.text import Pattern
 from kb.wording import say_query
+
+_ITEM_ALONE = frozenset({"det", "poss", "filler", "comma", "item", "and", "how about"})
+_LED = Pattern(
+    r"(?i)^(?:(?:no|nope|sorry|oh|ah|oops|well|ok|okay|then|i mean|i meant|make (?:that|it))\b[ ,.:]*)+"
+)
+_TRAILED = Pattern(r"(?i)[ ,]*\b(?:i mean|i meant|i said|then|sorry|rather)[ .!?]*$")
 
 
 class Talk(msgspec.Struct, frozen=True):
@@ -32,3 +40,13 @@ class Talk(msgspec.Struct, frozen=True):
         """The reading of a text that a query is made of; all its facts are kept from before."""
         kept = tuple(fact for fact, _ in query.case.facts)
         return Reading(question=text, text=say_query(self.lookup, query), query=query, carried=kept)
+
+
+def item_alone(text: str, lexicon: Lexicon, lookup: Lookup) -> str | None:
+    """The item, if a turn names one and says no more."""
+    bare = _TRAILED.sub("", _LED.sub("", clean(text.strip())))
+    found = understand(bare, lexicon, lookup, None)
+    if not isinstance(found, Understood) or not {p.tag for p in found.pieces} <= _ITEM_ALONE:
+        return None
+    items = [piece.arg for piece in found.pieces if piece.tag == "item"]
+    return items[0] if len(items) == 1 else None

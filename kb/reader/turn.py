@@ -6,14 +6,15 @@ from collections.abc import Iterator
 
 import msgspec
 
+from kb.model.conditions import evaluate
 from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Verdict
 from kb.model.records import Case
-from kb.model.values import NO, YES, Choices, ValueSet
+from kb.model.values import YES, Choices, ValueSet
 from kb.reader.choice import answer_to_ask, asked_place
 from kb.reader.english import PHRASES
-from kb.reader.fits import wearing
+from kb.reader.fits import rules_on, wearing
 from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.permits import asked_grant, held
 from kb.reader.pieces import Understood
@@ -21,7 +22,7 @@ from kb.reader.query import merge_case
 from kb.reader.question import clean, understand
 from kb.reader.spelling import Search
 from kb.reader.statement import read_statement
-from kb.reader.talked import Talk
+from kb.reader.talked import Talk, item_alone
 from kb.reader.tokens import tokenize
 from kb.reader.values import complement_of
 from kb.text import Pattern
@@ -29,12 +30,7 @@ from kb.wording import say_query
 
 _MOST = 6
 _LONGEST = 120
-_ITEM_ALONE = frozenset({"det", "poss", "filler", "comma", "item", "and", "how about"})
 _BEFORE_ITEM = frozenset({"det", "poss", "wear", "use", "act", "no", "with"})
-_LED = Pattern(
-    r"(?i)^(?:(?:no|nope|sorry|oh|ah|oops|well|ok|okay|then|i mean|i meant|make (?:that|it))\b[ ,.:]*)+"
-)
-_TRAILED = Pattern(r"(?i)[ ,]*\b(?:i mean|i meant|i said|then|sorry|rather)[ .!?]*$")
 _BOTH = Pattern(
     r"(?:(?:and|but|so|what about|how about|can i wear|may i wear|could i wear) )*"
     r"(?:(?:them )?both(?: of (?:them|those))?(?: (?!of|on|at|together)(\w+))?"
@@ -53,27 +49,6 @@ _IF_SO = Pattern(
 _WORN: tuple[Verdict, ...] = ("required", "permitted")
 _OWN_KIND = Pattern(
     r"(?i)my (\w+?)(?:['’]s| is| are) (\w+)[.,;] (?:so )?(is|are|was|were) (?:that|it|they|those)\b(.*)"
-)
-_FIRST = Pattern(
-    r"(?i)(?:(?:and|but|so) )?(?:is it |does it (?:go|come) )?(?:before or after|after or before) (.+?)[ ?]*"
-)
-_LETS = Pattern(
-    r"(?:(?:but|and|so|then) )?(the (?:\w+ ){0,3}\w+) (?:(?:lets|let|excuses) (?:me|us|him|her|them) off|"
-    r"(?:says|said|allows|lets)(?: that)? (?:i|me|we|us|he|she|they|them)(?: can| may| could| to)? "
-    r"(?:leave (?:it|them) off|go without(?: it| them)?|do without(?: it| them)?|not wear (?:it|them)))"
-    r"(?: (?!it$)(.*?))??(?: (?:does|do|is|did|has) n't (?:it|they)| right)?"
-)
-_UNDER = Pattern(
-    r"(?i)(?:(?:and|but|so|with) )?(.+?) (?:underneath|beneath|under|below|on top|over|with)"
-    r"(?: (?:it|them|that))?[ ?]*"
-)
-_INSTEAD = Pattern(
-    r"(?:(?:and|but|so|then|well) )*what(?: (?:must|may|can|should|do|shall) (?:i|we|he|she|they)"
-    r"(?: have to)?(?: wear| use| put on| carry)?)? (?:then|instead)(?: instead)?"
-)
-_LIGHT = Pattern(
-    r"(?:(?:and|but|so|even|what about|how about) )*(?:(by day|in (?:the )?daylight|in the daytime|"
-    r"during the day|in the light)|by night|at night|in the dark|after dark|during the night)"
 )
 _THAT = Pattern(r"\b(?:it|its|that|this|one|they|them)\b")
 _WHICH = Pattern(
@@ -126,7 +101,7 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if reading.abstain is not None and set(reading.abstain.words) <= _SLIGHT:
         reading = _without_slight(text, reading, previous, talk)
     if reading.query is None:
-        reading = understood_otherwise(text, reading, previous, talk) or reading
+        reading = understood_otherwise(full, reading, previous, talk) or reading
     reading = _of_either(_told_before(reading, previous, talk), previous, talk)
     if full == text or reading.ask is not None:
         return reading
@@ -162,20 +137,10 @@ def put_right(text: str, missed: Reading, lexicon: Lexicon, lookup: Lookup) -> s
     led = missed.question[: max(place, 0)].casefold().split()[-1:]
     named = any(span.role == "item" for span in missed.spans)
     fits = place >= 0 and not named and bool(led) and PHRASES.get((led[0],)) in _BEFORE_ITEM
-    item = _item_alone(text, lexicon, lookup) if fits else None
+    item = item_alone(text, lexicon, lookup) if fits else None
     if item is None:
         return None
     return missed.question[:place] + lookup.items[item].label + missed.question[place + len(words[0]) :]
-
-
-def _item_alone(text: str, lexicon: Lexicon, lookup: Lookup) -> str | None:
-    """The item, if a turn names one and says no more."""
-    bare = _TRAILED.sub("", _LED.sub("", clean(text.strip())))
-    found = understand(bare, lexicon, lookup, None)
-    if not isinstance(found, Understood) or not {p.tag for p in found.pieces} <= _ITEM_ALONE:
-        return None
-    items = [piece.arg for piece in found.pieces if piece.tag == "item"]
-    return items[0] if len(items) == 1 else None
 
 
 def _filled(text: str, previous: Reading, talk: Talk) -> Reading | None:
@@ -183,7 +148,7 @@ def _filled(text: str, previous: Reading, talk: Talk) -> Reading | None:
     ask = previous.ask
     if ask is None or ask.fact != "item" or answer_to_ask(text, previous, talk.lexicon) is not None:
         return None
-    item = _item_alone(text, talk.lexicon, talk.lookup)
+    item = item_alone(text, talk.lexicon, talk.lookup)
     if item is not None and item not in {value for value, _ in ask.choices}:
         where = asked_place(previous) if ask.choices else None
         label = talk.lookup.items[item].label
@@ -219,7 +184,9 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     grant = asked_grant(said, before, talk.lookup)
     if grant is not None:
         return Reading(question=text, ask=grant) if isinstance(grant, Ask) else talk.made(text, grant)
-    beside = _of_another(text, said, before, talk)
+    from kb.reader.another import of_another  # noqa: PLC0415  only in a talk
+
+    beside = of_another(text, said, before, talk)
     if beside is not None:
         return beside
     supposed = _IF_SO.fullmatch(said)
@@ -242,53 +209,6 @@ def _of_own(text: str, talk: Talk) -> Reading | None:
     return msgspec.structs.replace(reading, question=text) if reading.query is not None else None
 
 
-def _of_another(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
-    """A turn about another thing beside the one before: what is under it, what goes first, what instead."""
-    lookup = talk.lookup
-    if not before.items:
-        return None
-    label = lookup.items[before.items[0]].label
-    first = _FIRST.fullmatch(clean(text.strip()))
-    if first is not None:
-        return talk.read(f"Which goes first, the {label} or {first.group(1)}?", None)
-    leave = _LETS.fullmatch(said)
-    if leave is not None and leave.group(1).split()[-1] in _speakers(lookup):
-        asked = talk.made(f"I {said}", before)
-        return talk.read(f"May I leave it off {leave.group(2) or ''}?", asked)
-    under = _UNDER.fullmatch(clean(text.strip()))
-    item = _item_alone(under.group(1), talk.lexicon, lookup) if under is not None else None
-    if item is not None and before.kind in ("may", "must") and item not in before.items:
-        worn: dict[str, ValueSet] = {f"worn:{before.items[0]}": YES}
-        case = merge_case(msgspec.structs.replace(before.case, alone=False), worn, None, False, lookup)
-        return talk.made(text, Query(kind=before.kind, items=(item,), aspect="wear", case=case))
-    if _INSTEAD.fullmatch(said) and before.kind in ("may", "must", "why"):
-        parent = next((b for b in lookup.broader(before.items[0])[1:] if len(lookup.narrower(b)) > 2), None)
-        if parent is not None:
-            return talk.made(text, Query(kind="list", items=(parent,), case=before.case, modalities=_WORN))
-    return _by_light(text, said, before, talk)
-
-
-def _speakers(lookup: Lookup) -> set[str]:
-    """The last words of the names of books and authorities."""
-    named = (*lookup.base.books, *lookup.base.authorities)
-    return {tokenize(n)[-1].low for one in named for n in (one.label, *one.other_labels) if tokenize(n)}
-
-
-def _by_light(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
-    """ "By day?", where the books only know whether it is dark."""
-    light = _LIGHT.fullmatch(said)
-    facts = [
-        f.id
-        for f in talk.lookup.base.facts
-        if f.kind == "yes_no" and f.label.casefold().split()[-1] == "dark"
-    ]
-    if light is None or len(facts) != 1:
-        return None
-    values = NO if light.group(1) else YES
-    case = merge_case(before.case, {facts[0]: values}, None, False, talk.lookup)
-    return talk.made(text, msgspec.structs.replace(before, case=case))
-
-
 def _both(text: str, word: str | None, previous: Reading, talk: Talk) -> Reading | None:
     """Two things at once: the two that were offered, else the last two named."""
     lookup = talk.lookup
@@ -301,13 +221,22 @@ def _both(text: str, word: str | None, previous: Reading, talk: Talk) -> Reading
         case = previous.query.case if previous.query is not None else talk.case
     if len(pair) != 2:
         return None
-    one, other = pair
+    one, other = sorted(pair, key=lambda item: _is_closed(item, {*pair} - {item}, case, lookup), reverse=True)
     facts = {f: v for f, v in case.facts if f != f"worn:{one}"}
     worn: dict[str, ValueSet] = {f"worn:{other}": YES}
     merged = merge_case(
         msgspec.structs.replace(case, facts=tuple(facts.items()), alone=False), worn, None, False, lookup
     )
     return talk.made(text, Query(kind="may", items=(one,), aspect=wearing((one,), lookup), case=merged))
+
+
+def _is_closed(item: str, others: set[str], case: Case, lookup: Lookup) -> bool:
+    """Whether a rule is sure to forbid an item in a case in which the others are worn."""
+    known = {**dict(case.facts), **{f"worn:{other}": YES for other in others}}
+    return any(
+        rule.modality == "must_not" and evaluate(rule.condition, known.get) is True
+        for rule in rules_on((item,), "wear", lookup)
+    )
 
 
 def _named(word: str, talk: Talk) -> tuple[Entry, ...]:

@@ -1,0 +1,92 @@
+"""A turn about another thing beside the one before: what is under it, what goes first, what instead."""
+
+from __future__ import annotations
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Query, Reading, Verdict
+from kb.model.values import NO, YES, ValueSet
+from kb.reader.query import merge_case
+from kb.reader.question import clean
+from kb.reader.talked import Talk, item_alone
+from kb.reader.tokens import tokenize
+from kb.text import Pattern
+
+_WORN: tuple[Verdict, ...] = ("required", "permitted")
+_SAYS_SO = Pattern(
+    r"(?:(?:but|and|yet|still) )?(?:according to )?the (?:\w+ ){0,3}?(\w+) (?:says|said|allows|permits|lets|"
+    r"forbids|bans|states|does n't)"
+    r"(?: (?:so|otherwise|it|that|this|them|me|us|not|different|differently|yes|no|say|allow))*"
+)
+_FIRST = Pattern(
+    r"(?i)(?:(?:and|but|so) )?(?:is it |does it (?:go|come) )?(?:before or after|after or before) (.+?)[ ?]*"
+)
+_LETS = Pattern(
+    r"(?:(?:but|and|so|then) )?(the (?:\w+ ){0,3}\w+) (?:(?:lets|let|excuses) (?:me|us|him|her|them) off|"
+    r"(?:says|said|allows|lets)(?: that)? (?:i|me|we|us|he|she|they|them)(?: can| may| could| to)? "
+    r"(?:leave (?:it|them) off|go without(?: it| them)?|do without(?: it| them)?|not wear (?:it|them)))"
+    r"(?: (?!it$)(.*?))??(?: (?:does|do|is|did|has) n't (?:it|they)| right)?"
+)
+_UNDER = Pattern(
+    r"(?i)(?:(?:and|but|so|with) )?(.+?) (?:underneath|beneath|under|below|on top|over|with)"
+    r"(?: (?:it|them|that))?[ ?]*"
+)
+_INSTEAD = Pattern(
+    r"(?:(?:and|but|so|then|well) )*what(?: (?:must|may|can|should|do|shall) (?:i|we|he|she|they)"
+    r"(?: have to)?(?: wear| use| put on| carry)?)? (?:then|instead)(?: instead)?"
+)
+_LIGHT = Pattern(
+    r"(?:(?:and|but|so|even|what about|how about) )*(?:(by day|in (?:the )?daylight|in the daytime|"
+    r"during the day|in the light)|by night|at night|in the dark|after dark|during the night)"
+)
+
+
+def of_another(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
+    """A turn about another thing beside the one before: what is under it, what goes first, what instead."""
+    lookup = talk.lookup
+    if not before.items:
+        return None
+    label = lookup.items[before.items[0]].label
+    first = _FIRST.fullmatch(clean(text.strip()))
+    if first is not None:
+        return talk.read(f"Which goes first, the {label} or {first.group(1)}?", None)
+    saying = _SAYS_SO.fullmatch(said)
+    if saying is not None and saying.group(1) in _speakers(lookup):
+        return talk.made(text, before)  # whatever is said of it, the answer is the same
+    leave = _LETS.fullmatch(said)
+    if leave is not None and leave.group(1).split()[-1] in _speakers(lookup):
+        asked = talk.made(f"I {said}", before)
+        return talk.read(f"May I leave it off {leave.group(2) or ''}?", asked)
+    under = _UNDER.fullmatch(clean(text.strip()))
+    item = item_alone(under.group(1), talk.lexicon, lookup) if under is not None else None
+    if item is not None and before.kind in ("may", "must") and item not in before.items:
+        worn: dict[str, ValueSet] = {f"worn:{before.items[0]}": YES}
+        case = merge_case(msgspec.structs.replace(before.case, alone=False), worn, None, False, lookup)
+        return talk.made(text, Query(kind=before.kind, items=(item,), aspect="wear", case=case))
+    if _INSTEAD.fullmatch(said) and before.kind in ("may", "must", "why"):
+        parent = next((b for b in lookup.broader(before.items[0])[1:] if len(lookup.narrower(b)) > 2), None)
+        if parent is not None:
+            return talk.made(text, Query(kind="list", items=(parent,), case=before.case, modalities=_WORN))
+    return _by_light(text, said, before, talk)
+
+
+def _speakers(lookup: Lookup) -> set[str]:
+    """The last words of the names of books and authorities."""
+    named = (*lookup.base.books, *lookup.base.authorities)
+    return {tokenize(n)[-1].low for one in named for n in (one.label, *one.other_labels) if tokenize(n)}
+
+
+def _by_light(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
+    """ "By day?", where the books only know whether it is dark."""
+    light = _LIGHT.fullmatch(said)
+    facts = [
+        f.id
+        for f in talk.lookup.base.facts
+        if f.kind == "yes_no" and f.label.casefold().split()[-1] == "dark"
+    ]
+    if light is None or len(facts) != 1:
+        return None
+    values = NO if light.group(1) else YES
+    case = merge_case(before.case, {facts[0]: values}, None, False, talk.lookup)
+    return talk.made(text, msgspec.structs.replace(before, case=case))
