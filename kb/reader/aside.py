@@ -206,7 +206,8 @@ def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], looku
     facts = [piece for piece in pieces if piece.tag == "fact"]
     others = [piece for piece in pieces if piece.tag not in _KEPT]
     own = _own_standing(pieces)
-    if len(others) == len(pieces) or any(lookup.facts[p.fact].family not in _CIRCUMSTANCE for p in facts if p not in own):
+    known = {lookup.facts[piece.fact].family for piece in facts if piece not in own}
+    if len(others) == len(pieces) or not known.issubset(_CIRCUMSTANCE):
         return ""
     led = [piece for piece in others if any(fact.first > piece.first for fact in facts if fact not in own)]
     if any(token.low in _PAST for piece in led for token in _tokens(found, piece)):

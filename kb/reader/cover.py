@@ -251,7 +251,7 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
     ]
     candidates = [
         *patterns,
-        *reported(tokens),
+        *reported(tokens, frozenset(place for n in names for place in range(n.first, n.last))),
         *ordered(tokens),
         *_split_verbs(tokens, names),
         *parted(tokens, names),

@@ -18,6 +18,7 @@ from kb.reader.lexicon import PERSONAL, Entry
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
 from kb.reader.placed import carriers
+from kb.reader.pointing import pointed_at
 from kb.reader.query import merge_case
 from kb.reader.tokens import Token, tokenize
 from kb.reader.values import complement_of
@@ -326,7 +327,8 @@ def case_in_talk(
         take_up(found, frame, roles, before, lookup) or goes_on(found, frame, roles, before)
     ):
         return kept_case(case, found, roles, previous, lookup)
-    return with_person(case, found, frame, previous, lookup)
+    case = with_person(case, found, frame, previous, lookup)
+    return merge_case(case, pointed_at(found, previous, lookup), None, False, lookup)
 
 
 def kept_case(case: Case, found: Understood, roles: Roles, previous: Reading, lookup: Lookup) -> Case:

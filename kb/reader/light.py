@@ -12,6 +12,7 @@ from collections.abc import Iterator, Sequence
 
 import msgspec
 
+from kb.measures import same_dimension
 from kb.model.lookup import Lookup
 from kb.reader.attached import attached
 from kb.reader.english import BODY, LEADING_PREPOSITIONS
@@ -76,7 +77,7 @@ def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: L
 _LEFT_OUT = frozenset(
     {"can", "may", "must", "should", "have to", "self", "person", "leave off", "not", "filler"}
 )
-_STRUCTURE = frozenset({"range", "but", "or", "no", "list", "show", "with", "only"})
+_STRUCTURE = frozenset({"range", "but", "or", "no", "list", "show", "with", "only", "unread"})
 
 
 def _structure(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
@@ -102,6 +103,11 @@ def _structure(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup
             _retag(found, index, "whatever")  # "choose the smock over the coat"
     elif piece.tag == "only":
         _just(found, index, tokens, lookup)
+    elif piece.tag == "unread" and tokens[piece.first].low == "after":
+        after = _past(found, index + 1)
+        record = lookup.facts[found[after].fact] if _tag(found, after) == "fact" else None
+        if record is not None and record.kind == "quantity" and same_dimension(record.unit or "1", "a"):
+            _retag(found, index, "filler")  # "after 12 years of service"
 
 
 def _is_anothers(found: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:

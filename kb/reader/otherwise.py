@@ -51,6 +51,11 @@ def otherwise(
         return msgspec.structs.replace(spared, question=reading.question, spans=reading.spans)
     if reading.abstain is None:
         return reading
+    from kb.reader.leadin import led_in  # noqa: PLC0415  as above
+
+    led = led_in(found, lookup, read)
+    if led is not None:
+        return msgspec.structs.replace(led, question=reading.question, spans=reading.spans)
     from kb.reader.by_words import clause_by_words  # noqa: PLC0415  most questions are understood before
 
     clause = clause_by_words(found, case, lookup)

@@ -47,7 +47,8 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
     if defined is not None:
         return defined
     settle_places(roles, lookup)
-    part_or_whole(roles, roles.aspect or roles.value_aspect or "wear", lookup)
+    size = "size" if roles.measure_unit else "wear"
+    part_or_whole(roles, roles.aspect or roles.value_aspect or size, lookup)
     frame, asked, worn, unworn = _sides(frame, roles)
     several = asked if frame.kind == "list" else []
     if frame.kind == "how_many" or roles.value_aspect == "count":

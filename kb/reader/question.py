@@ -30,7 +30,7 @@ from kb.reader.roles import find_roles
 from kb.reader.shades import shades
 from kb.reader.spelling import Search, index_entries, is_real_word, near_labels, near_words
 from kb.reader.tokens import Token, tokenize, word_key
-from kb.reader.told import loose_items, told
+from kb.reader.told import loose, told
 from kb.reader.verbs import verbs
 from kb.text import is_hidden, visible
 from kb.wording import say_query
@@ -222,7 +222,7 @@ def _read(
     if echo is not None:
         kept = tuple(fact for fact, _ in echo.case.facts)
         return Reading(question=text, text=say_query(lookup, echo), query=echo, spans=spans, carried=kept)
-    left = tuple(sorted({*unexplained(found.pieces, frame, roles), *loose_items(found, told(found))}))
+    left = tuple(sorted({*unexplained(found.pieces, frame, roles), *loose(found, previous, lookup)}))
     if left:
         from kb.reader.dated import on_a_day  # noqa: PLC0415  only where words are left
         from kb.reader.ways import asked_way  # noqa: PLC0415

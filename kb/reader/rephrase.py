@@ -134,6 +134,9 @@ _LINES = r"""
 ^where(?:abouts)? in (?:the )?(?:\w+ ){1,3}(?:can|could|do|would|will|must) (?:i|we|you|one)
     \s(?:find|read(?: about)?|see|look up|look for)\s => which clause mentions\s
 \b(\w+) on,? or (?:off|not)(?= (?:in|on|at|for|with|when|if|during|while)\b) => \1
+^where(?:abouts)? in (?:the )?(?:\w+ ){1,3}(?:can|could|do|would|will|must) (?:i|we|you|one)
+    \s(?:find|read(?: about)?|see|look up|look for)\s => which clause mentions\s
+\b(\w+) on,? or (?:off|not)(?= (?:in|on|at|for|with|when|if|during|while)\b) => \1
 ^which way (?:round |up |about |out )?(?:do|does|should|must|is|are) (.+?)(?: go(?:es)?| face
     | point| sit| lie
     | be worn| worn)?\W*$ => how is \1 worn?

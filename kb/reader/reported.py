@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from kb.reader.english import PHRASES
 from kb.reader.forms import word_set
 from kb.reader.pieces import Piece
 from kb.reader.tokens import Token
 
 _SAYING = word_set("says say said claims claimed thinks reckons insists believes maintains argues swears")
+_CLAIMS = word_set("says said claims claimed thinks reckons insists believes maintains argues swears")
 _PRONOUNS = word_set("he she they someone somebody everyone everybody people others")
 _BOOKS = word_set("order book notice rules manual guide")
 _SPEAKERS = word_set("""
@@ -22,8 +24,11 @@ _AGREEMENT = word_set("""
 _RIGHT = word_set("right correct wrong")
 
 
-def reported(tokens: tuple[Token, ...]) -> Iterator[Piece]:
-    """The words that only say who claims what, and a bare counter-claim at the end."""
+def reported(tokens: tuple[Token, ...], named: frozenset[int] = frozenset()) -> Iterator[Piece]:
+    """The words that only say who claims what, and a bare counter-claim at the end.
+
+    `named` are the places of words that the books have as names.
+    """
     last = len(tokens)
     start = _correction(tokens)
     if start:
@@ -32,6 +37,10 @@ def reported(tokens: tuple[Token, ...]) -> Iterator[Piece]:
     if verdict < last:
         yield _filler(verdict, last)
         last = verdict
+    someone = _somebody(tokens, start, last, named)
+    if someone:
+        yield _filler(start, someone)
+        start = someone
     while start < last:
         end = _saying(tokens, start, last)
         if end:
@@ -85,6 +94,22 @@ def _saying(tokens: tuple[Token, ...], start: int, last: int) -> int:
         return 0
     at += at < len(lows) and lows[at] == "that"
     return start + at if start + at < last else 0
+
+
+def _somebody(tokens: tuple[Token, ...], start: int, last: int, named: frozenset[int]) -> int:
+    """The end of "Bob reckons that": a claim of somebody by name; else 0."""
+    at = start
+    while at < min(start + 2, last) and tokens[at].text.istitle() and at not in named:
+        if (tokens[at].low,) in PHRASES:
+            return 0
+        at += 1
+    lows = [token.low for token in tokens[at : min(at + 3, last)]]
+    if at == start or not lows:
+        return 0
+    end = at + (1 if lows[0] in _CLAIMS else 2 if lows[:2] in (["told", "me"], ["tells", "me"]) else 0)
+    if end == at or end >= last:
+        return 0
+    return end + (tokens[end].low == "that")
 
 
 def _counter_claim(tokens: tuple[Token, ...], last: int) -> int:

@@ -9,7 +9,8 @@ there. No adjective and no noun of what is worn, done or measured stands here: s
 from __future__ import annotations
 
 TALK = """
-filler: in the shade|carry on|carrying on|any reason|any reason why|is there any reason
+filler: at that time|at the time|in that case|under those conditions|in those conditions
+|in the shade|carry on|carrying on|any reason|any reason why|is there any reason
 |is there any reason why
 |is there a reason
 |is there a reason why|ok so|okay so|right so|ok then|good morning|good afternoon|good evening|morning all

@@ -7,8 +7,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from kb.model.lookup import Lookup
+from kb.model.questions import Reading
 from kb.reader.english import tag_set
 from kb.reader.pieces import Piece, Understood
+from kb.reader.pointing import is_nowhere, loose_there
 from kb.reader.sentences import sentence_starts
 
 _ASKING = tag_set("""
@@ -60,6 +63,13 @@ def loose_items(found: Understood, stated: frozenset[int]) -> frozenset[int]:
         and asked
         and asked.isdisjoint(entry.id for entry in found.pieces[place].entries)
     )
+
+
+def loose(found: Understood, previous: Reading | None, lookup: Lookup) -> tuple[int, ...]:
+    """The pieces that are understood but play no part: things told of beside, a "there" without a place."""
+    there = loose_there(found)
+    nowhere = there is not None and is_nowhere(found, previous, lookup)
+    return (*loose_items(found, told(found)), *((there,) if there is not None and nowhere else ()))
 
 
 def _asks(pieces: Sequence[Piece], places: range) -> bool:

@@ -16,6 +16,7 @@ from kb.reader.choice import answer_to_ask, asked_place
 from kb.reader.english import PHRASES
 from kb.reader.fits import rules_on, wearing
 from kb.reader.lexicon import Entry, Lexicon
+from kb.reader.people import people_asked
 from kb.reader.permits import asked_grant, held
 from kb.reader.pieces import Understood
 from kb.reader.query import merge_case
@@ -181,6 +182,8 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
         return None
     if _NO_COUNT.fullmatch(said):
         return talk.read("Why?", previous)
+    if before.kind in ("may", "must") and (whom := people_asked(text, talk.lexicon, talk.lookup)):
+        return talk.read(f"and what about {whom}?", previous)
     grant = asked_grant(said, before, talk.lookup)
     if grant is not None:
         return Reading(question=text, ask=grant) if isinstance(grant, Ask) else talk.made(text, grant)

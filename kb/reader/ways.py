@@ -20,6 +20,7 @@ from kb.reader.pieces import Piece, Understood
 from kb.reader.query import merge_case, narrowed
 from kb.reader.spelling import akin
 from kb.reader.tokens import Token, tokenize
+from kb.reader.treatment import asked_treatment
 from kb.wording import say_query
 
 _CONTRARY: Mapping[str, str] = word_pairs("""
@@ -59,7 +60,7 @@ def asked_way(
             if turned and _alone(found.pieces, item, aspect, found.tokens, lookup):
                 fits[item, aspect.id] = turned
     if len(fits) != 1:
-        return None
+        return asked_treatment(found, left, frame, roles, case, lookup)
     (((item, way), turned),) = fits.items()
     facts = narrowed(case, roles.facts, lookup)
     said = merge_case(case, facts, roles.as_of, roles.alone, lookup)
