@@ -81,6 +81,14 @@ _LIMBS = frozenset({"hand", "head", "arm", "leg", "foot", "face"})
 _EACH = frozenset({"each", "either", "one", "both", "every"})
 
 
+_MY = frozenset({"my", "your", "his", "her", "their", "our"})
+
+
+def _leads(found: Sequence[Piece], index: int) -> bool:
+    """ "My hands in my pockets": whether what follows says where they are."""
+    return index + 1 < len(found) and found[index + 1].tag in ("in", "on", "with", "beyond")
+
+
 def _is_adjective(piece: Piece) -> bool:
     """ "The best coat": a loose word for a rig, right before an item, says what the item is like."""
     return (
@@ -99,7 +107,10 @@ def _owned(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
         while before and (found[before].tag in LIGHT or tokens[found[before].first].low in _EACH):
             before -= 1
         limb = found[index].tag == "fact" and tokens[found[index].last - 1].key in _LIMBS
-        if limb and found[before].tag == "on":
+        led = found[before].tag == "on" or (
+            tokens[found[index].first - 1].low in _MY and _leads(found, index)
+        )
+        if limb and led:
             found[index] = Piece(first=found[index].first, last=found[index].last, tag="unknown")
     for index in range(1, len(found) - 1):
         piece = found[index]
@@ -353,5 +364,9 @@ def _deny_others(found: list[Piece], index: int, tag: str, lookup: Lookup) -> No
 def _can_be_denied(tag: str, fact: Piece, lookup: Lookup) -> bool:
     record = lookup.facts[fact.fact]
     if tag in ("without", "no"):
-        return record.kind == "yes_no" or (tag == "no" and record.family == "situation")
+        return (
+            record.kind == "yes_no"
+            or record.family == "authorisation"
+            or (tag == "no" and record.family == "situation")
+        )
     return tag != "neither" or record.family != "grade"

@@ -84,6 +84,8 @@ ashore|on land|on dry land
 afloat|at sea|on the water|out on the water
 diving|scuba diving
 painting|doing some painting
+machinery running|running machinery|moving machinery|near moving machinery|machinery in motion
+|machines running|running machines|machines going|near running machines|near moving machines|moving machines
 searching|on a search|out on a search
 """
 

@@ -8,6 +8,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.records import Item
+from kb.model.values import is_subset
 from kb.reader.english import CREDENTIAL_NOUNS
 from kb.reader.lexicon import CREDENTIALS, Entry, EntryKind
 from kb.reader.pieces import Piece, only
@@ -37,7 +38,9 @@ def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> 
         if found[index].tag == "items" and found[index - 1].tag in ("which", "what"):
             found[index] = _all_called(found[index], tokens, lookup)
     return tuple(
-        _chosen(piece, found, lookup, index > 0 and found[index - 1].tag in ("which", "what"))
+        _chosen(
+            piece, found, lookup, _before(found, index, False) in ("which", "what"), _joined(found, index)
+        )
         for index, piece in enumerate(found)
     )
 
@@ -101,7 +104,15 @@ def _plain(piece: Piece, before: Sequence[Piece], word: str, lookup: Lookup) -> 
 
 
 def _nearest(values: tuple[Entry, ...], lookup: Lookup) -> tuple[Entry, ...]:
-    """Values of several facts: that of the situation which has the word for its whole name, "tower"."""
+    """Values of several facts: that of the situation which has the word for its whole name, "tower".
+
+    Of values of one fact the one that holds the others: a ladder of masters with a grade called Master.
+    """
+    if len({entry.owner for entry in values}) == 1:
+        sets = [entry_values(entry, lookup) for entry in values]
+        for entry, widest in zip(values, sets, strict=True):
+            if all(is_subset(one, widest) for one in sets):
+                return (entry,)
     best = min((entry.rank for entry in values), default=0)
     nearest = tuple(entry for entry in values if entry.rank == best)
     owners = {entry.owner for entry in nearest}
@@ -174,7 +185,19 @@ def _compounds(found: list[Piece], lookup: Lookup) -> list[Piece]:
     return found
 
 
-def _chosen(piece: Piece, pieces: Iterable[Piece], lookup: Lookup, which: bool) -> Piece:
+def _before(found: Sequence[Piece], index: int, light: bool) -> str:
+    """The tag before a piece, over articles where `light`."""
+    index -= 1
+    while light and index >= 0 and found[index].tag in ("det", "poss"):
+        index -= 1
+    return found[index].tag if index >= 0 else ""
+
+
+def _joined(found: Sequence[Piece], index: int) -> bool:
+    return _before(found, index, True) in ("with", "without", "and", "or", "but")
+
+
+def _chosen(piece: Piece, pieces: Iterable[Piece], lookup: Lookup, which: bool, beside: bool) -> Piece:
     """An item that several names fit, settled by what else the question names."""
     if piece.tag != "items":
         return piece
@@ -184,6 +207,9 @@ def _chosen(piece: Piece, pieces: Iterable[Piece], lookup: Lookup, which: bool) 
         certain = {p.entries[0].id for p in others if len(p.entries) == 1}
         if which and len(certain.intersection(entry.id for entry in entries)) > 1:
             return msgspec.structs.replace(piece, tag="det")
+        if beside:  # "goggles over my glasses" are two things
+            sure = {p.entries[0].id for p in others if len(p.entries) == 1}
+            entries = tuple(entry for entry in entries if entry.id not in sure) or entries
         entries = _settled(entries, others, lookup)
         if len(entries) > 1:
             entries = _of_whom(entries, pieces, lookup)

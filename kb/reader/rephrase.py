@@ -101,6 +101,16 @@ _LINES = r"""
     \s(.+) => wear \2 instead of \1
 ^(?:so )?(?:nobody|no one|no-one) (?:wears?|(?:may|can|is allowed to|gets to) wear)\b => may anyone wear
 ^(?:so )?(?:nobody|no one|no-one) (?:carries|(?:may|can|is allowed to) carry)\b => may anyone carry
+(?:\s*[,:;.]|\s+-)\s*(?:any|no|is that a|would that be a) (?:problems?|trouble|issues?|worries|objections?)
+    (?: with (?:that|it|this))?\s*\??\s*$ => ?
+\b(?:would|will) (.+?) (?:pass|do|serve|be good enough)\b(?= (?:with|in|for|on|at)\b|\W*$) => is \1 ok
+^what(?:'s| is| was) the (?:earliest|latest|first day|last day|first date|last date)(?: that| when)?
+    \s(i|we|one|you|anyone|they) (can|may|could|might) => when \2 \1
+^am i too (?:late|early) to => may I
+^(?:does it matter|is it important|do you know|any idea|do you care|who knows),? (which|what|how|where|when)
+    \s(?!does|do|is|are|must|may|can)(.+?) the (.+?) (goes|go|sits|sit|hangs|hang)\b => \1 \2 does the \3 go
+^(?:does it matter|is it important|do you know|any idea|do you care|who knows),? (which|what|how|where|when)
+    \s=> \1\s
 \bis there (?:a|any|no) way (?:round|around|out of|past) (?:the |a )?no[- ](\w+(?: \w+)?)[- ]rule\b
      => may I wear \1
 \bwhich (?:one |\w+ )?(?:goes|comes|ranks|sits|is worn) (?:first|higher|highest|ahead|above)\b
@@ -108,13 +118,14 @@ _LINES = r"""
 \blook(?:ed|s|ing)? over\b => examined
 \b(how \w+)'s\b => \1 is
 ^come (\w+), => in \1,
-\bwhat(?:'s| is) the (?:biggest|largest|smallest) (?:that )?(.+?) (?:can|may|could
-    |must) be\b => how big may \1 be
-\bwhat(?:'s| is) the (?:widest|narrowest|broadest) (?:that )?(.+?) (?:can|may|could
-    |must) be\b => how wide may \1 be
-\bwhat(?:'s| is) the (?:longest|shortest) (?:that )?(.+?) (?:can|may|could|must) be\b => how long may \1 be
-\bwhat(?:'s| is) the (?:highest|tallest|lowest) (?:that )?(.+?) (?:can|may|could
-    |must) be\b => how high may \1 be
+\bwhat(?:'s| is) the (?:biggest|largest|smallest) (?:that )?(.+?)
+    \s(?:(?:can|may|could|must) be|(?:is |are )?(?:allowed|permitted))\b => how big may \1 be
+\bwhat(?:'s| is) the (?:widest|narrowest|broadest) (?:that )?(.+?)
+    \s(?:(?:can|may|could|must) be|(?:is |are )?(?:allowed|permitted))\b => how wide may \1 be
+\bwhat(?:'s| is) the (?:longest|shortest) (?:that )?(.+?)
+    \s(?:(?:can|may|could|must) be|(?:is |are )?(?:allowed|permitted))\b => how long may \1 be
+\bwhat(?:'s| is) the (?:highest|tallest|lowest) (?:that )?(.+?)
+    \s(?:(?:can|may|could|must) be|(?:is |are )?(?:allowed|permitted))\b => how high may \1 be
 \bwhat(?:'s| is) the (?:most|furthest|farthest) (?:that )?(.+?) (?:can|may|could) (\w+) => how far may \1 \2
 \bthe (?:maximum|max|minimum|min|greatest|least|largest|right|permitted|allowed|required)
     \s(?=(?:\w+ )?(?:height|length|width|size|number|diameter|distance)\b) => the
@@ -131,9 +142,6 @@ _LINES = r"""
 ^where (?:do|can|could|would) i (?:look up|look for|find|read about|read up on)\s => which clause mentions\s
 ^(?:quote|show|give|read) me the one (?:on|about|for)\s => which clause mentions\s
 ^where(?:abouts)? in (?:the )?(?:\w+ ){1,3}(?:are|is)\s => which clause mentions\s
-^where(?:abouts)? in (?:the )?(?:\w+ ){1,3}(?:can|could|do|would|will|must) (?:i|we|you|one)
-    \s(?:find|read(?: about)?|see|look up|look for)\s => which clause mentions\s
-\b(\w+) on,? or (?:off|not)(?= (?:in|on|at|for|with|when|if|during|while)\b) => \1
 ^where(?:abouts)? in (?:the )?(?:\w+ ){1,3}(?:can|could|do|would|will|must) (?:i|we|you|one)
     \s(?:find|read(?: about)?|see|look up|look for)\s => which clause mentions\s
 \b(\w+) on,? or (?:off|not)(?= (?:in|on|at|for|with|when|if|during|while)\b) => \1

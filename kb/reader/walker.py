@@ -104,10 +104,17 @@ class Walker:
         elif self._tag(index + 1) in ("to", "range") and self._tag(index + 2) == "number":
             interval = Interval(number, Fraction(int(self.pieces[index + 2].arg)))
             self._use(index + 1, index + 2)
+        elif self.frame.kind == "must" and self._bare(index) and not counting:
+            interval = Interval(number, None)  # whoever owns four owns the three that he must
         self._use(*counting)
         self.roles.counted = self.pieces[after] if self._tag(after) in ITEMS else None
         self.roles.value, self.roles.value_aspect = ranges([interval]), "count"
         self._use(index)
+
+    def _bare(self, index: int) -> bool:
+        """Whether a number stands without "exactly"."""
+        first = self.pieces[index].first
+        return not first or self.tokens[first - 1].low not in ("exactly", "precisely", "just", "only")
 
     def on_date(self, index: int) -> None:
         piece = self.pieces[index]
