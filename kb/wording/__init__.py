@@ -23,6 +23,7 @@ from kb.wording.labels import (
     the_item,
     value_name,
 )
+from kb.wording.listings import say_list_headline, say_sources
 from kb.wording.positions import say_position, say_positions
 from kb.wording.protection import say_protection
 from kb.wording.quantities import (
@@ -40,7 +41,7 @@ from kb.wording.rules import say_rule
 from kb.wording.scopes import say_scope
 from kb.wording.sets import say_values
 from kb.wording.unless import say_usual
-from kb.wording.verdicts import say_list_headline, say_sources, say_verdict, say_when
+from kb.wording.verdicts import say_verdict, say_when
 
 __all__ = [
     "capital",

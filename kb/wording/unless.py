@@ -43,7 +43,7 @@ def say_usual(lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]], wanted: Seq
         return ""
     verdict = rows[usual][1]
     unless = say_exceptions(lookup, facts, [i for i, (_, said) in enumerate(rows) if said != verdict])
-    return f"{verdict.replace('_', ' ')}, {unless}" if unless else ""
+    return f"{verdict.replace('_', ' ')}, unless {unless}" if unless else ""
 
 
 def _is_ordinary(lookup: Lookup, fact: str, values: ValueSet) -> bool:
@@ -73,7 +73,7 @@ def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
 
 
 def say_exceptions(lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[int]) -> str:
-    """When the rows `otherwise` hold, as "unless ..." with nothing in it that goes without saying.
+    """When the rows `otherwise` hold, to stand after "unless", with nothing that goes without saying.
 
     Empty if that takes too many words.
     """
@@ -81,7 +81,7 @@ def say_exceptions(lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[in
     said = phrase_in(lookup, positive(lookup, any_of(conditions))).clause.removeprefix("either ")
     if len(conditions) == 2 and said.startswith(WEARER):
         said = said.replace(f" or {WEARER} ", " or ")
-    return f"unless {said}" if len(said) <= _LONGEST else ""
+    return said if len(said) <= _LONGEST else ""
 
 
 def exceptions(lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[int]) -> list[Condition]:

@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from kb.model.lookup import Lookup
-from kb.model.questions import ListEntry, OpenValue, Query, Verdict
+from kb.model.questions import OpenValue, Query, Verdict
 from kb.model.values import YES
 from kb.wording.aspects import of_item, say_claimed
-from kb.wording.cases import Facts, case_points, say_depends, say_fact, say_facts
-from kb.wording.english import is_compound, listing, phrase, sentence
-from kb.wording.labels import book_name, rule_reference, the_item, the_items
+from kb.wording.cases import Facts, say_depends, say_fact, say_facts
+from kb.wording.english import listing, phrase, sentence
+from kb.wording.labels import rule_reference, the_item, the_items
 from kb.wording.manners import is_manner, say_manner
-from kb.wording.queries import items_in_words, modal_of, person
 from kb.wording.situations import WORN
 from kb.wording.unless import ordinary, say_exceptions
 
@@ -60,9 +59,10 @@ def say_verdict(
         ordinarily = _say_ordinarily(lookup, query, rows)
         if ordinarily:
             return ordinarily
-        settled = _say_settled(lookup, query, [verdict for _, verdict in rows])
-        depends = _say_conditional(lookup, query, open_facts)
-        return f"{settled} {depends.replace('It depends', 'Which, depends', 1)}" if settled else depends
+        settled, rest = _say_settled(lookup, query, [verdict for _, verdict in rows])
+        if settled:
+            return f"{settled}{rest.format(on=_say_open(lookup, open_facts))}."
+        return _say_conditional(lookup, query, open_facts)
     if verdict == "conflict":
         return _say_conflict(lookup, query, rules)
     if verdict == "silent":
@@ -93,14 +93,30 @@ def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Ve
     answers = [_means_yes(lookup, query, verdict) for _, verdict in rows]
     alike = [verdict for (_, verdict), said in zip(rows, answers, strict=True) if said == answers[usual]]
     exceptions = [index for index, said in enumerate(answers) if said != answers[usual]]
-    if answers[usual] is None or not exceptions or any(verdict == "conditional" for _, verdict in rows):
+    if answers[usual] is None or any(verdict == "conditional" for _, verdict in rows):
         return ""
+    if not exceptions:
+        return _say_further(lookup, query, rows, usual)
     if len(set(alike)) == 1:
         line = say_verdict(lookup, alike[0], query)
     else:
-        line = _say_settled(lookup, query, alike)
+        line, _ = _say_settled(lookup, query, alike)
     unless = say_exceptions(lookup, [facts for facts, _ in rows], exceptions)
-    return f"{line.removesuffix('.')}, {unless}." if line and unless else ""
+    return f"{line.removesuffix('.')}, unless {unless}." if line and unless else ""
+
+
+def _say_further(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]], usual: int) -> str:
+    """The ordinary verdict, and when it is another one that answers alike: "may be worn; must be if ..."."""
+    verdict, others = rows[usual][1], {v for _, v in rows} - {rows[usual][1]}
+    if len(others) != 1 or query.value is not None or lookup.aspects[query.aspect].kind != "act":
+        return ""
+    (other,) = others
+    when = say_exceptions(
+        lookup, [facts for facts, _ in rows], [i for i, (_, v) in enumerate(rows) if v == other]
+    )
+    line = say_verdict(lookup, verdict, query).removesuffix(".")
+    done = f"{_thing(lookup, query)} {_MODALS[other]} be {_done(lookup, query)}"
+    return f"{line}; {done} if {when}." if when else ""
 
 
 def _means_yes(lookup: Lookup, query: Query, verdict: Verdict) -> bool | None:
@@ -148,32 +164,61 @@ def _matter(lookup: Lookup, query: Query) -> str:
 
 
 # Question, polarity: verdicts that all mean yes or all mean no, and what is then still open.
-_ALIKE: tuple[tuple[str, str, frozenset[str], str], ...] = (
-    ("may", "do", frozenset({"required", "permitted"}), "Yes: {it} may or must be {done}."),
-    ("may", "not", frozenset({"permitted", "not_required", "prohibited"}), "Yes: {it} may be left off."),
-    ("must", "do", frozenset({"permitted", "not_required", "prohibited"}), "No: {it} need not be {done}."),
-    ("must", "not", frozenset({"permitted", "not_required", "required"}), "No: {it} may be {done}."),
+_ALIKE: tuple[tuple[str, str, frozenset[str], str, str], ...] = (
+    (
+        "may",
+        "do",
+        frozenset({"required", "permitted"}),
+        "Yes: {it} may or must be {done}",
+        ", depending on {on}",
+    ),
+    (
+        "may",
+        "not",
+        frozenset({"permitted", "not_required", "prohibited"}),
+        "Yes: {it} may be left off",
+        "; whether that is a duty depends on {on}",
+    ),
+    (
+        "must",
+        "do",
+        frozenset({"permitted", "not_required", "prohibited"}),
+        "No: {it} need not be {done}",
+        "; whether it may be depends on {on}",
+    ),
+    (
+        "must",
+        "not",
+        frozenset({"permitted", "not_required", "required"}),
+        "No: {it} may be {done}",
+        "; whether that is a duty depends on {on}",
+    ),
 )
 
 
-def _say_settled(lookup: Lookup, query: Query, among: Sequence[Verdict]) -> str:
-    """Yes or no, where every case of a table has the same answer to the question asked; else nothing."""
-    if not query.items or lookup.aspects[query.aspect].kind != "act":
-        return ""
-    for kind, polarity, verdicts, line in _ALIKE:
-        if (query.kind, query.polarity) == (kind, polarity) and among and verdicts.issuperset(among):
-            return sentence(line.format(it=_thing(lookup, query), done=_done(lookup, query)))
-    return ""
+def _say_settled(lookup: Lookup, query: Query, among: Sequence[Verdict]) -> tuple[str, str]:
+    """Yes or no, where every case of a table has the same answer to the question asked, and what is then
+    open, to be filled with what it depends on; else nothing."""
+    if query.items and lookup.aspects[query.aspect].kind == "act":
+        for kind, polarity, verdicts, line, rest in _ALIKE:
+            if (query.kind, query.polarity) == (kind, polarity) and among and verdicts.issuperset(among):
+                said = line.format(it=_thing(lookup, query), done=_done(lookup, query))
+                return sentence(said).removesuffix("."), rest
+    return "", ""
 
 
 def _say_conditional(lookup: Lookup, query: Query, open_facts: Sequence[str]) -> str:
     if not open_facts:
         return sentence(f"It depends on facts that are not known: {_matter(lookup, query)}")
+    return f"It depends on {_say_open(lookup, open_facts)}."
+
+
+def _say_open(lookup: Lookup, open_facts: Sequence[str]) -> str:
     facts = list(dict.fromkeys(open_facts))
     if len(facts) < 4:
-        return f"It depends on {say_depends(lookup, facts)}."
+        return say_depends(lookup, facts)
     named = [say_fact(lookup, fact) for fact in facts[:2]]
-    return f"It depends on {listing([*named, f'{len(facts) - 2} more facts'])}."
+    return listing([*named, f"{len(facts) - 2} more facts"])
 
 
 _MOST_TIMES = 4
@@ -270,98 +315,3 @@ def _is_good(query: Query, verdict: Verdict) -> bool:
     """Whether a verdict is a yes to what is claimed of a value."""
     good = verdict in ("required", "permitted") if query.kind != "must" else verdict == "required"
     return good != (query.polarity == "not")
-
-
-_LISTED: tuple[tuple[Verdict, str], ...] = (
-    ("required", "must be {done}"),
-    ("permitted", "may be {done}"),
-    ("prohibited", "must not be {done}"),
-    ("not_required", "need not be {done}"),
-    ("conflict", "fall under clauses that disagree"),
-    ("conditional", "depend on further facts"),
-)
-
-
-def say_list_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]) -> str:
-    """The headline of a list or of "who": how many things have which verdict, or that there are none."""
-    if query.kind == "who" and query.items:
-        return _say_who_headline(lookup, query, entries)
-    aspect = lookup.aspects[query.aspect]
-    done = aspect.done or aspect.label
-    points = case_points(lookup, query.case.facts)
-    who = person(lookup, query)
-    case = [f"for {who}", *points] if who != "anyone" else points
-    if len(case) > 1 and case[1].startswith("in "):
-        case = [f"{case[0]} {case[1]}", *case[2:]]
-    lead = f"{', '.join(case)}, " if case else ""
-    if not entries:
-        modal = modal_of(query.modalities, "may or must")
-        return sentence(f"{lead}no clause names anything that {modal} be {done}")
-    counts = [
-        (sum(entry.verdict == verdict for entry in entries), text.format(done=done))
-        for verdict, text in _LISTED
-    ]
-    said = [(number, text) for number, text in counts if number]
-    first, rest = said[0], said[1:]
-    texts = [f"{_things(*first)}", *(f"{number} {_singular(number, text)}" for number, text in rest)]
-    return sentence(lead + listing(texts))
-
-
-def _things(number: int, text: str) -> str:
-    return f"{number} {'thing' if number == 1 else 'things'} {_singular(number, text)}"
-
-
-def _singular(number: int, text: str) -> str:
-    return text.replace("depend ", "depends ").replace("fall ", "falls ") if number == 1 else text
-
-
-_LONGEST_WHO = 240
-
-
-def _say_who_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]) -> str:
-    aspect = lookup.aspects[query.aspect]
-    act = phrase(aspect.verb or "have", items_in_words(lookup, query))
-    said = []
-    words: dict[str, str] = {"required": "must", "permitted": "may", "prohibited": "must not"}
-    order = ["required", "permitted", "conditional", "conflict", "prohibited"]
-    if query.modalities == ("prohibited",):
-        order = ["prohibited", "conditional", "conflict"]
-    told = _who_when(entries)
-    for verdict in order:
-        labels = [entry.label for entry in entries if entry.verdict == verdict]
-        if verdict == "conditional" and told:
-            said.append(told)
-            continue
-        if labels and verdict in words:
-            said.append(sentence(f"{listing(labels)} {words[verdict]} {act}"))
-        elif labels:
-            what = "it depends on the situation" if verdict == "conditional" else "the clauses disagree"
-            said.append(sentence(f"for {listing(labels)}, {what}"))
-    return " ".join(said) or sentence(f"no clause says who may {act}")
-
-
-def _who_when(entries: Sequence[ListEntry]) -> str:
-    """For whom it depends on the situation, with when; nothing where that takes too many words."""
-    groups: dict[str, list[str]] = {}
-    for entry in entries:
-        if entry.verdict == "conditional":
-            groups.setdefault(entry.condition, []).append(entry.label)
-    text = " ".join(sentence(f"for {listing(who)}, {when}") for when, who in groups.items())
-    return text if "" not in groups and len(text) <= _LONGEST_WHO else ""
-
-
-def say_sources(lookup: Lookup, query: Query, clauses: Sequence[tuple[str, str]]) -> str:
-    """The headline of a question about clauses: their titles and numbers, or that there are none."""
-    if not clauses:
-        where = f"of {book_name(lookup, query.book)} " if query.book else ""
-        return f"No clause {where}in force speaks of it."
-    numbers: dict[str, list[str]] = {}
-    for title, number in clauses:
-        numbers.setdefault(title, []).append(number)
-    return "; ".join(
-        f"{title}, clause{'s' * (len(found) > 1)} {listing(found)}" for title, found in numbers.items()
-    )
-
-
-def _each(labels: Sequence[str]) -> str:
-    return "; ".join(labels) if len(labels) > 1 and any(map(is_compound, labels)) else listing(labels)

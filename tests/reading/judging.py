@@ -81,7 +81,7 @@ def _verdict_unless_mentioned(answer: Answer, lookup: Lookup) -> set[str]:
 
 def _leading(answer: Answer, lookup: Lookup) -> str | None:
     """The verdict that the headline leads with: "Yes. ..., unless ..." says what else holds."""
-    if answer.verdict == "conditional" and ", unless " in answer.headline:
+    if answer.verdict == "conditional" and answer.headline.startswith(("Yes", "No")):
         usual = ordinary(lookup, [case.when for case in answer.cases])
         return answer.cases[usual].verdict if usual is not None else answer.verdict
     return answer.verdict
@@ -153,9 +153,46 @@ def _fits(answer: Answer, asked: Asked, lookup: Lookup) -> str:
     return ""
 
 
+_MARKS: tuple[Mark, ...] = ("right", "withheld", "wrong")
+
+
+def judge_line(answers: Sequence[Answer], asked: Asked, lookup: Lookup) -> Verdict:
+    """What is held of the answers to a line: of each, where it asks several things, the least of them.
+
+    A line of which some part went unanswered, without a word of it, is wrong.
+    """
+    each = asked.expect.get("each")
+    if each is None:
+        return judge(_least_leave(answers), asked, lookup)
+    if len(answers) != len(each):
+        listed = any(answer.reading.query and answer.reading.query.kind == "list" for answer in answers)
+        told = all(answer.outcome == "answer" for answer in answers) and not listed
+        said = f"{len(answers)} answers to {len(each)} questions"
+        return Verdict("wrong" if told and len(answers) < len(each) else "withheld", False, False, None, said)
+    held = [
+        judge(answer, asked._replace(expect=expect), lookup)
+        for answer, expect in zip(answers, each, strict=True)
+    ]
+    return max(held, key=lambda one: _MARKS.index(one.mark))
+
+
+_LEAVE = ("conflict", "prohibited", None, "silent", "conditional", "not_required", "permitted", "required")
+
+
+def _least_leave(answers: Sequence[Answer]) -> Answer:
+    """The last answer; of a question about several things the one that gives the least leave."""
+    same = [answer for answer in answers if answer.reading.question == answers[-1].reading.question]
+    return min(same, key=lambda answer: _LEAVE.index(answer.verdict)) if len(same) > 1 else answers[-1]
+
+
 def judge(answer: Answer, asked: Asked, lookup: Lookup, may_ask: bool = False) -> Verdict:
     """Right, withheld or wrong. `may_ask`: asking back is as good as a conditional answer (dialogues)."""
     expect = asked.expect
+    if "each" in expect:
+        return judge(answer, asked._replace(expect=expect["each"][-1]), lookup, may_ask)
+    if "any_of" in expect:
+        held = [judge(answer, asked._replace(expect=one), lookup, may_ask) for one in expect["any_of"]]
+        return min(held, key=lambda one: _MARKS.index(one.mark))
     kind = bool(answer.reading.query and answer.reading.query.kind in KINDS[asked.kind])
     clauses = set(expect.get("clauses", ()))
     cited = None

@@ -53,6 +53,12 @@ TABLES: list[tuple[QuestionKind, str, tuple[tuple[Row, Verdict], ...], str]] = [
     ("may", "do",
      ((row(no("hauling"), no("worn:cap")), "prohibited"), (row(no("hauling"), CAP), "permitted"), (row(HAULING), "permitted")),
      "No. The deck gloves must not be worn, unless the wearer wears the service cap or is hauling lines."),
+    ("must", "do", ((row(no("hauling")), "permitted"), (row(HAULING), "prohibited")),
+     "No. The deck gloves may be worn, but need not be; the deck gloves must not be worn if the wearer is hauling lines."),
+    ("may", "do", ((row(PARADE), "permitted"), (row(rest(PARADE)), "required")),
+     "Yes: the deck gloves may or must be worn, depending on the rig."),
+    ("must", "do", ((row(PARADE), "permitted"), (row(rest(PARADE)), "prohibited")),
+     "No: the deck gloves need not be worn; whether it may be depends on the rig."),
     # Everybody is in some rig and has some grade: none is out of the ordinary.
     ("may", "do", ((row(PARADE), "permitted"), (row(rest(PARADE)), "prohibited")), "It depends on the rig."),
     ("may", "do", ((row(no("hauling")), "silent"), (row(HAULING), "prohibited")),

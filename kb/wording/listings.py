@@ -1,0 +1,102 @@
+"""The headline of an answer that lists things, people or clauses."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from kb.model.lookup import Lookup
+from kb.model.questions import ListEntry, Query, Verdict
+from kb.wording.cases import case_points
+from kb.wording.english import listing, phrase, sentence
+from kb.wording.labels import book_name
+from kb.wording.queries import items_in_words, modal_of, person
+
+_LISTED: tuple[tuple[Verdict, str], ...] = (
+    ("required", "must be {done}"),
+    ("permitted", "may be {done}"),
+    ("prohibited", "must not be {done}"),
+    ("not_required", "need not be {done}"),
+    ("conflict", "fall under clauses that disagree"),
+    ("conditional", "depend on further facts"),
+)
+
+
+def say_list_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]) -> str:
+    """The headline of a list or of "who": how many things have which verdict, or that there are none."""
+    if query.kind == "who" and query.items:
+        return _say_who_headline(lookup, query, entries)
+    aspect = lookup.aspects[query.aspect]
+    done = aspect.done or aspect.label
+    points = case_points(lookup, query.case.facts)
+    who = person(lookup, query)
+    case = [f"for {who}", *points] if who != "anyone" else points
+    if len(case) > 1 and case[1].startswith("in "):
+        case = [f"{case[0]} {case[1]}", *case[2:]]
+    lead = f"{', '.join(case)}, " if case else ""
+    if not entries:
+        modal = modal_of(query.modalities, "may or must")
+        return sentence(f"{lead}no clause names anything that {modal} be {done}")
+    counts = [
+        (sum(entry.verdict == verdict for entry in entries), text.format(done=done))
+        for verdict, text in _LISTED
+    ]
+    said = [(number, text) for number, text in counts if number]
+    first, rest = said[0], said[1:]
+    texts = [f"{_things(*first)}", *(f"{number} {_singular(number, text)}" for number, text in rest)]
+    return sentence(lead + listing(texts))
+
+
+def _things(number: int, text: str) -> str:
+    return f"{number} {'thing' if number == 1 else 'things'} {_singular(number, text)}"
+
+
+def _singular(number: int, text: str) -> str:
+    return text.replace("depend ", "depends ").replace("fall ", "falls ") if number == 1 else text
+
+
+_LONGEST_WHO = 240
+
+
+def _say_who_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]) -> str:
+    aspect = lookup.aspects[query.aspect]
+    act = phrase(aspect.verb or "have", items_in_words(lookup, query))
+    said = []
+    words: dict[str, str] = {"required": "must", "permitted": "may", "prohibited": "must not"}
+    order = ["required", "permitted", "conditional", "conflict", "prohibited"]
+    if query.modalities == ("prohibited",):
+        order = ["prohibited", "conditional", "conflict"]
+    told = _who_when(entries)
+    for verdict in order:
+        labels = [entry.label for entry in entries if entry.verdict == verdict]
+        if verdict == "conditional" and told:
+            said.append(told)
+            continue
+        if labels and verdict in words:
+            said.append(sentence(f"{listing(labels)} {words[verdict]} {act}"))
+        elif labels:
+            what = "it depends on the situation" if verdict == "conditional" else "the clauses disagree"
+            said.append(sentence(f"for {listing(labels)}, {what}"))
+    return " ".join(said) or sentence(f"no clause says who may {act}")
+
+
+def _who_when(entries: Sequence[ListEntry]) -> str:
+    """For whom it depends on the situation, with when; nothing where that takes too many words."""
+    groups: dict[str, list[str]] = {}
+    for entry in entries:
+        if entry.verdict == "conditional":
+            groups.setdefault(entry.condition, []).append(entry.label)
+    text = " ".join(sentence(f"for {listing(who)}, {when}") for when, who in groups.items())
+    return text if "" not in groups and len(text) <= _LONGEST_WHO else ""
+
+
+def say_sources(lookup: Lookup, query: Query, clauses: Sequence[tuple[str, str]]) -> str:
+    """The headline of a question about clauses: their titles and numbers, or that there are none."""
+    if not clauses:
+        where = f"of {book_name(lookup, query.book)} " if query.book else ""
+        return f"No clause {where}in force speaks of it."
+    numbers: dict[str, list[str]] = {}
+    for title, number in clauses:
+        numbers.setdefault(title, []).append(number)
+    return "; ".join(
+        f"{title}, clause{'s' * (len(found) > 1)} {listing(found)}" for title, found in numbers.items()
+    )
