@@ -17,6 +17,7 @@ from tests.reader.notation import TODAY
 HERE = Path(__file__).parent
 DEMO = HERE.parent.parent / "demo_facts"
 SECOND = HERE.parent / "second" / "books"
+THIRD = HERE.parent / "third" / "books"
 
 
 class Base(NamedTuple):
@@ -50,3 +51,8 @@ def demo() -> Base:
 @pytest.fixture(scope="session")
 def second() -> Base:
     return load(SECOND)
+
+
+@pytest.fixture(scope="session")
+def third() -> Base:
+    return load(THIRD)

@@ -25,6 +25,9 @@ SECOND = [
 ]
 
 
+THIRD = read_cases(HERE / "words-third.txt")
+
+
 @pytest.mark.parametrize(("question", "expected"), CHOIR, ids=[question for question, _ in CHOIR])
 def test_choir(choir: Base, question: str, expected: str) -> None:
     check(choir, question, expected)
@@ -38,6 +41,11 @@ def test_demo(demo: Base, question: str, expected: str) -> None:
 @pytest.mark.parametrize(("question", "expected"), SECOND, ids=[question for question, _ in SECOND])
 def test_second(second: Base, question: str, expected: str) -> None:
     check(second, question, expected)
+
+
+@pytest.mark.parametrize(("question", "expected"), THIRD, ids=[question for question, _ in THIRD])
+def test_third(third: Base, question: str, expected: str) -> None:
+    check(third, question, expected)
 
 
 def test_there_are_enough_questions() -> None:

@@ -16,14 +16,14 @@ import tempfile
 import time
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from kb import Answer, KnowledgeBase, UsageError
 from shell.commands import read_line
 from shell.session import Session
 from shell.turns import take_line
-from tests.reading.judging import Mark, Verdict, judge
-from tests.reading.sheets import BOOKS, Asked, dialogues, questions
+from tests.reading.judging import Mark, Verdict, judge, judge_line
+from tests.reading.sheets import BOOKS, TALKS, Asked, dialogues, questions
 
 _MODALS = (
     ("must not", "prohibited"),
@@ -44,11 +44,8 @@ class Marked(NamedTuple):
     said: str = ""
 
 
-def ask(base: KnowledgeBase, asked: Asked) -> tuple[Answer, float]:
-    """The last answer to the line; a fact that the books do not have is left out, as a person would.
-
-    A question about several things has an answer for each: what holds of all is the least that one has.
-    """
+def ask(base: KnowledgeBase, asked: Asked) -> tuple[tuple[Answer, ...], float]:
+    """The answers to the line; a fact that the books do not have is left out, as a person would."""
     facts = []
     for name, value in asked.facts:
         try:
@@ -57,27 +54,15 @@ def ask(base: KnowledgeBase, asked: Asked) -> tuple[Answer, float]:
             print(f"{asked.text!r}: {error}", file=sys.stderr)
     started = time.perf_counter()
     answers = base.ask(asked.text, facts=tuple(facts), as_of=asked.as_of)
-    spent = time.perf_counter() - started
-    same = [answer for answer in answers if answer.reading.question == answers[-1].reading.question]
-    return min(same, key=_leave) if len(same) > 1 else answers[-1], spent
-
-
-_LEAST = ("conflict", "prohibited", None, "silent", "conditional", "not_required", "permitted", "required")
-
-
-def _leave(answer: Answer) -> int:
-    return _LEAST.index(answer.verdict)
+    return answers, time.perf_counter() - started
 
 
 def mark_questions(books: str, half: str, base: KnowledgeBase) -> list[Marked]:
     marked = []
     for asked in questions(books, half):
-        answer, seconds = ask(base, asked)
-        marked.append(
-            Marked(
-                books, asked, judge(answer, asked, base.lookup), seconds, answer.headline or answer.outcome
-            )
-        )
+        answers, seconds = ask(base, asked)
+        said = " / ".join(answer.headline or answer.outcome for answer in answers)
+        marked.append(Marked(books, asked, judge_line(answers, asked, base.lookup), seconds, said))
     return marked
 
 
@@ -95,14 +80,14 @@ def reading_score(held: Sequence[Verdict]) -> float:
 
 def lines(marked: Sequence[Marked]) -> list[str]:
     """The measures of one set of questions."""
-    answerable = [m for m in marked if m.asked.expect["outcome"] == "answer"]
+    answerable = [m for m in marked if m.asked.outcomes[0] == "answer"]
     answered = [m for m in answerable if m.held.mark != "withheld"]
     cited = [m.held.cited for m in marked if m.held.cited]
     asks = [m for m in marked if m.held.asked]
-    to_ask = [m for m in marked if m.asked.expect["outcome"] == "ask"]
+    to_ask = [m for m in marked if m.asked.outcomes[0] == "ask"]
     found = sum(count for count, _, _ in cited)
     precision = sum(hit for _, hit, _ in cited) / max(found, 1)
-    outside = [m.held.mark == "right" for m in marked if m.asked.expect["outcome"] == "abstain"]
+    outside = [m.held.mark == "right" for m in marked if m.asked.outcomes[0] == "abstain"]
     return [
         f"verdict accuracy (answerable)    {share(m.held.mark == 'right' for m in answerable)}",
         f"selective accuracy (answered)    {share(m.held.mark == 'right' for m in answered)}",
@@ -132,7 +117,7 @@ def talk(base: KnowledgeBase, turns: Sequence[Asked]) -> list[tuple[Asked, Verdi
             held.append((turn, found, before[-1].headline))
             continue
         if session.answers is before:  # not understood: the session is as it was
-            mark: Mark = "right" if turn.expect["outcome"] == "abstain" else "withheld"
+            mark: Mark = "right" if "abstain" in turn.outcomes else "withheld"
             held.append((turn, Verdict(mark, False, False, None, "no answer"), reply.complaint))
             continue
         answer = session.answers[-1]
@@ -152,9 +137,16 @@ def baseline(base: KnowledgeBase, asked: Asked) -> tuple[str, str]:
     return verdict, f"{clause.edition} {clause.number}"
 
 
+def _first(asked: Asked) -> dict[str, Any]:
+    """What is expected before all else."""
+    part: dict[str, Any] = asked.expect.get("each", [asked.expect])[0]
+    first: dict[str, Any] = part.get("any_of", [part])[0]
+    return first
+
+
 def baseline_lines(base: KnowledgeBase, asked: Iterable[Asked]) -> list[str]:
-    answerable = [one for one in asked if one.expect["outcome"] == "answer"]
-    said = [(baseline(base, one), one.expect) for one in answerable]
+    answerable = [one for one in asked if one.outcomes[0] == "answer"]
+    said = [(baseline(base, one), _first(one)) for one in answerable]
     judged = [
         (v, e) for (v, _), e in said if e.get("verdict") not in (None, "conditional", "silent", "conflict")
     ]
@@ -168,6 +160,28 @@ def _told(title: str, found: list[str], show: Callable[[str], None]) -> None:
     show(f"\n{title}")
     for line in found:
         show(f"  {line}")
+
+
+def _told_of_talks(name: str, half: str, bases: dict[str, KnowledgeBase], misses: bool) -> None:
+    talks = [talk(bases[one.books], one.turns) for one in dialogues(half, name)]
+    whole = [all(held.mark == "right" for _, held, _ in found) for found in talks]
+    turns = [held for found in talks for _, held, _ in found]
+    _told(
+        f"{name}, {half} half",
+        [
+            f"whole dialogues                  {share(whole)}",
+            f"turns                            {share(h.mark == 'right' for h in turns)}",
+            f"wrong and confident (turns)      {share(h.mark == 'wrong' for h in turns)}",
+            f"RS(10) of turns                  {reading_score(turns):7.3f}  n={len(turns)}",
+        ],
+        print,
+    )
+    if misses:
+        for found in talks:
+            for turn, held, said in found:
+                if held.mark != "right":
+                    begun = found[0][0].text[:30]
+                    print(f"{held.mark:8} | {begun} … {turn.text} | {held.why} | {said[:100]}")
 
 
 def main() -> None:
@@ -186,25 +200,8 @@ def main() -> None:
                     if m.held.mark != "right":
                         facts = " ".join(f"{a}={b}" for a, b in m.asked.facts)
                         print(f"{m.held.mark:8} | {m.asked.text} | {facts} | {m.held.why} | {m.said[:110]}")
-        talks = [talk(bases[one.books], one.turns) for one in dialogues(chosen.half)]
-        whole = [all(held.mark == "right" for _, held, _ in found) for found in talks]
-        turns = [held for found in talks for _, held, _ in found]
-        _told(
-            f"dialogues, {chosen.half} half",
-            [
-                f"whole dialogues                  {share(whole)}",
-                f"turns                            {share(h.mark == 'right' for h in turns)}",
-                f"wrong and confident (turns)      {share(h.mark == 'wrong' for h in turns)}",
-                f"RS(10) of turns                  {reading_score(turns):7.3f}  n={len(turns)}",
-            ],
-            print,
-        )
-        if chosen.misses:
-            for found in talks:
-                for turn, held, said in found:
-                    if held.mark != "right":
-                        begun = found[0][0].text[:30]
-                        print(f"{held.mark:8} | {begun} … {turn.text} | {held.why} | {said[:100]}")
+        for name in TALKS:
+            _told_of_talks(name, chosen.half, bases, chosen.misses)
 
 
 if __name__ == "__main__":

@@ -13,7 +13,12 @@ from kb import demo_folder
 
 HERE = Path(__file__).parent
 TODAY = datetime.date(2026, 11, 25)
-BOOKS = {"demo": demo_folder(), "second": HERE.parent / "second" / "books"}
+BOOKS = {
+    "demo": demo_folder(),
+    "second": HERE.parent / "second" / "books",
+    "third": HERE.parent / "third" / "books",
+}
+TALKS = ("dialogues", "dialogues-third")
 
 
 class Asked(NamedTuple):
@@ -25,6 +30,12 @@ class Asked(NamedTuple):
     facts: tuple[tuple[str, str], ...]
     as_of: datetime.date
     expect: dict[str, Any]
+
+    @property
+    def outcomes(self) -> tuple[str, ...]:
+        """What is right to do: the first before all, where several things are."""
+        parts = self.expect.get("each", [self.expect])
+        return tuple(one["outcome"] for part in parts for one in part.get("any_of", [part]))
 
 
 class Dialogue(NamedTuple):
@@ -63,13 +74,21 @@ def _load(name: str) -> Any:
 
 def questions(books: str, half: str) -> Iterator[Asked]:
     """The questions over one folder of rule books, of one half (`open`, `kept`)."""
-    for entry in _load(f"questions-{books}.yaml")["questions"]:
+    sheet = _load(f"questions-{books}.yaml")
+    for entry in sheet["questions"]:
         if entry["half"] == half:
-            yield _asked(entry, {})
+            yield _asked(entry, _day(sheet))
 
 
-def dialogues(half: str) -> Iterator[Dialogue]:
-    """The dialogues of one half."""
-    for entry in _load("dialogues.yaml")["dialogues"]:
+def dialogues(half: str, name: str = "dialogues") -> Iterator[Dialogue]:
+    """The dialogues of one half, from one of the sheets `TALKS`."""
+    sheet = _load(f"{name}.yaml")
+    for entry in sheet["dialogues"]:
         if entry["half"] == half:
-            yield Dialogue(entry["books"], tuple(_asked(turn, entry) for turn in entry["turns"]))
+            turns = tuple(_asked(turn, {**_day(sheet), **entry}) for turn in entry["turns"])
+            yield Dialogue(entry["books"], turns)
+
+
+def _day(sheet: dict[str, Any]) -> dict[str, Any]:
+    """The day of all entries of a sheet, where it has one."""
+    return {"as_of": sheet["as_of"]} if "as_of" in sheet else {}
