@@ -20,26 +20,49 @@ from kb.wording.labels import GRADE
 from kb.wording.normal import positive
 from kb.wording.phrases import WEARER
 from kb.wording.sets import is_ordered, members_of
+from kb.wording.situations import WORN
 
 _ALWAYS_SOMETHING = (GRADE, "branch", "rig")  # everybody has one: none of them is out of the ordinary
 _RARE = 2  # a place or an activity is one of several: rare is fewer than half of them
 _LONGEST = 120  # characters of an exception beside a verdict
 
 
-def ordinary(lookup: Lookup, rows: Sequence[Facts]) -> int | None:
+def ordinary(lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]]) -> int | None:
     """The number of the row in which nothing is out of the ordinary, if all facts are of that kind."""
-    facts = [test for row in rows for test in row]
+    beside = goes_with(rows)
+    if beside is not None:
+        return beside
+    facts = [test for row, _ in rows for test in row]
     if not all(_is_ordinary(lookup, *test) or _is_rare(lookup, *test) for test in facts):
         return None
-    found = [i for i, row in enumerate(rows) if all(_is_ordinary(lookup, *test) for test in row)]
+    found = [i for i, (row, _) in enumerate(rows) if all(_is_ordinary(lookup, *test) for test in row)]
     return found[0] if len(found) == 1 and len(rows) > 1 else None
+
+
+def goes_with(rows: Sequence[tuple[Facts, Verdict]]) -> int | None:
+    """The row in which another thing is worn, where this one is worn with that and not without it.
+
+    Who asks about the device of a cap has the cap on.
+    """
+    facts = {fact for row, _ in rows for fact, _ in row}
+    if len(rows) != 2 or len(facts) != 1 or not next(iter(facts)).startswith(WORN):
+        return None
+    worn = next((i for i, (row, _) in enumerate(rows) if row[0][1] == YES), None)
+    if worn is None or rows[worn][1] not in ("required", "permitted"):
+        return None
+    return worn if rows[1 - worn][1] in ("prohibited", "silent") else None
 
 
 def say_usual(lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]], wanted: Sequence[Verdict]) -> str:
     """ "permitted, unless the wearer is diving": a table by its ordinary row, if its verdict is wanted."""
     facts = [row for row, _ in rows]
-    usual = ordinary(lookup, facts)
-    if usual is None or rows[usual][1] not in wanted or any(said == "conditional" for _, said in rows):
+    usual = ordinary(lookup, rows)
+    if (
+        usual is None
+        or goes_with(rows) is not None
+        or rows[usual][1] not in wanted
+        or any(said == "conditional" for _, said in rows)
+    ):
         return ""
     verdict = rows[usual][1]
     unless = say_exceptions(lookup, facts, [i for i, (_, said) in enumerate(rows) if said != verdict])

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+import msgspec
+
 from kb.model.lookup import Lookup
 from kb.model.questions import OpenValue, Query, Verdict
 from kb.model.values import YES
@@ -13,7 +15,7 @@ from kb.wording.english import listing, phrase, sentence
 from kb.wording.labels import rule_reference, the_item, the_items
 from kb.wording.manners import is_manner, say_manner
 from kb.wording.situations import WORN
-from kb.wording.unless import ordinary, say_exceptions
+from kb.wording.unless import goes_with, ordinary, say_exceptions
 
 Lines = dict[tuple[str, str, Verdict], str]
 
@@ -87,7 +89,7 @@ def _act_line(lookup: Lookup, verdict: Verdict, query: Query) -> str:
 
 def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]]) -> str:
     """Yes or no, "unless ...", where that says the whole table; else nothing."""
-    usual = ordinary(lookup, [facts for facts, _ in rows])
+    usual = ordinary(lookup, rows)
     if usual is None or query.kind not in ("may", "must") or not query.items:
         return ""
     answers = [_means_yes(lookup, query, verdict) for _, verdict in rows]
@@ -95,6 +97,8 @@ def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Ve
     exceptions = [index for index, said in enumerate(answers) if said != answers[usual]]
     if answers[usual] is None or any(verdict == "conditional" for _, verdict in rows):
         return ""
+    if goes_with(rows) is not None:
+        return _say_beside(lookup, query, rows, usual)
     if not exceptions:
         return _say_further(lookup, query, rows, usual)
     if len(set(alike)) == 1:
@@ -103,6 +107,19 @@ def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Ve
         line, _ = _say_settled(lookup, query, alike)
     unless = say_exceptions(lookup, [facts for facts, _ in rows], exceptions)
     return f"{line.removesuffix('.')}, unless {unless}." if line and unless else ""
+
+
+def _say_beside(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]], usual: int) -> str:
+    """ "The cap device must be worn with the service cap; without it the cap device must not be worn."."""
+    facts, verdict = rows[usual]
+    case = msgspec.structs.replace(query.case, facts=(*query.case.facts, *facts))
+    line = say_verdict(lookup, verdict, msgspec.structs.replace(query, case=case)).removesuffix(".")
+    other = rows[1 - usual][1]
+    if query.polarity == "not" or query.value is not None:
+        return ""
+    if other == "silent":
+        return f"{line}; without that the books are silent."
+    return f"{line}; without that {_thing(lookup, query)} {_MODALS[other]} be {_done(lookup, query)}."
 
 
 def _say_further(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]], usual: int) -> str:

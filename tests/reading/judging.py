@@ -82,7 +82,7 @@ def _verdict_unless_mentioned(answer: Answer, lookup: Lookup) -> set[str]:
 def _leading(answer: Answer, lookup: Lookup) -> str | None:
     """The verdict that the headline leads with: "Yes. ..., unless ..." says what else holds."""
     if answer.verdict == "conditional" and answer.headline.startswith(("Yes", "No")):
-        usual = ordinary(lookup, [case.when for case in answer.cases])
+        usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases])
         return answer.cases[usual].verdict if usual is not None else answer.verdict
     return answer.verdict
 
