@@ -110,11 +110,10 @@ def say_exceptions(lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[in
 def exceptions(lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[int]) -> list[Condition]:
     """Conditions of which one holds in just the rows `otherwise`, as short as they can be."""
     kept = [row for index, row in enumerate(rows) if index not in otherwise]
-    shorter: list[Condition] = [
-        all_of(Test(fact, values) for fact, values in _shortened(lookup, rows[index], kept))
-        for index in otherwise
-    ]
-    return list(dict.fromkeys(shorter))
+    shorter = dict.fromkeys(frozenset(_shortened(lookup, rows[index], kept)) for index in otherwise)
+    least = [row for row in shorter if not any(other < row for other in shorter)]
+    places = {test: place for place, test in enumerate(test for row in rows for test in row)}
+    return [all_of(Test(*test) for test in sorted(row, key=places.__getitem__)) for row in least]
 
 
 def _shortened(lookup: Lookup, row: Facts, kept: Sequence[Facts]) -> Facts:
