@@ -183,6 +183,70 @@ hid knew laid led leapt learnt lent lit meant met paid rang said sought sent sew
 spent spun spat sprang stank stung strode strove sworn swollen trod understood won withdrew worn done seen
 given shown known grown thrown drawn driven ridden risen frozen chosen spoken stolen woken fallen eaten
 beaten bitten hidden forgotten lets
+inspection inspector saturday tuesday wednesday thursday friday manager commander partner lass neighbour
+client audience pinched nicked broke rip ripped shrunk faded stained soaked drench drenched mouldy smelly
+borrow borrowed delivered arrived later sooner often sometimes rarely seldom clinic injury allergy rash ache
+pier canteen stairs boiling photograph journalist reporter charity collection fundraiser marathon swimming
+running jogging cycling climbing skiing university training rehearsal briefing meeting conference
+anniversary remembrance christmas easter halloween messy fitting upstairs downstairs evacuate evacuation
+casualty stretcher ambulance siren emergency incident promote promotion demote transfer retirement probation
+qualification certificate supervisor attendant cleaner mechanic electrician painter carpenter complaint
+grumble argue disagree dispute thought believed insist escort afford ancient announce annual apologise
+appointment approach arrange arrangement assistant attack attempt attend attention attract attractive
+available avoid await awake aware awkward background backwards badly basis became becoming beforehand
+beginning benefit besides bitterly borrower boundary briefly brilliant bruised building cancel candidate
+capable career careful careless celebrate celebration central certainly chaos checked cheerful childish
+circumstance classic clearly climate closely clumsy collapse combine comment commit committee commonly
+community competition complete complicated concerned condition confident confuse confused connect consider
+considered constant content contest contract contrary control convenient conversation convince council
+countryside crisis critic culture curious dangerous deadline debate decent decided decision declare decline
+decorate decoration definite definitely delicate delight department depend depends describe desire desperate
+destroy develop difficult difficulty direction directly director disappear disappoint disaster discount
+discover discussion disease disgrace distance distinct district disturb divorce document dozens dramatic
+dusty easily economy educate efficient effort elect election element elsewhere embarrass embarrassed enable
+encourage enforce engage enormous ensure entire entirely entrance environment equipment especially essential
+establish eventually everyday everywhere evidence exact examine excellent exception exchange exciting
+exhausted existing expense expensive experience expert explanation explode express extend extraordinary
+extreme extremely failure fairly familiar famous fantastic farther favourite feature feeling fellow festival
+fetch fiddle fifteen fifth fifty finally finding finished focus followed following fond foolish forever
+forgive formerly forth forty fortunate forward fourth freedom freely frequent frequently friendly frighten
+function fund furious further generous genuine gesture giving goodness government gradually graduate
+grateful greatly guarantee guilty happened happily healthy heavily helpful hence hesitate highly history
+hobby hopefully household however ideal identify idiot ignore imagine immediate immediately important
+impossible impress impression improve include income increase indeed independent indicate individual
+industry influence inform information initial innocent inquiry instance instant instruct instruction
+insurance intention interested interesting internal introduce invent invite invited involve involved joined
+judgement justice justify knowledge lasting lately latter leisure liable likely limited link living locate
+lonely lucky mainly majority married massive meaning meanwhile medium memorial mental mere method minority
+miserable missing mission mixed mixture monthly moreover mostly movement mutual natural naturally nearby
+necessarily negative nervous nevertheless newspaper nobody noisy nonsense notice noticed notion nowhere
+numerous oblige observe obtain obvious occasional occasionally occur offend official older ongoing online
+opening openly operate operation opinion opportunity oppose opposite option ordinary organise original
+others otherwise outcome outdoor outer overcome overnight overseas package painful partial participate
+particular particularly partly passage patience peculiar perfectly perform performance perhaps period
+permanent personal persuade phase philosophy phrase physical planned pleased pleasure popular population
+positive possibly potential powerful practical practically practise precious precise precisely predict
+prefer preferably prepare prepared presence presentation preserve president pressure pretend prevent
+previous previously prime principal principle prior private privilege probably proceed process produce
+product profession professional profit programme progress project promise promptly property proposal propose
+protect protection protest publish punish punishment purchase quality quantity quickly quietly quite react
+reaction realise reality reasonable reasonably receive recent recently recognise recommend recover reduce
+refer region regular regularly reject relation relatively release relevant reliable religion religious
+reluctant rely remember remote replace replacement reply report represent request research resign resist
+resort resource respond response responsibility responsible restrict restriction retain reveal ridiculous
+routine rubbish rumour rural safely sake satisfy scene schedule scheme secretary secure seem seems select
+selection sensible sensitive separate session several severe shortage shortly significant silence similar
+sincere situation slight slightly slowly society solution somehow sometime somewhat somewhere specialist
+species specific spite statement status steadily strain stranger strategy strongly structure struggle
+stubborn stupid submit subsequent substance substantial succeed success successful such suddenly suffer
+suggestion suitable sum support surprised surround survey survive suspect suspend sweaty sympathy system
+teaching technical technique teenage temporary tend tendency tense terribly terrify theory thereby therefore
+third thorough thoroughly thousand threat threaten thus totally toward traditional transport treatment truly
+trying typical typically ultimate unable uncertain unclear uncomfortable undergo undertake unemployed
+unexpected unfair unfortunate unfortunately unhappy unhealthy unique unite universe unknown unlikely unlucky
+unnecessary unpleasant unsafe unusual unusually urgent useful useless user vacation valid valuable variety
+various vary vast vehicle version very violent virtually visible vision vital vulnerable warning weekly
+whereas widely willing witness wonderful working worried worst worthwhile writer writing yell yourself
 """
 
 COMMON_WORDS = frozenset((_WORDS + _MORE).split())

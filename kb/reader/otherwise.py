@@ -33,6 +33,12 @@ def otherwise(
         measured = gauged(found, roles, case, lookup)
         if measured is not None:
             return _made(reading, measured, lookup)
+    if reading.query is None:
+        from kb.reader.borne import borne  # noqa: PLC0415  as above
+
+        placed = borne(found, roles, case, lookup)
+        if placed is not None:
+            return _made(reading, placed, lookup)
     plainer = [asked_either(found, before, lookup) or rephrased(as_mended(found), first=True)]
     if plainer == [None] and reading.query is None and not _is_choice(reading):
         plainer = [rephrased(as_mended(found)), rephrased(found.text)]

@@ -111,6 +111,15 @@ _LINES = r"""
     \s(?!does|do|is|are|must|may|can)(.+?) the (.+?) (goes|go|sits|sit|hangs|hang)\b => \1 \2 does the \3 go
 ^(?:does it matter|is it important|do you know|any idea|do you care|who knows),? (which|what|how|where|when)
     \s=> \1\s
+^is there (?:a |any |an upper )?(?:maximum|limit|max|cap|minimum)(?: number)? (?:for|on|to|of|as to)
+    (?: the)? (length|width|height|size|diameter|depth|reach) of\b => what is the \1 of
+^is there (?:a |any |an upper )?(?:maximum|limit|max|cap)(?: number)? (?:for|on|to|of|as to)
+    (?: the number of)? (.+?)\W*$ => how many \1 may be worn?
+^(?:does|do|is|are) (.+?) (?:outranks?|ranks? above|come before|go before|take precedence over|senior to
+    |above) .+?(?:badge|device|medal|pin|ribbon|strip|'s)\b.*?\W*$ => in what order is \1 worn?
+\b(?:is|are)(?:n't)? (.+?) (?:finished(?: with)?|done (?:away )?with
+    |over and done with)\W*$ => may I still wear \1?
+^(?:can|may|could|am i allowed to) (?:i |we )?borrow (.+?)(?: (?:from|off|of) .+)?\W*$ => may anyone lend \1?
 \bis there (?:a|any|no) way (?:round|around|out of|past) (?:the |a )?no[- ](\w+(?: \w+)?)[- ]rule\b
      => may I wear \1
 \bwhich (?:one |\w+ )?(?:goes|comes|ranks|sits|is worn) (?:first|higher|highest|ahead|above)\b
@@ -180,6 +189,10 @@ _LINES = r"""
 # Lines for what would be understood as it stands, but otherwise than it is meant.
 _FIRST = r"""
 ^(.*?)\b(?:has |have |had |'ve |'s )?(?:left|forgotten|forgot|lost|mislaid) (?:his|her|my|their|the|our)
+    \s([\w' -]+?)(?: behind| at home| ashore| below| overboard)?[.;,]
+    \s(?:is|are|was|were) (?:it|they|that) (needed|required|necessary|compulsory|a must|obligatory)(.*?)\?$
+     => \1, is \2 \3\4?
+^(.*?)\b(?:has |have |had |'ve |'s )?(?:left|forgotten|forgot|lost|mislaid) (?:his|her|my|their|the|our)
     \s([\w' -]+?)(?: behind| at home| ashore| below| overboard)?[.;]
     \s(?:did|does|do|must|should|will) (he|she|i|we|they)
     \s(?:need|have to have|have to wear|need to wear|wear) (?:it|them|one)\?$ => \1, must \3 wear \2?
@@ -212,6 +225,7 @@ def _ways(lines: str) -> tuple[tuple[Pattern, str], ...]:
         source, _, put = line.partition(" =>")
         for name, words in named.items():
             source = source.replace(f"<{name}>", words)
+        source = source.replace("colour", "colou?r")  # words are read before they are spelt alike
         found.append((Pattern(source, re.IGNORECASE), put.strip().replace(r"\s", " ")))
     return tuple(found)
 
