@@ -19,6 +19,7 @@ from kb.model.values import NO, YES, ValueSet
 from kb.reader.english import tag_set
 from kb.reader.frame import Frame
 from kb.reader.gate import unexplained
+from kb.reader.months import with_months
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
 from kb.reader.query import merge_case, narrowed
@@ -85,6 +86,7 @@ def comparison(
 
 
 def _read(words: Words, frame: Frame, case: Case, before: Query | None) -> Query | Abstain | None:
+    words = msgspec.structs.replace(words, pieces=with_months(words.pieces, words.tokens))
     words = _with_years(words)
     found = _two_sides(words) or _with_and_without(words) or _two_editions(words)
     found = found or _one_edition(words, case) or _one_day(words, case)
@@ -215,18 +217,24 @@ def _pairs(
             continue
         for end in closing:
             right = side(join + 1, end + 1)
-            if right is not None and (apart := _one_or_other(left, right, words.lookup)):
+            between = words.pieces[join].tag == "compare" or words.low(start - 1).startswith("between")
+            if right is not None and (apart := _one_or_other(left, right, between, words.lookup)):
                 found.append(((start, end), apart))
             elif right is not None and left.matches(right):
                 found.append(((start, end), (left, right)))
     return found
 
 
-def _one_or_other(left: Side, right: Side, lookup: Lookup) -> tuple[Side, Side] | None:
-    """ "A medical and a religious waiver": whoever has the one has not the other."""
+def _one_or_other(left: Side, right: Side, between: bool, lookup: Lookup) -> tuple[Side, Side] | None:
+    """ "A medical and a religious waiver": whoever has the one has not the other.
+
+    "Between the ice and parade": where one is and what one does.
+    """
     if len(left.facts) != 1 or len(right.facts) != 1 or left.day or right.day or left.items or right.items:
         return None
     (one, had), (other, having) = left.facts[0], right.facts[0]
+    if between and one != other and lookup.facts[one].family == lookup.facts[other].family == "situation":
+        return left, right
     held = had == having == YES and lookup.facts[one].kind == lookup.facts[other].kind == "yes_no"
     if one == other or not held or lookup.facts[one].family != lookup.facts[other].family:
         return None
