@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 import time
 from collections.abc import Sequence
+from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -31,6 +32,7 @@ if TYPE_CHECKING:
     from kb.audit import AuditReport
     from kb.bulk import CaseTable
     from kb.guidance.checking import CheckReport
+    from kb.guidance.checking.claims import Claims
     from kb.guidance.drafting import Draft, Format
     from kb.sparql import Table
     from kb.suggesting import WordDesk
@@ -133,14 +135,30 @@ class KnowledgeBase:
         answers = []
         parts = split_questions(text) or (text,)
         for part in parts:
-            reading = self.read(part, facts=tuple(known.items()), as_of=as_of, previous=previous)
+            case = Case(as_of=as_of or datetime.date.today(), facts=tuple(known.items()))
+            reading = self.read(part, facts=case.facts, as_of=case.as_of, previous=previous)
             stated = self._stated(part) if len(parts) > 1 and reading.query is None else ()
             known.update(stated)
             if not stated:
-                asked = reader.each_thing(reading, self.lookup)
+                asked = self._claimed(part, reading, case) or reader.each_thing(reading, self.lookup)
                 answers += [self.answer(one) for one in asked]
                 previous = asked[-1] if reading.query is not None else previous
         return tuple(answers)
+
+    def _claimed(self, text: str, reading: Reading, case: Case) -> tuple[Reading, ...]:
+        """The claim of "Is it true that ...?" read as guidance is; empty where the reader does as well."""
+        if " that " not in text or text.lstrip()[:5].lower() != "is it":
+            return ()
+        from kb.guidance.checking.asking import claim_readings  # noqa: PLC0415  only for claims
+
+        return claim_readings(text, reading, self._claims, case)
+
+    @cached_property
+    def _claims(self) -> Claims:
+        from kb.guidance.checking.claims import Claims  # noqa: PLC0415
+        from kb.guidance.checking.names import Names  # noqa: PLC0415
+
+        return Claims(Names(self.lookup, self.lexicon))
 
     def _stated(self, text: str) -> Facts:
         found = reader.read_statement(text, lexicon=self.lexicon, lookup=self.lookup)

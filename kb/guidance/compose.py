@@ -13,6 +13,7 @@ from kb.guidance.arranging import Arranged, arrange
 from kb.guidance.citing import Citing
 from kb.guidance.closing import Matter, open_matters, open_sentences, silent_topics
 from kb.guidance.document import Document, Paragraph, Section, Sentence, Table
+from kb.guidance.flowing import Said, flowing
 from kb.guidance.merging import merge_days
 from kb.guidance.plan import Plan
 from kb.guidance.provisions import Provision
@@ -114,19 +115,19 @@ def _section(lookup: Lookup, number: int, part: Arranged, citing: Citing) -> Sec
 def _paragraph(lookup: Lookup, number: str, provisions: Sequence[Provision], citing: Citing) -> Paragraph:
     found = grade_table(lookup, provisions, citing)
     table: Table | None = None
-    sentences: list[Sentence] = []
+    said: list[Said] = []
     in_table: list[Provision] = []
     if found is not None:
         table, in_table = found
     for provision in provisions:
         if provision not in in_table:
-            sentences += _sentences(lookup, provision, citing)
+            said += _sentences(lookup, provision, citing)
     if table is not None:
-        sentences.append(Sentence(table.caption, kind="plain"))
-    return Paragraph(number, tuple(sentences), table)
+        said.append(Said(Sentence(table.caption, kind="plain")))
+    return Paragraph(number, flowing(lookup, said), table)
 
 
-def _sentences(lookup: Lookup, provision: Provision, citing: Citing) -> list[Sentence]:
+def _sentences(lookup: Lookup, provision: Provision, citing: Citing) -> list[Said]:
     """The sentence of a provision, and what its rule remarks."""
     rule = provision.rule
     citation = citing.citation((*provision.rules, *provision.rivals))
@@ -134,13 +135,13 @@ def _sentences(lookup: Lookup, provision: Provision, citing: Citing) -> list[Sen
     if rule.repairs:
         named = citing.clause(lookup.rules[rule.repairs].clause)
         text = text.replace(rule_reference(lookup, rule.repairs), named)
-    found = [Sentence(text, citation, rules=provision.rules, rivals=provision.rivals)]
+    stated = Sentence(text, citation, rules=provision.rules, rivals=provision.rivals)
+    own = citing.citation(provision.rules)
+    found = [Said(stated, provision)]
     if rule.note:
-        found.append(Sentence(f"Note: {_closed(rule.note)}", citing.citation(provision.rules), "note"))
+        found.append(Said(Sentence(f"Note: {_closed(rule.note)}", own, "note")))
     if rule.caution:
-        found.append(
-            Sentence(f"Caution: {_closed(rule.caution)}", citing.citation(provision.rules), "caution")
-        )
+        found.append(Said(Sentence(f"Caution: {_closed(rule.caution)}", own, "caution")))
     return found
 
 

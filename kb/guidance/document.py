@@ -13,7 +13,8 @@ Kind = Literal["rule", "caution", "note", "plain"]
 class Sentence(msgspec.Struct, frozen=True, omit_defaults=True):
     """One sentence without its closing mark; `citation` is what stands in brackets behind it.
 
-    `rules` are the ids of the rules that it states, `rivals` of those that take it back elsewhere.
+    `rules` are the ids of the rules that it states, `rivals` of those that take it back elsewhere. `parts`
+    are the statements that it was made of, each a sentence of its own with the name of its thing.
     """
 
     text: str
@@ -21,6 +22,7 @@ class Sentence(msgspec.Struct, frozen=True, omit_defaults=True):
     kind: Kind = "rule"
     rules: tuple[str, ...] = ()
     rivals: tuple[str, ...] = ()
+    parts: tuple[Sentence, ...] = ()
 
     @property
     def whole(self) -> str:
@@ -68,6 +70,11 @@ class Document(msgspec.Struct, frozen=True, kw_only=True):
     review: datetime.date
     digest: str
     authority: str
+
+    @property
+    def statements(self) -> tuple[Sentence, ...]:
+        """Every single statement as a whole sentence of its own."""
+        return tuple(part for sentence in self.sentences for part in sentence.parts or (sentence,))
 
     @property
     def sentences(self) -> tuple[Sentence, ...]:

@@ -148,6 +148,9 @@ def _asked_frame(fact: Fact) -> tuple[str, str, str] | None:
     )
     if it:
         return it["subject"].lower(), verb, _lower_first(it["predicate"])
+    turned = re.fullmatch(r"(?P<word>\w+) (?P<noun>\w+)", fact.label.lower())
+    if turned and rest.lower() == f"the {turned['noun']} {turned['word']}":
+        return f"the {turned['noun']}", verb, turned["word"]  # "Is the fell white?" of the white fell
     whole = re.fullmatch(rf"(?P<subject>(?:the |your )?)(?P<label>{label})(?P<more>(?: .+)?)", rest, re.I)
     if whole is None:
         return None

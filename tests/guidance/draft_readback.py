@@ -49,12 +49,13 @@ def read_back(
 ) -> Iterator[tuple[Sentence, Outcome, Answer]]:
     """Every sentence that states a rule of the books (not a local one), and how it is read."""
     rules, aspects = base.lookup.rules, base.lookup.aspects
-    for sentence in document.sentences:
+    for sentence in document.statements:
         if sentence.kind != "rule" or any(r not in rules for r in (*sentence.rules, *sentence.rivals)):
             continue
-        (answer,) = base.ask(question(sentence), facts=opened.plan.facts, as_of=opened.plan.effective)
+        answers = base.ask(question(sentence), facts=opened.plan.facts, as_of=opened.plan.effective)
         rule = rules[sentence.rules[0]]
-        yield sentence, outcome(rule, aspects[rule.aspect].kind, answer), answer
+        found = {outcome(rule, aspects[rule.aspect].kind, answer) for answer in answers}
+        yield sentence, found.pop() if len(found) == 1 else "unread", answers[0]
 
 
 def main() -> None:

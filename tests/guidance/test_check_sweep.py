@@ -43,6 +43,8 @@ def turned(text: str) -> Iterator[str]:
         yield text.replace(" must ", " may ", 1)
     elif text.startswith("No ") and " may be " in text:
         yield f"Any {text[3:]}"
+    elif "nothing may be " in text:
+        yield text.replace("nothing may be ", "anything may be ", 1)
     elif " may " in text:
         yield text.replace(" may ", " must not ", 1)
         yield text.replace(" may ", " must ", 1)

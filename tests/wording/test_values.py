@@ -51,7 +51,7 @@ OTHERS = [
     ("sleeves", "down", "sleeves down", "the sleeves are down"),
     ("sea", "rough high", "rough sea and above", "the sea state is rough or above"),
     ("activity", "boarding", "boarding a vessel", "the wearer is boarding a vessel"),
-    ("rig", "boat parade", "not shore rig", "the wearer is in any rig except shore rig"),
+    ("rig", "boat parade", "not shore rig", "the wearer is in boat or parade rig"),
     ("rig", "boat", "boat rig", "the wearer is in boat rig"),
     ("branch", "stores", "stores", "the wearer is of the stores branch"),
     (

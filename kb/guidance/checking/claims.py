@@ -139,6 +139,12 @@ class Claims(Statements):
         """ "The cap must be worn in watch rig", "Earrings are prohibited on watch"."""
         act, thing = self._doing(left) if modal.done else ("wear", left)
         found = read_scope(self.names, thing, modal.modality, one)
+        words = thing.split(" ") if thing != left and found is None else []
+        for cut in range(len(words) - 1, 0, -1):  # "carrying the umbrella in boat rig (is prohibited)"
+            found = read_scope(self.names, " ".join(words[:cut]), modal.modality, one)
+            if found is not None:
+                right = f"{' '.join(words[cut:])} {right}"
+                break
         if found is None:
             return None
         scope, denial = found

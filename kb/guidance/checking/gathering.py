@@ -8,9 +8,11 @@ from typing import Protocol
 
 from kb.guidance.checking.audience import read_heading
 from kb.guidance.checking.citations import Citations
+from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.claims import Claims
 from kb.guidance.checking.document import Block, Document
 from kb.guidance.checking.header import Header
+from kb.guidance.checking.modals import last_statement
 from kb.guidance.checking.names import Names
 from kb.guidance.checking.passage import Passage
 from kb.guidance.checking.plain import is_boilerplate
@@ -139,13 +141,20 @@ class Gathering:
     def _named(self, text: str) -> str:
         """The sentence with the thing that "it" stands for, which the sentence before it is about."""
         pronoun = _PRONOUN.match(text)
-        claim = self.claims.read(self.citations.find(self._before).rest) if pronoun and self._before else None
+        claim = (
+            self._first_claim(self.citations.find(self._before).rest) if pronoun and self._before else None
+        )
         if pronoun is None or claim is None or claim.scope.alternatives:
             return ""
-        several = len(claim.scope.items) > 1
-        if several is (pronoun[0].lower() == "it"):
+        if pronoun[0].lower() == "it" and len(claim.scope.items) > 1:
             return ""
         return f"{say_scope(self.names.lookup, claim.scope, 'the')}{text[pronoun.end() :]}"
+
+    def _first_claim(self, text: str) -> Claim | None:
+        """What a sentence states first."""
+        claim = self.claims.read(text)
+        starts = (self._first_claim(before) for before, _, _ in last_statement(text)) if claim is None else ()
+        return claim or next((found for found in starts if found is not None), None)
 
     # -- tables -----------------------------------------------------------------------------------------
 

@@ -31,6 +31,7 @@ class Modal(msgspec.Struct, frozen=True):
 
 _ALLOWED = r"(?:permitted|allowed|authori[sz]ed)"
 _BANNED = r"(?:prohibited|forbidden|banned)"
+_ADVISED = r"(?:recommended|advised|encouraged|urged|expected)"
 _NEEDED = r"(?:required|obliged|mandatory|compulsory|obligatory)"
 _FORMS: tuple[tuple[str, Modality, str], ...] = (
     (r"(?:must|shall|may|can) (?:not|never)(?: under any circumstances)? be", "must_not", "be"),
@@ -52,7 +53,8 @@ _FORMS: tuple[tuple[str, Modality, str], ...] = (
     (r"need not|needn't|(?:does|do) not (?:have|need) to", "need_not", ""),
     (rf"(?:is|are) not {_NEEDED} to", "need_not", ""),
     (r"(?:must|shall) (?:always )?be|(?:has|have|needs?) to be", "must", "be"),
-    (r"ought to be", "must", "be unsure weak"),
+    (rf"(?:is|are) {_ADVISED} to be|ought to be", "must", "be unsure weak"),
+    (rf"(?:is|are) {_ADVISED} to", "must", "unsure weak"),
     (r"ought to", "must", "unsure weak"),
     (rf"(?:is|are) {_NEEDED} to be|(?:is|are) (?:always )?to be", "must", "be"),
     (rf"(?:is|are) {_NEEDED} to|(?:has|have) to|(?:is|are) to", "must", ""),
@@ -117,7 +119,9 @@ def speaks_of_duty(text: str) -> bool:
     return any(True for modal in find_modals(text) if modal.sure)
 
 
-_JOINT = Pattern(r"; (?:and |but )?|, (?:and|but) | (?:and|but) |, ")
+_IT = Pattern(r"^(?:it|they) (?=(?:must|may|need|shall|is|are|has|have)\b)")
+_VERB = Pattern(r" [a-z]+(?= )")
+_JOINT = Pattern(r"; (?:and |but )?|, (?:and|but) | (?:and|but) |, | or ")
 
 
 def last_statement(text: str) -> Iterator[tuple[str, str, bool]]:
@@ -131,11 +135,16 @@ def last_statement(text: str) -> Iterator[tuple[str, str, bool]]:
     if first is None:
         return
     for joint in reversed(list(_JOINT.finditer(plain))):
-        left, right = plain[: joint.start()], plain[joint.end() :]
+        left, right = plain[: joint.start()], _IT.sub("", plain[joint.end() :])
         modal = next((modal for modal in find_modals(right) if modal.sure), None)
         if joint.start() < first.end:
             return
+        if joint[0] == " or " and (modal is not None or first.modality != "must_not"):
+            continue  # "must be washed or dried" asks for one of the two
         if modal is None:
             yield left, f"{plain[: first.end]} {right}", True
+            verb = _VERB.match(plain, first.end)
+            if verb and not first.be:  # "must have the collar down and a clean front"
+                yield left, f"{plain[: verb.end()]} {right}", True
         else:
             yield left, right if modal.start else f"{plain[: first.start]}{right}", False

@@ -12,7 +12,8 @@ from kb.text import Pattern
 _WITH_DATE = Pattern(r"(?P<word>from|with effect from|as of|before|until|up to and including) ")
 _IT_IS = Pattern(
     r"it is (?:strictly )?(?P<word>forbidden|prohibited|not (?:permitted|allowed|authori[sz]ed)|permitted"
-    r"|allowed|required|mandatory|compulsory|not (?:required|necessary|mandatory|compulsory))"
+    r"|allowed|recommended|advisable|desirable|preferable|advised|required|mandatory|compulsory"
+    r"|not (?:required|necessary|mandatory|compulsory))"
     r"(?: for (?P<holder>.+?))? to (?P<rest>.+)"
 )
 _ORDERED = Pattern(r"(?:(?P<no>do not|don't|never)|always) (?P<rest>[a-z]+ .+)")
@@ -22,7 +23,11 @@ _STARTS = word_set("""
     the no any an a either neither members all every each everyone everybody exactly both nobody only
     personnel
 """)
-_MEANT = {"forbidden": "must not", "prohibited": "must not", "permitted": "may", "allowed": "may"}
+_MEANT = {
+    **dict.fromkeys(("forbidden", "prohibited"), "must not"),
+    **dict.fromkeys(("permitted", "allowed"), "may"),
+    **dict.fromkeys(("recommended", "advisable", "desirable", "preferable", "advised"), "should"),
+}
 
 
 def turned(text: str) -> str:

@@ -74,8 +74,10 @@ class Statements:
             return None
         if bare == plain and not modal.only:
             return modal.modality, condition
-        if modal.modality != "may" or condition == ALWAYS:
-            return None  # "must be worn only ashore" leaves open what holds elsewhere
+        if modal.modality not in ("may", "must") or condition == ALWAYS:
+            return None
+        if modal.modality == "must":
+            return "must", condition  # that the clause says it of no more cases is looked at with the others
         return "must_not", negate(condition)
 
     def _place(self, modal: Modal, scope: Scope, text: str, holder: Condition = ALWAYS) -> Claim | None:

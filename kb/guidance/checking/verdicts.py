@@ -73,7 +73,8 @@ class Weighing(Spelling):
         if not ruling.complete:
             return Verdict("unsure", message="it speaks of too many cases")
         if not ruling.instances:
-            return Verdict("unsure", "no-case", "no case that the guidance is for fits it")
+            spared = self._spared(claim, within, [r for r in self.rules if r.clause in {c.id for c in cited}])
+            return spared or Verdict("unsure", "no-case", "no case that the guidance is for fits it")
         faithful = self.judge.faithful(claim, within, self.rules)
         here = {clause.id for clause in cited}
         own = [rule for rule in faithful if rule.clause in here]

@@ -19,7 +19,7 @@ from kb.text import Pattern
 from kb.wording import clause_reference, say_rule
 
 _TAKEN = 0.75
-_EXCEPTS = Pattern(r"\b(?:unless|except|save)\b")
+_EXCEPTS = Pattern(r"\b(?:unless|except|save|only)\b")
 
 
 def left_out_findings(checker: Passages, results: Sequence[tuple[Passage, Result]]) -> Iterator[CheckFinding]:
