@@ -23,6 +23,7 @@ from kb.wording.phrases import WEARER, Phrase
 from kb.wording.sets import Atom, atoms, closed, negated, say_ordered
 
 _BRANCHES = Pattern(r"\b(branch|department|division|corps|section)\b", re.I)
+_FEW = 3  # "in fell or hall rig" is plainer than "in any rig except rope rig"
 _LEADING = Pattern(r"\b(by|at|in|during) (the )?")
 
 
@@ -64,6 +65,7 @@ def choice_phrase(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> Phrase:
     direct: list[Atom] = [(name, ())] if name else _grouped(lookup, fact, atoms(lookup, fact.id, chosen))
     others = atoms(lookup, fact.id, order - chosen)
     turned = sum(1 + len(w) for _, w in others) < sum(1 + len(w) for _, w in direct)
+    turned = turned and not (fact.family == "rig" and len(direct) < _FEW)
     picked = others if turned else direct
     if fact.family == "rig":
         return _rig_phrase(lookup, fact.id, picked, turned)
@@ -128,7 +130,8 @@ def _noun_choice(lookup: Lookup, fact: Fact, picked: list[Atom], turned: bool) -
     subject, verb = definite(fact.label), be(fact.label)
     strippable = [value for value in fact.values if _stripped(lookup, fact, [value.id]) is not None]
     short = None
-    if len(strippable) > 1 and not any(without for _, without in picked):
+    bare = [value.id for value in strippable if _is_qualified(fact, value.label)]
+    if (len(strippable) > 1 or set(values) <= set(bare)) and not any(without for _, without in picked):
         short = [(_stripped(lookup, fact, [v]) or [lookup.value_label(fact.id, v)])[0] for v in values]
     if short is not None:
         text = listing(short, "or")
@@ -142,6 +145,12 @@ def _noun_choice(lookup: Lookup, fact: Fact, picked: list[Atom], turned: bool) -
         return Phrase(f"{WEARER} has {had}", None, f"with {had}", noun=had, place=6)
     said = _join_atoms(lookup, fact, picked, turned)
     return Phrase(f"{subject} {verb} {said}", noun=phrase(fact.label, said))
+
+
+def _is_qualified(fact: Fact, label: str) -> bool:
+    """Whether a label is the fact's own with one word before it: "clear weather"."""
+    words, own = label.lower().split(), fact.label.lower().split()
+    return len(words) == len(own) + 1 and words[1:] == own
 
 
 def _names_itself(fact: Fact, label: str) -> bool:
