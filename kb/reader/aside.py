@@ -42,7 +42,9 @@ _PAST = word_set("""
     from off left back after before until past near former ex nearly almost soon later tomorrow yesterday
     last next ago used leaving finished done gone over
 """)
-"""Words that put a place, a time or a standing out of the present."""
+"""Words that put a place, a time or a standing that follows out of the present."""
+_ANOTHER_DAY = word_set("yesterday last next ago soon later")
+_TURNING = word_set("but so and")
 _POINTING = word_set("it its they them that this these those one ones both either neither")
 _ASKING = tag_set(
     "can, may, must, should, do, be, what, which, who, where, how, how many, when, why, have to"
@@ -94,10 +96,9 @@ def _without_states(found: Understood, read: Read) -> Reading | None:
 
 
 def _without_clauses(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
-    starts = sentence_starts(found.text, found.tokens)
-    if len(starts) < 2:
+    clauses = list(_clauses(found, sentence_starts(found.text, found.tokens)))
+    if len(clauses) < 2:
         return None
-    clauses = list(_clauses(found, starts))
     asking = {clause.sentence for clause in clauses if _asks(found, clause, clauses)}
     if not asking:
         return None
@@ -135,6 +136,10 @@ def _clauses(found: Understood, starts: Sequence[int]) -> Iterator[_Clause]:
         after = found.tokens[end].start if end < len(found.tokens) else len(found.text)
         mark = found.text[found.tokens[end - 1].end : after].strip()[:1]
         first = inside[0]
+        led = _leads(found, inside) if mark in ("?", "") else 0
+        if led:  # "I slept badly, but may I ..."
+            yield _Clause(first, led, ",", number)
+            first, number = led + 1, number + len(starts)
         if mark not in ("?", ""):
             for place in inside[1:]:
                 if pieces[place].tag == "comma" or (
@@ -145,6 +150,16 @@ def _clauses(found: Understood, starts: Sequence[int]) -> Iterator[_Clause]:
                     first = place + 1
         if first <= inside[-1]:
             yield _Clause(first, inside[-1] + 1, mark, number)
+
+
+def _leads(found: Understood, inside: Sequence[int]) -> int:
+    """Where "but", "so" or "and" joins a question to a statement in the same sentence; 0 if it does not."""
+    pieces = found.pieces
+    for place in inside[1:-2]:
+        low = found.tokens[pieces[place].first].low
+        if low in _TURNING and pieces[place + 1].tag in _ASKING and pieces[place - 1].tag == "comma":
+            return place if pieces[inside[0]].tag not in _ASKING else 0
+    return 0
 
 
 def _begins(found: Understood, place: int) -> bool:
@@ -209,8 +224,7 @@ def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], looku
     known = {lookup.facts[piece.fact].family for piece in facts if piece not in own}
     if len(others) == len(pieces) or not known.issubset(_CIRCUMSTANCE):
         return ""
-    led = [piece for piece in others if any(fact.first > piece.first for fact in facts if fact not in own)]
-    if any(token.low in _PAST for piece in led for token in _tokens(found, piece)):
+    if any(fact not in own and _is_past(found, pieces, fact) for fact in facts):
         return ""
     for piece in others:
         if (
@@ -222,6 +236,23 @@ def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], looku
     if not any(piece.tag in ("unknown", "aspect value") for piece in others):
         return ""
     return ", ".join(_dated(found, piece) for piece in pieces if piece.tag in _KEPT)
+
+
+_BETWEEN = tag_set("det, poss, filler, of, in, on, for, to, be, have, joined, comma")
+
+
+def _is_past(found: Understood, pieces: Sequence[Piece], fact: Piece) -> bool:
+    """ "Back from leave", "off the field", "on watch yesterday": whether a fact is said of another time."""
+    place = pieces.index(fact) - 1
+    while place >= 0 and pieces[place].tag in _BETWEEN and not _lows(found, pieces[place]) & _PAST:
+        place -= 1
+    before = _lows(found, pieces[place]) if place >= 0 else set()
+    aside = {low for piece in pieces for low in _lows(found, piece)}
+    return bool(before & _PAST and "to" not in before) or bool(aside & _ANOTHER_DAY)  # "off to"
+
+
+def _lows(found: Understood, piece: Piece) -> set[str]:
+    return {token.low for token in _tokens(found, piece)}
 
 
 def _dated(found: Understood, piece: Piece) -> str:

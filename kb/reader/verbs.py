@@ -45,7 +45,12 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
     """ "May I pin the tape", "may I leave the cap": a name where only a verb can stand is no name."""
     piece = pieces[index]
     single = piece.last - piece.first == 1 and piece.tag in ("fact", *_ITEMS, "values", "fact name")
-    if not single or not _is_verb_place(pieces, index) or tokens[piece.first].low.endswith(("ing", "s")):
+    leaving = tokens[piece.first].low == "leave"
+    if (
+        not single
+        or not _is_verb_place(pieces, index, leaving)
+        or tokens[piece.first].low.endswith(("ing", "s"))
+    ):
         return piece
     tag = PHRASES.get((tokens[piece.first].low,), "")
     verb = (
@@ -85,8 +90,10 @@ def _is_made_of(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) 
     return word in ("include", "includes") and before.fact == "rig" and following.tag in _ITEMS
 
 
-def _is_verb_place(pieces: Sequence[Piece], index: int) -> bool:
+def _is_verb_place(pieces: Sequence[Piece], index: int, leaving: bool = False) -> bool:
     before = pieces[index - 1].tag if index else ""
     asked = index > 1 and pieces[index - 2].tag in _ASKING
     led = (before in _SUBJECTS and asked) or before in ("have to", "to")
+    if asked and before in _SUBJECTS and leaving:
+        return True  # "may I leave one button open" is nobody's leave
     return led and index + 1 < len(pieces) and pieces[index + 1].tag in _NOUN_STARTS

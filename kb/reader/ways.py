@@ -33,6 +33,7 @@ _LIGHT_VERBS = word_set("""
 _SHUT = word_set("buttoned fastened hooked laced closed zipped done clipped buckled")
 _SHUTTING = word_set("done fastened closed shut fasten close")
 _OPENING = word_set("undone unfastened open unfasten undo loose")
+_ONE_OF = word_set("top bottom first last upper lower one two three few couple some")
 _EMPTY = word_set("the a an of to my your all with and")
 
 
@@ -160,8 +161,10 @@ def _turned(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
     """ "same", "contrary" or "both" if the words are those of a way; "" if they are not."""
     used: set[str] = set()
     contrary, agreed, loose, undone = 0, 0, 0, False
-    for part in tokenize(label):
-        if part.low in _EMPTY:
+    parts = [part for part in tokenize(label) if part.low not in _EMPTY]
+    reaching = {parts[-1].low} if " to the " in label and len(parts) > 1 else set()  # "up to the throat"
+    for part in parts:
+        if part.low in reaching and part.key not in {t.key for t in words}:
             continue
         same = {
             t.low
@@ -173,6 +176,9 @@ def _turned(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
         if part.low in _SHUT:
             same |= {t.low for t in words if t.low in _SHUTTING}
             against |= {t.low for t in words if t.low in _OPENING}
+        if against and _is_verb(part.low):
+            used |= same - {part.low}  # "leave a button open" is not buttoned
+            same &= {part.low}
         if part.low in _CONTRARY and same and against:
             return "both" if _covers(over, used | same | against) else ""
         if not same and not against:
@@ -199,4 +205,4 @@ def _against(word: str, part: str) -> bool:
 
 
 def _covers(over: Sequence[Token], used: set[str]) -> bool:
-    return all(token.low in used or token.low in _LIGHT_VERBS for token in over)
+    return all(token.low in used or token.low in _LIGHT_VERBS | _ONE_OF for token in over)
