@@ -16,6 +16,7 @@ from kb.reader.choice import answer_to_ask, asked_place
 from kb.reader.english import PHRASES
 from kb.reader.fits import rules_on, wearing
 from kb.reader.lexicon import Entry, Lexicon
+from kb.reader.lost import with_nothing_lost
 from kb.reader.people import people_asked
 from kb.reader.permits import asked_grant, held
 from kb.reader.pieces import Understood
@@ -71,6 +72,8 @@ def read_turn(
         reading = _gone_on(text, previous, talk)
     if reading is None:
         reading = talk.read(text, previous)
+    if previous is None:
+        reading = with_nothing_lost(reading, lookup)
     return msgspec.structs.replace(
         reading, recent=_recent(reading, previous), frame=_frame(reading, previous)
     )

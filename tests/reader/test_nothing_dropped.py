@@ -2,23 +2,28 @@
 
 from __future__ import annotations
 
+import msgspec
 import pytest
 
+from kb.model.records import Case
+from kb.reader import read_question
+from kb.reader.lost import names_lost, with_nothing_lost
 from tests.reader.conftest import HERE, Base
-from tests.reader.notation import read_cases
+from tests.reader.notation import TODAY, read_cases
+from tests.reading.sheets import questions
 
 _TOLD = ("item", "fact", "grade", "measure", "date")
-_FILES = ("choir.txt", "demo.txt", "asked-demo.txt", "asked-second.txt")
-_SAID_TWICE = ("with or without", "whether or not")
+_FILES = ("choir.txt", "demo.txt", "asked-demo.txt", "asked-second.txt", "words-third.txt")
+_SAID_TWICE = ("with or without", "whether or not", "or no helmet")
 
 
-def bases(choir: Base, demo: Base, second: Base) -> dict[str, Base]:
-    return dict(zip(_FILES, (choir, demo, demo, second), strict=True))
+def bases(choir: Base, demo: Base, second: Base, third: Base) -> dict[str, Base]:
+    return dict(zip(_FILES, (choir, demo, demo, second, third), strict=True))
 
 
 @pytest.mark.parametrize("file", _FILES)
-def test_what_is_taken_out_is_missed(choir: Base, demo: Base, second: Base, file: str) -> None:
-    base = bases(choir, demo, second)[file]
+def test_what_is_taken_out_is_missed(choir: Base, demo: Base, second: Base, third: Base, file: str) -> None:
+    base = bases(choir, demo, second, third)[file]
     same = []
     for question, _ in read_cases(HERE / file):
         reading = base.read(question)
@@ -29,6 +34,36 @@ def test_what_is_taken_out_is_missed(choir: Base, demo: Base, second: Base, file
             if span.role in _TOLD and base.read(rest).query == reading.query:
                 same.append((question, span.text))
     assert not same
+
+
+_SHEETS = ("demo", "second", "third")
+
+
+@pytest.mark.parametrize("books", _SHEETS)
+def test_every_name_is_in_what_is_asked(demo: Base, second: Base, third: Base, books: str) -> None:
+    base = dict(zip(_SHEETS, (demo, second, third), strict=True))[books]
+    lost = []
+    for asked in questions(books, "open"):
+        found = read_question(
+            asked.text, lexicon=base.lexicon, lookup=base.lookup, case=Case(as_of=asked.as_of)
+        )
+        lost += [(asked.text, span.text) for span in names_lost(found, base.lookup)]
+    assert not lost
+
+
+def test_a_name_that_is_lost_stops_the_question(demo: Base) -> None:
+    """Whatever part of the reader passes a name over, the question is not answered."""
+    reading = demo.read("May I wear the storm coat with the scarf in boat rig at night?")
+    assert reading.query is not None
+    for fact in ("rig", "worn:scarf", "daylight"):
+        facts = tuple((name, values) for name, values in reading.query.case.facts if name != fact)
+        if len(facts) == len(reading.query.case.facts):
+            continue
+        less = msgspec.structs.replace(reading.query, case=Case(as_of=TODAY, facts=facts))
+        stopped = with_nothing_lost(msgspec.structs.replace(reading, query=less), demo.lookup)
+        assert stopped.query is None
+        assert stopped.abstain is not None
+        assert stopped.abstain.words
 
 
 _MORE = {
@@ -47,8 +82,10 @@ _MORE = {
 
 
 @pytest.mark.parametrize("file", _MORE)
-def test_what_is_added_is_not_passed_over(choir: Base, demo: Base, second: Base, file: str) -> None:
-    base = bases(choir, demo, second)[file]
+def test_what_is_added_is_not_passed_over(
+    choir: Base, demo: Base, second: Base, third: Base, file: str
+) -> None:
+    base = bases(choir, demo, second, third)[file]
     same = []
     for question, _ in read_cases(HERE / file)[:60]:
         reading = base.read(question)

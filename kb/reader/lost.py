@@ -1,0 +1,95 @@
+"""A last check that no name in a question is passed over: each is in what is asked, or told as unused."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Abstain, Query, Reading, Span
+from kb.reader.lexicon import CREDENTIALS
+from kb.reader.tokens import Token, tokenize
+from kb.text import Pattern, visible
+
+_WORN = "worn:"
+_ACTS = frozenset({"wear", "carrying", "possession"})
+_ASKED = frozenset({"may", "must", "who", "when", "why"})
+_EITHER_WAY = Pattern(
+    r"(?i)\b(?:over|with or without|whether or not|regardless of|no matter)(?: \w+){0,3} ?$"
+)
+
+
+def with_nothing_lost(reading: Reading, lookup: Lookup) -> Reading:
+    """The reading, or that some of its words were not understood, where their names are not in the query."""
+    lost = tuple(span.text for span in names_lost(reading, lookup))
+    if not lost:
+        return reading
+    shown = ", ".join(f'"{visible(word)}"' for word in lost)
+    abstain = Abstain(reason=f"Not understood: {shown}.", words=lost)
+    return msgspec.structs.replace(reading, text="", query=None, abstain=abstain)
+
+
+def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
+    """The names of things, facts and measures that are neither in the query nor told as unused.
+
+    A clause is shown for whatever is said, "when" asks of facts by their names, a season may tell the day.
+    Parts of things, and things in a question of how or where, may only say what is measured or placed.
+    """
+    query = reading.query
+    if query is None or query.clause is not None:
+        return
+    facts = {name for case in (query.case, query.other) if case is not None for name, _ in case.facts}
+    items = _akin(query, facts, lookup)
+    unused = " ".join(reading.unused)
+    for span in reading.spans:
+        if span.text in unused or not span.target:
+            continue
+        if span.role == "item" and span.target in lookup.items:
+            lost = _is_asked_of(span, query, reading, lookup) and span.target not in items
+        elif span.role in ("fact", "grade") and span.target in lookup.facts:
+            lost = span.target not in facts and not _may_be_absent(span.target, query, facts, lookup)
+        else:
+            lost = span.role == "measure" and not _measures(span, query, facts, lookup)
+        if lost:
+            yield span
+
+
+def _akin(query: Query, facts: set[str], lookup: Lookup) -> set[str]:
+    """The things of the query with what they are kinds of, their kinds, and their wholes and parts."""
+    named = {*query.items, *(name.removeprefix(_WORN) for name in facts if name.startswith(_WORN))}
+    found = {akin for i in named if i in lookup.items for akin in (*lookup.broader(i), *lookup.narrower(i))}
+    wholes = {whole for item in found if (whole := lookup.items[item].part_of) is not None}
+    found |= {kind for whole in wholes for kind in lookup.narrower(whole)}
+    return found | {item.id for item in lookup.base.items if item.part_of in found}
+
+
+def _is_asked_of(span: Span, query: Query, reading: Reading, lookup: Lookup) -> bool:
+    """Whether a thing that is named must be one that the query is about."""
+    if query.kind not in _ASKED or query.aspect not in _ACTS or span.target is None:
+        return False
+    led = _EITHER_WAY.search(reading.question[: span.start]) is not None
+    held = {t.key for name, _ in query.case.facts if _is_held(name, lookup) for t in _words_of(name)}
+    named = {token.key for token in tokenize(span.text)}  # "if I hold the diver's badge"
+    return not led and held.isdisjoint(named) and "feature" not in lookup.broader(span.target)
+
+
+def _is_held(fact: str, lookup: Lookup) -> bool:
+    return lookup.facts[fact].family in CREDENTIALS
+
+
+def _words_of(fact: str) -> tuple[Token, ...]:
+    return tokenize(fact.partition(":")[2].replace("-", " "))
+
+
+def _may_be_absent(fact: str, query: Query, facts: set[str], lookup: Lookup) -> bool:
+    """Whether a fact that is named need not be known: "when", or "last winter", where the month is."""
+    dated = lookup.facts[fact].family == "term" and any(len(lookup.facts[f].values) == 12 for f in facts)
+    return query.kind == "when" or dated
+
+
+def _measures(span: Span, query: Query, facts: set[str], lookup: Lookup) -> bool:
+    """Whether an amount with a unit is asked about or known."""
+    plain = not any(c.isalpha() for c in span.text) or not any(c.isdigit() for c in span.text)
+    kinds = {lookup.facts[fact].kind for fact in facts}
+    return plain or query.value is not None or not kinds.isdisjoint(("quantity", "scale", "date"))
