@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from kb.model.lookup import Lookup
+from kb.model.months import months_of
 from kb.model.values import Choices
 from kb.reader.forms import NUMBER_WORDS
 from kb.reader.pieces import Piece
@@ -100,14 +101,21 @@ def _ordered(piece: Piece, lookup: Lookup) -> tuple[str, ...]:
     return lookup.order(piece.fact) if fact.kind == "scale" and fact.family != "authorisation" else ()
 
 
+def _months(piece: Piece, lookup: Lookup) -> tuple[str, ...]:
+    """January to December where a fact is the month, which goes on after the end with the beginning."""
+    single = piece.tag == "fact" and isinstance(piece.values, Choices) and len(piece.values.members) == 1
+    return months_of(lookup.facts[piece.fact]) if single else ()
+
+
 def compare_values(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
-    """ "K5 and above", "below W1", "at least K2", "H1 to H3", "from K3 to K5"."""
+    """ "K5 and above", "below W1", "at least K2", "H1 to H3", "from K3 to K5", "November to March"."""
     found = list(pieces)
     index = 0
     while index < len(found):
         order = _ordered(found[index], lookup)
-        if order:
-            _compare_at(found, index, order, tokens)
+        months = () if order else _months(found[index], lookup)
+        if order or months:
+            _compare_at(found, index, order or months, tokens, in_a_circle=bool(months))
         index += 1
     return tuple(found)
 
@@ -116,7 +124,9 @@ def _span(order: Sequence[str], keep: Callable[[int], bool]) -> Choices:
     return Choices(frozenset(value for rank, value in enumerate(order) if keep(rank)))
 
 
-def _compare_at(found: list[Piece], index: int, order: tuple[str, ...], tokens: tuple[Token, ...]) -> None:
+def _compare_at(
+    found: list[Piece], index: int, order: tuple[str, ...], tokens: tuple[Token, ...], in_a_circle: bool
+) -> None:
     piece = found[index]
     ranks = _ranks(piece, order)
     before = index - 1
@@ -130,6 +140,8 @@ def _compare_at(found: list[Piece], index: int, order: tuple[str, ...], tokens: 
         "above": lambda rank: rank > max(ranks), "below": lambda rank: rank < min(ranks),
         "at least": lambda rank: rank >= min(ranks), "at most": lambda rank: rank <= max(ranks),
     }  # fmt: skip
+    if in_a_circle and (opening in rules or after in ("upward", "downward")):
+        return
     if opening in rules:
         found[before : index + 1] = [
             fact_piece(piece, piece.fact, _span(order, rules[opening]), found[before].first, piece.last)
@@ -146,7 +158,11 @@ def _compare_at(found: list[Piece], index: int, order: tuple[str, ...], tokens: 
         if other < len(found) and found[other].tag == "fact" and found[other].fact == piece.fact:
             high = _ranks(found[other], order)
             start = before if opening == "between" else index
-            span = _span(order, lambda rank: min(ranks) <= rank <= max(high))
+            low, top = min(ranks), max(high)
+            round_the_end = in_a_circle and low > top
+            span = _span(
+                order, lambda rank: (rank >= low or rank <= top) if round_the_end else low <= rank <= top
+            )
             if span.members:
                 found[start : other + 1] = [
                     fact_piece(piece, piece.fact, span, found[start].first, found[other].last)

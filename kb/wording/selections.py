@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from kb.model.lookup import Lookup
+from kb.model.months import months_of
 from kb.model.records import Fact
 from kb.model.values import Choices
 from kb.text import Pattern
@@ -61,6 +62,9 @@ def choice_phrase(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> Phrase:
     if not chosen or chosen == order:
         which = "any" if chosen else "no"
         return Phrase(f"{which} {fact.label} will do", noun=f"{which} {fact.label}")
+    months = months_of(fact)
+    if months and chosen <= set(months):
+        return _months_phrase(lookup, fact, [month in chosen for month in months])
     name = _group_name(lookup, fact, chosen)
     direct: list[Atom] = [(name, ())] if name else _grouped(lookup, fact, atoms(lookup, fact.id, chosen))
     others = atoms(lookup, fact.id, order - chosen)
@@ -81,6 +85,19 @@ def choice_phrase(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> Phrase:
             return Phrase(f"it is {_LEADING.sub(r'', bare)}", bare, attached, noun=bare, place=6)
         return Phrase(f"{WEARER} is {bare}", bare, attached, True, bare, place)
     return _noun_choice(lookup, fact, picked, turned)
+
+
+def _months_phrase(lookup: Lookup, fact: Fact, chosen: list[bool]) -> Phrase:
+    """ "the month is November to March": three months or more in a row by the first and the last."""
+    starts = [i for i in range(12) if chosen[i] and not chosen[i - 1]]
+    runs = []
+    for start in starts:
+        run = [(start + step) % 12 for step in range(12)]
+        run = run[: next(step for step in range(12) if not chosen[run[step]])]
+        said = [lookup.value_label(fact.id, months_of(fact)[i]) for i in run]
+        runs += [f"{said[0]} to {said[-1]}"] if len(said) > 2 else said
+    text = listing(runs, "or")
+    return Phrase(f"{definite(fact.label)} {be(fact.label)} {text}", noun=phrase(fact.label, text))
 
 
 def _is_of_wearer(fact: Fact) -> bool:

@@ -8,12 +8,14 @@ Nothing is left out by it: the sentence says what the table says.
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Sequence
 
 from kb.model.conditions import Condition, Test, all_of, any_of
 from kb.model.lookup import Lookup
+from kb.model.months import month_of
 from kb.model.questions import Verdict
-from kb.model.values import YES, Choices, ValueSet, intersect, is_empty
+from kb.model.values import YES, Choices, ValueSet, intersect, is_empty, is_subset
 from kb.wording.cases import Facts
 from kb.wording.conditions import phrase_in
 from kb.wording.labels import GRADE
@@ -27,15 +29,28 @@ _RARE = 2  # a place or an activity is one of several: rare is fewer than half o
 _LONGEST = 120  # characters of an exception beside a verdict
 
 
-def ordinary(lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]]) -> int | None:
-    """The number of the row in which nothing is out of the ordinary, if all facts are of that kind."""
+def ordinary(
+    lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]], day: datetime.date | None = None
+) -> int | None:
+    """The number of the row in which nothing is out of the ordinary, if all facts are of that kind.
+
+    On a day that is given its month is the ordinary one.
+    """
     beside = goes_with(rows)
     if beside is not None:
         return beside
-    facts = [test for row, _ in rows for test in row]
+    this_month = month_of(day, lookup) if day is not None else None
+    month, now = this_month or ("", None)
+    facts = [test for row, _ in rows for test in row if test[0] != month]
     if not all(_is_ordinary(lookup, *test) or _is_rare(lookup, *test) for test in facts):
         return None
-    found = [i for i, (row, _) in enumerate(rows) if all(_is_ordinary(lookup, *test) for test in row)]
+
+    def usual(fact: str, values: ValueSet) -> bool:
+        if fact == month and now is not None:
+            return is_subset(now, values)
+        return _is_ordinary(lookup, fact, values)
+
+    found = [i for i, (row, _) in enumerate(rows) if all(usual(*test) for test in row)]
     return found[0] if len(found) == 1 and len(rows) > 1 else None
 
 

@@ -89,7 +89,7 @@ def _act_line(lookup: Lookup, verdict: Verdict, query: Query) -> str:
 
 def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]]) -> str:
     """Yes or no, "unless ...", where that says the whole table; else nothing."""
-    usual = ordinary(lookup, rows)
+    usual = ordinary(lookup, rows, query.case.as_of)
     if usual is None or query.kind not in ("may", "must") or not query.items:
         return ""
     answers = [_means_yes(lookup, query, verdict) for _, verdict in rows]

@@ -149,3 +149,23 @@ def test_who_may_not_is_told_when_they_may_not(demo: KnowledgeBase) -> None:
     depends = [entry for entry in answer.entries if entry.verdict == "conditional"]
     assert depends
     assert all(entry.condition == "prohibited when the wearer is diving" for entry in depends)
+
+
+# -- what is out of the ordinary ------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("day", "headline"),
+    [
+        (DAY, "Yes. The knit cap may be worn, unless the month is April to October."),
+        (datetime.date(2026, 7, 1), "It depends on the month."),
+    ],
+)
+def test_the_month_of_the_day_leads(demo: KnowledgeBase, day: datetime.date, headline: str) -> None:
+    question = "Can I wear the knit cap with watch rig outside on station?"
+    (answer,) = demo.ask(question, as_of=day)
+    assert (answer.verdict, answer.headline) == ("conditional", headline)
+    (again,) = demo.ask("May anyone wear the knit cap, in watch rig, month November to March?", as_of=day)
+    months = {case.when for case in answer.cases if case.verdict == "permitted"}
+    known = dict(again.reading.query.case.facts) if again.reading.query else {}
+    assert {known["month"]} == {dict(when)["month"] for when in months}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import re
 from collections.abc import Sequence
 from typing import Literal, NamedTuple
@@ -79,10 +80,14 @@ def _verdict_unless_mentioned(answer: Answer, lookup: Lookup) -> set[str]:
     }
 
 
+def _day(answer: Answer) -> datetime.date:
+    return datetime.date.fromisoformat(answer.as_of)
+
+
 def _leading(answer: Answer, lookup: Lookup) -> str | None:
     """The verdict that the headline leads with: "Yes. ..., unless ..." says what else holds."""
     if answer.verdict == "conditional" and answer.headline.startswith(("Yes", "No")):
-        usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases])
+        usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases], _day(answer))
         return answer.cases[usual].verdict if usual is not None else answer.verdict
     return answer.verdict
 

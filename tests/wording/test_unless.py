@@ -88,7 +88,7 @@ def test_a_line_of_a_list_is_said_by_the_ordinary_row() -> None:
 
 
 NAMES = ("hauling", "worn:cap", "worn:scarf")
-ROWS = [
+ROWS: list[Row] = [
     row(*(Test(name, choices(value)) for name, value in zip(NAMES, values, strict=True)))
     for values in itertools.product(("yes", "no"), repeat=len(NAMES))
 ]

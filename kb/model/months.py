@@ -1,0 +1,31 @@
+"""The months of the calendar as values of a fact."""
+
+from __future__ import annotations
+
+import datetime
+
+from kb.model.lookup import Lookup
+from kb.model.records import Fact
+from kb.model.values import Choices
+
+MONTHS = (
+    "january", "february", "march", "april", "may", "june", "july", "august", "september", "october",
+    "november", "december",
+)  # fmt: skip
+
+
+def months_of(fact: Fact) -> tuple[str, ...]:
+    """The values that are the twelve months, January first; none where the fact is not the month."""
+    if len(fact.values) < len(MONTHS) or fact.kind == "yes_no":
+        return ()
+    named = {value.label.casefold(): value.id for value in fact.values}
+    return tuple(named[month] for month in MONTHS) if all(month in named for month in MONTHS) else ()
+
+
+def month_of(day: datetime.date, lookup: Lookup) -> tuple[str, Choices] | None:
+    """The fact that is the month, where the books have one with all twelve, and the month of a day."""
+    for fact in lookup.base.facts:
+        months = months_of(fact)
+        if months:
+            return fact.id, Choices(frozenset({months[day.month - 1]}))
+    return None
