@@ -199,8 +199,11 @@ def _is_idle(found: Understood, clause: _Clause, weighty: frozenset[str]) -> boo
 
 
 def _is_idle_word(found: Understood, piece: Piece) -> bool:
-    """ "I've just come back", "it is bright"."""
+    """ "I've just come back", "it is bright", "behind the station"."""
     word = found.tokens[piece.first].low
+    if piece.tag == "authority":  # "behind the station"
+        before = next((p for p in reversed(found.pieces) if p.first < piece.first and p.tag != "det"), None)
+        return before is not None and before.tag in ("on", "in", "beyond")
     return (piece.tag == "only" and word == "just") or (piece.tag == "aspect value" and word in _STATE_WORDS)
 
 

@@ -213,7 +213,10 @@ def _split_verbs(tokens: tuple[Token, ...], names: list[Piece]) -> list[Piece]:
             following = tokens[later + 1].low if later + 1 < len(tokens) else ""
             if tag == "wear" and PHRASES.get((following,)) in ("det", "poss"):
                 break
-            parted = any(index < n.first and n.last <= later for n in names)
+            parted = any(
+                index < n.first and n.last <= later and any(e.kind == "item" for e in n.entries)
+                for n in names
+            )
             if tag and (parted or tokens[later - 1].low in ("it", "them", "this", "that")):
                 kind, arg = ("act", "wear") if tag == "wear" else (tag, "")
                 found.append(Piece(first=index, last=index + 1, tag=kind, arg=arg, how="pattern"))
@@ -286,7 +289,8 @@ def _shared_ends(pieces: list[Piece], tokens: tuple[Token, ...], lexicon: Lexico
         piece = pieces[index]
         if piece.tag in ("and", "or", "comma", "det"):
             continue
-        single = piece.tag in ("unknown", "name") and piece.last - piece.first == 1
+        led = all(token.low in LEADING_PREPOSITIONS for token in tokens[piece.first : piece.last - 1])
+        single = piece.tag in ("unknown", "name") and led  # "in fell or hall rig"
         joined = index + 1 < len(pieces) and pieces[index + 1].tag in ("and", "or", "comma")
         entries = (
             lexicon.names.get(tokens[piece.last - 1].key + tail, ()) if tail and single and joined else ()

@@ -343,6 +343,8 @@ def _value_names(
             yield from (((lead, *words), entry) for lead in ("this", "every", "each", "during"))
         if fact.family == "situation":
             yield _predicated(label), entry
+            if len(words) > 2 and words[0].endswith("ing"):  # "guests of the Board"
+                yield words[1:], entry._replace(rank=2)
         yield _without_preposition(label), entry._replace(rank=1)
         core = tuple(word for word in words if word not in fact_words)
         if core and core != words:

@@ -212,7 +212,7 @@ def _chosen(piece: Piece, pieces: Iterable[Piece], lookup: Lookup, which: bool, 
             entries = tuple(entry for entry in entries if entry.id not in sure) or entries
         entries = _settled(entries, others, lookup)
         if len(entries) > 1:
-            entries = _of_whom(entries, pieces, lookup)
+            entries = of_whom(entries, pieces, lookup)
     if len(entries) == 1 and entries[0].rank < 3:
         return msgspec.structs.replace(piece, tag="item", arg=entries[0].id, entries=entries)
     return msgspec.structs.replace(piece, entries=entries)
@@ -234,7 +234,7 @@ def _settled(entries: tuple[Entry, ...], others: Sequence[Piece], lookup: Lookup
     return broadest if len(broadest) == 1 else entries
 
 
-def _of_whom(entries: tuple[Entry, ...], pieces: Iterable[Piece], lookup: Lookup) -> tuple[Entry, ...]:
+def of_whom(entries: tuple[Entry, ...], pieces: Iterable[Piece], lookup: Lookup) -> tuple[Entry, ...]:
     """ "A coxswain ... his badge": the one of these that is called after what the wearer is said to be."""
     held = [p.fact for p in pieces if p.tag == "fact" and lookup.facts[p.fact].family in CREDENTIALS]
     words = {

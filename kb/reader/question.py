@@ -15,12 +15,12 @@ from kb.reader.datum import datums, take_datums
 from kb.reader.english import LIMBS
 from kb.reader.fold import fold
 from kb.reader.frame import Frame, find_frame
-from kb.reader.gate import is_modifier, unexplained
+from kb.reader.gate import unexplained
 from kb.reader.lexicon import Lexicon
 from kb.reader.light import light
 from kb.reader.manner import asked_manner, asked_place
 from kb.reader.misspelt import mended_token, names_nearby, plain_words
-from kb.reader.naming import resolve_names
+from kb.reader.naming import of_whom, resolve_names
 from kb.reader.otherwise import otherwise
 from kb.reader.outright import asked_outright
 from kb.reader.parts import Roles
@@ -28,7 +28,7 @@ from kb.reader.pieces import Piece, Understood
 from kb.reader.query import build_query
 from kb.reader.roles import find_roles
 from kb.reader.shades import shades
-from kb.reader.spelling import Search, index_entries, is_real_word, near_labels, near_words
+from kb.reader.spelling import Search, index_entries, is_real_word, near_words
 from kb.reader.tokens import Token, tokenize, word_key
 from kb.reader.told import loose, told
 from kb.reader.verbs import verbs
@@ -116,7 +116,8 @@ def _from_index(
             continue
         words = [tokens[piece.first].low for piece in pieces[index:last] if piece.tag == "unknown"]
         verb = _is_verb(pieces, index, last) or (len(words) == 1 and word_key(words[0]) in LIMBS)
-        entries = index_entries(words, search, lookup) if not verb and any(len(w) > 3 for w in words) else ()
+        known = not verb and any(len(w) > 3 for w in words)
+        entries = of_whom(index_entries(words, search, lookup), pieces, lookup) if known else ()
         if entries and not (last < len(pieces) and pieces[last].tag in ("item", "items")):
             tag, arg = ("item", entries[0].id) if len(entries) == 1 else ("items", "")
             first, end = pieces[index].first, pieces[last - 1].last
@@ -236,10 +237,12 @@ def _read(
             return Reading(question=text, spans=spans, ask=way)
         if way is not None:
             return Reading(question=text, text=say_query(lookup, way), query=way, spans=spans)
-        stopped = ask_instead(found, left, frame, roles, case, lookup) or _gate(
-            found, left, case, lexicon, lookup
+        from kb.reader.stopped import stopped  # noqa: PLC0415
+
+        stop = ask_instead(found, left, frame, roles, case, lookup) or stopped(
+            found, left, lookup, lambda rest: read_question(rest, lexicon=lexicon, lookup=lookup, case=case)
         )
-        return _stopped(text, spans, stopped)
+        return _stopped(text, spans, stop)
     outcome = _outcome(found, frame, roles, case, lookup, previous)
     if isinstance(outcome, (Ask, Abstain)):
         return _stopped(text, spans, outcome)
@@ -306,81 +309,6 @@ def _two_readings(query: Query, lookup: Lookup) -> Ask:
     without = msgspec.structs.replace(query, polarity="not")
     said = [say_query(lookup, reading) for reading in (plain, without)]
     return Ask(fact="reading", prompt="Which is meant?", choices=tuple((text, text) for text in said))
-
-
-def _gate(
-    found: Understood, left: tuple[int, ...], case: Case, lexicon: Lexicon, lookup: Lookup
-) -> Ask | Abstain:
-    """What to say about words that nothing explains: confirm without a modifier, else abstain."""
-    words = [_written(found, index) for index in left]
-    if all(found.pieces[index].tag == "book" for index in left):
-        shown = _quoted(words)
-        prompt = f"All books are read together, not {shown} alone. Answer from all of them?"
-        return Ask(
-            fact="reading",
-            prompt=prompt,
-            choices=((_without(found, _with_lead(found, left)), "from all of them"),),
-        )
-    if all(is_modifier(found, left, index, lookup) for index in left):
-        unknown = tuple(index for index in left if found.pieces[index].tag == "unknown")
-        for dropped in dict.fromkeys((unknown or left, left)):
-            rest = _without(found, dropped)
-            again = read_question(rest, lexicon=lexicon, lookup=lookup, case=case)
-            if again.abstain is None and (again.ask is None or again.ask.fact == "item"):
-                shown = _quoted([_written(found, index) for index in dropped])
-                prompt = f"The books do not know {shown} here. Answer without it?"
-                return Ask(fact="reading", prompt=prompt, choices=((rest, "without it"),))
-
-    from kb.reader.leftover import ask_meaning  # noqa: PLC0415  only where words are left
-
-    meant = ask_meaning(
-        found, left, lookup, lambda text: read_question(text, lexicon=lexicon, lookup=lookup, case=case)
-    )
-    if meant is not None:
-        return meant
-    names = [word for index, word in zip(left, words, strict=True) if found.pieces[index].tag == "unknown"]
-    near = near_labels(" ".join(names), lookup) if names else ()
-    bare = all(found.pieces[index].tag == "number" for index in left)
-    reason = (
-        f"It is not said what {_quoted(words)} measures." if bare else f"Not understood: {_quoted(words)}."
-    )
-    return Abstain(reason=reason, words=tuple(words), suggestions=near)
-
-
-def _with_lead(found: Understood, left: tuple[int, ...]) -> tuple[int, ...]:
-    """The places with the article and preposition before each: "under the station order"."""
-    places = set(left)
-    for index in left:
-        before = index - 1
-        while before >= 0 and found.pieces[before].tag == "det":
-            places.add(before)
-            before -= 1
-        lead = found.pieces[before] if before >= 0 else None
-        if lead is not None and (
-            lead.tag in ("in", "by", "with", "for", "of")
-            or (found.tokens[lead.last - 1].low == "to" and lead.tag == "filler")
-        ):
-            places.add(before)
-    return tuple(sorted(places))
-
-
-def _quoted(words: list[str]) -> str:
-    return ", ".join(f'"{visible(word)}"' for word in words)
-
-
-def _without(found: Understood, dropped: tuple[int, ...]) -> str:
-    """The text without some of its words."""
-    rest = found.text
-    for index in reversed(dropped):
-        piece = found.pieces[index]
-        start, end = found.tokens[piece.first].start, found.tokens[piece.last - 1].end
-        rest = rest[:start] + rest[end:].lstrip(" -")
-    return " ".join(rest.split())
-
-
-def _written(found: Understood, index: int) -> str:
-    piece = found.pieces[index]
-    return found.text[found.tokens[piece.first].start : found.tokens[piece.last - 1].end]
 
 
 def make_spans(found: Understood, lookup: Lookup) -> tuple[Span, ...]:

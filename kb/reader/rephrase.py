@@ -64,7 +64,7 @@ _LINES = r"""
     \s(?:its|their) own right)?\W*$ => which clause mentions \1 as \2?
 \bwhat(?:'s| is| are) (.+?) (?:made|built|knitted|woven|cut|sewn)(?: out)? (?:of|from)\b
      => what is the construction of \1
-\bwhat (?:material|fabric|cloth|stuff)(?: is| are| must| should| does| do)? (.+?)(?: be| have to be)?
+\bwhat (?:material|fabric|cloth|stuff)(?: is| are| must| should| does| do) (.+?)(?: be| have to be)?
     \s(?:made|cut|sewn)?(?: (?:of|from|out of))?\W*$ => what is the construction of \1?
 ^(.*?)[,:;]?\s(?:is it )?(?:the )?(\w+ )?on,? or (?:the )?(?:\w+ )?off\W*$ => \1 \2?
 \bwill (.+?) (?:be|cause) (?:a problem|an issue|trouble|a worry|any trouble)\b
@@ -120,6 +120,8 @@ _LINES = r"""
 \b(?:is|are)(?:n't)? (.+?) (?:finished(?: with)?|done (?:away )?with
     |over and done with)\W*$ => may I still wear \1?
 ^(?:can|may|could|am i allowed to) (?:i |we )?borrow (.+?)(?: (?:from|off|of) .+)?\W*$ => may anyone lend \1?
+,? or (?:can|may|could|should|do|shall) (?:i|we|he|she|they) (?:just )?(?:go|do|be|work) (?:without(?: them| it)?
+    |bare\w*|with nothing)(?: on)?\W*$ => ?
 \bis there (?:a|any|no) way (?:round|around|out of|past) (?:the |a )?no[- ](\w+(?: \w+)?)[- ]rule\b
      => may I wear \1
 \bwhich (?:one |\w+ )?(?:goes|comes|ranks|sits|is worn) (?:first|higher|highest|ahead|above)\b
