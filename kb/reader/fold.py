@@ -310,9 +310,13 @@ def _asks(pieces: Sequence[Piece], index: int) -> bool:
     if after in ("hold", "have") and index > 1:
         return False
     denied = after == "for" and index > 1 and _is_item(pieces[index - 2])  # "coveralls are not for town"
+    opens = all(piece.tag in _LEADING for piece in pieces[: index - 1])  # "so isn't a K3 allowed one"
     return before in ("can", "may", "must", "should", "do", "have to") or (
-        before == "be" and (index == 1 or denied)
+        before == "be" and (opens or denied)
     )
+
+
+_LEADING = frozenset({"filler", "comma", "and", "but", "or"})
 
 
 def _is_item(piece: Piece) -> bool:

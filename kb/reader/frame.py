@@ -53,6 +53,7 @@ class _Flow:
         self, pieces: Sequence[Piece], tokens: tuple[Token, ...], told: frozenset[int] = frozenset()
     ) -> None:
         self.places = [i for i, p in enumerate(pieces) if p.tag not in SKIPPED and i not in told]
+        self.led = [i > 0 and pieces[i - 1].tag == "comma" for i in self.places]
         self.tags = [pieces[i].tag for i in self.places]
         self.pieces = [pieces[i] for i in self.places]
         self.words = [tokens[p.first].low for p in self.pieces]
@@ -305,10 +306,8 @@ def _head(flow: _Flow) -> int:
     for index, tag in enumerate(flow.tags):
         if tag == "where" and "act" in flow.tags[:index] and flow.tags[0] in _AUXILIARIES:
             continue  # "may I wear it open where machinery is running"
-        if tag in _WH and (
-            tag != "who"
-            or all(before in ("list", "show", "by", "for", "self") for before in flow.tags[:index])
-        ):
+        leading = all(before in ("list", "show", "by", "for", "self") for before in flow.tags[:index])
+        if tag in _WH and (tag != "who" or leading or (flow.led[index] and flow.tag(index + 2) != "fact")):
             return index
     return len(flow.tags)
 

@@ -41,7 +41,8 @@ def otherwise(
             return _made(reading, placed, lookup)
     plainer = [asked_either(found, before, lookup) or rephrased(as_mended(found), first=True)]
     if plainer == [None] and reading.query is None and not _is_choice(reading):
-        plainer = [rephrased(as_mended(found)), rephrased(found.text)]
+        mended = as_mended(found)  # "7 degrrees": measures are read as they are written
+        plainer = [mended if mended != found.text else None, rephrased(mended), rephrased(found.text)]
     for text in dict.fromkeys(plainer):
         if text is None:
             continue

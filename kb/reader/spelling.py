@@ -15,13 +15,21 @@ from kb.reader.misspelt import sound, sounding, structure_words
 from kb.reader.tokens import Token, word_key
 
 _PLACES = frozenset({"first", "second", "third", "fourth", "last", "next", "former", "latter"})
+_SAID = """
+    degrees inches millimetres millimeters centimetres centimeters metres celsius quarter today tomorrow
+    yesterday tonight january february march april june july august september october november december
+    monday tuesday wednesday thursday friday saturday sunday edition tolerance measure measures measured
+    through another
+"""
+"""Words of measures, days and the like, which are read by their form."""
 _STRUCTURE = frozenset(word for phrase in PHRASES for word in phrase)
 
 
 @cache
 def _worth_mending() -> tuple[str, ...]:
     """Words of structure that are long enough to be recognised misspelt."""
-    return tuple(word for word in sorted(_STRUCTURE) if len(word) > 4 and word.isalpha())
+    words = {*_STRUCTURE, *_SAID.split()}
+    return tuple(word for word in sorted(words) if len(word) > 4 and word.isalpha())
 
 
 class Hit(Protocol):
@@ -52,10 +60,23 @@ def is_real_word(token: Token, lexicon: Lexicon) -> bool:
     ):
         if token.low.endswith(ending):
             stem = token.low[: -len(ending)]
-            doubled = stem[:-1] if stem[-1:] == stem[-2:-1] else stem
+            doubled = stem[:-1] if stem[-1:] == stem[-2:-1] and _doubles(stem) else stem
             if any(stem + more in COMMON_WORDS for more in restored) or doubled in COMMON_WORDS:
                 return True
     return False
+
+
+def _doubles(stem: str) -> bool:
+    """Whether the last letter is doubled as in "stopping": after one vowel that a consonant leads to."""
+    return stem[-3:-2] in tuple("aeiouy") and stem[-4:-3] not in tuple("aeiou")
+
+
+def _near_enough(word: str, name: str) -> bool:
+    """Whether two words that sound alike are also written alike."""
+    from rapidfuzz.distance import OSA  # noqa: PLC0415  only when a word is left over
+
+    away = int(OSA.distance(word, name))
+    return away <= 2 or (away <= len(word) // 2 and word[:2] == name[:2])
 
 
 def near_words(word: str, lexicon: Lexicon, limit: int = 3) -> tuple[str, ...]:
@@ -65,9 +86,7 @@ def near_words(word: str, lexicon: Lexicon, limit: int = 3) -> tuple[str, ...]:
 
     if len(word) < 4 or not word.isalpha():
         return ()
-    alike = sounding(word, lexicon.label_words)
-    if len({word_key(name) for name in alike}) == 1:
-        return alike[:1]
+    alike = tuple(name for name in sounding(word, lexicon.label_words) if _near_enough(word, name))
     cutoff = 2 if len(word) >= 8 else 1
     forms = (word,) if word_key(word) == word else (word, word_key(word))
     found = [
@@ -83,6 +102,11 @@ def near_words(word: str, lexicon: Lexicon, limit: int = 3) -> tuple[str, ...]:
     ]
     if len(word) < 6:
         found = [entry for entry in found if entry[0][0] == word[0]]
+    by_letters = {word_key(name) for name, score in found if score == 1}
+    if len({word_key(name) for name in alike}) == 1 and (
+        len(by_letters) != 1 or word_key(alike[0]) in by_letters
+    ):
+        return alike[:1]
     if not found and alike:
         return alike[:limit]
     if not found:

@@ -17,6 +17,7 @@ from kb.reader.english import PHRASES
 from kb.reader.fits import rules_on, wearing
 from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.lost import with_nothing_lost
+from kb.reader.manners import put_back, without_manners
 from kb.reader.people import people_asked
 from kb.reader.permits import asked_grant, held
 from kb.reader.pieces import Understood
@@ -67,16 +68,21 @@ def read_turn(
 ) -> Reading:  # fmt: skip
     """Read one question as a turn that may go on from `previous`; see `read_question`."""
     talk = Talk(lexicon, lookup, case, search)
-    reading = (_of_own(text, talk) or _added(text, previous, talk)) if len(text) <= _LONGEST else None
-    if reading is None and previous is not None and len(text) <= _LONGEST:
-        reading = _gone_on(text, previous, talk)
-    if reading is None:
-        reading = talk.read(text, previous)
+    alone, places = without_manners(text)
+    reading = _read(alone, previous, talk)
+    reading = reading if alone == text else put_back(text, alone, places, reading)
     if previous is None:
         reading = with_nothing_lost(reading, lookup)
     return msgspec.structs.replace(
         reading, recent=_recent(reading, previous), frame=_frame(reading, previous)
     )
+
+
+def _read(text: str, previous: Reading | None, talk: Talk) -> Reading:
+    reading = (_of_own(text, talk) or _added(text, previous, talk)) if len(text) <= _LONGEST else None
+    if reading is None and previous is not None and len(text) <= _LONGEST:
+        reading = _gone_on(text, previous, talk)
+    return reading or talk.read(text, previous)
 
 
 def _added(text: str, previous: Reading | None, talk: Talk) -> Reading | None:
