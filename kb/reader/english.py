@@ -36,7 +36,8 @@ allowed: allowed|allowed to|allowed to be|permitted|permitted to|permitted to be
 |need permission for|need permission|need authorisation to|need authorisation for|need authority to
 |free to|at liberty to|entitled to|eligible for|eligible to|ok to|okay to|fine to|alright to|all right to
 |acceptable to|ok if|okay if|fine if|all right if|alright if|acceptable if|good to go|get away with
-|right to|mine to|yours to|ours to|permission to|do the rules allow|do the rules permit|do the rules let|the rules allow
+|right to|mine to|yours to|ours to|permission to
+|do the rules allow|do the rules permit|do the rules let|the rules allow
 |does the order allow|do the regulations allow|do the books allow|let
 |no rule against|no rules against|no ban on|nothing against
 banned: anything against|banned|prohibited|forbidden|disallowed|unauthorised|unauthorized|illegal

@@ -120,8 +120,8 @@ _LINES = r"""
 \b(?:is|are)(?:n't)? (.+?) (?:finished(?: with)?|done (?:away )?with
     |over and done with)\W*$ => may I still wear \1?
 ^(?:can|may|could|am i allowed to) (?:i |we )?borrow (.+?)(?: (?:from|off|of) .+)?\W*$ => may anyone lend \1?
-,? or (?:can|may|could|should|do|shall) (?:i|we|he|she|they) (?:just )?(?:go|do|be|work) (?:without(?: them| it)?
-    |bare\w*|with nothing)(?: on)?\W*$ => ?
+,? or (?:can|may|could|should|do|shall) (?:i|we|he|she|they) (?:just )?(?:go|do|be|work)
+    \s(?:without(?: them| it)?|bare\w*|with nothing)(?: on)?\W*$ => ?
 \bis there (?:a|any|no) way (?:round|around|out of|past) (?:the |a )?no[- ](\w+(?: \w+)?)[- ]rule\b
      => may I wear \1
 \bwhich (?:one |\w+ )?(?:goes|comes|ranks|sits|is worn) (?:first|higher|highest|ahead|above)\b
