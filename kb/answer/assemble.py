@@ -215,7 +215,8 @@ def _spoken(
 def _akin(engine: Engine, item: str, query: Query) -> tuple[str, ...]:
     """Aspects that answer the same question in other words, where the one asked about has no rule.
 
-    A place may be given as a manner ("under the jersey"), a length as how far something reaches.
+    A place may be given as a manner ("under the jersey"), a length as how far something reaches, and a round
+    patch has a diameter and no height.
     """
     aspects = engine.lookup.aspects
     wanted: tuple[str, ...] = ()
@@ -225,12 +226,9 @@ def _akin(engine: Engine, item: str, query: Query) -> tuple[str, ...]:
     elif aspects[query.aspect].kind == "measure":
         sizes = engine.lookup.aspects_within("size")
         measures = [a for a, record in aspects.items() if record.kind == "measure"]
-        if query.aspect == "size":
+        wanted = tuple(measures)
+        if query.aspect in sizes and query.aspect not in ("height", "length"):
             wanted = tuple(a for a in measures if a in sizes)
-        elif query.aspect in ("height", "length"):
-            wanted = tuple(a for a in measures if a not in sizes)
-        elif query.aspect not in sizes:
-            wanted = tuple(measures)
     return tuple(a for a in aspects_of(engine, item, "wear") if a in wanted)
 
 
