@@ -141,7 +141,7 @@ class KnowledgeBase:
             known.update(stated)
             if not stated:
                 asked = self._claimed(part, reading, case) or reader.each_thing(reading, self.lookup)
-                answers += [self.answer(one) for one in asked]
+                answers += _told_once([self.answer(one) for one in asked])
                 previous = asked[-1] if reading.query is not None else previous
         return tuple(answers)
 
@@ -327,6 +327,18 @@ def audit_books(books: Path | None = None, *, as_of: datetime.date | None = None
     if loaded.base is None:
         return audit_problems(loaded.problems, day)
     return audit_base(loaded.base, day, loaded.problems, dated=as_of is not None)
+
+
+def _told_once(answers: Sequence[Answer]) -> list[Answer]:
+    """Answers without those that say of B with A what is said already of A with B."""
+    found: dict[object, Answer] = {}
+    for answer in answers:
+        query = answer.reading.query
+        clauses = tuple(citation.clause for citation in answer.citations)
+        mirrored = query is not None and len(query.items) > 1 and clauses
+        key = (frozenset(query.items), answer.verdict, clauses) if query and mirrored else len(found)
+        found.setdefault(key, answer)
+    return list(found.values())
 
 
 def count_records(lookup: Lookup) -> tuple[tuple[str, int], ...]:
