@@ -47,9 +47,14 @@ def _each(query: Query, lookup: Lookup) -> Iterator[Query]:
 
 
 def _bears_on(other: str, item: str, lookup: Lookup) -> bool:
-    """Whether a rule on a thing asks if the other is worn, or one bounds how many of both are."""
+    """Whether a rule on a thing asks if the other is worn, or one is of either or of how many of both."""
     worn = {f"worn:{name}" for name in (*lookup.broader(other), *lookup.narrower(other))}
     if depends((item,), "wear", worn, lookup):
         return True
-    shared = set(lookup.broader(item)) & set(lookup.broader(other))
-    return any(rule.aspect == "count" and shared & set(rule.scope.items) for rule in lookup.base.rules)
+    wider = set(lookup.broader(item)), set(lookup.broader(other))
+    return any(
+        (rule.aspect == "count" and wider[0] & wider[1] & named)
+        or (rule.scope.alternatives and wider[0] & named and wider[1] & named)
+        for rule in lookup.base.rules
+        for named in (set(rule.scope.items),)
+    )
