@@ -19,7 +19,7 @@ from kb.reader.english import (
     SKIPPED_INSIDE_LABELS,
 )
 from kb.reader.kinds import circumstances, narrower, same
-from kb.reader.shortened import one_way, short_places, with_adjective
+from kb.reader.shortened import doing, one_way, short_places, with_adjective
 from kb.reader.tokens import tokenize, word_key
 from kb.wording.manners import treated
 
@@ -59,9 +59,7 @@ class Lexicon:
         """Index every label, everyday word, verb and code of the rule base."""
         names: dict[str, dict[Entry, None]] = {}
         longest = 1
-        for words, entry in _all_names(lookup):
-            if not words:
-                continue
+        for words, entry in (named for named in _all_names(lookup) if named[0]):
             longest = max(longest, len(words))
             names.setdefault("".join(words), {})[entry] = None
         best = {key: _best(entries) for key, entries in names.items()}
@@ -122,6 +120,7 @@ def _best(entries: Iterable[Entry]) -> tuple[Entry, ...]:
 
 
 _RANK = attrgetter("rank")
+_RUNNING = ("going", "on", "turning", "run")
 
 
 def _everyday(names: Mapping[str, tuple[Entry, ...]]) -> Iterator[tuple[str, tuple[Entry, ...]]]:
@@ -311,7 +310,7 @@ def _shorter(words: tuple[str, ...], entry: Entry, family: str) -> Iterator[tupl
             if not core[-1].endswith(("er", "r")) and family != "waiver":
                 yield (*core[:-1], core[-1] + "er"), entry._replace(rank=2)
     if words[-1] == "running" and len(words) > 1:
-        yield from (((*words[:-1], form), entry._replace(rank=1)) for form in ("going", "on", "turning"))
+        yield from (((*words[:-1], form), entry._replace(rank=1)) for form in _RUNNING)
     if words[0].endswith("ing") and len(words[0]) > 5:
         stem = words[0][:-3]
         yield words[:1], entry._replace(rank=2)
@@ -337,7 +336,7 @@ def _value_names(
             yield from (((form,), entry._replace(rank=3)) for form in _derived(words[0]))
         if fact.family == "situation":
             yield from ((short, entry._replace(rank=2)) for short in short_places(_label_tokens(label)))
-        yield from ((way, entry) for way in one_way(_label_tokens(label)))
+        yield from ((way, entry) for short in (one_way, doing) for way in short(_label_tokens(label)))
         yield ("in", *words), entry
         if words[0] in _FUNCTION_WORDS:
             yield from (((lead, *words), entry) for lead in ("this", "every", "each", "during"))

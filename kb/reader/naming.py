@@ -8,12 +8,12 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.records import Item
-from kb.model.values import is_subset
+from kb.model.values import is_subset, unite
 from kb.reader.english import CREDENTIAL_NOUNS
 from kb.reader.lexicon import CREDENTIALS, Entry, EntryKind
 from kb.reader.pieces import Piece, only
 from kb.reader.tokens import Token, tokenize
-from kb.reader.values import entry_values
+from kb.reader.values import entry_values, fact_piece
 
 Pieces = tuple[Piece, ...]
 _TAG: dict[EntryKind, str] = {
@@ -32,7 +32,7 @@ def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> 
     for index, piece in enumerate(found):
         if piece.tag == "name":
             found[index] = _plain(piece, found[:index], tokens[piece.last - 1].low, lookup)
-    found = _with_modifiers(found, tokens, lookup)
+    found = _with_modifiers(_people_joined(found, pieces, lookup), tokens, lookup)
     found = _compounds(found, lookup)
     for index in range(1, len(found)):
         if found[index].tag == "items" and found[index - 1].tag in ("which", "what"):
@@ -43,6 +43,18 @@ def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> 
         )
         for index, piece in enumerate(found)
     )
+
+
+def _people_joined(found: list[Piece], before: Pieces, lookup: Lookup) -> list[Piece]:
+    """ "Team leaders and masters", where one of the words could have been something else as well."""
+    for index in range(len(found) - 3, -1, -1):
+        one, link, other = found[index : index + 3]
+        late = "name" in (before[index].tag, before[index + 2].tag)
+        grades = one.fact == other.fact and bool(one.fact) and lookup.facts[one.fact].family == "grade"
+        if late and grades and link.tag in ("and", "or") and one.values and other.values:
+            both = unite(one.values, other.values)
+            found[index : index + 3] = [fact_piece(one, one.fact, both, one.first, other.last)]
+    return found
 
 
 def _all_called(piece: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> Piece:
@@ -230,8 +242,22 @@ def _settled(entries: tuple[Entry, ...], others: Sequence[Piece], lookup: Lookup
     within = tuple(entry for entry in entries if lookup.items[entry.id].part_of in certain)
     if len(within) == 1:
         return within
+    bearing = tuple(entry for entry in entries if entry.id in _bearing(certain, lookup))
+    if len(bearing) == 1:
+        return bearing  # "which side of the hat does the feather go"
     broadest = tuple(e for e in entries if all(e.id in lookup.broader(other.id) for other in entries))
     return broadest if len(broadest) == 1 else entries
+
+
+def _bearing(items: Iterable[str], lookup: Lookup) -> set[str]:
+    """The garments on which rules place items."""
+    named = set(items)
+    return {
+        position.on
+        for rule in lookup.base.rules
+        if named and named.intersection(rule.scope.items)
+        for position in rule.value.positions
+    }
 
 
 def of_whom(entries: tuple[Entry, ...], pieces: Iterable[Piece], lookup: Lookup) -> tuple[Entry, ...]:

@@ -122,6 +122,7 @@ _LINES = r"""
 ^(?:can|may|could|am i allowed to) (?:i |we )?borrow (.+?)(?: (?:from|off|of) .+)?\W*$ => may anyone lend \1?
 ,? or (?:can|may|could|should|do|shall) (?:i|we|he|she|they) (?:just )?(?:go|do|be|work)
     \s(?:without(?: them| it)?|bare\w*|with nothing)(?: on)?\W*$ => ?
+^what(?:'s| is| are) (?:a |an |the |my )?([\w'-]+(?: [\w'-]+){0,3}) for\W*$ => when must \1 be worn?
 \bis there (?:a|any|no) way (?:round|around|out of|past) (?:the |a )?no[- ](\w+(?: \w+)?)[- ]rule\b
      => may I wear \1
 \bwhich (?:one |\w+ )?(?:goes|comes|ranks|sits|is worn) (?:first|higher|highest|ahead|above)\b
@@ -190,6 +191,8 @@ _LINES = r"""
 
 # Lines for what would be understood as it stands, but otherwise than it is meant.
 _FIRST = r"""
+^(?:on )?(?:which|what) side of (?:the |my |a )?(.+?) (?:do|does|should|must) (.+?)
+    \s(?:go|sit|hang|be worn|be)(?: on)?\W*$ => where on the \1 does \2 go?
 ^(.*?)\b(?:has |have |had |'ve |'s )?(?:left|forgotten|forgot|lost|mislaid) (?:his|her|my|their|the|our)
     \s([\w' -]+?)(?: behind| at home| ashore| below| overboard)?[.;,]
     \s(?:is|are|was|were) (?:it|they|that) (needed|required|necessary|compulsory|a must|obligatory)(.*?)\?$

@@ -166,6 +166,9 @@ class _Walk(Walker):
         self._use(index)
         if (tag == "of" and self._is_whole(piece)) or self._is_credential(before, piece):
             return
+        if tag == "particle" and self.roles.asked and self.tokens[self.pieces[before].first].low == "off":
+            self.roles.worn.append(piece)  # "take the badge off my cap"
+            return
         if tag == "of" and len(self.roles.asked) == 1 and self._has_any(self.roles.asked[0], piece):
             self.roles.worn.append(piece)  # "the sleeves of the coat"
             return

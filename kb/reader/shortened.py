@@ -34,3 +34,12 @@ def with_adjective(words: _Words) -> Iterator[tuple[str, ...]]:
     for first in range(1, len(words) - 1):
         if PHRASES.get((words[first][0],), "").startswith(("dimension", "degree", "oversize")):
             yield tuple(key for _, key in words[first:])
+
+
+def doing(words: _Words) -> Iterator[tuple[str, ...]]:
+    """ "Evacuating a cabin" for "evacuation of a cabin": the verb of a noun for what is done."""
+    kept = [word for word in words if word[0] not in SKIPPED_INSIDE_LABELS]
+    if len(kept) < 3 or kept[1][0] != "of" or not kept[0][0].endswith("ation"):
+        return
+    stem, rest = kept[0][0].removesuffix("ation"), tuple(key for _, key in kept[2:])
+    yield from ((stem + ending, *rest) for ending in ("ating", "ate", "ated", "ing"))
