@@ -127,6 +127,9 @@ def test_broken_parts_of_a_word_document_are_refused(tmp_path: Path, xml: bytes)
         (b"one\ntwo\0\n", 2, "no text"),
         (b"one\n\ncaf\xe9\n", 3, "not UTF-8"),
         (bytes(range(255, 0, -1)), 1, "UTF-8"),
+        (TRUE.encode("utf-16"), 1, "UTF-16"),
+        (b"%PDF-1.7\n%\xe2\xe3\xcf\xd3\n", 1, "is a PDF"),
+        (b"{\\rtf1\\ansi }", 1, "rich text"),
     ],
 )
 def test_what_is_no_text_is_refused_at_its_line(tmp_path: Path, data: bytes, line: int, says: str) -> None:
@@ -185,11 +188,35 @@ def test_a_huge_table_is_read_to_its_end() -> None:
         "must " * 500,
         "**" * 10_000 + "`" * 10_001 + "[" * 10_000,
         "(a) " * 5_000 + "must be worn",
+        "[a](" * 30_000,
+        "> " * 5_000 + "the cap must be worn",
+        "a" * 1_000_000 + " must be worn.",
+        "It ends. " * 9_000,
     ],
-    ids=["brackets", "quotes", "bars", "unless", "commas", "modals", "marks", "letters"],
+    ids=lambda text: text[:9],
 )
 def test_texts_that_mean_harm_come_to_an_end(text: str) -> None:
     assert check(f"{text}\n").errors in ((), check(f"{text}\n").errors)
+
+
+def test_more_sentences_than_can_be_looked_at_are_refused_where_they_begin() -> None:
+    with pytest.raises(InvalidDataError, match="more than 10000 sentences") as caught:
+        check(f"{TRUE}\n\n" * 10_001)
+    assert caught.value.problems[0].at.line == 20_001
+
+
+def test_a_date_that_is_none_is_told() -> None:
+    report = check(f"Effective date: 31 February 2026\n\nExpiry: 99.99.2026\n\n{TRUE}\n")
+    assert [(unread.line, unread.reason) for unread in report.unread] == [
+        (1, "it gives no date that there is"),
+        (3, "it gives no date that there is"),
+    ]
+
+
+def test_a_block_quote_is_guidance_too() -> None:
+    report = check(f"> {TRUE}\n>\n> {FALSE}\n")
+    assert [(finding.line, finding.code) for finding in report.errors] == [(3, "wrong-value")]
+    assert report.confirmed == 1
 
 
 def test_a_sentence_has_the_line_that_it_begins_on() -> None:

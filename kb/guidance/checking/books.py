@@ -89,7 +89,8 @@ class Books:
                     faults.append(self._invented(editions, number))
                 elif not current:
                     stale += found[:1]
-                    by_reference = bool(citation.letter) and not self.is_current(self._edition_of(found[0]))
+                    ended = self._edition_of(found[0]).valid_until
+                    by_reference = bool(citation.letter) and ended is not None and ended <= self.day
                     faults += [] if by_reference else [self.gone(found[0])]
                 clauses += current
         return Cited(

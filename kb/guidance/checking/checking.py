@@ -29,7 +29,7 @@ from kb.model.lookup import Lookup
 from kb.reader import Lexicon
 from kb.reasoner import Engine, Facts
 
-MOST_SENTENCES = 20_000
+MOST_SENTENCES = 10_000
 
 
 class Desk:
@@ -79,14 +79,16 @@ class _Check:
         passages = list(Gathering(self.document, self.header, self.desk, self.audience).passages())
         if len(passages) > MOST_SENTENCES:
             message = f"The document has more than {MOST_SENTENCES} sentences."
-            raise refused(self.document.name, passages[-1].line, "too-long", message, "Check it in parts.")
+            raise refused(
+                self.document.name, passages[MOST_SENTENCES].line, "too-long", message, "Check it in parts."
+            )
         self._all_stated = self._stated(passages)
         checker = self.passages_on(self.day)
         findings: list[CheckFinding] = [
             *self._hidden(),
             *header_findings(self.header, self.books, self.today),
         ]
-        unread: list[Unread] = [*self._unread_audience()]
+        unread: list[Unread] = [*self._unread_audience(), *self.header.undated]
         results: list[tuple[Passage, Result]] = []
         known: dict[tuple[object, ...], Result] = {}
         for passage in passages:

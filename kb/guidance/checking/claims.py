@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cached_property
 
 import msgspec
 
@@ -67,11 +68,16 @@ class Claims(Statements):
         yield self._counted(core)
         for modal in find_modals(core):
             yield self._core(core, modal)
-        for aspect in self._acts:
-            for match in re.finditer(rf"(?<= )(?:{_third(aspect.verb or '')}) ", f"{core} "):
+        for verb, pattern in self._verbs:
+            for match in pattern.finditer(f"{core} "):
                 modal = Modal(match.start(), match.start(), "must", sure=False)
-                verb = aspect.verb or ""
                 yield self._core(f"{core[: match.start()]}{verb} {core[match.end() :]}", modal)
+
+    @cached_property
+    def _verbs(self) -> list[tuple[str, re.Pattern[str]]]:
+        """The verbs of acts and what they look like in a sentence."""
+        verbs = [aspect.verb for aspect in self._acts if aspect.verb]
+        return [(verb, re.compile(rf"(?<= )(?:{_third(verb)}) ")) for verb in verbs]
 
     def _counted(self, core: str) -> Claim | None:
         """ "Not more than two badges may be worn", "Members may wear at most 2 badges at a time"."""

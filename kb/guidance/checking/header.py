@@ -10,6 +10,7 @@ import msgspec
 
 from kb.guidance.checking.citations import Citations
 from kb.guidance.checking.document import Block, Document
+from kb.guidance.checking.findings import Unread
 from kb.guidance.checking.words import fold, level
 from kb.measures import find_date
 from kb.model.lookup import Lookup
@@ -93,7 +94,10 @@ class Dated(msgspec.Struct, frozen=True):
 
 
 class Header(msgspec.Struct, frozen=True, kw_only=True):
-    """`blocks` are the places of all blocks that belong to the header and state no rule."""
+    """`blocks` are the places of all blocks that belong to the header and state no rule.
+
+    `undated` are lines that are meant to give a date, and give none that can be.
+    """
 
     references: tuple[Reference, ...] = ()
     effective: Dated | None = None
@@ -102,6 +106,7 @@ class Header(msgspec.Struct, frozen=True, kw_only=True):
     digest: str = ""
     digest_line: int = 0
     applies: tuple[str, ...] = ()
+    undated: tuple[Unread, ...] = ()
     blocks: frozenset[int] = frozenset()
 
 
@@ -110,6 +115,7 @@ def read_header(document: Document, lookup: Lookup, citations: Citations) -> Hea
     dates: dict[str, Dated] = {}
     references: list[Reference] = []
     applies: list[str] = []
+    undated: list[Unread] = []
     mine: set[int] = set()
     digest, digest_line, section = "", 0, ""
     for index, block in enumerate(document.blocks):
@@ -134,6 +140,9 @@ def read_header(document: Document, lookup: Lookup, citations: Citations) -> Hea
                 named = _LABEL.match(piece)
                 which = (named.lastgroup if named else None) or kind
                 day = find_date(piece)
+                if day is None and any(c.isdigit() for c in piece):
+                    line = block.lines[0][1]
+                    undated.append(Unread(line, block.place, text, "it gives no date that there is"))
                 if day is not None and which in _DATES and which not in dates:
                     dates[which] = Dated(day.date, block.lines[0][1], block.place, text)
                     mine.add(index)
@@ -154,6 +163,7 @@ def read_header(document: Document, lookup: Lookup, citations: Citations) -> Hea
         digest=digest,
         digest_line=digest_line,
         applies=tuple(applies),
+        undated=tuple(undated),
         blocks=frozenset(mine),
     )
 

@@ -20,19 +20,32 @@ _LETTERED = Pattern(r"\s*(?:[-*+•]\s+)?\(?[a-z]\)\s")
 _LABEL = Pattern(r"\s*(?:[-*+]\s+)?(?:\*\*|__)?[A-Z][A-Za-z ]{2,30}:(?:\*\*|__)?(?:\s|$)")
 _RULER = Pattern(r"\s*\|?\s*:?-{1,}:?\s*(\|\s*:?-{1,}:?\s*)*\|?\s*$")
 _BREAK = Pattern(r" {0,3}([-*_])(\s*\1){2,}\s*$")
-_EMPHASIS = Pattern(r"(\*\*|__)(?=\S)(.+?)(?<=\S)\1")
+_EMPHASIS = Pattern(r"(\*\*|__)(?=\S)(.{1,2000}?)(?<=\S)\1")
 _ITALIC = Pattern(
-    r"(?<![\w*])\*(?=[^\s*])([^*\n]+?)(?<=[^\s*])\*(?![\w*])|(?<!\w)_(?=[^\s_])([^_\n]+?)(?<=[^\s_])_(?!\w)"
+    r"(?<![\w*])\*(?=[^\s*])([^*\n]{1,2000}?)(?<=[^\s*])\*(?![\w*])"
+    r"|(?<!\w)_(?=[^\s_])([^_\n]{1,2000}?)(?<=[^\s_])_(?!\w)"
 )
-_LINK = Pattern(r"!?\[([^\]\n]*)\]\([^)\s]*(?:\s+\"[^\"]*\")?\)")
+_LINK = Pattern(r"!?\[([^\]\n]{0,1000})\]\([^)\s]{0,2000}(?:\s+\"[^\"]{0,1000}\")?\)")
+_QUOTE = Pattern(r" {0,3}(?:> ?)+")
 _TAG = Pattern(r"</?[A-Za-z][^<>\n]{0,200}>")
 _CODE = Pattern(r"`+([^`]*)`+")
 _ESCAPED = Pattern(r"\\([\\`*_{}\[\]()#+\-.!|<>])")
+_OTHER_KINDS = (
+    (b"%PDF", "not-text", "The file is a PDF."),
+    (b"\xff\xfe", "not-utf8", "The file is UTF-16 text."),
+    (b"\xfe\xff", "not-utf8", "The file is UTF-16 text."),
+    (b"{\\rtf", "not-text", "The file is rich text (RTF)."),
+    (b"\xd0\xcf\x11\xe0", "not-text", "The file is an old Word document (.doc)."),
+)
 _SPLIT_CELLS = Pattern(r"(?<!\\)\|")
 
 
 def read_markdown(data: bytes, name: str) -> Document:
     """The pieces of a Markdown file with their lines; `InvalidDataError` if it is no text."""
+    for mark, code, message in _OTHER_KINDS:
+        if data.startswith(mark):
+            remedy = "Save it as UTF-8 text, or give a Markdown or Word (.docx) file."
+            raise refused(name, 1, code, message, remedy)
     if b"\0" in data:
         line = data[: data.index(b"\0")].count(b"\n") + 1
         raise refused(name, line, "not-text", "The file is no text.", "Give a Markdown or Word (.docx) file.")
@@ -80,6 +93,8 @@ class _Reader:
 
     def line(self, number: int, line: str) -> None:
         """Take in one line."""
+        quoted = _QUOTE.match(line)
+        line = line[quoted.end() :] if quoted else line
         fence = _FENCE.match(line)
         if self._fence or fence:
             self._fenced(fence[1] if fence else "")

@@ -51,6 +51,7 @@ class Names:
         self.lookup = lookup
         self.lexicon = lexicon
         self._stated: dict[str, Condition | None] = {}
+        self._named: dict[str, str | None] = {}
 
     # -- conditions -------------------------------------------------------------------------------------
 
@@ -241,7 +242,11 @@ class Names:
 
     def item(self, name: str) -> str | None:
         """The one item that a name without its article means; None if there is none, or more than one."""
-        key = fold(name)
+        if name not in self._named:
+            self._named[name] = self._item(fold(name))
+        return self._named[name]
+
+    def _item(self, key: str) -> str | None:
         if key in self._items:
             return self._items[key]
         from kb.reader.lexicon import name_words  # noqa: PLC0415

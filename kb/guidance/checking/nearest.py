@@ -7,6 +7,7 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from difflib import SequenceMatcher
 from fractions import Fraction
+from functools import lru_cache
 
 import msgspec
 
@@ -40,6 +41,7 @@ class Difference(msgspec.Struct, frozen=True):
     ratio: float
 
 
+@lru_cache(maxsize=4096)
 def tokens(text: str) -> list[str]:
     """The words and numbers of a text, those that mean the same written alike."""
     plain = _MIXED.sub(lambda m: str(int(m[1]) + Fraction(int(m[2]), int(m[3]) or 1)), fold(text))

@@ -16,6 +16,7 @@ _ABBREVIATIONS = re.compile(
 )
 _ATTACHED = re.compile(r"\s*\((?:ref|local|see|clause|para|\([a-z]\)|[A-Z][\w ]*,? \(?\d)", re.IGNORECASE)
 
+_AROUND = 200  # characters that tell whether a sentence ends
 _MARKED = re.compile(r"\s*(?:\([a-z0-9]{1,3}\)|[a-z]{1,3}[.)])\s+(?=\S)")
 _CITED = re.compile(
     r"[.!?][\"”]?\s*\((?:ref|local|see|clause|para|[A-Z])[^()]*(?:\([a-z]\)[^()]*)*\)(?=\s+[A-Z“\"*]|\s*$)",
@@ -36,7 +37,7 @@ def split_sentences(block: Block) -> tuple[Sentence, ...]:
     mark = _MARKED.match(text) if block.kind in ("text", "item") else None
     start = mark.end() if mark else 0
     for end in (place for place in _ends(text) if place > start):
-        if _ATTACHED.match(text[end:]):
+        if _ATTACHED.match(text[end : end + _AROUND]):
             continue
         found.append((start, end))
         start = end
@@ -73,10 +74,10 @@ def _ends(text: str) -> list[int]:
             ends.append(after)
             continue
         mark = boundaries.get(after)
-        if mark is None or quoted or depth or not _begins(text[after:]):
+        if mark is None or quoted or depth or not _begins(text[after : after + _AROUND]):
             continue
         abbreviated = _ABBREVIATIONS.search(text[max(0, mark - 12) : mark + 1])
-        if not abbreviated or _strong(text[after:], text[:mark]):
+        if not abbreviated or _strong(text[after : after + _AROUND], text[max(0, mark - 12) : mark]):
             ends.append(after)
     return ends
 
