@@ -191,6 +191,8 @@ _LINES = r"""
 
 # Lines for what would be understood as it stands, but otherwise than it is meant.
 _FIRST = r"""
+\b(?:what|which) (?:cloth|fabric|material)\b(?= and\b|\W*$) => what construction
+\b(?:what|which) colour and (?:what |which )?(?:cloth|fabric|material)\b => what colour and what construction
 ^(?:on )?(?:which|what) side of (?:the |my |a )?(.+?) (?:do|does|should|must) (.+?)
     \s(?:go|sit|hang|be worn|be)(?: on)?\W*$ => where on the \1 does \2 go?
 ^(.*?)\b(?:has |have |had |'ve |'s )?(?:left|forgotten|forgot|lost|mislaid) (?:his|her|my|their|the|our)
