@@ -52,6 +52,11 @@ _ANYBODY_ELSE = Pattern(
     r"(?:people|members|grades|ranks|hands|ones)|other people)"
     r"(?: of (?:us|them|you))?(?: too| then| as well)?"
 )
+_ELSEWHEN = Pattern(
+    rf"(?i){LEAD}(?:at |in |for )?(?:any |all |the )?"
+    r"(?:other (?:times?|cases?|places?|occasions?|weather|work|things)|otherwise|elsewhere|anywhere else|"
+    r"the rest of the time|normally|usually)(?: then)?"
+)
 _INDEFINITE = Pattern(r"(?i)\b(?:a|an|any|another|one) $")
 _WITHOUT_ONE = Pattern(rf"(?i){LEAD}(?:what about |how about |if i (?:am|['’]m|go) )?without one")
 _NAMES = tag_set("""
@@ -75,6 +80,8 @@ def corrected(text: str, previous: Reading, talk: Talk) -> Reading | None:
         return _dropped(text, dropped.group(1), dropped.group(2), previous, talk)
     if _ANYBODY_ELSE.fullmatch(bare):
         return _of_the_others(text, before, talk)
+    if _ELSEWHEN.fullmatch(bare):
+        return _in_other_cases(text, before, talk)
     which = _WHICH_ONES.fullmatch(bare)
     if which is not None:
         return _which_ones(text, " ".join(part for part in which.groups() if part), previous, talk)
@@ -85,6 +92,21 @@ def _of_the_others(text: str, before: Query, talk: Talk) -> Reading | None:
     """ "And anyone else?": of all that are not who was said."""
     lookup = talk.lookup
     said = [(f, v) for f, v in before.case.facts if lookup.facts[f].family in PERSONAL]
+    if len(said) != 1:
+        return None
+    others = {fact: complement_of(lookup, fact, values) for fact, values in said}
+    case = merge_case(before.case, others, None, False, lookup)
+    return talk.made(text, msgspec.structs.replace(before, case=case))
+
+
+def _in_other_cases(text: str, before: Query, talk: Talk) -> Reading | None:
+    """ "And at other times?": wherever the one circumstance that was said is not."""
+    lookup = talk.lookup
+    said = [
+        (fact, values)
+        for fact, values in before.case.facts
+        if lookup.facts[fact].family in ("situation", "term") and isinstance(values, Choices)
+    ]
     if len(said) != 1:
         return None
     others = {fact: complement_of(lookup, fact, values) for fact, values in said}

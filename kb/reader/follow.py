@@ -44,6 +44,9 @@ _UNKNOWN = frozenset(
 NONE_OF_THEM = frozenset(
     {"neither", "neither of them", "none", "none of them", "none of these", "neither one", "no one", "nobody"}
 )
+_SINCE = frozenset(
+    f"{word} {when}" for word in ("since", "until", "till", "from", "by") for when in ("when", "what date")
+)
 _WHO_SAYS = frozenset({"says who", "who says", "who says so", "who says that", "says which book"})
 _OTHER_ONE = frozenset(
     {"no the other one", "the other one", "no the other", "the other", "no not that one", "not that one"}
@@ -104,7 +107,7 @@ def echoed(found: Understood, before: Query, today: Case, lookup: Lookup) -> Que
         return Query(kind="source", items=before.items, aspect=before.aspect, case=before.case)
     if before.kind not in ("may", "must", "why"):
         return None
-    if "when" in tags and tags <= _ECHO | {"when"}:
+    if ("when" in tags and tags <= _ECHO | {"when", "date", "range"}) or said_plainly(found.tokens) in _SINCE:
         asked: tuple[Verdict, ...] = ("required",) if before.kind == "must" else ()
         return msgspec.structs.replace(before, kind="when", modalities=asked, value=None)
     if "why" in tags and tags <= _ECHO | {"why", "no longer"}:

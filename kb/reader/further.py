@@ -47,6 +47,11 @@ _TRUE = Pattern(
     rf"(?: too| as well| also)?{_TO}"
 )
 _LIKEWISE = Pattern(rf"(?i){LEAD}(?:what of|as for|likewise(?: for)?|ditto(?: for)?|similarly for) (.+)")
+_HAVE_NONE = Pattern(
+    rf"(?i){LEAD}(?:what )?(?:(?:if|when) )?(?:i|he|she|they|we|you) "
+    r"(?:(?:do|does|have|has)(?: not|n['\u2019]t)|lacks?|lost|forgot|left)(?: got| have| own)? "
+    r"(?:one|it|them|any|mine|any of them)"
+)
 _WHAT_ELSE = Pattern(
     rf"(?i){LEAD}what else(?: (?:is there|do i|do we|should i)(?: (?:need|wear|have))*|"
     r" (must|may|can) (?:i|we) wear)?(?: then)?(?: ((?:for|in|at|on|when|while|with) .+))?"
@@ -59,7 +64,7 @@ _WHICH_SIDE = Pattern(
 )
 _LEFT_RIGHT = Pattern(
     rf"(?i){LEAD}(?:is (?:it|that)|are they)?(?:so )?(?:on |to |over )?(?:the |my )?(?:left|right)"
-    rf"(?: (?:{_PARTS}))?(?: or (?:the |on the |my )?(?:left|right)(?: (?:{_PARTS}))?)?"
+    rf"(?: (?:{_PARTS}))?(?: or (?:the |on the |my )?(?:left|right)(?: (?:{_PARTS}))?| only| then)?"
 )
 _HOW_FAR = Pattern(
     rf"(?i){LEAD}how (?:far|close|near|much) (?:up|down|in|out|along|above|below|back|from|off|to|apart)"
@@ -106,6 +111,8 @@ def in_full(text: str) -> str | None:
     found = _WHAT_ELSE.fullmatch(bare)
     if found is not None:
         return f"what {found.group(1) or 'must'} I wear {found.group(2) or ''}?"
+    if _HAVE_NONE.fullmatch(bare):
+        return "and without it?"
     found = _LIKEWISE.fullmatch(bare)
     if found is not None:
         return f"and what about {found.group(1)}?"
@@ -229,4 +236,8 @@ def _by_label(text: str, missed: Abstain, previous: Reading, talk: Talk) -> Read
         query = again.query
         if query is not None and query.items == before.items and query.clause is None:
             return put_as(text, again)
+        if (
+            again.ask is not None and again.ask.fact == "reading"
+        ):  # "red?", where the books name no such colour
+            return again
     return None

@@ -11,8 +11,10 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Query
+from kb.reader.measured import rule_aspects
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
+from kb.text import Pattern
 
 _ITEMS = ("item", "items")
 
@@ -86,3 +88,29 @@ def is_where_it_goes(query: Query, roles: Roles, lookup: Lookup) -> bool:
 
 def _named(roles: Roles) -> Iterator[str]:
     yield from (piece.arg for piece in roles.placing if piece.tag == "item")
+
+
+_PLACE = Pattern(
+    r"(?i)\b(?:left|right|breast|chest|sleeves?|shoulders?|lapels?|collar|wrist|neck|waist|head|arm|pocket|"
+    r"centred|centered|round|above|below|beneath|under|over)\b"
+)
+
+
+def told_where(query: Query, lookup: Lookup) -> Query:
+    """Where something is worn, of which no rule says so: the clauses on it, if they speak of a place."""
+    if query.kind != "where" or not query.items or query.aspect != "position":
+        return query
+    item = query.items[0]
+    within = {lookup.aspects[aspect].within or aspect for aspect in rule_aspects(item, lookup)}
+    if any(lookup.aspects[aspect].kind in ("position", "manner") and aspect != "care" for aspect in within):
+        return query
+    clauses = {rule.clause for rule in lookup.base.rules if item in rule.scope.items}
+    told = [clause for clause in clauses if _PLACE.search(lookup.clauses[clause].text)]
+    if not told:
+        return query
+    return Query(
+        kind="source",
+        items=() if len(told) == 1 else (item,),
+        clause=told[0] if len(told) == 1 else None,
+        case=query.case,
+    )

@@ -200,6 +200,8 @@ class _Walk(Walker):
         if beside and self.state == "asked":
             self._beside(index)
             return
+        if tag in ("what", "which") and self.state == "worn" and self._tag(before - 1) == "comma":
+            self.state = "asked"  # "with mountain dress, what headgear may be worn"
         if tag == "in" and index not in self.told:
             self.state = "worn" if self.roles.asked or self.frame.kind == "list" else "asked"
         beside_it = self._tag(index - 1) in _ITEMS and (index - 1 in self.told) == (index in self.told)

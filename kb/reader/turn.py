@@ -21,6 +21,7 @@ from kb.reader.manners import put_back, without_manners
 from kb.reader.people import people_asked
 from kb.reader.permits import asked_grant, held
 from kb.reader.pieces import Understood
+from kb.reader.placed import told_where
 from kb.reader.query import merge_case
 from kb.reader.question import clean, understand
 from kb.reader.spelling import Search
@@ -115,6 +116,8 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading | None:
     reading = _of_either(_told_before(reading, previous, talk), previous, talk)
     if full == text or reading.ask is not None:
         return reading
+    if reading.query is not None and (told := told_where(reading.query, talk.lookup)) is not reading.query:
+        return talk.made(text, told)
     return msgspec.structs.replace(reading, question=text, spans=())
 
 
