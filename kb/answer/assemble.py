@@ -245,9 +245,10 @@ def _people(engine: Engine, query: Query, blank: Answer) -> Answer:
 
 
 def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
-    from kb.answer.lists import list_entries, resting_on  # noqa: PLC0415  few questions ask for a list
+    from kb.answer.lists import list_lines  # noqa: PLC0415  few questions ask for a list
 
-    entries = list_entries(engine, query)
+    lines = list_lines(engine, query)
+    entries = tuple(line.entry for line in lines)
     rules = tuple(dict.fromkeys(rule for entry in entries for rule in entry.rules))
     headline = say_list_headline(engine.lookup, query, entries)
     answer = replaced(
@@ -255,7 +256,11 @@ def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
         outcome="answer",
         headline=headline,
         entries=entries,
-        citations=citations(engine.lookup, resting_on(engine, query, entries)),
+        citations=citations(
+            engine.lookup,
+            [group for line in lines for group in line.carriers],
+            stated=[fact for fact, _ in query.case.facts],
+        ),
         cautions=list_cautions(engine.lookup, tuple(entry.item for entry in entries), rules),
     )
     return answer if entries else replaced(answer, verdict="silent")

@@ -56,22 +56,32 @@ def _condition(engine: Engine, problem: Problem, wanted: Sequence[Verdict]) -> s
     )
 
 
-def _entry(
+class Line(msgspec.Struct, frozen=True):
+    """One line of a list, and the sets of rules of which a clause each carries what it says."""
+
+    entry: ListEntry
+    carriers: tuple[tuple[str, ...], ...]
+
+
+def _line(
     engine: Engine, item: str, aspect: str, possible: Mapping[str, ValueSet], wanted: Sequence[Verdict]
-) -> ListEntry:
-    """One line of the list."""
+) -> Line:
+    """One item; what carries it is what carries the cases that are told of it."""
     group = engine.group(item, aspect)
     problem = engine.problem(group, possible)
     verdicts = problem.said()
     verdict: Verdict = next(iter(verdicts)) if len(verdicts) == 1 else "conditional"
     conditional = verdict == "conditional" and not verdicts.isdisjoint(wanted)
-    return ListEntry(
+    entry = ListEntry(
         item=item,
         label=engine.lookup.items[item].label,
         verdict=verdict,
         condition=_condition(engine, problem, wanted) if conditional else "",
         rules=problem.decisive_rules(),
     )
+    told = [dict(when) for when, said in rows(problem.verdicts()) if said in wanted] if conditional else [{}]
+    groups = dict.fromkeys(group for when in told for group in problem.carrying_rules(when))
+    return Line(entry, tuple(groups) or (entry.rules,))
 
 
 _WAYS: dict[Verdict, tuple[tuple[bool, str], ...]] = {
@@ -126,10 +136,10 @@ def class_lines(engine: Engine, aspect: str, possible: Mapping[str, ValueSet]) -
     return tuple(found)
 
 
-def _class_entries(engine: Engine, query: Query, possible: Mapping[str, ValueSet]) -> list[ListEntry]:
+def _class_lines(engine: Engine, query: Query, possible: Mapping[str, ValueSet]) -> list[Line]:
     """Prohibitions of everything of a kind but some: a line each, in the words of their scope."""
     lookup = engine.lookup
-    return [
+    entries = (
         ListEntry(
             item=lookup.rules[line.rule].scope.items[0],
             label=say_scope(lookup, lookup.rules[line.rule].scope),
@@ -138,22 +148,25 @@ def _class_entries(engine: Engine, query: Query, possible: Mapping[str, ValueSet
             rules=(line.rule,),
         )
         for line in class_lines(engine, query.aspect, possible)
-    ]
+    )
+    return [Line(entry, (entry.rules,)) for entry in entries]
 
 
-def list_entries(engine: Engine, query: Query) -> tuple[ListEntry, ...]:
+def list_lines(engine: Engine, query: Query) -> tuple[Line, ...]:
     """The list, closed under duties that follow from what is worn: required items count as worn."""
     items = listed_items(engine, query.aspect)
     wanted = query.modalities or LISTED
     possible = with_required(engine, items, query)
     lines = [
-        _entry(engine, item, query.aspect, possible, wanted)
+        _line(engine, item, query.aspect, possible, wanted)
         for item in items
         if _is_of(item, query, engine) and _can_have(engine, item, query.aspect, possible, wanted)
     ]
-    lines += [e for e in _class_entries(engine, query, possible) if _is_of(e.item, query, engine)]
-    entries = [entry for entry in lines if _is_wanted(entry, wanted)]
-    return tuple(sorted(entries, key=lambda entry: LISTED.index(entry.verdict)))
+    lines += [
+        line for line in _class_lines(engine, query, possible) if _is_of(line.entry.item, query, engine)
+    ]
+    kept = [line for line in lines if _is_wanted(line.entry, wanted)]
+    return tuple(sorted(kept, key=lambda line: LISTED.index(line.entry.verdict)))
 
 
 def with_required(engine: Engine, items: Sequence[str], query: Query) -> dict[str, ValueSet]:
@@ -188,11 +201,3 @@ def _is_wanted(entry: ListEntry, wanted: tuple[Verdict, ...]) -> bool:
     if entry.verdict == "conditional":
         return bool(entry.condition)
     return entry.verdict in wanted
-
-
-def resting_on(engine: Engine, query: Query, entries: Sequence[ListEntry]) -> list[tuple[str, ...]]:
-    """The rules to cite for each entry: those whose condition is sure to hold, else all that decide it."""
-    known = dict(query.case.facts)
-    conditions = {rule: engine.lookup.rules[rule].condition for entry in entries for rule in entry.rules}
-    sure = {rule for rule, condition in conditions.items() if evaluate(condition, known.get) is True}
-    return [tuple(rule for rule in entry.rules if rule in sure) or entry.rules for entry in entries]

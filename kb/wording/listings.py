@@ -7,10 +7,12 @@ from collections.abc import Sequence
 from kb.model.lookup import Lookup
 from kb.model.questions import ListEntry, Query, Verdict
 from kb.wording.cases import case_points
-from kb.wording.english import listing, phrase, sentence
+from kb.wording.english import definite, is_plural, listing, phrase, sentence
 from kb.wording.labels import book_name
 from kb.wording.queries import items_in_words, modal_of, person
 
+_LONGEST = 240  # characters of a headline that says when
+_FEW = 4  # things that a headline names
 _LISTED: tuple[tuple[Verdict, str], ...] = (
     ("required", "must be {done}"),
     ("permitted", "may be {done}"),
@@ -36,6 +38,8 @@ def say_list_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]
     if not entries:
         modal = modal_of(query.modalities, "may or must")
         return sentence(f"{lead}no clause names anything that {modal} be {done}")
+    if len(entries) <= _FEW:
+        return sentence(lead + listing(_named(entries, done)))
     counts = [
         (sum(entry.verdict == verdict for entry in entries), text.format(done=done))
         for verdict, text in _LISTED
@@ -46,15 +50,23 @@ def say_list_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]
     return sentence(lead + listing(texts))
 
 
+def _named(entries: Sequence[ListEntry], done: str) -> list[str]:
+    """The things by name, those with one verdict together: "the cap must be worn"."""
+    said = []
+    for verdict, text in _LISTED:
+        labels = [definite(entry.label) for entry in entries if entry.verdict == verdict]
+        if labels:
+            alone = len(labels) == 1 and not is_plural(labels[0])
+            said.append(phrase(listing(labels), _singular(1 if alone else 2, text.format(done=done))))
+    return said
+
+
 def _things(number: int, text: str) -> str:
     return f"{number} {'thing' if number == 1 else 'things'} {_singular(number, text)}"
 
 
 def _singular(number: int, text: str) -> str:
     return text.replace("depend ", "depends ").replace("fall ", "falls ") if number == 1 else text
-
-
-_LONGEST_WHO = 240
 
 
 def _say_who_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]) -> str:
@@ -86,7 +98,7 @@ def _who_when(entries: Sequence[ListEntry]) -> str:
         if entry.verdict == "conditional":
             groups.setdefault(entry.condition, []).append(entry.label)
     text = " ".join(sentence(f"for {listing(who)}, {when}") for when, who in groups.items())
-    return text if "" not in groups and len(text) <= _LONGEST_WHO else ""
+    return text if "" not in groups and len(text) <= _LONGEST else ""
 
 
 def say_sources(lookup: Lookup, query: Query, clauses: Sequence[tuple[str, str]]) -> str:

@@ -167,7 +167,11 @@ def test_headlines_of_lists() -> None:
     asked = query("list", modalities=("required",), facts=(is_("grade", "H2"), BOAT))
     entries = (_entry("cap", "service cap", "required"), _entry("gloves", "deck gloves", "conditional"))
     assert say_list_headline(LOOKUP, asked, entries) == (
-        "For an H2 in boat rig, 1 thing must be worn and 1 depends on further facts."
+        "For an H2 in boat rig, the service cap must be worn and the deck gloves depend on further facts."
+    )
+    many = (*entries, *(_entry("cap", f"cap {n}", "required") for n in range(3)))
+    assert say_list_headline(LOOKUP, asked, many) == (
+        "For an H2 in boat rig, 4 things must be worn and 1 depends on further facts."
     )
     assert (
         say_list_headline(LOOKUP, asked, ())
