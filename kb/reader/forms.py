@@ -46,7 +46,7 @@ IRREGULAR_SINGULARS: Mapping[str, str] = word_pairs("""
 SPELLINGS: Mapping[str, str] = word_pairs("""
     grey=gray jewellery=jewelry moustache=mustache pyjama=pajama aluminium=aluminum tyre=tire plough=plow
     cheque=check matte=matt pullover=pullover fibre=fiber sceptre=scepter woollen=woolen axe=ax
-    programme=program organisation=organization licence=license practise=practice storey=story
+    programme=program organisation=organization licence=license disc=disk practise=practice storey=story
     manoeuvre=maneuver draught=draft sombre=somber calibre=caliber kerb=curb
 """)
 """British to American; regular changes (-our, -ise, -re, -ll-) are rules in `tokens`."""

@@ -116,7 +116,7 @@ def _from_index(
             continue
         words = [tokens[piece.first].low for piece in pieces[index:last] if piece.tag == "unknown"]
         verb = _is_verb(pieces, index, last) or (len(words) == 1 and word_key(words[0]) in LIMBS)
-        known = not verb and any(len(w) > 3 for w in words)
+        known = not verb and any(len(w) > 3 for w in words) and pieces[index].how != "pattern"
         entries = of_whom(index_entries(words, search, lookup), pieces, lookup) if known else ()
         if entries and not (last < len(pieces) and pieces[last].tag in ("item", "items")):
             tag, arg = ("item", entries[0].id) if len(entries) == 1 else ("items", "")

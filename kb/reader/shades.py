@@ -18,7 +18,7 @@ def shades(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     found = list(pieces)
     for index, piece in enumerate(pieces):
         word = tokens[piece.first]
-        if piece.tag != "unknown" or word.low not in COLOURS:
+        if piece.tag != "unknown" or word.low not in COLOURS or _is_thing(pieces, index, tokens):
             continue
         values = [
             value
@@ -32,3 +32,11 @@ def shades(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
             entry = Entry("aspect value", values[0].id, "colour")
             found[index] = msgspec.structs.replace(piece, tag="aspect value", entries=(entry,))
     return tuple(found)
+
+
+def _is_thing(pieces: Pieces, index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "My medals from the navy": a colour after "the", with no noun after it, is none."""
+    piece = pieces[index]
+    before = tokens[piece.first - 1].low if piece.first else ""
+    after = pieces[index + 1].tag if index + 1 < len(pieces) else ""
+    return before == "the" and after in ("", "comma") and not any(other.tag == "or" for other in pieces)

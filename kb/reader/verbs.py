@@ -46,6 +46,8 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
     piece = pieces[index]
     single = piece.last - piece.first == 1 and piece.tag in ("fact", *_ITEMS, "values", "fact name")
     leaving = tokens[piece.first].low == "leave"
+    if single and piece.tag in _ITEMS and _is_done(pieces, index, tokens):
+        return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
     if (
         not single
         or not _is_verb_place(pieces, index, leaving)
@@ -59,6 +61,7 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
     return Piece(first=piece.first, last=piece.last, tag=verb)
 
 
+_AFTER_VERB = frozenset({"", "comma", "in", "on", "at", "fact", "if", "when", "filler", "for"})
 _ACTING = frozenset({"act", "leave off", "fix", "run", "fasten", "aspect", "unknown", "where", "how"})
 
 
@@ -88,6 +91,16 @@ def _is_made_of(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) 
     if word in ("part", "included"):
         return following.fact == "rig" and before.tag in (*_ITEMS, "det", "be")
     return word in ("include", "includes") and before.fact == "rig" and following.tag in _ITEMS
+
+
+def _is_done(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "May I whistle on watch", "allowed to whistle": a thing's name as the verb, with nothing after it."""
+    word, after = tokens[pieces[index].first], pieces[index + 1].tag if index + 1 < len(pieces) else ""
+    if word.low != word.key or after not in _AFTER_VERB or not index:
+        return False
+    before, last = pieces[index - 1], tokens[pieces[index].first - 1].low
+    asked = index > 1 and pieces[index - 2].tag in _ASKING and before.tag == "self"
+    return asked or (last == "to" and before.tag in ("allowed", "have to", "to") and before.first > 0)
 
 
 def _is_verb_place(pieces: Sequence[Piece], index: int, leaving: bool = False) -> bool:
