@@ -29,6 +29,7 @@ EntryKind = Literal[
 CREDENTIALS = ("qualification", "appointment", "waiver")
 PERSONAL = frozenset({"grade", "branch", *CREDENTIALS})
 """Families of facts about who somebody is."""
+_NAMING = frozenset({"with", "person"})  # "inside" may be a place, "mate" a grade
 _FUNCTION_WORDS = frozenset(words[0] for words in PHRASES if len(words) == 1)
 
 
@@ -330,7 +331,7 @@ def _value_names(
         yield _head(value.label), entry._replace(rank=3)
     for label in _labels(value):
         words = name_words(label)
-        if len(words) > 1 or words[0] not in _FUNCTION_WORDS or PHRASES[words] == "with":
+        if len(words) > 1 or words[0] not in _FUNCTION_WORDS or PHRASES[words] in _NAMING:
             yield words, entry
         if len(words) == 1 and fact.family == "situation":
             yield from (((form,), entry._replace(rank=3)) for form in _derived(words[0]))
