@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from kb.guidance.provisions import Provision
 from kb.model.lookup import Lookup
 from kb.model.records import Edition
-from kb.wording import say_date
+from kb.wording import listing, say_date
 
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
@@ -48,13 +48,14 @@ class Citing:
 
     def citation(self, rules: Iterable[str]) -> str:
         """What stands in the brackets behind a sentence that states rules."""
-        parts: dict[str, None] = {}
+        parts: dict[str, dict[str, None]] = {}
         for rule in rules:
             local = self.lookup.clauses[self.lookup.rules[rule].clause].edition == self.local
             for clause in self._told(rule):
-                said = self.clause(clause)
-                parts[f"local, under {said}" if local else said] = None
-        return "; ".join(parts)
+                record = self.lookup.clauses[clause]
+                source = f"{'local, under ' if local else ''}ref. ({self._letter[record.edition]})"
+                parts.setdefault(source, {})[record.number] = None
+        return "; ".join(f"{source}, {listing(list(numbers))}" for source, numbers in parts.items())
 
     def references(self) -> tuple[str, ...]:
         """ "(a) Dress Order, second edition, in force from 1 March 2024"."""
