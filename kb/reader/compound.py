@@ -14,6 +14,8 @@ from kb.reader.pieces import Piece
 
 def part_or_whole(roles: Roles, aspect: str, lookup: Lookup) -> None:
     """A part that anything may have, said after its whole: asked about is the one that the rules speak of."""
+    if aspect == "size":
+        _measured_part(roles, lookup)
     if roles.crowded is None:
         return
     whole, part = roles.crowded
@@ -29,6 +31,15 @@ def part_or_whole(roles: Roles, aspect: str, lookup: Lookup) -> None:
             roles.crowded = None
     if roles.crowded is None and kept is part and whole.tag == "item":
         roles.worn.append(whole)
+
+
+def _measured_part(roles: Roles, lookup: Lookup) -> None:
+    """ "A knife with a 7 cm blade": asked about is the one of which some rule says how big it is."""
+    measured = [p for p in roles.worn if p.tag == "item" and _spoken(p.arg, "size", lookup)]
+    if len(measured) != 1 or any(_spoken(e.id, "size", lookup) for p in roles.asked for e in p.entries):
+        return
+    roles.worn = [*(piece for piece in roles.worn if piece not in measured), *roles.asked]
+    roles.asked = measured
 
 
 def _is_any_part(item: str, lookup: Lookup) -> bool:

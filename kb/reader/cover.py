@@ -291,7 +291,8 @@ def _shared_ends(pieces: list[Piece], tokens: tuple[Token, ...], lexicon: Lexico
             continue
         led = all(token.low in LEADING_PREPOSITIONS for token in tokens[piece.first : piece.last - 1])
         single = piece.tag in ("unknown", "name") and led  # "in fell or hall rig"
-        joined = index + 1 < len(pieces) and pieces[index + 1].tag in ("and", "or", "comma")
+        lone = piece.last - piece.first == 1  # "on a pier, when doing rope work" says no pier work
+        joined = index + 1 < len(pieces) and pieces[index + 1].tag in ("and", "or", "comma")[: 2 + lone]
         entries = (
             lexicon.names.get(tokens[piece.last - 1].key + tail, ()) if tail and single and joined else ()
         )

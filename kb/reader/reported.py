@@ -37,12 +37,9 @@ def reported(tokens: tuple[Token, ...], named: frozenset[int] = frozenset()) -> 
     if verdict < last:
         yield _filler(verdict, last)
         last = verdict
-    someone = _somebody(tokens, start, last, named)
-    if someone:
-        yield _filler(start, someone)
-        start = someone
     while start < last:
-        end = _saying(tokens, start, last)
+        opened = not start or tokens[start - 1].low in (",", "so", "ok", "well", "but", "and")
+        end = _saying(tokens, start, last) or (_somebody(tokens, start, last, named) if opened else 0)
         if end:
             yield _filler(start, end)
         start = max(end, start + 1)
@@ -99,9 +96,9 @@ def _saying(tokens: tuple[Token, ...], start: int, last: int) -> int:
 def _somebody(tokens: tuple[Token, ...], start: int, last: int, named: frozenset[int]) -> int:
     """The end of "Bob reckons that": a claim of somebody by name; else 0."""
     at = start
-    while at < min(start + 2, last) and tokens[at].text.istitle() and at not in named:
-        if (tokens[at].low,) in PHRASES:
-            return 0
+    while at < min(start + 2, last) and tokens[at].low.isalpha() and at not in named:
+        if (tokens[at].low,) in PHRASES or tokens[at].low in (*_CLAIMS, "told", "tells"):
+            break
         at += 1
     lows = [token.low for token in tokens[at : min(at + 3, last)]]
     if at == start or not lows:
@@ -109,7 +106,9 @@ def _somebody(tokens: tuple[Token, ...], start: int, last: int, named: frozenset
     end = at + (1 if lows[0] in _CLAIMS else 2 if lows[:2] in (["told", "me"], ["tells", "me"]) else 0)
     if end == at or end >= last:
         return 0
-    return end + (tokens[end].low == "that")
+    someone = all(token.text.istitle() for token in tokens[start:at]) or at == start + 1
+    said = PHRASES.get((tokens[end].low,)) in ("self", "person", "det", "poss") or tokens[end].low == "that"
+    return end + (tokens[end].low == "that") if someone and (said or tokens[start].text.istitle()) else 0
 
 
 def _counter_claim(tokens: tuple[Token, ...], last: int) -> int:

@@ -24,6 +24,7 @@ from kb.reader.pieces import Understood
 from kb.reader.placed import told_where
 from kb.reader.query import merge_case
 from kb.reader.question import clean, understand
+from kb.reader.renumbered import renumbered
 from kb.reader.spelling import Search
 from kb.reader.statement import read_statement
 from kb.reader.talked import Talk, item_alone
@@ -192,6 +193,9 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     before = previous.query
     if before is None:
         return None
+    other = renumbered(text, previous.question, before, talk.lookup)
+    if other is not None:
+        return talk.made(text, other)
     if _NO_COUNT.fullmatch(said):
         return talk.read("Why?", previous)
     if before.kind in ("may", "must") and (whom := people_asked(text, talk.lexicon, talk.lookup)):

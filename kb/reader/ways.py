@@ -12,6 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query, QuestionKind
 from kb.model.records import Aspect, Case
+from kb.reader.claimed import claimed_only
 from kb.reader.english import ARRANGED
 from kb.reader.forms import word_pairs, word_set
 from kb.reader.frame import Frame
@@ -44,6 +45,9 @@ def asked_way(
 
     Whether a contrary ("unhooked") may be is whether the way may not be; whether it must be is asked back.
     """
+    others = claimed_only(found, left, frame, roles, case, lookup)
+    if others is not None:
+        return others
     if frame.kind == "how" and left:
         return _how_worn(found, left, roles, case, lookup)
     if frame.kind not in ("may", "must") or roles.value is not None or roles.clashing or roles.unworn:

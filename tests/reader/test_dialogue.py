@@ -102,6 +102,14 @@ def test_talk_over_the_demo(demo: Base, turns: str, expected: str) -> None:
     assert write_reading(reading) == expected
 
 
+THIRD_TALK = read_cases(HERE / "talk-third.txt")
+
+
+@pytest.mark.parametrize(("turns", "expected"), THIRD_TALK, ids=[turns for turns, _ in THIRD_TALK])
+def test_talk_over_the_third(third: Base, turns: str, expected: str) -> None:
+    test_talk_over_the_demo(third, turns, expected)
+
+
 PROFILED = [
     (("weather", "clear"), "May I wear gaiters when it is not raining?", "may gaiters weather=clear"),
     (("weather", "rain"), "May I wear gaiters when it is not raining?", "may gaiters weather=clear,snow"),
