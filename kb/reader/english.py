@@ -109,7 +109,7 @@ leave off: go without|goes without|going without|do without|does without|doing w
 |dispense with|dispensing with|doff|doffs|doffed|leave out|leaving out|left out|work without|stay without
 |not bother with|ditch|shed|discard|forgo|forego|walk about without|appear without|go about without
 |dispensed with
-|shave off|shave|shaves|shaving
+|shave off|shave|shaves|shaving|shaved off|shaved|removed
 with: with|go with|goes with|going with
 |over|under|underneath|beneath|on top of|alongside|together with|along with|as well as|plus
 |in combination with|in addition to|in conjunction with|combined with|accompanied by|inside|inside of

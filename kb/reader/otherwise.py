@@ -88,4 +88,4 @@ def _is_without(reading: Reading) -> bool:
 
 def _is_choice(reading: Reading) -> bool:
     """Whether the words were understood but for which of several things is meant."""
-    return reading.ask is not None and reading.ask.fact == "item"
+    return reading.ask is not None and reading.ask.fact == "item" and bool(reading.ask.choices)

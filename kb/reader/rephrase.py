@@ -20,6 +20,7 @@ who: lads lasses boys girls chief instructor skipper boss mates? storeman bosun 
 who: old_hands? others crew team trainer master supervisor coach teacher foreman mentor word
 claims: says said reckons thinks tells_me told_me tells_us told_us claims swears insists has_it believes
 claims: maintains assures_me assured_me keeps_saying keeps_telling_me keeps_telling_us is_sure is_certain
+missing: left forgotten forgot lost mislaid can't_find cannot_find don't_have haven't_got can't_see dropped
 book: book order notice rule rules manual guide clause paragraph section regulations? law label
 says: says? said reckons? thinks? tells?_me told_me tells?_us told_us claims? swears? insists? has_it is
 modal: is are does do did can could will would may must should has have was were
@@ -120,6 +121,13 @@ _LINES = r"""
 \b(?:is|are)(?:n't)? (.+?) (?:finished(?: with)?|done (?:away )?with
     |over and done with)\W*$ => may I still wear \1?
 ^(?:can|may|could|am i allowed to) (?:i |we )?borrow (.+?)(?: (?:from|off|of) .+)?\W*$ => may anyone lend \1?
+,? or (?:can|may|could) (?:i|we|he|she|they) (?:skip|leave|take off|drop|ditch) (?:it|them)
+    (?: off| behind| at home| in (?:my|his|her|the|their) \w+)?\W*$ => ?
+^(?:i(?:'m| am) )?(?:after|looking for|trying to find|hunting for) (?:the |a |some )?(?:<clause>)s?
+    \s(?:on|about|for|covering)\s => which clause mentions\s
+\b(?:which|what) (?:officer|authority|person|body|boss|office)
+    \s(?:gives|grants|issues|signs|(?:can|may|has to|must) (?:give|grant|issue|sign))
+    (?: permission| leave| authority)?(?: for)?\b => who grants
 ,? or (?:can|may|could|should|do|shall) (?:i|we|he|she|they) (?:just )?(?:go|do|be|work)
     \s(?:without(?: them| it)?|bare\w*|with nothing)(?: on)?\W*$ => ?
 ^what(?:'s| is| are) (?:a |an |the |my )?([\w'-]+(?: [\w'-]+){0,3}) for\W*$ => when must \1 be worn?
@@ -195,14 +203,15 @@ _FIRST = r"""
 \b(?:what|which) colour and (?:what |which )?(?:cloth|fabric|material)\b => what colour and what construction
 ^(?:on )?(?:which|what) side of (?:the |my |a )?(.+?) (?:do|does|should|must) (.+?)
     \s(?:go|sit|hang|be worn|be)(?: on)?\W*$ => where on the \1 does \2 go?
-^(.*?)\b(?:has |have |had |'ve |'s )?(?:left|forgotten|forgot|lost|mislaid) (?:his|her|my|their|the|our)
+^(.*?)\b(?:has |have |had |'ve |'s )?(?:<missing>) (?:his|her|my|their|the|our)
     \s([\w' -]+?)(?: behind| at home| ashore| below| overboard)?[.;,]
     \s(?:is|are|was|were) (?:it|they|that) (needed|required|necessary|compulsory|a must|obligatory)(.*?)\?$
      => \1, is \2 \3\4?
-^(.*?)\b(?:has |have |had |'ve |'s )?(?:left|forgotten|forgot|lost|mislaid) (?:his|her|my|their|the|our)
+^(.*?)\b(?:has |have |had |'ve |'s )?(?:<missing>) (?:his|her|my|their|the|our)
     \s([\w' -]+?)(?: behind| at home| ashore| below| overboard)?[.;]
     \s(?:did|does|do|must|should|will) (he|she|i|we|they)
-    \s(?:need|have to have|have to wear|need to wear|wear) (?:it|them|one)\?$ => \1, must \3 wear \2?
+    \s(?:need|have to have|have to wear|need to wear|wear) (?:it|them|one)(.*?)\?$
+     => \1, must \3 wear \2\4?
 ^(?:but )?the (?:\w+ ){0,2}(?:<book>) says?(?: that)? (.+?),? so (?:is|are|can|may|must|do|does)
     \s(?:it|they|i|we|he|she)\W*$ => \1?
 ^(.+?) or (.+?)[,:] (?:can|may|could) (?:i|we|you|he|she|they) (?:have|wear|put on|sport) (?:them )?both\W*$
