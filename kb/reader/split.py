@@ -11,6 +11,7 @@ _SHORT = Pattern(r"\b(?:cl|para|sec|art|no|approx|max|min|ca|in|ft|st|dr|mr|mrs|
 _NEXT = Pattern(
     r"[,;]?\s+and\s+(?=(?:may|can|must|should|do|does|am|are|is|where|how|who|what|which|when|why)\s+"
     r"(?:i|we|you|the|a|an|it|they|do|does|must|may|is|are|many|can|should|someone|anyone)\b)|"
+    r"[,;]?\s+and\s+(?=(?:what|how) about\b)|"
     r",\s+and\s+(?=(?:may|can|must|should|do|does|are|is)\s+[\w' -]{2,40}\?)",
     re.IGNORECASE,
 )

@@ -18,13 +18,11 @@ from kb.reader.fits import rules_on, wearing
 from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.lost import with_nothing_lost
 from kb.reader.manners import put_back, without_manners
-from kb.reader.people import people_asked
 from kb.reader.permits import asked_grant, held
 from kb.reader.pieces import Understood
 from kb.reader.placed import told_where
 from kb.reader.query import merge_case
 from kb.reader.question import clean, understand
-from kb.reader.renumbered import renumbered
 from kb.reader.spelling import Search
 from kb.reader.statement import read_statement
 from kb.reader.talked import Talk, item_alone
@@ -193,6 +191,9 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     before = previous.query
     if before is None:
         return None
+    from kb.reader.people import people_asked  # noqa: PLC0415  only in a talk
+    from kb.reader.renumbered import renumbered  # noqa: PLC0415  as above
+
     other = renumbered(text, previous.question, before, talk.lookup)
     if other is not None:
         return talk.made(text, other)
