@@ -24,6 +24,9 @@ _AMOUNT = Pattern(
 )
 
 
+_UNIT = Pattern(r"(?i)\d ?(mm|cm|m|in|inch|inches|millimetres?|centimetres?)\b")
+
+
 def amount(text: str, previous: Reading, talk: Talk) -> Reading | None:
     """A number as the number of the things spoken of, a measure as theirs, or the fact that has one."""
     before, found = previous.query, _AMOUNT.fullmatch(bare_words(text))
@@ -39,11 +42,19 @@ def amount(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if number.casefold() == "one" and of_them is None and before.kind != "how_many":
         return None  # "and one?" may stand for the thing
     label = talk.lookup.items[before.items[0]].label
-    if not {"count", "kit-count"} & set(rule_aspects(before.items[0], talk.lookup)):
-        return None
+    counted = {"count", "kit-count"} & set(rule_aspects(before.items[0], talk.lookup))
+    if not counted and of_them is None:
+        unit = _unit_of(previous) if talk.lookup.aspects[before.aspect].kind == "measure" else ""
+        return _measured(text, f"{number} {unit}", before, talk) if unit else None
     act = "own" if before.aspect in ("possession", "kit-count") else "wear"
     again = _in_its_case(talk, before).read(f"may I {act} {number} {label}?", None)
     return put_as(text, again) if again.query is not None else None
+
+
+def _unit_of(previous: Reading) -> str:
+    """The unit in which a measure was said before, "" if there was none."""
+    found = _UNIT.search(previous.question)
+    return found.group(1) if found is not None else ""
 
 
 def _in_its_case(talk: Talk, before: Query) -> Talk:

@@ -52,6 +52,10 @@ _ANYBODY_ELSE = Pattern(
     r"(?:people|members|grades|ranks|hands|ones)|other people)"
     r"(?: of (?:us|them|you))?(?: too| then| as well)?"
 )
+_EVERYBODY = Pattern(
+    rf"(?i){LEAD}(?:what about |how about |for |is that for )?(?:all of (?:them|us)|every(?:one|body)|"
+    r"any(?:one|body)|all (?:grades|ranks|members|people)|us all|all ranks|the lot)(?: then| too)?"
+)
 _ELSEWHEN = Pattern(
     rf"(?i){LEAD}(?:at |in |for )?(?:any |all |the )?"
     r"(?:other (?:times?|cases?|places?|occasions?|weather|work|things)|otherwise|elsewhere|anywhere else|"
@@ -70,6 +74,12 @@ def corrected(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if before is None:
         return None
     bare = bare_words(text)
+    if talk.lookup.aspects[before.aspect].kind == "measure" and any(sign.isdigit() for sign in bare):
+        from kb.reader.amounts import amount  # noqa: PLC0415  few turns are a measure alone
+
+        measured = amount(text, previous, talk)
+        if measured is not None:
+            return measured
     made_of = _made_of(bare, before, talk.lookup)
     if made_of is not None:
         return talk.made(text, made_of)
@@ -80,6 +90,9 @@ def corrected(text: str, previous: Reading, talk: Talk) -> Reading | None:
         return _dropped(text, dropped.group(1), dropped.group(2), previous, talk)
     if _ANYBODY_ELSE.fullmatch(bare):
         return _of_the_others(text, before, talk)
+    if _EVERYBODY.fullmatch(bare):
+        said = [f for f, _ in before.case.facts if talk.lookup.facts[f].family in PERSONAL]
+        return put_as(text, _less(previous, said, talk)) if said else None
     if _ELSEWHEN.fullmatch(bare):
         return _in_other_cases(text, before, talk)
     which = _WHICH_ONES.fullmatch(bare)

@@ -99,3 +99,20 @@ def kind_of_part(word: str, before: Query, lookup: Lookup) -> Query | None:
     return msgspec.structs.replace(
         before, kind="how", aspect=found.pop(), value=None, modalities=(), polarity="do"
     )
+
+
+def without_clashes(query: Query, before: Query, lookup: Lookup) -> Query:
+    """The query without those facts of the one before that cannot hold together with what is new in it."""
+    known, old = dict(query.case.facts), dict(before.case.facts)
+    gone = {
+        test.fact
+        for exclusion in lookup.base.exclusions
+        if evaluate(exclusion, known.get) is True
+        and any(old.get(test.fact) != known[test.fact] for test in tests(exclusion))
+        for test in tests(exclusion)
+        if old.get(test.fact) == known[test.fact]
+    }
+    if not gone:
+        return query
+    kept = tuple((fact, values) for fact, values in query.case.facts if fact not in gone)
+    return msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=kept))

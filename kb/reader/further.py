@@ -70,6 +70,9 @@ _HOW_FAR = Pattern(
     rf"(?i){LEAD}how (?:far|close|near|much) (?:up|down|in|out|along|above|below|back|from|off|to|apart)"
     r"(?: (?:it|that|them|there|does (?:it|that) go|do they go|is (?:it|that)|are they|the \w+(?: \w+)?))*"
 )
+_ON_BODY = Pattern(
+    rf"(?i){LEAD}(?:what about |how about )?((?:on|over|round|around|for|about) (?:my|your|the|his|her) \w+)"
+)
 _NUMBERED = Pattern(r"(?i)\d|\b(?:zero|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|one of)\b")
 _NOT = Pattern(r"(?i)\b(?:not|no|isn|aren|never|without|off)\b|n['\u2019]t\b")
 _SUCH_ONE = Pattern(r"(?i)\b(?:the|a|an|my|that|those|these) ([\w'-]+(?: [\w'-]+)?) ones?\b")
@@ -133,6 +136,8 @@ def content(text: str) -> set[str]:
 def understood_otherwise(text: str, missed: Reading, previous: Reading, talk: Talk) -> Reading | None:
     """A turn that was not understood, by what the question before was about."""
     before, abstain = previous.query, missed.abstain
+    if before is not None and before.kind == "list":
+        return _in_a_list(text, before, talk)
     if before is None or not before.items:
         return None
     ask = missed.ask
@@ -154,6 +159,17 @@ def understood_otherwise(text: str, missed: Reading, previous: Reading, talk: Ta
     if part is not None:
         return talk.made(text, part)
     return _by_label(text, abstain, previous, talk)
+
+
+def _in_a_list(text: str, before: Query, talk: Talk) -> Reading | None:
+    """ "And on my head?", after what is worn: of what is worn there."""
+    bare = bare_words(text)
+    led = _ON_BODY.fullmatch(bare)
+    if led is None:
+        return None
+    here = msgspec.structs.replace(talk, case=before.case)
+    again = here.read(f"what may I wear {led.group(1)}?", None)
+    return put_as(text, again) if again.query is not None else None
 
 
 def _amount_of(text: str, previous: Reading, talk: Talk) -> Reading | None:

@@ -91,8 +91,7 @@ def _named(roles: Roles) -> Iterator[str]:
 
 
 _PLACE = Pattern(
-    r"(?i)\b(?:left|right|breast|chest|sleeves?|shoulders?|lapels?|collar|wrist|neck|waist|head|arm|pocket|"
-    r"centred|centered|round|above|below|beneath|under|over)\b"
+    r"(?i)\b(?:left|right|breast|chest|sleeves?|shoulders?|lapels?|collar|wrist|pocket|centred|centered|round)\b"
 )
 
 

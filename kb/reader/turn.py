@@ -14,7 +14,7 @@ from kb.model.records import Case
 from kb.model.values import YES, Choices, ValueSet
 from kb.reader.choice import answer_to_ask, asked_place
 from kb.reader.english import PHRASES
-from kb.reader.fits import rules_on, wearing
+from kb.reader.fits import rules_on, wearing, without_clashes
 from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.lost import with_nothing_lost
 from kb.reader.manners import put_back, without_manners
@@ -97,6 +97,7 @@ def _added(text: str, previous: Reading | None, talk: Talk) -> Reading | None:
 def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading | None:
     """A turn read by what was said before it."""
     from kb.reader.corrected import corrected  # noqa: PLC0415  only in a talk
+    from kb.reader.felt import felt  # noqa: PLC0415
     from kb.reader.further import in_full, is_thanks, understood_otherwise  # noqa: PLC0415
 
     if answer_to_ask(text, previous, talk.lexicon) is None and is_thanks(text):
@@ -107,17 +108,28 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading | None:
     listed = previous.query is not None and previous.query.kind == "list"
     if previous.frame is not None and reading is None and (not listed or _THAT.search(said)):
         previous = msgspec.structs.replace(previous, query=previous.frame)
-    reading = reading or corrected(text, previous, talk) or talk.read(full, previous)
+    reading = reading or felt(text, previous, talk) or corrected(text, previous, talk)
+    reading = reading or talk.read(full, previous)
     if reading.abstain is not None and set(reading.abstain.words) <= _SLIGHT:
         reading = _without_slight(text, reading, previous, talk)
     if reading.query is None:
         reading = understood_otherwise(full, reading, previous, talk) or reading
-    reading = _of_either(_told_before(reading, previous, talk), previous, talk)
+    reading = _freed(_of_either(_told_before(reading, previous, talk), previous, talk), previous, talk)
     if full == text or reading.ask is not None:
         return reading
     if reading.query is not None and (told := told_where(reading.query, talk.lookup)) is not reading.query:
         return talk.made(text, told)
     return msgspec.structs.replace(reading, question=text, spans=())
+
+
+def _freed(reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """A reading without what excludes what is new in it: "in a cabin?" after "outdoors"."""
+    if reading.query is None or previous.query is None:
+        return reading
+    query = without_clashes(reading.query, previous.query, talk.lookup)
+    if query is reading.query:
+        return reading
+    return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))
 
 
 def _without_slight(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
@@ -129,10 +141,13 @@ def _without_slight(text: str, reading: Reading, previous: Reading, talk: Talk) 
 
 
 def _frame(reading: Reading, previous: Reading | None) -> Query | None:
-    """The question that further words go on from, where a clause was shown in between."""
-    if reading.query is None or reading.query.clause is None or previous is None:
+    """The question that further words go on from, where a clause or the source was shown in between."""
+    query = reading.query
+    if query is None or previous is None or not (query.clause or query.kind == "source"):
         return None
-    return previous.frame or previous.query
+    before = previous.frame or previous.query
+    same = before is not None and (query.clause is not None or query.items == before.items)
+    return before if same else None
 
 
 def _recent(reading: Reading, previous: Reading | None) -> tuple[str, ...]:
@@ -235,6 +250,9 @@ def _both(text: str, word: str | None, previous: Reading, talk: Talk) -> Reading
     if previous.query is None and previous.ask is not None and previous.ask.fact == "item":
         pair = tuple(value for value, _ in previous.ask.choices)
         case = talk.case
+        first = _filled_with(pair[0], previous, talk) if len(pair) == 2 else None
+        if first is not None and first.kind == "must":  # "is the vest required?", of both
+            return talk.made(text, Query(kind="list", items=pair, case=first.case, modalities=_WORN))
     else:
         kind = {entry.id for entry in _named(word, talk)} if word else set(lookup.items)
         pair = tuple(item for item in previous.recent if item in kind)[:2]
@@ -248,6 +266,15 @@ def _both(text: str, word: str | None, previous: Reading, talk: Talk) -> Reading
         msgspec.structs.replace(case, facts=tuple(facts.items()), alone=False), worn, None, False, lookup
     )
     return talk.made(text, Query(kind="may", items=(one,), aspect=wearing((one,), lookup), case=merged))
+
+
+def _filled_with(item: str, previous: Reading, talk: Talk) -> Query | None:
+    """The question before with one of the items in it that it was asked which of is meant."""
+    where = asked_place(previous)
+    if where is None:
+        return None
+    text = previous.question[: where[0]] + talk.lookup.items[item].label + previous.question[where[1] :]
+    return talk.read(text, None).query
 
 
 def _is_closed(item: str, others: set[str], case: Case, lookup: Lookup) -> bool:
