@@ -5,10 +5,17 @@ The edits are invented: slips, bad faith, and what an editor does to prose. From
 
 from __future__ import annotations
 
+from pathlib import Path
+from typing import Any
+
+import docx
 import pytest
 
-from tests.guidance.check_desk import check, desk_of
-from tests.guidance.whole_drafts import BOOKS, Edit, draft, read_edits, report_on
+from kb.guidance.checking import check_document, read_document
+from kb.guidance.checking.document import Document
+from kb.guidance.checking.markdown import read_markdown
+from tests.guidance.check_desk import TODAY, check, desk_of
+from tests.guidance.whole_drafts import BOOKS, Edit, draft, part_with, read_edits, report_on
 
 HOSTILE = read_edits("hostile")
 HARMLESS = read_edits("harmless")
@@ -39,6 +46,45 @@ def test_a_harmless_edit_is_not_called_false(edit: Edit) -> None:
     report, _ = report_on(edit)
     assert [(finding.code, finding.text, finding.message) for finding in report.findings] == []
     assert bool(report.unread) is (edit.outcome == "unread"), report.unread
+
+
+def as_word(text: str, path: Path) -> Document:
+    """A piece of guidance as a Word file, read again."""
+    document = docx.Document()
+    table: Any = None
+    for block in read_markdown(text.encode(), "draft.md").blocks:
+        if block.kind == "row":
+            table = table or document.add_table(rows=0, cols=len(block.cells))
+            for cell, written in zip(table.add_row().cells, block.cells, strict=True):
+                cell.text = written
+            continue
+        table = None
+        if block.kind == "heading":
+            document.add_heading(block.text, min(block.level, 3))
+        else:
+            style = "List Bullet" if block.kind == "item" else None
+            document.add_paragraph(f"{block.number} {block.text}".strip(), style)
+    document.save(str(path))
+    return read_document(path)
+
+
+@pytest.mark.parametrize("edit", HOSTILE[::4], ids=lambda edit: f"{edit.draft}: {edit.name}")
+def test_a_hostile_edit_is_found_in_word_in_its_paragraph(edit: Edit, tmp_path: Path) -> None:
+    text = part_with(draft(edit.draft), edit.before)
+    before = {block.text for block in as_word(text, tmp_path / "good.docx").blocks}
+    document = as_word(text.replace(edit.before, edit.after, 1), tmp_path / "edited.docx")
+    report = check_document(document, desk_of(BOOKS[edit.draft]), TODAY)
+    changed = {block.lines[0][1] for block in document.blocks if block.text not in before}
+    codes = {finding.code for finding in report.errors if finding.line in changed}
+    codes |= {"unread" for unread in report.unread if unread.line in changed}
+    assert edit.outcome in codes
+
+
+@pytest.mark.parametrize("edit", HARMLESS[::4], ids=lambda edit: f"{edit.draft}: {edit.name}")
+def test_a_harmless_edit_is_not_called_false_in_word(edit: Edit, tmp_path: Path) -> None:
+    text = part_with(draft(edit.draft), edit.before).replace(edit.before, edit.after, 1)
+    report = check_document(as_word(text, tmp_path / "edited.docx"), desk_of(BOOKS[edit.draft]), TODAY)
+    assert [(finding.code, finding.text) for finding in report.findings] == []
 
 
 def test_nearly_every_edit_is_understood() -> None:

@@ -19,6 +19,9 @@ _WORD = r"(?:clauses?|paragraphs?|paras?\.?|sections?|sect\.?|articles?|art\.?|c
 _LETTER = r"(?:ref(?:erence)?s?\.?\s*\(?(?P<{0}>[a-z])\)?|\((?P<{1}>[a-z])\))(?![\w'])"
 
 
+_SQUARE = re.compile(r"\[([^\[\]]*\d[^\[\]]*)\]")  # no place in the text moves
+
+
 class Citation(msgspec.Struct, frozen=True):
     """One citation: characters `start` to `end`, a letter or a book (and its edition), numbers.
 
@@ -87,6 +90,7 @@ class Citations:
 
     def find(self, text: str) -> Found:
         """The citations of a (levelled) sentence and what is left of it without those in brackets."""
+        text = _SQUARE.sub(r"(\1)", text)
         found: list[Citation] = []
         cut: list[tuple[int, int]] = []
         local = False

@@ -13,7 +13,7 @@ from functools import cached_property
 import msgspec
 
 from kb.guidance.checking.claim import Claim
-from kb.guidance.checking.conditions import read_holder, read_tail
+from kb.guidance.checking.conditions import read_holder, read_people, read_tail
 from kb.guidance.checking.modals import Modal, denied, find_modals
 from kb.guidance.checking.openings import openings, period, turned
 from kb.guidance.checking.scopes import left_out, read_scope
@@ -193,7 +193,7 @@ class Claims(Statements):
             modal = denied(modal)
             holder = None if among is None else negate(among)
         else:
-            holder = read_holder(self.names, left)
+            holder = read_holder(self.names, left) or read_people(self.names, left)
         if holder is None:
             return None
         for aspect in self._acts:

@@ -68,7 +68,7 @@ def read_tail(names: Names, text: str) -> Condition | None:
         if after is not None:
             return all_of([before, negate(after)])
     if tail.startswith("by "):
-        return _by(names, tail.removeprefix("by ").split(" "))
+        return read_people(names, tail.removeprefix("by "))
     lead = _LEADS.match(tail)
     if lead:
         return read_condition(names, tail[lead.end() :])
@@ -82,8 +82,9 @@ def read_tail(names: Names, text: str) -> Condition | None:
     return read_condition(names, tail)
 
 
-def _by(names: Names, words: list[str]) -> Condition | None:
-    """ "... by K1 to K5 in watch rig": who does it, and the circumstances."""
+def read_people(names: Names, text: str) -> Condition | None:
+    """ "K1 to K5 in watch rig": who, and the circumstances."""
+    words = text.split(" ")
     for cut in range(len(words), 0, -1):
         holder = read_holder(names, " ".join(words[:cut]))
         rest = read_tail(names, " ".join(words[cut:])) if holder is not None else None
@@ -279,12 +280,13 @@ _ALL = frozenset(
         "wearers",
     )
 )
+_WHO_HOLD = Pattern(r" (?:who|that) (?:holds?|have|has) ")
 _QUANTIFIED = Pattern(r"(?:all|every|each|any|those|members who are|members of grades?|grades?|the) ")
 
 
 def read_holder(names: Names, text: str) -> Condition | None:
     """Who a sentence is about: "K2 and above of the boat branch with the diver qualification"."""
-    plain = text.strip(" ,")
+    plain = _WHO_HOLD.sub(" with ", text.strip(" ,"))
     if plain in _ALL:
         return ALWAYS
     if plain in names.holders:

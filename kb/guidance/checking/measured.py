@@ -38,6 +38,14 @@ def _same(measure: Measure, written: Measure) -> bool:
     """Whether two measures are one: the same "about", or the same in two units but for rounding."""
     from kb.audit.units import agree  # noqa: PLC0415
 
+    twin, also = written.also, measure.also
+    if (
+        twin is not None and also is not None and twin.unit == measure.unit
+    ):  # "25 mm (1 in)" for "1 in (25 mm)"
+        return twin.interval == measure.interval and (written.unit, written.interval) == (
+            also.unit,
+            also.interval,
+        )
     if measure.unit == written.unit:
         return measure.about and written.about and measure.interval == written.interval
     if written.also is not None or not same_dimension(measure.unit, written.unit):

@@ -19,6 +19,9 @@ _IT_IS = Pattern(
 _ORDERED = Pattern(r"(?:(?P<no>do not|don't|never)|always) (?P<rest>[a-z]+ .+)")
 _NEVER = Pattern(r"(?:under|in) no circumstances|at no time|in no case|on no account")
 _INVERTED = Pattern(r"(?:,? )(?:may|must|shall|can|is|are) (?P<what>.+?) (?P<rest>(?:to )?be .+)")
+_EXCEEDS = Pattern(
+    r"\b(?:must|may|shall|should|can) not (?:exceed|be (?:more|longer|wider|higher|greater) than)\b"
+)
 _STARTS = word_set("""
     the no any an a either neither members all every each everyone everybody exactly both nobody only
     personnel
@@ -31,7 +34,11 @@ _MEANT = {
 
 
 def turned(text: str) -> str:
-    """ "It is forbidden to wear ..." and "Do not wear ..." as a statement about members."""
+    """ "It is forbidden to wear ..." and "Do not wear ..." as a statement about members.
+
+    What must not exceed a measure must be at most so much.
+    """
+    text = _EXCEEDS.sub("must be at most", text)
     match = _IT_IS.fullmatch(text)
     if match is not None:
         word = match["word"]

@@ -176,7 +176,8 @@ class Statements:
         for aspect in self._others:
             if aspect.kind == "choice":
                 for value in self.values.at_start(aspect.id, right):
-                    claim = self._claim(modal, found[0], aspect.id, value.value, value.rest)
+                    tail = value.rest.strip().removeprefix(f"in {fold(aspect.label)}")
+                    claim = self._claim(modal, found[0], aspect.id, value.value, tail)
                     if claim is not None:
                         return claim
             elif aspect.kind == "measure":
