@@ -110,11 +110,11 @@ def _without_clauses(found: Understood, lookup: Lookup, read: Read) -> Reading |
         mark = clause.mark or "?"
         if clause.sentence in asking:
             kept.append(said + (mark if _ends(clause, clauses) else ","))
-        elif _is_idle(found, clause, weighty):
+        elif _is_idle(found, clause, weighty, lookup):
             unused.append(said)
         elif facts := _facts_in(found, clause, weighty, lookup):
             kept.append(f"{facts}:")
-            unused.append(said)
+            unused += _strange(found, clause)
         else:
             kept.append(said + (mark if _ends(clause, clauses) else ","))
     if not unused or _points_out(found, clauses, asking):
@@ -182,11 +182,14 @@ def _asks(found: Understood, clause: _Clause, clauses: Sequence[_Clause]) -> boo
     return led or found.pieces[clause.first].tag in _ASKING
 
 
-def _is_idle(found: Understood, clause: _Clause, weighty: frozenset[str]) -> bool:
+def _is_idle(found: Understood, clause: _Clause, weighty: frozenset[str], lookup: Lookup) -> bool:
     """Whether a clause has no word that the books know for anything that an answer can rest on."""
     for place in range(clause.first, clause.last):
         piece = found.pieces[place]
         acting = piece.tag == "act" and piece.arg != "use"
+        state = piece.tag == "fact" and lookup.facts[piece.fact].family in _CIRCUMSTANCE
+        if state and _is_past(found, found.pieces[clause.first : clause.last], piece):
+            continue
         if (
             (piece.tag in _CARRYING and not _is_idle_word(found, piece))
             or piece.tag.startswith("body")
@@ -227,7 +230,8 @@ def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], looku
     known = {lookup.facts[piece.fact].family for piece in facts if piece not in own}
     if len(others) == len(pieces) or not known.issubset(_CIRCUMSTANCE):
         return ""
-    if any(fact not in own and _is_past(found, pieces, fact) for fact in facts):
+    past = [fact for fact in facts if fact not in own and _is_past(found, pieces, fact)]
+    if len(past) == len(facts):
         return ""
     for piece in others:
         if (
@@ -236,9 +240,30 @@ def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], looku
             return ""
         if piece.tag == "person" or any(_weighs(token, weighty) for token in _tokens(found, piece)):
             return ""
-    if not any(piece.tag in ("unknown", "aspect value") for piece in others):
+    if not past and not any(piece.tag in ("unknown", "aspect value") for piece in others):
         return ""
-    return ", ".join(_dated(found, piece) for piece in pieces if piece.tag in _KEPT)
+    return ", ".join(_dated(found, piece) for piece in pieces if piece.tag in _KEPT and piece not in past)
+
+
+def _strange(found: Understood, clause: _Clause) -> Iterator[str]:
+    """The stretches of a clause in which there are words that nothing explains."""
+    first = last = -1
+    for place in range(clause.first, clause.last):
+        piece = found.pieces[place]
+        used = piece.tag in _KEPT and not _is_past(found, found.pieces[clause.first : clause.last], piece)
+        if used and first >= 0:
+            yield _text(found, first, last)
+            first = -1
+        elif not used and (piece.tag in ("unknown", "aspect value", "authority") or piece.tag in _KEPT):
+            first, last = (place if first < 0 else first), place + 1
+            while piece.tag in _KEPT and first > clause.first and _leads_out(found, found.pieces[first - 1]):
+                first -= 1  # "off the field"
+    if first >= 0:
+        yield _text(found, first, last)
+
+
+def _leads_out(found: Understood, piece: Piece) -> bool:
+    return piece.tag in ("det", "poss") or bool(_lows(found, piece) & _PAST)
 
 
 _BETWEEN = tag_set("det, poss, filler, of, in, on, for, to, be, have, joined, comma")

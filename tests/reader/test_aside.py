@@ -16,7 +16,7 @@ SET_ASIDE = [
     ("We are in the nave, my feet hurt, and I'm S2. May I wear the sash?", "may sash grade=S2 venue=nave",
      ("my feet hurt",)),
     ("May I wear the sash? My aunt is coming.", "may sash", ("My aunt is coming",)),
-    ("Climbing the stairs in the nave: sash?", "may sash venue=nave", ("Climbing the stairs in the nave",)),
+    ("Climbing the stairs in the nave: sash?", "may sash venue=nave", ("Climbing the stairs",)),
 ]  # fmt: skip
 
 
@@ -65,3 +65,10 @@ def test_how_it_is_is_set_aside_and_named(
 
 def test_how_it_is_not_stays(choir: Base) -> None:
     assert choir.read("May I wear the sash when it's not hot?").query is None
+
+
+def test_a_state_of_another_time_is_not_taken_for_this_one(demo: Base) -> None:
+    reading = demo.read("I'm back from leave. Deck shoes in a skiff?")
+    assert (write_reading(reading), reading.unused) == ("may deck-shoes place=skiff", ("I'm back from leave",))
+    reading = demo.read("I'm in the boat rig off the slipway and wet. Deck knife?")
+    assert "place" not in dict(reading.query.case.facts if reading.query else ())
