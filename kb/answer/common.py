@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 
 import msgspec
 
@@ -64,8 +64,8 @@ def citations(
 
     Of clauses that serve alike the one is taken that speaks of most of the facts that are `stated`.
     """
-    known = frozenset(stated)
     wanted = [group for group in dict.fromkeys(groups) if group]
+    relevance = _relevance(lookup, wanted, frozenset(stated))
     chosen: dict[str, list[str]] = {}
 
     def choose(rule: str) -> None:
@@ -82,7 +82,7 @@ def citations(
         for group in wanted:
             for clause in dict.fromkeys(lookup.rules[rule].clause for rule in group):
                 counts[clause] = counts.get(clause, 0) + 1
-        best = max(counts, key=lambda clause: (counts[clause], _spoken_of(lookup, wanted, clause, known)))
+        best = max(counts, key=lambda clause: (counts[clause], relevance.get(clause, 0)))
         for group in wanted:
             for rule in group:
                 if lookup.rules[rule].clause == best:
@@ -91,16 +91,16 @@ def citations(
     return tuple(citation(lookup, clause, tuple(rules)) for clause, rules in chosen.items())
 
 
-def _spoken_of(
-    lookup: Lookup, groups: Iterable[tuple[str, ...]], clause: str, stated: Collection[str]
-) -> int:
-    """How many of the stated facts a rule of the clause tests."""
-    rules = (lookup.rules[rule] for group in groups for rule in group)
-    return max(
-        len({test.fact for test in tests(rule.condition)}.intersection(stated))
-        for rule in rules
-        if rule.clause == clause
-    )
+def _relevance(
+    lookup: Lookup, groups: Iterable[tuple[str, ...]], stated: Collection[str]
+) -> Mapping[str, int]:
+    """For each clause how many of the stated facts a rule of it tests."""
+    found: dict[str, int] = {}
+    for rule in dict.fromkeys(rule for group in groups for rule in group) if stated else ():
+        record = lookup.rules[rule]
+        tested = len({test.fact for test in tests(record.condition)}.intersection(stated))
+        found[record.clause] = max(tested, found.get(record.clause, 0))
+    return found
 
 
 def citation(lookup: Lookup, clause_id: str, rules: tuple[str, ...]) -> Citation:

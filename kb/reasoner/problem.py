@@ -186,8 +186,9 @@ class Problem:
         """
         near, regions = self._within(within), self._diagram.regions
         outside = {
-            rule: [regions.opposite(region) for region, where in self._decisive[rule] if near.meets(where)]
-            for rule in self.decisive_rules(within)
+            rule: [regions.opposite(region) for region, where in pairs if near.meets(where)]
+            for rule, pairs in self._decisive.items()
+            if any(near.meets(*pair) for pair in pairs)
         }
         alone = tuple(rule for rule, rest in outside.items() if not near.meets(self._diagram.possible, *rest))
         if alone:
