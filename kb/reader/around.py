@@ -37,7 +37,17 @@ def around(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
             continue
         elif piece.tag in ("unknown", "name"):
             _credential(found, index, tokens, lookup)
+        elif piece.tag == "fact" and _is_attribute(found, index, lookup):
+            found[index] = Piece(first=piece.first, last=piece.last, tag="unknown")
     return tuple(found)
+
+
+def _is_attribute(found: Sequence[Piece], index: int, lookup: Lookup) -> bool:
+    """ "A rain hat", "wear low boots": one word before a thing says what it is, not what the weather is."""
+    piece, before = found[index], found[index - 1].tag if index else ""
+    after = found[index + 1].entries if index + 1 < len(found) else ()
+    plain = piece.last - piece.first == 1 and lookup.facts[piece.fact].family in ("situation", "branch")
+    return plain and before in ("det", "poss", "act") and any(entry.kind == "item" for entry in after)
 
 
 def _nouns(lookup: Lookup) -> dict[str, str]:
