@@ -24,7 +24,8 @@ det: a|an|the|any|some|this|that|these|those|all|every|pair of|a pair of|pairs o
 poss: my|your|our|his|my own|your own|their own
 can: can|could|might|can i just
 may: may
-must: must|shall|ought to|have i got to|have we got to|have you got to|have they got to
+must: must|shall|ought to|ought i to|ought we to|ought he to|ought she to|ought they to
+|have i got to|have we got to|have you got to|have they got to
 should: should
 have to: have to|has to|had to|need to|needs to|got to|have got to|has got to|need|needs|require
 |requires|required to|obliged to

@@ -131,6 +131,8 @@ _LINES = r"""
 ,? or (?:can|may|could|should|do|shall) (?:i|we|he|she|they) (?:just )?(?:go|do|be|work)
     \s(?:without(?: them| it)?|bare\w*|with nothing)(?: on)?\W*$ => ?
 ^what(?:'s| is| are) (?:a |an |the |my )?([\w'-]+(?: [\w'-]+){0,3}) for\W*$ => when must \1 be worn?
+^(?:is it |does )?(.+?) or .+?(?: that| which)?
+    \s(?:goes|comes|go|come|ranks?|is worn) (?:first|higher|above|on top)\W*$ => in what order is \1 worn?
 \bis there (?:a|any|no) way (?:round|around|out of|past) (?:the |a )?no[- ](\w+(?: \w+)?)[- ]rule\b
      => may I wear \1
 \bwhich (?:one |\w+ )?(?:goes|comes|ranks|sits|is worn) (?:first|higher|highest|ahead|above)\b

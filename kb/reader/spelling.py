@@ -100,6 +100,7 @@ def near_words(word: str, lexicon: Lexicon, limit: int = 3) -> tuple[str, ...]:
             limit=limit + 5,
         )
     ]
+    found = [entry for entry in found if entry[1] > 1 or _is_slip(word, entry[0])]
     if len(word) < 6:
         found = [entry for entry in found if entry[0][0] == word[0]]
     by_letters = {word_key(name) for name, score in found if score == 1}
@@ -117,6 +118,31 @@ def near_words(word: str, lexicon: Lexicon, limit: int = 3) -> tuple[str, ...]:
         )[:limit]
     best = min(score for _, score in found)
     return tuple(dict.fromkeys(name for name, score in found if score == best))[:limit]
+
+
+_KEYS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
+_ALIKE = ("aeiouy", "cksq", "sz", "fvph", "mn", "dt", "bp", "gj", "lr", "vw")
+
+
+def _is_slip(word: str, name: str) -> bool:
+    """Whether one letter put for another is a likely slip: beside it on the keyboard, or alike in sound."""
+    if len(word) != len(name):
+        return True
+    pairs = [(left, right) for left, right in zip(word, name, strict=True) if left != right]
+    if len(pairs) != 1:
+        return True
+    ((left, right),) = pairs
+    return any({left, right} <= set(alike) for alike in _ALIKE) or _is_near(left, right)
+
+
+def _is_near(left: str, right: str) -> bool:
+    """Whether two letters are neighbours on a keyboard."""
+    places = {
+        key: (row, column + row / 2) for row, keys in enumerate(_KEYS) for column, key in enumerate(keys)
+    }
+    if left not in places or right not in places:
+        return True
+    return all(abs(one - other) <= 1 for one, other in zip(places[left], places[right], strict=True))
 
 
 def near_labels(words: str, lookup: Lookup) -> tuple[str, ...]:
