@@ -9,16 +9,18 @@ from collections.abc import Collection, Iterator
 
 import msgspec
 
+from kb.model.conditions import tests
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, Reading
+from kb.model.questions import Ask, Query, Reading, Verdict
 from kb.model.values import NO, YES, Choices, ValueSet
+from kb.reader.defined import one_of
 from kb.reader.english import PHRASES, tag_set
 from kb.reader.further import LEAD, bare_words, content, keys_of, put_as
 from kb.reader.lexicon import PERSONAL
 from kb.reader.pieces import Understood
 from kb.reader.query import merge_case
 from kb.reader.question import understand
-from kb.reader.talked import Talk
+from kb.reader.talked import Talk, item_alone
 from kb.reader.values import complement_of
 from kb.text import Pattern
 
@@ -51,6 +53,17 @@ _ANYBODY_ELSE = Pattern(
     r"(?:(?:any|every|some)(?:one|body) else|(?:all )?(?:the )?others?|the rest|(?:all )?(?:the )?other "
     r"(?:people|members|grades|ranks|hands|ones)|other people)"
     r"(?: of (?:us|them|you))?(?: too| then| as well)?"
+)
+_WITH_IT = Pattern(
+    rf"(?i){LEAD}what (?:else )?(can|may|must|should|do|could) (?:i|we|he|she|they) (?:have to )?"
+    r"(?:wear|have on) (?:under|underneath|beneath|over|with|on top of|together with|alongside) "
+    r"(?:it|them|that)(?: then)?"
+)
+_JUST = Pattern(rf"(?i){LEAD}(?:just|only) (.+?)(?: (?:alone|on its own|by itself|then))*")
+_TOLERANCE = Pattern(
+    rf"(?i){LEAD}(?:what(?:['\u2019]s| is) (?:the )?(?:tolerance|leeway|margin|allowance)|"
+    r"how (?:much|far) (?:off|out|over|wrong) (?:can|may) it be|"
+    r"is there (?:any|a) (?:tolerance|leeway|margin))(?: (?:on|for) .+)?"
 )
 _EVERYBODY = Pattern(
     rf"(?i){LEAD}(?:what about |how about |for |is that for )?(?:all of (?:them|us)|every(?:one|body)|"
@@ -88,6 +101,14 @@ def corrected(text: str, previous: Reading, talk: Talk) -> Reading | None:
     dropped = _DROP.fullmatch(bare)
     if dropped is not None:
         return _dropped(text, dropped.group(1), dropped.group(2), previous, talk)
+    beside = _WITH_IT.fullmatch(bare)
+    if beside is not None:
+        return _worn_with_it(text, beside.group(1).casefold(), before, talk)
+    just = _JUST.fullmatch(bare)
+    if just is not None and (one := _just_one(text, just.group(1), previous, talk)) is not None:
+        return one
+    if _TOLERANCE.fullmatch(bare):
+        return _tolerance(text, before, talk)
     if _ANYBODY_ELSE.fullmatch(bare):
         return _of_the_others(text, before, talk)
     if _EVERYBODY.fullmatch(bare):
@@ -99,6 +120,53 @@ def corrected(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if which is not None:
         return _which_ones(text, " ".join(part for part in which.groups() if part), previous, talk)
     return _one_for_another(text, bare, previous, talk) or _instead(text, bare, previous, talk)
+
+
+def _worn_with_it(text: str, modal: str, before: Query, talk: Talk) -> Reading | None:
+    """ "What may I wear under it?": of the things of which a rule says what becomes of them with it."""
+    if len(before.items) != 1:
+        return None
+    with_it, lookup = f"{_WORN}{before.items[0]}", talk.lookup
+    tied = (
+        item
+        for rule in lookup.base.rules
+        if rule.aspect == "wear" and any(test.fact == with_it for test in tests(rule.condition))
+        for item in rule.scope.items
+        if lookup.items[item].broader and item != before.items[0]
+    )
+    worn: dict[str, ValueSet] = {with_it: YES}
+    case = merge_case(msgspec.structs.replace(before.case, alone=False), worn, None, False, lookup)
+    asked: tuple[Verdict, ...] = ("required",) if modal in ("must", "should") else ("required", "permitted")
+    kinds = tuple(dict.fromkeys(tied))
+    if not kinds:  # the clauses on the thing may still say it
+        return talk.made(text, Query(kind="source", items=before.items, case=before.case))
+    return talk.made(text, Query(kind="list", items=kinds, case=case, modalities=asked))
+
+
+def _just_one(text: str, said: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "Just the scarf?", after two things together: the one, and nothing said of the other."""
+    before = previous.query
+    if before is None:
+        return None
+    worn = [f for f, v in before.case.facts if f.startswith(_WORN) and v == YES]
+    item = item_alone(said, talk.lexicon, talk.lookup)
+    if (
+        item is None
+        or not (worn or before.items[1:])
+        or item not in {*before.items, *(f.removeprefix(_WORN) for f in worn)}
+    ):
+        return None
+    less = _less(previous, worn, talk).query
+    return None if less is None else talk.made(text, msgspec.structs.replace(less, items=(item,)))
+
+
+def _tolerance(text: str, before: Query, talk: Talk) -> Reading | None:
+    """ "What's the tolerance?": the clause that says how far "about" may be off."""
+    clauses = [tolerance.clause for tolerance in talk.lookup.base.tolerances]
+    found = one_of(clauses, before.case, talk.lookup)
+    if found is None:
+        return None
+    return Reading(question=text, ask=found) if isinstance(found, Ask) else talk.made(text, found)
 
 
 def _of_the_others(text: str, before: Query, talk: Talk) -> Reading | None:
