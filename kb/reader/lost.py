@@ -7,6 +7,7 @@ from collections.abc import Iterator
 import msgspec
 
 from kb.model.lookup import Lookup
+from kb.model.months import MONTHS
 from kb.model.questions import Abstain, Query, Reading, Span
 from kb.reader.lexicon import CREDENTIALS
 from kb.reader.tokens import Token, tokenize
@@ -83,8 +84,13 @@ def _words_of(fact: str) -> tuple[Token, ...]:
 
 
 def _may_be_absent(fact: str, query: Query, facts: set[str], lookup: Lookup) -> bool:
-    """Whether a fact that is named need not be known: "when", or "last winter", where the month is."""
-    dated = lookup.facts[fact].family == "term" and any(len(lookup.facts[f].values) == 12 for f in facts)
+    """Whether a fact that is named need not be known: "when", a month that tells the day of a side
+    of a comparison, or "last winter", where the month is."""
+    if query.other is not None and len(lookup.facts[fact].values) == len(MONTHS):
+        return True
+    dated = lookup.facts[fact].family == "term" and any(
+        len(lookup.facts[f].values) == len(MONTHS) for f in facts
+    )
     return query.kind == "when" or dated
 
 

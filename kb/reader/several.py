@@ -8,6 +8,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
+from kb.reader.english import PHRASES
 from kb.reader.fits import depends, wearing
 from kb.wording import say_query
 
@@ -23,14 +24,16 @@ def each_thing(reading: Reading, lookup: Lookup) -> tuple[Reading, ...]:
     query = reading.query
     if query is None or len(query.items) < 2 or query.kind in _TOGETHER or query.aspect == "precedence":
         return (reading,)
+    words = (tuple(span.text.casefold().split()) for span in reading.spans)
+    together = any(PHRASES.get(said) == "together" for said in words)
     found = [
         msgspec.structs.replace(reading, text=say_query(lookup, one), query=one, frame=reading.frame or query)
-        for one in _each(query, lookup)
+        for one in _each(query, together, lookup)
     ]
     return tuple(found)
 
 
-def _each(query: Query, lookup: Lookup) -> Iterator[Query]:
+def _each(query: Query, together: bool, lookup: Lookup) -> Iterator[Query]:
     first = query.items[0]
     worn = query.aspect == wearing((first,), lookup)
     for item in dict.fromkeys(query.items):
@@ -41,7 +44,8 @@ def _each(query: Query, lookup: Lookup) -> Iterator[Query]:
         ):  # "two rings and a bracelet"
             one = msgspec.structs.replace(one, aspect=wearing((item,), lookup), value=None)
         if one.kind == "may" and one.polarity == "do" and one.value is None and aspect == "wear":
-            others = tuple(other for other in query.items if other != item and _bears_on(other, item, lookup))
+            others = (other for other in query.items if other != item)
+            others = (other for other in others if together or _bears_on(other, item, lookup))
             one = msgspec.structs.replace(one, items=(item, *others))
         yield one
 

@@ -22,6 +22,12 @@ _OPENING = Pattern(
 )
 
 
+_LED = Pattern(
+    r",\s*(?:may|can|could|must|should|do|does|am|are|is)\s+(?:i|we|you|he|she|they|the|an?|my|our)\b",
+    re.IGNORECASE,
+)
+
+
 def split_questions(text: str) -> tuple[str, ...]:
     """The questions in a text, in order.
 
@@ -57,4 +63,4 @@ def _with_statements(parts: list[str]) -> tuple[str, ...]:
 
 
 def _is_question(part: str) -> bool:
-    return part.endswith("?") or _OPENING.match(part) is not None
+    return part.endswith("?") or _OPENING.match(part) is not None or _LED.search(part) is not None

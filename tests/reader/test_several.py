@@ -65,6 +65,16 @@ def test_a_talk_goes_on_from_all_of_them(demo: Base) -> None:
     assert first_items(further) == ["storm-coat", "work-jacket"]
 
 
+def test_together_each_is_worn_with_the_others(third: Base) -> None:
+    apart = asked(third, "May I wear the wrist watch and the neckerchief in hall dress?")
+    assert [reading.query.items for reading in apart if reading.query] == [("wrist-watch",), ("neckerchief",)]
+    both = asked(third, "May I wear the wrist watch and the neckerchief together in hall dress?")
+    assert [reading.query.items for reading in both if reading.query] == [
+        ("wrist-watch", "neckerchief"),
+        ("neckerchief", "wrist-watch"),
+    ]
+
+
 def test_with_stays_one_question(demo: Base) -> None:
     (reading,) = asked(demo, "May I wear the storm coat with the scarf?")
     assert reading.query is not None
