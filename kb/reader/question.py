@@ -281,6 +281,10 @@ def _outcome(
 
         way = asked_way(found, (), frame, roles, case, lookup)  # "over my shirt", whichever it is
         return way if isinstance(way, Query) else outcome
+    if isinstance(outcome, Query) and outcome.kind == "may" and roles.worn:
+        from kb.reader.ways import turned_over  # noqa: PLC0415  as above
+
+        return turned_over(outcome, found, frame, roles, lookup)
     return outcome
 
 

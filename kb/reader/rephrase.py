@@ -83,6 +83,7 @@ _LINES = r"""
 \b(?:put|stick|push|poke|run|shove) (?:a |an |any |my |the )?(?:pins?|needles?|holes?)
     \s(?:in|into|through)\b => pierce
 \b(?:pin|stick|push|poke|sew|fasten) (?:my|a|an|the) [\w' -]+? through (?:my|a|an|the)\b => pierce my
+\b(?:dye|bleach|tint|colour) (?:my|your|his|her|their|our) hair (\w+)\b => wear \1 hair
 \bpaint(?:ing|ed|s)? (my|your|his|her|our|their) nails\b => wear nail varnish
 \bhow many watches\b => how many wristwatches
 \b(where .*)\bends? up\b => \1 go
@@ -201,6 +202,9 @@ _LINES = r"""
 
 # Lines for what would be understood as it stands, but otherwise than it is meant.
 _FIRST = r"""
+\b(?:put|stick|push|poke|make|punch) (?:any )?(?:pins|holes|needles|a hole|a needle)
+    \s(?:in|into|through)\b => pierce
+^(?:let's |just )?say,? (?:that )?(?=(?:the|it|i|we|he|she|you|they|there|my)\b) =>
 \b(?:what|which) (?:cloth|fabric|material)\b(?= and\b|\W*$) => what construction
 \b(?:what|which) colour and (?:what |which )?(?:cloth|fabric|material)\b => what colour and what construction
 ^(?:on )?(?:which|what) side of (?:the |my |a )?(.+?) (?:do|does|should|must) (.+?)

@@ -108,12 +108,25 @@ _OVER: Mapping[str, str] = word_pairs("""
     within=under""")
 
 
+_ALL = frozenset({"clothing", "clothe", "everything", "garment"})
+
+
+def turned_over(query: Query, found: Understood, frame: Frame, roles: Roles, lookup: Lookup) -> Query:
+    """ "May I wear the vest under my coat": of what goes over all clothing, the contrary of the way."""
+    if query.kind != "may" or not roles.worn or not any(token.low in _OVER for token in found.tokens):
+        return query
+    way = asked_way(found, (), frame, roles, query.case, lookup)
+    return way if isinstance(way, Query) and way.polarity == "not" else query
+
+
 def _led(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
     """ "Over my shirt" of "out of sight under the shirt or jersey": the same place, or the other side."""
     said = [(_OVER[t.low], _nouns(words, place)) for place, t in enumerate(words) if t.low in _OVER]
     named = tokenize(label)
     known = [(_OVER[t.low], _nouns(named, place)) for place, t in enumerate(named) if t.low in _OVER]
-    if len(said) != 1 or len(known) != 1 or not known[0][1] or not said[0][1] & known[0][1]:
+    if len(said) != 1 or len(known) != 1 or not known[0][1] or not said[0][1]:
+        return ""
+    if not said[0][1] & known[0][1] and not _ALL & known[0][1]:
         return ""
     if not _covers(over, {t.low for t in words if t.low in _OVER or t.key in said[0][1]}):
         return ""
@@ -156,7 +169,7 @@ def _alone(
         entries = {entry.id for entry in piece.entries}
         words = {token.key for token in tokens[piece.first : piece.last]}
         whole = lookup.items[item].part_of
-        if item not in entries and whole not in entries and not words <= label:
+        if item not in entries and whole not in entries and not words <= label and not label & _ALL:
             return False
     return True
 
