@@ -86,9 +86,10 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
         # what was asked back is let be: the line may go on from the question before that
         further = _ask(msgspec.structs.replace(opened, before=session.before), base)
         asked, reply = further if _is_answered(further[0]) else (asked, reply)
-    if session.missed is not None and _names_item(session.missed) and _only_adds(asked):
+    if session.missed is not None and _names_item(session.missed) and (_only_adds(asked) or _misses(asked)):
         # the words may go on from the line that was not understood, not from the question before it
-        asked, reply = _ask(msgspec.structs.replace(opened, before=None), base)
+        before = None if _only_adds(asked) else _of_missed(session, base)  # what it asked is not known
+        asked, reply = _ask(msgspec.structs.replace(opened, before=before), base)
         if _lists(asked):  # "and in boat rig?" asked of the other line, not for all that is worn in it
             return session, Reply(
                 complaint="The line before was not understood; say this with what it is of."
@@ -96,6 +97,22 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     if _is_understood(asked):
         return asked, reply
     return msgspec.structs.replace(session, missed=asked.answers[-1].reading), reply
+
+
+def _misses(session: Session) -> bool:
+    """Whether nothing was understood but that a thing is missing."""
+    answers = session.answers
+    return all(a.outcome == "abstain" or (a.ask is not None and a.ask.fact == "item") for a in answers)
+
+
+def _of_missed(session: Session, base: KnowledgeBase) -> Reading | None:
+    """A question about the one thing that the line named which was not understood."""
+    spans = session.missed.spans if session.missed is not None else ()
+    items = {span.target for span in spans if span.role == "item" and span.target is not None}
+    if len(items) != 1:
+        return None
+    label = base.lookup.items[items.pop()].label
+    return base.read(f"The {label}?", facts=session.profile, as_of=session.as_of)
 
 
 def _names_item(reading: Reading) -> bool:

@@ -52,6 +52,16 @@ _HAVE_NONE = Pattern(
     r"(?:(?:do|does|have|has)(?: not|n['\u2019]t)|lacks?|lost|forgot|left)(?: got| have| own)? "
     r"(?:one|it|them|any|mine|any of them)"
 )
+_OFF_IT = Pattern(rf"(?i){LEAD}(?:off|away from|out of|not on|not in) (?:it|there)")
+_ALSO = Pattern(
+    r"(?i)(?!(?:and|but|so|may|can|could|must|do|does|is|are|should|what|which|how|where|who|when|why|am|if)\b)"
+    r"(.+?),? (?:as well|too|also)(?: then)?((?:,? .+)?)"
+)
+_HOW_MUCH = Pattern(
+    rf"(?i)({LEAD}how (?:long|wide|high|tall|big|many|deep|large|far))"
+    r"(?: (?:at (?:the )?(?:very )?(?:most|least)|exactly|roughly|maximum|minimum|max|min|at a maximum))+(.*)"
+)
+_IN_THERE = Pattern(r"(?i)\b(?:in|on|over|up|down) (?:there|here)\b")
 _WHAT_ELSE = Pattern(
     rf"(?i){LEAD}what else(?: (?:is there|do i|do we|should i)(?: (?:need|wear|have))*|"
     r" (must|may|can) (?:i|we) wear)?(?: then)?(?: ((?:for|in|at|on|when|while|with) .+))?"
@@ -79,7 +89,11 @@ _SUCH_ONE = Pattern(r"(?i)\b(?:the|a|an|my|that|those|these) ([\w'-]+(?: [\w'-]+
 _GENERIC = Pattern(
     r"(?i)\b(a|an|the|my|his|her|their|that|any|such a) (" + "|".join(sorted(CREDENTIAL_NOUNS)) + r")\b"
 )
-_PRONOUN = Pattern(r"(?i)\b(?:it|them|they|those|that one|this one|that|this)\b")
+_PRONOUN = Pattern(
+    r"(?i)\b(?:it|them|they|those|that one|this one|that|this|"
+    r"(?:(?<=own )|(?<=wear )|(?<=have )|(?<=carry )|(?<=need )|(?<=use )|(?<=get ))one)\b"
+)
+_ONE = Pattern(r"(?i)\b(?:own|wear|have|carry|need|use|get) one\b")
 _LED_PRONOUN = Pattern(r"(?i)\b(?:of|in|into|inside|over|under|on|with|to|round|behind) (?:it|them|those)\b")
 _OWNER = Pattern(r"(?i)\b(?:its|their)\b")
 _LIGHT = word_set("""
@@ -116,6 +130,14 @@ def in_full(text: str) -> str | None:
         return f"what {found.group(1) or 'must'} I wear {found.group(2) or ''}?"
     if _HAVE_NONE.fullmatch(bare):
         return "and without it?"
+    if _OFF_IT.fullmatch(bare):
+        return "and outside it?"
+    if (also := _ALSO.fullmatch(bare)) is not None:
+        return f"and {also.group(1)}{also.group(2)}?"
+    if (how := _HOW_MUCH.fullmatch(bare)) is not None:
+        return f"{how.group(1)}{how.group(2)}?"
+    if _IN_THERE.search(bare):
+        return f"{_IN_THERE.sub('there', bare)}?"
     found = _LIKEWISE.fullmatch(bare)
     if found is not None:
         return f"and what about {found.group(1)}?"
@@ -146,7 +168,8 @@ def understood_otherwise(text: str, missed: Reading, previous: Reading, talk: Ta
         if counted is not None:
             return counted
     if abstain is None:  # "do the trousers go in or out of them?" names the other thing by "them"
-        led = ask is not None and ask.fact == "item" and _LED_PRONOUN.search(text)
+        one = ask is not None and ask.fact == "item" and not ask.choices and _ONE.search(text)
+        led = one or (ask is not None and ask.fact == "item" and _LED_PRONOUN.search(text))
         return _by_label(text, Abstain(reason=""), previous, talk) if led else None
     generic = _which_credential(text, abstain, before, talk)
     if generic is not None:

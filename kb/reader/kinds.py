@@ -96,6 +96,7 @@ def circumstances() -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:
     rows = [tuple(line.split("|")) for line in lines]
     day, dark = rows[0], rows[2]
     yield from ((row, dark if row is day else ()) for row in rows)
+    yield (*rows[1], *dark), ()  # "at night", where all that the books have is "dark"
 
 
 def same() -> Iterator[tuple[str, ...]]:
