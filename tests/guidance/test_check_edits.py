@@ -74,6 +74,12 @@ def test_what_is_not_understood_is_listed_and_not_called_false() -> None:
     assert [(unread.line, "cherished" in unread.text) for unread in report.unread] == [(line, True)]
 
 
+def test_a_caution_that_was_taken_out_is_told_once() -> None:
+    lines = [line for line in good().splitlines() if not line.startswith("1.7 Caution")]
+    (finding,) = check("\n".join(lines)).findings
+    assert (finding.severity, finding.code, finding.line) == ("warning", "no-caution", 17)
+
+
 def test_a_finding_says_what_the_book_says_and_what_to_write() -> None:
     text, line = edited(
         "The width of any belt must be 1 1/2 in (38 mm)", "The width of any belt must be 2 in (51 mm)"
