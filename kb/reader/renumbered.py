@@ -25,16 +25,12 @@ def renumbered(text: str, asked: str, before: Query, lookup: Lookup) -> Query | 
     if match is None:
         return None
     number = Fraction(match["number"]) * (-1 if match["sign"] else 1)
-    known = [
-        (fact, values)
-        for fact, values in before.case.facts
-        if lookup.facts[fact].kind == "quantity"
-        and _is_one(values)
-        and _was_said(fact, values, asked, lookup)
-    ]
-    if len(known) != 1:
+    known = {f: v for f, v in before.case.facts if lookup.facts[f].kind == "quantity" and _is_one(v)}
+    said = [fact for fact, values in known.items() if _was_said(fact, values, asked, lookup)]
+    meant = said or list(known)  # it may have been said in answer to what was asked back
+    if len(meant) != 1:
         return None
-    fact = known[0][0]
+    (fact,) = meant
     value = ranges([in_unit_of(lookup.facts[fact], Interval(number, number), "1")])
     return msgspec.structs.replace(before, case=merge_case(before.case, {fact: value}, None, False, lookup))
 
