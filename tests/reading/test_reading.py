@@ -11,7 +11,7 @@ from tests.reading.report import mark_questions, talk
 from tests.reading.sheets import BOOKS, TALKS, dialogues, questions
 
 # At least so many right and at most so many wrong, as `python -m tests.reading.report` counts them.
-REACHED = {"demo": (329, 8), "second": (73, 0), "third": (125, 4)}
+REACHED = {"demo": (331, 8), "second": (73, 0), "third": (125, 4)}
 REACHED_TURNS = {"dialogues": (149, 2), "dialogues-third": (40, 1)}
 
 
