@@ -8,6 +8,7 @@ import msgspec
 
 from kb.answer.acts import act_answer, carriers, is_banned, wear_question
 from kb.answer.aspects import aspect_part, aspects_of
+from kb.answer.beside import act_notes, claim_notes, foul_company
 from kb.answer.changes import turning_changes
 from kb.answer.common import (
     Part,
@@ -159,6 +160,9 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     both = any(case.verdict == "conflict" for case in part.cases)
     cited = carriers(engine.lookup, query, part)
     answer = _finish(engine, query, blank, [part], verdict, cited=cited, both=both)
+    answer = replaced(answer, notes=(*answer.notes, *act_notes(engine, query, verdict)))
+    if verdict not in ("prohibited", "conflict", "silent"):
+        answer = replaced(answer, headline=" ".join((answer.headline, *foul_company(engine, query))))
     if query.kind == "when" and len(part.cases) > 1 and part.aspect == query.aspect:
         times = say_when(engine.lookup, query, [(case.when, case.verdict) for case in part.cases])
         answer = replaced(answer, headline=times or answer.headline)
@@ -197,7 +201,8 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
     spoken = [value.rules for case in cases for value in case.values if value.rules]
     both = verdict == "conflict"
     cited = spoken if spoken and not both else [case.rules for case in cases]
-    return _finish(engine, query, blank, parts, verdict, cited=cited, both=both)
+    answer = _finish(engine, query, blank, parts, verdict, cited=cited, both=both)
+    return replaced(answer, notes=(*answer.notes, *claim_notes(engine, query)))
 
 
 def _spoken(
@@ -215,8 +220,7 @@ def _spoken(
 def _akin(engine: Engine, item: str, query: Query) -> tuple[str, ...]:
     """Aspects that answer the same question in other words, where the one asked about has no rule.
 
-    A place may be given as a manner ("under the jersey"), a length as how far something reaches, and a round
-    patch has a diameter and no height.
+    A place may be given as a manner ("under the jersey"), a length as how far something reaches.
     """
     aspects = engine.lookup.aspects
     wanted: tuple[str, ...] = ()
@@ -226,9 +230,12 @@ def _akin(engine: Engine, item: str, query: Query) -> tuple[str, ...]:
     elif aspects[query.aspect].kind == "measure":
         sizes = engine.lookup.aspects_within("size")
         measures = [a for a, record in aspects.items() if record.kind == "measure"]
-        wanted = tuple(measures)
-        if query.aspect in sizes and query.aspect not in ("height", "length"):
+        if query.aspect == "size":
             wanted = tuple(a for a in measures if a in sizes)
+        elif query.aspect in ("height", "length"):
+            wanted = tuple(a for a in measures if a not in sizes)
+        elif query.aspect not in sizes:
+            wanted = tuple(measures)
     return tuple(a for a in aspects_of(engine, item, "wear") if a in wanted)
 
 

@@ -174,7 +174,8 @@ def change_notes(engine: Engine, item: str, aspects: Sequence[str]) -> tuple[str
         clause = lookup.clauses[rule.clause]
         title = f"{lookup.editions[clause.edition].label}, clause {clause.number}"
         if rule.valid_from > day:
-            notes.append(f"Changes ahead: {say_rule(lookup, rule)} ({title})")
+            ahead = say_rule(lookup, rule, f"from {_say_date(rule.valid_from)},")
+            notes.append(f"Changes ahead: {ahead} ({title})")
     record = lookup.items[item]
     if record.valid_until is not None:
         tense = "is" if record.valid_until > day else "has been"

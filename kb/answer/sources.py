@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from kb.answer.beside import ended_note
 from kb.answer.common import citation, replaced
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Verdict
@@ -34,7 +35,11 @@ def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
         found = [citation(lookup, clause, tuple(rules)) for clause, rules in named.items()]
     headline = say_sources(lookup, query, [(entry.title, entry.number) for entry in found])
     verdict: Verdict | None = None if found else "silent"
-    return replaced(blank, outcome="answer", headline=headline, citations=tuple(found), verdict=verdict)
+    ended = (ended_note(engine, lookup.clauses[query.clause]),) if query.clause is not None else ()
+    notes = tuple(note for note in ended if note)
+    return replaced(
+        blank, outcome="answer", headline=headline, citations=tuple(found), verdict=verdict, notes=notes
+    )
 
 
 def _books_of(lookup: Lookup, rule: Rule) -> tuple[str, str]:

@@ -1,0 +1,104 @@
+"""What stands beside an answer: what else in the question may not be, and how the thing must be then."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import msgspec
+
+from kb.answer.acts import wear_question
+from kb.model.conditions import ALWAYS, evaluate, tests
+from kb.model.questions import Query, Verdict
+from kb.model.records import OWNED_ASPECTS, Clause
+from kb.model.values import YES
+from kb.reasoner import WORN, Engine, possible_facts, rows
+from kb.wording import clause_reference, listing, say_rule, say_verdict, sentence, the_item
+
+_MOST = 2
+_OF_USE = frozenset({"wear", "carrying", *OWNED_ASPECTS})
+
+
+def act_notes(engine: Engine, query: Query, verdict: Verdict) -> tuple[str, ...]:
+    """Beside whether a thing may be worn."""
+    if verdict in ("prohibited", "conflict"):
+        return ()
+    if verdict == "silent":
+        return tuple(_spoken_of(engine, query))
+    return tuple(_looks(engine, query))
+
+
+def claim_notes(engine: Engine, query: Query) -> tuple[str, ...]:
+    """Beside whether a thing may be so: whether it may be worn at all, where that is not for everybody."""
+    lookup = engine.lookup
+    if query.value is None or query.polarity == "not" or len(lookup.narrower(query.items[0])) > 1:
+        return ()
+    plain = wear_question(query)
+    possible = possible_facts(plain.case, plain.items, False, lookup)
+    problem = engine.problem(engine.group(plain.items[0], plain.aspect), possible)
+    table = rows(problem.verdicts())
+    if len(table) < 2 or "prohibited" not in problem.said():
+        return ()
+    facts = [fact for when, _ in table for fact, _ in when]
+    said = say_verdict(lookup, "conditional", plain, open_facts=facts, rows=table)
+    return (f"Whether {the_item(lookup, plain.items[0])} may be worn at all: {said}",)
+
+
+def foul_company(engine: Engine, query: Query) -> Iterator[str]:
+    """Things that are said to be worn with it and may not be worn in this case themselves."""
+    lookup = engine.lookup
+    worn = [fact[len(WORN) :] for fact, values in query.case.facts if fact.startswith(WORN) and values == YES]
+    for other in dict.fromkeys((*query.items[1:], *worn)):
+        if other not in lookup.items or len(lookup.narrower(other)) > 1 or other == query.items[0]:
+            continue
+        case = msgspec.structs.replace(query.case, alone=False)
+        problem = engine.problem(
+            engine.group(other, "wear"), possible_facts(case, query.items[:1], True, lookup)
+        )
+        if problem.always("prohibited"):
+            rules = [rule for group in problem.carrying_rules() for rule in group[:1]]
+            clauses = dict.fromkeys(clause_reference(lookup, lookup.rules[rule].clause) for rule in rules)
+            plain = msgspec.structs.replace(query, kind="why", items=(other,), case=case, polarity="do")
+            said = say_verdict(lookup, "prohibited", wear_question(plain)).removeprefix("No. ")
+            yield f"But {said[:1].lower()}{said[1:].removesuffix('.')} here ({listing(list(clauses))})."
+
+
+def _looks(engine: Engine, query: Query) -> Iterator[str]:
+    """Duties as to how the thing is worn that what was stated brings with it."""
+    lookup, known = engine.lookup, dict(query.case.facts)
+    found = 0
+    for aspect in lookup.base.aspects:
+        if aspect.kind not in ("manner", "choice", "act") or aspect.id in _OF_USE or found == _MOST:
+            continue
+        for name in engine.group(query.items[0], aspect.id).rules:
+            rule = lookup.rules[name]
+            condition = engine.condition(name)
+            stated = any(test.fact in known and not test.fact.startswith(WORN) for test in tests(condition))
+            bears = rule.modality in ("must", "must_not") and condition != ALWAYS and stated
+            if bears and found < _MOST and evaluate(condition, known.get) is True:
+                found += 1
+                yield f"{say_rule(lookup, rule)} ({clause_reference(lookup, rule.clause)})"
+
+
+def _spoken_of(engine: Engine, query: Query) -> Iterator[str]:
+    """The clauses on the act that do not speak of this case."""
+    lookup = engine.lookup
+    if not query.items:
+        return
+    rules = engine.group(query.items[0], query.aspect).rules
+    clauses = dict.fromkeys(lookup.rules[rule].clause for rule in rules if not lookup.rules[rule].residual)
+    names = [clause_reference(lookup, clause) for clause in clauses]
+    if 0 < len(names) <= 2 * _MOST:
+        verb = "speaks" if len(names) == 1 else "speak"
+        yield f"{listing(names)} {verb} of {the_item(lookup, query.items[0])}, but not of this case."
+
+
+def ended_note(engine: Engine, clause: Clause) -> str:
+    """That a clause is not in force on the day, and what stands in its place."""
+    day, lookup = engine.as_of, engine.lookup
+    if clause.valid_until is None or clause.valid_until > day:
+        return ""
+    name = clause_reference(lookup, clause.id)
+    since = f"{clause.valid_until.day} {clause.valid_until:%B %Y}"
+    if clause.replaced_by is None:
+        return sentence(f"{name} is no longer in force since {since}")
+    return sentence(f"{name} was replaced by {clause_reference(lookup, clause.replaced_by)} on {since}")
