@@ -182,7 +182,8 @@ caught chose clung crept dealt dug drew drank ate fed fought fled flew forgot fo
 hid knew laid led leapt learnt lent lit meant met paid rang said sought sent sewn shone shrank slid slung
 spent spun spat sprang stank stung strode strove sworn swollen trod understood won withdrew worn done seen
 given shown known grown thrown drawn driven ridden risen frozen chosen spoken stolen woken fallen eaten
-beaten bitten hidden forgotten lets
+beaten bitten hidden forgotten lets gran granny grandma grandpa grandad nan nana mum mom mummy dad daddy
+auntie godmother stepmother bunkmate roommate flatmate snore belt hammer lash teem host funeral wedding
 inspection inspector saturday tuesday wednesday thursday friday manager commander partner lass neighbour
 client audience pinched nicked broke rip ripped shrunk faded stained soaked drench drenched mouldy smelly
 borrow borrowed delivered arrived later sooner often sometimes rarely seldom clinic injury allergy rash ache

@@ -69,6 +69,7 @@ at night|night|nighttime|night time|by night|midnight|during the night|overnight
 dark|dark hours|darkness|hours of darkness|after dark|nightfall|after nightfall|after sunset|dark outside
 rain|raining|rainy|wet weather|pouring|pouring down|pouring with rain|drizzle|drizzling|downpour
 |chucking it down|bucketing down|tipping down|tipping it down|pelting down|raining cats and dogs
+|belting down|hammering down|lashing down|teeming|teeming down|belting down with rain|coming down in buckets
 |showery|showers
 snow|snowing|falling snow|snowfall|snowstorm|blizzard|snowing hard
 fog|foggy|mist|misty|fog bank
