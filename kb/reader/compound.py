@@ -14,7 +14,7 @@ from kb.reader.pieces import Piece
 
 def part_or_whole(roles: Roles, aspect: str, lookup: Lookup) -> None:
     """A part that anything may have, said after its whole: asked about is the one that the rules speak of."""
-    if aspect == "size":
+    if roles.measure_unit:
         _measured_part(roles, lookup)
     if roles.crowded is None:
         return
@@ -34,12 +34,12 @@ def part_or_whole(roles: Roles, aspect: str, lookup: Lookup) -> None:
 
 
 def _measured_part(roles: Roles, lookup: Lookup) -> None:
-    """ "A knife with a 7 cm blade": asked about is the one of which some rule says how big it is."""
+    """ "A knife with a 7 cm blade": the measure is of what rules measure, and the other is asked about, too."""
     measured = [p for p in roles.worn if p.tag == "item" and _spoken(p.arg, "size", lookup)]
     if len(measured) != 1 or any(_spoken(e.id, "size", lookup) for p in roles.asked for e in p.entries):
         return
-    roles.worn = [*(piece for piece in roles.worn if piece not in measured), *roles.asked]
-    roles.asked = measured
+    roles.worn = [piece for piece in roles.worn if piece not in measured]
+    roles.asked, roles.counted = [*measured, *roles.asked], measured[0]
 
 
 def _is_any_part(item: str, lookup: Lookup) -> bool:

@@ -134,7 +134,7 @@ def _one_item(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) 
     ):
         choices = tuple((item, lookup.items[item].label) for item in items)
         return Ask(fact="item", prompt="One item at a time: which one is meant?", choices=choices)
-    if len(items) > 1 and roles.value is not None and roles.measure_unit:
+    if len(items) > 1 and roles.value is not None and roles.measure_unit and roles.counted is None:
         choices = tuple((item, lookup.items[item].label) for item in items)
         return Ask(fact="item", prompt="One item at a time: which one is measured?", choices=choices)
     if roles.crowded is not None:

@@ -13,7 +13,7 @@ from kb.reader.fits import depends, wearing
 from kb.wording import say_query
 
 _TOGETHER = frozenset({"list", "compare"})
-_COUNTS = frozenset({"count", "kit-count"})
+_AMOUNTS = frozenset({"count", "measure"})
 
 
 def each_thing(reading: Reading, lookup: Lookup) -> tuple[Reading, ...]:
@@ -39,9 +39,8 @@ def _each(query: Query, together: bool, lookup: Lookup) -> Iterator[Query]:
     for item in dict.fromkeys(query.items):
         aspect = wearing((item,), lookup) if worn else query.aspect
         one = msgspec.structs.replace(query, items=(item,), aspect=aspect)
-        if (
-            query.value is not None and query.aspect in _COUNTS and item != first
-        ):  # "two rings and a bracelet"
+        amount = query.value is not None and lookup.aspects[query.aspect].kind in _AMOUNTS
+        if amount and item != first:  # "two rings and a bracelet", "a knife with a 7 cm blade"
             one = msgspec.structs.replace(one, aspect=wearing((item,), lookup), value=None)
         if one.kind == "may" and one.polarity == "do" and one.value is None and aspect == "wear":
             others = (other for other in query.items if other != item)

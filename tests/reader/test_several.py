@@ -65,6 +65,15 @@ def test_a_talk_goes_on_from_all_of_them(demo: Base) -> None:
     assert first_items(further) == ["storm-coat", "work-jacket"]
 
 
+def test_a_measure_is_of_what_rules_measure(third: Base) -> None:
+    for text in ("May I carry a pocket knife with a 7 cm blade?", "a pocket knife with a blade of 7 cm, ok?"):
+        blade, knife = (reading.query for reading in asked(third, text))
+        assert blade is not None
+        assert knife is not None
+        assert (blade.items, blade.aspect) == (("blade",), "length")
+        assert (knife.items, knife.aspect, knife.value) == (("knife",), "carrying", None)
+
+
 def test_together_each_is_worn_with_the_others(third: Base) -> None:
     apart = asked(third, "May I wear the wrist watch and the neckerchief in hall dress?")
     assert [reading.query.items for reading in apart if reading.query] == [("wrist-watch",), ("neckerchief",)]
