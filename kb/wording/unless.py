@@ -39,18 +39,11 @@ def ordinary(
     beside = goes_with(rows)
     if beside is not None:
         return beside
-    this_month = month_of(day, lookup) if day is not None else None
-    month, now = this_month or ("", None)
-    facts = [test for row, _ in rows for test in row if test[0] != month]
+    month = month_of(day, lookup) if day is not None else None
+    facts = [test for row, _ in rows for test in row if month is None or test[0] != month[0]]
     if not all(_is_ordinary(lookup, *test) or _is_rare(lookup, *test) for test in facts):
         return None
-
-    def usual(fact: str, values: ValueSet) -> bool:
-        if fact == month and now is not None:
-            return is_subset(now, values)
-        return _is_ordinary(lookup, fact, values)
-
-    found = [i for i, (row, _) in enumerate(rows) if all(usual(*test) for test in row)]
+    found = [i for i, (row, _) in enumerate(rows) if all(_is_usual(lookup, *test, day) for test in row)]
     return found[0] if len(found) == 1 and len(rows) > 1 else None
 
 
@@ -84,6 +77,14 @@ def say_usual(lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]], wanted: Seq
     return f"{verdict.replace('_', ' ')}, unless {unless}" if unless else ""
 
 
+def _is_usual(lookup: Lookup, fact: str, values: ValueSet, day: datetime.date | None) -> bool:
+    """Whether values are the ordinary ones, which for the month are those that have the month of the day."""
+    month = month_of(day, lookup) if day is not None else None
+    if month is not None and month[0] == fact:
+        return is_subset(month[1], values)
+    return _is_ordinary(lookup, fact, values)
+
+
 def _is_ordinary(lookup: Lookup, fact: str, values: ValueSet) -> bool:
     rest = _rest(lookup, fact, values)
     return rest is not None and _is_rare(lookup, fact, rest)
@@ -110,33 +111,37 @@ def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
     return 0 < len(members_of(lookup, fact, values)) * _RARE < len(lookup.order(fact))
 
 
-def say_exceptions(lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[int]) -> str:
+def say_exceptions(
+    lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[int], day: datetime.date | None = None
+) -> str:
     """When the rows `otherwise` hold, to stand after "unless", with nothing that goes without saying.
 
     Empty if that takes too many words.
     """
-    conditions = exceptions(lookup, rows, otherwise)
+    conditions = exceptions(lookup, rows, otherwise, day)
     said = phrase_in(lookup, positive(lookup, any_of(conditions))).clause.removeprefix("either ")
     if len(conditions) == 2 and said.startswith(WEARER):
         said = said.replace(f" or {WEARER} ", " or ")
     return said if len(said) <= _LONGEST else ""
 
 
-def exceptions(lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[int]) -> list[Condition]:
+def exceptions(
+    lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[int], day: datetime.date | None = None
+) -> list[Condition]:
     """Conditions of which one holds in just the rows `otherwise`, as short as they can be."""
     kept = [row for index, row in enumerate(rows) if index not in otherwise]
-    shorter = dict.fromkeys(frozenset(_shortened(lookup, rows[index], kept)) for index in otherwise)
+    shorter = dict.fromkeys(frozenset(_shortened(lookup, rows[index], kept, day)) for index in otherwise)
     least = [row for row in shorter if not any(other < row for other in shorter)]
     places = {test: place for place, test in enumerate(test for row in rows for test in row)}
     return [all_of(Test(*test) for test in sorted(row, key=places.__getitem__)) for row in least]
 
 
-def _shortened(lookup: Lookup, row: Facts, kept: Sequence[Facts]) -> Facts:
+def _shortened(lookup: Lookup, row: Facts, kept: Sequence[Facts], day: datetime.date | None) -> Facts:
     """The row without tests for what is ordinary, where no row outside the exceptions has the rest."""
     left = list(row)
     for test in row:
         fewer = [other for other in left if other != test]
-        if _is_ordinary(lookup, *test) and fewer and not any(_meet(lookup, fewer, other) for other in kept):
+        if _is_usual(lookup, *test, day) and fewer and not any(_meet(lookup, fewer, other) for other in kept):
             left = fewer
     return left
 

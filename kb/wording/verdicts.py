@@ -105,7 +105,7 @@ def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Ve
         line = say_verdict(lookup, alike[0], query)
     else:
         line, _ = _say_settled(lookup, query, alike)
-    unless = say_exceptions(lookup, [facts for facts, _ in rows], exceptions)
+    unless = say_exceptions(lookup, [facts for facts, _ in rows], exceptions, query.case.as_of)
     return f"{line.removesuffix('.')}, unless {unless}." if line and unless else ""
 
 
@@ -129,10 +129,14 @@ def _say_further(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdi
         return ""
     (other,) = others
     when = say_exceptions(
-        lookup, [facts for facts, _ in rows], [i for i, (_, v) in enumerate(rows) if v == other]
+        lookup,
+        [facts for facts, _ in rows],
+        [i for i, (_, v) in enumerate(rows) if v == other],
+        query.case.as_of,
     )
     line = say_verdict(lookup, verdict, query).removesuffix(".")
-    done = f"{_thing(lookup, query)} {_MODALS[other]} be {_done(lookup, query)}"
+    modal = "need not" if (verdict, other) == ("required", "permitted") else _MODALS[other]
+    done = f"{_thing(lookup, query)} {modal} be {_done(lookup, query)}"
     return f"{line}; {done} if {when}." if when else ""
 
 
