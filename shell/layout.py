@@ -8,7 +8,7 @@ import kb
 from shell.blocks import Block, Cell, Chain, Grid, Headline, Next, Points, Quote, Said
 from shell.chain import chain_blocks, change_blocks, short_reasons
 from shell.numbering import clause_numbers, main_edition, number_key, numbers_alone
-from shell.words import VERDICTS, brief, verdict_cell
+from shell.words import VERDICTS, brief, verdict_cell, verdict_word
 
 if TYPE_CHECKING:
     from kb import Answer, KnowledgeBase
@@ -23,7 +23,7 @@ def _clean(texts: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(kb.visible(text) for text in texts if text)
 
 
-def _headline(answer: Answer) -> tuple[Block, ...]:
+def _headline(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     text = kb.visible(answer.headline)
     if answer.outcome == "abstain":
         reason = answer.abstain.reason if answer.abstain else ""
@@ -32,7 +32,7 @@ def _headline(answer: Answer) -> tuple[Block, ...]:
         return (Headline("ONE QUESTION FIRST", text, "open"),)
     if answer.verdict is None:
         return (Headline("", text, "plain"),)
-    word, tone = VERDICTS[answer.verdict]
+    word, tone = verdict_word(answer.verdict, answer, base)
     said, colon, rest = text.partition(": ")
     if colon and said.casefold() == word:  # the badge says it already
         text = rest[:1].upper() + rest[1:]
@@ -99,7 +99,7 @@ def _cases(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     rows: list[tuple[Cell, ...]] = []
     for case, numbers in zip(answer.cases, clauses, strict=True):
         row: tuple[Cell, ...] = (Cell(kb.visible(case.label) or "otherwise"),)
-        row += (verdict_cell(case.verdict),) if with_verdicts else ()
+        row += (verdict_cell(case.verdict, answer, base),) if with_verdicts else ()
         row += (Cell(_listed(tuple(v.label for v in case.values)) or "-"),) if with_values else ()
         row += (Cell(numbers or "-"),) if with_clauses else ()
         rows.append(row)
@@ -214,7 +214,7 @@ def _reasons(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
 def arrange(answer: Answer, base: KnowledgeBase, *, chain: bool = False) -> tuple[Block, ...]:
     """The blocks of one answer; with `chain` the whole derivation too, and lists in full."""
     return (
-        *_headline(answer),
+        *_headline(answer, base),
         *_reading(answer, base),
         *_abstained(answer),
         *_cases(answer, base),

@@ -9,7 +9,7 @@ from shell.blocks import Cell, Tone
 from shell.plain import cells
 
 if TYPE_CHECKING:
-    from kb import KnowledgeBase
+    from kb import Answer, KnowledgeBase
     from shell.session import Session
 
 Facts = tuple[tuple[str, Any], ...]  # value sets, only ever handed back to `kb`
@@ -28,9 +28,28 @@ VERDICTS: dict[str, tuple[str, Tone]] = {
 _RANK = {"grade": 0, "rig": 1}  # of a family of facts, in the bottom line
 
 
-def verdict_cell(verdict: str) -> Cell:
+# What becomes of the thing itself, where the question is whether one may or must do without it.
+_WITHOUT = {
+    "required": "must be {done}",
+    "permitted": "may be {done}",
+    "not_required": "need not be {done}",
+    "prohibited": "must not be {done}",
+}
+
+
+def verdict_word(verdict: str, answer: Answer, base: KnowledgeBase) -> tuple[str, Tone]:
+    """A verdict for a screen, with its tone. "Prohibited" of going without a thing could be taken for the
+    going without, so that it is told of the thing."""
     word, tone = VERDICTS[verdict]
-    return Cell(word, tone)
+    query = answer.reading.query
+    if query is None or query.polarity != "not" or query.value is not None or verdict not in _WITHOUT:
+        return word, tone
+    aspect = base.lookup.aspects[query.aspect]
+    return (_WITHOUT[verdict].format(done=aspect.done) if aspect.done else word), tone
+
+
+def verdict_cell(verdict: str, answer: Answer, base: KnowledgeBase) -> Cell:
+    return Cell(*verdict_word(verdict, answer, base))
 
 
 def brief(facts: Facts, base: KnowledgeBase) -> str:
