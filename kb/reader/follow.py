@@ -5,13 +5,13 @@ from __future__ import annotations
 import msgspec
 
 from kb.model.lookup import Lookup
+from kb.model.months import month_of
 from kb.model.questions import Abstain, Ask, Query, Reading, Verdict
 from kb.model.records import Case
 from kb.model.values import NO, YES, Choices
-from kb.reader.days import month_of
 from kb.reader.defined import defining_clause
 from kb.reader.english import LEADING_PREPOSITIONS, PHRASES, tag_set
-from kb.reader.fits import asked_kind, is_of_wearing, wearing, whether_worn
+from kb.reader.fits import asked_kind, is_of_wearing, rules_on, wearing, whether_worn
 from kb.reader.forms import word_set
 from kb.reader.frame import Frame
 from kb.reader.lexicon import PERSONAL, Entry
@@ -189,6 +189,8 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     """The question before, with what the new words say put in place of what it said."""
     if frame.modal or roles.value is not None or frame.kind != "may":
         return None
+    if roles.aspect not in ("", "wear", before.aspect):
+        return None  # "or alter it?" asks of another act
     if roles.supposed or (roles.led_by_on and _placed_on(before, roles, lookup)):  # "on the smock?"
         roles.worn, roles.asked = [*roles.worn, *roles.asked], []
     unclear = next((p for p in (*roles.asked, *roles.worn, *roles.unworn) if p.tag == "items"), None)
@@ -221,8 +223,14 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
 
 
 def _same_act(before: Query, items: tuple[str, ...], lookup: Lookup) -> str:
-    """What is worn goes on as what is carried where the new thing is one that is carried, and back."""
-    return wearing(items, lookup) if before.aspect == wearing(before.items, lookup) else before.aspect
+    """What is worn goes on as what is carried where the new thing is one that is carried, and back.
+
+    A size goes on as whatever measures the new thing has.
+    """
+    aspect = wearing(items, lookup) if before.aspect == wearing(before.items, lookup) else before.aspect
+    within = lookup.aspects[aspect].within
+    other = within and not any(rules_on(items, aspect, lookup)) and any(rules_on(items, within, lookup))
+    return within if within and other else aspect
 
 
 def _placed_on(before: Query, roles: Roles, lookup: Lookup) -> bool:
@@ -378,7 +386,9 @@ def with_person(case: Case, found: Understood, frame: Frame, previous: Reading, 
     said, was = ({t.low for t in tokens} for tokens in (found.tokens, tokenize(previous.question[:200])))
     other = not _THIRD.isdisjoint(said)
     mine = not _FIRST.isdisjoint(said)
-    if not (other or (mine and not _FIRST.isdisjoint(was))):
+    same = other or (mine and not _FIRST.isdisjoint(was))
+    if not (same or (mine and before.kind == "list")):
         return case
-    kept = {f: v for f, v in before.case.facts if lookup.facts[f].family in (*PERSONAL, "rig")}
+    families = (*PERSONAL, "rig") if same else ("rig",)  # what is worn in a rig, then one thing of it
+    kept = {f: v for f, v in before.case.facts if lookup.facts[f].family in families}
     return merge_case(case, kept, None, False, lookup)

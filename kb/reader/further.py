@@ -61,6 +61,10 @@ _HOW_MUCH = Pattern(
     rf"(?i)({LEAD}how (?:long|wide|high|tall|big|many|deep|large|far))"
     r"(?: (?:at (?:the )?(?:very )?(?:most|least)|exactly|roughly|maximum|minimum|max|min|at a maximum))+(.*)"
 )
+_THAT_OK = Pattern(
+    rf"(?i){LEAD}(?:is|was|would) (?:that|this)(?: be)? "
+    r"(?=(?:ok|okay|allowed|fine|all right|alright|permitted)\b)"
+)
 _IN_THERE = Pattern(r"(?i)\b(?:in|on|over|up|down) (?:there|here)\b")
 _WHAT_ELSE = Pattern(
     rf"(?i){LEAD}what else(?: (?:is there|do i|do we|should i)(?: (?:need|wear|have))*|"
@@ -84,6 +88,7 @@ _ON_BODY = Pattern(
     rf"(?i){LEAD}(?:what about |how about )?((?:on|over|round|around|for|about) (?:my|your|the|his|her) \w+)"
 )
 _NUMBERED = Pattern(r"(?i)\d|\b(?:zero|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|one of)\b")
+_ENDED = word_set("off stop stopped idle over finished still ended")
 _NOT = Pattern(r"(?i)\b(?:not|no|isn|aren|never|without|off)\b|n['\u2019]t\b")
 _SUCH_ONE = Pattern(r"(?i)\b(?:the|a|an|my|that|those|these) ([\w'-]+(?: [\w'-]+)?) ones?\b")
 _GENERIC = Pattern(
@@ -136,6 +141,8 @@ def in_full(text: str) -> str | None:
         return f"and {also.group(1)}{also.group(2)}?"
     if (how := _HOW_MUCH.fullmatch(bare)) is not None:
         return f"{how.group(1)}{how.group(2)}?"
+    if _THAT_OK.match(bare):
+        return f"{_THAT_OK.sub('is it ', bare)}?"
     if _IN_THERE.search(bare):
         return f"{_IN_THERE.sub('there', bare)}?"
     found = _LIKEWISE.fullmatch(bare)
@@ -244,10 +251,12 @@ def _contrasted(text: str, before: Query, talk: Talk) -> Query | None:
     """ "And with them up?", after "sleeves down": the other value that shares a word with the one known."""
     words, lookup = content(text), talk.lookup
     found: list[tuple[str, ValueSet]] = []
-    for fact, values in before.case.facts if 0 < len(words) <= 2 else ():
+    known_facts = {**dict.fromkeys(facts_that_matter(before, lookup)), **dict(before.case.facts)}
+    for fact, values in known_facts.items() if 0 < len(words) <= 2 else ():
         record = lookup.facts[fact]
-        if record.kind == "yes_no" and words <= keys_of(record.label):
-            found.append((fact, NO if _NOT.search(text) else YES))
+        if record.kind == "yes_no" and words - _ENDED and words - _ENDED <= keys_of(record.label):
+            denied = bool(words & _ENDED) or _NOT.search(text) is not None
+            found.append((fact, NO if denied else YES))
         if record.kind not in ("choice", "scale") or not isinstance(values, Choices):
             continue
         known = set().union(*(keys_of(v.label) for v in record.values if v.id in values.members))

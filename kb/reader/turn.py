@@ -106,7 +106,8 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading | None:
     said = " ".join(t.low for t in tokenize(clean(full)) if t.low[0].isalnum() or t.low[0] in "'n")
     reading = _of_what_was_said(text, said, previous, talk) or _filled(text, previous, talk)
     listed = previous.query is not None and previous.query.kind == "list"
-    if previous.frame is not None and reading is None and (not listed or _THAT.search(said)):
+    replies = previous.ask is None or answer_to_ask(text, previous, talk.lexicon) is not None
+    if previous.frame is not None and reading is None and replies and (not listed or _THAT.search(said)):
         previous = msgspec.structs.replace(previous, query=previous.frame)
     reading = reading or felt(text, previous, talk) or corrected(text, previous, talk)
     reading = reading or talk.read(full, previous)
@@ -143,9 +144,13 @@ def _without_slight(text: str, reading: Reading, previous: Reading, talk: Talk) 
 def _frame(reading: Reading, previous: Reading | None) -> Query | None:
     """The question that further words go on from, where a clause or the source was shown in between."""
     query = reading.query
-    if query is None or previous is None or not (query.clause or query.kind == "source"):
+    if previous is None:
         return None
     before = previous.frame or previous.query
+    if reading.ask is not None and reading.ask.fact == "item":
+        return before  # the thing that is meant is asked about in what was said before
+    if query is None or not (query.clause or query.kind == "source"):
+        return None
     same = before is not None and (query.clause is not None or query.items == before.items)
     return before if same else None
 
