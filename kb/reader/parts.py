@@ -33,6 +33,7 @@ class Roles:
         self.value_aspect = ""
         self.measure_unit = ""
         self.counted: Piece | None = None
+        self.apart = False  # two things, each with a value of its own
         self.as_of: datetime.date | None = None
         self.clause_number = ""
         self.book = ""

@@ -97,6 +97,8 @@ def _settled(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
     """The query, unless it leaves out something that was said or needs something asked first."""
     if query.kind in ("where", "how") and roles.aspect not in ("", "wear", "carrying", query.aspect):
         return Abstain(reason="Two acts are asked about; ask about one at a time.")
+    if roles.apart:
+        return Abstain(reason="Two things are named, each with a value of its own; ask about one at a time.")
     if roles.value is not None and query.value is None:
         return Abstain(reason="A value is named, but the question does not ask about one.")
     query = as_written(query, lookup)
