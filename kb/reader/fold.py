@@ -17,6 +17,7 @@ from kb.reader.quantities import dates, numbers, quantities
 from kb.reader.scales import compare_values, numbered_grades
 from kb.reader.tokens import Token
 from kb.reader.values import LIGHT, LINKS, Pieces, complement_of, entry_values, fact_piece, named_fact
+from kb.reader.whether import SAID, said_of_facts
 
 
 def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
@@ -34,6 +35,7 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     found = compare_values(found, tokens, lookup)
     found = _absorb_fact_names(found, lookup)
     found = granted(found, lookup)
+    found = said_of_facts(found, tokens, lookup)
     found = _except(found, tokens, lookup)
     found = _unite(found)
     found = _absorb_fact_names(_negate(found, lookup), lookup)
@@ -337,7 +339,7 @@ def _negate(pieces: Pieces, lookup: Lookup) -> Pieces:
         while after < len(found) and found[after].tag in light:
             after += 1
         fact = found[after] if after < len(found) else None
-        if fact is None or fact.tag != "fact" or not isinstance(fact.values, Choices):
+        if fact is None or fact.tag != "fact" or not isinstance(fact.values, Choices) or fact.arg == SAID:
             continue
         if piece.tag == "whatever":
             found[after] = msgspec.structs.replace(fact, tag="joined")

@@ -32,6 +32,7 @@ from kb.reader.spelling import Search, index_entries, is_real_word, near_words
 from kb.reader.tokens import Token, tokenize, word_key
 from kb.reader.told import loose, told
 from kb.reader.verbs import verbs
+from kb.reader.whether import marked, unclear
 from kb.text import is_hidden, visible
 from kb.wording import say_query
 
@@ -89,7 +90,7 @@ def understand(text: str, lexicon: Lexicon, lookup: Lookup, search: Search | Non
 
 
 def _linked(text: str, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Lookup) -> tuple[Piece, ...]:
-    return _folded(find_pieces(text, tokens, lexicon), tokens, lexicon, lookup)
+    return _folded(marked(text, tokens, find_pieces(text, tokens, lexicon)), tokens, lexicon, lookup)
 
 
 def _folded(
@@ -179,6 +180,8 @@ def read_question(
     found = understand(plain, lexicon, lookup, search)
     if isinstance(found, Ask):
         return Reading(question=text, ask=found)
+    if (loose_word := unclear(found)) is not None:
+        return _stopped(text, make_spans(found, lookup), loose_word)
     before = previous.query.items if previous is not None and previous.query is not None else ()
     outright = asked_outright(found, before, case, lookup)
     if isinstance(outright, Ask):

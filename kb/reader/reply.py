@@ -31,8 +31,18 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
     try:
         return (parse_fact(lookup, ask.fact, said),)
     except UsageError as unknown:
+        absent = _absent(said, ask, lookup)
+        if absent is not None:
+            return ((absent, NO),)
         whether = _WHETHER.fullmatch(said)
-        further = _part(ask, whether.group(2), lexicon, lookup) if whether is not None else ()
+        if whether is not None and whether.group(2) is None:
+            whether = None if _says_of(ask, said, lexicon, lookup) else whether
+        further = _part(ask, whether.group(3), lexicon, lookup) if whether is not None else ()
+        if whether is not None and whether.group(2) is None and further:
+            if whether.group(1).casefold() == "no" and not _IS_SUBJECT.match(whether.group(3)):
+                raise unknown  # "no in town", asked whether on watch: what is denied is not clear
+            if ask.fact in dict(further):
+                whether = None
         if whether is not None and further and lookup.facts[ask.fact].kind == "yes_no":
             return tuple({**dict((parse_fact(lookup, ask.fact, whether.group(1)),)), **dict(further)}.items())
         found = read_statement(text, lexicon=lexicon, lookup=lookup)
@@ -46,13 +56,34 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
 
 
 _CORRECTED = Pattern(r"(?i)^(?:no|nope|sorry|oh),\s*")  # "no, the other cap" does without nothing
-_WHETHER = Pattern(r"(?i)(yes|no)[,.;]? (?:and |but )?(.+)")
+_WHETHER = Pattern(r"(?i)(yes|no)([,.;] (?:and |but )?| and | but )? ?(.+)")
+_IS_SUBJECT = Pattern(r"(?i)(?:i|we|he|she|they|it|the|my)\b")
+_DENIED = Pattern(r"(?i)(?:there(?:['’]s| is| are) )?(?:no|not|without|not any)(?: the| any)? ([\w' -]+)")
 _PARTS = Pattern(r"(?i),? (?:and|but) |, ")
 _IT_IS = Pattern(
     r"(?i)(?:yes|no)?,? ?(?:it|that|they|i|we)"
     r"(?:['’](?:s|ve|m|re|d)| is| has| have| am| are| was| did| do| does)?"
     r"(n['’]t| not)?(?: been)?(?: granted| given| allowed| approved| issued| so)?"
 )
+
+
+def _says_of(ask: Ask, said: str, lexicon: Lexicon, lookup: Lookup) -> bool:
+    """Whether "no hauling" is said of what was asked, and is no "no" with something further after it."""
+    found = read_statement(said, lexicon=lexicon, lookup=lookup)
+    return not isinstance(found, Abstain) and ask.fact in dict(found)
+
+
+def _absent(said: str, ask: Ask, lookup: Lookup) -> str | None:
+    """The yes-or-no fact that "no machinery" denies by words of its label: that asked about, or the one."""
+    denied = _DENIED.fullmatch(said)
+    words = {token.key for token in tokenize(denied.group(1))} if denied is not None else set()
+    facts = [
+        fact.id
+        for fact in lookup.base.facts
+        if words and fact.kind == "yes_no" and fact.family == "situation"
+        and any(words <= {token.key for token in tokenize(name)} for name in (fact.label, *fact.other_labels))
+    ]  # fmt: skip
+    return ask.fact if ask.fact in facts else facts[0] if len(facts) == 1 else None
 
 
 def _part(ask: Ask, said: str, lexicon: Lexicon, lookup: Lookup) -> tuple[tuple[str, ValueSet], ...]:
@@ -95,7 +126,10 @@ def _none_of(ask: Ask, lookup: Lookup) -> tuple[str, ValueSet]:
 
 def _names_only_items(found: tuple[tuple[str, ValueSet], ...], said: str) -> bool:
     """Whether a reply only names items, without a word of wearing: it states nothing about them."""
-    tags = {PHRASES.get((token.low,)) for token in tokenize(_CORRECTED.sub("", said))}
+    words = tokenize(_CORRECTED.sub("", said))
+    tags = {PHRASES.get((token.low,)) for token in words}
+    if words and words[-1].low in ("yes", "yep", "yeah", "no", "nope"):
+        return False  # "the storm coat: yes"
     return all(fact.startswith("worn:") for fact, _ in found) and tags.isdisjoint(_WEARING)
 
 

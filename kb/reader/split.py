@@ -28,6 +28,23 @@ _LED = Pattern(
 )
 
 
+_SAID_OF = Pattern(
+    r"\s*(?:no|nope|nah|not|yes|yep|yeah|yup|aye)\b"
+    r"(?=\s*(?:[.,;:!?]|$)|\s+(?:and|but)\b|\s+[^.,;?!]{1,40}\?\s*(?:no|nope|nah|yes|yep|yeah|yup|aye)\b)",
+    re.IGNORECASE,
+)
+_FRAGMENT = Pattern(r"[^.,;:?!\n]*$")
+_LONGEST_FRAGMENT = 6
+
+
+def _is_answered(text: str, start: int, mark: int, after: int) -> bool:
+    """ "On watch? no": whether a bare fact and the yes or no said of it stand around a question mark."""
+    fragment = _FRAGMENT.search(text[start:mark])
+    words = fragment.group().split() if fragment is not None else []
+    bare = 0 < len(words) <= _LONGEST_FRAGMENT and _OPENING.match(" ".join(words)) is None
+    return bare and _SAID_OF.match(text, after) is not None
+
+
 def split_questions(text: str) -> tuple[str, ...]:
     """The questions in a text, in order.
 
@@ -38,6 +55,8 @@ def split_questions(text: str) -> tuple[str, ...]:
     start = 0
     for match in _END.finditer(text[:4000]):
         if match.group() == "." and _SHORT.search(text[start : match.end()]):
+            continue
+        if match.group() == "?" and _is_answered(text, start, match.start(), match.end()):
             continue
         parts.append(text[start : match.end()].strip())
         start = match.end()
