@@ -14,7 +14,7 @@ from typing import TypeVar
 
 from kb.model.conditions import AllOf, Condition, NotOf, Test, tests
 from kb.model.lookup import Lookup
-from kb.model.values import Ranges, ValueSet, is_subset
+from kb.model.values import Ranges, ValueSet, intersect, is_empty, is_subset
 from kb.reasoner.decide import sample_of
 from kb.reasoner.function import IMPOSSIBLE, SEARCHED, Function
 from kb.reasoner.order import good_order
@@ -58,6 +58,7 @@ class Diagram:
         self._supports: list[int] = [0, 0]
         self._restricted: dict[tuple[int, int, int], int] = {}
         self._masks: dict[tuple[int, ValueSet], int] = {}
+        self._touching: dict[tuple[int, ValueSet], int] = {}
         self._samples: dict[int, list[Fraction]] = {}
         self._start = tuple(self._compile(condition, True) for condition in everything)
         self._watched = len(watched)
@@ -99,6 +100,13 @@ class Diagram:
                 pieces = enumerate(self.classes[place])
                 self._masks[key] = sum(1 << i for i, piece in pieces if is_subset(piece, values))
         return self._masks[key]
+
+    def _touched(self, place: int, values: ValueSet) -> int:
+        key = (place, values)
+        if key not in self._touching:
+            pieces = enumerate(self.classes[place])
+            self._touching[key] = sum(1 << i for i, p in pieces if not is_empty(intersect(p, values)))
+        return self._touching[key]
 
     def _span(self, place: int, values: Ranges) -> int:
         """The mask of a set of numbers; classes are in order, and each lies in the set or apart from it."""
@@ -283,8 +291,9 @@ class Diagram:
         return chosen, tuple(numbers[number] == TRUE for number in self._start[: self._watched])
 
     def _allowed(self, within: Mapping[str, ValueSet]) -> dict[int, int]:
+        """For each fact the classes that have one of the values, which need not be made of whole classes."""
         return {
-            self._place[fact]: self._mask(self._place[fact], values)
+            self._place[fact]: self._touched(self._place[fact], values)
             for fact, values in within.items()
             if fact in self._place
         }

@@ -108,6 +108,12 @@ def test_days_are_compared_with_the_rules_of_each(demo: KnowledgeBase) -> None:
     assert cited == {"dress-order/2019", "dress-order/2024"}
 
 
+def test_cases_that_cut_across_those_of_the_other_day_are_compared(demo: KnowledgeBase) -> None:
+    """From K3 upwards before, from K1 upwards unless diving now: K1 is a part of one case on each side."""
+    (answer,) = demo.ask("What is different about the beard since the first edition?", as_of=DAY)
+    assert [one.aspect for one in answer.differences] == ["wear", "length"]
+
+
 def test_facts_that_exclude_each_other_are_refused_on_either_side(demo: KnowledgeBase) -> None:
     """What excludes what is declared in the books; here it holds on the second side only."""
     exclusion = demo.lookup.base.exclusions[0]
