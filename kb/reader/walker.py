@@ -49,6 +49,20 @@ class Walker:
     def _use(self, *places: int) -> None:
         self.roles.used.update(places)
 
+    def _is_of_another(self, index: int, chosen: frozenset[str]) -> bool:
+        """ "A grey hat and black gloves": whether an earlier value is of another thing than this one."""
+        earlier = [i for i, piece in enumerate(self.pieces[:index]) if piece.tag == "aspect value"]
+        if not earlier or {entry.id for entry in self.pieces[earlier[-1]].entries} == chosen:
+            return False
+        one, other = self._thing_of(earlier[-1]), self._thing_of(index)
+        return one is not None and other is not None and one.entries != other.entries
+
+    def _thing_of(self, index: int) -> Piece | None:
+        """The thing that a value is of: right after it, or the last before it."""
+        after = self._near(index, 1)
+        places = [after] if self._tag(after) in ITEMS else range(index - 1, -1, -1)
+        return next((self.pieces[place] for place in places if self._tag(place) in ITEMS), None)
+
     def measure(self, index: int) -> None:
         measure = self.pieces[index].measure if index not in self.frame.used else None
         if measure is not None and self.roles.value is None and self._is_a_size(measure.unit):
