@@ -230,10 +230,10 @@ class KnowledgeBase:
         return reader.parse_fact(self.lookup, name, value)
 
     def pack_facts(self, facts: Facts) -> bytes:
-        """Facts as JSON, to be kept for another day."""
-        from kb.answer.kept import pack_facts  # noqa: PLC0415  only in the shell
+        """The facts that last as JSON, to be kept for another day."""
+        from kb.answer.kept import lasting, pack_facts  # noqa: PLC0415  only in the shell
 
-        return pack_facts(facts)
+        return pack_facts(lasting(facts, self.lookup))
 
     def unpack_facts(self, data: bytes) -> tuple[Facts, tuple[str, ...]]:
         """The kept facts that these books know, and the names of those that they do not; never raises."""

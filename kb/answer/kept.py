@@ -10,8 +10,21 @@ from kb.answer.encode import encode_values
 from kb.model.lookup import Lookup
 from kb.model.values import Choices, ValueSet, is_empty, is_subset, subtract
 from kb.plain import values_from_json
+from kb.wording import is_place
 
 _UNFIT = (AttributeError, IndexError, KeyError, RecursionError, TypeError, ValueError, ZeroDivisionError)
+
+
+_LASTING = frozenset({"grade", "branch", "rig", "qualification", "appointment", "waiver"})
+
+
+def lasting(facts: tuple[tuple[str, ValueSet], ...], lookup: Lookup) -> tuple[tuple[str, ValueSet], ...]:
+    """The facts that hold on another day too: who somebody is, in what and where; not today's weather."""
+    return tuple(
+        (fact, values)
+        for fact, values in facts
+        if lookup.facts[fact].family in _LASTING or is_place(lookup, fact)
+    )
 
 
 def pack_facts(facts: tuple[tuple[str, ValueSet], ...]) -> bytes:

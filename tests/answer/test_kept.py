@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kb.answer.kept import pack_facts, unpack_facts
+from kb.answer.kept import lasting, pack_facts, unpack_facts
 from kb.model.values import Choices, Interval, Ranges, choices
 from tests.shell.fake_books import little_lookup
 
@@ -19,6 +19,10 @@ FACTS = (("grade", choices("K4", "K5")), ("rig", choices("boat-rig")), ("hauling
 def test_facts_come_back_as_they_were() -> None:
     assert unpack_facts(pack_facts(FACTS), LOOKUP) == (FACTS, ())
     assert unpack_facts(pack_facts(()), LOOKUP) == ((), ())
+
+
+def test_what_passes_with_the_day_is_not_kept() -> None:
+    assert lasting(FACTS, LOOKUP) == FACTS[:2]
 
 
 def test_all_but_some_is_written_out() -> None:
