@@ -24,6 +24,10 @@ _AMOUNT = Pattern(
 )
 
 
+_DATED = Pattern(
+    rf"(?i){LEAD}(?:(?:what|how) about |what if |if )?(?:it (?:was|were|is) |i |he |she )?"
+    r"(?:in |on |joined in )?((?:\d{1,2} )?(?:[a-z]{3,9} )?\d{4})(?: instead| then)?"
+)
 _UNIT = Pattern(r"(?i)\d ?(mm|cm|m|in|inch|inches|millimetres?|centimetres?)\b")
 
 
@@ -49,6 +53,20 @@ def amount(text: str, previous: Reading, talk: Talk) -> Reading | None:
     act = "own" if before.aspect in ("possession", "kit-count") else "wear"
     again = _in_its_case(talk, before).read(f"may I {act} {number} {label}?", None)
     return put_as(text, again) if again.query is not None else None
+
+
+def another_day(text: str, before: Query, talk: Talk) -> Query | None:
+    """ "And in 2016?", after "I joined in 2014": the one date that is known of somebody, as another."""
+    found = _DATED.fullmatch(bare_words(text))
+    facts = [fact for fact, _ in before.case.facts if talk.lookup.facts[fact].kind == "date"]
+    if found is None or len(facts) != 1:
+        return None
+    try:
+        fact, values = parse_fact(talk.lookup, facts[0], found.group(1))
+    except UsageError:
+        return None
+    case = merge_case(before.case, {fact: values}, None, False, talk.lookup)
+    return msgspec.structs.replace(before, case=case)
 
 
 def _unit_of(previous: Reading) -> str:

@@ -87,12 +87,9 @@ def corrected(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if before is None:
         return None
     bare = bare_words(text)
-    if talk.lookup.aspects[before.aspect].kind == "measure" and any(sign.isdigit() for sign in bare):
-        from kb.reader.amounts import amount  # noqa: PLC0415  few turns are a measure alone
-
-        measured = amount(text, previous, talk)
-        if measured is not None:
-            return measured
+    numbered = _numbered(text, bare, previous, talk) if any(sign.isdigit() for sign in bare) else None
+    if numbered is not None:
+        return numbered
     made_of = _made_of(bare, before, talk.lookup)
     if made_of is not None:
         return talk.made(text, made_of)
@@ -120,6 +117,21 @@ def corrected(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if which is not None:
         return _which_ones(text, " ".join(part for part in which.groups() if part), previous, talk)
     return _one_for_another(text, bare, previous, talk) or _instead(text, bare, previous, talk)
+
+
+def _numbered(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
+    """A measure of the thing that was measured before, or another day for the one that is known."""
+    before = previous.query
+    if before is None:
+        return None
+    from kb.reader.amounts import amount, another_day  # noqa: PLC0415  few turns are a number alone
+
+    if talk.lookup.aspects[before.aspect].kind == "measure":
+        measured = amount(text, previous, talk)
+        if measured is not None:
+            return measured
+    dated = another_day(bare, before, talk)
+    return None if dated is None else talk.made(text, dated)
 
 
 def _worn_with_it(text: str, modal: str, before: Query, talk: Talk) -> Reading | None:

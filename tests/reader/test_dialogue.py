@@ -79,6 +79,13 @@ SECOND_TALK = [
     ("May an R2 wear the scarf?", ("and in hall rig?", "and for wardens?"),
      "may scarf grade=W1,W2,W3,W4 rig=hall-rig"),
     ("According to the Fell Book, may I wear the scarf?", ("yes",), "may scarf"),
+    ("May I wear the long service pin if I joined in 2012?", ("and in 2016?",),
+     "may long-service-pin joined-on=735964..<736330"),
+    ("May I wear the scarf and the neck gaiter in fell rig?", ("just the scarf?",), "may scarf rig=fell-rig"),
+    ("Can I have a beard?", ("with a waiver?",), "may beard holds:beard-waiver=yes"),
+    ("How long is the name tape?", ("what's the tolerance?",), "source clause:fell-book/2025/1.4"),
+    ("Must I wear the helmet in rope rig?", ("not rope rig, fell rig", "does that go for a novice?"),
+     "must helmet grade=R1 rig=fell-rig"),
 ]  # fmt: skip
 
 
