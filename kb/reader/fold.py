@@ -110,7 +110,8 @@ def _owned(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
             before -= 1
         limb = found[index].tag == "fact" and tokens[found[index].last - 1].key in _LIMBS
         led = found[before].tag == "on" or (
-            tokens[found[index].first - 1].low in _MY and _leads(found, index)
+            tokens[found[index].first - 1].low in _MY
+            and (_leads(found, index) or found[before].tag in ("in", "with"))
         )
         if limb and led:
             found[index] = Piece(first=found[index].first, last=found[index].last, tag="unknown")

@@ -26,9 +26,11 @@ from kb.reader.outright import asked_outright
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
 from kb.reader.query import build_query
+from kb.reader.refused import refused
 from kb.reader.roles import find_roles
 from kb.reader.shades import shades
 from kb.reader.spelling import Search, index_entries, is_real_word, near_words
+from kb.reader.spoken import of_wholes, the_one_spoken_of
 from kb.reader.tokens import Token, tokenize, word_key
 from kb.reader.told import loose, told
 from kb.reader.verbs import verbs
@@ -180,8 +182,8 @@ def read_question(
     found = understand(plain, lexicon, lookup, search)
     if isinstance(found, Ask):
         return Reading(question=text, ask=found)
-    if (loose_word := unclear(found)) is not None:
-        return _stopped(text, make_spans(found, lookup), loose_word)
+    if (stop := unclear(found) or refused(found, lookup)) is not None:
+        return _stopped(text, make_spans(found, lookup), stop)
     before = previous.query.items if previous is not None and previous.query is not None else ()
     outright = asked_outright(found, before, case, lookup)
     if isinstance(outright, Ask):
@@ -247,14 +249,30 @@ def _read(
         )
         return _stopped(text, spans, stop)
     outcome = _outcome(found, frame, roles, case, lookup, previous)
+    if isinstance(outcome, Query):
+        outcome = of_wholes(outcome, lookup)
     if isinstance(outcome, (Ask, Abstain)):
-        return _stopped(text, spans, outcome)
+        return _the_one(_stopped(text, spans, outcome), roles, lookup, read)
     if frame.ambiguous:
         return Reading(question=text, spans=spans, ask=_two_readings(outcome, lookup))
     carried = tuple(fact for fact, _ in outcome.case.facts if not _stated(fact, roles))
     return Reading(
         question=text, text=say_query(lookup, outcome), query=outcome, spans=spans, carried=carried
     )
+
+
+def _the_one(stopped_at: Reading, roles: Roles, lookup: Lookup, read: Callable[[str], Reading]) -> Reading:
+    """The reading with the one of the offered things of which rules speak, if it asked which is meant."""
+    one = the_one_spoken_of(stopped_at.ask, roles.aspect, lookup) if stopped_at.ask is not None else None
+    if one is None:
+        return stopped_at
+    from kb.reader.choice import asked_place as asked_span  # noqa: PLC0415  few are asked which is meant
+
+    where, text = asked_span(stopped_at), stopped_at.question
+    if where is None:
+        return stopped_at
+    again = read(text[: where[0]] + lookup.items[one].label + text[where[1] :])
+    return again if again.query is not None and again.query.items == (one,) else stopped_at
 
 
 def _stopped(text: str, spans: tuple[Span, ...], stop: Ask | Abstain) -> Reading:
@@ -287,7 +305,11 @@ def _outcome(
     if isinstance(outcome, Query) and outcome.kind == "may" and roles.worn:
         from kb.reader.ways import turned_over  # noqa: PLC0415  as above
 
-        return turned_over(outcome, found, frame, roles, lookup)
+        outcome = turned_over(outcome, found, frame, roles, lookup)
+    if isinstance(outcome, Query) and roles.worn:
+        from kb.reader.ways import beneath  # noqa: PLC0415  as above
+
+        return beneath(outcome, found, roles, lookup)
     return outcome
 
 

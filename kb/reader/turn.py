@@ -24,6 +24,7 @@ from kb.reader.placed import told_where
 from kb.reader.query import merge_case
 from kb.reader.question import clean, understand
 from kb.reader.spelling import Search
+from kb.reader.spoken import part_meant
 from kb.reader.statement import read_statement
 from kb.reader.talked import Talk, item_alone
 from kb.reader.tokens import tokenize
@@ -111,6 +112,9 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading | None:
         previous = msgspec.structs.replace(previous, query=previous.frame)
     reading = reading or felt(text, previous, talk) or corrected(text, previous, talk)
     reading = reading or talk.read(full, previous)
+    if previous.query is not None and (part := part_meant(reading.query, previous, talk.lookup)) is not None:
+        of_part = msgspec.structs.replace(previous.query, items=(part,))
+        reading = talk.read(full, msgspec.structs.replace(previous, query=of_part))
     if reading.abstain is not None and set(reading.abstain.words) <= _SLIGHT:
         reading = _without_slight(text, reading, previous, talk)
     if reading.query is None:

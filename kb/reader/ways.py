@@ -9,9 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+import msgspec
+
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query, QuestionKind
 from kb.model.records import Aspect, Case
+from kb.model.values import YES
 from kb.reader.claimed import claimed_only
 from kb.reader.english import ARRANGED
 from kb.reader.forms import word_pairs, word_set
@@ -117,6 +120,28 @@ def turned_over(query: Query, found: Understood, frame: Frame, roles: Roles, loo
         return query
     way = asked_way(found, (), frame, roles, query.case, lookup)
     return way if isinstance(way, Query) and way.polarity == "not" else query
+
+
+def beneath(query: Query, found: Understood, roles: Roles, lookup: Lookup) -> Query:
+    """ "The cap under the helmet", of a helmet that goes over the cap: whether that is how it is worn."""
+    said = [(_OVER[t.low], place) for place, t in enumerate(found.tokens) if t.low in _OVER]
+    worn = {piece.arg for piece in roles.worn if piece.tag == "item"}
+    if len(said) != 1 or len(worn) != 1 or len(query.items) != 1 or query.kind not in ("may", "must"):
+        return query
+    (other,), (item,), ((side, place),) = worn, query.items, said
+    if not any(p.tag == "item" and p.arg == other and p.first > place for p in found.pieces):
+        return query
+    named = {token.key for token in tokenize(lookup.items[item].label)}
+    for aspect in _ways(other, lookup):
+        label = tokenize(aspect.label)
+        led = [(_OVER[t.low], _nouns(label, i)) for i, t in enumerate(label) if t.low in _OVER]
+        if len(led) == 1 and named <= led[0][1]:
+            rest = tuple((fact, v) for fact, v in query.case.facts if fact != f"worn:{other}")
+            apart = msgspec.structs.replace(query.case, facts=rest)
+            case = merge_case(apart, {f"worn:{item}": YES}, None, False, lookup)
+            turned = "do" if led[0][0] != side else "not"
+            return Query(kind="may", items=(other,), aspect=aspect.id, polarity=turned, case=case)
+    return query
 
 
 def _led(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
