@@ -34,7 +34,7 @@ def part_or_whole(roles: Roles, aspect: str, lookup: Lookup) -> None:
 
 
 def _measured_part(roles: Roles, lookup: Lookup) -> None:
-    """ "A knife with a 7 cm blade": the measure is of what rules measure, and the other is asked about, too."""
+    """ "A knife with a 7 cm blade": the measure is of what rules measure; the other is asked about, too."""
     measured = [p for p in roles.worn if p.tag == "item" and _spoken(p.arg, "size", lookup)]
     if len(measured) != 1 or any(_spoken(e.id, "size", lookup) for p in roles.asked for e in p.entries):
         return

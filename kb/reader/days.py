@@ -9,13 +9,12 @@ from collections.abc import Callable, Iterator, Sequence
 import msgspec
 
 from kb.model.lookup import Lookup
+from kb.model.months import MONTHS, month_of
 from kb.model.questions import Ask, Query
-from kb.model.values import Choices
 from kb.reader.forms import NUMBER_WORDS, word_row, word_set
 from kb.reader.pieces import Understood
 from kb.text import Pattern
 
-_MONTHS = word_row("january february march april may june july august september october november december")
 _ORDINALS = word_row("""
     first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth
     fifteenth sixteenth seventeenth eighteenth nineteenth twentieth twenty-first twenty-second twenty-third
@@ -23,7 +22,7 @@ _ORDINALS = word_row("""
 """)
 ORDINALS = frozenset(word for ordinal in _ORDINALS for word in ordinal.split("-"))
 _DAY = rf"(?:(?P<number>\d{{1,2}})(?:st|nd|rd|th)?|(?P<word>{'|'.join(reversed(_ORDINALS))}))"
-_MONTH = rf"(?P<month>{'|'.join(_MONTHS)})"
+_MONTH = rf"(?P<month>{'|'.join(MONTHS)})"
 DAY_OF_MONTH = Pattern(
     rf"(?<![\w-])(?:the\s+)?{_DAY}\s+(?:of\s+)?{_MONTH}(?:,?\s+(?P<year>\d{{4}}))?(?!\w|-|\s*\d)",
     re.IGNORECASE,
@@ -61,7 +60,7 @@ def ordinal_days(text: str) -> Iterator[tuple[int, int, datetime.date | None]]:
 def _day_in(match: re.Match[str], year: int) -> datetime.date | None:
     day = int(match["number"]) if match["number"] else _ORDINALS.index(match["word"].lower()) + 1
     try:
-        return datetime.date(year, _MONTHS.index(match["month"].lower()) + 1, day)
+        return datetime.date(year, MONTHS.index(match["month"].lower()) + 1, day)
     except ValueError:
         return None
 
@@ -157,8 +156,8 @@ def _relative(lows: list[str], today: datetime.date) -> tuple[datetime.date, dat
         return _season(lows[1], step, today) or _near_month(lows[1], step, today)
     if len(lows) != 3:
         return None
-    if lows[0] in _MONTHS and lows[1] in _STEPS and lows[2] == "year":
-        return _month(today.year + _STEPS[lows[1]], _MONTHS.index(lows[0]) + 1)
+    if lows[0] in MONTHS and lows[1] in _STEPS and lows[2] == "year":
+        return _month(today.year + _STEPS[lows[1]], MONTHS.index(lows[0]) + 1)
     count = NUMBER_WORDS.get(lows[0], 1 if lows[0] == "a" else int(lows[0]) if lows[0].isdecimal() else 0)
     unit = _AGO.get(lows[1].removesuffix("s"))
     if unit is not None and 0 < count < 100 and lows[2] in ("ago", "back", "time", "hence"):
@@ -175,8 +174,8 @@ def _of_calendar(lows: list[str]) -> tuple[datetime.date, datetime.date] | None:
     before = [low for low in lows[:-1] if low not in ("of", "in", "the", ",")]
     if len(lows) == 1:
         return datetime.date(year, 1, 1), datetime.date(year, 12, 31)
-    if len(before) == 1 and before[0] in _MONTHS:
-        return _month(year, _MONTHS.index(before[0]) + 1)
+    if len(before) == 1 and before[0] in MONTHS:
+        return _month(year, MONTHS.index(before[0]) + 1)
     if len(before) == 1 and before[0] in _SEASONS and before[0] != "winter":
         day = datetime.date(year, _SEASONS[before[0]], 15)
         return day, day
@@ -228,9 +227,9 @@ def _month(year: int, month: int) -> tuple[datetime.date, datetime.date]:
 
 
 def _near_month(name: str, step: int, today: datetime.date) -> tuple[datetime.date, datetime.date] | None:
-    if name not in _MONTHS:
+    if name not in MONTHS:
         return None
-    month = _MONTHS.index(name) + 1
+    month = MONTHS.index(name) + 1
     year = today.year
     if step < 0 and month >= today.month:
         year -= 1
@@ -246,7 +245,7 @@ def on_day(found: Understood, period: Period, day: datetime.date) -> str:
 
 
 def say_day(day: datetime.date) -> str:
-    return f"{day.day} {_MONTHS[day.month - 1].capitalize()} {day.year}"
+    return f"{day.day} {MONTHS[day.month - 1].capitalize()} {day.year}"
 
 
 def days_that_differ(period: Period, query: Query, lookup: Lookup) -> tuple[datetime.date, ...]:
@@ -291,17 +290,6 @@ _BROAD = frozenset({"how", "where", "how_many", "list", "source", "compare"})
 
 def _in_use(item: str, lookup: Lookup) -> tuple[datetime.date | None, datetime.date | None]:
     return lookup.items[item].valid_from, lookup.items[item].valid_until
-
-
-def month_of(day: datetime.date, lookup: Lookup) -> tuple[str, Choices] | None:
-    """The fact that is the month, where the books have one with all twelve, and the month of a day."""
-    for fact in lookup.base.facts:
-        if len(fact.values) < len(_MONTHS) or fact.kind == "yes_no":
-            continue
-        named = {value.label.casefold(): value.id for value in fact.values}
-        if all(month in named for month in _MONTHS):
-            return fact.id, Choices(frozenset({named[_MONTHS[day.month - 1]]}))
-    return None
 
 
 def without_month(query: Query, found: Understood, period: Period, lookup: Lookup) -> Query:

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import datetime
 
+from kb.model.months import MONTHS
 from kb.reader.english import tag_set
-from kb.reader.forms import word_row
 from kb.reader.pieces import Piece
 from kb.reader.tokens import Token
 
-MONTHS = word_row("january february march april may june july august september october november december")
 _LEADING = tag_set("between, and, to, range, with, or, compare")
 
 

@@ -8,12 +8,12 @@ from collections.abc import Mapping, Sequence
 import msgspec
 
 from kb.model.lookup import Lookup
+from kb.model.months import month_of
 from kb.model.questions import Abstain, Ask, Query, QuestionKind, Verdict
 from kb.model.records import Case
 from kb.model.values import NO, YES, ValueSet, intersect, is_empty
 from kb.reader.bodies import worn_on
 from kb.reader.compound import counted_class, part_or_whole, ranked_things
-from kb.reader.days import month_of
 from kb.reader.defined import defining_clause, find_clause
 from kb.reader.frame import Frame
 from kb.reader.lexicon import PERSONAL

@@ -139,8 +139,8 @@ def beneath(query: Query, found: Understood, roles: Roles, lookup: Lookup) -> Qu
             rest = tuple((fact, v) for fact, v in query.case.facts if fact != f"worn:{other}")
             apart = msgspec.structs.replace(query.case, facts=rest)
             case = merge_case(apart, {f"worn:{item}": YES}, None, False, lookup)
-            turned = "do" if led[0][0] != side else "not"
-            return Query(kind="may", items=(other,), aspect=aspect.id, polarity=turned, case=case)
+            asked = Query(kind="may", items=(other,), aspect=aspect.id, case=case)
+            return asked if led[0][0] != side else msgspec.structs.replace(asked, polarity="not")
     return query
 
 
