@@ -38,7 +38,7 @@ _UNKNOWN = frozenset(
     for text in (
         "don't know", "i don't know", "dont know", "not sure", "i'm not sure", "no idea", "i have no idea",
         "unknown", "unsure", "can't say", "i can't say", "cannot say", "don't know yet", "either", "any",
-        "it depends", "doesn't matter",
+        "it depends", "doesn't matter", "dunno", "i dunno", "no clue", "not a clue", "haven't a clue", "idk",
     )
 )  # fmt: skip
 NONE_OF_THEM = frozenset(

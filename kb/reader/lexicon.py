@@ -12,12 +12,8 @@ from typing import Literal, NamedTuple
 
 from kb.model.lookup import Lookup
 from kb.model.records import Fact, FactValue, Named
-from kb.reader.english import (
-    CREDENTIAL_NOUNS,
-    LEADING_PREPOSITIONS,
-    PHRASES,
-    SKIPPED_INSIDE_LABELS,
-)
+from kb.reader.english import CREDENTIAL_NOUNS, LEADING_PREPOSITIONS, PHRASES, SKIPPED_INSIDE_LABELS
+from kb.reader.initials import with_short_forms
 from kb.reader.kinds import circumstances, narrower, same
 from kb.reader.shortened import doing, one_way, short_places, with_adjective
 from kb.reader.tokens import tokenize, word_key
@@ -64,7 +60,7 @@ class Lexicon:
             longest = max(longest, len(words))
             names.setdefault("".join(words), {})[entry] = None
         best = {key: _best(entries) for key, entries in names.items()}
-        return cls(best | dict(_everyday(best)), longest, lookup)
+        return cls(with_short_forms(best | dict(_everyday(best)), lookup), longest, lookup)
 
     def is_written_apart(self, entry: Entry, words: int) -> bool:
         """Whether an item has a name of so many words."""

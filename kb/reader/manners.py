@@ -26,7 +26,7 @@ _FIRST = Pattern(
 )
 _LAST = Pattern(
     r"(?i)(?:[ ,.;!?-]+(?:please|many thanks|thanks|thank you|cheers|ta|sir|ma'am|mate|do you know|"
-    r"can you tell me|could you tell me|if you know)\b"
+    r"can you tell me|could you tell me|if you know|though|tho)\b"
     r"(?: a lot| very much| so much| in advance| sir)?[ .!?]*)+$"
 )
 _SIGNS = str.maketrans(

@@ -41,6 +41,20 @@ _LINES = r"""
 (?:\s*[,;.:?!]|\s+-)\s*(?:is that|is it|am i|is he|is she) (?:so|right|true|ok|correct|fine
     |wrong)\s*\??\s*$ => ?
 (?:\s*[,;.:?!]|\s+-)\s*(?:yes|no|yeah|right|correct|true|ok|okay|agreed|or not|not so|fine)\s*\??\s*$ => ?
+^(?!.*\b(?:sides?|left|goes?|breast|sleeve|shoulder|arm|hand|pocket|chest|wrist|collar|lapel
+    |on (?:the|my|a))\b)(.+)(?<!\bor)(?<!\bto)(?<!\bis)(?<!\bworn)(?<!\band)(?<!\bnot)(?<!\bthe)
+    \s(?:right|innit|correct)\s*\??\s*$ => \1?
+^(?:my|our|the|an?) ([a-z]{1,3}\d{1,2}) (?:<claims>)(?: that|,)? (?:he|she|they) => \1\s
+^(?:and |but |so |what about |how about )*(?:my|our|the|his|her|an?)
+    \s(?:<who>|mate|oppo|friend|colleague|buddy)(?:,? who(?:'s| is)|,? (?:he|she)(?:'s| is)|,)
+    \s(an? .+)$ => and what about \1
+\b(two|three|four|\d) watches\b => \1 wristwatches
+^(?:so )?what(?:'s| is) the (?:full |whole |complete |entire |right |proper )?(?:<kit>|outfit|get-up)
+    \s(?:for|of|in|with) (?:the )?(.+?)\W*$ => what is worn in \1?
+^what (?:has |is |was )?(?:changed|different|new)(.*?) (?:with|in|under|by) the (?:second|2nd) edition\W*$
+     => what's different since the first edition\1?
+^what (?:has |is |was )?(?:changed|different|new)(.*?) (?:with|in|under|by) the (?:third|3rd) edition\W*$
+     => what's different since the second edition\1?
 (?:\s*[,;.:?!]|\s+-)\s*(?:true or false|yes or no|have i got that right|that's (?:right|so|ok
     |true))\s*\??\s*$ => ?
 (?:\s*[,;.:?!]|\s+-)\s*(?:which|that|it|this)(?: will|'ll| would| should)? pass(?:es)?\s*\??\s*$ => ?
