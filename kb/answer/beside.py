@@ -23,7 +23,7 @@ def act_notes(engine: Engine, query: Query, verdict: Verdict) -> tuple[str, ...]
     if verdict in ("prohibited", "conflict"):
         return ()
     if verdict == "silent":
-        return tuple(_spoken_of(engine, query))
+        return silence_notes(engine, query)
     return tuple(_looks(engine, query))
 
 
@@ -79,17 +79,22 @@ def _looks(engine: Engine, query: Query) -> Iterator[str]:
                 yield f"{say_rule(lookup, rule)} ({clause_reference(lookup, rule.clause)})"
 
 
-def _spoken_of(engine: Engine, query: Query) -> Iterator[str]:
-    """The clauses on the act that do not speak of this case."""
+def silence_notes(engine: Engine, query: Query) -> tuple[str, ...]:
+    """The clauses that speak of the thing, where no rule says what is asked: their words may tell more."""
     lookup = engine.lookup
     if not query.items:
-        return
-    rules = engine.group(query.items[0], query.aspect).rules
-    clauses = dict.fromkeys(lookup.rules[rule].clause for rule in rules if not lookup.rules[rule].residual)
-    names = [clause_reference(lookup, clause) for clause in clauses]
-    if 0 < len(names) <= 2 * _MOST:
-        verb = "speaks" if len(names) == 1 else "speak"
-        yield f"{listing(names)} {verb} of {the_item(lookup, query.items[0])}, but not of this case."
+        return ()
+    item = query.items[0]
+    spoken = [r for aspect in lookup.base.aspects for r in engine.group(item, aspect.id).rules]
+    act = lookup.aspects[query.aspect].kind == "act"
+    rules = [lookup.rules[r] for r in (engine.group(item, query.aspect).rules if act else spoken)]
+    named = [rule for rule in rules if not rule.residual and (act or item in rule.scope.items)]
+    names = [clause_reference(lookup, clause) for clause in dict.fromkeys(rule.clause for rule in named)]
+    if not 0 < len(names) <= 2 * _MOST:
+        return ()
+    verb = "speaks" if len(names) == 1 else "speak"
+    what = "not of this case" if act else "no rule says this"
+    return (f"{listing(names)} {verb} of {the_item(lookup, item)}, but {what}.",)
 
 
 def ended_note(engine: Engine, clause: Clause) -> str:

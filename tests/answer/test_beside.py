@@ -1,0 +1,58 @@
+"""Beside an answer: a companion that may not be worn, what a case asks for, what has replaced a clause."""
+
+from __future__ import annotations
+
+import datetime
+import json
+
+import pytest
+
+from kb import Answer, KnowledgeBase, answer_to_json, demo_folder
+
+DAY = datetime.date(2026, 11, 25)
+
+
+@pytest.fixture(scope="module")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
+    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("beside"))
+
+
+def ask(demo: KnowledgeBase, question: str) -> Answer:
+    (answer,) = demo.ask(question, as_of=DAY)
+    assert demo.verify(json.loads(answer_to_json(answer))) is None
+    return answer
+
+
+def test_a_companion_that_may_not_be_worn_itself_is_named(demo: KnowledgeBase) -> None:
+    liner = "May I wear the liner with the storm coat in {} when the weather is foul?"
+    answer = ask(demo, liner.format("boat rig"))
+    assert answer.verdict == "permitted"
+    assert "But the storm coat must not be worn here (Dress Order (2024) 3.5)." in answer.headline
+    assert "But" not in ask(demo, liner.format("storm rig")).headline
+
+
+@pytest.mark.parametrize(
+    ("question", "note"),
+    [
+        (
+            "May a K6 have a 3/4 in beard?",
+            "Whether the beard may be worn at all: Yes. The beard may be worn, unless",
+        ),
+        ("May I have a tattoo at a funeral?", "The tattoo must be covered when"),
+        ("How tall is the storm hat?", "speak of the storm hat, but no rule says this."),
+        ("May a K5 wear the beard when diving?", ""),
+        (
+            "What does clause 2.15 say?",
+            "was replaced by Interim Notice to the Dress Order (2026) 3 on 1 June 2026.",
+        ),
+        ("What does clause 2.2 say?", ""),
+    ],
+)
+def test_notes(demo: KnowledgeBase, question: str, note: str) -> None:
+    notes = ask(demo, question).notes
+    assert any(note in text for text in notes) if note else not notes
+
+
+def test_changes_ahead_have_their_day(demo: KnowledgeBase) -> None:
+    (note,) = ask(demo, "May I wear the canvas belt in watch rig?").notes
+    assert note.startswith("Changes ahead: From 1 April 2027, the canvas belt must not be worn.")
