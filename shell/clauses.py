@@ -3,13 +3,45 @@
 from __future__ import annotations
 
 import datetime
+import re
 from typing import TYPE_CHECKING
+
+import msgspec
 
 import kb
 from shell.blocks import Block, Headline, Points, Quote, Said
 
 if TYPE_CHECKING:
-    from kb import KnowledgeBase
+    from kb import Answer, KnowledgeBase
+
+_SAYS_SO = (
+    r"(?:and |but |so |ok,? )*(?:(?:which|what) (?:clauses?|rules?|paragraphs?|articles?)"
+    r"(?: (?:is|are|was) (?:that|this|it)(?: in| from)?|(?: is it that)? says? (?:so|that|this|it))?"
+    r"|says who|who says(?: so| that)?|where does it say (?:so|that))"
+)
+
+
+def asks_what_carried(text: str) -> bool:
+    """ "Which clause says so?": whether a line asks for no more than what the answer before rests on."""
+    return re.fullmatch(_SAYS_SO, text.strip(" ?.!"), re.IGNORECASE) is not None
+
+
+def carried(found: Answer, before: Answer) -> Answer:
+    """The answer to such a line: not all clauses that speak of a thing, but those that carried `before`."""
+    if not before.citations or before.outcome != "answer":
+        return found
+    numbers: dict[str, list[str]] = {}
+    for cited in before.citations:
+        numbers.setdefault(cited.title, []).append(cited.number)
+    told = [
+        f"{title}, clause{'s' if len(each) > 1 else ''} "
+        + " and ".join([part for part in (", ".join(each[:-1]), each[-1]) if part])
+        for title, each in numbers.items()
+    ]
+    reading = msgspec.structs.replace(found.reading, text="Which clauses carried the answer before?")
+    return msgspec.structs.replace(
+        found, headline="; ".join(told), citations=before.citations, reading=reading
+    )
 
 
 def _force(start: datetime.date, end: datetime.date | None) -> str:

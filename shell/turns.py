@@ -12,7 +12,7 @@ import msgspec
 import kb
 from shell.blocks import Block, Cell, Grid, Headline, Points, Said
 from shell.chain import chain_blocks
-from shell.clauses import clause_blocks
+from shell.clauses import asks_what_carried, carried, clause_blocks
 from shell.commands import BY_NAME, COMMANDS, Line, looks_like_question, read_line, split_statement
 from shell.dates import as_date
 from shell.examples import example_of, questions
@@ -81,6 +81,8 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     text = (session.missed is not None and base.put_right(text, session.missed)) or text
     opened = msgspec.structs.replace(session, question=text, before=session.latest, replies=(), missed=None)
     asked, reply = _ask(opened, base)
+    if session.answers and len(asked.answers) == 1 and asks_what_carried(text) and _is_answered(asked):
+        return _what_carried(session, asked, base)
     asks = session.latest.ask if session.latest is not None else None
     if asks is not None and not _replies(asked, text, {value for value, _ in asks.choices}):
         # what was asked back is let be: the line may go on from the question before that
@@ -97,6 +99,13 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     if _is_understood(asked):
         return asked, reply
     return msgspec.structs.replace(session, missed=asked.answers[-1].reading), reply
+
+
+def _what_carried(session: Session, asked: Session, base: KnowledgeBase) -> Result:
+    """The clauses that the last answer rests on, for "which clause says so?"."""
+    told = carried(asked.answers[-1], session.answers[-1])
+    shown = (*arrange(told, base), *further_blocks(told))
+    return msgspec.structs.replace(asked, answers=(told,)), Reply(blocks=shown)
 
 
 def _misses(session: Session) -> bool:

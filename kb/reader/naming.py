@@ -206,7 +206,9 @@ def _before(found: Sequence[Piece], index: int, light: bool) -> str:
 
 
 def _joined(found: Sequence[Piece], index: int) -> bool:
-    return _before(found, index, True) in ("with", "without", "and", "or", "but")
+    """Whether another thing stands beside a name: "with my cap", "the cap or the beanie"."""
+    after = found[index + 1].tag if index + 1 < len(found) else ""
+    return _before(found, index, True) in ("with", "without", "and", "or", "but") or after == "or"
 
 
 def _chosen(piece: Piece, pieces: Iterable[Piece], lookup: Lookup, which: bool, beside: bool) -> Piece:

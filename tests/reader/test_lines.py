@@ -65,3 +65,31 @@ def test_a_session_goes_on_from_what_was_said(
     for line in lines:
         session, _ = take_line(session, line, base)
     assert session.answers[-1].reading.text == expected
+
+
+CARRIED = [
+    ("May a K5 wear the liner in boat rig?", "which clause", "2.2"),
+    ("Where does the hands' knot go for an H1?", "which clause says so?", "5.6"),
+    ("May I wear the umbrella in town in boat rig?", "says who?", "6.10"),
+]
+
+
+@pytest.mark.parametrize(("question", "line", "clause"), CARRIED)
+def test_which_clause_names_those_that_carried_the_answer(
+    base: KnowledgeBase, question: str, line: str, clause: str
+) -> None:
+    """Other clauses speak of the thing, too; what is asked is what the answer before rests on."""
+    session = Session(as_of=datetime.date(2026, 11, 25))
+    session, _ = take_line(session, question, base)
+    (before,) = session.answers
+    session, _ = take_line(session, line, base)
+    (told,) = session.answers
+    assert told.citations == before.citations
+    assert clause in {cited.number for cited in told.citations}
+    assert told.headline.count(clause) == 1
+    session, _ = take_line(session, "and in shore rig?", base)
+    query = session.answers[-1].reading.query
+    assert query is not None
+    assert before.reading.query is not None
+    assert query.items == before.reading.query.items
+    assert query.kind == before.reading.query.kind
