@@ -24,7 +24,6 @@ from kb.answer.common import (
     replaced,
     settling_notes,
 )
-from kb.answer.limits import limit_notes
 from kb.errors import UsageError
 from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Verdict
 from kb.model.records import OWNED_ASPECTS, Case
@@ -32,12 +31,8 @@ from kb.model.values import ValueSet
 from kb.reasoner import Engine, possible_facts
 from kb.wording import (
     is_place,
-    say_comparison,
     say_facts,
-    say_list_headline,
-    say_open_alike,
     say_query,
-    say_sides,
     say_verdict,
     say_when,
     the_item,
@@ -167,6 +162,8 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
         times = say_when(engine.lookup, query, [(case.when, case.verdict) for case in part.cases])
         answer = replaced(answer, headline=times or answer.headline)
     if len(part.cases) > 1 and query.aspect == "wear":
+        from kb.answer.limits import limit_notes  # noqa: PLC0415  for tables only
+
         settled = limit_notes(engine, query, part)
         return replaced(answer, headline=" ".join((answer.headline, *settled)))
     if len(part.cases) > 1 or part.aspect != query.aspect:
@@ -243,6 +240,7 @@ def _akin(engine: Engine, item: str, query: Query) -> tuple[str, ...]:
 def _people(engine: Engine, query: Query, blank: Answer) -> Answer:
     possible = possible_facts(query.case, query.items, False, engine.lookup)
     from kb.answer.people import people_part  # noqa: PLC0415  few questions ask who
+    from kb.wording import say_list_headline  # noqa: PLC0415
 
     part, entries = people_part(engine, query, possible)
     cited = [case.rules for case in part.cases]
@@ -254,6 +252,7 @@ def _people(engine: Engine, query: Query, blank: Answer) -> Answer:
 
 def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
     from kb.answer.lists import list_lines  # noqa: PLC0415  few questions ask for a list
+    from kb.wording import say_list_headline  # noqa: PLC0415
 
     lines = list_lines(engine, query)
     entries = tuple(line.entry for line in lines)
@@ -278,6 +277,7 @@ def _compare(engine: Engine, query: Query, blank: Answer) -> Answer:
     """What differs between two cases, or between two items."""
     lookup = engine.lookup
     from kb.answer.comparing import compare  # noqa: PLC0415  few questions compare
+    from kb.wording import say_comparison, say_open_alike, say_sides  # noqa: PLC0415
 
     found = compare(engine, query)
     both = [side for one in found.differences for side in one.sides]

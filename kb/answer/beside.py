@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 import msgspec
 
 from kb.answer.acts import wear_question
 from kb.model.conditions import ALWAYS, evaluate, tests
+from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
 from kb.model.records import OWNED_ASPECTS, Clause
 from kb.model.values import YES
@@ -65,18 +66,38 @@ def foul_company(engine: Engine, query: Query) -> Iterator[str]:
 def _looks(engine: Engine, query: Query) -> Iterator[str]:
     """Duties as to how the thing is worn that what was stated brings with it."""
     lookup, known = engine.lookup, dict(query.case.facts)
+    stated = {fact for fact in known if not fact.startswith(WORN)}
     found = 0
-    for aspect in lookup.base.aspects:
-        if aspect.kind not in ("manner", "choice", "act") or aspect.id in _OF_USE or found == _MOST:
+    for aspect in _aspects(lookup, query.items[0], stated):
+        kind = lookup.aspects[aspect].kind
+        if kind not in ("manner", "choice", "act") or aspect in _OF_USE or found == _MOST:
             continue
-        for name in engine.group(query.items[0], aspect.id).rules:
+        for name in engine.group(query.items[0], aspect).rules:
             rule = lookup.rules[name]
             condition = engine.condition(name)
-            stated = any(test.fact in known and not test.fact.startswith(WORN) for test in tests(condition))
-            bears = rule.modality in ("must", "must_not") and condition != ALWAYS and stated
+            tested = {test.fact for test in tests(condition)}
+            bears = rule.modality in ("must", "must_not") and condition != ALWAYS and stated & tested
             if bears and found < _MOST and evaluate(condition, known.get) is True:
                 found += 1
                 yield f"{say_rule(lookup, rule)} ({clause_reference(lookup, rule.clause)})"
+
+
+def _aspects(lookup: Lookup, item: str, facts: Collection[str] | None = None) -> list[str]:
+    """The aspects that rules on the item, or on what it is a kind of, speak of, testing one of the facts."""
+    wider = set(lookup.broader(item))
+    return list(
+        dict.fromkeys(
+            rule.aspect
+            for rule in lookup.base.rules
+            if not wider.isdisjoint(rule.scope.items)
+            and (facts is None or any(_rests_on(lookup, test.fact, facts) for test in tests(rule.condition)))
+        )
+    )
+
+
+def _rests_on(lookup: Lookup, fact: str, facts: Collection[str]) -> bool:
+    """Whether a fact is one of these, or a term that is made of others."""
+    return fact in facts or lookup.facts[fact].family == "term"
 
 
 def silence_notes(engine: Engine, query: Query) -> tuple[str, ...]:
@@ -85,7 +106,8 @@ def silence_notes(engine: Engine, query: Query) -> tuple[str, ...]:
     if not query.items:
         return ()
     item = query.items[0]
-    spoken = [r for aspect in lookup.base.aspects for r in engine.group(item, aspect.id).rules]
+    aspects = _aspects(lookup, item)
+    spoken = [r for aspect in aspects for r in engine.group(item, aspect).rules]
     act = lookup.aspects[query.aspect].kind == "act"
     rules = [lookup.rules[r] for r in (engine.group(item, query.aspect).rules if act else spoken)]
     named = [rule for rule in rules if not rule.residual and (act or item in rule.scope.items)]

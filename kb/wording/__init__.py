@@ -1,15 +1,15 @@
-"""From records to English: the one place that puts rules, conditions, cases and verdicts into words."""
+"""From records to English: the one place that puts rules, conditions, cases and verdicts into words.
 
+What only few answers need is loaded when it is first used.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from kb.lazy import loader
 from kb.wording.aspects import of_item, say_open_values, say_set, say_value
 from kb.wording.cases import say_audience, say_case, say_depends, say_fact, say_facts, say_holders, say_who
-from kb.wording.comparisons import (
-    say_class_line,
-    say_comparison,
-    say_matter,
-    say_open_alike,
-    say_sides,
-    say_table,
-)
 from kb.wording.conditions import say_condition, say_test
 from kb.wording.derivations import say_defeat, say_derivation_chain, say_principle
 from kb.wording.english import capital, definite, indefinite, listing, plural, sentence
@@ -23,9 +23,7 @@ from kb.wording.labels import (
     the_item,
     value_name,
 )
-from kb.wording.listings import say_list_headline, say_sources
 from kb.wording.positions import say_position, say_positions
-from kb.wording.protection import say_protection
 from kb.wording.quantities import (
     say_count,
     say_date,
@@ -40,8 +38,20 @@ from kb.wording.queries import say_query
 from kb.wording.rules import say_rule
 from kb.wording.scopes import say_scope
 from kb.wording.sets import say_values
-from kb.wording.unless import say_usual
 from kb.wording.verdicts import say_verdict, say_when
+
+if TYPE_CHECKING:
+    from kb.wording.comparisons import (
+        say_class_line,
+        say_comparison,
+        say_matter,
+        say_open_alike,
+        say_sides,
+        say_table,
+    )
+    from kb.wording.listings import say_list_headline, say_sources
+    from kb.wording.protection import say_protection
+    from kb.wording.unless import say_usual
 
 __all__ = [
     "capital",
@@ -101,3 +111,20 @@ __all__ = [
     "the_item",
     "value_name",
 ]
+
+__getattr__ = loader(
+    __name__,
+    {
+        "kb.wording.comparisons": (
+            "say_class_line",
+            "say_comparison",
+            "say_matter",
+            "say_open_alike",
+            "say_sides",
+            "say_table",
+        ),
+        "kb.wording.listings": ("say_list_headline", "say_sources"),
+        "kb.wording.protection": ("say_protection",),
+        "kb.wording.unless": ("say_usual",),
+    },
+)

@@ -15,7 +15,6 @@ from kb.wording.english import listing, phrase, sentence
 from kb.wording.labels import rule_reference, the_item, the_items
 from kb.wording.manners import is_manner, say_manner
 from kb.wording.situations import WORN
-from kb.wording.unless import goes_with, ordinary, say_exceptions
 
 Lines = dict[tuple[str, str, Verdict], str]
 
@@ -89,6 +88,8 @@ def _act_line(lookup: Lookup, verdict: Verdict, query: Query) -> str:
 
 def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]]) -> str:
     """Yes or no, "unless ...", where that says the whole table; else nothing."""
+    from kb.wording.unless import goes_with, ordinary, say_exceptions  # noqa: PLC0415  for tables only
+
     usual = ordinary(lookup, rows, query.case.as_of)
     if usual is None or query.kind not in ("may", "must") or not query.items:
         return ""
@@ -124,6 +125,8 @@ def _say_beside(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdic
 
 def _say_further(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]], usual: int) -> str:
     """The ordinary verdict, and when it is another one that answers alike: "may be worn; must be if ..."."""
+    from kb.wording.unless import say_exceptions  # noqa: PLC0415  for tables only
+
     verdict, others = rows[usual][1], {v for _, v in rows} - {rows[usual][1]}
     if len(others) != 1 or query.value is not None or lookup.aspects[query.aspect].kind != "act":
         return ""
