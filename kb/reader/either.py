@@ -70,11 +70,33 @@ def _of_values(found: Understood, place: int, lookup: Lookup) -> str | None:
     claimed = any(piece.tag in ("may", "can", "allowed") for piece in pieces)
     if claimed and len(owners) == 2:
         return None  # "may it be black or grey" claims both
-    aspect = lookup.aspects[shared.pop()].label
+    owner = shared.pop()
+    aspect = lookup.aspects[owner].label
     last = after + (after + 1 < len(pieces) and pieces[after + 1].tag == "person")
-    return _anew(
-        found, {before, place, *range(after, last + 1)}, f"What must the {aspect} of the {{}} be", lookup
-    )
+    dropped, form = {before, place, *range(after, last + 1)}, f"What must the {aspect} of the {{}} be"
+    named = {entry.id for side in sides for entry in side.entries if entry.owner == owner}
+    bearer = _bearer(pieces, owner, named, lookup)
+    if bearer is None:
+        return _anew(found, dropped, form, lookup)
+    dropped |= {index for index, piece in enumerate(pieces) if piece.tag == "items"}
+    label = lookup.items[bearer].label
+    return _anew(found, dropped, form.replace("{}", label), lookup, bearer)
+
+
+def _bearer(pieces: Sequence[Piece], aspect: str, values: set[str], lookup: Lookup) -> str | None:
+    """ "White cap or blue cap": of the things that may be meant, the one that rules have in such a value."""
+    unclear = {tuple(e.id for e in piece.entries) for piece in pieces if piece.tag == "items"}
+    if len(unclear) != 1 or any(piece.tag == "item" for piece in pieces):
+        return None
+    fitting = {
+        item
+        for item in unclear.pop()
+        for rule in lookup.base.rules
+        if rule.aspect == aspect
+        and item in rule.scope.items
+        and values & set(getattr(rule.value.values, "members", ()))
+    }
+    return fitting.pop() if len(fitting) == 1 else None
 
 
 def _of_ways(found: Understood, place: int, lookup: Lookup) -> str | None:
@@ -141,19 +163,22 @@ def _ways_of(item: str, lookup: Lookup) -> Iterator[tuple[str, str]]:
                 yield within.id, aspect.label
 
 
-def _anew(found: Understood, dropped: set[int], form: str, lookup: Lookup) -> str | None:
+def _anew(
+    found: Understood, dropped: set[int], form: str, lookup: Lookup, bearer: str | None = None
+) -> str | None:
     """The form with the item, and the facts said beside it; None where other words are left."""
     pieces = found.pieces
     subject = _subject(found, lookup)
-    if subject is None:
+    item = subject.arg if subject is not None else bearer
+    if item is None:
         return None
-    ways = {token.key for _, label in _ways_of(subject.arg, lookup) for token in tokenize(label)}
+    ways = {token.key for _, label in _ways_of(item, lookup) for token in tokenize(label)}
     said = []
     for index, piece in enumerate(pieces):
         if index in dropped or piece is subject or piece.tag in (*_LIGHT, "of"):
             continue
         lead = pieces[index - 1] if index else None
-        if piece.tag == "fact":
+        if piece.tag in ("fact", "on date", "day"):
             led = lead is not None and lead.tag in _LEADS
             said.append(_text(found, lead.first if lead is not None and led else piece.first, piece.last))
         elif piece.tag == "item":
@@ -166,7 +191,8 @@ def _anew(found: Understood, dropped: set[int], form: str, lookup: Lookup) -> st
             continue
         elif found.tokens[piece.first].low not in _TURNED:
             return None
-    return ", ".join([form.format(_text(found, subject.first, subject.last)), *said]) + "?"
+    asked = form if subject is None else form.format(_text(found, subject.first, subject.last))
+    return ", ".join([asked, *said]) + "?"
 
 
 def _text(found: Understood, first: int, last: int) -> str:

@@ -64,10 +64,10 @@ def _initials(words: Sequence[str]) -> set[str]:
 
 
 def _stems(lookup: Lookup, names: Mapping[str, object]) -> Iterator[tuple[str, str]]:
-    """(beginning, word) of the last words of authorities' labels, where nothing else begins so."""
-    last = {
-        label.lower().split()[-1] for a in lookup.base.authorities for label in (a.label, *a.other_labels)
-    }
+    """(beginning, word) of the last words of authorities and measured facts, where nothing else begins so."""
+    measured = (fact for fact in lookup.base.facts if fact.kind == "quantity")
+    named = (*lookup.base.authorities, *measured)
+    last = {label.lower().split()[-1] for one in named for label in (one.label, *one.other_labels)}
     for word in sorted(last):
         for length in range(_STEM, len(word) - 1):
             stem = word[:length]

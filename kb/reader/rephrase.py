@@ -44,6 +44,7 @@ _LINES = r"""
 ^(?!.*\b(?:sides?|left|goes?|breast|sleeve|shoulder|arm|hand|pocket|chest|wrist|collar|lapel
     |on (?:the|my|a))\b)(.+)(?<!\bor)(?<!\bto)(?<!\bis)(?<!\bworn)(?<!\band)(?<!\bnot)(?<!\bthe)
     \s(?:right|innit|correct)\s*\??\s*$ => \1?
+\bstill (?:good|valid)\b => still ok
 ^(?:my|our|the|an?) ([a-z]{1,3}\d{1,2}) (?:<claims>)(?: that|,)? (?:he|she|they) => \1\s
 ^(?:and |but |so |what about |how about )*(?:my|our|the|his|her|an?)
     \s(?:<who>|mate|oppo|friend|colleague|buddy)(?:,? who(?:'s| is)|,? (?:he|she)(?:'s| is)|,)
