@@ -20,11 +20,13 @@ from kb.reader.tokens import Token
 from kb.reader.values import Pieces, complement_of, fact_piece
 from kb.text import visible
 
-_NO = word_set("no nope nah not negative")
-_YES = word_set("yes yep yeah yup aye affirmative")
+_NO = word_set("no nope nah not negative never n")
+_YES = word_set("yes yep yeah yup aye affirmative y")
+_LETTERS = word_set("n y")
 _DASHES = frozenset({"-", "–", "—"})
 _JOINING = frozenset({"and", "but", "or"})
 _ASKED = frozenset({"?", ":", "="})
+_DENYING = frozenset({"not", "no", "without", "no longer", "neither"})
 _ASKING = tag_set("""
     can, may, must, should, have to, do, be, what, which, who, where, how, how many, when, why, act
     leave off""")
@@ -36,12 +38,17 @@ SAID = "said"
 
 def marked(text: str, tokens: tuple[Token, ...], pieces: Pieces) -> Pieces:
     """The pieces with each such word as `TAG`, whose `arg` is "yes" or "no", or "" where it is not clear."""
-    if not any(token.low in _NO or token.low in _YES for token in tokens):
+    if not any(_word(token) in _NO or _word(token) in _YES for token in tokens):
         return pieces
     found = list(pieces)
     for index, piece in enumerate(pieces):
-        word = tokens[piece.first].low
+        word = _word(tokens[piece.first])
         if not index or piece.last - piece.first != 1 or not (word in _NO or word in _YES):
+            continue
+        if word == "not" and _in_words(text, tokens, pieces, index):
+            found[index] = Piece(first=piece.first, last=piece.last, tag=TAG)
+            continue
+        if tokens[piece.first].low == "n't":
             continue
         if word in _NO and _trails(text, tokens, pieces, index):
             found[index] = Piece(first=piece.first, last=piece.last, tag=TAG)
@@ -50,6 +57,8 @@ def marked(text: str, tokens: tuple[Token, ...], pieces: Pieces) -> Pieces:
         if pieces[before].tag not in ("name", "measure"):
             continue
         mark = _mark(text, tokens, pieces, before, index)
+        if word in _LETTERS and mark not in _ASKED:
+            continue
         end = _end(text, tokens, piece.last)
         if not _is_said_of(mark, end, word) and not (
             mark in _ASKED and _is_next(text, tokens, index, pieces)
@@ -62,6 +71,23 @@ def marked(text: str, tokens: tuple[Token, ...], pieces: Pieces) -> Pieces:
         said = "" if not word else "no" if word in _NO else "yes"
         found[index] = Piece(first=piece.first, last=piece.last, tag=TAG, arg=said)
     return tuple(found)
+
+
+def _word(token: Token) -> str:
+    """A word as it is understood; a single letter as it is written ("n" is otherwise "and")."""
+    written = token.text.casefold()
+    return written if written in _LETTERS else "not" if token.low == "n't" else token.low
+
+
+def _in_words(text: str, tokens: tuple[Token, ...], pieces: Pieces, index: int) -> bool:
+    """Whether "I am not" is all that is said after a question mark."""
+    first = index
+    while first and pieces[first - 1].tag in ("self", "be", "do", "have", "person"):
+        first -= 1
+    if not 0 < first < index or _end(text, tokens, pieces[index].last) not in ("end", ".", ",", "!", ";"):
+        return False
+    gap = text[tokens[pieces[first - 1].last - 1].end : tokens[pieces[first].first].start].strip()
+    return gap[:1] in _ASKED
 
 
 def _trails(text: str, tokens: tuple[Token, ...], pieces: Pieces, index: int) -> bool:
@@ -134,8 +160,9 @@ def _asks(pieces: Pieces, before: int, tokens: tuple[Token, ...], text: str) -> 
 def _is_unclear(
     text: str, tokens: tuple[Token, ...], pieces: Pieces, before: int, mark: str, end: str
 ) -> bool:
-    if mark == "?" and _asks(pieces, before, tokens, text):
-        return True
+    denied = {piece.tag for piece in _clause(pieces, before, tokens, text)[-2:]} & _DENYING
+    if denied or end == "/" or (mark == "?" and _asks(pieces, before, tokens, text)):
+        return True  # "not hauling? no", "n/a"
     return _is_item(pieces[before]) and not _is_alone(text, tokens, pieces, before, end)
 
 

@@ -16,7 +16,7 @@ from tests.reader.conftest import Base
 
 _TODAY = datetime.date(2026, 11, 25)
 _SAID = ("? {0}", ": {0}", " - {0}", " {0}", "? {0}.", ": {0}, please")
-_WORDS = {"no": NO, "nope": NO, "nah": NO, "yes": YES, "yep": YES}
+_WORDS = {"no": NO, "nope": NO, "nah": NO, "never": NO, "yes": YES, "yep": YES}
 
 
 def _facts(lookup: Lookup) -> list[tuple[str, str]]:
@@ -56,6 +56,11 @@ def test_no_fact_is_turned_round(demo: Base, second: Base, third: Base, books: s
         "the cap? no, the scarf",
         "May I wear the scarf at 5 degrees? no",
         "May I wear the scarf, hauling, no",
+        "The scarf, not hauling? no",
+        "The scarf, hauling: n/a",
+        "The scarf, hauling? we aren't",
+        "The scarf, hauling? I am not",
+        "The scarf, hauling? not today",
     ],
 )  # fmt: skip
 def test_a_no_that_belongs_to_nothing_stops_the_question(demo: Base, text: str) -> None:
