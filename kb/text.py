@@ -37,8 +37,63 @@ def slug(text: str) -> str:
     return "-".join("".join(c if c.isalnum() else " " for c in folded).split())
 
 
+def needed_words(source: str) -> tuple[str, ...]:
+    """Words of which one is in every text that a regular expression matches, in lower case; none if unsure.
+
+    Looks at what stands in no group, and at groups of plain alternatives that must be there.
+    """
+    found: list[tuple[str, ...]] = []
+    run, place = "", 0
+    while place < len(source):
+        sign = source[place]
+        after = _end_of(source, place)
+        optional = source[after : after + 1] in ("?", "*", "{")
+        if sign == "|":
+            return ()
+        if sign.isalpha() or sign in " '-,":
+            run += "" if optional else sign.lower()
+        if not (sign.isalpha() or sign in " '-,") or optional:
+            found.append((run,))
+            run = ""
+        if sign == "(" and not optional:
+            inside = source[place + 1 : after - 1].removeprefix("?:").split("|")
+            found.append(tuple(word.lower() if _is_plain(word) else "" for word in inside))
+        place = source.find("}", after) + 1 if source[after : after + 1] == "{" else after + optional
+    found.append((run,))
+    best = max(found, key=lambda words: min(len(word.strip()) for word in words))
+    return best if min(len(word.strip()) for word in best) >= _SHORTEST_NEED else ()
+
+
+_SHORTEST_NEED = 3
+
+
+def _is_plain(word: str) -> bool:
+    return all(sign.isalpha() or sign in " '-" for sign in word)
+
+
+def _end_of(source: str, place: int) -> int:
+    """Where what begins at a place of a regular expression ends: a sign, an escape, a set or a group."""
+    sign = source[place]
+    if sign == "\\":
+        return place + 2
+    if sign == "[":
+        place += 2 if source[place + 1 : place + 2] in ("]", "^") else 1
+        while place < len(source) and source[place] != "]":
+            place += 2 if source[place] == "\\" else 1
+        return place + 1
+    if sign == "(":
+        place += 1
+        while place < len(source) and source[place] != ")":
+            place = _end_of(source, place)
+        return place + 1
+    return place + 1
+
+
 class Pattern:
-    """A regular expression that is compiled when first used, so that starting the program stays cheap."""
+    """A regular expression that is compiled when first needed, so that starting the program stays cheap.
+
+    It is not needed for a text without a word that every match has.
+    """
 
     def __init__(self, source: str, flags: int = 0) -> None:
         self._source = source
@@ -48,23 +103,34 @@ class Pattern:
     def compiled(self) -> re.Pattern[str]:
         return re.compile(self._source, self._flags)
 
+    @cached_property
+    def _needs(self) -> tuple[str, ...]:
+        return () if self._flags & re.VERBOSE else needed_words(self._source)
+
+    def _is_out(self, text: str) -> bool:
+        """Whether the text cannot match, as far as that can be told without compiling."""
+        if "compiled" in self.__dict__ or not self._needs:
+            return False
+        lower = text.lower()
+        return not any(word in lower for word in self._needs)
+
     def match(self, text: str, start: int = 0) -> re.Match[str] | None:
-        return self.compiled.match(text, start)
+        return None if self._is_out(text) else self.compiled.match(text, start)
 
     def fullmatch(self, text: str) -> re.Match[str] | None:
-        return self.compiled.fullmatch(text)
+        return None if self._is_out(text) else self.compiled.fullmatch(text)
 
     def search(self, text: str, start: int = 0) -> re.Match[str] | None:
-        return self.compiled.search(text, start)
+        return None if self._is_out(text) else self.compiled.search(text, start)
 
     def finditer(self, text: str, start: int = 0) -> Iterator[re.Match[str]]:
-        return self.compiled.finditer(text, start)
+        return iter(()) if self._is_out(text) else self.compiled.finditer(text, start)
 
     def findall(self, text: str) -> list[str]:
-        return self.compiled.findall(text)
+        return [] if self._is_out(text) else self.compiled.findall(text)
 
     def split(self, text: str, most: int = 0) -> list[str]:
-        return self.compiled.split(text, most)
+        return [text] if self._is_out(text) else self.compiled.split(text, most)
 
     def sub(self, replacement: str | Callable[[re.Match[str]], str], text: str) -> str:
-        return self.compiled.sub(replacement, text)
+        return text if self._is_out(text) else self.compiled.sub(replacement, text)

@@ -16,6 +16,7 @@ from kb.text import Pattern, visible
 _WORN = "worn:"
 _ACTS = frozenset({"wear", "carrying", "possession"})
 _ASKED = frozenset({"may", "must", "who", "when", "why"})
+_LEADING = ("over", "with", "whether", "regardless", "no matter")
 _EITHER_WAY = Pattern(
     r"(?i)\b(?:over|with or without|whether or not|regardless of|no matter)(?: \w+){0,3} ?$"
 )
@@ -69,7 +70,8 @@ def _is_asked_of(span: Span, query: Query, reading: Reading, lookup: Lookup) -> 
     """Whether a thing that is named must be one that the query is about."""
     if query.kind not in _ASKED or query.aspect not in _ACTS or span.target is None:
         return False
-    led = _EITHER_WAY.search(reading.question[: span.start]) is not None
+    before = reading.question[: span.start]
+    led = any(word in before.lower() for word in _LEADING) and _EITHER_WAY.search(before) is not None
     held = {t.key for name, _ in query.case.facts if _is_held(name, lookup) for t in _words_of(name)}
     named = {token.key for token in tokenize(span.text)}  # "if I hold the diver's badge"
     return not led and held.isdisjoint(named) and "feature" not in lookup.broader(span.target)

@@ -29,6 +29,8 @@ _LAST = Pattern(
     r"can you tell me|could you tell me|if you know|though|tho)\b"
     r"(?: a lot| very much| so much| in advance| sir)?[ .!?]*)+$"
 )
+_LEADS = frozenset(",.!:;\u2013-")
+_LAST_WORDS = ("please", "thank", "cheers", " ta", "sir", "ma'am", "mate", "you know", "tell me", "tho")
 _SIGNS = str.maketrans(
     {"\u2018": "'", "\u2019": "'", "\u02bc": "'", "\u2032": "'", "\u201c": '"', "\u201d": '"'}
 )
@@ -39,9 +41,11 @@ def without_manners(text: str) -> tuple[str, tuple[int, ...]]:
     written = text.translate(_SIGNS)
     places = [i for i, sign in enumerate(written) if sign != " " or (i and written[i - 1] != " ")]
     plain = "".join(written[i] for i in places)
-    first = _FIRST.match(plain)
+    low = plain.lower()
+    led = not _LEADS.isdisjoint(low.rstrip(" ?!.")) or low.lstrip().startswith("so ")
+    first = _FIRST.match(plain) if led else None
     start = first.end() if first is not None else 0
-    last = _LAST.search(plain, start)
+    last = _LAST.search(plain, start) if any(word in low for word in _LAST_WORDS) else None
     end = last.start() if last is not None else len(plain)
     if not any(sign.isalnum() for sign in plain[start:end]):
         start, end, last = 0, len(plain), None

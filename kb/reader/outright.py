@@ -82,7 +82,7 @@ def _asked_grant(found: Understood, case: Case, lookup: Lookup) -> Query | Ask |
     tags = {piece.tag for piece in found.pieces}
     said = " ".join(token.low for token in found.tokens)
     things = [entry.id for p in found.pieces if p.tag in ("item", "items") for entry in p.entries]
-    if things and not facts and _PERMISSION.search(said):
+    if things and not facts and "who" in said and _PERMISSION.search(said):
         resting = facts_that_matter(Query(kind="may", items=(things[0],), case=case), lookup)
         held = [fact for fact in resting if lookup.facts[fact].family in ("authorisation", "waiver")]
     elif (

@@ -25,7 +25,7 @@ _FORECAST = Pattern(
 def refused(found: Understood, lookup: Lookup) -> Abstain | None:
     """The refusal of such a question; None for any other."""
     pieces, tokens = found.pieces, found.tokens
-    if _FORECAST.match(found.text):
+    if tokens[:1] and tokens[0].low in ("is", "will") and _FORECAST.match(found.text):
         told = [p for p in pieces if p.tag == "fact" and lookup.facts[p.fact].family == "situation"]
         before = next(
             (i for i, t in enumerate(tokens) if i and t.low in ("so", "and", "do", "must")), len(tokens)

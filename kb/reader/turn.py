@@ -245,7 +245,7 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
 
 def _of_own(text: str, talk: Talk) -> Reading | None:
     """ "My belt's canvas. Is that all right?": the kind that a sentence before the question tells of."""
-    owned = _OWN_KIND.fullmatch(text.strip())
+    owned = _OWN_KIND.fullmatch(text.strip()) if "my " in text.lower() else None
     if owned is None:
         return None
     thing, kind, verb, rest = owned.groups()
