@@ -42,14 +42,24 @@ def needed_words(source: str) -> tuple[str, ...]:
 
     Looks at what stands in no group, and at groups of plain alternatives that must be there.
     """
+    ways, start, place = [], 0, 0
+    while place < len(source):
+        if source[place] == "|":
+            ways.append(source[start:place])
+            start = place + 1
+        place = _end_of(source, place)
+    needs = [_needed(way) for way in (*ways, source[start:])]
+    return tuple(dict.fromkeys(word for words in needs for word in words)) if all(needs) else ()
+
+
+def _needed(source: str) -> tuple[str, ...]:
+    """As `needed_words`, of an expression without alternatives outside groups."""
     found: list[tuple[str, ...]] = []
     run, place = "", 0
     while place < len(source):
         sign = source[place]
         after = _end_of(source, place)
         optional = source[after : after + 1] in ("?", "*", "{")
-        if sign == "|":
-            return ()
         if sign.isalpha() or sign in " '-,":
             run += "" if optional else sign.lower()
         if not (sign.isalpha() or sign in " '-,") or optional:
