@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
+import kb
 from shell.words import Facts
 
 if TYPE_CHECKING:
@@ -76,3 +77,19 @@ def state(session: Session, text: str, base: KnowledgeBase) -> Session:
     stated = base.statement(text)
     known = change(session, lambda facts: merge(facts, stated), session.as_of)
     return msgspec.structs.replace(known, missed=None)
+
+
+LOOSE_NO = 'It is not clear what is denied. Write "no" alone, "no, ...", or "not ...".'
+
+
+def is_loose_no(answer: Answer, text: str, base: KnowledgeBase) -> bool:
+    """ "No sleeves up", asked something else: a no to that, or not with sleeves up."""
+    first, _, rest = text.strip(" .!").partition(" ")
+    fact = base.lookup.facts.get(answer.ask.fact) if answer.ask is not None else None
+    if fact is None or fact.kind != "yes_no" or first.lower() not in ("no", "nope", "nah") or not rest:
+        return False
+    try:
+        told = base.statement(rest)
+    except kb.UsageError:
+        return False
+    return all(base.lookup.facts[name].family in ("situation", "rig") for name, _ in told)

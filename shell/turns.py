@@ -19,7 +19,7 @@ from shell.examples import example_of, questions
 from shell.layout import arrange, further_blocks, next_blocks
 from shell.queries import query_text
 from shell.saving import saved_form
-from shell.session import Session, change, merge, replied, state
+from shell.session import LOOSE_NO, Session, change, is_loose_no, merge, replied, state
 from shell.table import table_blocks
 from shell.words import brief
 
@@ -170,6 +170,8 @@ def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
     try:
         facts = base.reply(session.answers[-1], _choice(text, session.answers[-1]))
     except kb.UsageError as error:
+        if is_loose_no(session.answers[-1], text, base):
+            return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=LOOSE_NO)
         asked, reply = _question(session, text, base)
         if asked.answers is not session.answers:
             return asked, reply

@@ -19,6 +19,7 @@ from kb.reader.question import clean
 from kb.reader.talked import Talk
 from kb.reader.tokens import tokenize
 from kb.reader.values import closure
+from kb.reader.whether import ends_in_yes_or_no
 from kb.text import Pattern
 
 _WORN = "worn:"
@@ -272,7 +273,7 @@ def _contrasted(text: str, before: Query, talk: Talk) -> Query | None:
 def _by_label(text: str, missed: Abstain, previous: Reading, talk: Talk) -> Reading | None:
     """The words with the thing that they are about named in them, or before them."""
     before, bare = previous.query, bare_words(text)
-    if before is None or len(before.items) != 1:
+    if before is None or len(before.items) != 1 or ends_in_yes_or_no(bare):
         return None
     label = f"the {talk.lookup.items[before.items[0]].label}"
     named = _OWNER.sub(f"{label}'s", bare) if _OWNER.search(bare) else _PRONOUN.sub(label, bare)

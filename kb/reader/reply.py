@@ -39,12 +39,14 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
             whether = None if _says_of(ask, said, lexicon, lookup) else whether
         further = _part(ask, whether.group(3), lexicon, lookup) if whether is not None else ()
         if whether is not None and whether.group(2) is None and further:
-            if whether.group(1).casefold() == "no" and not _IS_SUBJECT.match(whether.group(3)):
+            if whether.group(1).casefold().startswith("n") and not _IS_SUBJECT.match(whether.group(3)):
                 raise unknown  # "no in town", asked whether on watch: what is denied is not clear
             if ask.fact in dict(further):
                 whether = None
         if whether is not None and further and lookup.facts[ask.fact].kind == "yes_no":
-            return tuple({**dict((parse_fact(lookup, ask.fact, whether.group(1)),)), **dict(further)}.items())
+            return tuple(
+                {**dict((parse_fact(lookup, ask.fact, _plainly(whether.group(1))),)), **dict(further)}.items()
+            )
         found = read_statement(text, lexicon=lexicon, lookup=lookup)
         if not isinstance(found, Abstain) and found and not _names_only_items(found, said):
             return found
@@ -56,7 +58,7 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
 
 
 _CORRECTED = Pattern(r"(?i)^(?:no|nope|sorry|oh),\s*")  # "no, the other cap" does without nothing
-_WHETHER = Pattern(r"(?i)(yes|no)([,.;] (?:and |but )?| and | but )? ?(.+)")
+_WHETHER = Pattern(r"(?i)(yes|yep|yeah|yup|aye|nope|nah|no)([,.;] (?:and |but )?| and | but )? ?(.+)")
 _IS_SUBJECT = Pattern(r"(?i)(?:i|we|he|she|they|it|the|my)\b")
 _DENIED = Pattern(r"(?i)(?:there(?:['’]s| is| are) )?(?:no|not|without|not any)(?: the| any)? ([\w' -]+)")
 _PARTS = Pattern(r"(?i),? (?:and|but) |, ")
@@ -65,6 +67,10 @@ _IT_IS = Pattern(
     r"(?:['’](?:s|ve|m|re|d)| is| has| have| am| are| was| did| do| does)?"
     r"(n['’]t| not)?(?: been)?(?: granted| given| allowed| approved| issued| so)?"
 )
+
+
+def _plainly(word: str) -> str:
+    return "no" if word.casefold().startswith("n") else "yes"
 
 
 def _says_of(ask: Ask, said: str, lexicon: Lexicon, lookup: Lookup) -> bool:

@@ -58,6 +58,8 @@ def marked(text: str, tokens: tuple[Token, ...], pieces: Pieces) -> Pieces:
             continue
         mark = _mark(text, tokens, pieces, before, index)
         if word in _LETTERS and mark not in _ASKED:
+            if _end(text, tokens, piece.last) in ("end", ".", "?"):
+                found[index] = Piece(first=piece.first, last=piece.last, tag=TAG)
             continue
         end = _end(text, tokens, piece.last)
         if not _is_said_of(mark, end, word) and not (
@@ -88,6 +90,12 @@ def _in_words(text: str, tokens: tuple[Token, ...], pieces: Pieces, index: int) 
         return False
     gap = text[tokens[pieces[first - 1].last - 1].end : tokens[pieces[first].first].start].strip()
     return gap[:1] in _ASKED
+
+
+def ends_in_yes_or_no(text: str) -> bool:
+    """Whether the last word is a yes or no, which other words put before it would give to another thing."""
+    last = text.casefold().split()[-1:]
+    return bool(last) and (last[0] in _NO or last[0] in _YES)
 
 
 def _trails(text: str, tokens: tuple[Token, ...], pieces: Pieces, index: int) -> bool:

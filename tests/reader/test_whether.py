@@ -81,6 +81,8 @@ TALKS = [
      "May anyone wear the wool scarf, in shore rig, not machinery running, without the neck cloth?"),
     (("May a K5 wear the liner in boat rig?", "storm coat? yes"),
      "May a K5 wear the quilted liner, in boat rig, with the storm coat?"),
+    (("Gloves in the rain?", "nope, sleeves down"),
+     "May anyone wear the deck gloves, not hauling lines, rain, sleeves down?"),
     (("Gloves in the rain?", "no, hauling"), "May anyone wear the deck gloves, hauling lines, rain?"),
 ]  # fmt: skip
 
@@ -94,3 +96,26 @@ def test_replies_with_yes_or_no(
     for line in lines:
         session, _ = take_line(session, line, base)
     assert session.answers[-1].reading.text == expected
+
+
+@pytest.mark.parametrize(
+    "line", ["no sleeves up", "no in town", "hauling n", "I'm hauling. no", "hauling? no no"]
+)
+def test_a_reply_whose_no_is_not_clear_changes_nothing(
+    line: str, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    base = KnowledgeBase.open(demo_folder(), tmp_path_factory.getbasetemp() / "whether")
+    session, _ = take_line(Session(as_of=_TODAY), "Gloves in the rain?", base)
+    after, reply = take_line(session, line, base)
+    assert reply.complaint or after.missed is not None  # the line itself was not understood
+    assert after.answers == session.answers
+    assert after.replies == session.replies
+    assert after.profile == session.profile
+
+
+def test_a_no_that_nothing_asks_for_is_of_nothing_worn(tmp_path_factory: pytest.TempPathFactory) -> None:
+    base = KnowledgeBase.open(demo_folder(), tmp_path_factory.getbasetemp() / "whether")
+    session, _ = take_line(Session(as_of=_TODAY), "May I carry the umbrella in boat rig?", base)
+    after, _ = take_line(session, "no", base)
+    assert after.missed is not None
+    assert after.answers == session.answers
