@@ -8,7 +8,6 @@ from typing import Protocol
 
 from kb.model.lookup import Lookup
 from kb.model.records import Item
-from kb.reader.common_words import COMMON_WORDS
 from kb.reader.english import PHRASES
 from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.misspelt import sound, sounding, structure_words
@@ -22,13 +21,23 @@ _SAID = """
     through another
 """
 """Words of measures, days and the like, which are read by their form."""
-_STRUCTURE = frozenset(word for phrase in PHRASES for word in phrase)
+
+
+@cache
+def _structure() -> frozenset[str]:
+    return frozenset(word for phrase in PHRASES for word in phrase)
+
+
+def _is_common(word: str) -> bool:
+    from kb.reader.common_words import COMMON_WORDS  # noqa: PLC0415  only for words that are not known
+
+    return word in COMMON_WORDS
 
 
 @cache
 def _worth_mending() -> tuple[str, ...]:
     """Words of structure that are long enough to be recognised misspelt."""
-    words = {*_STRUCTURE, *_SAID.split()}
+    words = {*_structure(), *_SAID.split()}
     return tuple(word for word in sorted(words) if len(word) > 4 and word.isalpha())
 
 
@@ -47,7 +56,7 @@ Search = Callable[[tuple[str, ...]], Sequence[Hit]]
 
 def is_real_word(token: Token, lexicon: Lexicon) -> bool:
     """Whether a word is left alone: an ordinary English word or one that the books use."""
-    if token.low in COMMON_WORDS or token.key in COMMON_WORDS or token.low in _STRUCTURE:
+    if _is_common(token.low) or _is_common(token.key) or token.low in _structure():
         return True
     if token.key in lexicon.known_words:
         return True
@@ -61,7 +70,7 @@ def is_real_word(token: Token, lexicon: Lexicon) -> bool:
         if token.low.endswith(ending):
             stem = token.low[: -len(ending)]
             doubled = stem[:-1] if stem[-1:] == stem[-2:-1] and _doubles(stem) else stem
-            if any(stem + more in COMMON_WORDS for more in restored) or doubled in COMMON_WORDS:
+            if any(_is_common(stem + more) for more in restored) or _is_common(doubled):
                 return True
     return False
 
@@ -190,7 +199,7 @@ def _heads(item: Item) -> Iterator[str]:
 def _stands_for(word: str, key: str) -> bool:
     """Whether a word may be one of a name; an ordinary word ("make") is no other word ("makeup")."""
     ending = key.removeprefix(word) if key.startswith(word) else ""
-    return word == key or (akin(word, key) and (word not in COMMON_WORDS or ending in _ENDINGS))
+    return word == key or (akin(word, key) and (not _is_common(word) or ending in _ENDINGS))
 
 
 _ENDINGS = frozenset({"ed", "d", "ing", "er", "y", "en", "ly"})
