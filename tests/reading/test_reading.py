@@ -1,4 +1,4 @@
-"""What the reader has reached on the open half of the questions stays reached; the kept half stays unread."""
+"""What the reader has reached on the open half of the questions stays reached."""
 
 from __future__ import annotations
 
