@@ -44,6 +44,9 @@ _PAST = word_set("""
 """)
 """Words that put a place, a time or a standing that follows out of the present."""
 _ANOTHER_DAY = word_set("yesterday last next ago soon later")
+_WHO_ONE_IS = ("self", "be", "det", "unknown")
+"""Of "I'm a Commodore": a standing that the books do not know, by which they might give another answer."""
+_NO_STANDING = word_set("bit little lot mess")
 _TURNING = word_set("but so and")
 _POINTING = word_set("it its they them that this these those one ones both either neither")
 _ASKING = tag_set(
@@ -63,10 +66,15 @@ _STATES = Pattern(
     rf",?\s*\b(?:(?:if|when|whenever|while|because|since|as|now|now that) {_WHO_IS} {_HOW}{_STATE}"
     rf"(?:(?:,| and| or| but) {_STATE})*(?: (?:out|outside|there|today|enough))*|"
     rf"(?:on|in|during) (?:(?:a|an|the|those|such|this|these) )?(?:(?:very|really|too|{_STATE}),? (?:and )?)*"
-    rf"{_STATE} {_SPAN})\b,?",
+    rf"{_STATE} {_SPAN}|"
+    rf"(?:but|though) (?:it['’]s |it is )?{_HOW}{_STATE}(?=[.,;])|^{_STATE} (?:and|but)|"
+    r"nothing (?:too )?(?:loud|fancy|flashy|showy|much|special|big)|"
+    r"where (?:nobody|no[ -]one) (?:can )?sees? (?:it|them)|"
+    r"(?:just )?(?:for (?:a|the) (?:photo|photograph|picture|laugh|joke|dare|change)|for (?:fun|show|luck)|"
+    r"because (?:i|we) (?:just )?(?:like|want|prefer|fancy|feel like)(?: it| them| to)?))\b,?",
     re.IGNORECASE,
 )
-"""Ways of saying how it is or how one feels, apart from what the books may know ("in fog")."""
+"""Ways of saying how it is, how one feels or why, apart from what the books may know ("in fog")."""
 
 
 class _Clause(msgspec.Struct, frozen=True):
@@ -184,6 +192,9 @@ def _asks(found: Understood, clause: _Clause, clauses: Sequence[_Clause]) -> boo
 
 def _is_idle(found: Understood, clause: _Clause, weighty: frozenset[str], lookup: Lookup) -> bool:
     """Whether a clause has no word that the books know for anything that an answer can rest on."""
+    tags = tuple(piece.tag for piece in found.pieces[clause.first : clause.last])
+    if tags == _WHO_ONE_IS and found.tokens[found.pieces[clause.last - 1].first].low not in _NO_STANDING:
+        return False
     for place in range(clause.first, clause.last):
         piece = found.pieces[place]
         acting = piece.tag == "act" and piece.arg != "use"

@@ -36,9 +36,13 @@ _FEW = 3
 
 
 def alone_unclear(found: Understood, frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Ask | None:
-    """ "And if I wear the brassard?" and "what knot?" say too little on their own to be answered."""
+    """ "And if I wear the brassard?", "which one?" and "what knot?" say too little on their own."""
     if roles.supposed and roles.asked and not frame.modal and frame.kind == "may":
         return Ask(fact="item", prompt="Which item is asked about?")
+    which = tuple(token.low for token in found.tokens[:2])
+    nothing = not (roles.asked or roles.worn) and all(p.tag not in ("item", "items") for p in found.pieces)
+    if which in (("which", "one"), ("which", "ones")) and frame.kind == "list" and nothing:
+        return Ask(fact="item", prompt="Which one of what? Name the items that are meant.")
     if len(found.tokens) > _FEW:
         return None
     from kb.reader.follow import names_kind  # noqa: PLC0415  a whole question needs nothing of a talk

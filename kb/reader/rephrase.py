@@ -217,6 +217,7 @@ _LINES = r"""
 
 # Lines for what would be understood as it stands, but otherwise than it is meant.
 _FIRST = r"""
+^(iron|press|bleach|starch|dye|wring|boil|tumble[- ]dry|dry[- ]clean)ing (.+?)\?$ => may I \1 \2?
 \b(?:put|stick|push|poke|make|punch) (?:any )?(?:pins|holes|needles|a hole|a needle)
     \s(?:in|into|through)\b => pierce
 ^(?:let's |just )?say,? (?:that )?(?=(?:the|it|i|we|he|she|you|they|there|my)\b) =>
@@ -278,7 +279,12 @@ def _put(text: str, lines: tuple[tuple[Pattern, str], ...]) -> str:
 
 def rephrased(text: str, first: bool = False) -> str | None:
     """The text in plainer words; None where no line fits. `first`: by the lines for what misleads."""
-    lines = _ways(_FIRST if first else _LINES)
+    if first:
+        lines = _ways(_FIRST)
+    else:
+        from kb.reader.idioms import IDIOMS  # noqa: PLC0415  most questions are understood without
+
+        lines = _ways(IDIOMS + _LINES)
     changed = _put(text, lines)
     sentences = _SENTENCE.split(changed)
     if len(sentences) > 1:  # what opens a text opens each sentence of it
