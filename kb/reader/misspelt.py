@@ -28,6 +28,8 @@ _TALK: Mapping[str, str] = word_pairs("""
     waring=wearing wer=wear weare=wear werr=wear hw=how howe=how meny=many menny=many mutch=much culour=colour
     culor=colour colr=colour befor=before durring=during untill=until til=until outsid=outside gud=good okk=ok
     yea=yes nope=no n=and any1=anyone some1=someone every1=everyone ne1=anyone sry=sorry sox=socks
+    wile=while whil=while wyle=while alowed=allowed allowd=allowed runing=running haff=have
+    werking=working haveing=having carrys=carries
     wanna=want haf=have hafta=have havta=have shld=should cld=could wld=would tht=that dis=this wher=where
     thier=their alwys=always allways=always wich=which whn=when abt=about bcs=because bc=because""")
 _ASKING = word_set("do does did must should can could may might is are shall will dose exactly i we the my u")

@@ -16,7 +16,8 @@ from kb.text import Pattern
 _CLAUSE = Pattern(
     r"(?:\b(?:clauses?|cl\.?|paragraphs?|para\.?|sections?|sec\.?|articles?|art\.?|rule|regulation)\s+|§\s*)"
     r"(?P<number>[A-Za-z]{0,2}\d{1,4}(?:[.\-]\d{1,4}){0,4}[a-z]?)(?![\w])"
-    r"|(?<![\w.,/])(?P<bare>\d{1,3}(?:\.\d{1,3}){1,4})(?![\w/]|\.\d)",
+    r"|(?<![\w.,/])(?P<bare>\d{1,3}(?:\.\d{1,3}){1,4})(?![\w/]|\.\d)"
+    r"|(?<=\d\)\s)(?P<dated>[A-Za-z]{1,2}\d{1,4}[a-z]?)(?!\w)",  # "clause Supplement (2026) S5"
     re.IGNORECASE,
 )
 
@@ -30,7 +31,7 @@ def _token_range(starts: list[int], start: int, end: int) -> tuple[int, int] | N
 
 def pattern_pieces(text: str, tokens: tuple[Token, ...]) -> tuple[Piece, ...]:
     """Dates first, then measures, then clause numbers; what lies inside an earlier one is left out."""
-    if not any(token.low[0].isdigit() or token.low in _AMOUNT_WORDS for token in tokens):
+    if not any(t.low[0].isdigit() or t.low[-1].isdigit() or t.low in _AMOUNT_WORDS for t in tokens):
         return ()
     starts = [token.start for token in tokens]
     taken: list[tuple[int, int]] = []
@@ -81,5 +82,5 @@ def _measures(text: str) -> Iterator[tuple[int, int, Piece]]:
 
 def _clauses(text: str) -> Iterator[tuple[int, int, Piece]]:
     for match in _CLAUSE.finditer(text):
-        number = match["number"] or match["bare"]
+        number = match["number"] or match["bare"] or match["dated"]
         yield match.start(), match.end(), Piece(first=0, last=0, tag="clause number", arg=number)

@@ -210,6 +210,65 @@ _LINES = r"""
     (?:change|be different|be otherwise|happen),? (?:for|before|so that|until)
     \s(me|us|him|her|them|you|an? \w+|[A-Z]\d+) (?:to|can|may|could) => why may \1 not
 \b(?:which|what) (?:<clause>) (?:is it that )?(?:<rules>)\b => which clause mentions
+\bis (.+?) (?:a |(?:a )?part of (?:the |my )?)?kit (?:that )?(i|we|he|she|they|an? \w+)
+    \s(must|should|has to|have to) (?:own|have|keep)\b => must \2 own \1
+\b(?:can|may|could) (.+?) do without (.+?) in (?:<our>) (?:<kit>)\b => may \1 choose not to own \2
+\benough kit\b => enough
+^when (?:must|should|do|does) (.+?) (?:have to )?be off\b => when may \1 not be worn
+^(?:(?:from|at|in|above|over|beyond) )what (?:wind|wind speed|strength of wind|force of wind|temperature|heat
+    |weather)\s(do|does|must|may|can|should|is|are)\b => when \1
+^(?:according to|as per|as far as|if i believe) (?:<our>) (?:<who>|mate|friend|colleague|buddy|oppo)
+    (?: knows?| goes| is concerned)?,?\s =>
+\b(?:some(?:body|one)|every(?:body|one)|they|people) (?:swore|swears|claimed|insisted|maintained|assured me)
+    (?: to me)?(?: that)?\s =>
+(?:\s*[,;.:?!]|\s+-)\s*(?:is (?:that|it|this) (?:in order|a no|a yes|allowed|legal|permitted|above board)
+    |right or wrong|true or not)\s*\??\s*$ => ?
+^(?!what|where|how|when|which|who)(?:so )?(the .+?) (?:goes|go) (over|under|on top of|beneath|underneath)
+    \s(the .+?)\W*$ => is \1 worn \2 \3?
+^(?:so )?(?:it|that)(?:'s not| isn't| is not) (?:really |actually )?(?:true|right|correct|so) that
+    \s(.+?)(?:,? is it)?\W*$ => \1?
+^(?:so )?nothing (?:stops|bars|prevents|keeps) (?:me|us|him|her|anyone|you) (?:from )?(?:wearing|having)
+    \s(.+?)(?: on)?(?:,? does it)?\W*$ => may I wear \1?
+^is there (?:a|any|no) (?:way|getting) (?:round|around|out of|past) (?:wearing |having to wear )?
+    (?!(?:the |a )?no[- ])(.+?)\W*$ => may I leave off \1?
+^(?:is|are|am) (.+?) (?:excused|exempt from|exempted from|let off|spared) (?:wearing )?
+    ((?:the|a|an|his|her|their|my) .+?)\W*$ => may \1 go without \2?
+^(?:can|may|could) (.+?) get away without (?:wearing )(.+?)\W*$ => may \1 go without \2?
+^(?:can|may|could) (i|we|he|she|they|an? \w+) get away without (lac|button|fasten|zipp?|ty|polish|wash)ing
+    \s => must \1 \2\s
+^is (?:nobody|no one|no-one) allowed\b => is anyone allowed
+\b(can|may|could) (i|we|he|she|they) (?:lose|ditch|shed|skip|drop(?=.+ (?:in|for|when|while|at)\b))
+    \s(?:the|my|our|his|her)\s => \1 \2 leave off the\s
+\b(?:sporting|donning|rocking)\b => wearing
+\b(?:hidden|concealed)\b(?=\W*$| (?:by|with|in|for|on|from|when)\b) => covered
+^(?:one|some|two) of (?:<our>) \w+, (an? [\w ]+?), (?:has |have |is |'s )?(?:turned|turns) (?:out|up)
+    \s(?:for|on|in|at) (.+?) (?:with|in|wearing) (?:both )?(.+?) and (.+?)(?: on)?[.;?]?$
+     => may \1 wear \3 with \4 for \2?
+^(?:a |i'm a |i am a )?(?:new|newly joined|fresh|young) (?=[\w ]{2,30} here\b) =>
+^(.*?\b)((?:my|our|an?|the) [\w ]+?)(| (?:on|in|at) [\w ]+?) has no (.+?) on\.
+    \s?is (?:that|this|it) (?:a|any) (?:breach|offence|fault|problem)\W*$ => \1must \2\3 wear \4?
+^(?:please )?(?:show|read|quote|open|print)(?: me)? ([a-z]{1,2}\d{1,3}[a-z]?)\W*$ => clause \1
+^(?:the )?(?:kit|packing|dress|clothing) list,? ((?!for\b|of\b).+? (?:branch|crew|team|section|party))\W*$
+     => what must the \1 own?
+\b(?:drill|bore|make|cut|punch|burn) (?:a |an |any |some )?(?:holes?|slots?)
+    \s(?:in|into|through)\b => pierce
+\b(?:of|for) (?:some|any) (?:sort|kind|type|description)\b =>
+\b(?:the|my|our) (?:doctor|doc|medic|mo|chief|boss|office) (?:gave|has given|granted|has granted) me
+    \s(an? (?:\w+ )?(?:waiver|permit|exemption|pass)) (?:for (?:my|the) \w+)?(?=[.,;]) => I have \1
+^((?:an? |my |our )[\w ]+? with .+?)[:,;.-]+ (?:does|do|will|would) (?:he|she|it|they) pass(?: muster)?\W*$
+     => is \1 ok?
+^(.+?) that (?:come|comes|reach|reaches|go|goes|stand|stands) (\d.+?) (?:is|are) (?:long|high|tall|deep
+    |wide|big) enough\b => are \1 that are \2 ok
+^what (?:went|goes|was put) on (?:for|with|in)\b(?! my\b) => what was worn in
+\bfor anything (?:but|except|other than) (?=\w+ing\b) => if not\s
+\bby (?:a|the|my|our) (?:tailor|seamstress|dressmaker|cobbler|outfitter)\b =>
+\bwhat(?:'s| has| is)? (?:changed|different|new) (?:about|with|for|in) (.+?) since the (\w+) edition\b
+     => what's different since the \2 edition about \1
+^((?:can|may|could|do|does|is|are|must|should) .+?) (?:plus|along with|together with) (.+?)
+    \s(?:isn't|aren't|is not) (?:a problem|an issue) => \1 with \2
+^((?:the |my |an? )?[\w' -]+?) (?:plus|along with|together with) ((?:the |my |an? )?[\w' -]+?) (?:isn't
+    |aren't|is not|won't be) (?:a problem|an issue|trouble)(?:, (?:is|are|will) (?:it|they))?\W*$
+     => may I wear \1 with \2?
 \bstands? in for\b => instead of
 \bwhat(?:'s| is| are| was| were) (.+?) (?:to |supposed to |meant to )?look like\b => how must \1 be
 \b(?:is|are) (.+?) (?:no good|a no-no|a no no|no go)\W*$ => may I have \1?
@@ -217,6 +276,12 @@ _LINES = r"""
 
 # Lines for what would be understood as it stands, but otherwise than it is meant.
 _FIRST = r"""
+^when (?:must|should|do|does|have|has) (.+?) (?:have to |need to |to )?(?:be taken off|come off|be removed)\b
+     => when may \1 not be worn
+^when (?:must|should|do|does|have|has) (i|we|you|they|one|an? [\w-]+) (?:have to |need to |to )?
+    take ((?:the|my|our|your|their|his|her) [\w' -]+?) off\b => when may \1 not wear \2
+^when (?:must|should|do|does|have|has) (i|we|you|they|one|an? [\w-]+) (?:have to |need to |to )?
+    (?:take off|remove)\b => when may \1 not wear
 ^(iron|press|bleach|starch|dye|wring|boil|tumble[- ]dry|dry[- ]clean)ing (.+?)\?$ => may I \1 \2?
 \b(?:put|stick|push|poke|make|punch) (?:any )?(?:pins|holes|needles|a hole|a needle)
     \s(?:in|into|through)\b => pierce

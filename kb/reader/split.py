@@ -12,6 +12,7 @@ _NEXT = Pattern(
     r"[,;]?\s+and\s+(?=(?:may|can|must|should|do|does|am|are|is|where|how|who|what|which|when|why)\s+"
     r"(?:i|we|you|the|a|an|it|they|do|does|must|may|is|are|many|can|should|someone|anyone)\b)|"
     r"[,;]?\s+and\s+(?=(?:what|how) about\b)|"
+    r"[,;]?\s+and\s+(?=how\s+(?:long|wide|high|deep|big|tall|thick)\s+(?:is|are|must|may|can)\s+(?:it|they)\b)|"
     r",\s+and\s+(?=(?:may|can|must|should|do|does|are|is)\s+[\w' -]{2,40}\?)",
     re.IGNORECASE,
 )
