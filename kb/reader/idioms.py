@@ -9,7 +9,7 @@ IDIOMS = r"""
 ^(?:surely |so )no ([\w' -]+?)\W*$ => may I go without \1?
 ^(?:surely|obviously|of course|no doubt|clearly|presumably|i (?:assume|presume|gather)(?: that)?),?
     \s(?=\w+(?:'s|'re| \w+) ) =>
-\b(i'm|i am|we're|we are) only (?=\w+ing\b) => \1
+\b(i'm|i am|he's|she's|we're|we are) only (?=\w+ing\b) => \1
 ,? because (?:the|our|my) (?:\w+ )?(?:<book>) says so\W*$ => ?
 ,? so (?:i'm|i am|we're|we are|it's) (?:excused|exempt|fine|ok|okay|all right|in the clear|covered)\W*$ => ?
 ^(?:the|our|my) (?:\w+ )?(?:<book>) (?:lets|allows|excuses) (?:us|me|you|people) off (?:from )?

@@ -276,6 +276,8 @@ _LINES = r"""
 
 # Lines for what would be understood as it stands, but otherwise than it is meant.
 _FIRST = r"""
+^(how many .+? (?:do|does|did|should|must|can|may|is|are)\b.*?) (?:on|round|around)
+    \s(?:the|my|his|her|their|your|each) (?:upper |left |right )?(?:sleeve|cuff|arm)s?\W*$ => \1?
 ^when (?:must|should|do|does|have|has) (.+?) (?:have to |need to |to )?(?:be taken off|come off|be removed)\b
      => when may \1 not be worn
 ^when (?:must|should|do|does|have|has) (i|we|you|they|one|an? [\w-]+) (?:have to |need to |to )?

@@ -109,6 +109,7 @@ def near_words(word: str, lexicon: Lexicon, limit: int = 3) -> tuple[str, ...]:
             limit=limit + 5,
         )
     ]
+    found = [entry for entry in found if word != f"un{entry[0]}"]  # "untucked" is no slip for "tucked"
     found = [entry for entry in found if entry[1] > 1 or _is_slip(word, entry[0])]
     if len(word) < 6:
         found = [entry for entry in found if entry[0][0] == word[0]]
