@@ -269,6 +269,9 @@ _LINES = r"""
 ^((?:the |my |an? )?[\w' -]+?) (?:plus|along with|together with) ((?:the |my |an? )?[\w' -]+?) (?:isn't
     |aren't|is not|won't be) (?:a problem|an issue|trouble)(?:, (?:is|are|will) (?:it|they))?\W*$
      => may I wear \1 with \2?
+^(?:and )?what if (?:i|we|you|he|she|they) (?:start|begin|go|get) (?=\w+ing\b) => and if\s
+^not (?=(?:while|when|if|during)\b)(.+?),? (?:though|then|surely|either|mind)\W*$ => and \1?
+(?<!nothing)(?<!anything)(?<!all)(?<!everything)(?<!none) but (?=(?:with|without|not)\b) => ,\s
 \bstands? in for\b => instead of
 \bwhat(?:'s| is| are| was| were) (.+?) (?:to |supposed to |meant to )?look like\b => how must \1 be
 \b(?:is|are) (.+?) (?:no good|a no-no|a no no|no go)\W*$ => may I have \1?

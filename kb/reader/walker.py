@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from kb.measures import same_dimension
 from kb.model.lookup import Lookup
+from kb.model.months import MONTHS
 from kb.model.values import Interval, ranges
 from kb.reader.english import PHRASES
 from kb.reader.frame import Frame
@@ -94,8 +95,9 @@ class Walker:
         if index in self.frame.used:
             return
         piece, before, after = self.pieces[index], self._near(index, -1), self._near(index, 1)
-        if is_year(piece) and self._tag(index - 1) in ("in", "unread", "date", "comma", ""):
-            return  # "in 2021, the smock"
+        led = self._tag(index - 1) in ("in", "unread", "date", "comma", "")
+        if is_year(piece) and (led or (index and self.tokens[piece.first - 1].low in MONTHS)):
+            return  # "in 2021, the smock", "April 2021: the smock"
         if self._tag(before) == "book" and not self.roles.clause_number:
             self.roles.clause_number = piece.arg
             self._use(index)
