@@ -69,6 +69,7 @@ _STATES = Pattern(
     rf"{_STATE} {_SPAN}|"
     rf"(?:but|though) (?:it['’]s |it is )?{_HOW}{_STATE}(?=[.,;])|^{_STATE} (?:and|but)|"
     r"nothing (?:too )?(?:loud|fancy|flashy|showy|much|special|big)|"
+    r"if it(?:['’]s| is) (?:only |just )?(?:quick|brief|for a (?:minute|moment|second))|"
     r"where (?:nobody|no[ -]one) (?:can )?sees? (?:it|them)|"
     r"(?:just )?(?:for (?:a|the) (?:photo|photograph|picture|laugh|joke|dare|change)|for (?:fun|show|luck)|"
     r"because (?:i|we) (?:just )?(?:like|want|prefer|fancy|feel like)(?: it| them| to)?))\b,?",

@@ -16,6 +16,9 @@ IDIOMS = r"""
      => may I leave off\s
 ^(?:the|our|my) (?:\w+ )?(?:<book>) says?(?: that)? (you|i|we|people) can\b => can \1
 \b(?:keep|leave) (my|the|our|his|her) ([\w'-]+(?: [\w'-]+)?) on (?=(?:till|until|til)\b) => wear \1 \2\s
+\b(?:keep|have|leave) (my|the|our|his|her) ([\w'-]+(?: [\w'-]+)?) on (?:my|the|his|her)
+    \s(?:wrist|finger|head|neck|hands?|feet|ears?)\b => wear \1 \2
+\b(?:hide|conceal) (?=(?:my |the |our |his |her |their )?[a-z]+) => cover\s
 \b(?:till|until|til) christmas(?: day)?\b => on 25 December
 ^who(?:'s| is) (?:able|allowed) to (?:call|grant|give|order)\b => who grants
 ^(?:give me |what's |what is )?(?:the )?chapter and verse (?:for|on|about) => which clause mentions\s
