@@ -234,8 +234,7 @@ _LINES = r"""
 ^(?:is|are|am) (.+?) (?:excused|exempt from|exempted from|let off|spared) (?:wearing )?
     ((?:the|a|an|his|her|their|my) .+?)\W*$ => may \1 go without \2?
 ^(?:can|may|could) (.+?) get away without (?:wearing )(.+?)\W*$ => may \1 go without \2?
-^(?:can|may|could) (i|we|he|she|they|an? \w+) get away without (lac|button|fasten|zipp?|ty|polish|wash)ing
-    \s => must \1 \2\s
+^(?:can|may|could) (i|we|he|she|they|an? \w+) get away without lacing\s => must \1 lace\s
 ^is (?:nobody|no one|no-one) allowed\b => is anyone allowed
 \b(can|may|could) (i|we|he|she|they) (?:lose|ditch|shed|skip|drop(?=.+ (?:in|for|when|while|at)\b))
     \s(?:the|my|our|his|her)\s => \1 \2 leave off the\s
