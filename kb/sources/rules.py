@@ -29,6 +29,7 @@ _EXTRA = {
     "phase out": ("on",),
     "phase in": ("on",),
 }
+_MODALS = ("must", "must not", "may", "need not")  # so that a slip in one is told as such
 _OTHERWISE: dict[str, Modality] = {"may": "may", "need not": "need_not", "must not": "must_not"}
 
 
@@ -64,7 +65,8 @@ def _read_rule(
     aspects = {a.id: a for a in context.vocabulary.aspects.values() if a.kind != "act"}
     extra = _EXTRA.get(head.key.text, ()) if head else tuple(key for keys in _EXTRA.values() for key in keys)
     heads = tuple(entry.key.text for entry in node.entries if is_head(entry.key.text))
-    fields = Fields(node, (*heads, *_KEYS, *extra, *aspects), "a rule", report)
+    known = dict.fromkeys((*heads, *_MODALS, *_KEYS, *extra, *aspects))
+    fields = Fields(node, tuple(known), "a rule", report)
     condition, grades = _condition(fields, context)
     if head is None:
         return []

@@ -67,3 +67,10 @@ def test_a_condition_that_is_denied_outside_when_is_told_where_it_goes() -> None
     path = BROKEN / "unknown-key-not.yaml"
     _, (problem,) = load_trees([parse_file(path.read_bytes(), path.name)])
     assert problem.remedy == 'Write "when: {not rig: ...}"; only conditions can be denied.'
+
+
+def test_a_slip_in_must_is_told_as_one() -> None:
+    path = BROKEN / "unknown-key-not.yaml"
+    written = path.read_bytes().replace(b"      - must: coat", b"      - musst: coat")
+    _, problems = load_trees([parse_file(written, path.name)])
+    assert "Did you mean must?" in [problem.remedy for problem in problems]
