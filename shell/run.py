@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable, Iterable
-from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any
 
 import kb
@@ -12,7 +11,6 @@ from shell.blocks import Block
 from shell.dates import as_date
 from shell.layout import arrange
 from shell.output import Output, complain, complain_problems, make_output, safe_json, write_bytes
-from shell.quick import WITHOUT_OPTIONS
 from shell.words import whole
 
 if TYPE_CHECKING:
@@ -57,13 +55,17 @@ def _questions(words: list[str]) -> Iterable[str]:
         return
     if text != "-" and (words or sys.stdin.isatty()):
         raise kb.UsageError('There is no question. Try: clothbound ask "May I wear the storm coat?"')
+    yield from filter(None, _lines())
+
+
+def _lines() -> Iterable[str]:
+    """The lines of standard input, without the space around them; empty ones too."""
     while line := sys.stdin.readline(_LONGEST_LINE):
         if len(line) == _LONGEST_LINE and not line.endswith("\n"):
             raise kb.UsageError(
                 f"A line has more than {_LONGEST_LINE:,} characters. Write one question a line."
             )
-        if line.strip():
-            yield whole(line.strip())
+        yield whole(line.strip())
 
 
 def _print_json(answer: Answer) -> None:
@@ -186,12 +188,15 @@ def run_verify(arguments: Arguments) -> int:
 
 
 def run_shell(arguments: Arguments) -> int:
-    """The interactive shell on a terminal; otherwise questions, one a line."""
-    if not sys.stdin.isatty():
-        return run_ask(SimpleNamespace(**{**WITHOUT_OPTIONS, "text": ["-"], **vars(arguments)}))
-    from shell.repl import run_repl  # noqa: PLC0415  prompt_toolkit only where somebody types
+    """The interactive shell; lines out of a pipe are the same talk, without what helps at a keyboard."""
+    output = make_output(arguments.plain)
+    if sys.stdin.isatty():
+        from shell.repl import run_repl  # noqa: PLC0415  prompt_toolkit only where somebody types
 
-    return run_repl(_open(arguments), make_output(arguments.plain))
+        return run_repl(_open(arguments), output)
+    from shell.piped import converse  # noqa: PLC0415  only for a talk
+
+    return 0 if converse(_lines(), _open(arguments), output) else _NOT_SETTLED
 
 
 COMMANDS: dict[str | None, Callable[[Arguments], int]] = {

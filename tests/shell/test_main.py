@@ -98,7 +98,7 @@ def test_a_bug_is_one_line_and_the_traceback_is_for_those_who_ask() -> None:
     assert "Traceback" in run("ask", "crash", CLOTHBOUND_DEBUG="1").stderr
 
 
-@pytest.mark.parametrize("command", [[], ["ask"]])
+@pytest.mark.parametrize("command", [["ask", "-"], ["ask"]])
 def test_questions_come_one_a_line_from_standard_input(command: list[str]) -> None:
     done = run(*command, stdin="May I wear the coat?\n\nflorgle?\n")
     assert done.returncode == 4
