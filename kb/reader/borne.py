@@ -11,7 +11,7 @@ from kb.reader.english import tag_set
 from kb.reader.forms import word_set
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
-from kb.reader.query import merge_case, narrowed
+from kb.reader.query import said_case
 
 _OPENING = tag_set("what, which, list, item, items")
 _LIGHT = tag_set(
@@ -45,7 +45,7 @@ def borne(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query 
         items = tuple(item for item in items if wanted.intersection(lookup.broader(item)))
     if not items or not (places or sides) or len(sides) > 1:
         return None
-    said = merge_case(case, narrowed(case, roles.facts, lookup), roles.as_of, roles.alone, lookup)
+    said = said_case(case, roles, lookup)
     if len(items) == 1:
         return Query(kind="where", items=items, aspect="position", case=said)
     return Query(kind="list", items=items, case=said, modalities=("required", "permitted"))

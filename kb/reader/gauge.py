@@ -18,7 +18,7 @@ from kb.reader.english import tag_set
 from kb.reader.forms import word_set
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
-from kb.reader.query import merge_case, narrowed
+from kb.reader.query import said_case
 from kb.reader.tokens import tokenize, word_key
 
 _ABOVE = word_set("above over")
@@ -85,12 +85,11 @@ def gauged(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query
     ((item, aspect),) = meant
     if claims and not any(_same_way(rule, lows, lookup) for rule in rules):
         return None
-    known = narrowed(case, roles.facts, lookup)
     asked = Query(
         kind="where" if aspect == "position" else "how",
         items=(item,),
         aspect=aspect,
-        case=merge_case(case, known, roles.as_of, False, lookup),
+        case=said_case(case, roles, lookup),
     )
     measure = claims[0].measure if claims else None
     if measure is None or aspect == "position":

@@ -75,10 +75,7 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
         items = worn_on(roles.body, lookup)
         if not items:
             return Abstain(reason="The books do not say what is worn there.", words=(roles.body,))
-    dated = month_of(roles.as_of, lookup) if roles.as_of is not None else None
-    said = {dated[0]: dated[1], **roles.facts} if dated is not None else roles.facts
-    facts = {**narrowed(case, said, lookup), **_worn_facts(worn, YES), **_worn_facts(unworn, NO)}
-    merged = merge_case(case, facts, roles.as_of, roles.alone, lookup)
+    merged = said_case(case, roles, lookup, {**_worn_facts(worn, YES), **_worn_facts(unworn, NO)})
     if frame.kind == "source":
         if roles.clause_number:
             return find_clause(roles.clause_number, roles.book, case, lookup)
@@ -169,6 +166,15 @@ def _ask_where(query: Query, roles: Roles, lookup: Lookup) -> Ask:
     where = Query(kind="where", items=query.items[:1], aspect="position", case=case)
     said = say_query(lookup, where)
     return Ask(fact="reading", prompt="A place is named. Is this the question?", choices=((said, said),))
+
+
+def said_case(case: Case, roles: Roles, lookup: Lookup, more: Mapping[str, ValueSet] | None = None) -> Case:
+    """The remembered case with what a text says put over it; a day says the month that it is in."""
+    dated = month_of(roles.as_of, lookup) if roles.as_of is not None else None
+    said = {dated[0]: dated[1], **roles.facts} if dated is not None else roles.facts
+    return merge_case(
+        case, {**narrowed(case, said, lookup), **(more or {})}, roles.as_of, roles.alone, lookup
+    )
 
 
 def merge_case(

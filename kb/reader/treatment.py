@@ -11,7 +11,7 @@ from kb.reader.forms import word_pairs, word_set
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
 from kb.reader.pieces import Understood
-from kb.reader.query import merge_case, narrowed
+from kb.reader.query import said_case
 from kb.reader.spelling import akin
 from kb.reader.tokens import Token, tokenize
 
@@ -34,7 +34,7 @@ def asked_treatment(
     if any(piece.tag in ("act", "leave off") for piece in found.pieces):
         return None
     (item,) = items
-    said = merge_case(case, narrowed(case, roles.facts, lookup), roles.as_of, roles.alone, lookup)
+    said = said_case(case, roles, lookup)
     words = [t for i in left for t in found.tokens[found.pieces[i].first : found.pieces[i].last]]
     lows = {token.low for token in words}
     if lows in ({"up"}, {"down"}):

@@ -21,7 +21,7 @@ from kb.reader.forms import word_pairs, word_set
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
-from kb.reader.query import merge_case, narrowed
+from kb.reader.query import merge_case, said_case
 from kb.reader.spelling import akin
 from kb.reader.tokens import Token, tokenize
 from kb.reader.treatment import asked_treatment
@@ -70,8 +70,7 @@ def asked_way(
     if len(fits) != 1:
         return asked_treatment(found, left, frame, roles, case, lookup)
     (((item, way), turned),) = fits.items()
-    facts = narrowed(case, roles.facts, lookup)
-    said = merge_case(case, facts, roles.as_of, roles.alone, lookup)
+    said = said_case(case, roles, lookup)
     if turned == "both":
         return Query(kind="how", items=(item,), aspect=lookup.aspects[way].within or way, case=said)
     kind = frame.kind
@@ -102,7 +101,7 @@ def _how_worn(
     if len(fits) != 1 or roles.clashing:
         return None
     (((item, within)),) = fits
-    said = merge_case(case, narrowed(case, roles.facts, lookup), roles.as_of, roles.alone, lookup)
+    said = said_case(case, roles, lookup)
     return Query(kind="how", items=(item,), aspect=within or "fit", case=said)
 
 
