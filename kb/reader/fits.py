@@ -32,9 +32,14 @@ def rules_on(items: Sequence[str], aspect: str, lookup: Lookup) -> Iterator[Rule
 
 
 def facts_that_matter(query: Query, lookup: Lookup) -> tuple[str, ...]:
-    """The facts that the rules on what is asked test."""
+    """The facts that the rules on what is asked test, by themselves or in the terms that they use."""
     rules = rules_on(query.items, query.aspect, lookup)
-    return tuple(dict.fromkeys(test.fact for rule in rules for test in tests(rule.condition)))
+    found = dict.fromkeys(test.fact for rule in rules for test in tests(rule.condition))
+    for term in tuple(found):
+        for defined in lookup.base.definitions:
+            if defined.term == term:
+                found |= dict.fromkeys(test.fact for test in tests(defined.condition))
+    return tuple(found)
 
 
 def depends(items: Sequence[str], aspect: str, facts: Collection[str], lookup: Lookup) -> bool:

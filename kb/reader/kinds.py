@@ -88,6 +88,8 @@ painting|doing some painting
 machinery running|running machinery|moving machinery|near moving machinery|machinery in motion
 |machines running|running machines|machines going|near running machines|near moving machines|moving machines
 searching|on a search|out on a search
+winter|wintertime|winter months|midwinter
+summer|summertime|summer months|midsummer|high summer
 """
 
 
@@ -95,9 +97,9 @@ def circumstances() -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:
     """Words for one state of things, row by row, each with those for its contrary."""
     lines = _CIRCUMSTANCES.strip().replace("\n|", "|").splitlines()
     rows = [tuple(line.split("|")) for line in lines]
-    day, dark = rows[0], rows[2]
-    yield from ((row, dark if row is day else ()) for row in rows)
-    yield (*rows[1], *dark), ()  # "at night", where all that the books have is "dark"
+    contrary = {rows[0]: rows[2], rows[-1]: rows[-2]}  # by day and in the dark, in summer and in winter
+    yield from ((row, contrary.get(row, ())) for row in rows)
+    yield (*rows[1], *rows[2]), ()  # "at night", where all that the books have is "dark"
 
 
 def same() -> Iterator[tuple[str, ...]]:

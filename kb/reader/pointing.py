@@ -11,6 +11,7 @@ from kb.reader.english import LEADING_PREPOSITIONS
 from kb.reader.pieces import Understood
 
 _AFTER = frozenset({"", "comma", "filler", "if", "when", "in", "on", "and", "with", "without", "fact", "for"})
+_CIRCUMSTANCES = ("situation", "term", "authorisation", "rig")
 _WAYS = frozenset({"up", "down", "over", "out", "in"})
 _THEN = ("at that time", "at the time", "in that case", "under those conditions", "in those conditions")
 
@@ -32,7 +33,7 @@ def pointed_at(found: Understood, previous: Reading | None, lookup: Lookup) -> M
     """The facts of the question before that such words take over."""
     if previous is None or previous.query is None:
         return {}
-    facts = {f: v for f, v in previous.query.case.facts if lookup.facts[f].family in ("situation", "rig")}
+    facts = {f: v for f, v in previous.query.case.facts if lookup.facts[f].family in _CIRCUMSTANCES}
     if _says_then(found):
         return facts
     if loose_there(found) is not None:
