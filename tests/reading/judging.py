@@ -166,7 +166,10 @@ def judge_line(answers: Sequence[Answer], asked: Asked, lookup: Lookup) -> Verdi
 
     A line of which some part went unanswered, without a word of it, is wrong.
     """
-    each = asked.expect.get("each")
+    each, ways = asked.expect.get("each"), asked.expect.get("any_of", ())
+    if any("each" in way for way in ways):  # asking one thing or two, as one takes it
+        held = [judge_line(answers, asked._replace(expect=way), lookup) for way in ways]
+        return min(held, key=lambda one: _MARKS.index(one.mark))
     if each is None:
         return judge(_least_leave(answers), asked, lookup)
     if len(answers) != len(each):

@@ -34,8 +34,15 @@ class Asked(NamedTuple):
     @property
     def outcomes(self) -> tuple[str, ...]:
         """What is right to do: the first before all, where several things are."""
-        parts = self.expect.get("each", [self.expect])
-        return tuple(one["outcome"] for part in parts for one in part.get("any_of", [part]))
+        return tuple(_outcomes(self.expect))
+
+
+def _outcomes(expect: dict[str, Any]) -> Iterator[str]:
+    parts = expect.get("any_of") or expect.get("each")
+    for part in parts or ():
+        yield from _outcomes(part)
+    if parts is None:
+        yield expect["outcome"]
 
 
 class Dialogue(NamedTuple):
