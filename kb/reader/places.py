@@ -15,6 +15,9 @@ from kb.reader.values import LIGHT, Pieces, complement_of, entry_values, fact_pi
 _INDOORS = frozenset({"indoors", "inside", "under a roof"})
 _OUT = frozenset({"outdoors", "beyond"})
 _DENIED = frozenset({"not", "no", "without", "but", "unless", "no longer", "neither"})
+_APART = frozenset(
+    {"comma", "if", "when", "in", "filler", "may", "can", "must", "should", "do", "what", "which", "where"}
+)
 _NOUNS = frozenset({"name", "unknown", "number", "item", "items"})
 
 
@@ -29,6 +32,8 @@ def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
             _weather(found, index, tokens, lookup)
         elif found[index].tag == "unknown" and tokens[found[index].first].low == "indoors":
             _within(found, index, lookup)
+        elif found[index].tag == "with" and tokens[found[index].first].low == "inside":
+            _inside(found, index, tokens, lookup)
         index += 1
     return tuple(found)
 
@@ -61,6 +66,20 @@ def _within(found: list[Piece], index: int, lookup: Lookup) -> None:
     outdoors = _indoors(lookup)
     if outdoors is not None and outdoors[1] == YES:
         found[index] = fact_piece(found[index], outdoors[0], NO, found[index].first, found[index].last)
+
+
+def _inside(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """ "I am inside", "the cap inside?": indoors, where it leads to nothing that it could be inside of."""
+    before = found[index - 1].tag if index else ""
+    after = [piece.tag for piece in found[index + 1 : index + 3]]
+    piece, outside = found[index], _indoors(lookup)
+    ends = piece.last < len(tokens) and tokens[piece.last].start - tokens[piece.first].end > 1  # a full stop
+    apart = ends or not after or after[0] in _APART or after in (["or", "outdoors"], ["and", "outdoors"])
+    if before in ("det", "poss", "act", "unknown") or not apart or outside is None:
+        return
+    within = complement_of(lookup, *outside)
+    if isinstance(within, Choices):
+        found[index] = fact_piece(piece, outside[0], within, piece.first, piece.last)
 
 
 def _is_place(fact: Piece, article: bool, tokens: tuple[Token, ...], lookup: Lookup) -> bool:

@@ -325,7 +325,8 @@ def _query(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, looku
         within = lookup.aspects[aspect].within
         named = lookup.aspects[aspect].kind == "act"
         aspect = within if named and within and lookup.aspects[within].kind == "manner" else aspect
-    polarity = frame.polarity if kind in ("may", "must", "who", "when", "why") else "do"
+    turned = frame.kind == "where" and kind == "must"  # "I took it off: where do I carry it"
+    polarity = frame.polarity if kind in ("may", "must", "who", "when", "why") and not turned else "do"
     if kind == "who":
         case = _of_anybody(case, roles, lookup)
     return Query(

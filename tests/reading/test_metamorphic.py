@@ -40,7 +40,10 @@ class Right(NamedTuple):
     answer: Answer
 
     def read(self, text: str) -> Reading:
-        return self.base.read(text, facts=self.facts, as_of=self.asked.as_of)
+        reading = self.base.read(text, facts=self.facts, as_of=self.asked.as_of)
+        if reading.ask is None:
+            return reading
+        return self.base.ask(text, facts=self.facts, as_of=self.asked.as_of)[0].reading
 
 
 @pytest.fixture(scope="module")

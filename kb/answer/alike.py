@@ -1,0 +1,94 @@
+"""A word that may mean several things, where the books leave no need to ask which: they fare alike, or rules
+speak of one of them alone.
+
+"Are smocks forbidden in the watch rig?" is answered for each smock. What is not told of the others is never
+left out: where one of them leads, a note says how the others fare.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import msgspec
+
+from kb.answer.common import replaced
+from kb.model.lookup import Lookup
+from kb.model.questions import Answer, Query, QuestionKind, Reading
+
+_PLAIN: frozenset[QuestionKind] = frozenset({"may", "must"})
+_VALUED: frozenset[QuestionKind] = frozenset({"how", "where", "how_many"})
+
+
+def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: Lookup) -> tuple[Answer, ...]:
+    """The answers to give in place of asking which thing is meant; empty where it has to be asked.
+
+    `answers[n]` is the answer to `readings[n]`, the question with the n-th of the things that may be meant.
+    """
+    queries = [reading.query for reading in readings if reading.query is not None]
+    kinds = {query.kind for query in queries}
+    if any(answer.outcome != "answer" for answer in answers) or not kinds <= _PLAIN | _VALUED | {"source"}:
+        return ()
+    if kinds == {"source"}:
+        return _each(answers, queries)
+    spoken = [a for a, query in zip(answers, queries, strict=True) if _speaks(a, query)]
+    if len(spoken) == 1:
+        return _led_by(spoken[0], answers)
+    if len(spoken) < len(answers) or len(kinds) > 1:
+        return ()
+    if kinds <= _VALUED:
+        said = {_matter(answer, lookup) for answer in answers}
+        bearing = [a for a, reading in zip(answers, readings, strict=True) if _rests_on_said(a, reading)]
+        if len(said) == 1:
+            return _each(answers, queries)
+        return _led_by(bearing[0], answers) if len(bearing) == 1 else ()
+    leads = {_lead(answer) for answer in answers}
+    required = [answer for answer in answers if answer.verdict == "required"]
+    if len(required) == 1:
+        return _led_by(required[0], answers)
+    return _each(answers, queries) if len(leads) == 1 and "" not in leads else ()
+
+
+def _speaks(answer: Answer, query: Query) -> bool:
+    """Whether rules answer what was asked, and not another question in its place."""
+    told = answer.reading.query
+    return answer.verdict != "silent" and told is not None and told.kind == query.kind
+
+
+def _matter(answer: Answer, lookup: Lookup) -> str:
+    """What an answer says, apart from the thing that it says it of."""
+    query = answer.reading.query
+    label = lookup.items[query.items[0]].label if query is not None else ""
+    return answer.headline.replace(label, "")
+
+
+def _rests_on_said(answer: Answer, reading: Reading) -> bool:
+    """Whether a rule that still speaks does so for what the question itself states."""
+    query = reading.query
+    said = {fact for fact, _ in query.case.facts} - set(reading.carried) if query is not None else set()
+    return any(
+        fact in said
+        for derivation in answer.derivation
+        for step in derivation.steps
+        if step.alive
+        for fact, _ in step.facts
+    )
+
+
+def _lead(answer: Answer) -> str:
+    """ "Yes" or "No", as the answer begins; empty where it begins with neither."""
+    word = answer.headline.partition(" ")[0].rstrip(".,:;")
+    return word if word in ("Yes", "No") else ""
+
+
+def _each(answers: Sequence[Answer], queries: Sequence[Query]) -> tuple[Answer, ...]:
+    items = tuple(dict.fromkeys(item for query in queries for item in query.items[:1]))
+    whole = msgspec.structs.replace(queries[0], items=items)
+    return tuple(
+        replaced(answer, reading=msgspec.structs.replace(answer.reading, frame=whole)) for answer in answers
+    )
+
+
+def _led_by(leading: Answer, answers: Sequence[Answer]) -> tuple[Answer, ...]:
+    others = (answer for answer in answers if answer is not leading)
+    notes = (f"Another reading: “{other.reading.text}” {other.headline}" for other in others)
+    return (replaced(leading, notes=(*leading.notes, *notes)),)
