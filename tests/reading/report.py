@@ -1,4 +1,5 @@
-"""How well questions are read and answered: `python -m tests.reading.report [--half kept] [--misses]`.
+"""How well questions are read and answered: `python -m tests.reading.report [--half kept] [--misses]
+[--only SHEET]`.
 
 RS(10) is the reading score: a right answer or a right refusal 1, a needless refusal 0, a wrong answer -10.
 A conditional answer is right if what is expected is what it leads with ("Yes. ..., unless ..."), or what it
@@ -23,7 +24,7 @@ from shell.commands import read_line
 from shell.session import Session
 from shell.turns import take_line
 from tests.reading.judging import Mark, Verdict, judge, judge_line
-from tests.reading.sheets import BOOKS, TALKS, Asked, dialogues, questions
+from tests.reading.sheets import BOOKS, SHEETS, TALKS, Asked, dialogues, questions
 
 _MODALS = (
     ("must not", "prohibited"),
@@ -37,7 +38,7 @@ _MODALS = (
 class Marked(NamedTuple):
     """A question with what is held of its answer, and the seconds that reading and answering took."""
 
-    books: str
+    sheet: str
     asked: Asked
     held: Verdict
     seconds: float
@@ -57,12 +58,12 @@ def ask(base: KnowledgeBase, asked: Asked) -> tuple[tuple[Answer, ...], float]:
     return answers, time.perf_counter() - started
 
 
-def mark_questions(books: str, half: str, base: KnowledgeBase) -> list[Marked]:
+def mark_questions(name: str, half: str, base: KnowledgeBase) -> list[Marked]:
     marked = []
-    for asked in questions(books, half):
+    for asked in questions(name, half):
         answers, seconds = ask(base, asked)
         said = " / ".join(answer.headline or answer.outcome for answer in answers)
-        marked.append(Marked(books, asked, judge_line(answers, asked, base.lookup), seconds, said))
+        marked.append(Marked(name, asked, judge_line(answers, asked, base.lookup), seconds, said))
     return marked
 
 
@@ -188,10 +189,14 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--half", choices=("open", "kept"), default="open")
     parser.add_argument("--misses", action="store_true", help="name each question that is not right")
+    parser.add_argument("--only", metavar="NAME", help="one set of questions or dialogues: demo-further")
     chosen = parser.parse_args()
     with tempfile.TemporaryDirectory() as folder:
         bases = {name: KnowledgeBase.open(path, Path(folder)) for name, path in BOOKS.items()}
-        for name, base in bases.items():
+        for name, books in SHEETS.items():
+            if chosen.only not in (None, name):
+                continue
+            base = bases[books]
             marked = mark_questions(name, chosen.half, base)
             _told(f"{name}, {chosen.half} half", lines(marked), print)
             _told("keyword search alone", baseline_lines(base, (m.asked for m in marked)), print)
@@ -200,7 +205,7 @@ def main() -> None:
                     if m.held.mark != "right":
                         facts = " ".join(f"{a}={b}" for a, b in m.asked.facts)
                         print(f"{m.held.mark:8} | {m.asked.text} | {facts} | {m.held.why} | {m.said[:110]}")
-        for name in TALKS:
+        for name in TALKS if chosen.only is None else {chosen.only}.intersection(TALKS):
             _told_of_talks(name, chosen.half, bases, chosen.misses)
 
 

@@ -18,7 +18,16 @@ BOOKS = {
     "second": HERE.parent / "second" / "books",
     "third": HERE.parent / "third" / "books",
 }
-TALKS = ("dialogues", "dialogues-third")
+SHEETS = {
+    "demo": "demo",
+    "second": "second",
+    "third": "third",
+    "demo-further": "demo",
+    "second-further": "second",
+    "third-further": "third",
+}
+"""The sets of questions, and the books of each."""
+TALKS = ("dialogues", "dialogues-third", "dialogues-further", "dialogues-third-further")
 
 
 class Asked(NamedTuple):
@@ -79,9 +88,9 @@ def _load(name: str) -> Any:
     return yaml.safe_load((HERE / name).read_text("utf-8"))
 
 
-def questions(books: str, half: str) -> Iterator[Asked]:
-    """The questions over one folder of rule books, of one half (`open`, `kept`)."""
-    sheet = _load(f"questions-{books}.yaml")
+def questions(name: str, half: str) -> Iterator[Asked]:
+    """The questions of one of `SHEETS`, of one half (`open`, `kept`)."""
+    sheet = _load(f"questions-{name}.yaml")
     for entry in sheet["questions"]:
         if entry["half"] == half:
             yield _asked(entry, _day(sheet))
