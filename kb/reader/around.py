@@ -14,7 +14,7 @@ from kb.model.records import Fact
 from kb.model.values import NO, YES, Interval, ranges
 from kb.reader.forms import word_set
 from kb.reader.lexicon import CREDENTIALS, Entry, name_words
-from kb.reader.pieces import Piece
+from kb.reader.pieces import SHARING, Piece
 from kb.reader.tokens import Token, tokenize, word_key
 from kb.reader.values import LIGHT, Pieces, fact_piece, named_fact
 
@@ -37,7 +37,7 @@ def around(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
             continue
         elif piece.tag in ("unknown", "name"):
             _credential(found, index, tokens, lookup)
-        elif piece.tag == "fact" and _is_attribute(found, index, lookup):
+        elif piece.tag == "fact" and piece.arg != SHARING and _is_attribute(found, index, lookup):
             found[index] = Piece(first=piece.first, last=piece.last, tag="unknown")
     return tuple(found)
 

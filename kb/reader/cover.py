@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from kb.reader.english import (
     LEADING_PREPOSITIONS,
@@ -16,7 +17,7 @@ from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.ordered import ordered
 from kb.reader.parted import parted
 from kb.reader.patterns import pattern_pieces
-from kb.reader.pieces import How, Piece
+from kb.reader.pieces import SHARING, How, Piece
 from kb.reader.reported import reported
 from kb.reader.sentences import sentence_starts
 from kb.reader.tokens import Token
@@ -279,7 +280,22 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
             found.append(Piece(first=index, last=index + 1, tag="unknown"))
         elif not found or found[-1] is not piece:
             found.append(piece)
-    return _shared_ends(found, tokens, lexicon)
+    return _shared_starts(_shared_ends(found, tokens, lexicon), tokens, lexicon)
+
+
+def _shared_starts(
+    pieces: tuple[Piece, ...], tokens: tuple[Token, ...], lexicon: Lexicon
+) -> tuple[Piece, ...]:
+    """ "The lights branch flash": a word before an item takes the item's first word, if that makes a name."""
+    found = list(pieces)
+    for index, (piece, after) in enumerate(pairwise(pieces)):
+        single = piece.tag in ("unknown", "name") and piece.last - piece.first == 1
+        if not single or after.tag != "name" or after.last - after.first < 2:
+            continue
+        entries = lexicon.names.get(tokens[piece.first].key + tokens[after.first].key, ())
+        if entries and entries[0].rank == 0 and all(entry.kind in ("value", "group") for entry in entries):
+            found[index] = Piece(first=piece.first, last=piece.last, tag="name", entries=entries, arg=SHARING)
+    return tuple(found)
 
 
 def _shared_ends(pieces: list[Piece], tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple[Piece, ...]:

@@ -34,6 +34,10 @@ class Piece(msgspec.Struct, frozen=True, kw_only=True):
     measure: Measure | None = None
 
 
+SHARING = "sharing"
+"""The `arg` of a name that has a word in common with the item after it: "the lights branch flash"."""
+
+
 class Understood(msgspec.Struct, frozen=True, kw_only=True):
     """The words and pieces of one text, linked; `mended` maps word places to the written word."""
 
