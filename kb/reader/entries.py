@@ -232,8 +232,18 @@ def _value_names(
             if not (len(core) == 1 and (core[0] in _FUNCTION_WORDS or len(core[0]) < 3)):
                 yield core, entry._replace(rank=2)
         yield (*fact_words, *(core or words)), entry
+        yield from ((name, entry._replace(rank=2)) for name in _with_head(core, words, fact_words))
     for word in value.everyday:
         yield name_words(word), entry._replace(rank=1)
+
+
+def _with_head(
+    core: tuple[str, ...], words: tuple[str, ...], fact_words: tuple[str, ...]
+) -> tuple[tuple[str, ...], ...]:
+    """ "Level high" and "high level", of an avalanche level."""
+    if not core or core == words or len(fact_words) < 2:
+        return ()
+    return (fact_words[-1], *core), (*core, fact_words[-1])
 
 
 def _derived(noun: str) -> tuple[str, ...]:

@@ -49,6 +49,17 @@ def depends(items: Sequence[str], aspect: str, facts: Collection[str], lookup: L
     )
 
 
+def tests_worn(item: str, worn: str, lookup: Lookup) -> bool:
+    """Whether a rule on the item, of whatever aspect, tests whether another one is worn."""
+    covering = set(lookup.broader(item))
+    return any(
+        test.fact == f"worn:{worn}"
+        for rule in lookup.base.rules
+        if not covering.isdisjoint(rule.scope.items)
+        for test in tests(rule.condition)
+    )
+
+
 def _speaks(query: Query, lookup: Lookup) -> bool:
     """Whether a rule on what the query asks can hold in its case."""
     known = dict(query.case.facts)
@@ -67,6 +78,38 @@ def is_of_wearing(query: Query, facts: Collection[str], lookup: Lookup) -> bool:
     held = {lookup.facts[fact].family for fact in facts} & set(CREDENTIALS)
     akin = {*facts, *(fact.id for fact in lookup.base.facts if fact.family in held)}
     return not depends(query.items, query.aspect, akin, lookup) or not (held or _speaks(query, lookup))
+
+
+def whole_of(item: str, lookup: Lookup) -> str | None:
+    """What a thing is part of: as the books say, else what the name of a part begins with, "knife blade"."""
+    record = lookup.items[item]
+    if record.part_of is not None or "feature" not in lookup.broader(item):
+        return record.part_of
+    first = record.label.casefold().split()[:-1]
+    return next(
+        (
+            other.id
+            for other in lookup.base.items
+            if first and any(name.casefold().split() == first for name in (other.label, *other.everyday))
+        ),
+        None,
+    )
+
+
+def of_the_whole(query: Query, facts: Collection[str], lookup: Lookup) -> Query:
+    """The query about what its part belongs to, where the new facts bear on that and not on the part.
+
+    "And for the hall branch?", after how long the blade of a knife may be, asks about the knife.
+    """
+    whole = whole_of(query.items[0], lookup) if len(query.items) == 1 else None
+    if whole is None or depends(query.items, query.aspect, facts, lookup):
+        return query
+    act = wearing((whole,), lookup)
+    if depends(query.items, wearing(query.items, lookup), facts, lookup) or not depends(
+        (whole,), act, facts, lookup
+    ):
+        return query
+    return whether_worn(msgspec.structs.replace(query, items=(whole,)), lookup)
 
 
 def whether_worn(query: Query, lookup: Lookup) -> Query:

@@ -11,7 +11,7 @@ from kb.model.records import Case
 from kb.model.values import NO, YES, Choices
 from kb.reader.defined import defining_clause
 from kb.reader.english import LEADING_PREPOSITIONS, PHRASES, tag_set
-from kb.reader.fits import asked_kind, is_of_wearing, rules_on, wearing, whether_worn
+from kb.reader.fits import asked_kind, is_of_wearing, of_the_whole, rules_on, wearing, whether_worn, whole_of
 from kb.reader.forms import word_set
 from kb.reader.frame import Frame
 from kb.reader.lexicon import PERSONAL, Entry
@@ -214,9 +214,12 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     merged = merge_case(_worn_with(before.case, roles), facts, roles.as_of, roles.alone, lookup)
     after = msgspec.structs.replace(before, items=items, case=merged)
     conditions = roles.facts or roles.worn or roles.unworn
+    after = of_the_whole(after, facts, lookup) if conditions and not roles.asked else after
     if conditions and is_of_wearing(after, facts, lookup):
         return whether_worn(after, lookup)
     if roles.asked and conditions and lookup.aspects[before.aspect].kind != "act":
+        if not any(rules_on(items, before.aspect, lookup)) and any(rules_on(items, "wear", lookup)):
+            return whether_worn(after, lookup)  # of a thing that has no length it is not asked
         said = [say_query(lookup, reading) for reading in (after, whether_worn(after, lookup))]
         return Ask(fact="reading", prompt="Which is meant?", choices=tuple((text, text) for text in said))
     return after
@@ -335,7 +338,9 @@ def case_in_talk(
     """What is known in a question: what that before it knew, if it goes on from that, else who was meant."""
     before = previous.query
     if before is not None and (
-        take_up(found, frame, roles, before, lookup) or goes_on(found, frame, roles, before)
+        take_up(found, frame, roles, before, lookup)
+        or goes_on(found, frame, roles, before)
+        or (roles.asked and all(p.arg and whole_of(p.arg, lookup) in before.items for p in roles.asked))
     ):
         return kept_case(case, found, roles, previous, lookup)
     case = with_person(case, found, frame, previous, lookup)

@@ -9,14 +9,15 @@ from collections.abc import Sequence
 
 import msgspec
 
+from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading
 from kb.model.values import NO, YES, Choices, ValueSet
 from kb.reader.english import CREDENTIAL_NOUNS
-from kb.reader.fits import facts_that_matter, kind_of_part
+from kb.reader.fits import facts_that_matter, kind_of_part, tests_worn, wearing
 from kb.reader.forms import word_set
 from kb.reader.query import merge_case
 from kb.reader.question import clean
-from kb.reader.talked import Talk
+from kb.reader.talked import Talk, in_its_case, item_alone
 from kb.reader.tokens import tokenize
 from kb.reader.values import closure
 from kb.reader.whether import ends_in_yes_or_no
@@ -85,6 +86,16 @@ _HOW_FAR = Pattern(
     rf"(?i){LEAD}how (?:far|close|near|much) (?:up|down|in|out|along|above|below|back|from|off|to|apart)"
     r"(?: (?:it|that|them|there|does (?:it|that) go|do they go|is (?:it|that)|are they|the \w+(?: \w+)?))*"
 )
+_FAR_FROM = Pattern(
+    rf"(?i){LEAD}(?:at )?how (?:far|close|near|high|low|many (?:inches|mm|cm|millimetres|centimetres)|much)"
+    r"(?: (?:up|down|in|out|along|back))? "
+    r"(?:above|below|behind|beneath|under|over|from|off|to|before|past|beyond|between|in front of) "
+    r"(?:(?!\b(?:does|do|is|are|must|may|can|should|has|have)\b).)+"
+)
+_NOT_THAT = Pattern(
+    rf"(?i){LEAD}not (?!even\b)(.+?),? (?:though|then|surely|either|mind(?: you)?|right|i (?:take it|suppose|"
+    rf"guess))|{LEAD}but not (?!even\b)(.+)"
+)
 _ON_BODY = Pattern(
     rf"(?i){LEAD}(?:what about |how about )?((?:on|over|round|around|for|about) (?:my|your|the|his|her) \w+)"
 )
@@ -92,6 +103,7 @@ _NUMBERED = Pattern(r"(?i)\d|\b(?:zero|two|three|four|five|six|seven|eight|nine|
 _ENDED = word_set("off stop stopped idle over finished still ended")
 _NOT = Pattern(r"(?i)\b(?:not|no|isn|aren|never|without|off)\b|n['\u2019]t\b")
 _SUCH_ONE = Pattern(r"(?i)\b(?:the|a|an|my|that|those|these) ([\w'-]+(?: [\w'-]+)?) ones?\b")
+_OVER = Pattern(rf"(?i){LEAD}(?:even )?(over|under|on top of|beneath|with) (?:my |the |an? )?(.+)")
 _GENERIC = Pattern(
     r"(?i)\b(a|an|the|my|his|her|their|that|any|such a) (" + "|".join(sorted(CREDENTIAL_NOUNS)) + r")\b"
 )
@@ -149,7 +161,9 @@ def in_full(text: str) -> str | None:
     found = _LIKEWISE.fullmatch(bare)
     if found is not None:
         return f"and what about {found.group(1)}?"
-    if any(pattern.fullmatch(bare) for pattern in (_WHICH_SIDE, _LEFT_RIGHT, _HOW_FAR)):
+    if (denied := _NOT_THAT.fullmatch(bare)) is not None:
+        return f"and {denied.group(1) or denied.group(2)}?"
+    if any(pattern.fullmatch(bare) for pattern in (_WHICH_SIDE, _LEFT_RIGHT, _HOW_FAR, _FAR_FROM)):
         return "where is it worn?"
     return None
 
@@ -197,10 +211,34 @@ def _in_a_list(text: str, before: Query, talk: Talk) -> Reading | None:
     bare = bare_words(text)
     led = _ON_BODY.fullmatch(bare)
     if led is None:
-        return None
+        return _one_listed(text, before, talk)
     here = msgspec.structs.replace(talk, case=before.case)
     again = here.read(f"what may I wear {led.group(1)}?", None)
     return put_as(text, again) if again.query is not None else None
+
+
+def _one_listed(text: str, before: Query, talk: Talk) -> Reading | None:
+    """ "The woolly one", "even over my spectacles?", after a list: the one thing in it that this fits."""
+    lookup, such, over = talk.lookup, _SUCH_ONE.search(text), _OVER.fullmatch(bare_words(text))
+    listed = dict.fromkeys(kind for item in before.items for kind in (item, *lookup.narrower(item)))
+    if such is not None:
+        words = content(such.group(1))
+        named = [item for item in listed if any(words and words <= keys_of(n) for n in _names(item, lookup))]
+        lead, trail = f"{text[: such.start()]}the ", text[such.end() :]
+    elif over is not None and (worn := item_alone(over.group(2), talk.lexicon, lookup)) is not None:
+        named = [item for item in listed if tests_worn(item, worn, lookup)]
+        lead, trail = "may I wear the ", f" {over.group(1)} the {lookup.items[worn].label}?"
+    else:
+        return None
+    if len(named) != 1:
+        return None
+    asked = Query(kind="may", items=(named[0],), aspect=wearing(named, lookup), case=before.case)
+    again = talk.read(f"{lead}{lookup.items[named[0]].label}{trail}", talk.made(text, asked))
+    return put_as(text, in_its_case(again, before, talk)) if again.query is not None else None
+
+
+def _names(item: str, lookup: Lookup) -> tuple[str, ...]:
+    return (lookup.items[item].label, *lookup.items[item].other_labels)
 
 
 def _amount_of(text: str, previous: Reading, talk: Talk) -> Reading | None:
@@ -281,7 +319,7 @@ def _by_label(text: str, missed: Abstain, previous: Reading, talk: Talk) -> Read
     if not tried and missed.words and len(bare.split()) <= _FEW:
         tried = (f"{label} {bare}", f"{label}: {bare}")
     for words in tried:
-        again = talk.read(f"{words}?", previous)
+        again = in_its_case(talk.read(f"{words}?", previous), before, talk)
         query = again.query
         if query is not None and query.items == before.items and query.clause is None:
             return put_as(text, again)

@@ -46,6 +46,8 @@ def without_manners(text: str) -> tuple[str, tuple[int, ...]]:
     first = _FIRST.match(plain) if led else None
     start = first.end() if first is not None else 0
     last = _LAST.search(plain, start) if any(word in low for word in _LAST_WORDS) else None
+    if last is not None and low.startswith("not ", start):
+        last = None if "tho" in last.group().lower() else last  # "not on leave, though?" is of leave
     end = last.start() if last is not None else len(plain)
     if not any(sign.isalnum() for sign in plain[start:end]):
         start, end, last = 0, len(plain), None

@@ -9,6 +9,7 @@ from kb.model.questions import Query, Reading
 from kb.model.records import Case
 from kb.reader.lexicon import Lexicon
 from kb.reader.pieces import Understood
+from kb.reader.query import merge_case
 from kb.reader.question import clean, read_question, understand
 from kb.reader.spelling import Search
 from kb.text import Pattern
@@ -40,6 +41,19 @@ class Talk(msgspec.Struct, frozen=True):
         """The reading of a text that a query is made of; all its facts are kept from before."""
         kept = tuple(fact for fact, _ in query.case.facts)
         return Reading(question=text, text=say_query(self.lookup, query), query=query, carried=kept)
+
+
+def in_its_case(reading: Reading, before: Query, talk: Talk) -> Reading:
+    """A reading in the case of the question before, with what its own words state put in place of that."""
+    query = reading.query
+    if query is None:
+        return reading
+    stated = {fact: values for fact, values in query.case.facts if fact not in reading.carried}
+    day = query.case.as_of if query.case.as_of != talk.case.as_of else before.case.as_of
+    case = merge_case(before.case, stated, day, query.case.alone, talk.lookup)
+    query = msgspec.structs.replace(query, case=case)
+    kept = tuple(fact for fact, _ in case.facts if fact not in stated)
+    return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query), carried=kept)
 
 
 def item_alone(text: str, lexicon: Lexicon, lookup: Lookup) -> str | None:

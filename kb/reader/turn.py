@@ -98,6 +98,7 @@ def _added(text: str, previous: Reading | None, talk: Talk) -> Reading | None:
 def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading | None:
     """A turn read by what was said before it."""
     from kb.reader.corrected import corrected  # noqa: PLC0415  only in a talk
+    from kb.reader.elliptic import elliptic, of_the_same  # noqa: PLC0415
     from kb.reader.felt import felt  # noqa: PLC0415
     from kb.reader.further import in_full, is_thanks, understood_otherwise  # noqa: PLC0415
 
@@ -110,7 +111,8 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading | None:
     replies = previous.ask is None or answer_to_ask(text, previous, talk.lexicon) is not None
     if previous.frame is not None and reading is None and replies and (not listed or _THAT.search(said)):
         previous = msgspec.structs.replace(previous, query=previous.frame)
-    reading = reading or felt(text, previous, talk) or corrected(text, previous, talk)
+    reading = reading or elliptic(full, previous, talk) or felt(text, previous, talk)
+    reading = reading or corrected(full, previous, talk)
     reading = reading or talk.read(full, previous)
     if previous.query is not None and (part := part_meant(reading.query, previous, talk.lookup)) is not None:
         of_part = msgspec.structs.replace(previous.query, items=(part,))
@@ -119,7 +121,8 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading | None:
         reading = _without_slight(text, reading, previous, talk)
     if reading.query is None:
         reading = understood_otherwise(full, reading, previous, talk) or reading
-    reading = _freed(_of_either(_told_before(reading, previous, talk), previous, talk), previous, talk)
+    reading = of_the_same(_told_before(reading, previous, talk), previous, talk)
+    reading = _freed(_of_either(reading, previous, talk), previous, talk)
     if full == text or reading.ask is not None:
         return reading
     if reading.query is not None and (told := told_where(reading.query, talk.lookup)) is not reading.query:
