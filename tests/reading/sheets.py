@@ -17,6 +17,7 @@ BOOKS = {
     "demo": demo_folder(),
     "second": HERE.parent / "second" / "books",
     "third": HERE.parent / "third" / "books",
+    "fourth": HERE.parent / "fourth" / "books",
 }
 SHEETS = {
     "demo": "demo",
@@ -25,9 +26,10 @@ SHEETS = {
     "demo-further": "demo",
     "second-further": "second",
     "third-further": "third",
+    "fourth": "fourth",
 }
 """The sets of questions, and the books of each."""
-TALKS = ("dialogues", "dialogues-third", "dialogues-further", "dialogues-third-further")
+TALKS = ("dialogues", "dialogues-third", "dialogues-further", "dialogues-third-further", "dialogues-fourth")
 
 
 class Asked(NamedTuple):
