@@ -22,6 +22,7 @@ _AMONG = word_set("among amongst amid near beside")
 _ABOUT = word_set("about around round nearby near present")
 _NONE = frozenset({"no", "without"})
 _HOLDING = frozenset({"det", "poss", "without", "no", "hold", "have", "with"})
+_OTHER_NOUNS = frozenset({"unknown", "particle", "place"})
 _BOUNDS = frozenset({"above", "below", "at least", "at most", "measure", "number"})
 
 
@@ -37,16 +38,21 @@ def around(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
             continue
         elif piece.tag in ("unknown", "name"):
             _credential(found, index, tokens, lookup)
-        elif piece.tag == "fact" and piece.arg != SHARING and _is_attribute(found, index, lookup):
+        elif piece.tag == "fact" and piece.arg != SHARING and _is_attribute(found, index, tokens, lookup):
             found[index] = Piece(first=piece.first, last=piece.last, tag="unknown")
     return tuple(found)
 
 
-def _is_attribute(found: Sequence[Piece], index: int, lookup: Lookup) -> bool:
+def _is_attribute(found: Sequence[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
     """ "A rain hat", "wear low boots": one word before a thing says what it is, not what the weather is."""
     piece, before = found[index], found[index - 1].tag if index else ""
+    if piece.last < len(tokens) and tokens[piece.last].start - tokens[piece.last - 1].end > 1:
+        return False  # "In the dark. Hat?"
     after = found[index + 1].entries if index + 1 < len(found) else ()
     plain = piece.last - piece.first == 1 and lookup.facts[piece.fact].family in ("situation", "branch")
+    following = found[index + 1].tag if index + 1 < len(found) else ""
+    if plain and piece.how == "everyday" and before in ("det", "poss") and following in _OTHER_NOUNS:
+        return True  # "a bad back"
     return plain and before in ("det", "poss", "act") and any(entry.kind == "item" for entry in after)
 
 

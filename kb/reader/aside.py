@@ -19,6 +19,7 @@ from kb.reader.forms import word_set
 from kb.reader.pieces import Piece, Understood
 from kb.reader.sentences import sentence_starts
 from kb.reader.tokens import Token, tokenize
+from kb.reader.whose import is_shifted
 from kb.text import Pattern
 
 Read = Callable[[str], Reading]
@@ -111,7 +112,7 @@ def _without_clauses(found: Understood, lookup: Lookup, read: Read) -> Reading |
     asking = {clause.sentence for clause in clauses if _asks(found, clause, clauses)}
     if not asking:
         return None
-    weighty = _weighty(lookup)
+    weighty = weighty_words(lookup)
     kept: list[str] = []
     unused: list[str] = []
     for clause in clauses:
@@ -200,7 +201,7 @@ def _is_idle(found: Understood, clause: _Clause, weighty: frozenset[str], lookup
         piece = found.pieces[place]
         acting = piece.tag == "act" and piece.arg != "use"
         state = piece.tag == "fact" and lookup.facts[piece.fact].family in _CIRCUMSTANCE
-        if state and _is_past(found, found.pieces[clause.first : clause.last], piece):
+        if state and is_of_another_time(found, found.pieces[clause.first : clause.last], piece):
             continue
         if (
             (piece.tag in _CARRYING and not _is_idle_word(found, piece))
@@ -239,10 +240,12 @@ def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], looku
     facts = [piece for piece in pieces if piece.tag == "fact"]
     others = [piece for piece in pieces if piece.tag not in _KEPT]
     own = _own_standing(pieces)
+    if own and is_shifted([low for piece in pieces for low in _lows(found, piece)]):
+        return ""  # "I used to be a K5"
     known = {lookup.facts[piece.fact].family for piece in facts if piece not in own}
     if len(others) == len(pieces) or not known.issubset(_CIRCUMSTANCE):
         return ""
-    past = [fact for fact in facts if fact not in own and _is_past(found, pieces, fact)]
+    past = [fact for fact in facts if fact not in own and is_of_another_time(found, pieces, fact)]
     if len(past) == len(facts):
         return ""
     for piece in others:
@@ -262,7 +265,9 @@ def _strange(found: Understood, clause: _Clause) -> Iterator[str]:
     first = last = -1
     for place in range(clause.first, clause.last):
         piece = found.pieces[place]
-        used = piece.tag in _KEPT and not _is_past(found, found.pieces[clause.first : clause.last], piece)
+        used = piece.tag in _KEPT and not is_of_another_time(
+            found, found.pieces[clause.first : clause.last], piece
+        )
         if used and first >= 0:
             yield _text(found, first, last)
             first = -1
@@ -281,7 +286,7 @@ def _leads_out(found: Understood, piece: Piece) -> bool:
 _BETWEEN = tag_set("det, poss, filler, of, in, on, for, to, be, have, joined, comma")
 
 
-def _is_past(found: Understood, pieces: Sequence[Piece], fact: Piece) -> bool:
+def is_of_another_time(found: Understood, pieces: Sequence[Piece], fact: Piece) -> bool:
     """ "Back from leave", "off the field", "on watch yesterday": whether a fact is said of another time."""
     place = pieces.index(fact) - 1
     while place >= 0 and pieces[place].tag in _BETWEEN and not _lows(found, pieces[place]) & _PAST:
@@ -330,7 +335,7 @@ def _points_out(found: Understood, clauses: Sequence[_Clause], asking: set[int])
     return not named
 
 
-def _weighty(lookup: Lookup) -> frozenset[str]:
+def weighty_words(lookup: Lookup) -> frozenset[str]:
     """Keys of the nouns by which standing, leave, credentials and whatever is measured are called."""
     labels = [
         label

@@ -41,8 +41,11 @@ def otherwise(
             return _made(reading, placed, lookup)
     plainer = [asked_either(found, before, lookup) or rephrased(as_mended(found), first=True)]
     if plainer == [None] and reading.query is None and not _is_choice(reading):
+        from kb.reader.stand_ins import put_names  # noqa: PLC0415  most questions are understood before
+
         mended = as_mended(found)  # "7 degrrees": measures are read as they are written
-        plainer = [mended if mended != found.text else None, rephrased(mended), rephrased(found.text)]
+        named = put_names(found, lookup)
+        plainer = [mended if mended != found.text else None, named, rephrased(mended), rephrased(found.text)]
     for text in dict.fromkeys(plainer):
         if text is None:
             continue
@@ -63,6 +66,11 @@ def otherwise(
     led = led_in(found, lookup, read)
     if led is not None:
         return msgspec.structs.replace(led, question=reading.question, spans=reading.spans)
+    from kb.reader.story import from_story  # noqa: PLC0415  as above
+
+    told = from_story(found, lookup, read)
+    if told is not None:
+        return msgspec.structs.replace(told, question=reading.question, spans=reading.spans)
     from kb.reader.by_words import clause_by_words  # noqa: PLC0415  most questions are understood before
 
     clause = clause_by_words(found, case, lookup)

@@ -22,7 +22,7 @@ claims: says said reckons thinks tells_me told_me tells_us told_us claims swears
 claims: maintains assures_me assured_me keeps_saying keeps_telling_me keeps_telling_us is_sure is_certain
 missing: left forgotten forgot lost mislaid can't_find cannot_find don't_have haven't_got can't_see dropped
 book: book order notice rule rules manual guide clause paragraph section regulations? law label
-says: says? said reckons? thinks? tells?_me told_me tells?_us told_us claims? swears? insists? has_it is
+says: says? said reckons? thinks? tells?_me told_me tells?_us told_us claims? swears? insists? has_it
 modal: is are does do did can could will would may must should has have was were
 verb: wears? gets? goes go comes? needs? owns? hangs? stands? takes? counts? sits?
 it: it they he she i we you that those these there
@@ -115,7 +115,7 @@ _LINES = r"""
 ^(?:does|do|would) the (?:\w+ ){0,2}(?:<book>)s? (?:let|allow|permit) (.+?)(?: to)?
     \s(?=(?:wear|carry|grow|have|go|keep|own|use|put|leave|take|display|sport)\b) => may \1\s
 \b(?:swap|change|exchange|trade|switch) (?:my |the |his |her |our )?(.+?) (?:for|with)
-    \s(.+) => wear \2 instead of \1
+    \s(.+) => wear \2 with or without \1
 ^(?:so )?(?:nobody|no one|no-one) (?:wears?|(?:may|can|is allowed to|gets to) wear)\b => may anyone wear
 ^(?:so )?(?:nobody|no one|no-one) (?:carries|(?:may|can|is allowed to) carry)\b => may anyone carry
 (?:\s*[,:;.]|\s+-)\s*(?:any|no|is that a|would that be a) (?:problems?|trouble|issues?|worries|objections?)

@@ -22,6 +22,7 @@ _ASKING = tag_set("""
 _STATING = frozenset({"be", "have", "act", "hold"})
 _LIGHT = frozenset({"filler", "comma", "det", "poss", "and", "but", "if"})
 _ITEMS = ("item", "items")
+PERSONAL = frozenset({"grade", "branch", "qualification", "appointment", "waiver"})
 _WORN = frozenset({"wear", "use", "carrying", "possession"})
 
 
@@ -66,10 +67,18 @@ def loose_items(found: Understood, stated: frozenset[int]) -> frozenset[int]:
 
 
 def loose(found: Understood, previous: Reading | None, lookup: Lookup) -> tuple[int, ...]:
-    """The pieces that are understood but play no part: things told of beside, a "there" without a place."""
+    """The pieces that are understood but play no part: things told of beside, a "there" without a place.
+
+    So are the standings of somebody else than the one asked about.
+    """
     there = loose_there(found)
     nowhere = there is not None and is_nowhere(found, previous, lookup)
-    return (*loose_items(found, told(found)), *((there,) if there is not None and nowhere else ()))
+    places = (*loose_items(found, told(found)), *((there,) if there is not None and nowhere else ()))
+    if not any(piece.tag == "fact" and lookup.facts[piece.fact].family in PERSONAL for piece in found.pieces):
+        return places
+    from kb.reader.whose import elsewhere  # noqa: PLC0415  many questions name nobody's standing
+
+    return (*places, *elsewhere(found, lookup))
 
 
 def _asks(pieces: Sequence[Piece], places: range) -> bool:
@@ -99,4 +108,7 @@ def _is_told(pieces: Sequence[Piece], places: range, mark: str) -> bool:
         return False
     if not any(tag in _ITEMS for tag in tags):
         return "fact" in tags and "act" not in tags and "leave off" not in tags
+    led = [i for i, tag in enumerate(tags) if tag in _ITEMS]
+    if mark == "." and tags[0] in ("fact", "in") and all(i and tags[i - 1] in ("in", "and") for i in led):
+        return _STATING.isdisjoint(tags)  # "Painting in coveralls in workshop rig."
     return mark != ":" and tags[0] in ("self", "fact", "person") and not _STATING.isdisjoint(tags)

@@ -1,0 +1,58 @@
+"""Claims that somebody makes, and the short questions that ask whether they hold: "... Is that so?"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from kb.reader.forms import word_set
+
+_SAYING = word_set("""
+    say says said saying claim claims claimed claiming think thinks thought reckon reckons reckoned
+    insist insists insisted believe believes believed maintain maintains maintained argue argues argued
+    swear swears swore tell tells told telling hear heard read reads assure assures assured convinced
+    certain sure adamant announce announces announced declare declares declared mention mentions
+    mentioned suggest suggests suggested state states stated warn warns warned explain explains
+    explained inform informs informed promise promises promised bet bets lets let allows allowed shout
+    shouts shouted has rumour rumor word gossip apparently seemingly supposedly allegedly
+""")
+_WHOM = word_set("me us him her them everyone everybody people")
+_VERDICTS = word_set("""
+    right wrong true false correct incorrect ok okay fine alright allowed permitted permissible legal
+    illegal lawful unlawful proper acceptable accurate valid kosher legit trouble breach rule rules
+    order regulations regulation book books problem pass passes muster stop stopped complain complains
+    complaint break broke broken breaking offence guilty excused good enough hold holds stand stands
+    water against happen happens sense so fair bounds limits limit tolerance line serious rubbish
+    nonsense tosh mistaken spec regs regulation dress code decent
+""")
+_FRAME = word_set("""
+    is it that this he she they i we you him her them me us am are was were be been do does did have has
+    had will would can could may might must shall should not n't 's 're 'll 'd isn't the a an or and but
+    so then really actually still quite any anything anyone anybody somebody nothing with in of to out
+    within by there all yes no on what how about as my his her their our for if just at too even ever
+    now go going get got getting be being think thinks reckon tell told say says case honestly , - me
+    much far up who which or not talking telling make makes
+""")
+_LONGEST = 12
+
+
+def asks_whether_so(lows: Sequence[str]) -> bool:
+    """Whether a sentence only asks if what was said is so: "is he right?", "fine?", "did I break a rule?"."""
+    words = [low for low in lows if low != ","]
+    return (
+        0 < len(words) <= _LONGEST
+        and any(low in _VERDICTS for low in words)
+        and all(low in _VERDICTS or low in _FRAME for low in words)
+    )
+
+
+def claim_starts(lows: Sequence[str]) -> Iterator[int]:
+    """Where what is claimed may begin: at the start, and after each word of saying, longest first."""
+    yield 0
+    for place, low in enumerate(lows):
+        if low in _SAYING:
+            start = place + 1
+            start += start < len(lows) and lows[start] in _WHOM
+            start += start < len(lows) and lows[start] in (",", "that", "it")
+            start += start < len(lows) and lows[start - 1] == "it" and lows[start] == "that"
+            if start < len(lows):
+                yield start
