@@ -6,6 +6,45 @@ Read only by `rephrase.py`, and only for a text that is not understood as it sta
 from __future__ import annotations
 
 IDIOMS = r"""
+\b(?:passes|passes muster|pass muster|is good enough|are good enough)(?: now| then| still)?\W*$ => is ok?
+^(?:it's |is it )?only (.+?) (?:who |that )?(?:may |can |should |must |gets? to )?(?:keep|wear|have|carry|leave)s?
+    \s(.+?) on\b(.*)$ => who may wear \2\3?
+^(?:it's |is it )?only (.+?) (?:who |that )?(?:may |can |should |must |gets? to )?(wear|carry|own)s?
+    \s(.+)$ => who may \2 \3
+\b(?:push|shove|hitch|pull|shoved|pushed) up (.+?) and roll (?:them|it|those)(?: up)?\b => roll \1
+\b(?:let out|take in|take up|turn up|shorten|lengthen|widen|narrow|alter|tailor|nip in) (?:the|my|our|his|her)
+    \s(?:waist|hem|seams?|cuffs?|shoulders?|legs?|sides?|waistband)
+    \s(?:of|on) (?=(?:the|my|our|his|her)\b) => modify\s
+\b(put|putting|pull|pulling|have|having|keep|keeping|wear|wearing) (my|the|his|her|our|a) ((?:[\w-]+ )?hood)
+    \sup\b => wear \2 \3
+\b(hood(?: of [\w -]+?)?) be up\b => \1 be worn
+\b(hood(?: of [\w -]+?)?) be down\b => \1 not be worn
+^(.+?) (?:starts?|begins?|sits?|ends?|stops?|comes?|hangs?) ((?:about |some )?\d.+?)[.;,]
+    \s(?:is|was) (?:that|it|this) (?:near|close|good|exact) enough\W*$ => is \1 \2 ok?
+\b(?:both )?(?:the |my |an )?old and (?:the |my |a )?new ((?!and\b|the\b)[\w']+(?: [\w']+)?) => the old \1 with the \1
+\b(?:be|go|stay|come|keep|being) clean[- ]shaven\b => be without a beard
+\bclean[- ]shaven\b => without a beard
+^(?:please )?([\w' -]{3,40}?)[,:;-] ?(when|where|why|how|who)\W*$ => \2 is \1?
+\bin (?:my|a|his|her|your|the|our) (?:(?:back|trouser|trousers|coat|side|hip|jacket|shirt) )?pockets?
+    (?=\W*$| (?:in|on|while|when|with|if|during)\b) => on me
+\b(when|if|while) (?:the|my|our|a) (?:(?:station|senior|inspecting) )?(?:<who>|captain|officer|superintendent
+    |old man|inspector) (?:\w+ )?(?:inspects?|is inspecting|comes to inspect)(?: us| me| the crew| the station)?\b
+     => during inspection
+\bfor (?:all|everyone|everybody|us all|all of us|all hands|the lot of us)\W*$ => ?
+\b((?:the|my|our|a) .+?) (?:that |which )?(?:we|i|they) (?:had|have|got|'ve had) (?:made|bought|ordered|printed
+    |sewn|stitched)\b => \1
+\bwhat(?:'s| is) the (?:right|proper|correct|best|approved) way (?:to|of) (\w+?)(?:ing)?
+    \s(it|them|(?:my|the|our|a) [\w ]+) => how do I \1 \2
+^(?:my|our|the|his|her) ([\w -]+?)(?:'s| is| are|'re| has got| have got) (?:all )?(?:filthy|dirty|muddy|grubby
+    |stained|smelly)[.;,] (.*?)\b(?:it|them)\b => \2 my \1
+\bblowing (?:at |up to |around )?(?=\d) => , wind\s
+\bgusting (?:at |up to |to |around )?(?=\d) => , wind\s
+\b(it(?:'s| is) \w+) but ,? ?(?=wind\b) => \1,\s
+\b(i'm|i am|he's|she's|we're|i was) (?:only|just|merely|but) (an? ) => \1 \2\s
+\bwhat (?:must|has to|should|needs to) (?:be on|go on)\b(?! my| the) => what must be worn
+^(?:have|has) (.+?) (?:still )?got to\b => must \1
+\b(?:carry|take|bring|haul|lug|stow|put) (?:my|the|some|our) (?:tools|kit|gear|things|stuff|belongings|lunch)
+    (.*?) in (an?|my|the) (\w+) => carry \2 \3\1
 ^(?:surely |so )no ([\w' -]+?)\W*$ => may I go without \1?
 ^(?:surely|obviously|of course|no doubt|clearly|presumably|i (?:assume|presume|gather)(?: that)?),?
     \s(?=\w+(?:'s|'re| \w+) ) =>

@@ -252,13 +252,24 @@ def _read(
     if isinstance(outcome, Query):
         outcome = of_wholes(outcome, lookup)
     if isinstance(outcome, (Ask, Abstain)):
-        return _the_one(_stopped(text, spans, outcome), roles, lookup, read)
+        return _the_one(_stopped(text, spans, _on_its_day(outcome, roles)), roles, lookup, read)
     if frame.ambiguous:
         return Reading(question=text, spans=spans, ask=_two_readings(outcome, lookup))
     carried = tuple(fact for fact, _ in outcome.case.facts if not _stated(fact, roles))
     return Reading(
         question=text, text=say_query(lookup, outcome), query=outcome, spans=spans, carried=carried
     )
+
+
+def _on_its_day(stop: Ask | Abstain, roles: Roles) -> Ask | Abstain:
+    """What is asked back, with the day that was said in each question offered."""
+    if isinstance(stop, Abstain) or stop.fact != "reading" or roles.as_of is None:
+        return stop
+    from kb.reader.days import say_day  # noqa: PLC0415  few are asked back
+
+    day = say_day(roles.as_of)
+    choices = tuple((f"{v.rstrip('?')}, on {day}?" if v == said else v, said) for v, said in stop.choices)
+    return msgspec.structs.replace(stop, choices=choices)
 
 
 def _the_one(stopped_at: Reading, roles: Roles, lookup: Lookup, read: Callable[[str], Reading]) -> Reading:

@@ -10,6 +10,7 @@ import re
 from functools import cache
 
 from kb.reader.pieces import Understood
+from kb.reader.sayings import sayings
 from kb.text import Pattern
 
 # Alternatives by name, parted by spaces, "_" for a space; `<name>` stands for them in the lines below.
@@ -115,7 +116,7 @@ _LINES = r"""
 ^(?:does|do|would) the (?:\w+ ){0,2}(?:<book>)s? (?:let|allow|permit) (.+?)(?: to)?
     \s(?=(?:wear|carry|grow|have|go|keep|own|use|put|leave|take|display|sport)\b) => may \1\s
 \b(?:swap|change|exchange|trade|switch) (?:my |the |his |her |our )?(.+?) (?:for|with)
-    \s(.+) => wear \2 with or without \1
+    \s(.+) => wear \2 instead of \1
 ^(?:so )?(?:nobody|no one|no-one) (?:wears?|(?:may|can|is allowed to|gets to) wear)\b => may anyone wear
 ^(?:so )?(?:nobody|no one|no-one) (?:carries|(?:may|can|is allowed to) carry)\b => may anyone carry
 (?:\s*[,:;.]|\s+-)\s*(?:any|no|is that a|would that be a) (?:problems?|trouble|issues?|worries|objections?)
@@ -349,11 +350,11 @@ def _put(text: str, lines: tuple[tuple[Pattern, str], ...]) -> str:
 def rephrased(text: str, first: bool = False) -> str | None:
     """The text in plainer words; None where no line fits. `first`: by the lines for what misleads."""
     if first:
-        lines = _ways(_FIRST)
+        lines = (*sayings(text, first=True), *_ways(_FIRST))
     else:
         from kb.reader.idioms import IDIOMS  # noqa: PLC0415  most questions are understood without
 
-        lines = _ways(IDIOMS + _LINES)
+        lines = (*sayings(text), *_ways(IDIOMS + _LINES))
     changed = _put(text, lines)
     sentences = _SENTENCE.split(changed)
     if len(sentences) > 1:  # what opens a text opens each sentence of it

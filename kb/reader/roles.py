@@ -203,7 +203,8 @@ class _Walk(Walker):
         if tag in ("what", "which") and self.state == "worn" and self._tag(before - 1) == "comma":
             self.state = "asked"  # "with mountain dress, what headgear may be worn"
         if tag == "in" and index not in self.told:
-            self.state = "worn" if self.roles.asked or self.frame.kind == "list" else "asked"
+            worn = self.roles.asked or self.frame.kind == "list" or self._leads_in(before)
+            self.state = "worn" if worn else "asked"
         beside_it = self._tag(index - 1) in _ITEMS and (index - 1 in self.told) == (index in self.told)
         if beside_it or (tag == "of" and self.roles.asked and self.state == "asked"):
             self.roles.crowded = (self.pieces[index - 1 if tag != "of" else self._near(before, -1)], piece)
@@ -211,6 +212,13 @@ class _Walk(Walker):
             self.roles.alternatives = True
         lists = {"asked": self.roles.asked, "worn": self.roles.worn, "unworn": self.roles.unworn}
         lists[self.state].append(piece)
+
+    def _leads_in(self, before: int) -> bool:
+        """ "In fell boots on the snow, may I leave the cap off?": what one is in, before the question."""
+        asks = [i for i in range(before, len(self.pieces)) if self._tag(i) in (*_MODAL, "do", "be")]
+        led = self._near(before, -1) < 0 and bool(asks) and self._tag(asks[0] - 1) == "comma"
+        self.opening = led and self._more_items(asks[0])
+        return self.opening
 
     def _beside(self, index: int) -> None:
         """ "for the coat", "if the coat is (not) worn": an item worn, or not, with the one asked about."""

@@ -109,6 +109,6 @@ def _is_told(pieces: Sequence[Piece], places: range, mark: str) -> bool:
     if not any(tag in _ITEMS for tag in tags):
         return "fact" in tags and "act" not in tags and "leave off" not in tags
     led = [i for i, tag in enumerate(tags) if tag in _ITEMS]
-    if mark == "." and tags[0] in ("fact", "in") and all(i and tags[i - 1] in ("in", "and") for i in led):
-        return _STATING.isdisjoint(tags)  # "Painting in coveralls in workshop rig."
+    if mark == "." and tags[0] in ("fact", "in") and _STATING.isdisjoint(tags):
+        return all(i and tags[i - 1] in ("in", "and") for i in led)  # "Painting in coveralls in workshop rig."
     return mark != ":" and tags[0] in ("self", "fact", "person") and not _STATING.isdisjoint(tags)
