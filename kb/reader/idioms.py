@@ -7,8 +7,8 @@ from __future__ import annotations
 
 IDIOMS = r"""
 \b(?:passes|passes muster|pass muster|is good enough|are good enough)(?: now| then| still)?\W*$ => is ok?
-^(?:it's |is it )?only (.+?) (?:who |that )?(?:may |can |should |must |gets? to )?(?:keep|wear|have|carry|leave)s?
-    \s(.+?) on\b(.*)$ => who may wear \2\3?
+^(?:it's |is it )?only (.+?) (?:who |that )?(?:may |can |should |must |gets? to )?(?:keep|wear|have
+    |carry|leave)s? (.+?) on\b(.*)$ => who may wear \2\3?
 ^(?:it's |is it )?only (.+?) (?:who |that )?(?:may |can |should |must |gets? to )?(wear|carry|own)s?
     \s(.+)$ => who may \2 \3
 \b(?:push|shove|hitch|pull|shoved|pushed) up (.+?) and roll (?:them|it|those)(?: up)?\b => roll \1
@@ -21,18 +21,20 @@ IDIOMS = r"""
 \b(hood(?: of [\w -]+?)?) be down\b => \1 not be worn
 ^(.+?) (?:starts?|begins?|sits?|ends?|stops?|comes?|hangs?) ((?:about |some )?\d.+?)[.;,]
     \s(?:is|was) (?:that|it|this) (?:near|close|good|exact) enough\W*$ => is \1 \2 ok?
-\b(?:both )?(?:the |my |an )?old and (?:the |my |a )?new ((?!and\b|the\b)[\w']+(?: [\w']+)?) => the old \1 with the \1
+\b(?:both )?(?:the |my |an )?old and (?:the |my |a )?new ((?!and\b|the\b)[\w']+(?: [\w']+)?)
+     => the old \1 with the \1
 \b(?:be|go|stay|come|keep|being) clean[- ]shaven\b => be without a beard
 \bclean[- ]shaven\b => without a beard
 ^(?:please )?([\w' -]{3,40}?)[,:;-] ?(when|where|why|how|who)\W*$ => \2 is \1?
 \bin (?:my|a|his|her|your|the|our) (?:(?:back|trouser|trousers|coat|side|hip|jacket|shirt) )?pockets?
     (?=\W*$| (?:in|on|while|when|with|if|during)\b) => on me
 \b(when|if|while) (?:the|my|our|a) (?:(?:station|senior|inspecting) )?(?:<who>|captain|officer|superintendent
-    |old man|inspector) (?:\w+ )?(?:inspects?|is inspecting|comes to inspect)(?: us| me| the crew| the station)?\b
+    |old man|inspector) (?:\w+ )?(?:inspects?|is inspecting|comes to inspect)(?: us| me| the crew
+    | the station)?\b
      => during inspection
 \bfor (?:all|everyone|everybody|us all|all of us|all hands|the lot of us)\W*$ => ?
-\b((?:the|my|our|a) .+?) (?:that |which )?(?:we|i|they) (?:had|have|got|'ve had) (?:made|bought|ordered|printed
-    |sewn|stitched)\b => \1
+\b((?:the|my|our|a) .+?) (?:that |which )?(?:we|i|they) (?:had|have|got|'ve had) (?:made|bought|ordered
+    |printed|sewn|stitched)\b => \1
 \bwhat(?:'s| is) the (?:right|proper|correct|best|approved) way (?:to|of) (\w+?)(?:ing)?
     \s(it|them|(?:my|the|our|a) [\w ]+) => how do I \1 \2
 ^(?:my|our|the|his|her) ([\w -]+?)(?:'s| is| are|'re| has got| have got) (?:all )?(?:filthy|dirty|muddy|grubby

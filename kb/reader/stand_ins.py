@@ -1,4 +1,4 @@
-"""Words that stand for a name of the books: "the webbing one", "nothing running", "twelve letters", "below 4".
+"""Words that stand for a name of the books: "the webbing one", "nothing running", "twelve letters".
 
 A text that is not understood is read once more with the name in their place, where only one can be meant.
 """

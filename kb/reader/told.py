@@ -110,5 +110,5 @@ def _is_told(pieces: Sequence[Piece], places: range, mark: str) -> bool:
         return "fact" in tags and "act" not in tags and "leave off" not in tags
     led = [i for i, tag in enumerate(tags) if tag in _ITEMS]
     if mark == "." and tags[0] in ("fact", "in") and _STATING.isdisjoint(tags):
-        return all(i and tags[i - 1] in ("in", "and") for i in led)  # "Painting in coveralls in workshop rig."
+        return all(i and tags[i - 1] in ("in", "and") for i in led)  # "Painting in coveralls."
     return mark != ":" and tags[0] in ("self", "fact", "person") and not _STATING.isdisjoint(tags)
