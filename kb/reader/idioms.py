@@ -6,12 +6,13 @@ Read only by `rephrase.py`, and only for a text that is not understood as it sta
 from __future__ import annotations
 
 IDIOMS = r"""
+\b(?:has|have|'s|'ve) (?:just |only )?(?:stuck|pinned|clipped|sewn|stitched|fixed|stapled|glued)
+    \s(?=(?:an?|the|some|his|her|my|their)\b) => wears\s
 \b(?:passes|passes muster|pass muster|is good enough|are good enough)(?: now| then| still)?\W*$ => is ok?
 ^(?:it's |is it )?only (.+?) (?:who |that )?(?:may |can |should |must |gets? to )?(?:keep|wear|have
     |carry|leave)s? (.+?) on\b(.*)$ => who may wear \2\3?
 ^(?:it's |is it )?only (.+?) (?:who |that )?(?:may |can |should |must |gets? to )?(wear|carry|own)s?
     \s(.+)$ => who may \2 \3
-\b(?:push|shove|hitch|pull|shoved|pushed) up (.+?) and roll (?:them|it|those)(?: up)?\b => roll \1
 \b(?:let out|take in|take up|turn up|shorten|lengthen|widen|narrow|alter|tailor|nip in) (?:the|my|our|his|her)
     \s(?:waist|hem|seams?|cuffs?|shoulders?|legs?|sides?|waistband)
     \s(?:of|on) (?=(?:the|my|our|his|her)\b) => modify\s

@@ -44,7 +44,7 @@ _CHOOSING = word_set("choose chooses choosing pick picks prefer prefers opt sele
 _WRAPPING = word_set("wrap wraps tie hang put wind loop drape sling wrapped hung tied draped wound")
 _FALLING = word_set("""
     coming falling driving blowing pelting hammering lashing bucketing down over in about around outside day
-    days morning afternoon evening conditions spell""")
+    days morning afternoon evening conditions spell rolling closing creeping drifting running""")
 _PROMOTED = word_set("made make became become promoted appointed")
 _LATELY = tuple(tuple(words.split()) for words in (
     "last week", "last month", "last year", "this week", "this month", "recently", "yesterday", "lately",
@@ -139,7 +139,11 @@ def _word(
     elif word == "missing" and piece.tag == "unknown":
         of = index - 2 if _tag(found, index - 1) == "be" else index - 1  # "my strip's missing"
         _retag(found, index, "leave off" if _tag(found, of) in _ITEMS else "unknown")
-    elif piece.tag == "unknown":
+    elif piece.tag in ("unknown", "aspect value"):
+        from kb.reader.crews import beside  # noqa: PLC0415  most words are known
+
+        if beside(found, index, tokens, lookup) or piece.tag != "unknown":
+            return
         _doing(found, index, tokens, lexicon, lookup)
 
 
@@ -228,11 +232,15 @@ def _falling(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: 
     """ "Snow coming down", "rain about"."""
     piece = found[index]
     fact = lookup.facts[piece.fact]
-    if fact.family != "situation" or fact.kind != "choice" or piece.last - piece.first > 2:
+    if fact.family != "situation" or fact.kind not in ("choice", "scale") or piece.last - piece.first > 2:
         return
     if tokens[piece.first].low in LEADING_PREPOSITIONS:
         return
     after = index + 1
+    if _tag(found, after) == "be" and _tag(found, after + 1) in ("unknown", "act"):
+        if tokens[found[after + 1].first].low in _FALLING and _tag(found, after + 2) in ("in", "on"):
+            _retag(found, after, "filler")  # "fog is rolling in"
+            after += 1
     while after < len(found) and _tag(found, after) in (
         "unknown",
         "particle",
@@ -241,6 +249,7 @@ def _falling(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: 
         "in",
         "run",
         "degree",
+        "act",
     ):
         if any(token.low not in _FALLING for token in tokens[found[after].first : found[after].last]):
             break

@@ -144,7 +144,8 @@ def _tested(found: Understood, lookup: Lookup) -> Iterator[Fact]:
 def _measured(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "Gloves, below 4": a bare number is of the one measure on which the rules of the thing rest."""
     places = [i for i, p in enumerate(found.pieces) if p.tag == "number" and _is_bare(found.pieces, i)]
-    if len(places) != 1:
+    known = {lookup.facts[piece.fact].kind for piece in found.pieces if piece.tag == "fact"}
+    if len(places) != 1 or "quantity" in known or any(piece.tag == "measure" for piece in found.pieces):
         return
     units = {fact.unit for fact in _tested(found, lookup) if fact.kind == "quantity" and fact.unit in UNITS}
     if len(units) == 1:

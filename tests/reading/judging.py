@@ -10,7 +10,7 @@ from typing import Literal, NamedTuple
 from kb import Answer
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
-from kb.model.values import Choices
+from kb.model.values import NO, Choices
 from kb.wording.unless import ordinary
 from tests.reading.sheets import Asked
 
@@ -92,6 +92,13 @@ def _leading(answer: Answer, lookup: Lookup) -> str | None:
     return answer.verdict
 
 
+def _is_in_place_of(answer: Answer) -> bool:
+    """Whether it was asked if a thing may be worn instead of another: the one that is left may be a must."""
+    query = answer.reading.query
+    facts = query.case.facts if query is not None else ()
+    return any(fact.startswith("worn:") and values == NO for fact, values in facts)
+
+
 def _clauses(answer: Answer) -> set[str]:
     return {f"{citation.edition} {citation.number}" for citation in answer.citations}
 
@@ -144,7 +151,7 @@ def _fits(answer: Answer, asked: Asked, lookup: Lookup) -> str:
         same = (got, verdict) in _TURNED
         if not same and verdict is not None:
             return f"verdict {answer.verdict} of the contrary, not {verdict}"
-    if asked.kind == "may" and answer.verdict == "conditional":
+    if asked.kind == "may" and (answer.verdict == "conditional" or _is_in_place_of(answer)):
         same = {got, verdict} == {"required", "permitted"}  # one of two things must be worn: either may be
     if verdict is not None and got not in (None, verdict) and not same:
         return f"verdict {answer.verdict}, not {verdict}"
