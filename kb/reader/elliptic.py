@@ -18,8 +18,10 @@ from kb.model.values import NO, YES, ValueSet, choices
 from kb.reader.english import PHRASES
 from kb.reader.fits import depends, rules_on, wearing
 from kb.reader.further import LEAD, bare_words, content, keys_of, put_as
+from kb.reader.pieces import Understood
 from kb.reader.pointing import is_place
 from kb.reader.query import merge_case
+from kb.reader.question import understand
 from kb.reader.talked import Talk, in_its_case, item_alone
 from kb.reader.tokens import word_key
 from kb.text import Pattern
@@ -66,6 +68,23 @@ _ALLOWED = Pattern(
     r"(?: (?:is|are|be|would be|counts as|still))*(?: (?:with)?in (?:the )?(?:tolerance|limits?|bounds)|"
     r" (?:close|near) enough| acceptable| all right)(?:,? then)?"
 )
+_NO_NOUN = (
+    r"(?= (?:with|over|under|on|in|at|when|if|while|without|instead|and|or|for|as|to|then|too|off)\b|\W*$)"
+)
+_IT = rf"(?:it|them)\b|(?:that|those|this|these)\b{_NO_NOUN}"
+_OBJECT = Pattern(
+    r"(?i)\b(?:wear|wearing|worn|carry|carrying|use|using|have|put|pin|clip|sew|attach|fix|fasten|tie|hang|keep|"
+    r"tuck|button|place|don|swap|trade|change|combine|pair|need|allowed|with|over|under|underneath|beneath|"
+    r"without|of|beside|above|below|behind|inside|cover|covers|match|leave|put on|wear both|on top of)"
+    rf" ({_IT})"
+)
+_SUBJECT = Pattern(
+    r"(?i)\b(?:can|may|must|should|does|do|is|are|could|will|would|when|if|where|how) "
+    r"(?:(?:does|do|is|are|must|should|may|can) )?(it|they|that|those)"
+    r"(?= (?:have to |need to )?(?:be )?(?:worn|carried|used|go|goes|sit|sits|hang|hangs|put|pinned|fastened|"
+    r"fixed|combined|paired|matched)\b|"
+    r" (?:(?:allowed|ok|okay|fine|all right) )?(?:with|over|under|on|without) )"
+)
 _OFF = Pattern(r"(?i)\b(?:off|away from|clear of|out of) the (\w+)\b")
 
 
@@ -75,7 +94,8 @@ def elliptic(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if before is None or not before.items:
         return None
     return (
-        _why(text, bare, previous, talk)
+        _of_it(text, previous, talk)
+        or _why(text, bare, previous, talk)
         or _done_to_it(text, bare, previous, talk)
         or _extent(text, bare, before, talk)
         or _anothers(text, bare, before, talk)
@@ -98,6 +118,24 @@ def of_the_same(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     if query.kind != "why" and (query.kind not in ("may", "must") or query.polarity != "not"):
         return reading
     return in_its_case(reading, before, talk)
+
+
+def _of_it(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "May I wear it with the storm coat?": the thing before put in its place, beside the one named."""
+    before, found = previous.query, _OBJECT.search(text) or _SUBJECT.search(text)
+    if found is None or before is None or len(before.items) != 1 or before.kind == "list":
+        return None
+    words = understand(text, talk.lexicon, talk.lookup, None)
+    pieces = words.pieces if isinstance(words, Understood) else ()
+    named = {entry.id for piece in pieces if piece.tag in ("item", "items") for entry in piece.entries}
+    named |= {piece.arg for piece in pieces if piece.tag == "item"}
+    if not named or before.items[0] in named:
+        return None
+    label = f"the {talk.lookup.items[before.items[0]].label}"
+    again = talk.read(f"{text[: found.start(1)]}{label}{text[found.end(1) :]}", previous)
+    if again.ask is not None and found.group(0).casefold().startswith(("with ", "over ", "on ", "under ")):
+        return None  # which cap goes "on with it" is asked of the words as they stand
+    return put_as(text, in_its_case(again, before, talk))
 
 
 def _why(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:

@@ -30,7 +30,7 @@ _OTHERS = word_set("he she they him her them")
 _FIRST = word_set("i we me us my our")
 _THIRD = word_set("he she him her his hers they their theirs")
 _ECHO = tag_set("not, filler, comma, be, self, and, and how about, det")
-_SHORT = 6
+_OF_ONE, _SHORT = ("may", "must", "where", "how", "how_many"), 6
 _OTHERWISE = word_set("ask asking want tell let decide choose go going")
 _TODAY = word_set("today now")
 _UNKNOWN = frozenset(
@@ -280,13 +280,8 @@ def take_up(found: Understood, frame: Frame, roles: Roles, before: Query, lookup
     roles.asked = _pieces_of(before)
     if any(piece.tag == "or" for piece in found.pieces) and isinstance(roles.value, Choices):
         roles.value = None  # "silver or gilt?" asks which
-    acted = lookup.aspects[before.aspect].kind == "act" and frame.kind in (
-        "may",
-        "must",
-        "who",
-        "when",
-        "why",
-    )
+    kinds = ("may", "must", "who", "when", "why")
+    acted = lookup.aspects[before.aspect].kind == "act" and frame.kind in kinds
     if acted and not roles.aspect and roles.value is None and not roles.value_aspect:
         roles.aspect = before.aspect
     return True
@@ -344,7 +339,8 @@ def case_in_talk(
     ):
         return kept_case(case, found, roles, previous, lookup)
     case = with_person(case, found, frame, previous, lookup)
-    return merge_case(case, pointed_at(found, previous, lookup), None, False, lookup)
+    joined = frame.carry and bool(roles.asked) and frame.kind in _OF_ONE  # "and may I wear the scarf?"
+    return merge_case(case, pointed_at(found, previous, lookup, joined), None, False, lookup)
 
 
 def kept_case(case: Case, found: Understood, roles: Roles, previous: Reading, lookup: Lookup) -> Case:

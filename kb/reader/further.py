@@ -321,6 +321,8 @@ def _by_label(text: str, missed: Abstain, previous: Reading, talk: Talk) -> Read
     for words in tried:
         again = in_its_case(talk.read(f"{words}?", previous), before, talk)
         query = again.query
+        if again.unused:
+            continue  # what is about something else is not of the thing before
         if query is not None and query.items == before.items and query.clause is None:
             return put_as(text, again)
         if (

@@ -29,12 +29,14 @@ def loose_there(found: Understood) -> int | None:
     return None
 
 
-def pointed_at(found: Understood, previous: Reading | None, lookup: Lookup) -> Mapping[str, ValueSet]:
-    """The facts of the question before that such words take over."""
+def pointed_at(
+    found: Understood, previous: Reading | None, lookup: Lookup, joined: bool = False
+) -> Mapping[str, ValueSet]:
+    """The facts of the question before that such words take over, or one that is `joined` to it by "and"."""
     if previous is None or previous.query is None:
         return {}
     facts = {f: v for f, v in previous.query.case.facts if lookup.facts[f].family in _CIRCUMSTANCES}
-    if _says_then(found):
+    if joined or _says_then(found):
         return facts
     if loose_there(found) is not None:
         return {fact: values for fact, values in facts.items() if is_place(fact, values, lookup)}

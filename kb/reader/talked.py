@@ -5,6 +5,7 @@ from __future__ import annotations
 import msgspec
 
 from kb.model.lookup import Lookup
+from kb.model.months import month_of
 from kb.model.questions import Query, Reading
 from kb.model.records import Case
 from kb.reader.lexicon import Lexicon
@@ -15,6 +16,7 @@ from kb.reader.spelling import Search
 from kb.text import Pattern
 from kb.wording import say_query
 
+_WORN = "worn:"
 _ITEM_ALONE = frozenset({"det", "poss", "filler", "comma", "item", "and", "how about"})
 _LED = Pattern(
     r"(?i)^(?:(?:no|nope|sorry|oh|ah|oops|well|ok|okay|then|i mean|i meant|make (?:that|it))\b[ ,.:]*)+"
@@ -44,16 +46,35 @@ class Talk(msgspec.Struct, frozen=True):
 
 
 def in_its_case(reading: Reading, before: Query, talk: Talk) -> Reading:
-    """A reading in the case of the question before, with what its own words state put in place of that."""
-    query = reading.query
+    """A reading in the case of the question before, with what its own words state put in place of that.
+
+    A day is named for one turn, and for why it was so; one garment is worn for another of its kind.
+    """
+    query, lookup = reading.query, talk.lookup
     if query is None:
         return reading
-    stated = {fact: values for fact, values in query.case.facts if fact not in reading.carried}
-    day = query.case.as_of if query.case.as_of != talk.case.as_of else before.case.as_of
-    case = merge_case(before.case, stated, day, query.case.alone, talk.lookup)
-    query = msgspec.structs.replace(query, case=case)
-    kept = tuple(fact for fact, _ in case.facts if fact not in stated)
-    return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query), carried=kept)
+    known_before = {fact for fact, _ in (*before.case.facts, *talk.case.facts)}
+    stated = {f: v for f, v in query.case.facts if f not in reading.carried or f not in known_before}
+    known, day = dict(before.case.facts), query.case.as_of
+    if day == talk.case.as_of != before.case.as_of:
+        month = month_of(before.case.as_of, lookup)
+        day = before.case.as_of if query.kind == "why" else day
+        known = {f: v for f, v in known.items() if query.kind == "why" or (f, v) != month}
+    gone = {f for f in known if f not in stated and any(_is_akin(f, fact, lookup) for fact in stated)}
+    gone |= {f"{_WORN}{item}" for item in query.items}
+    known = {fact: values for fact, values in known.items() if fact not in gone}
+    case = Case(as_of=day, facts=tuple(known.items()), alone=query.case.alone)
+    query = msgspec.structs.replace(query, case=merge_case(case, stated, None, False, lookup))
+    kept = tuple(fact for fact, _ in query.case.facts if fact not in stated)
+    return msgspec.structs.replace(reading, query=query, text=say_query(lookup, query), carried=kept)
+
+
+def _is_akin(one: str, other: str, lookup: Lookup) -> bool:
+    """Whether two facts are of things worn of one kind, narrower than clothing."""
+    if not (one.startswith(_WORN) and other.startswith(_WORN)):
+        return False
+    kinds = {k for k in lookup.broader(one.removeprefix(_WORN))[1:] if len(lookup.broader(k)) > 2}
+    return not kinds.isdisjoint(lookup.broader(other.removeprefix(_WORN)))
 
 
 def item_alone(text: str, lexicon: Lexicon, lookup: Lookup) -> str | None:

@@ -95,7 +95,23 @@ def _added(text: str, previous: Reading | None, talk: Talk) -> Reading | None:
     return added(text, previous, talk)
 
 
-def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading | None:
+def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
+    """A turn read by what was said before it, without the words that only tie it to that."""
+    from kb.reader.further import put_as  # noqa: PLC0415  only in a talk
+    from kb.reader.patter import loosely, of_another_matter, without_patter  # noqa: PLC0415
+
+    anew = of_another_matter(text)
+    if anew is not None:
+        return put_as(text, talk.read(anew, previous))
+    said = loosely(text, previous, talk)
+    reading = _further(said, previous, talk)
+    bare = without_patter(said) if reading.query is None else None
+    if bare is not None and (again := _further(bare, previous, talk)).query is not None:
+        said, reading = bare, again
+    return reading if said == text or reading.ask is not None else put_as(text, reading)
+
+
+def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     """A turn read by what was said before it."""
     from kb.reader.corrected import corrected  # noqa: PLC0415  only in a talk
     from kb.reader.elliptic import elliptic, of_the_same  # noqa: PLC0415

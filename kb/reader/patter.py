@@ -1,0 +1,121 @@
+"""The words of a turn that tie it to the talk and say nothing else, and loose ways of saying how things are.
+
+"Fine, and on leave then?", "sorry, wrong one, I meant the parade rig", "and at 12, if it stays dry?".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+
+from kb.measures import UNITS
+from kb.model.lookup import Lookup
+from kb.model.questions import Query, Reading
+from kb.reader.talked import Talk, item_alone
+from kb.text import Pattern
+
+_WEATHERS = (
+    "dry|wet|foul|fine|fair|clear|cold|cool|warm|hot|mild|dark|light|rough|calm|foggy|misty|windy|rainy|"
+    "sunny|snowy|stormy|icy|freezing"
+)
+# What is put in other words in any further turn: pattern, then what stands in its place.
+_ALWAYS = rf"""
+\b(have|has|having|had) (it|them|those|these) on\b => wear \2
+\b(i|we|he|she|they)(?:['\u2019]ve got|['\u2019]ve|['\u2019]s got| have got| has got| have| has)\s
+ ((?:the|an?|my|his|her) (?:[\w'-]+ )?[\w'-]+) on(?= ?[?.,;]| ?$| as well| too) => \1 wear \2
+\b(?:if |when |while |as long as |provided |so long as )?(?:it|the weather)(?:['\u2019]s)?
+ \s(?:stays|remains|keeps|staying|remaining) (dry|wet|fine|foul|fair|clear)\b => in \1 weather
+\b(?:it|the weather)(?:['\u2019]s)? (?:stays|remains|keeps|gets|turns|goes|staying|remaining|getting
+ |turning)\s(?=(?:really |properly |very |quite )?(?:{_WEATHERS})\b) => it is\s
+\b(?:properly|really|proper|downright|absolutely|quite|rather|fairly|nice and|good and|reasonably)\s
+ (?=(?:{_WEATHERS})\b) =>
+^(?:and |but |so )?(?:what(?:['\u2019]s| is| was) the (?:reason|reasoning|point|thinking|logic|sense|idea)
+ (?: (?:for|of|behind|in) (?:that|it|this))?|how come|for what reason|what for|why so|on what grounds)\W*$
+  => why?
+^((?:and |but |so )*)(?:(?:is|are) (?:there|it|they) )?(?:in )?(?:any|a) (?:particular|special|certain|set|
+ specific|given|prescribed|fixed) (colour|size|length|width|height|material|cloth|way|order|place|number)\b
+  => \1what \2
+\bhow (?:often|frequently|regularly)\b => when
+^(?:now|next|as for|on to|turning to|moving on to|back to|then there(?:['\u2019]s| is)|another thing,?)\s
+ ((?:the|my|our|an?) [\w' -]+?)[.:;,]+ (.+?)\b(?:it|they|them)\b(.*)$ => \2\1\3
+^(?:on )?(?:one|both|each|either|just one) (?:sides?|arms?|sleeves?|shoulders?|cuffs?|hands?|lapels?)
+ (?: or (?:on )?(?:one|both|two|the other|either))?\W*$ => where is it worn?
+^((?:and |but |so )*)(?:would|will|does|do) (?:that|it|this|the same)(?: last)?(?: one| answer| rule)?\s
+ (?:still |also )?(?:go|apply|hold|count|stand|be so|be true|be (?:ok|okay|fine|allowed)) => \1what about
+"""
+# What is left away, or put otherwise, where a turn is not understood as it stands.
+_ELSE = r"""
+^(?:(?:fine|great|good|thanks|thank you|understood|fair enough|never ?mind|cheers|got it|i see|all ?right|
+ very well|noted|cool|lovely|brilliant|perfect|interesting|aha|hm+|right|ok|okay|good to know|makes sense|
+ thought so|shame|pity|bother|damn|phew)(?: then)?[,.!;:]+ )+(?=\w) =>
+^(?:(?:no|nope|sorry|oops|oh|wait|hang on|hold on|my mistake|wrong \w+|(?:scratch|scrap|forget|strike|
+ ignore|cancel) that|correction|i meant(?: to say)?|i mean|i should have said|i should say|make (?:that|it)|
+ rather|let me rephrase|actually|apologies|my bad|i misspoke|i got that wrong|that(?:['\u2019]s| is) wrong|
+ not that)\b[,.;:! -]+)+(?=\w) =>
+^(?:one (?:more(?: thing| question)?|thing)|(?:another|next|last) (?:question|one)|while i(?:['\u2019]m| am)
+ \s(?:at it|here))(?: then| now)?[,.:;!]+ (?=\w) =>
+,? (?:mind|mind you|though|by the way|btw|as it happens|you see|remember|in fact|actually|admittedly|
+ if that (?:helps|matters)|i should (?:add|say|mention)|i forgot to (?:say|mention|add)|you know)\W*$ =>
+\b(?:well|far|just|right|way) (?=(?:outside|out of|off|away from|inside|in|on|at|below|above)\b) =>
+"""
+_OTHERWISE = Pattern(
+    r"(?i)^(?:(?:something|anything|new (?:question|topic|one)|fresh question|change of subject|"
+    r"another (?:thing|matter)|different (?:question|thing|matter|man|person|case|topic))"
+    r"(?: else| now| then)?[,.:;!]+ )+(?=\w)"
+)
+_OFF = Pattern(r"(?i)[,;] (?:and |with )?(?:the |my |his |her )?([a-z]+(?: [a-z]+)?) off(?= ?[,;?.!]| ?$)")
+_BARE = Pattern(
+    r"(?i)\b(at|it['\u2019]s|it is|is|only|below|above|under|over|around|about|to|exactly|say)"
+    r" ((?:minus |-)?\d+(?:\.\d+)?)(?= ?(?:[,.;?!] |[?!.]?$)| (?:but|and|with|if|when|though|then|in|on)\b)"
+)
+
+
+def loosely(text: str, previous: Reading, talk: Talk) -> str:
+    """The turn with its loose ways of saying how things are put plainly."""
+    said = _put(text, _ALWAYS)
+    off = _OFF.search(said)
+    if off is not None and item_alone(off.group(1), talk.lexicon, talk.lookup) is not None:
+        said = f"{said[: off.start()]}, without the {off.group(1)}{said[off.end() :]}"
+    return _with_unit(said, previous.query, talk.lookup) if previous.query is not None else said
+
+
+def without_patter(text: str) -> str | None:
+    """The turn without what only ties it to the talk; None where there is nothing of the kind."""
+    said = _put(text, _ELSE)
+    return said if said != text and any(sign.isalnum() for sign in said) else None
+
+
+def of_another_matter(text: str) -> str | None:
+    """ "Something else: may I ...?": the question alone, where a turn says that it begins anew."""
+    led = _OTHERWISE.match(text)
+    return text[led.end() :] if led is not None else None
+
+
+def _put(text: str, lines: str) -> str:
+    for pattern, instead in _ways(lines):
+        text = pattern.sub(instead, text)
+    return text
+
+
+@cache
+def _ways(lines: str) -> tuple[tuple[Pattern, str], ...]:
+    return tuple(_read(lines))
+
+
+def _read(lines: str) -> Iterator[tuple[Pattern, str]]:
+    for line in lines.strip().replace("\n ", "").splitlines():
+        way, _, instead = line.partition(" =>")
+        yield Pattern(f"(?i){way}"), instead.removeprefix(" ").replace(r"\s", " ")
+
+
+def _with_unit(text: str, before: Query, lookup: Lookup) -> str:
+    """A bare number in the unit of the one quantity that is known of the situation: "and at 12, in rain?"."""
+    units = [
+        (lookup.facts[fact].label, lookup.facts[fact].unit)
+        for fact, _ in before.case.facts
+        if lookup.facts[fact].kind == "quantity" and lookup.facts[fact].unit
+    ]
+    if len(units) != 1 or units[0][1] is None or lookup.aspects[before.aspect].kind in ("measure", "count"):
+        return text
+    unit = UNITS[units[0][1]].symbol if units[0][1] in UNITS else units[0][1]
+    return _BARE.sub(lambda found: f"{found.group(1)} {found.group(2)} {unit}", text)
