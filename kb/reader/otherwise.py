@@ -27,18 +27,9 @@ def otherwise(
 
     `before` are the items of the question before.
     """
-    if not _is_answerable(reading, lookup):
-        from kb.reader.gauge import gauged  # noqa: PLC0415  most questions are understood before
-
-        measured = gauged(found, roles, case, lookup)
-        if measured is not None:
-            return _made(reading, measured, lookup)
-    if reading.query is None:
-        from kb.reader.borne import borne  # noqa: PLC0415  as above
-
-        placed = borne(found, roles, case, lookup)
-        if placed is not None:
-            return _made(reading, placed, lookup)
+    matter = _of_another_matter(reading, found, roles, case, lookup)
+    if matter is not None:
+        return _made(reading, matter, lookup)
     plainer = [asked_either(found, before, lookup) or rephrased(as_mended(found), first=True)]
     if plainer == [None] and reading.query is None and not _is_choice(reading):
         from kb.reader.stand_ins import put_names  # noqa: PLC0415  most questions are understood before
@@ -60,7 +51,7 @@ def otherwise(
     if spared is not None:
         return msgspec.structs.replace(spared, question=reading.question, spans=reading.spans)
     if reading.abstain is None:
-        return reading
+        return _without_spare(reading, found, lookup, read) or reading
     from kb.reader.leadin import led_in  # noqa: PLC0415  as above
 
     led = led_in(found, lookup, read)
@@ -71,10 +62,47 @@ def otherwise(
     told = from_story(found, lookup, read)
     if told is not None:
         return msgspec.structs.replace(told, question=reading.question, spans=reading.spans)
+    return _at_last(reading, found, case, lookup, read)
+
+
+def _at_last(reading: Reading, found: Understood, case: Case, lookup: Lookup, read: Read) -> Reading:
+    """The reading without words that may go, or of a clause by its own words; else as it is."""
+    rest = _without_spare(reading, found, lookup, read)
+    if rest is not None:
+        return rest
     from kb.reader.by_words import clause_by_words  # noqa: PLC0415  most questions are understood before
 
     clause = clause_by_words(found, case, lookup)
     return _made(reading, clause, lookup) if clause is not None else reading
+
+
+def _of_another_matter(
+    reading: Reading, found: Understood, roles: Roles, case: Case, lookup: Lookup
+) -> Query | None:
+    """What the rules say in place of what was asked: another measure, a way of wearing, what is worn."""
+    measured = None
+    if not _is_answerable(reading, lookup):
+        from kb.reader.gauge import gauged  # noqa: PLC0415  most questions are understood before
+
+        measured = gauged(found, roles, case, lookup)
+    if measured is not None:
+        return measured
+    if reading.query is not None:
+        from kb.reader.nearest import nearest  # noqa: PLC0415  as above
+
+        return nearest(reading.query, lookup)
+    from kb.reader.borne import borne  # noqa: PLC0415  as above
+
+    return borne(found, roles, case, lookup)
+
+
+def _without_spare(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
+    from kb.reader.spare import without_spare  # noqa: PLC0415  only where all else did not understand
+
+    rest = without_spare(reading, found, lookup, read)
+    if rest is None:
+        return None
+    return msgspec.structs.replace(rest, question=reading.question, spans=reading.spans)
 
 
 def _made(reading: Reading, query: Query, lookup: Lookup) -> Reading:
