@@ -5,8 +5,9 @@ from __future__ import annotations
 import msgspec
 
 from kb.errors import UsageError
-from kb.measures import MeasureError, parse_measure
+from kb.measures import UNITS, MeasureError, parse_measure
 from kb.model.questions import Query, Reading
+from kb.reader.fits import rules_on
 from kb.reader.further import LEAD, bare_words, put_as
 from kb.reader.measured import rule_aspects
 from kb.reader.query import merge_case
@@ -48,7 +49,8 @@ def amount(text: str, previous: Reading, talk: Talk) -> Reading | None:
     label = talk.lookup.items[before.items[0]].label
     counted = {"count", "kit-count"} & set(rule_aspects(before.items[0], talk.lookup))
     if not counted and of_them is None:
-        unit = _unit_of(previous) if talk.lookup.aspects[before.aspect].kind == "measure" else ""
+        measures = talk.lookup.aspects[before.aspect].kind == "measure"
+        unit = (_unit_of(previous) or _unit_in_books(before, talk)) if measures else ""
         return _measured(text, f"{number} {unit}", before, talk) if unit else None
     act = "own" if before.aspect in ("possession", "kit-count") else "wear"
     again = _in_its_case(talk, before).read(f"may I {act} {number} {label}?", None)
@@ -73,6 +75,14 @@ def _unit_of(previous: Reading) -> str:
     """The unit in which a measure was said before, "" if there was none."""
     found = _UNIT.search(previous.question)
     return found.group(1) if found is not None else ""
+
+
+def _unit_in_books(before: Query, talk: Talk) -> str:
+    """The unit in which the books measure what was spoken of, "" where they use several."""
+    rules = rules_on(before.items, before.aspect, talk.lookup)
+    units = {rule.value.measure.unit for rule in rules if rule.value.measure is not None}
+    unit = units.pop() if len(units) == 1 else ""
+    return UNITS[unit].symbol if unit in UNITS else ""
 
 
 def _in_its_case(talk: Talk, before: Query) -> Talk:

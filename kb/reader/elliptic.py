@@ -27,6 +27,7 @@ from kb.reader.tokens import word_key
 from kb.text import Pattern
 
 _REQUIRED: tuple[Verdict, ...] = ("required",)
+_GRANTED = ("waiver", "authorisation")
 _WORN = frozenset({"wear", "carrying", "possession"})
 _WHY = Pattern(rf"(?i){LEAD}why (?:the |a |an |my |any |all the |all )?(.+?)(?: then| at all)?")
 _DO_IT = Pattern(
@@ -68,6 +69,11 @@ _ALLOWED = Pattern(
     r"(?: (?:is|are|be|would be|counts as|still))*(?: (?:with)?in (?:the )?(?:tolerance|limits?|bounds)|"
     r" (?:close|near) enough| acceptable| all right)(?:,? then)?"
 )
+_ALLOWS = Pattern(
+    rf"(?i){LEAD}what (?:does|do|would|will) (?:it|that|one|they) (?:allow|permit|let|mean|change|cover|"
+    r"excuse|give|get|say|do)(?: (?:me|us|you|one|for|exactly|to do|wear|of|from))*"
+)
+_SUCH = Pattern(rf"(?i){LEAD}(?:what about |how about |for )?(?:an? |the )?(.+?)(?: ones?)?(?: too| then)?")
 _NO_NOUN = (
     r"(?= (?:with|over|under|on|in|at|when|if|while|without|instead|and|or|for|as|to|then|too|off)\b|\W*$)"
 )
@@ -91,6 +97,12 @@ _OFF = Pattern(r"(?i)\b(?:off|away from|clear of|out of) the (\w+)\b")
 def elliptic(text: str, previous: Reading, talk: Talk) -> Reading | None:
     """The reading of such a turn; None for any other."""
     before, bare = previous.query, bare_words(text)
+    if (
+        before is not None
+        and before.clause is not None
+        and (other := _of_a_clause(text, bare, previous, talk))
+    ):
+        return other
     if before is None or not before.items:
         return None
     return (
@@ -118,6 +130,30 @@ def of_the_same(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     if query.kind != "why" and (query.kind not in ("may", "must") or query.polarity != "not"):
         return reading
     return in_its_case(reading, before, talk)
+
+
+def _of_a_clause(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "And mourning?", "a medical one?", after who grants what: the same asked of that."""
+    before, lookup = previous.query, talk.lookup
+    if before is not None and _ALLOWS.fullmatch(bare):
+        return talk.made(text, before)
+    said = _SUCH.fullmatch(bare)
+    spans = [s for s in previous.spans if s.role == "fact" and (s.target or "") in lookup.facts]
+    families: set[str] = {lookup.facts[s.target].family for s in spans if s.target} or {*_GRANTED}
+    words = content(said.group(1)) if said is not None else set()
+    named = [
+        fact.label
+        for fact in lookup.base.facts
+        if fact.family in families and fact.id not in {span.target for span in spans}
+        if any(words and words <= keys_of(name) for name in (fact.label, *fact.other_labels))
+    ]
+    if len(named) != 1 or len(spans) > 1:
+        return None
+    asked = f"who grants the {named[0]}?"
+    if spans:
+        asked = f"{previous.question[: spans[0].start]}{named[0]}{previous.question[spans[0].end :]}"
+    again = talk.read(asked, None)
+    return put_as(text, again) if again.query is not None and again.query.kind == "source" else None
 
 
 def _of_it(text: str, previous: Reading, talk: Talk) -> Reading | None:

@@ -30,6 +30,7 @@ _OTHERS = word_set("he she they him her them")
 _FIRST = word_set("i we me us my our")
 _THIRD = word_set("he she him her his hers they their theirs")
 _ECHO = tag_set("not, filler, comma, be, self, and, and how about, det")
+_HAVING = ("wear", "carrying", "possession")
 _OF_ONE, _SHORT = ("may", "must", "where", "how", "how_many"), 6
 _OTHERWISE = word_set("ask asking want tell let decide choose go going")
 _TODAY = word_set("today now")
@@ -282,7 +283,8 @@ def take_up(found: Understood, frame: Frame, roles: Roles, before: Query, lookup
         roles.value = None  # "silver or gilt?" asks which
     kinds = ("may", "must", "who", "when", "why")
     acted = lookup.aspects[before.aspect].kind == "act" and frame.kind in kinds
-    if acted and not roles.aspect and roles.value is None and not roles.value_aspect:
+    off = before.aspect not in _HAVING and any(p.tag == "leave off" for p in found.pieces)
+    if acted and not off and not roles.aspect and roles.value is None and not roles.value_aspect:
         roles.aspect = before.aspect
     return True
 

@@ -103,6 +103,7 @@ _NUMBERED = Pattern(r"(?i)\d|\b(?:zero|two|three|four|five|six|seven|eight|nine|
 _ENDED = word_set("off stop stopped idle over finished still ended")
 _NOT = Pattern(r"(?i)\b(?:not|no|isn|aren|never|without|off)\b|n['\u2019]t\b")
 _SUCH_ONE = Pattern(r"(?i)\b(?:the|a|an|my|that|those|these) ([\w'-]+(?: [\w'-]+)?) ones?\b")
+_NOT_EVEN = Pattern(rf"(?i){LEAD}not even (.+)")
 _OVER = Pattern(rf"(?i){LEAD}(?:even )?(over|under|on top of|beneath|with) (?:my |the |an? )?(.+)")
 _GENERIC = Pattern(
     r"(?i)\b(a|an|the|my|his|her|their|that|any|such a) (" + "|".join(sorted(CREDENTIAL_NOUNS)) + r")\b"
@@ -161,6 +162,8 @@ def in_full(text: str) -> str | None:
     found = _LIKEWISE.fullmatch(bare)
     if found is not None:
         return f"and what about {found.group(1)}?"
+    if (even := _NOT_EVEN.fullmatch(bare)) is not None:
+        return f"even {even.group(1)}?"
     if (denied := _NOT_THAT.fullmatch(bare)) is not None:
         return f"and {denied.group(1) or denied.group(2)}?"
     if any(pattern.fullmatch(bare) for pattern in (_WHICH_SIDE, _LEFT_RIGHT, _HOW_FAR, _FAR_FROM)):

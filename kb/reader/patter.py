@@ -40,6 +40,10 @@ _ALWAYS = rf"""
  ((?:the|my|our|an?) [\w' -]+?)[.:;,]+ (.+?)\b(?:it|they|them)\b(.*)$ => \2\1\3
 ^(?:on )?(?:one|both|each|either|just one) (?:sides?|arms?|sleeves?|shoulders?|cuffs?|hands?|lapels?)
  (?: or (?:on )?(?:one|both|two|the other|either))?\W*$ => where is it worn?
+^(?:and )?(?:my|our|the|his|her) (?:mate|pal|friend|brother|sister|colleague|chum|buddy|oppo|cousin|
+ partner)(?:['\u2019]s| is) ((?:an? |the )?[\w' -]+?)[,;.:]+ (?:and )?(can|may|must|could|should|does)
+ \s(?:he|she|they)\b
+  => \2 \1
 ^((?:and |but |so )*)(?:would|will|does|do) (?:that|it|this|the same)(?: last)?(?: one| answer| rule)?\s
  (?:still |also )?(?:go|apply|hold|count|stand|be so|be true|be (?:ok|okay|fine|allowed)) => \1what about
 """

@@ -19,8 +19,9 @@ _GRANTS = Pattern(
     r"(?:it|one|that|this|them|those)"
 )
 _LASTS = Pattern(
-    r"(?:(?:and|so|but) )?(?:for )?how long (?:does|do|is|are|will|would|can) (?:it|that|one|this|they) "
-    r"(?:be )?(?:last|good|valid|hold|run|granted|given)(?: for| good)?"
+    r"(?:(?:and|so|but) )?(?:for how long|how long for|"
+    r"(?:for )?how long (?:does|do|is|are|will|would|can) (?:it|that|one|this|they) "
+    r"(?:be )?(?:last|good|valid|hold|run|granted|given)(?: for| good)?)"
 )
 _SPELLS = Pattern(r"\b(?:day|week|month|year|until|expir|end)s?\b")
 _SEEKING = frozenset({"ask", "asks", "apply", "applies", "application", "grants", "granted", "grant"})
