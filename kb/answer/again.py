@@ -29,6 +29,7 @@ def saved_query(engine: Engine, reading: Any) -> Query:
         clause=reading["clause"],
         modalities=tuple(reading["verdicts"]),
         book=reading["book"],
+        as_such=reading["as_such"],
         other=None if other is None else _saved_case(other),
     )
 

@@ -32,12 +32,16 @@ def aspect_part(
     aspect: str,
     possible: Mapping[str, ValueSet],
     claim: ValueSet | None = None,
+    bound: bool = False,
 ) -> Part:
-    """The table of values left open for one aspect; with `claim`, the verdict is on the claimed values."""
+    """The table of values left open for one aspect; with `claim`, the verdict is on the claimed values.
+
+    `bound` asks whether these are all that is left ("must it be at most 7 in?"), not whether each of them is.
+    """
     group = engine.group(item, aspect)
 
     def key(statuses: tuple[ValueStatus, ...], duty: bool) -> Key:
-        verdict = _claimed(group, statuses, claim, duty) if claim else engine.verdict(group, statuses)
+        verdict = _claimed(group, statuses, claim, duty, bound) if claim else engine.verdict(group, statuses)
         return verdict, statuses
 
     folded: Key = ("conditional", ())
@@ -59,18 +63,26 @@ def aspect_part(
     return Part(item=item, aspect=aspect, cases=tuple(cases), derivations=tuple(derivations))
 
 
-def _claimed(group: Group, statuses: Sequence[ValueStatus], claim: ValueSet, duty: bool) -> Verdict:
-    """The verdict on claimed values. What a duty leaves open is permitted; all that it leaves, required."""
+def _claimed(
+    group: Group, statuses: Sequence[ValueStatus], claim: ValueSet, duty: bool, bound: bool
+) -> Verdict:
+    """The verdict on claimed values. What a duty leaves open is permitted; all that it leaves, required.
+
+    Where they are asked for as a bound, a part of them may be closed: "at most 7 in" and "more than 5 in".
+    """
     touched = [
         status
         for values, status in zip(group.classes, statuses, strict=True)
         if not is_empty(intersect(values, claim))
     ]
     verdict = claim_verdict(touched)
-    if not duty or verdict not in ("silent", "permitted"):
+    part_closed = bound and verdict == "prohibited" and set(touched) != {"closed"}
+    if not duty or not (part_closed or verdict in ("silent", "permitted")):
         return verdict
     beside = (s for v, s in zip(group.classes, statuses, strict=True) if not is_subset(v, claim))
-    return "required" if all(status == "closed" for status in beside) else "permitted"
+    if all(status == "closed" for status in beside):
+        return "required"
+    return verdict if part_closed else "permitted"
 
 
 def open_values(engine: Engine, group: Group, derivation: Derivation) -> tuple[OpenValue, ...]:

@@ -104,7 +104,7 @@ def _kinds_that_differ(engine: Engine, query: Query) -> tuple[str, ...]:
 
     Of an aspect with values only where the item itself has no rule to answer from.
     """
-    if not query.items or query.kind in ("list", "source", "compare"):
+    if not query.items or query.as_such or query.kind in ("list", "source", "compare"):
         return ()
     item = query.items[0]
     kinds = [
@@ -155,6 +155,8 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     both = any(case.verdict == "conflict" for case in part.cases)
     cited = carriers(engine.lookup, query, part)
     answer = _finish(engine, query, blank, [part], verdict, cited=cited, both=both)
+    if query.kind == "may" and verdict == "required" and (worn := _worn_so(engine, query, answer)):
+        return worn
     answer = replaced(answer, notes=(*answer.notes, *act_notes(engine, query, verdict)))
     if verdict not in ("prohibited", "conflict", "silent"):
         answer = replaced(answer, headline=" ".join((answer.headline, *foul_company(engine, query))))
@@ -179,9 +181,9 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
     item = query.items[0]
     wearing = query.aspect not in OWNED_ASPECTS
     possible = possible_facts(query.case, query.items, wearing, engine.lookup)
-    parts = _spoken(engine, item, aspects_of(engine, item, query.aspect), possible, query.value)
+    parts = _spoken(engine, query, aspects_of(engine, item, query.aspect), possible)
     if not parts and query.value is None:
-        parts = _spoken(engine, item, _akin(engine, item, query), possible, None)
+        parts = _spoken(engine, query, _akin(engine, item, query), possible)
     if not parts:
         if is_banned(engine, query):
             return _answer_as_worn(engine, query, blank)
@@ -203,15 +205,26 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
     return replaced(answer, notes=(*answer.notes, *claim_notes(engine, query)))
 
 
+def _worn_so(engine: Engine, query: Query, answer: Answer) -> Answer | None:
+    """That a thing may be worn, to who asks whether it may be in just the way that it must be worn in."""
+    manner = engine.lookup.aspects[query.aspect].within
+    if manner is None or manner in engine.lookup.aspects_within("care") or query.polarity == "not":
+        return None
+    worn = _answer_as_worn(engine, query, answer)
+    if worn.verdict not in ("permitted", "required"):
+        return None
+    way = say_verdict(engine.lookup, "required", msgspec.structs.replace(query, kind="how"))
+    known = {citation.number for citation in worn.citations}
+    cited = (*worn.citations, *(c for c in answer.citations if c.number not in known))
+    return replaced(worn, headline=f"{worn.headline} {way}", citations=cited)
+
+
 def _spoken(
-    engine: Engine,
-    item: str,
-    aspects: Sequence[str],
-    possible: dict[str, ValueSet],
-    claim: ValueSet | None,
+    engine: Engine, query: Query, aspects: Sequence[str], possible: dict[str, ValueSet]
 ) -> list[Part]:
     """The parts of the aspects of which the books say anything."""
-    parts = [aspect_part(engine, item, aspect, possible, claim) for aspect in aspects]
+    item, claim, bound = query.items[0], query.value, query.kind == "must"
+    parts = [aspect_part(engine, item, aspect, possible, claim, bound) for aspect in aspects]
     return [part for part in parts if any(case.verdict != "silent" for case in part.cases)]
 
 

@@ -214,6 +214,7 @@ def _reading(reading: Reading) -> Json:
         "verdicts": list(query.modalities) if query else [],
         "clause": query and query.clause,
         "book": query and query.book,
+        "as_such": bool(query and query.as_such),
         "carried": list(reading.carried),
         "unused": list(reading.unused),
         "text": reading.text,

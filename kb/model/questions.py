@@ -32,6 +32,7 @@ class Query(msgspec.Struct, frozen=True, kw_only=True):
     going without ("may I leave the cap off?"). `clause` is a clause id for a source question, `book` the id
     of a book or edition that it is narrowed to; `modalities` narrows a list to what is required, permitted
     or prohibited. `other` is the second case of a comparison; without it two `items` are compared in one.
+    `as_such` asks of something of the kind `items[0]` that no rule names.
     """
 
     kind: QuestionKind
@@ -44,6 +45,7 @@ class Query(msgspec.Struct, frozen=True, kw_only=True):
     modalities: tuple[Verdict, ...] = ()
     other: Case | None = None
     book: str | None = None
+    as_such: bool = False
 
 
 class Span(msgspec.Struct, frozen=True, kw_only=True):

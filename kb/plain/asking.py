@@ -25,7 +25,7 @@ KINDS = ("may", "must", "where", "how", "how_many", "who", "when", "list", "why"
 def is_sound(reading: Any, lookup: Lookup) -> bool:
     """Whether a reading names only what there is; one without a kind says nothing at all."""
     kind, value, clause = reading["kind"], reading["value"], reading["clause"]
-    rest = [reading[key] for key in ("items", "facts", "verdicts", "alone", "aspect", "polarity")]
+    rest = [reading[key] for key in ("items", "facts", "verdicts", "alone", "aspect", "polarity", "as_such")]
     if kind is None:
         others = (value, clause, reading["book"], reading["other"])
         return not any(rest) and all(one is None for one in others)
@@ -38,6 +38,7 @@ def is_sound(reading: Any, lookup: Lookup) -> bool:
         and all(verdict in VERDICTS for verdict in reading["verdicts"])
         and reading["aspect"] in lookup.aspects
         and reading["polarity"] in ("do", "not")
+        and isinstance(reading["as_such"], bool)
         and (value is None or values_from_json(value) is not None)
         and (clause is None or (kind == "source" and clause in lookup.clauses))
         and (
@@ -98,13 +99,17 @@ class Question:
             return verdict, rules
         claim = values_from_json(self.reading["value"])
         statuses = {fate.status for fate in fates if not is_empty(intersect(fate.values, claim))}
-        for status, name in (("contested", "conflict"), ("closed", "prohibited")):
-            if status in statuses:
-                return name, rules
+        if "contested" in statuses:
+            return "conflict", rules
+        part_closed = self.kind == "must" and "closed" in statuses and statuses != {"closed"}
+        if "closed" in statuses and not part_closed:
+            return "prohibited", rules
         duty = any(self.lookup.rules[r].modality == "must" for fate in fates for r in fate.closed_by)
+        beside = {fate.status for fate in fates if not is_subset(fate.values, claim)}
+        if part_closed:  # "at most 7 in", where another rule says "more than 5 in"
+            return ("required" if duty and beside <= {"closed"} else "prohibited"), rules
         if not duty:
             return ("permitted" if statuses == {"supported"} else "silent"), rules
-        beside = {fate.status for fate in fates if not is_subset(fate.values, claim)}
         return ("required" if beside <= {"closed"} else "permitted"), rules
 
     @property

@@ -8,12 +8,13 @@ from kb.measures import UNITS, from_base
 from kb.model.lookup import Lookup
 from kb.model.records import Aspect, Rule, RuleValue, Scope
 from kb.model.values import Choices, Ranges, ValueSet, contains
-from kb.wording.english import definite, listing, phrase, plural
+from kb.wording.counts import say_counted
+from kb.wording.english import definite, indefinite, listing, phrase, plural
 from kb.wording.labels import item_label, the_item
 from kb.wording.manners import is_manner, say_manner
 from kb.wording.positions import FEATURE, say_places, say_position, say_positions
 from kb.wording.quantities import say_count, say_intervals, say_length, say_measure
-from kb.wording.scopes import is_top, say_scope
+from kb.wording.scopes import act_subject, is_denial, is_top, say_scope
 
 
 def say_value(lookup: Lookup, aspect: str, value: RuleValue) -> str:
@@ -103,18 +104,44 @@ def say_aspect_statement(
     value = rule.value
     scope = say_scope(lookup, rule.scope)
     if is_manner(aspect):
+        if rule.modality == "must_not" and is_denial(lookup, rule, "must_not"):
+            return say_manner(lookup, act_subject(lookup, rule, "must_not"), aspect, "may"), False
         return say_manner(lookup, scope, aspect, verb), False
     if aspect.kind == "position":
         return _say_place(lookup, rule, verb, holder)
     said = say_value(lookup, aspect.id, value)
     if aspect.kind == "count":
+        counted = say_counted(lookup, rule, aspect, holder)
+        if counted:
+            return counted, bool(holder)
         return phrase(count_subject(lookup, rule.scope, aspect), verb, "be", said), False
     if aspect.kind == "order":
-        subject = f"{definite(aspect.label)} of {scope}, the senior first,"
-        return phrase(subject, verb, "be", said), False
+        things = plural(item_label(lookup, rule.scope.items[0])) if len(rule.scope.items) == 1 else scope
+        subject = phrase(things, verb, "be worn in this", aspect.label)
+        named = listing([the_item(lookup, item) for item in value.order])
+        return f"{subject}, the senior first: {named or said}", False
     if aspect.label == "reach":
         return phrase(scope, verb, aspect.label, said), False
+    plainly = _say_plainly(aspect, value, said)
+    if plainly:
+        return phrase(scope, verb, plainly), False
     return phrase(definite(aspect.label), "of", scope, verb, "be", said), False
+
+
+_DIMENSIONS = {"height": "high", "width": "wide", "length": "long", "diameter": "in diameter"}
+
+
+def _say_plainly(aspect: Aspect, value: RuleValue, said: str) -> str:
+    """What is said of a thing without the name of the aspect, "be navy blue", "be 1 in high"; else empty."""
+    if aspect.kind == "measure" and value.measure is not None and value.measure.datum is None:
+        return f"be {said} {_DIMENSIONS[aspect.id]}" if aspect.id in _DIMENSIONS else ""
+    if aspect.kind != "choice" or not isinstance(value.values, Choices) or value.values.complement:
+        return ""
+    if said.split()[-1] == aspect.label:
+        return f"be of {said}"
+    if aspect.id == "colour" and definite(said) != said:
+        return f"be {said}"
+    return f"have {indefinite(f'{said} {aspect.label}')}" if aspect.id == "finish" else ""
 
 
 def count_subject(lookup: Lookup, scope: Scope, aspect: Aspect) -> str:

@@ -17,7 +17,7 @@ from kb.wording.testing import phrase_of
 class Parts(NamedTuple):
     """A condition taken apart: who, what follows directly, what follows "when" and "unless".
 
-    `except_for` is the same as `unless` where that only says who somebody is.
+    `except_for` is the same as `unless` where that only says who somebody is, `exception` as a condition.
     """
 
     holder: tuple[Test, ...] = ()
@@ -25,6 +25,7 @@ class Parts(NamedTuple):
     when: tuple[Phrase, ...] = ()
     unless: tuple[Phrase, ...] = ()
     except_for: tuple[Test, ...] = ()
+    exception: Condition | None = None
 
 
 def say_test(lookup: Lookup, test: Test) -> str:
@@ -71,7 +72,9 @@ def take_apart(lookup: Lookup, condition: Condition) -> Parts:
         exceptions = (phrase_in(lookup, positive(lookup, any_of(unless))),)
     attached.sort(key=lambda p: p.place)
     holder.sort(key=lambda t: phrase_of(lookup, t).place)
-    return Parts(tuple(holder), tuple(attached), tuple(when), exceptions, people if len(unless) == 1 else ())
+    whole = positive(lookup, any_of(unless)) if unless else None
+    people = people if len(unless) == 1 else ()
+    return Parts(tuple(holder), tuple(attached), tuple(when), exceptions, people, whole)
 
 
 def phrase_in(lookup: Lookup, condition: Condition) -> Phrase:
@@ -189,6 +192,9 @@ def with_unless(text: str, unless: Sequence[Phrase], mark: str = ",") -> str:
     """The text with its exceptions behind it, set off by `mark`."""
     if not unless:
         return text
+    excepted = unless[0].attached
+    if excepted and text and not unless[0].holder and " and " not in excepted:
+        return f"{text}{mark} except {excepted.removeprefix('either ')}"
     said = unless[0].bare or unless[0].clause
     if ", or " not in said and "(a)" not in said:
         said = said.removeprefix("either ")

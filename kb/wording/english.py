@@ -18,7 +18,10 @@ _VOWEL_LETTERS = frozenset("AEFHILMNORSX")
 _CONSONANT_SOUND = Pattern(r"(uni|use|usu|eu|ewe|one\b|once\b|ut[ei])", re.I)
 _SILENT_H = Pattern(r"(hour|honour|honor|heir|honest)", re.I)
 _SINGULAR_S = Pattern(r"(ss|us|is|ous)$|^(lens|series|gas|news|canvas|bus|means|species)$", re.I)
-_UNCOUNTED = Pattern(r"(wear|gear|ware|jewell?e?ry|hair|clothing|equipment|kit|grooming|make-?up)$", re.I)
+_UNCOUNTED = Pattern(
+    r"(wear|gear|ware|jewell?e?ry|hair|clothing|equipment|kit|grooming|make-?up|varnish|polish|perfume)$",
+    re.I,
+)
 
 _LINKS = frozenset((
     "of", "in", "on", "at", "for", "with", "without", "from", "to", "by", "under", "over", "above", "below",
@@ -34,7 +37,8 @@ _IRREGULAR = {
 PREPOSITIONS = frozenset((
     "in", "on", "at", "under", "aboard", "by", "with", "without", "off", "during", "near", "inside",
     "outside", "within", "beyond", "between", "over", "below", "above", "behind", "before", "after", "along",
-    "among", "around", "beside", "from", "to", "up", "down", "of", "while", "for", "against", "across",
+    "among", "around", "beside", "beneath",
+    "from", "to", "up", "down", "of", "while", "for", "against", "across",
 ))  # fmt: skip
 ADVERBS = frozenset((
     "ashore", "afloat", "aboard", "abroad", "aloft", "indoors", "outdoors", "outside", "inside", "alongside",

@@ -35,6 +35,7 @@ _TREATMENTS = frozenset((
     "shake", "soak", "sponge", "starch", "steam", "store", "stow", "test", "trim", "tumble", "varnish",
     "wash", "wax", "wipe", "wrap", "wring",
 ))  # fmt: skip
+_AFTER = frozenset(("", "enough", "and", "or", "all", "back", "together", "away", "flat"))
 _DONE = {"hang": "hung", "keep": "kept", "sew": "sewn", "shake": "shaken", "wring": "wrung"}
 _DOUBLED = ("dab", "pin", "trim", "wrap")
 
@@ -47,11 +48,13 @@ def is_manner(aspect: Aspect) -> bool:
 def say_manner(lookup: Lookup, scope: str, aspect: Aspect, verb: str) -> str:
     """ "The coat must be buttoned to the throat", "must have the collar turned down", else quoted."""
     words = aspect.label.lower().split()
+    if aspect.within == "fit" and len(words) > 1 and words[0].endswith("ing") and words[1] in PREPOSITIONS:
+        return phrase(scope, verb, "be worn", aspect.label)
     done = treated(aspect)
     if done or _is_predicate(words):
         return phrase(scope, verb, "be", done or aspect.label)
     if _is_feature(words):
-        return phrase(scope, verb, "have", aspect.label)
+        return phrase(scope, verb, "have", definite(aspect.label))
     if _is_material(words):
         return phrase(scope, verb, "be of", aspect.label)
     if aspect.within == "construction" and len(words) > 1 and not words[0].endswith("ing"):
@@ -90,7 +93,7 @@ def _is_predicate(words: list[str]) -> bool:
     first, second = [*words, "", ""][:2]
     if first in PREPOSITIONS or (first, second) == ("out", "of"):
         return True
-    joins = first.endswith(",") or second in PREPOSITIONS or second in ("", "enough", "and", "or", "all")
+    joins = first.endswith(",") or second in PREPOSITIONS or second in _AFTER
     word = first.rstrip(",").split("-")[-1]
     return joins and (bool(_PARTICIPLE.search(word)) or (word in _ADJECTIVES and second != "by"))
 

@@ -63,7 +63,8 @@ def say_days(interval: Interval) -> str:
     return f"on {_day(first)}" if end == first + 1 else f"from {_day(first)} to {_day(end - 1)}"
 
 
-def _count_bounds(interval: Interval) -> tuple[int | None, int | None]:
+def count_bounds(interval: Interval) -> tuple[int | None, int | None]:
+    """The least and the greatest whole number within an interval; None where it has no bound."""
     low = None if interval.low is None else -int(-interval.low // 1)
     if low is not None and low == interval.low and interval.low_open:
         low += 1
@@ -75,7 +76,7 @@ def _count_bounds(interval: Interval) -> tuple[int | None, int | None]:
 
 def say_count(interval: Interval) -> str:
     """Whole numbers within an interval: "at most 2", "exactly 3", "2 to 4", "none"."""
-    low, high = _count_bounds(interval)
+    low, high = count_bounds(interval)
     if low is None or low <= 0:
         if high is None:
             return "any number"

@@ -61,7 +61,9 @@ def _for_person(lookup: Lookup, query: Query, lead: str = "for") -> str:
 
 
 def items_in_words(lookup: Lookup, query: Query) -> str:
-    """ "the quilted liner with the storm coat"."""
+    """ "the quilted liner with the storm coat"; "any insignia that no rule names" of a kind as such."""
+    if query.as_such:
+        return f"any {item_label(lookup, query.items[0])} that no rule names"
     others = [the_item(lookup, item) for item in query.items[1:]]
     return phrase(the_item(lookup, query.items[0]), f"with {listing(others)}" if others else "")
 

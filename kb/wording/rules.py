@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 import datetime
+import re
+from collections.abc import Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
+from kb.model.conditions import AllOf
 from kb.model.lookup import Lookup
-from kb.model.records import Aspect, Modality, Rule
+from kb.model.records import OWNED_ASPECTS, Aspect, Modality, Rule
 from kb.model.values import Choices, contains
 from kb.wording.aspects import say_aspect_statement
 from kb.wording.conditions import Parts, follow, take_apart, with_unless
+from kb.wording.counts import EVERY_MEMBER
 from kb.wording.english import phrase, sentence
 from kb.wording.holders import say_subject
 from kb.wording.labels import rule_reference
+from kb.wording.phrases import Phrase
 from kb.wording.quantities import say_date
 from kb.wording.scopes import act_object, act_subject, is_denial
 
@@ -40,7 +45,7 @@ def say_rule(lookup: Lookup, rule: Rule, period: str | None = None) -> str:
     """
     parts = take_apart(lookup, rule.condition)
     aspect = lookup.aspects[rule.aspect]
-    repaired = f"where the duty of {rule_reference(lookup, rule.repairs)} is broken," if rule.repairs else ""
+    repaired = f"where {rule_reference(lookup, rule.repairs)} is not complied with," if rule.repairs else ""
     if aspect.kind == "act" and aspect.verb is not None:
         statement = _say_act(lookup, rule, aspect, parts)
     else:
@@ -59,15 +64,36 @@ def _arranged(lookup: Lookup, statement: Statement, parts: Parts) -> str:
     else:
         text = phrase(text, tail)
     mark = "," if tail or "," in text else ""
+    if not tail and " must not " in text and _denies(parts.unless):
+        unless = parts.unless[0]
+        where = unless.attached or f"when {unless.bare or unless.clause}"
+        return f"{text.replace(' must not ', ' may ', 1)} only {where}"
     if parts.except_for and statement.beside:
         return f"{text}{mark} except {statement.beside} {say_subject(lookup, parts.except_for)}"
-    return with_unless(text, parts.unless, mark)
+    except_by = _except_by(lookup, parts) if statement.beside == "by" else ""
+    return f"{text}{mark} except by {except_by}" if except_by else with_unless(text, parts.unless, mark)
+
+
+def _except_by(lookup: Lookup, parts: Parts) -> str:
+    """Who is left out and when, "members with the coxswain appointment when diving"; else empty."""
+    if not isinstance(parts.exception, AllOf):
+        return ""
+    left_out = take_apart(lookup, parts.exception)
+    if not left_out.holder or left_out.unless:
+        return ""
+    return phrase(say_subject(lookup, left_out.holder), follow(left_out))
+
+
+def _denies(unless: Sequence[Phrase]) -> bool:
+    """Whether exceptions deny something themselves: "only when not on watch" is plainer than "unless not"."""
+    return any(re.search(r"\b(not|neither|without)\b", phrase.bare or phrase.clause) for phrase in unless)
 
 
 def _say_act(lookup: Lookup, rule: Rule, aspect: Aspect, parts: Parts) -> Statement:
     """ "K5 and above must wear the cap", or without a holder "The cap must be worn"."""
     modality = rule.modality if aspect_is_done(rule) else _turned(rule.modality)
-    subject = say_subject(lookup, parts.holder)
+    owned = aspect.id in OWNED_ASPECTS and modality == "must"
+    subject = say_subject(lookup, parts.holder, EVERY_MEMBER if owned else "")
     if subject.startswith("everyone except ") and modality == "must_not":
         nobody = f"no one {subject.removeprefix('everyone ')}"
         text = phrase(nobody, "may", aspect.verb or "do", act_object(lookup, rule, "may"))

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from kb.model.lookup import Lookup
 from kb.model.records import Modality, Rule, Scope
-from kb.wording.english import definite, listing
+from kb.wording.english import definite, indefinite, is_plural, listing
 from kb.wording.labels import item_label, the_item, the_items
 
+GROOMING = "grooming"
 _NEGATIVE = ("must_not", "need_not")
 
 
@@ -32,6 +33,18 @@ def is_denial(lookup: Lookup, rule: Rule, modality: Modality) -> bool:
     return is_class(lookup, scope) or (len(scope.items) > 1 and scope.alternatives is None)
 
 
+def one_of(lookup: Lookup, item: str) -> str:
+    """An item in a rule, "the storm coat"; of grooming nobody has the one, "a beard", "cosmetics"."""
+    label = item_label(lookup, item)
+    if GROOMING not in lookup.broader(item):
+        return the_item(lookup, item)
+    return label if is_plural(label) else indefinite(label)
+
+
+def _listed(lookup: Lookup, items: tuple[str, ...], word: str = "and") -> str:
+    return listing([one_of(lookup, item) for item in items], word)
+
+
 def _other_than(lookup: Lookup, scope: Scope) -> str:
     return f" other than {the_items(lookup, scope.excluding, 'or')}" if scope.excluding else ""
 
@@ -49,7 +62,7 @@ def say_class(lookup: Lookup, scope: Scope, word: str) -> str:
 
 
 def _alternatives(lookup: Lookup, scope: Scope) -> str:
-    items = [the_item(lookup, item) for item in scope.items]
+    items = [one_of(lookup, item) for item in scope.items]
     if scope.alternatives == "one":
         return f"either {listing(items, 'or')}" if len(items) == 2 else f"exactly one of {listing(items)}"
     return f"{items[0]}, {items[1]} or both" if len(items) == 2 else f"at least one of {listing(items)}"
@@ -61,7 +74,7 @@ def say_scope(lookup: Lookup, scope: Scope, word: str = "any") -> str:
         return _alternatives(lookup, scope)
     if is_class(lookup, scope):
         return say_class(lookup, scope, word)
-    return the_items(lookup, scope.items) + _other_than(lookup, scope)
+    return _listed(lookup, scope.items) + _other_than(lookup, scope)
 
 
 def act_subject(lookup: Lookup, rule: Rule, modality: Modality) -> str:
@@ -71,7 +84,7 @@ def act_subject(lookup: Lookup, rule: Rule, modality: Modality) -> str:
         return say_scope(lookup, scope, "the" if modality == "must" and not scope.excluding else "any")
     if len(scope.items) == 1:
         return say_class(lookup, scope, "no")
-    items = [the_item(lookup, item) for item in scope.items]
+    items = [one_of(lookup, item) for item in scope.items]
     return f"neither {items[0]} nor {items[1]}" if len(items) == 2 else f"none of {listing(items)}"
 
 
@@ -82,5 +95,5 @@ def act_object(lookup: Lookup, rule: Rule, modality: Modality) -> str:
         return say_scope(lookup, scope, "the" if modality == "must" and not scope.excluding else "any")
     word = "or" if modality in _NEGATIVE and scope.alternatives is None else "and"
     if word == "or":
-        return the_items(lookup, scope.items, "or") + _other_than(lookup, scope)
+        return _listed(lookup, scope.items, "or") + _other_than(lookup, scope)
     return say_scope(lookup, scope)

@@ -25,6 +25,11 @@ from kb.wording.sets import Atom, atoms, closed, negated, say_ordered
 
 _BRANCHES = Pattern(r"\b(branch|department|division|corps|section)\b", re.I)
 _FEW = 3  # "in fell or hall rig" is plainer than "in any rig except rope rig"
+_ADJECTIVE = Pattern(
+    r"(y|ous|ful|less|able|ible|ish|ed|ic)$|^(clear|fair|foul|fine|dry|wet|hot|cold|cool|warm|calm|rough|mild|bad"
+    r"|good|severe|normal|poor|bright|dull|overcast|light|heavy|strong|usual)$"
+)
+_ABOUT = {"weather": "in", "activity": "during"}
 _LEADING = Pattern(r"\b(by|at|in|during) (the )?")
 
 
@@ -39,7 +44,7 @@ def _stripped(lookup: Lookup, fact: Fact, values: list[str]) -> list[str] | None
             found.append(" ".join(words[len(own) :]))
         elif len(words) > len(own) and low[-len(own) :] == own:
             found.append(" ".join(words[: -len(own)]))
-        elif len(words) > 1 and len(own) > 1 and low[-1] == own[0]:
+        elif len(words) > 1 and len(own) > 1 and low[-1] in (own[0], own[-1]):
             found.append(" ".join(words[:-1]))
         else:
             return None
@@ -161,7 +166,32 @@ def _noun_choice(lookup: Lookup, fact: Fact, picked: list[Atom], turned: bool) -
         had = listing([indefinite(label) for label in labels], "or")
         return Phrase(f"{WEARER} has {had}", None, f"with {had}", noun=had, place=6)
     said = _join_atoms(lookup, fact, picked, turned)
+    lead = _lead(fact, labels) if not any(w for _, w in picked) else None
+    if lead is not None:
+        named = f"{lead} {with_shared_end(labels, 'or')}"
+        clause = f"there is {said}" if lead == "in" and not turned else f"{subject} {verb} {said}"
+        if turned:
+            return Phrase(clause, negated(named, len(labels) > 1), noun=said)
+        return Phrase(clause, named, named, noun=said, place=6)
     return Phrase(f"{subject} {verb} {said}", noun=phrase(fact.label, said))
+
+
+def _lead(fact: Fact, labels: list[str]) -> str | None:
+    """What leads to names of weather or of doings, "in rain", "during rope work"; None if they are no names.
+
+    An adjective is none ("the weather is foul"), nor is what somebody is ("hauling lines").
+    """
+    lead = _ABOUT.get(fact.label.lower())
+    firsts = [label.split()[0].lower() for label in labels]
+    if lead is None or any(map(is_adverbial, labels)):
+        return None
+    if lead == "during" and any(map(is_participial, labels)):
+        return None
+    if lead == "in" and any(len(label.split()) == 1 and _ADJECTIVE.search(label) for label in labels):
+        return None
+    if "the" in firsts:  # "on the way to work", "during the parade" do not share their beginning
+        return "on" if len(labels) == 1 and labels[0].split()[1:2] == ["way"] else None
+    return lead
 
 
 def _is_qualified(fact: Fact, label: str) -> bool:

@@ -38,7 +38,7 @@ def test_a_companion_that_may_not_be_worn_itself_is_named(demo: KnowledgeBase) -
             "May a K6 have a 3/4 in beard?",
             "Whether the beard may be worn at all: Yes. The beard may be worn, unless",
         ),
-        ("May I have a tattoo at a funeral?", "The tattoo must be covered when"),
+        ("May I have a tattoo at a funeral?", "A tattoo must be covered when"),
         ("How tall is the storm hat?", "speak of the storm hat, but no rule says this."),
         ("May a K5 wear the beard when diving?", ""),
         (

@@ -37,7 +37,7 @@ def test_what_is_false_is_shown_with_its_line_its_clause_and_a_sentence(
     assert screen.startswith("Not in order: 1 thing to mend.\n")
     assert f"{path}:3: error [wrong-value]" in screen
     assert "“The storm coat is of navy blue proofed cloth with a sewn lining.”" in " ".join(screen.split())
-    assert "> The colour of the storm coat must be navy blue" in screen
+    assert "> The storm coat must be navy blue" in screen
     assert "2 sentences, 1 borne out by the books" in screen
 
 
@@ -78,7 +78,7 @@ def test_json_has_the_documented_keys(
     wrong = next(f for f in found["findings"] if f["code"] == "wrong-value")
     assert wrong["clause"] == "Dress Order (2024) 2.1"
     assert wrong["severity"] == "error"
-    assert wrong["suggestion"].startswith("The colour of the storm coat must be navy blue")
+    assert wrong["suggestion"].startswith("The storm coat must be navy blue")
     assert [unread["text"] for unread in found["unread"]] == [UNREAD.strip()]
     assert found["counts"]["sentences"] >= found["counts"]["confirmed"] + found["counts"]["unread"]
 

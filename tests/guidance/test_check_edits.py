@@ -88,4 +88,4 @@ def test_a_finding_says_what_the_book_says_and_what_to_write() -> None:
     assert (finding.line, finding.code, finding.severity) == (line, "wrong-measure", "error")
     assert finding.clause == "Interim Notice to the Dress Order (2026) 3"
     assert "1 1/2 in (38 mm) wide" in finding.quotation
-    assert finding.suggestion.startswith("The width of any belt must be 1 1/2 in (38 mm)")
+    assert finding.suggestion.startswith("Any belt must be 1 1/2 in (38 mm) wide")

@@ -41,6 +41,12 @@ def turned(text: str) -> Iterator[str]:
         yield text.replace(" must ", " need not ", 1)
         yield text.replace(" must ", " must not ", 1)
         yield text.replace(" must ", " may ", 1)
+    elif "no more than " in text.lower():
+        yield re.sub(r"(?i)no more than (.+?) may ", r"At least \1 must ", text, count=1)
+        yield re.sub(r"(?i)no more than (.+?) may ", r"More than \1 may ", text, count=1)
+    elif " may be worn only " in text:
+        yield text.replace(" may be worn only ", " must be worn ", 1)
+        yield text.replace(" may be worn only ", " must not be worn ", 1)
     elif text.startswith("No ") and " may be " in text:
         yield f"Any {text[3:]}"
     elif "nothing may be " in text:

@@ -34,7 +34,7 @@ def manner(label: str, within: str) -> Aspect:
         ("fit", "trousers inside", "the cap must not have the trousers inside"),
         ("fit", "out of sight", "the cap must not be out of sight"),
         ("fit", "discreet", "the cap must not be discreet"),
-        ("fit", "ending at the ear", "the fit of the cap must not be “ending at the ear”"),
+        ("fit", "ending at the ear", "the cap must not be worn ending at the ear"),
     ],
 )
 def test_a_manner_becomes_a_predicate_where_its_text_allows(within: str, label: str, said: str) -> None:

@@ -149,11 +149,11 @@ SENTENCES = [
     ),
     (
         rule("must", "ring", aspect="count", value=m("at most 2"), when=ash),
-        "Ashore, the number of finger rings worn must be at most 2.",
+        "Ashore, no more than two finger rings may be worn.",
     ),
     (
         rule("must", "bar", aspect="count", value=m("1")),
-        "The number of bars of merit worn must be exactly 1.",
+        "Exactly one bar of merit must be worn.",
     ),
     (
         rule("may", "pin", aspect="stock", value=m("at least 3")),
@@ -167,15 +167,15 @@ SENTENCES = [
             value=choices("gilt", "silver"),
             when=both(is_("grade", "W1", "W2", "W3", "W4"), is_("rig", "parade")),
         ),
-        "For officers in parade rig, the colour of the keeper's pin must be gilt or silver.",
+        "For officers in parade rig, the keeper's pin must be gilt or silver.",
     ),
     (
         rule("must", "jersey", aspect="colour", value=choices("navy")),
-        "The colour of the jersey must be navy blue.",
+        "The jersey must be navy blue.",
     ),
     (
         rule("may", "outer-garment", aspect="colour", value=choices("navy")),
-        "The colour of any outer garment may be navy blue.",
+        "Any outer garment may be navy blue.",
     ),
     (rule("must", "cap", aspect="fit:square"), "The service cap must be square on the head."),
     (
@@ -221,7 +221,7 @@ SENTENCES = [
             aspect="precedence",
             value=RuleValue(values=choices("a"), order=("diver-badge", "pilot-badge")),
         ),
-        "The order of precedence of any insignia, the senior first, must be the diver badge, then the pilot badge.",
+        "Insignia must be worn in this order of precedence, the senior first: the diver badge and the pilot badge.",
     ),
     (
         rule("may", "cap", when=both(yes("holds:diver"), is_("branch", "boats"))),
@@ -295,7 +295,7 @@ SENTENCES = [
         rule("must", "u-pin", when=span("temperature", 10, 20)),
         "The Union pin (large) must be worn when the air temperature is from 10 °C to 20 °C.",
     ),
-    (rule("may", "hair", aspect="colour", value=choices("silver")), "The colour of the hair may be silver."),
+    (rule("may", "hair", aspect="colour", value=choices("silver")), "The hair may be silver."),
     (
         rule("must_not", "smock", valid_from=datetime.date(2026, 10, 1)),
         "From 1 October 2026, the tarred smock must not be worn.",
@@ -306,7 +306,7 @@ SENTENCES = [
     ),
     (
         rule("must", "cap", repairs=f"{EDITION}/r"),
-        "Where the duty of Dress Order (2024) 4.12 is broken, the service cap must be worn.",
+        "Where Dress Order (2024) 4.12 is not complied with, the service cap must be worn.",
     ),
     (
         rule("may", "cap", when=is_("granted:heat", "superintendent", "board")),

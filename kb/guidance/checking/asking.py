@@ -1,72 +1,142 @@
 """A claim put as a question, "Is it true that ...?", as the structured questions that it comes to.
 
-The grammar of guidance reads what the reader of questions leaves: every word has its place in it, so that
-"unless machinery is running or the wearer is hauling lines" is never taken for hauling lines.
+The grammar of guidance reads a claim before the reader of questions does: every word has its place in it, so
+that "unless machinery is running or the wearer is hauling lines" is never taken for hauling lines.
 """
 
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping
-from itertools import product
+from collections.abc import Iterator, Mapping
+from itertools import combinations
 
 import msgspec
 
 from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.claims import Claims
 from kb.guidance.checking.truth import boxes
+from kb.guidance.checking.words import fold
+from kb.model.conditions import Condition, Test, all_of, any_of
+from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
-from kb.model.records import Case
-from kb.model.values import ValueSet
+from kb.model.records import Case, Rule, Scope
+from kb.model.values import NO, YES, ValueSet, contains
 from kb.text import Pattern
-from kb.wording import say_query
+from kb.wording import rule_reference, say_query
 
 _CLAIMED = Pattern(r"(?i)\s*is it (?:true|so|right|correct|a fact) that (?P<claim>.+?)[\s.?!]*")
-_TANGLED = Pattern(r"(?i)\b(?:unless|except|other than|neither|nor|either|both|only)\b")
-_MOST = 8
+_BROKEN = Pattern(
+    r"(?:where|when|if) (?:the duty of )?(?P<duty>.+?) is (?:not (?:complied with|met|kept)|broken), "
+    r"(?P<rest>.+)"
+)
+_MOST = 16
+_WORN = "worn:"
 
 
 def claim_readings(text: str, reading: Reading, claims: Claims, case: Case) -> tuple[Reading, ...]:
     """The readings of a claim that a question asks to confirm, one for each thing and each alternative.
 
-    None if `reading`, that of the reader of questions, will do: it has one and no word in it binds others.
+    None if the words leave open what they ask for and `reading`, that of the reader of questions, will do.
     """
     match = _CLAIMED.fullmatch(text)
-    if match is None or (reading.query is not None and _TANGLED.search(match["claim"]) is None):
+    found = match and read_claim(match["claim"], claims)
+    if not found or (reading.query is not None and (not found[0].sure or found[0].weak)):
         return ()
     return tuple(
         msgspec.structs.replace(
             reading, text=say_query(claims.lookup, query), query=query, ask=None, abstain=None
         )
-        for query in queries_of(match["claim"], claims, case)
+        for query in queries_of(found[0], found[1], claims, case)
     )
 
 
-def queries_of(text: str, claims: Claims, case: Case) -> tuple[Query, ...]:
-    """The questions that a claim comes to; none if it was not understood.
-
-    A duty over a choice of things, and a class less some of its things, are no single questions either.
-    """
+def read_claim(text: str, claims: Claims) -> tuple[Claim, Rule | None] | None:
+    """A claim, and the duty on whose breach it rests if it says so; None if it was not understood."""
     claim = claims.read(text)
-    if claim is None or claim.residual or claim.scope.alternatives or claim.scope.excluding:
-        return ()
-    found = boxes(claims.names, claim.condition)
-    pairs = list(product(claim.scope.items, found or ()))
-    return tuple(_query(claim, claims, case, item, box) for item, box in pairs) if len(pairs) <= _MOST else ()
+    if claim is not None:
+        return claim, None
+    match = _BROKEN.fullmatch(fold(text))
+    duty = match and _repaired(match["duty"], claims.lookup)
+    claim = claims.read(match["rest"]) if match and duty else None
+    return (claim, duty) if claim is not None and duty else None
 
 
-def _query(claim: Claim, claims: Claims, case: Case, item: str, box: Mapping[str, ValueSet]) -> Query:
+def _repaired(reference: str, lookup: Lookup) -> Rule | None:
+    """The duty of the clause that a text names, if a rule says what to do once it is broken."""
+    named = reference.removeprefix("the ")
+    duties = (lookup.rules[rule.repairs] for rule in lookup.base.rules if rule.repairs)
+    return next((duty for duty in duties if fold(rule_reference(lookup, duty.id)) == named), None)
+
+
+def queries_of(claim: Claim, duty: Rule | None, claims: Claims, case: Case) -> tuple[Query, ...]:
+    """The questions that a claim comes to; none if they would be too many.
+
+    A duty over a choice asks for each thing without the others, and for every two together where only one may
+    be; a class less some of its things asks for each of its other kinds.
+    """
+    lookup = claims.lookup
+    condition = claim.condition if duty is None else all_of([claim.condition, duty.condition, _breach(duty)])
+    asked: list[Query] = []
+    for kind, items, more in _things(claim, lookup):
+        for box in boxes(claims.names, all_of([condition, *more])) or ():
+            asked.append(_query(claim, lookup, kind, items, case, box))
+    return tuple(asked) if len(asked) <= _MOST else ()
+
+
+Thing = tuple[str, tuple[str, ...], tuple[Condition, ...]]
+"""May or must, the things asked about together, and what else holds of what is worn."""
+
+
+def _things(claim: Claim, lookup: Lookup) -> Iterator[Thing]:
+    scope = claim.scope
+    kind = "must" if claim.modality in ("must", "need_not") else "may"
+    if scope.alternatives and claim.modality == "must":
+        for item in scope.items:
+            others = (other for other in scope.items if other != item)
+            yield kind, (item,), tuple(Test(_WORN + other, NO) for other in others)
+        if scope.alternatives == "one":
+            for pair in combinations(scope.items, 2):
+                yield "may", pair, ()
+        return
+    for item in _kinds(scope, lookup) if scope.excluding else scope.items:
+        yield kind, (item,), ()
+
+
+def _kinds(scope: Scope, lookup: Lookup) -> Iterator[str]:
+    """The broadest kinds of a class that have none of what is left out of it."""
+    out = {narrow for item in scope.excluding for narrow in lookup.narrower(item)}
+    left = list(scope.items)
+    for item in left:
+        if item in out:
+            continue
+        if out.isdisjoint(lookup.narrower(item)):
+            yield item
+        else:
+            left += [one for one in lookup.narrower(item)[1:] if item in lookup.items[one].broader]
+
+
+def _breach(duty: Rule) -> Condition:
+    """That a duty to wear something (or not to) is broken."""
+    worn = contains(duty.value.values, "yes") == (duty.modality == "must")
+    tests = [Test(_WORN + item, NO if worn else YES) for item in duty.scope.items]
+    return all_of(tests) if worn else any_of(tests)
+
+
+def _query(
+    claim: Claim, lookup: Lookup, kind: str, items: tuple[str, ...], case: Case, box: Mapping[str, ValueSet]
+) -> Query:
     facts = {**dict(case.facts), **box}
     day = case.as_of
+    act = lookup.aspects[claim.aspect].kind == "act"
     if claim.since is not None:
         day = max(day, claim.since)
     if claim.until is not None:
         day = min(day, claim.until - datetime.timedelta(days=1))
-    act = claims.lookup.aspects[claim.aspect].kind == "act"
     return Query(
-        kind="must" if claim.modality in ("must", "need_not") else "may",
-        items=(item,),
+        kind="must" if kind == "must" else "may",
+        items=items,
         aspect=claim.aspect,
         value=None if act else claim.value.values,
         case=Case(as_of=day, facts=tuple(facts.items())),
+        as_such=claim.residual,
     )

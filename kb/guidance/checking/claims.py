@@ -14,30 +14,23 @@ import msgspec
 
 from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.conditions import read_holder, read_people, read_tail
+from kb.guidance.checking.counts import Counting
 from kb.guidance.checking.modals import Modal, denied, find_modals
 from kb.guidance.checking.openings import openings, period, turned
+from kb.guidance.checking.orders import read_order
 from kb.guidance.checking.scopes import left_out, read_scope
-from kb.guidance.checking.statements import Statements, after
+from kb.guidance.checking.statements import after
 from kb.guidance.checking.words import fold
 from kb.model.conditions import ALWAYS, Condition, all_of, negate
-from kb.model.records import Aspect, RuleValue, Scope
+from kb.model.records import Aspect, RuleValue
 from kb.model.values import YES
 from kb.text import Pattern
 
 _ADVERBS = Pattern(r"(?:(?:always|also|at all times|both|each|all|then|therefore) )+")
-_COUNTED = Pattern(
-    r"(?:not more than|no more than|at most|up to|a maximum of) (?P<number>\w+) (?P<items>.+?) "
-    r"(?:may|must|can|shall|are to|are|is) (?:be )?(?P<rest>.+)"
-)
-_WEARING_AT_MOST = Pattern(
-    r"(?P<holder>.+?) (?:(?:may|can|shall|must) wear (?:at most|no more than|not more than|up to"
-    r"|a maximum of)|(?:must|may|shall) not wear more than) (?P<number>\w+) (?P<what>.+)"
-)
-_AT_ONCE = Pattern(r"at (?:a|one|any one|the same) time|at once|together")
 _NOT_BOTH = Pattern(r", but not both\b,?")
 
 
-class Claims(Statements):
+class Claims(Counting):
     """Reads claims in the language of one rule base."""
 
     def read(self, sentence: str) -> Claim | None:
@@ -65,7 +58,8 @@ class Claims(Statements):
 
     def _statements(self, core: str) -> Iterator[Claim | None]:
         """Every way to take a text for a statement; a plain verb ("keepers wear it") is the last resort."""
-        yield self._counted(core)
+        yield read_order(self.names, core)
+        yield self.counted(core)
         for modal in find_modals(core):
             yield self._core(core, modal)
         for verb, pattern in self._verbs:
@@ -78,33 +72,6 @@ class Claims(Statements):
         """The verbs of acts and what they look like in a sentence."""
         verbs = [aspect.verb for aspect in self._acts if aspect.verb]
         return [(verb, re.compile(rf"(?<= )(?:{_third(verb)}) ")) for verb in verbs]
-
-    def _counted(self, core: str) -> Claim | None:
-        """ "Not more than two badges may be worn", "Members may wear at most 2 badges at a time"."""
-        wearing = _WEARING_AT_MOST.fullmatch(core)
-        if wearing:
-            words = wearing["what"].split(" ")
-            turned = (
-                f"at most {wearing['number']} {' '.join(words[:cut])} may be worn "
-                f"{' '.join(words[cut:])} by {wearing['holder']}"
-                for cut in range(len(words), 0, -1)
-            )
-            return next((claim for text in turned if (claim := self._counted(text)) is not None), None)
-        match = _COUNTED.match(core)
-        if match is None:
-            return None
-        for aspect in self._others:
-            words = fold(aspect.label).split()
-            rest = after(match["rest"], words[-1]) if aspect.kind == "count" else None
-            found = read_scope(self.names, match["items"], "must", False) if rest is not None else None
-            for value in self.values.at_start(aspect.id, f"at most {match['number']}") if found else ():
-                modal = Modal(0, 0, "must")
-                scope, denial = found or (Scope(items=()), True)
-                tail = _AT_ONCE.sub("", rest or "").strip()
-                claim = None if denial else self._claim(modal, scope, aspect.id, value.value, tail)
-                if claim is not None:
-                    return claim
-        return None
 
     def _opening(self, text: str) -> Condition | None:
         """What stands before the statement: "for K2 and above in watch rig", "when it is winter"."""

@@ -97,7 +97,9 @@ def _exception(names: Names, text: str) -> Condition | None:
     plain = text.strip(" ,")
     lead = _AFTER_EXCEPT.match(plain)
     rest = plain[lead.end() :] if lead else plain
-    return read_holder(names, rest) or read_condition(names, rest) or read_condition(names, plain)
+    people = read_people(names, rest) if lead and lead[0] in ("by ", "for ") else None
+    found = read_holder(names, rest) or people or read_condition(names, rest)
+    return found or read_condition(names, plain)
 
 
 def read_condition(names: Names, text: str) -> Condition | None:

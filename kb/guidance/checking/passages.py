@@ -30,7 +30,9 @@ from kb.model.lookup import Lookup
 from kb.model.records import Clause, Rule
 from kb.wording import clause_reference, say_rule
 
-_BROKEN = re.compile(r"where the duty of(?: the)?[ ,]*is broken, (?P<rest>.+)")
+_BROKEN = re.compile(
+    r"where(?: the duty of)?(?: the)?[ ,]*is (?:broken|not (?:complied with|met|kept)), (?P<rest>.+)"
+)
 _ONLY_QUOTED = re.compile(r'"[^"]*"[.,;]?')
 LONGEST = 3_000
 _SHOWN = 200

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cached_property
 
 from kb.guidance.checking.claim import Claim
@@ -18,6 +19,7 @@ from kb.text import Pattern
 from kb.wording.manners import say_manner
 
 _RESIDUAL = Pattern(r"(?:^|,? )(?:unless|except when|except where) (?:it is |they are )?provided for$")
+_HAVING = Pattern(r"have (?:an? |the )?")
 _THING = "this thing"
 _QUOTED = Pattern(r'"(?P<text>[^"]*)"[.,]?')
 
@@ -169,13 +171,15 @@ class Statements:
         return None
 
     def _plain_value(self, left: str, modal: Modal, right: str) -> Claim | None:
-        """ "The storm coat must be navy blue", "The belt must be 2 in wide"."""
-        found = read_scope(self.names, left, modal.modality, False) if modal.be else None
+        """ "The storm coat must be navy blue", "must have a matt finish", "The belt must be 2 in wide"."""
+        found = read_scope(self.names, left, modal.modality, False)
         if found is None or found[1]:
             return None
+        if not modal.be:
+            return self._valued(modal, found[0], _HAVING.match(right), right)
         for aspect in self._others:
             if aspect.kind == "choice":
-                for value in self.values.at_start(aspect.id, right):
+                for value in self.values.at_start(aspect.id, right.removeprefix("of ")):
                     tail = value.rest.strip().removeprefix(f"in {fold(aspect.label)}")
                     claim = self._claim(modal, found[0], aspect.id, value.value, tail)
                     if claim is not None:
@@ -191,6 +195,18 @@ class Statements:
                     )
                     if claim is not None:
                         return claim
+        return None
+
+    def _valued(self, modal: Modal, scope: Scope, having: re.Match[str] | None, right: str) -> Claim | None:
+        """ "(The buckle must) have a matt finish": a value before the name of its aspect."""
+        for aspect in self._others if having else ():
+            if aspect.kind != "choice" or having is None:
+                continue
+            for value in self.values.at_start(aspect.id, right[having.end() :]):
+                rest = after(value.rest.strip(), fold(aspect.label))
+                claim = None if rest is None else self._claim(modal, scope, aspect.id, value.value, rest)
+                if claim is not None:
+                    return claim
         return None
 
 

@@ -1,0 +1,90 @@
+"""Limits on numbers as sentences: "No more than two pins may be worn", "A K1 must wear exactly one bar"."""
+
+from __future__ import annotations
+
+import re
+
+from kb.model.lookup import Lookup
+from kb.model.records import OWNED_ASPECTS, Aspect, Rule
+from kb.model.values import Ranges
+from kb.wording.english import head_index, is_plural, phrase, plural
+from kb.wording.labels import item_label
+from kb.wording.quantities import count_bounds
+from kb.wording.scopes import is_top
+
+EVERY_MEMBER = "every member"
+_NUMBERS = (
+    "no",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+)
+_PAIRED = frozenset(
+    ("trousers", "shorts", "goggles", "glasses", "spectacles", "braces", "tights", "overalls")
+)
+
+
+def say_counted(lookup: Lookup, rule: Rule, aspect: Aspect, holder: str) -> str:
+    """The statement of a duty to wear or own so many things; empty where it has no such plain form."""
+    values, scope = rule.value.values, rule.scope
+    words = aspect.label.split()
+    act = next((a for a in lookup.base.aspects if a.verb and len(words) == 2 and a.done == words[1]), None)
+    if rule.modality != "must" or act is None or not isinstance(values, Ranges) or len(values.intervals) != 1:
+        return ""
+    if len(scope.items) != 1 or scope.excluding or is_top(lookup, scope.items[0]):
+        return ""
+    low, high = count_bounds(values.intervals[0])
+    many, modal = _limits(low, high)
+    things = _things(item_label(lookup, scope.items[0]), high if high is not None else low)
+    if not many or not things:
+        return ""
+    if not holder and modal == "must" and aspect.id in OWNED_ASPECTS:
+        holder = EVERY_MEMBER
+    if holder:
+        return phrase(holder, modal, act.verb or "have", many, things)
+    return phrase(many, things, modal, "be", act.done or "done")
+
+
+def _limits(low: int | None, high: int | None) -> tuple[str, str]:
+    """The number and the modal: "no more than two" may be worn, "at least two" must be."""
+    if high is not None and high > 0 and (low is None or low <= 0):
+        return f"no more than {_number(high)}", "may"
+    if low is None or low <= 0 or (high is not None and high < low):
+        return "", ""
+    if high is None:
+        return f"at least {_number(low)}", "must"
+    if high == low:
+        return f"exactly {_number(low)}", "must"
+    return f"{_number(low)} to {_number(high)}", "must"
+
+
+def _number(number: int) -> str:
+    return _NUMBERS[number] if number < len(_NUMBERS) else str(number)
+
+
+def _things(label: str, number: int | None) -> str:
+    """The things that are counted; empty where a label in the plural has no singular that is sure."""
+    if number != 1:
+        return plural(label)
+    if not is_plural(label):
+        return label
+    words = label.split()
+    index = head_index(words)
+    head = words[index]
+    if (
+        head.lower() in _PAIRED
+        or not re.search(r"[^s]s$", head)
+        or re.search(r"(ies|[sxz]es|[cs]hes)$", head)
+    ):
+        return ""
+    words[index] = head[:-1]
+    return " ".join(words)
