@@ -8,7 +8,7 @@ from kb.answer.common import Part, row_label
 from kb.explanation import derive
 from kb.model.questions import AnswerCase, Derivation, OpenValue, ValueFate, ValueStatus, Verdict
 from kb.model.records import Rule
-from kb.model.values import ValueSet, contains, intersect, is_empty, is_subset, unite
+from kb.model.values import ValueSet, contains, intersect, is_empty, is_subset, others_in, unite
 from kb.reasoner import Engine, Group, claim_verdict, rows
 from kb.wording import say_open_values, say_value
 
@@ -38,7 +38,7 @@ def aspect_part(
 
     `bound` asks whether these are all that is left ("must it be at most 7 in?"), not whether each of them is.
     """
-    group = engine.group(item, aspect)
+    group = engine.group(item, aspect, others_in(claim))
 
     def key(statuses: tuple[ValueStatus, ...], duty: bool) -> Key:
         verdict = _claimed(group, statuses, claim, duty, bound) if claim else engine.verdict(group, statuses)

@@ -51,6 +51,7 @@ ValueSet = Choices | Ranges
 
 EVERYTHING = Choices(frozenset(), complement=True)
 NOTHING = Choices(frozenset())
+OTHER = "other:"  # leads a value that a question names and no book does; no id of a value begins so
 YES = Choices(frozenset({"yes"}))
 NO = Choices(frozenset({"no"}))
 ALL_NUMBERS = Ranges((Interval(),))
@@ -58,6 +59,13 @@ ALL_NUMBERS = Ranges((Interval(),))
 
 def choices(*members: str) -> Choices:
     return Choices(frozenset(members))
+
+
+def others_in(values: ValueSet | None) -> frozenset[str]:
+    """The values of a set that no book names: each is one more in the domain where it is asked about."""
+    if not isinstance(values, Choices):
+        return frozenset()
+    return frozenset(member for member in values.members if member.startswith(OTHER))
 
 
 def point(number: Fraction | int) -> Ranges:

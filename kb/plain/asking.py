@@ -9,7 +9,19 @@ from typing import Any
 
 from kb.model.lookup import Lookup
 from kb.model.records import OWNED_ASPECTS, Rule
-from kb.model.values import NO, YES, Interval, Ranges, ValueSet, intersect, is_empty, is_subset
+from kb.model.values import (
+    NO,
+    OTHER,
+    YES,
+    Choices,
+    Interval,
+    Ranges,
+    ValueSet,
+    intersect,
+    is_empty,
+    is_subset,
+    others_in,
+)
 from kb.plain.cases import WORN, Known, restrict
 from kb.plain.ranging import Range
 from kb.plain.saved import facts_from_json, values_from_json
@@ -39,12 +51,25 @@ def is_sound(reading: Any, lookup: Lookup) -> bool:
         and reading["aspect"] in lookup.aspects
         and reading["polarity"] in ("do", "not")
         and isinstance(reading["as_such"], bool)
-        and (value is None or values_from_json(value) is not None)
+        and (value is None or _is_sound_value(values_from_json(value), reading["aspect"], lookup))
         and (clause is None or (kind == "source" and clause in lookup.clauses))
         and (
             reading["book"] is None
             or (kind == "source" and reading["book"] in {*lookup.books, *lookup.editions})
         )
+    )
+
+
+def _is_sound_value(values: ValueSet, aspect: str, lookup: Lookup) -> bool:
+    """Whether every value of a choice is one that the books name, or marked as one that they do not name."""
+    named = lookup.aspects[aspect].values
+    if lookup.aspects[aspect].kind != "choice" or not named:
+        return True
+    labels = {label.casefold() for value in named for label in (value.id, value.label, *value.other_labels)}
+    others = {other.removeprefix(OTHER).casefold() for other in others_in(values)}
+    known = {*others_in(values), *(value.id for value in named)}
+    return (
+        isinstance(values, Choices) and values.members <= known and "" not in others and not others & labels
     )
 
 
@@ -59,7 +84,8 @@ class Question:
     """The `reading` of an answer over the meaning of the rules on a day."""
 
     def __init__(self, reading: Any, lookup: Lookup, day: datetime.date) -> None:
-        self.reading, self.lookup, self.meaning = reading, lookup, Meaning(lookup, day)
+        value = None if reading["value"] is None else values_from_json(reading["value"])
+        self.reading, self.lookup, self.meaning = reading, lookup, Meaning(lookup, day, others_in(value))
         self.items: list[str] = reading["items"]
         self.aspect: str = reading["aspect"]
         self.kind: str | None = reading["kind"]

@@ -98,8 +98,8 @@ class Effect(NamedTuple):
 class CaseSpace:
     """What the records say about cases on one day, before one rule is weighed against another."""
 
-    def __init__(self, lookup: Lookup, day: datetime.date) -> None:
-        self.lookup, self.day = lookup, day
+    def __init__(self, lookup: Lookup, day: datetime.date, more: frozenset[str] = frozenset()) -> None:
+        self.lookup, self.day, self.more = lookup, day, more
         self.rules = {rule.id: rule for rule in lookup.base.rules if self.in_force(rule)}
         self.days = {fact.id for fact in lookup.base.facts if fact.kind == "date"}
         self._implied: dict[tuple[Condition, Condition], bool] = {}
@@ -184,14 +184,14 @@ class CaseSpace:
         return self._rules_for[item, aspect]
 
     def aspect_values(self, aspect: str) -> ValueSet:
-        """All values of an aspect; only whole ones count where it is a count."""
+        """All values of an aspect, with those that only a question names; only whole ones count of a count."""
         record = self.lookup.aspects[aspect]
         if record.kind == "act":
             return unite(YES, NO)
         if record.kind in ("measure", "count"):
             return Ranges((Interval(Fraction(0), low_open=record.kind == "measure"),))
         if record.kind == "choice" and record.values:
-            return Choices(frozenset(value.id for value in record.values))
+            return Choices(frozenset(value.id for value in record.values) | self.more)
         return EVERYTHING
 
     # -- what a rule says of an item --------------------------------------------------------------------

@@ -22,10 +22,10 @@ class Fate(NamedTuple):
 
 
 class Meaning(CaseSpace):
-    """What the rules mean on one day."""
+    """What the rules mean on one day; `more` are values that a question names and no book does."""
 
-    def __init__(self, lookup: Lookup, day: datetime.date) -> None:
-        super().__init__(lookup, day)
+    def __init__(self, lookup: Lookup, day: datetime.date, more: frozenset[str] = frozenset()) -> None:
+        super().__init__(lookup, day, more)
         self._wins: dict[tuple[str, str], tuple[str, str]] = {}
 
     def inside_of(self, effect: Effect, pieces: Sequence[ValueSet]) -> set[int]:

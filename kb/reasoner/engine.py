@@ -53,7 +53,7 @@ def scan_candidates(lookup: Lookup) -> Candidates:
 class Group(msgspec.Struct, frozen=True):
     """All that decides one aspect of one item: its norms and the classes of values they tell apart.
 
-    Each norm comes with the mask of its values.
+    Each norm comes with the mask of its values. `more` are values beside those that the books name.
     """
 
     item: str
@@ -61,6 +61,7 @@ class Group(msgspec.Struct, frozen=True):
     rules: tuple[str, ...]
     norms: tuple[tuple[Norm, int], ...]
     classes: tuple[ValueSet, ...]
+    more: frozenset[str] = frozenset()
 
 
 class Engine:
@@ -77,7 +78,7 @@ class Engine:
         self._conditions = _Conditions(self)
         self._exclusions: dict[frozenset[str], tuple[Condition, ...]] = {}
         self.precedence = Precedence(lookup, as_of, self._conditions, self.exclusions())
-        self._groups: dict[tuple[str, str], Group] = {}
+        self._groups: dict[tuple[str, str, frozenset[str]], Group] = {}
         self._watched: dict[tuple[str, str, frozenset[str]], tuple[_Watched, _Limits, tuple[str, ...]]] = {}
         self._problems: dict[tuple[object, ...], Problem] = {}
         self._disablers: dict[str, list[str]] | None = None
@@ -119,8 +120,8 @@ class Engine:
                         self._disablers.setdefault(target, []).append(other.id)
         return self._disablers.get(rule, ())
 
-    def domain(self, aspect: str) -> tuple[ValueSet, bool]:
-        """All values of an aspect, and whether only whole numbers count."""
+    def domain(self, aspect: str, more: frozenset[str] = frozenset()) -> tuple[ValueSet, bool]:
+        """All values of an aspect, with `more` that no book names, and whether only whole numbers count."""
         record = self.lookup.aspects[aspect]
         if record.kind == "act":
             return Choices(frozenset({"yes", "no"})), False
@@ -129,20 +130,20 @@ class Engine:
         if record.kind == "count":
             return _COUNTS, True
         if record.kind == "choice" and record.values:
-            return Choices(frozenset(value.id for value in record.values)), False
+            return Choices(more.union(value.id for value in record.values)), False
         return Choices(frozenset(), complement=True), False
 
-    def group(self, item: str, aspect: str) -> Group:
-        """The candidate rules of an item and aspect with their norms."""
-        if (item, aspect) not in self._groups:
+    def group(self, item: str, aspect: str, more: frozenset[str] = frozenset()) -> Group:
+        """The candidate rules of an item and aspect with their norms; `more` widens the domain."""
+        if (item, aspect, more) not in self._groups:
             lookup = self.lookup
             rules = tuple(dict.fromkeys(self._candidates(item, aspect, self.as_of)))
             norms = [norm for rule in rules for norm in norms_of(lookup, lookup.rules[rule], item)]
-            domain, whole = self.domain(aspect)
+            domain, whole = self.domain(aspect, more)
             classes = value_classes([norm.values for norm in norms], domain, whole)
             masked = tuple((norm, mask_of(norm.values, classes)) for norm in norms)
-            self._groups[item, aspect] = Group(item, aspect, rules, masked, classes)
-        return self._groups[item, aspect]
+            self._groups[item, aspect, more] = Group(item, aspect, rules, masked, classes, more)
+        return self._groups[item, aspect, more]
 
     # -- one decided case -------------------------------------------------------------------------------
 
@@ -247,7 +248,7 @@ class Engine:
             facts = {test.fact for condition in (*watched.values(), *limits) for test in tests(condition)}
             self._watched[place] = (watched, limits, tuple(sorted(facts)))
         watched, limits, names = self._watched[place]
-        known = (*place, tuple(possible.get(fact) for fact in names))
+        known = (*place, group.more, tuple(possible.get(fact) for fact in names))
         if known not in self._problems:
             if len(self._problems) >= _PROBLEMS_KEPT:
                 self._problems.pop(next(iter(self._problems)))

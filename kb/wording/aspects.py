@@ -7,7 +7,7 @@ import re
 from kb.measures import UNITS, from_base
 from kb.model.lookup import Lookup
 from kb.model.records import Aspect, Rule, RuleValue, Scope
-from kb.model.values import Choices, Ranges, ValueSet, contains
+from kb.model.values import OTHER, Choices, Ranges, ValueSet, contains
 from kb.wording.counts import say_counted
 from kb.wording.english import definite, indefinite, listing, phrase, plural
 from kb.wording.labels import item_label, the_item
@@ -82,6 +82,8 @@ def _is_simple(values: Ranges, unit: str) -> bool:
 
 
 def _loose(lookup: Lookup, member: str) -> str:
+    if member.startswith(OTHER):
+        return member.removeprefix(OTHER)
     return the_item(lookup, member) if member in lookup.items else member.replace(":", " ")
 
 

@@ -8,7 +8,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import OpenValue, Query, Verdict
-from kb.model.values import YES
+from kb.model.values import YES, others_in
 from kb.wording.aspects import of_item, say_claimed
 from kb.wording.cases import Facts, say_depends, say_fact, say_facts
 from kb.wording.english import listing, phrase, sentence
@@ -184,6 +184,9 @@ def _matter(lookup: Lookup, query: Query) -> str:
         return f"whether {_thing(lookup, query)} {modal} be {_done(lookup, query)}"
     if aspect.kind == "position":
         return f"where {the_item(lookup, query.items[0])} must be worn"
+    if others_in(query.value):
+        said = say_claimed(lookup, aspect.id, query.items[0], query.value)  # type: ignore[arg-type]
+        return f"whether {of_item(lookup, aspect.id, query.items[0])} may be {said}"
     return of_item(lookup, aspect.id, query.items[0])
 
 
@@ -283,7 +286,7 @@ def _say_conflict(lookup: Lookup, query: Query, rules: Sequence[str]) -> str:
 
 
 def _say_value_verdict(lookup: Lookup, verdict: Verdict, query: Query, values: Sequence[OpenValue]) -> str:
-    if query.value is not None:
+    if query.value is not None and not (verdict == "prohibited" and others_in(query.value) and values):
         return _say_claim(lookup, verdict, query)
     stated = [_state(lookup, query, aspect, values) for aspect in dict.fromkeys(v.aspect for v in values)]
     if not stated:
@@ -292,6 +295,8 @@ def _say_value_verdict(lookup: Lookup, verdict: Verdict, query: Query, values: S
                 f"the books say how {the_item(lookup, query.items[0])} must be {_done(lookup, query)}"
             )
         return sentence(f"the books settle {_matter(lookup, query)}")
+    if query.value is not None and query.kind in ("may", "must"):  # no book names what was asked about
+        stated.insert(0, "Yes." if _is_good(query, verdict) else "No.")
     return " ".join(stated)
 
 

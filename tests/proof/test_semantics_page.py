@@ -10,7 +10,7 @@ import pytest
 
 from kb.model.lookup import Lookup
 from kb.model.records import Case
-from kb.model.values import Choices, ValueSet, point
+from kb.model.values import OTHER, Choices, ValueSet, contains, others_in, point
 from kb.reasoner import Engine, facts_of, possible_facts, rows
 from kb.sources import load_texts
 from tests.documents.pages import ROOT, fences_of, text_of
@@ -100,10 +100,14 @@ def case_of(text: str) -> Case:
 
 def outcome(lookup: Lookup, what: str, case: Case, wanted: str) -> str:
     """What the reasoner says, in the words of the page."""
-    item, _, aspect = what.partition(" ")
+    item, aspect, value = (*what.split(), *("wear", "")[what.count(" ") :])
     engine = Engine(lookup, case.as_of)
-    group = engine.group(item, aspect or "wear")
+    group = engine.group(item, aspect, others_in(Choices(frozenset({value}))))
     problem = engine.problem(group, possible_facts(case, (item,), False, lookup))
+    if value.startswith(OTHER):
+        (decision,) = problem.decisions()
+        fates = zip(group.classes, decision.fates, strict=True)
+        return ", ".join(fate.status for values, fate in fates if contains(values, value))
     if wanted.startswith("open: "):
         (decision,) = problem.decisions()
         fates = zip(group.classes, decision.fates, strict=True)
