@@ -140,37 +140,27 @@ class KnowledgeBase:
             stated = self._stated(part) if len(parts) > 1 and reading.query is None else ()
             known.update(stated)
             if not stated:
-                alike = self._alike(reading, case, previous) if reading.ask is not None else ()
                 asked = self._claimed(part, reading, case) or reader.each_thing(reading, self.lookup)
-                answers += alike or _told_once([answer for one in asked for answer in self._answers(one)])
-                asked = tuple(answer.reading for answer in alike) or asked
-                previous = asked[-1] if reading.query is not None or alike else previous
+                told = [answer for one in asked for answer in self._answers(one, case, previous)]
+                answers += _told_once(told)
+                if reading.query is not None:
+                    previous = asked[-1]
+                elif told[-1].reading.query is not None:
+                    previous = told[-1].reading
         return tuple(answers)
 
-    def _alike(self, reading: Reading, case: Case, previous: Reading | None) -> tuple[Answer, ...]:
-        """The answers in place of asking which of several things is meant; empty where it has to be asked."""
-        from kb.answer.alike import told_alike  # noqa: PLC0415  only where something is asked back
-        from kb.reader.offered import offered  # noqa: PLC0415  as above
+    def _answers(self, reading: Reading, case: Case, previous: Reading | None) -> tuple[Answer, ...]:
+        """The answer to a reading; others, where it asked back or the books are silent."""
+        if reading.query is not None:
+            answer = self.answer(reading)
+            if answer.outcome == "answer" and answer.verdict != "silent":
+                return (answer,)
+        from kb.instead import answers_instead  # noqa: PLC0415  most questions are answered as they stand
 
-        texts = offered(reading)
-        found = [self.read(t, facts=case.facts, as_of=case.as_of, previous=previous) for t in texts.values()]
-        items = [one.query.items[:1] if one.query is not None else () for one in found]
-        if not found or items != [(item,) for item in texts]:
-            return ()
-        found = [msgspec.structs.replace(f, question=reading.question, spans=reading.spans) for f in found]
-        return told_alike(found, [self.answer(one) for one in found], self.lookup)
+        def read(text: str) -> Reading:
+            return self.read(text, facts=case.facts, as_of=case.as_of, previous=previous)
 
-    def _answers(self, reading: Reading) -> tuple[Answer, ...]:
-        """The answer to a reading; one for each kind of the thing where these fare alike."""
-        answer = self.answer(reading)
-        if answer.outcome != "ask" or reading.query is None or answer.ask is None:
-            return (answer,)
-        from kb.answer.alike import told_alike  # noqa: PLC0415  only where something is asked back
-        from kb.reader.offered import of_kinds  # noqa: PLC0415  as above
-
-        kinds = of_kinds(reading, answer.ask, self.lookup)
-        told = told_alike(kinds, [self.answer(one) for one in kinds], self.lookup) if kinds else ()
-        return told or (answer,)
+        return answers_instead(reading, read, self.answer, self.lookup)
 
     def _claimed(self, text: str, reading: Reading, case: Case) -> tuple[Reading, ...]:
         """The claim of "Is it true that ...?" read as guidance is; empty where the reader does as well."""

@@ -42,8 +42,7 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
             return _each(answers, queries)
         return _led_by(bearing[0], answers) if len(bearing) == 1 else ()
     leads = {_lead(answer) for answer in answers}
-    bound = "prohibited" if queries[0].polarity == "not" else "required"  # to go without what must be worn
-    required = [answer for answer in answers if answer.verdict == bound]
+    required = [answer for answer in answers if answer.verdict == "required"]
     if len(required) == 1:
         return _led_by(required[0], answers)
     return _each(answers, queries) if len(leads) == 1 and "" not in leads else ()

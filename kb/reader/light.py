@@ -237,10 +237,10 @@ def _falling(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: 
     if tokens[piece.first].low in LEADING_PREPOSITIONS:
         return
     after = index + 1
-    if _tag(found, after) == "be" and _tag(found, after + 1) in ("unknown", "act"):
-        if tokens[found[after + 1].first].low in _FALLING and _tag(found, after + 2) in ("in", "on"):
-            _retag(found, after, "filler")  # "fog is rolling in"
-            after += 1
+    rolls = _tag(found, after) == "be" and _tag(found, after + 1) in ("unknown", "act")
+    if rolls and _tag(found, after + 2) in ("in", "on") and tokens[found[after + 1].first].low in _FALLING:
+        _retag(found, after, "filler")  # "fog is rolling in"
+        after += 1
     while after < len(found) and _tag(found, after) in (
         "unknown",
         "particle",

@@ -12,13 +12,14 @@ from collections.abc import Iterator
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, QuestionKind
+from kb.model.questions import Query, QuestionKind, Reading
 from kb.model.records import Clause
 from kb.reader.fits import rules_on
 from kb.reader.forms import word_set
 from kb.reader.measured import rule_aspects
 from kb.reader.tokens import tokenize
 from kb.text import Pattern
+from kb.wording import say_query
 
 _WORDS = {
     "length": word_set("long short length cover covers reach reaches"),
@@ -34,8 +35,6 @@ _SENTENCE = Pattern(r"(?<=[.;])\s+", re.UNICODE)
 
 def nearest(query: Query | None, lookup: Lookup) -> Query | None:
     """The question that the rules of the (one) item do answer; None where they may answer what was asked."""
-    if query is not None and len(query.items) == 2 and query.kind in ("may", "must"):
-        query = _of_the_part(query, lookup)
     if query is None or len(query.items) != 1 or query.value is not None or query.clause is not None:
         return None
     if len(lookup.narrower(query.items[0])) > 1 or _speaks(query, query.aspect, lookup):
@@ -51,14 +50,10 @@ def nearest(query: Query | None, lookup: Lookup) -> Query | None:
     return None
 
 
-def _of_the_part(query: Query, lookup: Lookup) -> Query | None:
-    """ "Must the trousers have a crease": the one of the two that is on the other, and is not worn itself."""
-    for whole, part in (query.items, query.items[::-1]):
-        own = [rule for rule in lookup.base.rules if part in rule.scope.items]
-        borne = {position.on for rule in own for position in rule.value.positions}
-        if borne == {whole} and all(rule.aspect == "position" for rule in own):
-            return msgspec.structs.replace(query, items=(part,))
-    return None
+def nearest_reading(reading: Reading, lookup: Lookup) -> Reading | None:
+    """A reading of which the books are silent, as that of the question that they do answer."""
+    query = nearest(reading.query, lookup)
+    return msgspec.structs.replace(reading, query=query, text=say_query(lookup, query)) if query else None
 
 
 def _of_an_act(query: Query, lookup: Lookup) -> Query | None:

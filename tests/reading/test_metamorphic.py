@@ -41,9 +41,10 @@ class Right(NamedTuple):
 
     def read(self, text: str) -> Reading:
         reading = self.base.read(text, facts=self.facts, as_of=self.asked.as_of)
-        if reading.ask is None:
+        if reading.abstain is not None:
             return reading
-        return self.base.ask(text, facts=self.facts, as_of=self.asked.as_of)[0].reading
+        answers = self.base.ask(text, facts=self.facts, as_of=self.asked.as_of)
+        return answers[0].reading if len(answers) == 1 else reading
 
 
 @pytest.fixture(scope="module")
