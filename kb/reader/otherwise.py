@@ -88,9 +88,7 @@ def _of_another_matter(
     if measured is not None:
         return measured
     if reading.query is not None:
-        from kb.reader.nearest import nearest  # noqa: PLC0415  as above
-
-        return nearest(reading.query, lookup)
+        return None
     from kb.reader.borne import borne  # noqa: PLC0415  as above
 
     return borne(found, roles, case, lookup)
