@@ -15,7 +15,8 @@ if TYPE_CHECKING:
     from kb import Answer, KnowledgeBase
 
 _SAYS_SO = (
-    r"(?:and |but |so |ok,? )*(?:(?:which|what) (?:clauses?|rules?|paragraphs?|articles?)"
+    r"(?:and |but |so |ok,? )*(?:(?:which|what) "
+    r"(?:clauses?|rules?|paragraphs?|articles?|orders?|books?|regulations?|sections?)"
     r"(?: (?:is|are|was) (?:that|this|it)(?: in| from)?|(?: is it that)? says? (?:so|that|this|it))?"
     r"|says who|who says(?: so| that)?|where does it say (?:so|that))"
 )

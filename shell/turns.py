@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 _QUERY_SECONDS = 10.0
 _QUERY_ROWS = 200
 _LIST_LENGTH = 60
+_MISSED = "The line before was not understood; say this with what it is of."
 
 
 class Reply(msgspec.Struct, frozen=True):
@@ -88,14 +89,13 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
         # what was asked back is let be: the line may go on from the question before that
         further = _ask(msgspec.structs.replace(opened, before=session.before), base)
         asked, reply = further if _is_answered(further[0]) else (asked, reply)
-    if session.missed is not None and _names_item(session.missed) and (_only_adds(asked) or _misses(asked)):
+    of_missed = _only_adds(asked) or _misses(asked) or _goes_on(asked, session)
+    if session.missed is not None and _names_item(session.missed) and of_missed:
         # the words may go on from the line that was not understood, not from the question before it
         before = None if _only_adds(asked) else _of_missed(session, base)  # what it asked is not known
         asked, reply = _ask(msgspec.structs.replace(opened, before=before), base)
-        if _lists(asked):  # "and in boat rig?" asked of the other line, not for all that is worn in it
-            return session, Reply(
-                complaint="The line before was not understood; say this with what it is of."
-            )
+        if _lists(asked):  # "and in boat rig?" asked of the other line, not for all worn in it
+            return session, Reply(complaint=_MISSED)
     if _is_understood(asked):
         return asked, reply
     return msgspec.structs.replace(session, missed=asked.answers[-1].reading), reply
@@ -132,6 +132,17 @@ def _only_adds(session: Session) -> bool:
     """Whether a line states no more than facts or a day for the question before: "and in March?"."""
     roles = {span.role for answer in session.answers for span in answer.reading.spans}
     return bool(roles & {"fact", "grade", "date"}) and not roles & {"item", "aspect", "measure", "clause"}
+
+
+def _goes_on(asked: Session, session: Session) -> bool:
+    """Whether a line that names nothing was read of what was spoken of before the line that was missed."""
+    latest = session.latest.query if session.latest is not None else None
+    missed = session.missed.spans if session.missed is not None else ()
+    before = {*latest.items} if latest is not None else set()
+    anew = not any(span.role == "item" and span.target in before for span in missed)
+    readings = [answer.reading for answer in asked.answers if not _names_item(answer.reading)]
+    further = [r for r in readings if r.query is not None and before >= {*r.query.items}]
+    return anew and len(further) == len(asked.answers)
 
 
 def _lists(session: Session) -> bool:

@@ -16,7 +16,7 @@ from kb.model.questions import Abstain, Query, Reading, Verdict
 from kb.model.records import Rule
 from kb.model.values import NO, YES, ValueSet, choices
 from kb.reader.english import PHRASES
-from kb.reader.fits import depends, rules_on, wearing
+from kb.reader.fits import depends, facts_that_matter, rules_on, wearing
 from kb.reader.further import LEAD, bare_words, content, keys_of, put_as
 from kb.reader.pieces import Understood
 from kb.reader.pointing import is_place
@@ -63,11 +63,18 @@ _LACKED = Pattern(
     r"(?: have to)? (?:wear|carry|do|take)(?: then| instead)?)))?"
 )
 _ONE = frozenset({"one", "it", "them", "any", "mine", "his", "hers"})
+_HOW_MUCH = r"(?:(?:a|an|the|my) )?(\d[\d ./]* ?[^\d\W]+)"
+_IS_IT = r"(?:is|are|will|would|does|do) (?:that|it|this|they) (?:still )?(?:be )?"
+_ENOUGH = (
+    r"(?:(?:with)?in (?:the )?(?:tolerance|limits?|bounds)|(?:close|near) enough|acceptable|all ?right|ok|"
+    r"okay|fine|allowed|permitted|pass|do|too (?:much|big|long|high|wide|short|small|low))"
+)
 _ALLOWED = Pattern(
-    rf"(?i){LEAD}(?:(?:is|are|would|will) )?(?:(?:a|an|the|my) )?(\d[\d ./]* ?[^\d\W]+)(?: ([a-z]+))??"
+    rf"(?i){LEAD}(?:(?:is|are|would|will) )?"
+    r"(?:mine(?:['\u2019]s| is) |(?:it|they)(?:['\u2019]s|['\u2019]re| is| are) )?"
+    rf"(?:about |only |just |at )*{_HOW_MUCH}(?: ([a-z]+))??(?: (?:on|in|for) (?:me|mine|him|her|us))?"
     r"(?: (?:high|long|wide|tall|across))?"
-    r"(?: (?:is|are|be|would be|counts as|still))*(?: (?:with)?in (?:the )?(?:tolerance|limits?|bounds)|"
-    r" (?:close|near) enough| acceptable| all right)(?:,? then)?"
+    rf"(?:[,;.]+ {_IS_IT}|(?: (?:is|are|be|would be|counts as|still))* ){_ENOUGH}(?:,? then)?"
 )
 _ALLOWS = Pattern(
     rf"(?i){LEAD}what (?:does|do|would|will) (?:it|that|one|they) (?:allow|permit|let|mean|change|cover|"
@@ -90,6 +97,14 @@ _SUBJECT = Pattern(
     r"(?= (?:have to |need to )?(?:be )?(?:worn|carried|used|go|goes|sit|sits|hang|hangs|put|pinned|fastened|"
     r"fixed|combined|paired|matched)\b|"
     r" (?:(?:allowed|ok|okay|fine|all right) )?(?:with|over|under|on|without) )"
+)
+_UNGRANTED = Pattern(
+    r"(?i)(?:(?:and|but|so) )?(?:(?:even )?(?:if|when|where|once|while|until) )?"
+    r"(?:(?:no ?body|no[- ]one)(?: has| had|['\u2019]s)? "
+    r"(?:ordered|granted|given|allowed|approved|authorised) (?:it|that|them)|"
+    r"(?:the |my )?[\w ]{2,30}?(?: has| had| did)(?: not|n['\u2019]t) "
+    r"(?:ordered?|grant(?:ed)?|give(?:n)?|allow(?:ed)?|approved?|authorised?) (?:it|that|them)|"
+    r"(?:it|that)(?: has| had| was| is)(?: not|n['\u2019]t) (?:been )?(?:ordered|granted|given|approved))"
 )
 _OFF = Pattern(r"(?i)\b(?:off|away from|clear of|out of) the (\w+)\b")
 
@@ -115,6 +130,7 @@ def elliptic(text: str, previous: Reading, talk: Talk) -> Reading | None:
         or _lacking(text, bare, previous, talk)
         or _tolerated(text, bare, previous, talk)
         or _off_the(text, previous, talk)
+        or _not_granted(text, bare, previous, talk)
     )
 
 
@@ -153,7 +169,9 @@ def _of_a_clause(text: str, bare: str, previous: Reading, talk: Talk) -> Reading
     if spans:
         asked = f"{previous.question[: spans[0].start]}{named[0]}{previous.question[spans[0].end :]}"
     again = talk.read(asked, None)
-    return put_as(text, again) if again.query is not None and again.query.kind == "source" else None
+    if again.query is not None and again.query.kind == "source":
+        return put_as(text, again)
+    return Reading(question=text, abstain=Abstain(reason=f"The books do not say that of the {named[0]}."))
 
 
 def _of_it(text: str, previous: Reading, talk: Talk) -> Reading | None:
@@ -324,6 +342,20 @@ def _off_the(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if found is None or len(places) != 1:
         return None
     again = talk.read(f"{text[: found.start()]}not {places[0]}{text[found.end() :]}", previous)
+    return put_as(text, again) if again.query is not None else None
+
+
+def _not_granted(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "And if nobody has ordered it?": without the one grant that was said, or that the answer rests on."""
+    found, before, lookup = _UNGRANTED.search(bare), previous.query, talk.lookup
+    if found is None or before is None:
+        return None
+    families = [f for f in facts_that_matter(before, lookup) if lookup.facts[f].family == "authorisation"]
+    facts = [f for f, _ in before.case.facts if lookup.facts[f].family == "authorisation"] or families
+    if len(facts) != 1:
+        return None
+    label = lookup.facts[facts[0]].label
+    again = talk.read(f"and {bare[: found.start()]}{label} not granted{bare[found.end() :]}?", previous)
     return put_as(text, again) if again.query is not None else None
 
 

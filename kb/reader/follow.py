@@ -188,7 +188,7 @@ def kind_asked(found: Understood, frame: Frame, before: Query, lookup: Lookup) -
 
 def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Query | Ask | None:
     """The question before, with what the new words say put in place of what it said."""
-    if frame.modal or roles.value is not None or frame.kind != "may":
+    if frame.modal or roles.value is not None or frame.kind != "may" or before.clause is not None:
         return None
     if roles.aspect not in ("", "wear", before.aspect):
         return None  # "or alter it?" asks of another act

@@ -128,8 +128,19 @@ def is_thanks(text: str) -> bool:
 
 
 def put_as(text: str, reading: Reading) -> Reading:
-    """A reading of other words as one of those that were written; what is asked keeps the words it is of."""
-    return reading if reading.ask is not None else msgspec.structs.replace(reading, question=text, spans=())
+    """A reading of other words as one of those that were written; what is asked keeps the words it is of.
+
+    One that was not understood still tells which things were named.
+    """
+    if reading.ask is not None:
+        return reading
+    places = {span: text.find(span.text) for span in reading.spans if span.role == "item" and span.text}
+    named = tuple(
+        msgspec.structs.replace(span, start=place, end=place + len(span.text))
+        for span, place in places.items()
+        if place >= 0 and reading.abstain is not None
+    )
+    return msgspec.structs.replace(reading, question=text, spans=named)
 
 
 def bare_words(text: str) -> str:

@@ -35,6 +35,9 @@ _ALWAYS = rf"""
 ^((?:and |but |so )*)(?:(?:is|are) (?:there|it|they) )?(?:in )?(?:any|a) (?:particular|special|certain|set|
  specific|given|prescribed|fixed) (colour|size|length|width|height|material|cloth|way|order|place|number)\b
   => \1what \2
+\b(?:the|that|this|the whole) thing(?! (?:is|that|to|i|we|about)\b) => it
+\bback then\b|\bin those days\b => then
+\bnot (?:in|at|on|with|for) [\w' -]+?,? but (?:rather )?(?=(?:in|at|on|with|for) ) =>
 \bhow (?:often|frequently|regularly)\b => when
 ^(?:now|next|as for|on to|turning to|moving on to|back to|then there(?:['\u2019]s| is)|another thing,?)\s
  ((?:the|my|our|an?) [\w' -]+?)[.:;,]+ (.+?)\b(?:it|they|them)\b(.*)$ => \2\1\3
@@ -60,6 +63,8 @@ _ELSE = r"""
  \s(?:at it|here))(?: then| now)?[,.:;!]+ (?=\w) =>
 ,? (?:mind|mind you|though|by the way|btw|as it happens|you see|remember|in fact|actually|admittedly|
  if that (?:helps|matters)|i should (?:add|say|mention)|i forgot to (?:say|mention|add)|you know)\W*$ =>
+^back to ([\w' -]+?)[.:;,-]+ (.+?)\W*$ => \2, \1?
+^([\w' -]{2,40}?) (?:speaking|reporting)[.,:;]+ => \1 here.\s
 \b(?:well|far|just|right|way) (?=(?:outside|out of|off|away from|inside|in|on|at|below|above)\b) =>
 """
 _OTHERWISE = Pattern(
@@ -68,6 +73,7 @@ _OTHERWISE = Pattern(
     r"(?: else| now| then)?[,.:;!]+ )+(?=\w)"
 )
 _OFF = Pattern(r"(?i)[,;] (?:and |with )?(?:the |my |his |her )?([a-z]+(?: [a-z]+)?) off(?= ?[,;?.!]| ?$)")
+_THAT_YEAR = Pattern(r"(?i) (?:of|in) (?:that|the same|that same) year\b")
 _BARE = Pattern(
     r"(?i)\b(at|it['\u2019]s|it is|is|only|below|above|under|over|around|about|to|exactly|say)"
     r" ((?:minus |-)?\d+(?:\.\d+)?)(?= ?(?:[,.;?!] |[?!.]?$)| (?:but|and|with|if|when|though|then|in|on)\b)"
@@ -80,7 +86,11 @@ def loosely(text: str, previous: Reading, talk: Talk) -> str:
     off = _OFF.search(said)
     if off is not None and item_alone(off.group(1), talk.lexicon, talk.lookup) is not None:
         said = f"{said[: off.start()]}, without the {off.group(1)}{said[off.end() :]}"
-    return _with_unit(said, previous.query, talk.lookup) if previous.query is not None else said
+    if previous.query is None:
+        return said
+    year = previous.query.case.as_of.year
+    said = _THAT_YEAR.sub(f" {year}", said) if year != talk.case.as_of.year else said
+    return _with_unit(said, previous.query, talk.lookup)
 
 
 def without_patter(text: str) -> str | None:

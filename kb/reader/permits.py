@@ -24,6 +24,8 @@ _LASTS = Pattern(
     r"(?:be )?(?:last|good|valid|hold|run|granted|given)(?: for| good)?)"
 )
 _SPELLS = Pattern(r"\b(?:day|week|month|year|until|expir|end)s?\b")
+_KINDS = frozenset({"waiver", "permission", "exemption", "licence", "permit", "leave"})
+_LASTING = frozenset({"last", "valid", "expire", "run"})
 _SEEKING = frozenset({"ask", "asks", "apply", "applies", "application", "grants", "granted", "grant"})
 _GRANTED = ("waiver", "authorisation")
 
@@ -48,8 +50,22 @@ def asked_grant(said: str, before: Query, lookup: Lookup) -> Query | Ask | None:
         clauses = [clause.id for clause in granting(lookup.facts[facts[0]], lookup)]
         clauses = clauses or list(_asking(lookup.facts[facts[0]], lookup))
     if spell:
+        kinds = {word for clause in clauses for word in _words(clause, lookup) if word in _KINDS}
         clauses = [clause for clause in clauses if _SPELLS.search(lookup.clauses[clause].text.casefold())]
+        clauses = clauses or list(_lasting(kinds, lookup))
     return one_of(clauses, before.case, lookup)
+
+
+def _words(clause: str, lookup: Lookup) -> set[str]:
+    return {token.key for token in tokenize(lookup.clauses[clause].text)}
+
+
+def _lasting(kinds: set[str], lookup: Lookup) -> Iterator[str]:
+    """The clauses that say of a kind of grant how long it lasts: "a waiver lasts twelve months"."""
+    for clause in lookup.base.clauses:
+        words = _words(clause.id, lookup)
+        if kinds & words and _LASTING & words and _SPELLS.search(clause.text.casefold()):
+            yield clause.id
 
 
 def _asking(fact: Fact, lookup: Lookup) -> Iterator[str]:

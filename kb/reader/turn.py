@@ -59,6 +59,7 @@ _WHICH = Pattern(
     r"(?i)(?:(?:so|and|but)[ ,]+)?(?:what|which)(?:['’]s|['’]re| is| are) (?:the|my|our) \w+"
     r"(?: now| then| today)?[ ?]*$"
 )
+_LISTING = Pattern(r"\b(?:what|which|wear|worn|kit|list|everything|all|clothes|dress|outfit|gear|need)\b")
 _MORE = Pattern(r"(?i)\b(?:extras?|add(?:ed|itional)?|special|more)\b")
 _SLIGHT = frozenset({"only", "just", "merely"})
 
@@ -139,11 +140,18 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
         reading = understood_otherwise(full, reading, previous, talk) or reading
     reading = of_the_same(_told_before(reading, previous, talk), previous, talk)
     reading = _freed(_of_either(reading, previous, talk), previous, talk)
-    if full == text or reading.ask is not None:
-        return reading
+    if previous.query is None and reading.query is not None and _is_all(reading.query, said):
+        return Reading(question=text, ask=Ask(fact="item", prompt="Which item is asked about?"))
     if reading.query is not None and (told := told_where(reading.query, talk.lookup)) is not reading.query:
         return talk.made(text, told)
+    if full == text or reading.ask is not None:
+        return reading
     return msgspec.structs.replace(reading, question=text, spans=())
+
+
+def _is_all(query: Query, said: str) -> bool:
+    """Whether few words after a question that was not settled were read as asking for all that is worn."""
+    return query.kind == "list" and not query.items and _LISTING.search(said) is None
 
 
 def _freed(reading: Reading, previous: Reading, talk: Talk) -> Reading:

@@ -153,3 +153,22 @@ def test_talk_goes_on_past_a_question_that_was_asked_back(demo: KnowledgeBase) -
     for line in ("Must I wear the scarf in parade rig?", "Which badge?", "and in town?"):
         session, _ = take_line(session, line, demo)
     assert session.answers[-1].reading.text == "Must anyone wear the wool scarf, in parade rig, in town?"
+
+
+def test_a_turn_that_names_nothing_goes_on_from_the_line_that_was_missed(demo: KnowledgeBase) -> None:
+    session = Session()
+    for line in ("How wide is the name strip?", "Does the mourning band wobble?", "where is it worn?"):
+        session, _ = take_line(session, line, demo)
+    query = session.answers[-1].reading.query
+    assert query is not None
+    assert query.items == ("mourning-band",)
+    assert query.kind == "where"
+
+
+def test_a_statement_that_bears_on_a_term_of_the_rules_answers_anew(demo: KnowledgeBase) -> None:
+    session = Session()
+    for line in ("Must I wear the jersey in watch rig?", "It's January."):
+        session, _ = take_line(session, line, demo)
+    query = session.answers[-1].reading.query
+    assert query is not None
+    assert "month" in dict(query.case.facts)
