@@ -7,13 +7,15 @@ left out: where one of them leads, a note says how the others fare.
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Sequence
 
 import msgspec
 
 from kb.answer.common import replaced
 from kb.model.lookup import Lookup
-from kb.model.questions import Answer, Query, QuestionKind, Reading
+from kb.model.questions import Answer, Query, QuestionKind, Reading, Verdict
+from kb.wording.unless import ordinary
 
 _PLAIN: frozenset[QuestionKind] = frozenset({"may", "must"})
 _VALUED: frozenset[QuestionKind] = frozenset({"how", "where", "how_many"})
@@ -45,7 +47,10 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
     required = [answer for answer in answers if answer.verdict == "required"]
     if len(required) == 1:
         return _led_by(required[0], answers)
-    return _each(answers, queries) if len(leads) == 1 and "" not in leads else ()
+    if len(leads) != 1 or "" in leads:
+        return ()
+    worn = [a for a in answers if queries[0].polarity != "not" or _usual(a, lookup) != "prohibited"]
+    return _led_by(worn[0], answers) if len(worn) == 1 else _each(answers, queries)
 
 
 def _speaks(answer: Answer, query: Query) -> bool:
@@ -72,6 +77,15 @@ def _rests_on_said(answer: Answer, reading: Reading) -> bool:
         if step.alive
         for fact, _ in step.facts
     )
+
+
+def _usual(answer: Answer, lookup: Lookup) -> Verdict | None:
+    """The verdict where nothing is out of the ordinary: what must not be worn is not what one takes off."""
+    if answer.verdict != "conditional":
+        return answer.verdict
+    day = datetime.date.fromisoformat(answer.as_of)
+    usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases], day)
+    return answer.cases[usual].verdict if usual is not None else None
 
 
 def _lead(answer: Answer) -> str:
