@@ -58,7 +58,7 @@ hot warm chilly cold cool freezing boiling roasting sweltering mild nippy dry we
 nice lovely fine windy breezy late early tired hungry busy poorly sweaty comfortable uncomfortable miserable
 quiet gloomy cloudy overcast sticky humid muggy bitter
 """
-_STATE_WORDS = frozenset(_ADJECTIVES.split())
+STATE_WORDS = frozenset(_ADJECTIVES.split())
 _STATE = f"(?:{'|'.join(_ADJECTIVES.split())})"
 _WHO_IS = r"(?:it|i|we|he|she|they|you)(?:['’](?:s|m|re)| (?:is|am|are|was|were|feels?|felt|gets?|got))"
 _HOW = r"(?:(?:too|so|very|really|a bit|feeling|getting|quite|rather|still|just) )*"
@@ -220,7 +220,7 @@ def _is_idle_word(found: Understood, piece: Piece) -> bool:
     if piece.tag == "authority":  # "behind the station"
         before = next((p for p in reversed(found.pieces) if p.first < piece.first and p.tag != "det"), None)
         return before is not None and before.tag in ("on", "in", "beyond")
-    return (piece.tag == "only" and word == "just") or (piece.tag == "aspect value" and word in _STATE_WORDS)
+    return (piece.tag == "only" and word == "just") or (piece.tag == "aspect value" and word in STATE_WORDS)
 
 
 def _weighs(token: Token, weighty: frozenset[str]) -> bool:

@@ -12,7 +12,7 @@ _SAYING = word_set("""
     swear swears swore tell tells told telling hear heard read reads assure assures assured convinced
     certain sure adamant announce announces announced declare declares declared mention mentions
     mentioned suggest suggests suggested state states stated warn warns warned explain explains
-    explained inform informs informed promise promises promised bet bets lets let allows allowed shout
+    explained inform informs informed promise promises promised shout
     shouts shouted has rumour rumor word gossip apparently seemingly supposedly allegedly
 """)
 _WHOM = word_set("me us him her them everyone everybody people")
@@ -22,7 +22,7 @@ _VERDICTS = word_set("""
     order regulations regulation book books problem pass passes muster stop stopped complain complains
     complaint break broke broken breaking offence guilty excused good enough hold holds stand stands
     water against happen happens sense so fair bounds limits limit tolerance line serious rubbish
-    nonsense tosh mistaken spec regs regulation dress code decent
+    nonsense tosh mistaken joking kidding lying fibbing having spec regs regulation dress code decent
 """)
 _FRAME = word_set("""
     is it that this he she they i we you him her them me us am are was were be been do does did have has
@@ -33,6 +33,7 @@ _FRAME = word_set("""
     much far up who which or not talking telling make makes
 """)
 _LONGEST = 12
+_FURTHEST = 9
 
 
 def asks_whether_so(lows: Sequence[str]) -> bool:
@@ -46,13 +47,22 @@ def asks_whether_so(lows: Sequence[str]) -> bool:
 
 
 def claim_starts(lows: Sequence[str]) -> Iterator[int]:
-    """Where what is claimed may begin: at the start, and after each word of saying, longest first."""
+    """Where what is claimed may begin: after each word of saying, the last first, and at the start.
+
+    Between the word and what is said there may be who heard it, and how and when: "was told by the skipper
+    the other day that ...".
+    """
+    for place in range(len(lows) - 2, -1, -1):
+        if lows[place] not in _SAYING:
+            continue
+        that = next(
+            (n for n in range(place + 1, min(place + _FURTHEST, len(lows) - 1)) if lows[n] == "that"), 0
+        )
+        if that:
+            yield that + 1
+        start = place + 1
+        start += lows[start] in _WHOM
+        start += start < len(lows) and lows[start] in (",", "it")
+        if start < len(lows) and lows[start] != "that":
+            yield start
     yield 0
-    for place, low in enumerate(lows):
-        if low in _SAYING:
-            start = place + 1
-            start += start < len(lows) and lows[start] in _WHOM
-            start += start < len(lows) and lows[start] in (",", "that", "it")
-            start += start < len(lows) and lows[start - 1] == "it" and lows[start] == "that"
-            if start < len(lows):
-                yield start

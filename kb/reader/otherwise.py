@@ -30,9 +30,10 @@ def otherwise(
     matter = _of_another_matter(reading, found, roles, case, lookup)
     if matter is not None:
         return _made(reading, matter, lookup)
+    named = None
     plainer = [asked_either(found, before, lookup) or rephrased(as_mended(found), first=True)]
     if plainer == [None] and reading.query is None and not _is_choice(reading):
-        from kb.reader.stand_ins import put_names  # noqa: PLC0415  most questions are understood before
+        from kb.reader.stand_ins import put_names, spans_put  # noqa: PLC0415  most questions are understood before
 
         mended = as_mended(found)  # "7 degrrees": measures are read as they are written
         named = put_names(found, lookup)
@@ -42,7 +43,8 @@ def otherwise(
             continue
         again = read(text)
         if again.query is not None or _is_choice(again):
-            return msgspec.structs.replace(again, question=reading.question, spans=reading.spans)
+            spans = spans_put(found, reading.spans, again, lookup) if text == named else reading.spans
+            return msgspec.structs.replace(again, question=reading.question, spans=spans)
     if reading.abstain is None and not _is_without(reading):
         return reading
     from kb.reader.aside import set_aside  # noqa: PLC0415  as below
@@ -89,6 +91,12 @@ def _of_another_matter(
         return measured
     if reading.query is not None:
         return None
+    if reading.abstain is not None:
+        from kb.reader.defined import meaning_asked  # noqa: PLC0415  as above
+
+        meant = meaning_asked(found.text, case, lookup)
+        if meant is not None:
+            return meant
     from kb.reader.borne import borne  # noqa: PLC0415  as above
 
     return borne(found, roles, case, lookup)

@@ -34,6 +34,9 @@ _FURTHEST = 9
 def parted(tokens: tuple[Token, ...], names: Sequence[Piece]) -> Iterator[Piece]:
     """The verb and the particle of each such verb, as two pieces."""
     for index, token in enumerate(tokens):
+        if token.low == "with":
+            yield from _taken_off(tokens, index, names)
+            continue
         if index and tokens[index - 1].low not in _BEFORE and not _is_subject(token.low, index, names):
             continue
         if token.low in _LEAVE:
@@ -44,6 +47,21 @@ def parted(tokens: tuple[Token, ...], names: Sequence[Piece]) -> Iterator[Piece]
                 yield Piece(first=index, last=index + 1, tag=tag, arg=arg, how="pattern")
                 yield Piece(first=end, last=end + 1, tag="particle", how="pattern")
                 break
+
+
+def _taken_off(tokens: tuple[Token, ...], index: int, names: Sequence[Piece]) -> Iterator[Piece]:
+    """ "With the coat off" is without the coat."""
+    first = index + 1
+    while first < len(tokens) and tokens[first].low in _WITH_ARTICLE:
+        first += 1
+    for name in names:
+        if name.first != first or name.last >= len(tokens) or tokens[name.last].low != "off":
+            continue
+        after = tokens[name.last + 1].low if name.last + 1 < len(tokens) else ""
+        if after in _ENDS and any(entry.kind == "item" for entry in name.entries):
+            yield Piece(first=index, last=index + 1, tag="without", how="pattern")
+            yield Piece(first=name.last, last=name.last + 1, tag="particle", how="pattern")
+            return
 
 
 _KINDS = (

@@ -13,7 +13,8 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Reading
-from kb.reader.aside import Read, is_of_another_time, weighty_words
+from kb.reader.aside import STATE_WORDS, Read, is_of_another_time, weighty_words
+from kb.reader.asked_back import COLOURS
 from kb.reader.english import tag_set
 from kb.reader.forms import word_set
 from kb.reader.hearsay import asks_whether_so, claim_starts
@@ -24,13 +25,17 @@ from kb.reader.whose import PEOPLE, SPEAKER, is_shifted
 
 _THINGS = word_set("it they them this that these those one ones mine")
 _PAST = word_set("was were did had used")
-_DENYING = tag_set("not, no longer, neither, unless, if, or, but")
+_DENYING = tag_set("not, no longer, neither, unless, if, or, but, unread")
 _TURNING = tag_set("""
     measure, number, day, date, clause number, which clause, whatever, how many, at least, at most, too many
     grant, authority
 """)
 """Tags of what must be taken or refused, never left out."""
 _CIRCUMSTANCE = frozenset({"situation", "rig", "term"})
+_WH = tag_set("what, which, who, where, when, why, how, how many, which clause")
+_LEAVE = word_set("dispensation permission permit chit excuse clearance authorisation authorization")
+_NO_QUESTION = tag_set("be, do, have, self, det, filler, comma, unknown, person")
+_PREPOSITIONS = tag_set("in, on, at, for, by, of, from, to, run, between, beyond")
 _LIGHT = tag_set("det, poss, filler, comma, and, but")
 _BESIDE = tag_set("with, without, or, compare, and, but")
 _WEARING = tag_set("have, act, with, hold, be")
@@ -52,8 +57,8 @@ class _Sentence(msgspec.Struct, frozen=True):
 def from_story(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
     """The reading of the sentence that asks, with what the others tell; None where that is not clear."""
     sentences = list(_sentences(found))
-    if len(sentences) < 2:
-        return None
+    if len(sentences) == 1:
+        return _cut_short(found, sentences[0], _Story(found, (), sentences[0], lookup), lookup, read)
     place = _asking(sentences)
     asking, beside = sentences[place], [s for s in sentences if s is not sentences[place]]
     if any(s.mark == "?" for s in beside):
@@ -81,6 +86,7 @@ class _Story:
         pieces = found.pieces
         self.turns = any(pieces[p].tag in _TURNING for s in beside for p in range(s.first, s.last))
         self.turns = self.turns or _has_weight(found, beside, lookup)
+        self.turns = self.turns or any(_has_colour(found, s) for s in beside if _things(found, s))
         others = bool(PEOPLE.intersection(_lows(found, asking)))
         dated = any(pieces[p].tag == "on date" for s in beside for p in _range(s))
         self.turns = self.turns or (dated and _PAST.isdisjoint(_lows(found, asking)))
@@ -123,22 +129,39 @@ def _claimed(
     story = _Story(found, [*before[:told], *before[told + 1 :], *after], claim, lookup)
     if story.turns:
         return None
-    lows = _lows(found, claim)
-    for start in claim_starts(lows):
-        first = found.pieces[claim.first].first + start
-        text = found.text[found.tokens[first].start : found.tokens[found.pieces[claim.last - 1].last - 1].end]
-        reading = _with_facts(f"{text}?", story, read)
-        if reading is not None and _is_whole(reading, found, claim, first):
-            return reading
+    reading = _cut_short(found, claim, story, lookup, read)
+    if reading is not None:
+        return reading
     shown = _shown_worn(found, claim)
     return _with_facts(shown, _Story(found, [*before, *after], claim, lookup), read) if shown else None
 
 
-def _is_whole(reading: Reading, found: Understood, claim: _Sentence, first: int) -> bool:
+def _cut_short(
+    found: Understood, claim: _Sentence, story: _Story, lookup: Lookup, read: Read
+) -> Reading | None:
+    """The claim in a sentence as a question, without who makes it: "they say that ..."."""
+    first = found.pieces[claim.first].first
+    end = found.tokens[found.pieces[claim.last - 1].last - 1].end
+    asked = {found.pieces[p].first for p in _range(claim) if found.pieces[p].tag in _WH}
+    for start in claim_starts(_lows(found, claim)):
+        if not start and not story.facts and not story.unused:
+            return None  # as it stands it was not understood
+        if start and asked & set(range(first, first + start)):
+            continue  # "who says that ..."
+        reading = _with_facts(f"{found.text[found.tokens[first + start].start : end]}?", story, read)
+        if reading is not None and _is_whole(reading, found, claim, first + start, lookup):
+            cut = found.text[found.tokens[first].start : found.tokens[first + start].start].strip(" ,")
+            return msgspec.structs.replace(reading, unused=(*filter(None, [cut]), *reading.unused))
+    return None
+
+
+def _is_whole(reading: Reading, found: Understood, claim: _Sentence, first: int, lookup: Lookup) -> bool:
     """Whether nothing that the books know was cut off before the claim, and what is measured is asked."""
     pieces = found.pieces[claim.first : claim.last]
-    if any(p.last <= first and p.tag in ("item", "items", "fact", "values") for p in pieces):
-        return False
+    cut = [p for p in pieces if p.last <= first]
+    standing = [p for p in cut if p.tag == "fact" and lookup.facts[p.fact].family in PERSONAL]
+    if any(p.tag in ("item", "items", "fact", "values") and p not in standing for p in cut):
+        return False  # who makes the claim may well have a grade
     measured = any(p.tag in ("measure", "number") for p in pieces)
     return not measured or (reading.query is not None and reading.query.value is not None)
 
@@ -147,13 +170,15 @@ def _shown_worn(found: Understood, claim: _Sentence) -> str:
     """ "In town with no vest on. Did I break a rule?": whether the one thing named may, or must, be worn."""
     pieces = found.pieces[claim.first : claim.last]
     things = [p for p in pieces if p.tag in ("item", "items")]
+    if len(list(claim_starts(_lows(found, claim)))) > 1:
+        return ""  # "the old hands say ..."
     if len(things) != 1 or any(p.tag in ("may", "must", "can", "have to", "should") for p in pieces):
         return ""
     place = pieces.index(things[0]) - 1
     while place >= 0 and pieces[place].tag in _LIGHT:
         place -= 1
     led = pieces[place].tag if place >= 0 else ""
-    thing = found.text[found.tokens[things[0].first].start : found.tokens[things[0].last - 1].end]
+    thing = _surface(found, things[0])
     after = pieces[pieces.index(things[0]) + 1 :]
     off = any(p.tag == "leave off" for p in pieces) or any(
         found.tokens[p.first].low == "off" for p in after[:1]
@@ -224,9 +249,19 @@ def _next_noun(pieces: Sequence[Piece], place: int) -> Piece | None:
     return next((p for p in pieces[place + 1 :] if p.tag in ("item", "items", "fact", "unknown")), None)
 
 
+def _has_colour(found: Understood, sentence: _Sentence) -> bool:
+    """Whether a sentence says what colour or make something is: "a lovely scarf, bright pink"."""
+    for place in _range(sentence):
+        piece = found.pieces[place]
+        lows = {token.low for token in found.tokens[piece.first : piece.last]}
+        if (piece.tag == "aspect value" and not lows & STATE_WORDS) or not lows.isdisjoint(COLOURS):
+            return True
+    return False
+
+
 def _has_weight(found: Understood, sentences: Sequence[_Sentence], lookup: Lookup) -> bool:
     """Whether words that are no fact of the books are such as may bear on the answer: a waiver, a rank."""
-    weighty = weighty_words(lookup)
+    weighty = weighty_words(lookup) | _LEAVE
     for sentence in sentences:
         for place in _range(sentence):
             piece = found.pieces[place]
@@ -253,24 +288,37 @@ def _antecedent(found: Understood, before: Sequence[_Sentence], asking: _Sentenc
         return None
     first, last = found.pieces[asking.first].first, found.pieces[asking.last - 1].last
     pointing = [token for token in found.tokens[first:last] if token.low in _THINGS]
+    if {found.pieces[p].tag for p in _range(asking)} <= _NO_QUESTION:
+        return None  # "are they?"
+    if not pointing and _is_bare(found, asking):
+        return f"{_said(found, asking)} wear the {_surface(found, thing)}?"
     if len(pointing) != 1:
         return None
     (pronoun,) = pointing
-    label = found.text[found.tokens[thing.first].start : found.tokens[thing.last - 1].end]
+    label = _surface(found, thing)
     led = "a" if pronoun.low == "one" else "the"
     begin, end = found.tokens[first].start, found.tokens[last - 1].end
     return f"{found.text[begin : pronoun.start]}{led} {label}{found.text[pronoun.end : end]}?"
 
 
+def _is_bare(found: Understood, asking: _Sentence) -> bool:
+    """ "Must I?", "do I have to?": a question of which only the modal and the subject are said."""
+    tags = [found.pieces[p].tag for p in _range(asking) if found.pieces[p].tag not in ("filler", "comma")]
+    modal = {"must", "have to", "should"} & {*tags}
+    return bool(modal) and {*tags} <= {"do", "must", "have to", "should", "self", "person", "to"}
+
+
 def _rivals(found: Understood, sentence: _Sentence, thing: Piece) -> bool:
-    """Whether another thing, that the books do not know, was named after it: "it" may be that one."""
-    for place in _range(sentence):
-        piece = found.pieces[place]
-        if piece.first < thing.last or piece.tag != "unknown" or place == 0:
+    """Whether another thing, that the books do not know, was named beside it: "it" may be that one.
+
+    Who a sentence is about is none ("my aunt knitted me a scarf"), nor is what belongs to a preposition.
+    """
+    for place in range(sentence.first + 2, sentence.last):
+        piece, led, before = found.pieces[place], found.pieces[place - 1].tag, found.pieces[place - 2]
+        if piece.tag != "unknown" or led not in ("det", "poss") or before.tag in _PREPOSITIONS:
             continue
-        led = found.pieces[place - 1].tag
-        before = found.pieces[place - 2].tag if place > 1 else ""
-        if led in ("det", "poss") and before not in ("in", "on", "at", "for", "by", "of", "from", "to"):
+        after = found.pieces[place + 1] if place + 1 < len(found.pieces) else None
+        if after is None or after.first != thing.first:  # "a lovely scarf"
             return True
     return False
 
@@ -301,8 +349,12 @@ def _said(found: Understood, sentence: _Sentence) -> str:
     return found.text[found.tokens[first].start : found.tokens[last - 1].end]
 
 
+def _surface(found: Understood, piece: Piece) -> str:
+    return found.text[found.tokens[piece.first].start : found.tokens[piece.last - 1].end]
+
+
 def _words(found: Understood, piece: Piece, lookup: Lookup) -> str:
-    words = found.text[found.tokens[piece.first].start : found.tokens[piece.last - 1].end]
+    words = _surface(found, piece)
     if piece.tag == "on date":
         return f"on {words}"
     return f"for {words}" if lookup.facts[piece.fact].family in PERSONAL else words

@@ -9,7 +9,8 @@ there. No adjective and no noun of what is worn, done or measured stands here: s
 from __future__ import annotations
 
 TALK = """
-filler: at that time|at the time|in that case|under those conditions|in those conditions
+filler: the other day|the other night|the other week|the other evening|the other morning|at that time
+|at the time|in that case|under those conditions|in those conditions
 |in the shade|carry on|carrying on|any reason|any reason why|is there any reason
 |is there any reason why
 |is there a reason
@@ -69,7 +70,12 @@ leave off: be excused|be excused from|be let off|be spared|get excused from|exem
 |gets rid of|do away with|whip off|be taken off|be left off|leave at home|left at home|leave behind
 |left behind|leave aside|put away|get by without|manage without|live without|be seen without
 |be caught without|seen without|do n't bother with|not bother
-allowed: am i good to|am i good in|am i good with|are we good to|are we good in|was that fair|is that fair
+where: what is the right place for|what 's the right place for|what is the proper place for
+|what 's the proper place for|what is the correct place for|what 's the correct place for|place for
+have to: duty bound to|my duty to|our duty to|a duty to|in duty bound to|one's duty to
+allowed: open to me|open to us|open to anyone|open to everyone|open to you|open to one|open to all|lawful
+|lawful to|legit|legit to|legitimate|kosher|kosher to|clear to|all clear to
+|am i good to|am i good in|am i good with|are we good to|are we good in|was that fair|is that fair
 |is it fair|is this fair|fair enough|able to|welcome to
 |within my rights to|in my rights to|within my rights|in my rights|anyone mind if|does anyone mind if
 |would anyone mind if|would anybody mind if|does anybody mind if|would it matter if|does it matter if
@@ -78,7 +84,8 @@ allowed: am i good to|am i good in|am i good with|are we good to|are we good in|
 |there any harm in|any harm in|be any harm in|let off with|safe to|ok for me to|okay for me to|fine for me to
 |all right for me to|ok for us to|ok by the book|ok by the rules|okay by the rules|cleared to
 and: +
-banned: done for if|done for when|get me in trouble|get us in trouble|get you in trouble|get me into trouble
+banned: any bar to|a bar to
+|done for if|done for when|get me in trouble|get us in trouble|get you in trouble|get me into trouble
 |land me in trouble
 |in breach
 |in breach if|in breach of the rules|stops me|stop me|stops us|stop us|stopping me|stopping us|stops me from

@@ -66,6 +66,25 @@ def loose_items(found: Understood, stated: frozenset[int]) -> frozenset[int]:
     )
 
 
+def loose_denials(found: Understood) -> Iterator[int]:
+    """The denials in a plain sentence about a thing, before a question that names none.
+
+    "I never wear the scarf. Must I?" does not ask whether I must go without it.
+    """
+    starts = sentence_starts(found.text, found.tokens)
+    if len(starts) < 2:
+        return
+    sentences = list(_sentences(found, starts))
+    asked = [places for places, mark in sentences if mark == "?"]
+    if len(asked) != 1 or any(found.pieces[place].tag in _ITEMS for place in asked[0]):
+        return
+    for places, _ in sentences[:-1]:
+        tags = [found.pieces[place].tag for place in places]
+        if not _ASKING.isdisjoint(tags) or not any(tag in _ITEMS for tag in tags):
+            continue
+        yield from (place for place in places if found.pieces[place].tag == "not")
+
+
 def loose(found: Understood, previous: Reading | None, lookup: Lookup) -> tuple[int, ...]:
     """The pieces that are understood but play no part: things told of beside, a "there" without a place.
 
@@ -73,7 +92,11 @@ def loose(found: Understood, previous: Reading | None, lookup: Lookup) -> tuple[
     """
     there = loose_there(found)
     nowhere = there is not None and is_nowhere(found, previous, lookup)
-    places = (*loose_items(found, told(found)), *((there,) if there is not None and nowhere else ()))
+    places = (
+        *loose_items(found, told(found)),
+        *loose_denials(found),
+        *((there,) if there is not None and nowhere else ()),
+    )
     if not any(piece.tag == "fact" and lookup.facts[piece.fact].family in PERSONAL for piece in found.pieces):
         return places
     from kb.reader.whose import elsewhere  # noqa: PLC0415  many questions name nobody's standing

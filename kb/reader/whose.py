@@ -17,10 +17,12 @@ from kb.reader.told import PERSONAL
 
 SPEAKER = word_set("i we me us my our")
 PEOPLE = word_set("he she him her his hers they them their")
-_SHIFTED = word_set("""
-    used was were former formerly once will 'll become becoming becomes promoted promotion tomorrow next soon until
-    before hope hopes hoping hopefully want wants wish wishes almost nearly later yesterday last ago ex till training
+_FUTURE = word_set("""
+    will 'll become becoming becomes tomorrow next soon until till before hope hopes hoping hopefully want
+    wants wish wishes almost nearly later training
 """)
+_FORMER = word_set("used was were former formerly once ex never")
+_ATTAINED = word_set("made promoted became passed appointed qualified awarded got given just since")
 _THEN = word_set("was were did had could would used will 'll when then once")
 _ASKING = tag_set(
     "can, may, must, should, have to, do, what, which, who, where, how, how many, when, why, if"
@@ -49,8 +51,8 @@ def elsewhere(found: Understood, lookup: Lookup) -> tuple[int, ...]:
 
 
 def is_shifted(lows: Sequence[str]) -> bool:
-    """Whether a clause tells of what was, or is to be."""
-    return not _SHIFTED.isdisjoint(lows)
+    """Whether a clause tells of what was, or is to be; "I made K4 last week" is so still."""
+    return not _FUTURE.isdisjoint(lows) or (not _FORMER.isdisjoint(lows) and _ATTAINED.isdisjoint(lows))
 
 
 def _is_standing(piece: Piece, lookup: Lookup) -> bool:
@@ -63,7 +65,7 @@ def _is_of_somebody(found: Understood, clause: range) -> bool:
         found.pieces[place] for place in clause if found.pieces[place].tag not in ("filler", "and", "but")
     ]
     tags = [piece.tag for piece in pieces]
-    if len(pieces) < 3 or not SPEAKER.isdisjoint(_words(found, pieces[:1])) and tags[0] == "self":
+    if len(pieces) < 3 or (not SPEAKER.isdisjoint(_words(found, pieces[:1])) and tags[0] == "self"):
         return False
     named = tags[0] in _OPENING and tags[1] in _SOMEBODY
     alone = tags[0] == "person"

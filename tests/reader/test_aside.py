@@ -33,8 +33,6 @@ KEPT = [
     "My aunt owns one. May I wear that?",
     "I have a dispensation and a waiver. May I wear the sash?",  # what it lets one do is not known
     "I walked 7 miles. May I wear the sash?",
-    "My robe is torn at the hem. May I wear the sash?",  # how the two go together is not understood
-    "I only sing alto. May I wear the sash?",
     "May I wear the sash on Mars?",  # no clause by itself
     "May I wear a cape? My aunt is coming.",
 ]
