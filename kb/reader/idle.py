@@ -28,7 +28,7 @@ _SEEING = word_set(
 )
 _HIDING = word_set("hides hide covers cover conceals conceal hid hidden")
 STATES = STATE_WORDS | word_set("""
-    perishing baltic parky draughty drizzly baking scorching balmy raw arctic stormy grim dreary dull ready
+    perishing baltic parky draughty drizzly baking scorching balmy raw arctic stormy grim dreary
     knackered shattered exhausted bored nervous shy cheerful homesick hungover thirsty starving peckish drowsy
     lazy asleep awake
 """)
@@ -40,6 +40,7 @@ _ALLOWED = tag_set("""
     list, about, run, degree, joined, how, who, when, if, particle, and, by, no, outdoors, at, rule, what
     unknown, act, with, unread, only, dimension
 """)
+_LIGHT = tag_set("filler, not, degree, only")
 _VERBS = tag_set("be, have, do, can, may, must, should, run, act, show, say, list")
 _WANTING = word_set("want wants like likes know knows think thinks ask asks wonder wonders feel feels there")
 _ONLY = {
@@ -177,9 +178,7 @@ class Stretches:
             return False
         if piece.tag in _ONLY and not _ONLY[piece.tag].issuperset(lows):
             return False
-        after = [
-            i for i in places if i > place and self.pieces[i].tag not in ("filler", "not", "degree", "only")
-        ]
+        after = [i for i in places if i > place and not self._is_light(i)]
         if piece.tag == "unknown":
             return self.is_free(lows[0]) or lows[0] in _PARTICLES
         if piece.tag == "act":
@@ -192,6 +191,10 @@ class Stretches:
             return self.low(place - 1) in _SEEING or self.tag(place - 1) == "act"
         return True
 
+    def _is_light(self, place: int) -> bool:
+        """ "Only", "really", "very": what "is" may have before what one is."""
+        return self.tag(place) in _LIGHT and self.low(place) not in STATES
+
     def _is_verb(self, place: int) -> bool:
         low, tag = self.low(place), self.tag(place)
         return tag in _VERBS or low in _WANTING or (tag == "unknown" and is_one_of(low, DOINGS))
@@ -199,8 +202,8 @@ class Stretches:
     def _is_being(self, place: int) -> bool:
         """Whether what follows "is" is a doing, a place or how somebody feels: no standing."""
         low, tag = self.low(place), self.tag(place)
-        if tag == "unknown":
-            return is_doing(low) or low in STATES
+        if low in STATES or (tag == "unknown" and is_doing(low)):
+            return True
         return tag in ("in", "on", "at", "run", "outdoors") or low in ("about", "here", "there")
 
     def _leads_noun(self, place: int, places: Sequence[int]) -> bool:

@@ -73,9 +73,13 @@ _NEUTRAL = word_set("""
     beautiful gorgeous handsome splendid poor dratted infernal confounded legendary famous infamous notorious
     humble ludicrous marvellous magnificent dreaded hateful mere
 """)
-_CREW = word_set("lot lads lasses boys girls gang bunch men women ten blokes chaps fellows fellas")
-_ANYONE = word_set("man woman bloke chap fellow fella guy lad lass girl boy soul body")
-_SEXES = word_set("man men woman women male female males females boy boys girl girls")
+_CREW = word_set("lot ten gang bunch")
+_ANYONE = word_set(
+    "man woman men women bloke blokes chap chaps fellow fellows fella fellas guy guys soul body"
+)
+_PEOPLE = "we"
+"""What is read for whoever is no more than people."""
+_SEXES = word_set("man men woman women male female males females")
 _COUNTING = word_set("one two some any all of")
 _MODALS = tag_set("can, may, must, should, do, be, have to")
 _AFTER_SUBJECT = tag_set("""
@@ -97,15 +101,17 @@ def without_spare(reading: Reading, found: Understood, lookup: Lookup, read: Rea
     """The reading of the rest of a text, with what was left out named; None where nothing may go."""
     sought = _Sought(found, lookup)
     spans = tuple(sought.spans())
-    if not spans or sought.loses_sight(spans):
+    if not spans or sought.loses_sight(spans) or sought.is_strange(spans):
         return None
     again = read(sought.rest(spans))
-    gone = tuple(sought.said(span.first, span.last) for span in spans)
+    gone = tuple(sought.said(span.first, span.last) for span in spans if span.instead != _PEOPLE)
     if again.ask is not None and again.ask.fact == "item" and again.ask.choices and reading.ask is None:
         return again
     query = again.query
-    if query is None or query.kind not in _ASKED or not (query.items or query.kind == "list"):
+    if query is None or query.kind not in _ASKED:
         return None
+    if not query.items and (query.kind != "list" or len(query.case.facts) == len(again.carried)):
+        return None  # "what do I wear to a wedding" asks for more than all that is worn
     return msgspec.structs.replace(again, unused=(*gone, *again.unused))
 
 
@@ -209,9 +215,10 @@ class _Sought(Stretches):
         ):
             place += 1
         low = self.low(place) if place < last else ""
-        if place == at or low not in _CREW | _ANYONE or (low in _SEXES and self._tells_sexes()):
+        owned = low in _CREW and self.tag(place - 1) == "poss"
+        if place == at or not (owned or low in _ANYONE) or (low in _SEXES and self._tells_sexes()):
             return None
-        return _Span(at, place + 1, "we") if self.tag(place + 1) in _AFTER_SUBJECT else None
+        return _Span(at, place + 1, _PEOPLE) if self.tag(place + 1) in _AFTER_SUBJECT else None
 
     def _time(self, at: int) -> _Span | None:
         """ "This afternoon", "most days"."""
@@ -299,6 +306,11 @@ class _Sought(Stretches):
             if named and place not in gone and self.low(place) in THINGS:
                 return True
         return False
+
+    def is_strange(self, spans: Sequence[_Span]) -> bool:
+        """Whether more than one word is left that nothing explains: the rest is not worth reading."""
+        gone = {place for span in spans for place in range(span.first, span.last)}
+        return sum(p.tag == "unknown" for i, p in enumerate(self.pieces) if i not in gone) > 1
 
     def rest(self, spans: Sequence[_Span]) -> str:
         """The text without them; commas that stood around one are one."""

@@ -94,7 +94,7 @@ _ALSO = {
 }
 # What must stop a question although no sense of it says so: words that put a state, a time or a standing, say
 # how a thing is worn or what is done to it.
-_NEVER = word_set("""
+NEVER = word_set("""
     front back side edge top bottom middle centre center corner end tip point inside outside upside
     underside left right line row pair half inch foot hand head arm leg eye nose heel toe shift watch rank
     grade post duty probation leave reserve trial training service uniform rig dress undress change swap
@@ -123,8 +123,13 @@ _NEVER = word_set("""
     delegate require demand permission approval authority exemption dispensation certificate licence license
     orders regulation instruction join serve graduate enrol enroll pass earn award marry divorce pregnant
     disabled civilian contractor dangle trail flap stick poke hang flop droop sag flutter drape wrap attach
-    detach mount alter adapt tailor drawer rack pipe plug tubing crib steps silhouette outline slave
-    sex sexual sexually corpse aug dec feb nov oct sept sixties twenties rpm
+    detach mount alter adapt tailor drawer rack pipe plug tubing crib steps silhouette outline slave sex
+    sexual sexually corpse aug dec feb nov oct sept sixties twenties rpm role date infancy adolescence
+    boyhood childhood youth maturity apex crest peak exterior interior position place direction structure
+    state rear rearward stratum typography unknown origin trend plant drop landmark orbit temple flat slip
+    bomber chap habit stock rose felt dusk dawn nightfall sunset sunrise sundown twilight handling treatment
+    reign induction initiation dull raw bridge access area architecture part parts section bit years hours
+    instant
 """)
 
 _RUDE = ("offensive", "disparag", "insult", "obscen", "vulgar", "slang for")
@@ -173,7 +178,7 @@ def _kinds(net: WordNet, counted: _Counted) -> Iterator[tuple[str, str]]:
     also = {word: kind for kind, words in _ALSO.items() for word in words.split()}
     for word, senses in counted.senses.items():
         total = sum(count for *_, count in senses)
-        if (total < LEAST and word not in also) or word in _NEVER or len(word) < 3:
+        if (total < LEAST and word not in also) or word in NEVER or len(word) < 3:
             continue
         nouns: list[str] = []
         kinds: set[str] = set()
@@ -239,7 +244,7 @@ def _with_forms(found: Words, counted: _Counted) -> None:
     for part in ("verb", "noun"):
         for form, lemma in counted.irregular(part):
             for kind, words in found.items():
-                if lemma in words and (kind == "verb") == (part == "verb") and form not in _NEVER:
+                if lemma in words and (kind == "verb") == (part == "verb") and form not in NEVER:
                     words.add(form)
 
 
@@ -260,7 +265,7 @@ def everyday_words(net: WordNet) -> Words:
     for word, kind in _kinds(net, counted):
         found[kind if kind in _SAID else "other"].add(word)
     for kind, words in _ALSO.items():
-        found[kind if kind in _SAID else "other"] |= word_set(words) - _NEVER
+        found[kind if kind in _SAID else "other"] |= word_set(words) - NEVER
     _with_forms(found, counted)
     for kind in ("place", "occasion"):
         found["other"] -= found[kind]
