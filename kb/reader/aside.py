@@ -44,6 +44,7 @@ _PAST = word_set("""
     last next ago used leaving finished done gone over
 """)
 """Words that put a place, a time or a standing that follows out of the present."""
+_LEAVE = word_set("dispensation permission permit chit clearance authorisation authorization")
 _ANOTHER_DAY = word_set("yesterday last next ago soon later")
 _WHO_ONE_IS = ("self", "be", "det", "unknown")
 """Of "I'm a Commodore": a standing that the books do not know, by which they might give another answer."""
@@ -350,7 +351,7 @@ def weighty_words(lookup: Lookup) -> frozenset[str]:
     for fact in lookup.base.facts:
         if fact.kind in ("quantity", "scale") and fact.family == "situation":
             heads |= {token.key for token in tokenize(fact.label)} - _PLAIN
-    return frozenset(heads - LIMBS) | CREDENTIAL_NOUNS
+    return frozenset(heads - LIMBS) | CREDENTIAL_NOUNS | _LEAVE
 
 
 def _tokens(found: Understood, piece: Piece) -> tuple[Token, ...]:

@@ -33,7 +33,6 @@ _TURNING = tag_set("""
 """Tags of what must be taken or refused, never left out."""
 _CIRCUMSTANCE = frozenset({"situation", "rig", "term"})
 _WH = tag_set("what, which, who, where, when, why, how, how many, which clause")
-_LEAVE = word_set("dispensation permission permit chit excuse clearance authorisation authorization")
 _NO_QUESTION = tag_set("be, do, have, self, det, filler, comma, unknown, person")
 _PREPOSITIONS = tag_set("in, on, at, for, by, of, from, to, run, between, beyond")
 _LIGHT = tag_set("det, poss, filler, comma, and, but")
@@ -261,7 +260,7 @@ def _has_colour(found: Understood, sentence: _Sentence) -> bool:
 
 def _has_weight(found: Understood, sentences: Sequence[_Sentence], lookup: Lookup) -> bool:
     """Whether words that are no fact of the books are such as may bear on the answer: a waiver, a rank."""
-    weighty = weighty_words(lookup) | _LEAVE
+    weighty = weighty_words(lookup)
     for sentence in sentences:
         for place in _range(sentence):
             piece = found.pieces[place]

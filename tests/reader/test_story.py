@@ -85,7 +85,7 @@ def test_a_question_that_only_asks_whether_it_is_so(text: str, so: bool) -> None
 
 
 def test_a_claim_begins_after_the_word_of_saying_or_its_that() -> None:
-    words = "i was told by bob that he says the hat is required".split()
+    words = ["i", "was", "told", "by", "bob", "that", "he", "says", "the", "hat", "is", "required"]
     said = [" ".join(words[start:]) for start in claim_starts(words)]
     assert said[0] == "the hat is required"
     assert "he says the hat is required" in said
