@@ -10,6 +10,7 @@ from kb.model.lookup import Lookup
 from kb.model.values import YES, Choices, intersect, is_empty, unite
 from kb.reader.around import around
 from kb.reader.dimensions import named_dimensions
+from kb.reader.english import PHRASES
 from kb.reader.grants import granted
 from kb.reader.pieces import Piece
 from kb.reader.places import places
@@ -38,7 +39,7 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     found = said_of_facts(found, tokens, lookup)
     found = _except(found, tokens, lookup)
     found = _unite(found)
-    found = _absorb_fact_names(_negate(found, lookup), lookup)
+    found = _absorb_fact_names(_negate(found, tokens, lookup), lookup)
     return tuple(_hyphen(piece, tokens) for piece in found)
 
 
@@ -329,7 +330,7 @@ def _is_item(piece: Piece) -> bool:
 _NEGATIVE = frozenset({"not", "no longer", "without", "no", "unless", "neither", "whatever"})
 
 
-def _negate(pieces: Pieces, lookup: Lookup) -> Pieces:
+def _negate(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """ "not ashore", "no longer afloat", "without a medical waiver"; "whether or not ashore" says nothing."""
     found = list(pieces)
     for index, piece in enumerate(pieces):
@@ -342,6 +343,8 @@ def _negate(pieces: Pieces, lookup: Lookup) -> Pieces:
         fact = found[after] if after < len(found) else None
         if fact is None or fact.tag != "fact" or not isinstance(fact.values, Choices) or fact.arg == SAID:
             continue
+        if any(PHRASES.get((token.low,)) == "degree" for token in tokens[fact.first : fact.last]):
+            continue  # where it is not in heavy rain it may well rain
         if piece.tag == "whatever":
             found[after] = msgspec.structs.replace(fact, tag="joined")
         elif _can_be_denied(piece.tag, fact, lookup):
