@@ -44,6 +44,7 @@ def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
     facts = {name for case in (query.case, query.other) if case is not None for name, _ in case.facts}
     items = _akin(query, facts, lookup)
     unused = " ".join(reading.unused)
+    whom = query.kind == "who" and "only" in reading.question.casefold()  # "is it only officers that may?"
     for span in reading.spans:
         if span.text in unused or not span.target:
             continue
@@ -51,6 +52,7 @@ def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
             lost = _is_asked_of(span, query, reading, lookup) and span.target not in items
         elif span.role in ("fact", "grade") and span.target in lookup.facts:
             lost = span.target not in facts and not _may_be_absent(span.target, query, facts, lookup)
+            lost = lost and not (whom and span.role == "grade")
         else:
             lost = span.role == "measure" and not _measures(span, query, facts, lookup)
         if lost:
