@@ -128,54 +128,53 @@ inspire install institute insure integrate intend interfere interpret interrupt 
 invade invent invest investigate invoke involve isolate issue itch jail jerk jet jetted jetting jog jogged
 jogging joke judge jump justified justify keep kept kick kill kiss kneel knelt knew knock know known labor
 lack lag lagged lagging lain land lapse laugh launch lay lean leant leap leapt learn learnt lecture lessen
-let letting lick lie lift like limit linger list listen live lobbied lobby locate loiter look love lower
-lurch lurk lying made mail maintain make manage maneuver manipulate market marshal marshalled marshalling
-massage master match mate matter mature mean meant measure meet melt mention merge merit met mill mind mingle
-minimize minister miss mistake mistaken mistook mix moan modified modify molten monitor moor move multiplied
-multiply muse mutter nag nagged nagging nap napped napping natter near necessitate need neglect negotiate
-neighbour nest nod nodded nodding notice notified notify obey object oblige obscure observe obtain occasion
-occupied occupy occur occurred occurring offer omit omitted omitting operate oppose organize originate
-overcame overcome overhear overheard overlook owe own paid panic panicked panicking parade parallel
-parallelled parallelling park parrot participate pat patrol patrolled patrolling patted patting pause pay
-peer penetrate perceive perfect perform perpetuate persist persuade pertain pester petition phrase picnic
-picnicked picnicking pilot pitch pitied pity plague plan planned planning play plead please pled plunge
-police ponder pool pop popped popping portray pose possess postpone potter pour practice praise pray preach
-precede predict prefer preferred preferring prepare present preserve presume pretend prevail prevent pride
-proceed proclaim produce profess profit progress project promenade promise propose proposition protect
-protest prove proven provide provoke publish pull punish purchase pursue push queue quit quitted quitting
-quiver race raffle rage raise rallied rally ran range rattle reach react read realize reappear rebuild
-rebuilt rebut rebutted rebutting recall receive reckon recognize recommend recount recover reduce refer
-referred referring reflect refrain refund regard register regret regretted regretting regulate rehearse
-reinforce reject relate relax relieve relinquish remain remark remember remind renew repaid repay repeat
-repel repelled repelling replied reply represent reproach reproduce request rescue resemble resent reside
-resist resort respect respond rest restore restrain restrict result resume retreat retrieve reveal revel
-revelled revelling revenge revise revive ridden ride ripple rise risen risk roar roast rob robbed robbing
-rode rotate rub rubbed rubbing ruin rule run running rush rustle sacrifice said sail sample sang sat
-satisfied satisfy save saw sawn say scan scanned scanning scatter schedule score scorn scramble scrape scream
-search secede secure see seek seem seen seize select send sense sent sentence set setting settle sever
-shatter shed shedding sheer shelter ship shipped shipping shiver shock shop shopped shopping shout shove
-shower shriek shrill shrug shrugged shrugging shudder sigh sign signal signalled signalling silence sin sing
-singing sinned sinning sip sipped sipping sit sitting skate ski skip skipped skipping skive slam slammed
-slamming slap slapped slapping slash slaughter sleep slept slice slid slidden slide slow sluice slump smash
-smell smelt smile smoke smooth snake snap snapped snapping snarl sneeze snore solve sought sound span spanned
-spanning spark spatter speak specified specify speculate sped speed spell spelt spend spent spin spinning
-spoke spoken sponsor sprawl spread spun squeeze squint stagger stall stand stare start startle starve station
-stay steadied steady steal steer stiffen stimulate stir stirred stirring stole stolen stood stop stopped
-stopping store straighten strain stream strengthen stress strike strive striven stroke strove struck struggle
-studied study stumble submit submitted submitting substitute subtract succeed sue suffer suggest sulk
-summarize summit summon sung supervise support suppose surge surprise surrender surround survey survive
-suspect sustain swallow swam swarm sway swear sweat sweep swell swelter swept swim swimming swollen swoop
-swore sworn swum symbolize take taken talk tap tapped tapping taste taught taunt tax taxi taxying teach tease
-tell tempt tend tender terminate test testified testify text thank think thought threaten threw thrill throng
-throw thrown thrust tickle tilt toast told took toss touch tour track train tram trammed tramming tramp
-transform translate transmit transmitted transmitting transport travel travelled travelling treat tried
-triple trot trotted trotting trust try tug tugged tugging tumble tunnel tunnelled tunnelling underlain
-underlay underlie underlying understand understood undertake undertaken undertook unite upheld uphold upset
-upsetting urge use utilize utter vanish varied vary veer venture verified verify view violate visit volunteer
-vote wage wail wait wake walk wander want warn weaken weep weigh welcome wept wet wetted wetting whinge
-whisper win wink winning wipe wish withdraw withdrawn withdrew withheld withhold witness woke woken won
-wonder wonned wonning work worried worry worship worshipped worshipping wreck write written wrote wrought
-yawn yell yield
+lick lie lift like limit linger list listen live lobbied lobby locate loiter look love lower lurch lurk lying
+made mail maintain make manage maneuver manipulate market marshal marshalled marshalling massage master match
+mate matter mature mean meant measure meet melt mention merge merit met mill mind mingle minimize minister
+miss mistake mistaken mistook mix moan modified modify molten monitor moor move multiplied multiply muse
+mutter nag nagged nagging nap napped napping natter near necessitate need neglect negotiate neighbour nest
+nod nodded nodding notice notified notify obey object oblige obscure observe obtain occasion occupied occupy
+occur occurred occurring offer omit omitted omitting operate oppose organize originate overcame overcome
+overhear overheard overlook owe own paid panic panicked panicking parade parallel parallelled parallelling
+park parrot participate pat patrol patrolled patrolling patted patting pause pay peer penetrate perceive
+perfect perform perpetuate persist persuade pertain pester petition phrase picnic picnicked picnicking pilot
+pitch pitied pity plague plan planned planning play plead please pled plunge police ponder pool pop popped
+popping portray pose possess postpone potter pour practice praise pray preach precede predict prefer
+preferred preferring prepare present preserve presume pretend prevail prevent pride proceed proclaim produce
+profess profit progress project promenade promise propose proposition protect protest prove proven provide
+provoke publish pull punish purchase pursue push queue quit quitted quitting quiver race raffle rage raise
+rallied rally ran range rattle reach react read realize reappear rebuild rebuilt rebut rebutted rebutting
+recall receive reckon recognize recommend recount recover reduce refer referred referring reflect refrain
+refund regard register regret regretted regretting regulate rehearse reinforce reject relate relax relieve
+relinquish remain remark remember remind renew repaid repay repeat repel repelled repelling replied reply
+represent reproach reproduce request rescue resemble resent reside resist resort respect respond rest restore
+restrain restrict result resume retreat retrieve reveal revel revelled revelling revenge revise revive ridden
+ride ripple rise risen risk roar roast rob robbed robbing rode rotate rub rubbed rubbing ruin rule run
+running rush rustle sacrifice said sail sample sang sat satisfied satisfy save saw sawn say scan scanned
+scanning scatter schedule score scorn scramble scrape scream search secede secure see seek seem seen seize
+select send sense sent sentence set setting settle sever shatter shed shedding sheer shelter ship shipped
+shipping shiver shock shop shopped shopping shout shove shower shriek shrill shrug shrugged shrugging shudder
+sigh sign signal signalled signalling silence sin sing singing sinned sinning sip sipped sipping sit sitting
+skate ski skip skipped skipping skive slam slammed slamming slap slapped slapping slash slaughter sleep slept
+slice slid slidden slide slow sluice slump smash smell smelt smile smoke smooth snake snap snapped snapping
+snarl sneeze snore solve sought sound span spanned spanning spark spatter speak specified specify speculate
+sped speed spell spelt spend spent spin spinning spoke spoken sponsor sprawl spread spun squeeze squint
+stagger stall stand stare start startle starve station stay steadied steady steal steer stiffen stimulate
+stir stirred stirring stole stolen stood stop stopped stopping store straighten strain stream strengthen
+stress strike strive striven stroke strove struck struggle studied study stumble submit submitted submitting
+substitute subtract succeed sue suffer suggest sulk summarize summit summon sung supervise support suppose
+surge surprise surrender surround survey survive suspect sustain swallow swam swarm sway swear sweat sweep
+swell swelter swept swim swimming swollen swoop swore sworn swum symbolize take taken talk tap tapped tapping
+taste taught taunt tax taxi taxying teach tease tell tempt tend tender terminate test testified testify text
+thank think thought threaten threw thrill throng throw thrown thrust tickle tilt toast told took toss touch
+tour track train tram trammed tramming tramp transform translate transmit transmitted transmitting transport
+travel travelled travelling treat tried triple trot trotted trotting trust try tug tugged tugging tumble
+tunnel tunnelled tunnelling underlain underlay underlie underlying understand understood undertake undertaken
+undertook unite upheld uphold upset upsetting urge use utilize utter vanish varied vary veer venture verified
+verify view violate visit volunteer vote wage wail wait wake walk wander want warn weaken weep weigh welcome
+wept wet wetted wetting whinge whisper win wink winning wipe wish withdraw withdrawn withdrew withheld
+withhold witness woke woken won wonder wonned wonning work worried worry worship worshipped worshipping wreck
+write written wrote wrought yawn yell yield
 """)
 """What people do, in the forms that are not made by rule, too."""
 

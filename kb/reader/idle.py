@@ -146,8 +146,17 @@ class Stretches:
         if low in _SOMEBODY or (self.tag(place) == "person" and low not in THINGS):
             return True
         if self.tag(place) in ("det", "poss") and low not in THINGS:
-            return self.tag(place + 1) == "unknown" and is_everyday(self.low(place + 1))
+            somebody = self.tag(place + 1) == "unknown" and is_everyday(self.low(place + 1))
+            return somebody or (self._is_rank(place + 1) and self.tag(place + 2) in ("unknown", "say"))
         return self.tag(place) == "unknown" and low.endswith("s") and is_one_of(low, OTHERS)
+
+    def _is_rank(self, place: int) -> bool:
+        fact = self.pieces[place].fact if self.tag(place) == "fact" else ""
+        return bool(fact) and self.lookup.facts[fact].family in ("grade", "branch", "appointment")
+
+    def is_idle(self, places: Sequence[int]) -> bool:
+        """Whether pieces say nothing of a thing, a state or a standing."""
+        return all(self._is_idle(place, places, self.pieces[places[0]].first) for place in places)
 
     def is_free(self, low: str) -> bool:
         """Whether a word is an everyday one, and none of the words by which the books name anything."""
@@ -174,6 +183,8 @@ class Stretches:
         piece = self.pieces[place]
         tokens = self.found.tokens[max(piece.first, subject) : piece.last]
         lows = tuple(token.low for token in tokens)
+        if self._is_rank(place) and place == places[0] + 1 and self.is_somebody(subject):
+            return True
         if piece.tag not in _ALLOWED or any(token.key in self._weighty for token in tokens):
             return False
         if piece.tag in _ONLY and not _ONLY[piece.tag].issuperset(lows):

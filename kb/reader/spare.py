@@ -15,7 +15,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Reading
 from kb.reader.english import LEADING_PREPOSITIONS, tag_set
-from kb.reader.everyday import OCCASIONS, OTHERS, PLACES
+from kb.reader.everyday import DOINGS, OCCASIONS, OTHERS, PLACES
 from kb.reader.forms import word_set
 from kb.reader.idle import SPEAKERS, STATES, THINGS, Stretches, is_doing, is_one_of
 from kb.reader.pieces import Understood
@@ -26,13 +26,17 @@ _ASKED = frozenset({"may", "must", "where", "how", "how_many", "who", "list"})
 _LED_BY = tuple(
     tuple(words.split())
     for words in """
-even though|even if|now that|so that|given that|seeing as|seeing that|just because|just so|because|though
-|although|if|whenever|when|while|whilst|since|as|so|now|considering
+no matter what|even though|even if|whatever|now that|so that|given that|seeing as|seeing that|just because
+|just so|because|though|although|if|whenever|when|while|whilst|since|as|so|now|considering
 """.replace("\n", "").split("|")
 )
 """What leads a clause of circumstance, the longest first."""
-_LOOSE = frozenset({("since",), ("as",), ("so",), ("now",), ("considering",)})
+_LOOSE = frozenset(
+    {("since",), ("as",), ("so",), ("now",), ("considering",), ("whatever",), ("no", "matter", "what")}
+)
 """Those of them that lead one only before a person."""
+_REASONS = word_set("because though although considering")
+"""Words with which a clause says what holds: "because it is raining"."""
 _BOUND = tag_set("comma, range")
 _ASKING = tag_set(
     "can, may, must, should, do, be, have to, what, which, who, where, how, how many, when, why"
@@ -50,6 +54,9 @@ _KEEPING = word_set("""
     hang hangs hanging hung stick place
 """)
 _ATTACHING = tag_set("fix, fasten, care, run, does")
+_USING = word_set("use uses using used")
+_FEELING = word_set("keep stay feel get look be")
+_DONE_TO = tag_set("item, items, fact, particle, together")
 _WEARING = frozenset({"wear", "carrying", "use"})
 _LIMITING = tag_set("only, not, no, but, unless, and, or, neither, without, unread, whatever, alone")
 """Tags of words that make what follows count: "only on the ferry"."""
@@ -77,8 +84,6 @@ _CREW = word_set("lot ten gang bunch")
 _ANYONE = word_set(
     "man woman men women bloke blokes chap chaps fellow fellows fella fellas guy guys soul body"
 )
-_PEOPLE = "we"
-"""What is read for whoever is no more than people."""
 _SEXES = word_set("man men woman women male female males females")
 _COUNTING = word_set("one two some any all of")
 _MODALS = tag_set("can, may, must, should, do, be, have to")
@@ -95,6 +100,7 @@ class _Span(msgspec.Struct, frozen=True):
     last: int
     instead: str = ""
     clause: bool = False
+    named: bool = True
 
 
 def without_spare(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
@@ -104,7 +110,7 @@ def without_spare(reading: Reading, found: Understood, lookup: Lookup, read: Rea
     if not spans or sought.loses_sight(spans) or sought.is_strange(spans):
         return None
     again = read(sought.rest(spans))
-    gone = tuple(sought.said(span.first, span.last) for span in spans if span.instead != _PEOPLE)
+    gone = tuple(sought.said(span.first, span.last) for span in spans if span.named)
     if again.ask is not None and again.ask.fact == "item" and again.ask.choices and reading.ask is None:
         return again
     query = again.query
@@ -121,8 +127,8 @@ class _Sought(Stretches):
     def spans(self) -> Iterator[_Span]:
         """What may go, in order, each with a word that nothing explains."""
         ways = (
-            self._clause, self._however, self._remark, self._person, self._time, self._phrase, self._going,
-            self._word,
+            self._clause, self._however, self._purpose, self._remark, self._person, self._time,
+            self._phrase, self._going, self._word,
         )  # fmt: skip
         for first, end in self._asking_parts():
             self.first, self.end, at = first, end, first
@@ -134,7 +140,9 @@ class _Sought(Stretches):
 
     def _is_stopping(self, span: _Span) -> bool:
         """Whether a stretch has a word that nothing explains."""
-        return any(piece.tag in ("unknown", "number") for piece in self.pieces[span.first : span.last])
+        return bool(span.instead) or any(
+            piece.tag in ("unknown", "number") for piece in self.pieces[span.first : span.last]
+        )
 
     def _asking_parts(self) -> Iterator[tuple[int, int]]:
         """The sentences that ask, and what leads to one with a colon: `first` and `end`, as pieces."""
@@ -161,7 +169,9 @@ class _Sought(Stretches):
                 return _Span(at, end, clause=True)
             if (thing := self.hiding(subject, end)) is not None:
                 return _Span(at, end, f"with the {self.said(thing, thing + 1)}", clause=True)
-        return None
+        last = next(i for i in range(at, self.end) if self.pieces[i].last >= subject) + 1
+        whole = self.pieces[last - 1].last == subject
+        return _Span(at, last, "if", named=False) if whole and led[-1] in _REASONS else None
 
     def _ends(self, at: int) -> Iterator[int]:
         """Where a clause that begins at a piece may end: the farthest first, not beyond a question."""
@@ -185,6 +195,24 @@ class _Sought(Stretches):
         weather = lows[:1] == ("however",) and len(lows) > 3 and lows[1] in STATES
         last = next((i for i in range(at, self.end) if self.low(i).endswith(("is", "gets", "'s"))), at)
         return _Span(at, last + 1) if weather and lows[2] == "it" and self._is_over(last + 1) else None
+
+    def _purpose(self, at: int) -> _Span | None:
+        """ "To keep warm", "to impress the visitors"."""
+        used = any(self.tag(i) == "act" and self.low(i) in _USING for i in range(self.first, at))
+        led = at == self.first or self.tag(at - 1) in _DONE_TO or self._is_place(self.low(at - 1))
+        if self.low(at) != "to" or not led or used or self._is_put(at):
+            return None
+        end = next((i for i in range(at, self.end) if self.tag(i) in _BOUND or self._leads(i)), self.end)
+        places = range(at + 1, end)
+        acts = bool(places) and self.tag(at + 1) == "unknown" and is_one_of(self.low(at + 1), DOINGS)
+        feels = acts and self.low(at + 1) in _FEELING and end == at + 3 and self.low(at + 2) in STATES
+        whole = end < self.end or at > self.first
+        return _Span(at, end) if whole and (feels or (acts and self.is_idle(places))) else None
+
+    def _leads(self, place: int) -> bool:
+        """ "In boat rig": a fact with the word that leads to it."""
+        fact = self.tag(place) == "fact" and self.lows(place, place + 1)[0] in LEADING_PREPOSITIONS
+        return fact and self.low(place) not in ("the", "a", "an")
 
     def _remark(self, at: int) -> _Span | None:
         """ "My mum is coming, may I ...", "..., my aunt wants to know"; a place between commas."""
@@ -218,7 +246,7 @@ class _Sought(Stretches):
         owned = low in _CREW and self.tag(place - 1) == "poss"
         if place == at or not (owned or low in _ANYONE) or (low in _SEXES and self._tells_sexes()):
             return None
-        return _Span(at, place + 1, _PEOPLE) if self.tag(place + 1) in _AFTER_SUBJECT else None
+        return _Span(at, place + 1, "we", named=False) if self.tag(place + 1) in _AFTER_SUBJECT else None
 
     def _time(self, at: int) -> _Span | None:
         """ "This afternoon", "most days"."""
@@ -242,14 +270,15 @@ class _Sought(Stretches):
             return None
         head = self.low(place - 1)
         occasion = low in _AT_TIME and is_one_of(head, OCCASIONS)
-        somewhere = low in _AT_PLACE and is_one_of(head, PLACES) and not self._is_put()
+        somewhere = low in _AT_PLACE and is_one_of(head, PLACES) and not self._is_put(self.end)
         bare = begun == at + 1 and not (occasion or head in _BARE or head.endswith("s"))
         return _Span(at, place) if (occasion or somewhere) and not bare else None
 
     def _going(self, at: int) -> _Span | None:
         """ "While riding inside the cabin": what is done there is no more than being there."""
         before = self.tag(at - 1) if at > self.first else "comma"
-        leads = before in ("if", "when", "comma") and self.tag(at + 1) in ("in", "on", "at", "by", "fact")
+        after = self.tag(at + 1) in ("in", "on", "at", "by", "fact") or self.low(at + 1) == "inside"
+        leads = before in ("if", "when", "comma") and after
         going = self.tag(at) == "unknown" and is_doing(self.low(at)) and self.is_free(self.low(at))
         return _Span(at, at + 1) if going and leads else None
 
@@ -268,21 +297,21 @@ class _Sought(Stretches):
         """Whether a phrase ends before a piece, which goes on with nothing that it may be part of."""
         if place >= self.end:
             return True
-        led = self.tag(place) == "fact" and self.lows(place, place + 1)[0] in LEADING_PREPOSITIONS
-        goes_on = self.tag(place) in _GOES_ON and not led and self.low(place) not in _ADVERBS
+        goes_on = self.tag(place) in _GOES_ON and not self._leads(place) and self.low(place) not in _ADVERBS
         return not goes_on and self.low(place) != "-"
 
     def _is_limited(self, place: int) -> bool:
         """ "Only on the ferry", "not on the ferry"."""
         return place > self.first and self.tag(place - 1) in _LIMITING
 
-    def _is_put(self) -> bool:
-        """Whether a thing is put somewhere or fastened, so that a place tells where."""
+    def _is_put(self, end: int) -> bool:
+        """Whether a thing is put somewhere or fastened before a piece, so that a place tells where."""
+        acts = (self.pieces[i] for i in range(self.first, end))
         return any(
-            self.tag(i) in _ATTACHING
-            or self.low(i) in _KEEPING
-            or (self.tag(i) == "act" and self.pieces[i].arg not in _WEARING)
-            for i in range(self.first, self.end)
+            piece.tag in _ATTACHING
+            or (piece.tag == "act" and piece.arg not in _WEARING)
+            or (self.found.tokens[piece.first].low in _KEEPING and piece.how != "pattern")
+            for piece in acts
         )
 
     def _tells_sexes(self) -> bool:

@@ -118,7 +118,7 @@ NEVER = word_set("""
     november december monday tuesday wednesday thursday friday saturday sunday size length width height
     depth weight shade tint hue shape style pattern fit number amount wind rain snow fog mist frost ice hail
     storm gale weather sun heat temperature daylight dark darkness light breeze drizzle sleet thunder
-    lightning sea wave tide allow approve authorize permit consent agree order command instruct direct
+    lightning sea wave tide let allow approve authorize permit consent agree order command instruct direct
     forbid ban prohibit sanction grant waive excuse exempt release appoint elect designate nominate certify
     delegate require demand permission approval authority exemption dispensation certificate licence license
     orders regulation instruction join serve graduate enrol enroll pass earn award marry divorce pregnant
