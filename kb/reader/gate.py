@@ -8,7 +8,7 @@ from kb.model.lookup import Lookup
 from kb.reader.english import tag_set
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
-from kb.reader.pieces import Piece, Understood
+from kb.reader.pieces import Piece, Understood, is_other
 from kb.reader.roles import EXPLAINED
 
 _VERDICTS = frozenset({"allowed", "banned", "required", "optional"})
@@ -23,8 +23,11 @@ _BEFORE_NOUN = tag_set("""
 
 
 def unexplained(pieces: Sequence[Piece], frame: Frame, roles: Roles) -> tuple[int, ...]:
-    """Places of the pieces that nothing explains, in order."""
-    return tuple(
+    """Places of the pieces that nothing explains, in order.
+
+    Beside a word that nothing explains, nothing explains a colour that the books do not know either.
+    """
+    left = tuple(
         index
         for index, piece in enumerate(pieces)
         if (
@@ -36,6 +39,10 @@ def unexplained(pieces: Sequence[Piece], frame: Frame, roles: Roles) -> tuple[in
         and index not in frame.used
         and index not in roles.used
     )
+    if not left and frame.kind != "compare":
+        return left
+    colours = {index for index, piece in enumerate(pieces) if is_other(piece)}
+    return tuple(sorted(colours.union(left))) if colours else left
 
 
 def _hangs(pieces: Sequence[Piece], index: int, frame: Frame) -> bool:

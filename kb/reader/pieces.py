@@ -8,7 +8,7 @@ from typing import Literal
 import msgspec
 
 from kb.model.records import Measure
-from kb.model.values import ValueSet
+from kb.model.values import OTHER, ValueSet
 from kb.reader.lexicon import Entry
 from kb.reader.tokens import Token
 
@@ -50,3 +50,8 @@ class Understood(msgspec.Struct, frozen=True, kw_only=True):
 def only(piece: Piece, kind: str) -> tuple[Entry, ...]:
     """The entries of one kind."""
     return tuple(entry for entry in piece.entries if entry.kind == kind)
+
+
+def is_other(piece: Piece) -> bool:
+    """Whether a piece is a value that no book names."""
+    return piece.tag == "aspect value" and any(entry.id.startswith(OTHER) for entry in piece.entries)

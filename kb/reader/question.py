@@ -259,6 +259,10 @@ def _read(
     return Reading(
         question=text, text=say_query(lookup, outcome), query=outcome, spans=spans, carried=carried
     )
+    if isinstance(outcome, Query) and outcome.value is not None and lookup.aspects[outcome.aspect].values:
+        from kb.reader.unnamed import settled  # noqa: PLC0415  few questions name a colour
+
+        outcome = settled(outcome, lookup)
 
 
 def _on_its_day(stop: Ask | Abstain, roles: Roles) -> Ask | Abstain:

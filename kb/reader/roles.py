@@ -10,7 +10,7 @@ from kb.reader.english import tag_set
 from kb.reader.frame import Frame
 from kb.reader.naming import credential_of
 from kb.reader.parts import Roles
-from kb.reader.pieces import Piece
+from kb.reader.pieces import Piece, is_other
 from kb.reader.tokens import Token
 from kb.reader.walker import Walker
 
@@ -325,6 +325,8 @@ class _Walk(Walker):
             self.roles.value_aspect = owners.pop()
             chosen = frozenset(entry.id for entry in entries)
             known = self.roles.value
+            if isinstance(known, Choices) and chosen <= known.members and is_other(self.pieces[index]):
+                return  # "red gloves in red"
             self.roles.apart = self.roles.apart or self._is_of_another(index, chosen)
             self.roles.value = Choices(chosen | known.members if isinstance(known, Choices) else chosen)
             self._use(index)

@@ -36,10 +36,10 @@ def test_continued(choir: Base, first: str, second: str, expected: str) -> None:
 ANSWERED = [
     ("May I wear the hood outdoors?", "rain hood", "may rain-hood venue=orchard,outdoors"),
     ("May I wear the hood outdoors?", "rain-hood", "may rain-hood venue=orchard,outdoors"),
-    ("May I wear red candle gloves?", "without it", "may candle-gloves"),
-    ("May I wear red candle gloves?", "yes", "may candle-gloves"),
-    ("May I wear red candle gloves?", "Yes, without it.", "may candle-gloves"),
-    ("May I wear red candle gloves?", "go ahead", "may candle-gloves"),
+    ("May I wear velvet candle gloves?", "without it", "may candle-gloves"),
+    ("May I wear velvet candle gloves?", "yes", "may candle-gloves"),
+    ("May I wear velvet candle gloves?", "Yes, without it.", "may candle-gloves"),
+    ("May I wear velvet candle gloves?", "go ahead", "may candle-gloves"),
     ("May I not wear the sash?", "May anyone go without the sash?", "may sash not"),
     ("May I wear the felt gloves or the linen gloves?", "candle gloves", "may candle-gloves"),
 ]
@@ -73,7 +73,7 @@ SECOND_TALK = [
      "may hall-trousers worn:fell-boots=yes"),
     ("May I wear the orange smock in 2020?", ("5 March 2020",), "may orange-smock as-of:2020-03-05"),
     ("May I wear the orange smock in 2020?", ("31 December 2020",), "may orange-smock as-of:2020-12-31"),
-    ("May I wear a green scarf?", ("yes",), "may scarf"),
+    ("May I wear a velvet scarf?", ("yes",), "may scarf"),
     ("May an R2 wear the scarf?", ("why not?",), "why scarf grade=R2"),
     ("May an R2 wear the scarf?", ("and without it?",), "may scarf grade=R2 not"),
     ("May an R2 wear the scarf?", ("and in hall rig?", "and for wardens?"),

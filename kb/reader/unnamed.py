@@ -1,0 +1,84 @@
+"""A value that no book names: whether it is another one than those that the rules of an item name."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Ask, Query
+from kb.model.values import OTHER, Choices
+from kb.reader.colours import HEADS, is_name_of, may_be
+from kb.reader.tokens import label_words
+from kb.text import visible
+from kb.wording import listing, say_query
+
+
+def settled(query: Query, lookup: Lookup) -> Query | Ask:
+    """The question with every value that it asks about settled: named, or one that no rule of the item names.
+
+    A shade that may be one of the named ones is never taken for another; then what is meant is asked.
+    """
+    aspect = lookup.aspects[query.aspect]
+    if not isinstance(query.value, Choices) or aspect.kind != "choice" or not query.items:
+        return query
+    spoken, taken = _spoken_of(query, lookup), set[str]()
+    for member in sorted(query.value.members):
+        words = _words_of(member, query.aspect, lookup)
+        near = [] if member in spoken else [v for v in spoken if _is_near(words, v, query.aspect, lookup)]
+        named = [
+            v for v in near if any(is_name_of(words, label) for label in _labels(v, query.aspect, lookup))
+        ]
+        if not near:
+            taken.add(member)
+        elif len(near) == 1 and named:
+            taken.add(near[0])
+        else:
+            return _ask(query, " ".join(words), named if named == near else near, bool(named), lookup)
+    return msgspec.structs.replace(query, value=Choices(frozenset(taken)))
+
+
+def _spoken_of(query: Query, lookup: Lookup) -> list[str]:
+    """The values of the aspect that rules on the item, or on kinds of it, name."""
+    related = {*lookup.broader(query.items[0]), *lookup.narrower(query.items[0])}
+    named = {
+        member
+        for rule in lookup.base.rules
+        if rule.aspect == query.aspect and related.intersection(rule.scope.items)
+        for member in getattr(rule.value.values, "members", ())
+    }
+    return [value.id for value in lookup.aspects[query.aspect].values if value.id in named]
+
+
+def _words_of(member: str, aspect: str, lookup: Lookup) -> tuple[str, ...]:
+    if member.startswith(OTHER):
+        return tuple(member.removeprefix(OTHER).split())
+    return next(_labels(member, aspect, lookup), ())
+
+
+def _labels(value: str, aspect: str, lookup: Lookup) -> Iterator[tuple[str, ...]]:
+    """The names of a value as words, the first one first."""
+    for record in lookup.aspects[aspect].values:
+        if record.id == value:
+            yield from (label_words(name) for name in (record.label, *record.other_labels))
+
+
+def _is_near(words: tuple[str, ...], value: str, aspect: str, lookup: Lookup) -> bool:
+    """Whether a colour may be the value of the books; a value named beside another is another one."""
+    if HEADS.isdisjoint(words):
+        return False
+    return any(may_be(words, label) for label in _labels(value, aspect, lookup))
+
+
+def _ask(query: Query, said: str, near: list[str], of_it: bool, lookup: Lookup) -> Ask:
+    labels = {value.id: value.label for value in lookup.aspects[query.aspect].values}
+    if of_it:
+        asked = [msgspec.structs.replace(query, value=Choices(frozenset({value}))) for value in near]
+        prompt = f'Which "{visible(said)}" is meant?'
+    else:
+        asked = [msgspec.structs.replace(query, kind="how", value=None, polarity="do")]
+        names = listing([labels[value] for value in near], "or")
+        prompt = f'The books do not say whether "{visible(said)}" is {names}. Is this the question?'
+    choices = tuple((text, text) for text in (say_query(lookup, one) for one in asked))
+    return Ask(fact="reading", prompt=prompt, choices=choices)
