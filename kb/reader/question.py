@@ -159,11 +159,14 @@ def read_question(
     search: Search | None = None,
     previous: Reading | None = None,
     ways: int = 4,
+    tried: dict[str, tuple[int, Reading]] | None = None,
 ) -> Reading:
     """Read one question. `case` holds the remembered facts and the day; `previous` the reading before it.
 
-    `ways` is how many times its words may still be put in another way.
+    `ways` is how many times its words may still be put in another way; `tried` has what was so put already,
+    with the ways that were left then.
     """
+    tried = {} if tried is None else tried
     plain = clean(text[: LONGEST_QUESTION + 1])
     if len(text) > LONGEST_QUESTION:
         shown = text[:LONGEST_QUESTION]
@@ -208,10 +211,15 @@ def read_question(
     def read(changed: str) -> Reading:
         if not ways:
             return Reading(question=changed, abstain=Abstain(reason="The question is put in too many ways."))
-        return read_question(
+        left, known = tried.get(changed, (0, None))
+        if known is not None and (left >= ways or known.query is not None):
+            return known
+        again = read_question(
             changed, lexicon=lexicon, lookup=lookup, case=case, search=search, previous=previous,
-            ways=ways - 1,
+            ways=ways - 1, tried=tried,
         )  # fmt: skip
+        tried[changed] = (ways, again)
+        return again
 
     reading = _read(text, found, frame, roles, case, lexicon, lookup, previous, read)
     return otherwise(reading, found, roles, before, case, lookup, read)
@@ -251,6 +259,10 @@ def _read(
     outcome = _outcome(found, frame, roles, case, lookup, previous)
     if isinstance(outcome, Query):
         outcome = of_wholes(outcome, lookup)
+    if isinstance(outcome, Query) and outcome.value is not None and lookup.aspects[outcome.aspect].values:
+        from kb.reader.unnamed import settled  # noqa: PLC0415  few questions name a colour
+
+        outcome = settled(outcome, lookup)
     if isinstance(outcome, (Ask, Abstain)):
         return _the_one(_stopped(text, spans, _on_its_day(outcome, roles)), roles, lookup, read)
     if frame.ambiguous:
@@ -259,10 +271,6 @@ def _read(
     return Reading(
         question=text, text=say_query(lookup, outcome), query=outcome, spans=spans, carried=carried
     )
-    if isinstance(outcome, Query) and outcome.value is not None and lookup.aspects[outcome.aspect].values:
-        from kb.reader.unnamed import settled  # noqa: PLC0415  few questions name a colour
-
-        outcome = settled(outcome, lookup)
 
 
 def _on_its_day(stop: Ask | Abstain, roles: Roles) -> Ask | Abstain:
