@@ -17,6 +17,7 @@ from shell.commands import BY_NAME, COMMANDS, Line, looks_like_question, read_li
 from shell.dates import as_date
 from shell.examples import example_of, questions
 from shell.layout import arrange, further_blocks, next_blocks
+from shell.missed import goes_on, lists, misses, names_item, of_missed, only_adds
 from shell.queries import query_text
 from shell.saving import saved_form
 from shell.session import LOOSE_NO, Session, change, is_loose_no, merge, replied, state
@@ -87,14 +88,14 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     asks = session.latest.ask if session.latest is not None else None
     if asks is not None and not _replies(asked, text, {value for value, _ in asks.choices}):
         # what was asked back is let be: the line may go on from the question before that
-        further = _ask(msgspec.structs.replace(opened, before=session.before), base)
-        asked, reply = further if _is_answered(further[0]) else (asked, reply)
-    of_missed = _only_adds(asked) or _misses(asked) or _goes_on(asked, session)
-    if session.missed is not None and _names_item(session.missed) and of_missed:
+        older = _ask(msgspec.structs.replace(opened, before=session.before), base)
+        asked, reply = older if _is_answered(older[0]) else (asked, reply)
+    further = only_adds(asked) or misses(asked) or goes_on(asked, session)
+    if session.missed is not None and names_item(session.missed) and further:
         # the words may go on from the line that was not understood, not from the question before it
-        before = None if _only_adds(asked) else _of_missed(session, base)  # what it asked is not known
+        before = None if only_adds(asked) else of_missed(session, base)  # what it asked is not known
         asked, reply = _ask(msgspec.structs.replace(opened, before=before), base)
-        if _lists(asked):  # "and in boat rig?" asked of the other line, not for all worn in it
+        if lists(asked):  # "and in boat rig?" asked of the other line, not for all worn in it
             return session, Reply(complaint=_MISSED)
     if _is_understood(asked):
         return asked, reply
@@ -106,48 +107,6 @@ def _what_carried(session: Session, asked: Session, base: KnowledgeBase) -> Resu
     told = carried(asked.answers[-1], session.answers[-1])
     shown = (*arrange(told, base), *further_blocks(told))
     return msgspec.structs.replace(asked, answers=(told,)), Reply(blocks=shown)
-
-
-def _misses(session: Session) -> bool:
-    """Whether nothing was understood but that a thing is missing."""
-    answers = session.answers
-    return all(a.outcome == "abstain" or (a.ask is not None and a.ask.fact == "item") for a in answers)
-
-
-def _of_missed(session: Session, base: KnowledgeBase) -> Reading | None:
-    """A question about the one thing that the line named which was not understood."""
-    spans = session.missed.spans if session.missed is not None else ()
-    items = {span.target for span in spans if span.role == "item" and span.target is not None}
-    if len(items) != 1:
-        return None
-    label = base.lookup.items[items.pop()].label
-    return base.read(f"The {label}?", facts=session.profile, as_of=session.as_of)
-
-
-def _names_item(reading: Reading) -> bool:
-    return any(span.role == "item" for span in reading.spans)
-
-
-def _only_adds(session: Session) -> bool:
-    """Whether a line states no more than facts or a day for the question before: "and in March?"."""
-    roles = {span.role for answer in session.answers for span in answer.reading.spans}
-    return bool(roles & {"fact", "grade", "date"}) and not roles & {"item", "aspect", "measure", "clause"}
-
-
-def _goes_on(asked: Session, session: Session) -> bool:
-    """Whether a line that names nothing was read of what was spoken of before the line that was missed."""
-    latest = session.latest.query if session.latest is not None else None
-    missed = session.missed.spans if session.missed is not None else ()
-    before = {*latest.items} if latest is not None else set()
-    anew = not any(span.role == "item" and span.target in before for span in missed)
-    readings = [answer.reading for answer in asked.answers if not _names_item(answer.reading)]
-    further = [r for r in readings if r.query is not None and before >= {*r.query.items}]
-    return anew and len(further) == len(asked.answers)
-
-
-def _lists(session: Session) -> bool:
-    queries = [answer.reading.query for answer in session.answers]
-    return any(query is not None and query.kind == "list" for query in queries)
 
 
 def _replies(session: Session, text: str, offered: set[str]) -> bool:

@@ -7,6 +7,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading, Verdict
 from kb.model.values import NO, YES, ValueSet
+from kb.reader.fits import tests_worn
 from kb.reader.query import merge_case
 from kb.reader.question import clean
 from kb.reader.talked import Talk, item_alone
@@ -60,10 +61,16 @@ def of_another(text: str, said: str, before: Query, talk: Talk) -> Reading | Non
         return talk.read(f"May I leave it off {leave.group(2) or ''}?", asked)
     under = _UNDER.fullmatch(clean(text.strip()))
     item = item_alone(under.group(1), talk.lexicon, lookup) if under is not None else None
-    if item is not None and before.kind in ("may", "must") and item not in before.items:
+    acts = before.kind in ("may", "must")
+    if (
+        item is not None
+        and item not in before.items
+        and (acts or not tests_worn(before.items[0], item, lookup))
+    ):
         worn: dict[str, ValueSet] = {f"worn:{before.items[0]}": YES}
         case = merge_case(msgspec.structs.replace(before.case, alone=False), worn, None, False, lookup)
-        return talk.made(text, Query(kind=before.kind, items=(item,), aspect="wear", case=case))
+        kind = before.kind if acts else "may"
+        return talk.made(text, Query(kind=kind, items=(item,), aspect="wear", case=case))
     if _INSTEAD.fullmatch(said) and before.kind in ("may", "must", "why"):
         parent = next((b for b in lookup.broader(before.items[0])[1:] if len(lookup.narrower(b)) > 2), None)
         if parent is not None:

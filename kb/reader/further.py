@@ -103,6 +103,10 @@ _NUMBERED = Pattern(r"(?i)\d|\b(?:zero|two|three|four|five|six|seven|eight|nine|
 _ENDED = word_set("off stop stopped idle over finished still ended")
 _NOT = Pattern(r"(?i)\b(?:not|no|isn|aren|never|without|off)\b|n['\u2019]t\b")
 _SUCH_ONE = Pattern(r"(?i)\b(?:the|a|an|my|that|those|these) ([\w'-]+(?: [\w'-]+)?) ones?\b")
+_IN_WHICH = Pattern(
+    rf"(?i){LEAD}(?:in|on|at|with|during|for|under) (?:which|what) (?:rigs?|dress(?:es)?|orders? of dress|"
+    r"weathers?|conditions?|circumstances?|cases?|situations?|occasions?|activit(?:y|ies)|places?)"
+)
 _NOT_EVEN = Pattern(rf"(?i){LEAD}not even (.+)")
 _OVER = Pattern(rf"(?i){LEAD}(?:even )?(over|under|on top of|beneath|with) (?:my |the |an? )?(.+)")
 _GENERIC = Pattern(
@@ -158,10 +162,10 @@ def in_full(text: str) -> str | None:
     found = _WHAT_ELSE.fullmatch(bare)
     if found is not None:
         return f"what {found.group(1) or 'must'} I wear {found.group(2) or ''}?"
-    if _HAVE_NONE.fullmatch(bare):
-        return "and without it?"
-    if _OFF_IT.fullmatch(bare):
-        return "and outside it?"
+    fixed = ((_HAVE_NONE, "and without it?"), (_OFF_IT, "and outside it?"), (_IN_WHICH, "when?"))
+    for pattern, full in fixed:
+        if pattern.fullmatch(bare):
+            return full
     if (also := _ALSO.fullmatch(bare)) is not None:
         return f"and {also.group(1)}{also.group(2)}?"
     if (how := _HOW_MUCH.fullmatch(bare)) is not None:

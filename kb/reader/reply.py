@@ -60,7 +60,10 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
 _CORRECTED = Pattern(r"(?i)^(?:no|nope|sorry|oh),\s*")  # "no, the other cap" does without nothing
 _WHETHER = Pattern(r"(?i)(yes|yep|yeah|yup|aye|nope|nah|no)([,.;] (?:and |but )?| and | but )? ?(.+)")
 _IS_SUBJECT = Pattern(r"(?i)(?:i|we|he|she|they|it|the|my)\b")
-_DENIED = Pattern(r"(?i)(?:there(?:['’]s| is| are) )?(?:no|not|without|not any)(?: the| any)? ([\w' -]+)")
+_DENIED = Pattern(
+    r"(?i)(?:there(?:['’]s| is| are) )?(?:no|not|without|not any|"
+    r"nothing(?:['’]s| is| was)?)(?: the| any)? ([\w' -]+)"
+)
 _PARTS = Pattern(r"(?i),? (?:and|but) |, ")
 _IT_IS = Pattern(
     r"(?i)(?:yes|no)?,? ?(?:it|that|they|i|we)"

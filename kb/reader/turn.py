@@ -14,7 +14,7 @@ from kb.model.records import Case
 from kb.model.values import YES, Choices, ValueSet
 from kb.reader.choice import answer_to_ask, asked_place
 from kb.reader.english import PHRASES
-from kb.reader.fits import rules_on, wearing, without_clashes
+from kb.reader.fits import facts_that_matter, rules_on, wearing, without_clashes
 from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.lost import with_nothing_lost
 from kb.reader.manners import put_back, without_manners
@@ -255,6 +255,8 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     grant = asked_grant(said, before, talk.lookup)
     if grant is not None:
         return Reading(question=text, ask=grant) if isinstance(grant, Ask) else talk.made(text, grant)
+    if "for how long" in said or "how long for" in said:  # no length of the thing is asked for
+        return Reading(question=text, abstain=Abstain(reason="The books do not say for how long."))
     from kb.reader.another import of_another  # noqa: PLC0415  only in a talk
 
     beside = of_another(text, said, before, talk)
@@ -343,8 +345,13 @@ def _if_so(text: str, holds: bool, before: Query, talk: Talk) -> Reading | None:
             turned.append((fact, complement_of(lookup, fact, values)))
     if not turned and not holds:
         turned = [(f, complement_of(lookup, f, v)) for f, v in _stated_choices(before, lookup)]
+    if not turned:
+        known = {fact for fact, _ in before.case.facts}
+        resting = (lookup.facts[fact] for fact in facts_that_matter(before, lookup) if fact not in known)
+        whether = [f.id for f in resting if f.kind == "yes_no" and f.family == "situation"]
+        turned = [(fact, YES if holds else complement_of(lookup, fact, YES)) for fact in whether]
     if len(turned) != 1:
-        return None
+        return Reading(question=text, abstain=Abstain(reason="It is not clear what is supposed."))
     case = merge_case(before.case, dict(turned), None, False, lookup)
     return talk.made(text, msgspec.structs.replace(before, case=case))
 

@@ -14,6 +14,7 @@ import docx
 import pytest
 
 from kb import KnowledgeBase, demo_folder
+from kb.model.values import NO
 from shell.arguments import EXAMPLES
 from shell.blocks import Points
 from shell.commands import COMMANDS, Command
@@ -172,3 +173,19 @@ def test_a_statement_that_bears_on_a_term_of_the_rules_answers_anew(demo: Knowle
     query = session.answers[-1].reading.query
     assert query is not None
     assert "month" in dict(query.case.facts)
+
+
+def test_a_line_that_was_missed_is_not_of_what_its_thing_is_worn_on(demo: KnowledgeBase) -> None:
+    session = Session()
+    for line in ("May I stitch a wobbly ribbon on the storm coat?", "on which side?"):
+        session, _ = take_line(session, line, demo)
+    assert [answer.outcome for answer in session.answers] == ["ask"]
+
+
+def test_nothing_said_of_a_fact_denies_it(demo: KnowledgeBase) -> None:
+    session = Session()
+    for line in ("Do I need ear defenders in the engine room?", "nothing's running"):
+        session, _ = take_line(session, line, demo)
+    query = session.answers[-1].reading.query
+    assert query is not None
+    assert dict(query.case.facts)["machinery-running"] == NO

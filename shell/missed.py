@@ -1,0 +1,58 @@
+"""What a line after one that was not understood goes on from: that line, or what was spoken of before it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from shell.session import Session
+
+if TYPE_CHECKING:
+    from kb import KnowledgeBase, Reading
+
+
+def misses(session: Session) -> bool:
+    """Whether nothing was understood but that a thing is missing."""
+    answers = session.answers
+    return all(a.outcome == "abstain" or (a.ask is not None and a.ask.fact == "item") for a in answers)
+
+
+def of_missed(session: Session, base: KnowledgeBase) -> Reading | None:
+    """A question about the one thing that the line named which was not understood."""
+    missed = session.missed
+    spans = missed.spans if missed is not None else ()
+    items = {span.target for span in spans if span.role == "item" and span.target is not None}
+    led = {
+        word for s in spans if missed and s.role == "item" for word in missed.question[: s.start].split()[-2:]
+    }
+    if led & {"on", "over", "under", "with", "to", "in"}:  # "a ribbon on the tunic" is not of the tunic
+        return None
+    if len(items) != 1:
+        return None
+    label = base.lookup.items[items.pop()].label
+    return base.read(f"The {label}?", facts=session.profile, as_of=session.as_of)
+
+
+def names_item(reading: Reading) -> bool:
+    return any(span.role == "item" for span in reading.spans)
+
+
+def only_adds(session: Session) -> bool:
+    """Whether a line states no more than facts or a day for the question before: "and in March?"."""
+    roles = {span.role for answer in session.answers for span in answer.reading.spans}
+    return bool(roles & {"fact", "grade", "date"}) and not roles & {"item", "aspect", "measure", "clause"}
+
+
+def goes_on(asked: Session, session: Session) -> bool:
+    """Whether a line that names nothing was read of what was spoken of before the line that was missed."""
+    latest = session.latest.query if session.latest is not None else None
+    missed = session.missed.spans if session.missed is not None else ()
+    before = {*latest.items} if latest is not None else set()
+    anew = not any(span.role == "item" and span.target in before for span in missed)
+    readings = [answer.reading for answer in asked.answers if not names_item(answer.reading)]
+    further = [r for r in readings if r.query is not None and before >= {*r.query.items}]
+    return anew and len(further) == len(asked.answers)
+
+
+def lists(session: Session) -> bool:
+    queries = [answer.reading.query for answer in session.answers]
+    return any(query is not None and query.kind == "list" for query in queries)
