@@ -1,0 +1,63 @@
+"""People who are no more than people: "can a man wear it", "must my lot own one", "can my ten leave it off".
+
+A word for people that the books know (women, a crew) is a name, and never taken so; neither is one that may
+tell a standing (a recruit, a guest, an officer).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from kb.reader.english import tag_set
+from kb.reader.forms import word_set
+from kb.reader.pieces import Piece, Understood
+
+_FOLK = word_set("""
+    man men woman women chap chaps fellow fellows bloke blokes lad lass lasses lot crew team gang bunch guy
+    gal gals girl girls boy boys individual individuals wife husband missus squad outfit soul souls human
+    being beings body mob rabble troops hands youngster youngsters lady ladies gent gents gentleman gentlemen
+    daughter son brother sister cousin pal pals buddy
+""")
+_WHOLE = word_set("whole entire poor old dear")
+_LEADING = tag_set("can, may, must, should, do, have to, be, if, when, for, comma, allowed, banned, no, and")
+_FOLLOWING = tag_set(
+    "act, leave off, have, be, can, may, must, should, have to, do, allowed, required, banned, hold, comma"
+    ", not"
+)
+
+
+def people_meant(found: Understood) -> Iterator[tuple[int, int, str]]:
+    """Start, end and plainer word of each such stretch of a text."""
+    pieces = found.pieces
+    for index, piece in enumerate(pieces):
+        word = found.tokens[piece.first].low
+        folk = piece.tag == "unknown" and piece.last - piece.first == 1 and word in _FOLK
+        counted = piece.tag == "number" and index > 0 and pieces[index - 1].tag == "poss"
+        if not (folk or counted):
+            continue
+        first, last = _start(found, index), _end(found, index)
+        if not folk and first == index:
+            continue
+        before = pieces[first - 1].tag if first else "comma"
+        after = pieces[last].tag if last < len(pieces) else "comma"
+        if before not in _LEADING or after not in _FOLLOWING:
+            continue
+        yield found.tokens[pieces[first].first].start, found.tokens[pieces[last - 1].last - 1].end, "people"
+
+
+def _start(found: Understood, index: int) -> int:
+    """The piece at which such people begin: "my", "the whole", "us"."""
+    pieces = found.pieces
+    while index and found.tokens[pieces[index - 1].first].low in _WHOLE:
+        index -= 1
+    leads = index and (
+        pieces[index - 1].tag in ("det", "poss") or found.tokens[pieces[index - 1].first].low == "us"
+    )
+    return index - 1 if leads else index
+
+
+def _end(found: Understood, index: int) -> int:
+    """The piece after such people: past "like me"."""
+    after: Sequence[Piece] = found.pieces[index + 1 : index + 3]
+    like = len(after) == 2 and found.tokens[after[0].first].low == "like" and after[1].tag == "self"
+    return index + 3 if like else index + 1
