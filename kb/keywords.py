@@ -10,6 +10,7 @@ import hashlib
 import re
 import threading
 from collections.abc import Iterable, Mapping, Sequence
+from functools import lru_cache
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any, Literal
@@ -132,6 +133,7 @@ def _without_ending(word: str) -> str:
     return word
 
 
+@lru_cache(maxsize=8192)  # the words of clauses are looked at again and again
 def lemma(word: str) -> str:
     """The common form of a lower-case word: scarves scarf, worn wear, buttoned button, authorized authorise.
 
