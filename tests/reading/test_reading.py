@@ -21,9 +21,12 @@ REACHED = {
 }
 REACHED_TURNS = {
     ("dialogues", "open"): (150, 2),
-    ("dialogues-third", "open"): (41, 1),
-    ("dialogues", "kept"): (102, 7),
-    ("dialogues-third", "kept"): (43, 2),
+    ("dialogues-third", "open"): (42, 0),
+    ("dialogues", "kept"): (120, 4),
+    ("dialogues-third", "kept"): (47, 1),
+    ("dialogues-further", "open"): (55, 3),
+    ("dialogues-third-further", "open"): (19, 1),
+    ("dialogues-fourth", "open"): (25, 4),
 }
 
 
