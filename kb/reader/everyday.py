@@ -55,24 +55,24 @@ waterfall weir wharf wharves whereabouts window workbench works workshop zoo
 
 OCCASIONS = word_set("""
 adventure afternoon afternoons analogy analyses analysis anniversary appointment audience ball ballet baptism
-barbecue bedtime behalf bingo birthday breakfast briefing brunch burial campaign cards carnival celebration
-ceremony chatter checkout chess chore christening christmas circus class community commute comparison concert
-concerti concerto conference congress consultation contest conversation counterpoint course court cricket
-crossing crossroads crowd cruise culmination cycling dance dancing darts day daytime debate debrief
-demonstration dialyses dialysis difficulty dinner dinnertime disco diversion documentary duration easter
-education elevenses emergency endeavor enterprise entertainment epoch era errand evening evenings exam
-examination exercise exertion exhibition experiment exploration fair fairs festival festivity fete film
-fishing flight football fun funeral gambling game gardening gig golf gossip gymnastics handstand hike hitch
-holiday homework honeymoon horde huddle hunting hymn interview jamboree jogging journey labor lecture
-legislature leisure lesson lunch lunchtime marathon massage match meal meeting melody midday midnight
-millennia millennium mob modulation morning mornings movie music nap night nights nighttime noon opera
-operetta orchestration outing overture pageant paperwork parade parish party performance period phase picnic
-play playing practice procession project promenade pushup quiz quizzes race raffle rally recital
-reconstruction recreation refrain regatta rehearsal rendering research reunion revel rugby running scan
-scrutiny seminar senate session shining shopping singing skating skiing song span spatter spectroscopy
-spiritual sport springtime study supper survey swimming swoop symphony task tea teatime tennis testing
-therapy throng times tour tournament travel trip tune utility vacation vaudeville venture village visit
-voyage wedding weekday weekend weekends while work workout
+barbecue bash bedtime behalf bingo birthday breakfast briefing brunch burial campaign cards carnival
+celebration ceremony chatter checkout chess chore christening christmas circus class community commute
+comparison concert concerti concerto conference congress consultation contest conversation counterpoint
+course court cricket crossing crossroads crowd cruise culmination cycling dance dancing darts day daytime
+debate debrief demonstration dialyses dialysis difficulty dinner dinnertime disco diversion documentary
+duration easter education elevenses emergency endeavor enterprise entertainment epoch era errand evening
+evenings exam examination exercise exertion exhibition experiment exploration fair fairs festival festivity
+fete film fishing flight football fun funeral gambling game gardening gig golf gossip graduation gymnastics
+handstand hike hitch holiday homework honeymoon horde housewarming huddle hunting hymn interview jamboree
+jogging journey labor lecture legislature leisure lesson lunch lunchtime marathon massage match meal meeting
+melody midday midnight millennia millennium mob modulation morning mornings movie music nap night nights
+nighttime noon opera operetta orchestration outing overture pageant paperwork parade parish party performance
+period phase picnic play playing practice procession project prom promenade pushup quiz quizzes race raffle
+rally reception recital reconstruction recreation refrain regatta rehearsal rendering research reunion revel
+rugby running scan scrutiny seminar senate session shining shopping singing skating skiing song span spatter
+spectroscopy spiritual sport springtime study supper survey swimming swoop symphony task tea teatime tennis
+testing therapy throng times tour tournament travel trip tune utility vacation vaudeville venture village
+visit voyage wedding weekday weekend weekends while work workout
 """)
 """What one may take part in, and times of the day."""
 
@@ -155,26 +155,26 @@ scanning scatter schedule score scorn scramble scrape scream search secede secur
 select send sense sent sentence set setting settle sever shatter shed shedding sheer shelter ship shipped
 shipping shiver shock shop shopped shopping shout shove shower shriek shrill shrug shrugged shrugging shudder
 sigh sign signal signalled signalling silence sin sing singing sinned sinning sip sipped sipping sit sitting
-skate ski skip skipped skipping skive slam slammed slamming slap slapped slapping slash slaughter sleep slept
-slice slid slidden slide slow sluice slump smash smell smelt smile smoke smooth snake snap snapped snapping
-snarl sneeze snore solve sought sound span spanned spanning spark spatter speak specified specify speculate
-sped speed spell spelt spend spent spin spinning spoke spoken sponsor sprawl spread spun squeeze squint
-stagger stall stand stare start startle starve station stay steadied steady steal steer stiffen stimulate
-stir stirred stirring stole stolen stood stop stopped stopping store straighten strain stream strengthen
-stress strike strive striven stroke strove struck struggle studied study stumble submit submitted submitting
-substitute subtract succeed sue suffer suggest sulk summarize summit summon sung supervise support suppose
-surge surprise surrender surround survey survive suspect sustain swallow swam swarm sway swear sweat sweep
-swell swelter swept swim swimming swollen swoop swore sworn swum symbolize take taken talk tap tapped tapping
-taste taught taunt tax taxi taxying teach tease tell tempt tend tender terminate test testified testify text
-thank think thought threaten threw thrill throng throw thrown thrust tickle tilt toast told took toss touch
-tour track train tram trammed tramming tramp transform translate transmit transmitted transmitting transport
-travel travelled travelling treat tried triple trot trotted trotting trust try tug tugged tugging tumble
-tunnel tunnelled tunnelling underlain underlay underlie underlying understand understood undertake undertaken
-undertook unite upheld uphold upset upsetting urge use utilize utter vanish varied vary veer venture verified
-verify view violate visit volunteer vote wage wail wait wake walk wander want warn weaken weep weigh welcome
-wept wet wetted wetting whinge whisper win wink winning wipe wish withdraw withdrawn withdrew withheld
-withhold witness woke woken won wonder wonned wonning work worried worry worship worshipped worshipping wreck
-write written wrote wrought yawn yell yield
+skate ski skip skipped skipper skipping skive slam slammed slamming slap slapped slapping slash slaughter
+sleep slept slice slid slidden slide slow sluice slump smash smell smelt smile smoke smooth snake snap
+snapped snapping snarl sneeze snore solve sought sound span spanned spanning spark spatter speak specified
+specify speculate sped speed spell spelt spend spent spin spinning spoke spoken sponsor sprawl spread spun
+squeeze squint stagger stall stand stare start startle starve station stay steadied steady steal steer
+stiffen stimulate stir stirred stirring stole stolen stood stop stopped stopping store straighten strain
+stream strengthen stress strike strive striven stroke strove struck struggle studied study stumble submit
+submitted submitting substitute subtract succeed sue suffer suggest sulk summarize summit summon sung
+supervise support suppose surge surprise surrender surround survey survive suspect sustain swallow swam swarm
+sway swear sweat sweep swell swelter swept swim swimming swollen swoop swore sworn swum symbolize take taken
+talk tap tapped tapping taste taught taunt tax taxi taxying teach tease tell tempt tend tender terminate test
+testified testify text thank think thought threaten threw thrill throng throw thrown thrust tickle tilt toast
+told took toss touch tour track train tram trammed tramming tramp transform translate transmit transmitted
+transmitting transport travel travelled travelling treat tried triple trot trotted trotting trust try tug
+tugged tugging tumble tunnel tunnelled tunnelling underlain underlay underlie underlying understand
+understood undertake undertaken undertook unite upheld uphold upset upsetting urge use utilize utter vanish
+varied vary veer venture verified verify view violate visit volunteer vote wage wail wait wake walk wander
+want warn weaken weep weigh welcome wept wet wetted wetting whinge whisper win wink winning wipe wish
+withdraw withdrawn withdrew withheld withhold witness woke woken won wonder wonned wonning work worried worry
+worship worshipped worshipping wreck write written wrote wrought yawn yell yield
 """)
 """What people do, in the forms that are not made by rule, too."""
 
@@ -196,9 +196,9 @@ awful awkward baby background backward bacterial bad badly badness bairn balance
 bang banker basic basis bat battle bearded beautiful beauty bee beef beer beeves beginning behavior being
 belief bellow below benefit besides best better beyond biblical big bigger binomial biological bird birth
 biscuit bishop bitter bitterness blame blast blaze bloat blockade bloke bloody blow blur bodybuilder boom
-boost boss bother boy boyfriend brave brethren bride briefly brigade bright brightness brilliant broad broken
-brood brother bubble budget bulk bumblebee bunch burst business businessman busy cake calculation calm calmly
-camper camping cancer candidate capability capable capital capitalism captain capture career careful
+boost boss bosun bother boy boyfriend brave brethren bride briefly brigade bright brightness brilliant broad
+broken brood brother bubble budget bulk bumblebee bunch burst business businessman busy cake calculation calm
+calmly camper camping cancer candidate capability capable capital capitalism captain capture career careful
 carefully carpenter cash casual cat catcher category cattle caution central certain certainly chairman
 challenge champion chance changing chaos character characteristic charge charged charming chase cheap cheer
 chicken chief chiefly child childish children chill chilly choice chores chronic chuckle cider circumstance
@@ -259,16 +259,16 @@ immortality impact implication importance important impossible impression impres
 laws inadequate incident income incomplete increased increasing increasingly incredible indeed indefinite
 independence independent indication indifferent indignation indirect individual individualism industrial
 industry inevitable inevitably infantry infection infectious infinite influence information initially
-initiative inner inning innocent inquiry insane insect insight insoluble instance instantly institution
-integration intelligence intelligent intense intensity intent intention interaction interest interested
-interesting interference interlobular internal international interpretation interval intimate intonation
-invariably investigation investigator investment involved ion isolated issue japanese jewish job joke
-journalist joy judge judgment junior jury just justice kid kids killer killing kind king kiss kitten knock
-knowledge known lack lad lady lag land landlady language lapse large largely larger lass lassie latter laugh
-laughter lawyer leader leaders leadership league lean leap learned legal legislation legislative legislator
-level liberal liberty lieutenant life lighted lightly like likely likewise limit limited linguist list
-listener literal literally literary lives livestock living loaded local located location logical lonely long
-longer lookup loss lost loud loudly love lovely lover low loyalty luck lucky luggage lunar lurid mad
+initiative inner inning innocent inquiry insane insect insight insoluble inspector instance instantly
+institution instructor integration intelligence intelligent intense intensity intent intention interaction
+interest interested interesting interference interlobular internal international interpretation interval
+intimate intonation invariably investigation investigator investment involved ion isolated issue japanese
+jewish job joke journalist joy judge judgment junior jury just justice kid kids killer killing kind king kiss
+kitten knock knowledge known lack lad lady lag land landlady language lapse large largely larger lass lassie
+latter laugh laughter lawyer leader leaders leadership league lean leap learned legal legislation legislative
+legislator level liberal liberty lieutenant life lighted lightly like likely likewise limit limited linguist
+list listener literal literally literary lives livestock living loaded local located location logical lonely
+long longer lookup loss lost loud loudly love lovely lover low loyalty luck lucky luggage lunar lurid mad
 magnificent magnitude maid mail main mainly major maker male man management manager maneuver manifestation
 manner manufacturer many marked marketing marksman marriage married marshal martyr massive master mate matter
 mature maybe mayor meaning meaningful meanwhile measurement mechanical mechanism media mediae medieval medium
@@ -318,15 +318,15 @@ seemingly seldom selection self selling selves sensation sense sensitive sensiti
 separation sergeant series serious seriously servant services set settlement settler several severe severely
 shadow shame sharply sheep sheer shiver shock shooting short shortly shriek shrill shrug sick sigh sight sign
 signal significance significant significantly silence silent silly similar similarity similarly simply
-simultaneously sin sip sir sister situation skeletal skill skilled sky slaughter slavery sleep slender slice
-slightly slow slowly slump smaller smart smash smell smelly smile smoke smooth snake snarl sneeze sniffles
-sober social socialism society soft softly soiled soldier solely some someday somehow someone sometimes
-somewhat somewhere son sophisticated sore sort soul sound southern sovereign soviet spark spatial special
-specialist species specific specifically specificity spectra spectrum speech speed spell spirit sponsor
-spontaneous spooky sporting squad stained staining standard startling statement stature status steady still
-stimulation stimuli stimulus stockholder storage straight strain strange stranger strategy strength stress
-strictly striking stroke strong strongly structural structured struggle student stuffy stupid sturdy
-subjective subspace substance substantial substantially substitute subtle suburban success successful
+simultaneously sin sip sir sister situation skeletal skill skilled skipper sky slaughter slavery sleep
+slender slice slightly slow slowly slump smaller smart smash smell smelly smile smoke smooth snake snarl
+sneeze sniffles sober social socialism society soft softly soiled soldier solely some someday somehow someone
+sometimes somewhat somewhere son sophisticated sore sort soul sound southern sovereign soviet spark spatial
+special specialist species specific specifically specificity spectra spectrum speech speed spell spirit
+sponsor spontaneous spooky sporting squad stained staining standard startling statement stature status steady
+steward still stimulation stimuli stimulus stockholder storage straight strain strange stranger strategy
+strength stress strictly striking stroke strong strongly structural structured struggle student stuffy stupid
+sturdy subjective subspace substance substantial substantially substitute subtle suburban success successful
 successfully such sudden suddenly suffering sufficient sufficiently suggestion sulk sullen sum sunlight
 superior superstition support supreme sure surely surge surgeon surplus surprise surprised surprising
 surrender surrounding survival suspect suspicion swallow swanky swarm sweet swell swift swiftly sympathetic

@@ -24,7 +24,7 @@ THINGS = word_set("it they them this that these those one ones mine yours his he
 """Words that may stand for a thing."""
 _SOMEBODY = word_set("nobody everybody everyone anybody anyone somebody someone folk folks people")
 _SEEING = word_set(
-    "see sees seeing saw like likes loves love want wants hate hates mind prefer prefers notice"
+    "see sees seeing saw like likes loves love want wants hate hates mind prefer prefers notice stand bear"
 )
 _HIDING = word_set("hides hide covers cover conceals conceal hid hidden")
 STATES = STATE_WORDS | word_set("""
@@ -34,6 +34,9 @@ STATES = STATE_WORDS | word_set("""
 """)
 """How it is or how somebody feels, apart from how a thing is."""
 _WATCHING = word_set("watching looking coming going")
+_BODY = word_set(
+    "ear ears foot feet hand hands back leg legs knee knees nose finger fingers eye eyes toes throat"
+)
 _PARTICLES = word_set("up down out away around about along through round over back there here home together")
 _ALLOWED = tag_set("""
     self, person, det, poss, can, may, must, should, be, do, have, not, filler, to, in, on, of, for, show, say
@@ -146,9 +149,14 @@ class Stretches:
         if low in _SOMEBODY or (self.tag(place) == "person" and low not in THINGS):
             return True
         if self.tag(place) in ("det", "poss") and low not in THINGS:
-            somebody = self.tag(place + 1) == "unknown" and is_everyday(self.low(place + 1))
+            noun = self.low(place + 1)
+            somebody = self.tag(place + 1) == "unknown" and (is_everyday(noun) or self._is_felt(place + 1))
             return somebody or (self._is_rank(place + 1) and self.tag(place + 2) in ("unknown", "say"))
         return self.tag(place) == "unknown" and low.endswith("s") and is_one_of(low, OTHERS)
+
+    def _is_felt(self, place: int) -> bool:
+        """ "My feet", "my back's"."""
+        return self.low(place).removesuffix("'s") in _BODY and self.tag(place - 1) == "poss"
 
     def _is_rank(self, place: int) -> bool:
         fact = self.pieces[place].fact if self.tag(place) == "fact" else ""
@@ -183,7 +191,8 @@ class Stretches:
         piece = self.pieces[place]
         tokens = self.found.tokens[max(piece.first, subject) : piece.last]
         lows = tuple(token.low for token in tokens)
-        if self._is_rank(place) and place == places[0] + 1 and self.is_somebody(subject):
+        begun = place <= places[0] + 2 and self.is_somebody(subject)
+        if begun and (self._is_rank(place) or self._is_felt(place)):
             return True
         if piece.tag not in _ALLOWED or any(token.key in self._weighty for token in tokens):
             return False

@@ -35,6 +35,7 @@ _LOOSE = frozenset(
     {("since",), ("as",), ("so",), ("now",), ("considering",), ("whatever",), ("no", "matter", "what")}
 )
 """Those of them that lead one only before a person."""
+_MEANWHILE = word_set("when while whilst whenever")
 _REASONS = word_set("because though although considering")
 """Words with which a clause says what holds: "because it is raining"."""
 _BOUND = tag_set("comma, range")
@@ -46,6 +47,7 @@ _AT_PLACE = word_set("""
     at in on by near behind outside inside around about round along across through past aboard to into down up
 """)
 _AT_TIME = word_set("at in on during for of to through")
+_IDLY = word_set("joke laugh dare treat favor favour change bet giggle prank")
 _BARE = word_set("""
     work home night dawn dusk noon midday midnight school college town church class court bed hospital port
 """)
@@ -75,7 +77,7 @@ _ADVERBS = word_set("""
     cheerfully
 """)
 _NEUTRAL = word_set("""
-    good trusty lovely beloved favorite favourite precious faithful cherished treasured wretched blasted
+    good trusty lucky lovely beloved favorite favourite precious faithful cherished treasured wretched blasted
     blooming bloody damned damn darned ruddy flipping bleeding silly stupid daft ridiculous horrid ghastly
     beautiful gorgeous handsome splendid poor dratted infernal confounded legendary famous infamous notorious
     humble ludicrous marvellous magnificent dreaded hateful mere
@@ -84,6 +86,8 @@ _CREW = word_set("lot ten gang bunch")
 _ANYONE = word_set(
     "man woman men women bloke blokes chap chaps fellow fellows fella fellas guy guys soul body"
 )
+_DUMMY = tag_set("allowed, banned, required, optional, to")
+"""What follows an "it" that stands for nothing: "is it okay to"."""
 _SEXES = word_set("man men woman women male female males females")
 _COUNTING = word_set("one two some any all of")
 _MODALS = tag_set("can, may, must, should, do, be, have to")
@@ -110,7 +114,7 @@ def without_spare(reading: Reading, found: Understood, lookup: Lookup, read: Rea
     if not spans or sought.loses_sight(spans) or sought.is_strange(spans):
         return None
     again = read(sought.rest(spans))
-    gone = tuple(sought.said(span.first, span.last) for span in spans if span.named)
+    gone = tuple(sought.said(span.first, span.last).strip(" ,") for span in spans if span.named)
     if again.ask is not None and again.ask.fact == "item" and again.ask.choices and reading.ask is None:
         return again
     query = again.query
@@ -127,7 +131,7 @@ class _Sought(Stretches):
     def spans(self) -> Iterator[_Span]:
         """What may go, in order, each with a word that nothing explains."""
         ways = (
-            self._clause, self._however, self._purpose, self._remark, self._person, self._time,
+            self._clause, self._however, self._purpose, self._doubt, self._remark, self._person, self._time,
             self._phrase, self._going, self._word,
         )  # fmt: skip
         for first, end in self._asking_parts():
@@ -164,7 +168,7 @@ class _Sought(Stretches):
         loose = led in _LOOSE and lows[len(led)] not in SPEAKERS
         if loose and (led == ("as",) or not self.is_somebody(subject)):
             return None
-        for end in self._ends(at):
+        for end in self._ends(at, led[0] in _MEANWHILE):
             if self.is_talk(subject, end):
                 return _Span(at, end, clause=True)
             if (thing := self.hiding(subject, end)) is not None:
@@ -173,8 +177,11 @@ class _Sought(Stretches):
         whole = self.pieces[last - 1].last == subject
         return _Span(at, last, "if", named=False) if whole and led[-1] in _REASONS else None
 
-    def _ends(self, at: int) -> Iterator[int]:
-        """Where a clause that begins at a piece may end: the farthest first, not beyond a question."""
+    def _ends(self, at: int, meanwhile: bool) -> Iterator[int]:
+        """Where a clause that begins at a piece may end: the farthest first, not beyond a question.
+
+        What is true `meanwhile` ends before a fact that holds then, too: "while chatting on the slipway".
+        """
         stops = []
         for place in range(at + 1, self.end):
             tag, after = self.tag(place), self.tag(place + 1)
@@ -182,6 +189,8 @@ class _Sought(Stretches):
                 stops.append(place)
                 if after in _ASKING:
                     break
+            elif meanwhile and self._leads(place):
+                stops.append(place)
             elif at == self.first and tag in _MODALS and after in _INVERTED:
                 stops.append(place)
                 break
@@ -208,6 +217,14 @@ class _Sought(Stretches):
         feels = acts and self.low(at + 1) in _FEELING and end == at + 3 and self.low(at + 2) in STATES
         whole = end < self.end or at > self.first
         return _Span(at, end) if whole and (feels or (acts and self.is_idle(places))) else None
+
+    def _doubt(self, at: int) -> _Span | None:
+        """ "..., or will I look silly?"."""
+        asks = self.tag(at + 1) in _MODALS or self.low(at + 1) in ("will", "would")
+        if at == self.first or self.low(at) != "or" or not asks or at + 2 >= self.end:
+            return None
+        begun = at - 1 if self.tag(at - 1) == "comma" else at
+        return _Span(begun, self.end) if self.is_talk(self.pieces[at + 2].first, self.end) else None
 
     def _leads(self, place: int) -> bool:
         """ "In boat rig": a fact with the word that leads to it."""
@@ -258,6 +275,8 @@ class _Sought(Stretches):
     def _phrase(self, at: int) -> _Span | None:
         """ "On the ferry", "behind the ticket counter", "for my birthday"."""
         low = self.low(at)
+        if low in ("as a", "for a") and self.low(at + 1) in _IDLY and self._is_over(at + 2):
+            return _Span(at, at + 2)
         if (low not in _AT_PLACE and low not in _AT_TIME) or self._is_limited(at):
             return None
         place = at + 1
@@ -332,7 +351,8 @@ class _Sought(Stretches):
         for place, piece in enumerate(self.pieces):
             if piece.tag in ("item", "items") and place not in gone:
                 return False
-            if named and place not in gone and self.low(place) in THINGS:
+            after = self.pieces[place + 1].tag if place + 1 < len(self.pieces) else ""
+            if named and place not in gone and self.low(place) in THINGS and after not in _DUMMY:
                 return True
         return False
 

@@ -57,22 +57,23 @@ _ALSO = {
         rink racecourse fairground summit peak quayside island village town city suburb
     """,
     "occasion": """
-        breakfast lunch dinner supper tea teatime lunchtime dinnertime bedtime elevenses brunch picnic
-        barbecue party wedding funeral christening baptism birthday anniversary reunion ball disco dance
-        concert gig recital play match race regatta marathon quiz bingo raffle fete fair fairs carnival
-        festival jamboree parade procession pageant rehearsal practice meeting briefing debrief seminar
-        lecture lesson class course exam interview appointment visit tour outing trip voyage cruise
-        crossing commute errand journey flight holiday weekend weekday afternoon morning evening night day
-        daytime nighttime dawn dusk noon midday midnight sunrise sunset weekends evenings mornings
-        afternoons nights fishing swimming running jogging cycling skating skiing football rugby cricket
-        tennis golf chess darts cards gardening shopping
+        graduation housewarming prom reception bash breakfast lunch dinner supper tea teatime
+        lunchtime dinnertime bedtime elevenses brunch picnic barbecue party wedding funeral christening
+        baptism birthday anniversary reunion ball disco dance concert gig recital play match race regatta
+        marathon quiz bingo raffle fete fair fairs carnival festival jamboree parade procession pageant
+        rehearsal practice meeting briefing debrief seminar lecture lesson class course exam interview
+        appointment visit tour outing trip voyage cruise crossing commute errand journey flight holiday
+        weekend weekday afternoon morning evening night day daytime nighttime dawn dusk noon midday
+        midnight sunrise sunset weekends evenings mornings afternoons nights fishing swimming running
+        jogging cycling skating skiing football rugby cricket tennis golf chess darts cards gardening
+        shopping
     """,
     "person": """
-        mum mom mummy dad daddy nan gran granny grandma grandad grandpa auntie aunt uncle cousin niece
-        nephew brother sister wife husband girlfriend boyfriend fiancee fiance missus in-laws kid kids
-        neighbour landlady bloke chap lad lass lassie fella guy gal bairn toddler baby tourist visitor
-        guest passenger punter photographer journalist reporter postman plumber dentist vicar bishop mayor
-        bride groom everybody
+        bosun skipper boss captain officer instructor sergeant inspector steward mum mom mummy dad daddy
+        nan gran granny grandma grandad grandpa auntie aunt uncle cousin niece nephew brother sister wife
+        husband girlfriend boyfriend fiancee fiance missus in-laws kid kids neighbour landlady bloke chap
+        lad lass lassie fella guy gal bairn toddler baby tourist visitor guest passenger punter
+        photographer journalist reporter postman plumber dentist vicar bishop mayor bride groom everybody
     """,
     "verb": """
         work walk talk play drive ride come get look stand sit rest help eat drink think feel try sing
