@@ -1,7 +1,7 @@
 """What is answered in place of asking back, or of saying that the books are silent, where that can be told.
 
 Of several things that a word may mean each is answered where they fare alike. Where no rule speaks of what
-was asked of a thing, the nearest that the rules do say of it is answered, and a note says so.
+was asked of a thing, the nearest that the rules do say of it is answered, and that is said beside it.
 """
 
 from __future__ import annotations
@@ -10,35 +10,36 @@ from collections.abc import Callable
 
 import msgspec
 
-from kb.answer.alike import told_alike
+from kb.answer.alike import told_alike, with_beside
 from kb.answer.common import replaced
 from kb.model.lookup import Lookup
-from kb.model.questions import Answer, Reading
+from kb.model.questions import Answer, Query, Reading
 from kb.reader.nearest import nearest_reading
-from kb.reader.offered import of_kinds, offered
+from kb.reader.offered import of_kinds, offered, with_its_kinds, without_words
+from kb.wording import say_query
+
+Read = Callable[[str], Reading]
+Tell = Callable[[Reading], Answer]
 
 
-def answers_instead(
-    reading: Reading, read: Callable[[str], Reading], answer: Callable[[Reading], Answer], lookup: Lookup
-) -> tuple[Answer, ...]:
+def answers_instead(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
     """The answers to a reading that asks back, or whose answer does or is silent; else that one answer."""
     plain = answer(reading)
     if reading.ask is not None:
-        return _alike(reading, read, answer, lookup) or (plain,)
+        one = _both_ways(reading, read, answer, lookup) or _banned_whole(reading, read, answer, lookup)
+        return (one,) if one is not None else _alike(reading, read, answer, lookup) or (plain,)
     if plain.outcome == "ask" and plain.ask is not None:
         kinds = of_kinds(reading, plain.ask, lookup)
-        return (kinds and told_alike(kinds, [answer(one) for one in kinds], lookup)) or (plain,)
+        told = told_alike(kinds, [answer(one) for one in kinds], lookup) if kinds else ()
+        return told or _as_such(reading, plain, answer, lookup) or (plain,)
     near = nearest_reading(reading, lookup) if plain.verdict == "silent" else None
-    told = answer(near) if near is not None else plain
-    if told.verdict == "silent" or told is plain:
+    nearer = answer(near) if near is not None else plain
+    if nearer.verdict == "silent" or nearer is plain:
         return (plain,)
-    note = f"The books are silent on “{reading.text}” This is the nearest that they say."
-    return (replaced(told, notes=(*told.notes, note)),)
+    return (with_beside(nearer, [f"{reading.text} {plain.headline} This is the nearest that they say."]),)
 
 
-def _alike(
-    reading: Reading, read: Callable[[str], Reading], answer: Callable[[Reading], Answer], lookup: Lookup
-) -> tuple[Answer, ...]:
+def _alike(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
     texts = offered(reading)
     found = [read(text) for text in texts.values()]
     items = [one.query.items[:1] if one.query is not None else () for one in found]
@@ -46,3 +47,53 @@ def _alike(
         return ()
     asked = [msgspec.structs.replace(one, question=reading.question, spans=reading.spans) for one in found]
     return told_alike(asked, [answer(one) for one in asked], lookup)
+
+
+def _asked(reading: Reading, query: Query, lookup: Lookup) -> Reading:
+    return msgspec.structs.replace(reading, ask=None, query=query, text=say_query(lookup, query))
+
+
+def _both_ways(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
+    """ "Must I not wear gloves?" asks if they must be, or if they must not: what is so may settle both."""
+    choices = reading.ask.choices if reading.ask is not None and reading.ask.fact == "reading" else ()
+    asked = [read(said).query for _, said in choices] if len(choices) == 2 else []
+    one, other = asked if asked else (None, None)
+    if one is None or other is None or {one.polarity, other.polarity} != {"do", "not"}:
+        return None
+    if other != msgspec.structs.replace(one, polarity=other.polarity):
+        return None
+    told = answer(_asked(reading, msgspec.structs.replace(one, kind="may", polarity="do"), lookup))
+    return told if told.verdict in ("required", "prohibited") else None
+
+
+def _banned_whole(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
+    """ "My old smock": where no such thing may be worn at all, a word that is not known changes nothing."""
+    spared = without_words(reading)
+    found = read(spared[0]) if spared is not None else None
+    query = found.query if found is not None else None
+    if spared is None or found is None or query is None or len(query.items) != 1 or query.kind != "may":
+        return None
+    if query.polarity == "not" or query.value is not None or with_its_kinds(query.items[0], lookup):
+        return None
+    told = answer(msgspec.structs.replace(found, question=reading.question, spans=reading.spans))
+    if told.verdict != "prohibited":
+        return None
+    unused = msgspec.structs.replace(told.reading, unused=(*spared[1], *told.reading.unused))
+    return replaced(told, reading=unused)
+
+
+def _as_such(reading: Reading, plain: Answer, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
+    """ "Tattoos?", where rules speak of one kind of them alone: of the others, and of that one beside it."""
+    query, ask = reading.query, plain.ask
+    if query is None or ask is None or query.kind not in ("may", "must") or query.polarity == "not":
+        return ()
+    if ask.fact != "item" or len(ask.choices) != 1:
+        return ()
+    told = answer(_asked(reading, msgspec.structs.replace(query, as_such=True), lookup))
+    if told.outcome != "answer" or told.verdict in ("silent", "conditional", "conflict"):
+        return ()
+    kinds = (msgspec.structs.replace(query, items=(kind, *query.items[1:])) for kind, _ in ask.choices)
+    others = [answer(_asked(reading, kind, lookup)) for kind in kinds]
+    if any(other.outcome != "answer" for other in others):
+        return ()
+    return (with_beside(told, [f"{other.reading.text} {other.headline}" for other in others]),)

@@ -58,6 +58,7 @@ def _reading(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
         blocks.append(Said("Kept", _carried(answer, base)))
     if answer.reading.unused:
         blocks.append(Said("Not used", ", ".join(f'"{clause}"' for clause in _clean(answer.reading.unused))))
+    blocks += [Said("Beside it", said) for said in _clean(answer.reading.beside)]
     return tuple(blocks)
 
 

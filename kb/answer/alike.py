@@ -1,8 +1,8 @@
 """A word that may mean several things, where the books leave no need to ask which: they fare alike, or rules
 speak of one of them alone.
 
-"Are smocks forbidden in the watch rig?" is answered for each smock. What is not told of the others is never
-left out: where one of them leads, a note says how the others fare.
+"Are smocks forbidden in the watch rig?" is answered for each smock. Nothing is left out of the others:
+where one of them leads, it is said beside it how they fare.
 """
 
 from __future__ import annotations
@@ -103,6 +103,11 @@ def _each(answers: Sequence[Answer], queries: Sequence[Query]) -> tuple[Answer, 
 
 
 def _led_by(leading: Answer, answers: Sequence[Answer]) -> tuple[Answer, ...]:
-    others = (answer for answer in answers if answer is not leading)
-    notes = (f"Another reading: “{other.reading.text}” {other.headline}" for other in others)
-    return (replaced(leading, notes=(*leading.notes, *notes)),)
+    others = [answer for answer in answers if answer is not leading]
+    return (with_beside(leading, [f"{other.reading.text} {other.headline}" for other in others]),)
+
+
+def with_beside(answer: Answer, said: Sequence[str]) -> Answer:
+    """The answer with what else its question may ask, said beside its reading."""
+    reading = msgspec.structs.replace(answer.reading, beside=(*answer.reading.beside, *said))
+    return replaced(answer, reading=reading)

@@ -217,6 +217,7 @@ def _reading(reading: Reading) -> Json:
         "as_such": bool(query and query.as_such),
         "carried": list(reading.carried),
         "unused": list(reading.unused),
+        "beside": list(reading.beside),
         "text": reading.text,
         "other": query
         and query.other

@@ -81,7 +81,8 @@ class Reading(msgspec.Struct, frozen=True, kw_only=True):
     `text` is the read-back, a positive sentence; `carried` names the facts kept from before or
     from the profile; `recent` the items named in the talk so far, the last first;
     `frame` the question about a thing that further words go on from, where this one shows a clause or lists;
-    `unused` the clauses of the text that were set aside because the books know nothing in them.
+    `unused` the clauses of the text that were set aside because the books know nothing in them; `beside` what
+    else the words may ask, each with what the books say of it in a line.
     """
 
     question: str
@@ -94,6 +95,7 @@ class Reading(msgspec.Struct, frozen=True, kw_only=True):
     recent: tuple[str, ...] = ()
     frame: Query | None = None
     unused: tuple[str, ...] = ()
+    beside: tuple[str, ...] = ()
 
 
 class RuleStep(msgspec.Struct, frozen=True, kw_only=True):

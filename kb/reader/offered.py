@@ -40,3 +40,30 @@ def of_kinds(reading: Reading, ask: Ask, lookup: Lookup) -> tuple[Reading, ...]:
         return ()
     each = (msgspec.structs.replace(query, items=(kind, *query.items[1:])) for kind, _ in ask.choices)
     return tuple(msgspec.structs.replace(reading, query=one, text=say_query(lookup, one)) for one in each)
+
+
+def without_words(reading: Reading) -> tuple[str, tuple[str, ...]] | None:
+    """The question without words that it was asked back whether to leave out, and these words."""
+    ask = reading.ask
+    if ask is None or [said for _, said in ask.choices] != ["without it"]:
+        return None
+    rest = ask.choices[0][0]
+    left = [token.low for token in tokenize(rest)]
+    words = []
+    for token in tokenize(reading.question):
+        if token.low in left:
+            left.remove(token.low)
+        else:
+            words.append(token.text)
+    return (rest, tuple(words)) if words else None
+
+
+def with_its_kinds(item: str, lookup: Lookup) -> bool:
+    """Whether other things go by the noun of an item, so that a word before it may tell them apart."""
+    noun = tokenize(lookup.items[item].label)[-1].key
+    return any(
+        tokenize(name)[-1].key == noun
+        for other in lookup.base.items
+        if other.id != item
+        for name in (other.label, *other.other_labels)
+    )

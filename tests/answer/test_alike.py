@@ -28,17 +28,17 @@ def test_things_that_fare_alike_are_answered_each(base: KnowledgeBase) -> None:
     assert belts == [("canvas-belt", "conditional"), ("webbing-belt", "conditional")]
 
 
-def test_the_one_that_must_be_worn_leads_and_a_note_tells_of_the_other(base: KnowledgeBase) -> None:
+def test_the_one_that_must_be_worn_leads_and_the_other_is_told_beside(base: KnowledgeBase) -> None:
     (answer,) = base.ask("vest boat rig?", as_of=DAY)
     assert answer.verdict == "required"
     assert "flotation vest" in answer.headline
-    assert any("high-visibility vest" in note for note in answer.notes)
+    assert any("high-visibility vest" in said for said in answer.reading.beside)
 
 
 def test_the_one_whose_value_rests_on_what_is_said_leads(base: KnowledgeBase) -> None:
     (answer,) = base.ask("What colour cap do I put on in July?", as_of=DAY)
     assert "service cap must be white" in answer.headline
-    assert any("navy blue" in note for note in answer.notes)
+    assert any("navy blue" in said for said in answer.reading.beside)
 
 
 @pytest.mark.parametrize(
