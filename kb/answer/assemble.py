@@ -8,7 +8,7 @@ import msgspec
 
 from kb.answer.acts import act_answer, carriers, is_banned, wear_question
 from kb.answer.aspects import aspect_part, aspects_of
-from kb.answer.beside import act_notes, claim_notes, foul_company, silence_notes
+from kb.answer.beside import act_notes, claim_notes, foul_company, silence_notes, worn_notes
 from kb.answer.changes import turning_changes
 from kb.answer.common import (
     Part,
@@ -190,7 +190,9 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
         if query.kind == "where" and (places := _answer_as_place(engine, query, blank)):
             return places
         silent = _finish(engine, query, blank, [], "silent", cited=[])
-        return replaced(silent, notes=(*silent.notes, *silence_notes(engine, query)))
+        return replaced(
+            silent, notes=(*silent.notes, *worn_notes(engine, query), *silence_notes(engine, query))
+        )
     verdicts = [part.verdict for part in parts]
     verdict: Verdict = verdicts[0] if len(set(verdicts)) == 1 else "required"
     if "conditional" in verdicts:

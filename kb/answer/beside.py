@@ -11,7 +11,7 @@ from kb.model.conditions import ALWAYS, evaluate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
 from kb.model.records import OWNED_ASPECTS, Clause
-from kb.model.values import YES
+from kb.model.values import YES, others_in
 from kb.reasoner import WORN, Engine, possible_facts, rows
 from kb.wording import clause_reference, listing, say_rule, say_verdict, sentence, the_item
 
@@ -42,6 +42,22 @@ def claim_notes(engine: Engine, query: Query) -> tuple[str, ...]:
     facts = [fact for when, _ in table for fact, _ in when]
     said = say_verdict(lookup, "conditional", plain, open_facts=facts, rows=table)
     return (f"Whether {the_item(lookup, plain.items[0])} may be worn at all: {said}",)
+
+
+def worn_notes(engine: Engine, query: Query) -> tuple[str, ...]:
+    """Beside a silence on a value that no book names: what is said of wearing the thing."""
+    if not others_in(query.value) or len(engine.lookup.narrower(query.items[0])) > 1:
+        return ()
+    plain = msgspec.structs.replace(wear_question(query), kind="when")
+    possible = possible_facts(plain.case, plain.items, False, engine.lookup)
+    table = rows(engine.problem(engine.group(plain.items[0], plain.aspect), possible).verdicts())
+    facts = [fact for when, _ in table for fact, _ in when]
+    verdict = "conditional" if facts else table[0][1]
+    if verdict in ("silent", "conflict"):
+        return ()
+    said = say_verdict(engine.lookup, verdict, plain, open_facts=facts, rows=table)
+    it = the_item(engine.lookup, plain.items[0])
+    return (f"Whether {it} may be worn at all: {said}" if facts else said,)
 
 
 def foul_company(engine: Engine, query: Query) -> Iterator[str]:

@@ -21,6 +21,7 @@ from kb.reader.placed import carriers
 from kb.reader.pointing import pointed_at
 from kb.reader.query import merge_case
 from kb.reader.tokens import Token, tokenize
+from kb.reader.unnamed import of_value
 from kb.reader.values import complement_of
 from kb.wording import say_query
 
@@ -188,7 +189,9 @@ def kind_asked(found: Understood, frame: Frame, before: Query, lookup: Lookup) -
 
 def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Query | Ask | None:
     """The question before, with what the new words say put in place of what it said."""
-    if frame.modal or roles.value is not None or frame.kind != "may" or before.clause is not None:
+    if frame.modal or frame.kind != "may" or before.clause is not None:
+    if roles.value is not None:
+        return of_value(before, roles, lookup)
         return None
     if roles.aspect not in ("", "wear", before.aspect):
         return None  # "or alter it?" asks of another act

@@ -349,12 +349,16 @@ def _put(text: str, lines: tuple[tuple[Pattern, str], ...]) -> str:
 
 def rephrased(text: str, first: bool = False) -> str | None:
     """The text in plainer words; None where no line fits. `first`: by the lines for what misleads."""
+    of_colour = any(word in text.casefold() for word in ("colo", "finish"))
+    if of_colour:
+        from kb.reader import any_colour  # noqa: PLC0415  few questions are of this
     if first:
-        lines = (*sayings(text, first=True), *_ways(_FIRST))
+        lines = (*sayings(text, first=True), *_ways(_FIRST + any_colour.MISLEADING if of_colour else _FIRST))
     else:
         from kb.reader.idioms import IDIOMS  # noqa: PLC0415  most questions are understood without
 
-        lines = (*sayings(text), *_ways(IDIOMS + _LINES))
+        more = any_colour.LINES if of_colour else ""
+        lines = (*sayings(text), *_ways(IDIOMS + _LINES), *_ways(more))
     changed = _put(text, lines)
     sentences = _SENTENCE.split(changed)
     if len(sentences) > 1:  # what opens a text opens each sentence of it

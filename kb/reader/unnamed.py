@@ -10,9 +10,12 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query
 from kb.model.values import OTHER, Choices
 from kb.reader.colours import HEADS, is_name_of, may_be
+from kb.reader.parts import Roles
 from kb.reader.tokens import label_words
 from kb.text import visible
 from kb.wording import listing, say_query
+
+_OF_MANY = frozenset({"list", "source", "compare"})
 
 
 def settled(query: Query, lookup: Lookup) -> Query | Ask:
@@ -36,7 +39,21 @@ def settled(query: Query, lookup: Lookup) -> Query | Ask:
             taken.add(near[0])
         else:
             return _ask(query, " ".join(words), named if named == near else near, bool(named), lookup)
-    return msgspec.structs.replace(query, value=Choices(frozenset(taken)))
+    kind = "may" if query.kind == "who" else query.kind  # whose it may be so is in the table of that
+    return msgspec.structs.replace(query, kind=kind, value=Choices(frozenset(taken)))
+
+
+def of_value(before: Query, roles: Roles, lookup: Lookup) -> Query | None:
+    """ "What about black?": the question before, of another colour; None where more is said than that."""
+    if roles.value_aspect not in lookup.aspects or not before.items or before.kind in _OF_MANY:
+        return None
+    more = roles.asked or roles.worn or roles.unworn or roles.facts or roles.aspect or roles.as_of
+    if more or not isinstance(roles.value, Choices) or lookup.aspects[roles.value_aspect].kind != "choice":
+        return None
+    kind = before.kind if before.kind in ("may", "must") and before.value is not None else "may"
+    return msgspec.structs.replace(
+        before, kind=kind, aspect=roles.value_aspect, value=roles.value, polarity="do", modalities=()
+    )
 
 
 def _spoken_of(query: Query, lookup: Lookup) -> list[str]:

@@ -226,6 +226,9 @@ _ALIKE: tuple[tuple[str, str, frozenset[str], str, str], ...] = (
 def _say_settled(lookup: Lookup, query: Query, among: Sequence[Verdict]) -> tuple[str, str]:
     """Yes or no, where every case of a table has the same answer to the question asked, and what is then
     open, to be filled with what it depends on; else nothing."""
+    if query.value is not None and others_in(query.value) and set(among) == {"prohibited"}:
+        said = say_verdict(lookup, "prohibited", query).removesuffix(".")
+        return said, "; what it must be depends on {on}"
     if query.items and lookup.aspects[query.aspect].kind == "act":
         for kind, polarity, verdicts, line, rest in _ALIKE:
             if (query.kind, query.polarity) == (kind, polarity) and among and verdicts.issuperset(among):

@@ -1,0 +1,41 @@
+"""Ways of asking whether a colour or finish is laid down, and which: lines in the form of `rephrase.py`."""
+
+from __future__ import annotations
+
+_SET = "(?:particular|specific|certain|given|set|special|fixed|prescribed|standard|required|official|correct)"
+_ASKED = r"(?:and |so |but )?(?:is|are|do|does|did|can|could|will|would|may|must|should|has|have)"
+_ANY = "(?:an?|any|one|some)"
+
+# Where it would be read as a question of another kind.
+MISLEADING = rf"""
+^(?:and |so |but )?(?:is|are) there (?:{_ANY} )?(?:{_SET} )*(colour|finish)(?: that)? (?:for|of|on) (.+?)
+    (?: (?:must|has to|should) be)?\W*$ => what must the \1 of \2 be?
+^(?:and |so |but )?(?:is|are) there (?:an?|any) (?:rules?|regulations?|clause|guidance|restrictions?|limits?)
+    \s(?:about|on|for|as to|over) (?:the|what|which) (colour|finish)(?: of)? (.+?)
+    (?: (?:is|are|can be|may be|should be|must be|has to be))?\W*$ => what must the \1 of \2 be?
+"""
+
+LINES = rf"""
+\b(?:any|whatever|whichever) (colour|finish) (?:that )?(?:i|you|we|they|he|she|one)
+    \s(?:like|want|please|fancy|wish|choose|prefer)s?\b => any \1
+\b(?:come in|be in|be of|have) (?:another|an? different|some other|an? other|an? alternative)
+    \s(colour|finish)\b => be any other \1
+\b(?:be) (?:another|an? different|some other|an? other|an? alternative) (colour|finish)\b
+     => be any other \1
+\b(?:come in|be in|be of) any (colour|finish)\b => be any \1
+^{_ASKED} (.+?)(?: (?:have|has|need|needs|got))?(?: to)?(?: (?:be|come in|be in|be of|have|have got|in|need))?
+    \s{_ANY} {_SET} (colour|finish)\b(.*)$ => what must the \2 of \1 be\3
+^{_ASKED} it (?:really |even )?(?:matter|make (?:a|any) difference)(?: to anyone)?,?
+    \s(?:what|which) (colour|finish) (.+?) (?:is|are|comes in|come in|has|have)\b(.*)$
+     => what must the \1 of \2 be\3
+^{_ASKED} the (colour|finish) of (.+?) (?:really |even )?(?:matter|make (?:a|any) difference)\b(.*)$
+     => what must the \1 of \2 be\3
+^{_ASKED} the (colour|finish) (?:really |even )?(?:matter|make (?:a|any) difference)\b(.*)$
+     => what \1 must it be\2
+^(?:may|can|could|might|am|are) (?:i|we|you|they|he|she|anyone)(?: allowed to| free to)?
+    \s(?:pick|choose|select|decide) (?:any|whatever|which|what|my own|our own|the) (colour|finish)
+    \s(?:of|for) (.+?)\W*$ => what must the \1 of \2 be?
+^{_ASKED} (.+?) (?:be|come in|be in|have) (?:(?:an?|any|some|another) )?(?:other |different )?
+    (colour|finish) (?:other |different )?(?:than|to|from|but|besides|except|apart from|instead of) .+$
+     => what must the \2 of \1 be?
+"""
