@@ -225,8 +225,8 @@ desperate desperately destruction detail detailed detectable detective determina
 development diagonalizable diarrhea dictionary diet difference differently difficult diffusion dignity
 dilemma dilute dimension dimly din directly director dirty disappointment disaster discipline discovery
 discrepancy discrimination discussion disease dislike dispatch dispute distal distance distant distinct
-distinction distinctive distinguished distribution disturbance division doctor doctrine dodge dog domestic
-doom double doubt doubtful doubtless down dramatic draughty dream dreary dressed drift drink drinking driver
+distinction distinctive distinguished distribution disturbance division doctrine dodge dog domestic doom
+double doubt doubtful doubtless down dramatic draughty dream dreary dressed drift drink drinking driver
 drizzly drunk due duly dumb dusty each eager earthquake easily eastern easy eccentric echo echoes economic
 economical economy editor educational educator effect effective effectively effectiveness efficiency
 efficient effort egg either elaborate election electoral electric electrical electricity electron electronics
@@ -328,15 +328,15 @@ steward still stimulation stimuli stimulus stockholder storage straight strain s
 strength stress strictly striking stroke strong strongly structural structured struggle student stuffy stupid
 sturdy subjective subspace substance substantial substantially substitute subtle suburban success successful
 successfully such sudden suddenly suffering sufficient sufficiently suggestion sulk sullen sum sunlight
-superior superstition support supreme sure surely surge surgeon surplus surprise surprised surprising
-surrender surrounding survival suspect suspicion swallow swanky swarm sweet swell swift swiftly sympathetic
-sympathy symptom syntheses synthesis table tale talent tall tap taste tattered taunt tax taxes taxpayer
-teacher teaching team tease technical technique technological technology teenager telly temptation tendency
-tender tension terrible terribly terror test testimony texture thanks theme theologian theological theology
-theorem theoretical theory therapeutic therapist there thereafter thereby therefore thereof thermal thick
-thicket thief thieves thin thinking thoroughly though thought thoughtfully threat thrill through ticket
-tickle tight time tiny tired titer toast today toddler together tone tonight too totally touch tough tourist
-tracing tradition traditional traffic tragedy tragic trained tramp transition translation treasury trembling
+superior superstition support supreme sure surely surge surplus surprise surprised surprising surrender
+surrounding survival suspect suspicion swallow swanky swarm sweet swell swift swiftly sympathetic sympathy
+symptom syntheses synthesis table tale talent tall tap taste tattered taunt tax taxes taxpayer teacher
+teaching team tease technical technique technological technology teenager telly temptation tendency tender
+tension terrible terribly terror test testimony texture thanks theme theologian theological theology theorem
+theoretical theory therapeutic therapist there thereafter thereby therefore thereof thermal thick thicket
+thief thieves thin thinking thoroughly though thought thoughtfully threat thrill through ticket tickle tight
+time tiny tired titer toast today toddler together tone tonight too totally touch tough tourist tracing
+tradition traditional traffic tragedy tragic trained tramp transition translation treasury trembling
 tremendous triple triumph troop trooper troops trouble true truly trust truth tsunami tug tumor twentieth
 type typical ultimate ultrasonic unable unadjusted unaware uncertain uncertainty uncle unconscious
 understanding underway undoubtedly uneasy unfortunate unfortunately union unique universal universe

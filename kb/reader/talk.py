@@ -104,7 +104,8 @@ for: i 'm down for|i am down for|we 're down for|we are down for|he 's down for|
 |i was down for|booked for|due for|rostered for|detailed for|put down for|on the list for|listed for
 |picked for
 |chosen for|bound for|heading for|headed for
-unread: the sun's|the sun's out|the sun is|in the sun|used to be|want to be|wants to be|hope to be
+unread: inside out|outside in|wrong side out
+|the sun's|the sun's out|the sun is|in the sun|used to be|want to be|wants to be|hope to be
 |hopes to be|hoping to be|wish to be|as if i were
 |it might|it could|there might|there could|nearly|almost|hardly|barely
 degree: lovely|nice|glorious|beautiful|grand|flat|dead|nasty|filthy|awful|horrible|dreadful|terrible

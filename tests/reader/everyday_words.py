@@ -119,18 +119,18 @@ NEVER = word_set("""
     november december monday tuesday wednesday thursday friday saturday sunday size length width height
     depth weight shade tint hue shape style pattern fit number amount wind rain snow fog mist frost ice hail
     storm gale weather sun heat temperature daylight dark darkness light breeze drizzle sleet thunder
-    lightning sea wave tide let allow approve authorize permit consent agree order command instruct direct
-    forbid ban prohibit sanction grant waive excuse exempt release appoint elect designate nominate certify
-    delegate require demand permission approval authority exemption dispensation certificate licence license
-    orders regulation instruction join serve graduate enrol enroll pass earn award marry divorce pregnant
-    disabled civilian contractor dangle trail flap stick poke hang flop droop sag flutter drape wrap attach
-    detach mount alter adapt tailor drawer rack pipe plug tubing crib steps silhouette outline slave sex
-    sexual sexually corpse aug dec feb nov oct sept sixties twenties rpm role date infancy adolescence
-    boyhood childhood youth maturity apex crest peak exterior interior position place direction structure
-    state rear rearward stratum typography unknown origin trend plant drop landmark orbit temple flat slip
-    bomber chap habit stock rose felt dusk dawn nightfall sunset sunrise sundown twilight handling treatment
-    reign induction initiation dull raw bridge access area architecture part parts section bit years hours
-    instant
+    lightning sea wave tide doctor medic physician surgeon nurse let allow approve authorize permit consent
+    agree order command instruct direct forbid ban prohibit sanction grant waive excuse exempt release
+    appoint elect designate nominate certify delegate require demand permission approval authority exemption
+    dispensation certificate licence license orders regulation instruction join serve graduate enrol enroll
+    pass earn award marry divorce pregnant disabled civilian contractor dangle trail flap stick poke hang
+    flop droop sag flutter drape wrap attach detach mount alter adapt tailor drawer rack pipe plug tubing
+    crib steps silhouette outline slave sex sexual sexually corpse aug dec feb nov oct sept sixties twenties
+    rpm role date infancy adolescence boyhood childhood youth maturity apex crest peak exterior interior
+    position place direction structure state rear rearward stratum typography unknown origin trend plant
+    drop landmark orbit temple flat slip bomber chap habit stock rose felt dusk dawn nightfall sunset
+    sunrise sundown twilight handling treatment reign induction initiation dull raw bridge access area
+    architecture part parts section bit years hours instant
 """)
 
 _RUDE = ("offensive", "disparag", "insult", "obscen", "vulgar", "slang for")

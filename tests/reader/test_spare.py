@@ -32,6 +32,18 @@ HARMLESS = {
         Must I wear the whistle {at dinner} in boat rig?
         Must I wear the jersey with the watch rig {even though I'm boiling}?
         Must I wear the identity disc {at college}?
+        May I wear the scarf {to keep warm} in boat rig?
+        May I wear the scarf in boat rig {to impress the visitors}?
+        May I wear the scarf in boat rig {whatever my mum says}?
+        May I wear the scarf in boat rig {though the Head Keeper hates it}?
+        May I wear the scarf in boat rig{, or will I look silly}?
+        May I wear the scarf in boat rig {because my ears get cold}?
+        {My back's killing me,} do I have to wear the climbing harness when working aloft?
+        May I wear the scarf {because|if} it's raining?
+        {Though|If} it's raining, must I wear the jersey?
+        In August 2022, did the jersey have to be worn with the watch rig {even though|if} it was summer?
+        {As a joke,} may I wear the tarred smock with the parade rig?
+        Do I have to keep the service cap on {while riding} in a skiff?
         Can {one of my ten|we} wear a wristwatch in the lamp room?
         May {a bloke|we} wear nail varnish with the watch rig?
         May {a woman|we} wear the dress skirt in parade rig?
@@ -96,7 +108,7 @@ def test_what_bears_on_nothing_is_left_out_and_named(
     assert plain.query is not None
     assert reading.query == plain.query
     assert reading.unused == tuple(
-        spare[1].strip(" ,") for spare in _SPARE.finditer(line) if spare[2] != "we"
+        spare[1].strip(" ,") for spare in _SPARE.finditer(line) if spare[2] not in ("we", "if", "If")
     )
 
 
@@ -144,6 +156,22 @@ COUNTS = {
         May I wear the jersey when I was a kid?
         May I wear the watch coat if I have a hoodie on?
         May I wear the watch coat only on the ferry?
+        May I wear the watch coat inside out on the bus?
+        May I wear the watch coat if it's borrowed?
+        May I wear the watch coat if the lining shows?
+        May I wear the watch coat if a doctor says so?
+        May I wear the watch coat if the bosun agrees?
+        May I wear the watch coat since I'm pregnant?
+        May I wear the watch coat as I'm under arrest?
+        May I wear the watch coat for an hour?
+        May I wear the watch coat over my arm at the party?
+        May I wear the watch coat, rather than the poncho, on the bus?
+        May I wear somebody else's watch coat on the bus?
+        May I sell the watch coat on the bus?
+        May I wear the scarf no matter how torn it is?
+        May I wear the scarf to cover my tattoo?
+        May I wear the scarf to hold my trousers up?
+        May I use the scarf to keep warm at the beach?
         May I wear the watch coat, not on the ferry?
         May I wear the storm coat on the ferry or off it?
         May I wear the tarred smock if it drags on the deck?
