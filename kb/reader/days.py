@@ -28,6 +28,7 @@ DAY_OF_MONTH = Pattern(
     re.IGNORECASE,
 )
 _LEADING = word_set("in on during of the for from back as at since a about come by over throughout around")
+_PAST = word_set("was were did had been")
 _AGO = {"year": 365, "month": 30, "week": 7, "day": 1}
 
 
@@ -110,10 +111,23 @@ def _without_year(found: Understood, index: int, today: datetime.date) -> Period
     start, end = found.tokens[piece.first].start, found.tokens[piece.last - 1].end
     match = DAY_OF_MONTH.match(found.text[start:end])
     days = [day for more in (0, 1) if match and (day := _day_in(match, today.year + more))]
-    before = piece.first - 1
-    if before >= 0 and found.tokens[before].low in _LEADING:
-        start = found.tokens[before].start
+    before = [token.low for token in found.tokens[: piece.first]]
+    if before and before[-1] in _LEADING:
+        start = found.tokens[piece.first - 1].start
+    if match is not None and (one := _plainly_meant(found, match, before, today)) is not None:
+        return Period(start, end, one, one)
     return Period(start, end, days[0], days[1], either=True) if len(days) == 2 else None
+
+
+def _plainly_meant(
+    found: Understood, match: re.Match[str], before: list[str], today: datetime.date
+) -> datetime.date | None:
+    """The one day that is meant: the last one of "was it", this year's of "it is 5 May" or of one to come."""
+    this, last = _day_in(match, today.year), _day_in(match, today.year - 1)
+    if not _PAST.isdisjoint(token.low for token in found.tokens):
+        return this if this is not None and this <= today else last
+    now = before[-1:] in (["is"], ["'s"]) and before[-2:-1] in (["it"], ["today"], ["date"])
+    return this if this is not None and (now or this >= today) else None
 
 
 def _period(lows: list[str], today: datetime.date) -> tuple[datetime.date, datetime.date] | None:

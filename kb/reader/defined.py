@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from kb.model.conditions import tests
@@ -10,10 +11,11 @@ from kb.model.questions import Abstain, Ask, Query
 from kb.model.records import Case, Clause, Fact
 from kb.model.values import YES
 from kb.reader.frame import Frame
-from kb.reader.lexicon import CREDENTIALS
+from kb.reader.lexicon import CREDENTIALS, joined
 from kb.reader.parts import Roles
 from kb.reader.spelling import akin
 from kb.reader.tokens import tokenize
+from kb.text import Pattern
 
 GRANTABLE = (*CREDENTIALS, "authorisation")
 _GRANTING = ("granted", "authorised", "appointed", "awarded", "approved", "issued", "ordered")
@@ -36,6 +38,57 @@ def defining_clause(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Q
 def clause_defining(term: str, case: Case, lookup: Lookup) -> Query | Ask | None:
     """The clause in force that says what a term is, or which of several is meant."""
     return one_of([d.clause for d in lookup.base.definitions if d.term == term], case, lookup)
+
+
+_MEANING = (
+    r"what(?:'s|’s| is| are)? (?:exactly |actually )?(?:is |are )?(?:meant|understood|intended) by (.+?)",
+    r"what (?:exactly )?(?:does|do|is|did) (.+?) (?:actually |exactly )?(?:mean|means|stand for|refer to)",
+    r"what(?:'s|’s| is| are)? the (?:exact )?(?:meaning|definition|sense) of (.+?)",
+    r"(?:how (?:is|are|do you|does one|would you) )?(?:define|explain) (.+?)",
+    r"how (?:is|are) (.+?) defined",
+    r"(?:who|what)(?: exactly)? (?:counts?|qualif(?:y|ies)|is classed|is regarded|is treated) as (.+?)",
+    r"(?:who|what)(?:'s|’s| is| are)(?: exactly)? (.+?)",
+)
+_ENDING = (
+    r"(?: (?:in|under|by|for|according to) (?:these|the|this|our|your) [a-z ]{3,24}| here| anyway| now)?"
+)
+_DEFINING = (
+    r"""["“'‘]({name})["”'’],? (?:is|are|means?|stands? for|covers?|includes?|comprises?|refers? to|has)\b"""
+)
+
+
+def meaning_asked(text: str, case: Case, lookup: Lookup) -> Query | None:
+    """The one clause in force that says what some words mean, where the text asks for no more than that."""
+    said = " ".join(text.split()).strip(" ?.!").removeprefix("So ").removeprefix("And ")
+    for pattern in _MEANING:
+        asked = Pattern(rf"(?i){pattern}{_ENDING}").fullmatch(said)
+        if asked is None:
+            continue
+        name = Pattern(r"(?i)^(?:the|an?|our|your) |^(?:word|term|expression|phrase) ").sub(
+            "", asked.group(1)
+        )
+        name = Pattern(r"(?i)^(?:word|term|expression|phrase) ").sub("", name).strip(" \"'“”‘’")
+        if name and len(name) < _LONGEST_TERM:
+            clause = one_of([clause.id for clause in _that_define(name, lookup)], case, lookup)
+            return clause if isinstance(clause, Query) else None
+    return None
+
+
+_LONGEST_TERM = 60
+
+
+def _that_define(name: str, lookup: Lookup) -> Iterator[Clause]:
+    """The clauses that have the words in quotes before what they mean, or are definitions that begin so."""
+    key = joined(name)
+    quoted = Pattern(_DEFINING.replace("{name}", '[^"“”]{1,60}?'))
+    bare = Pattern(rf"(?i)(?:^|[.;:] )(?:an? |the )?{re.escape(name)}s? (?:is|are|means?)\b")
+    named = Pattern(r"[\"“]([^\"“”]{1,60})[\"”]")
+    for clause in lookup.base.clauses:
+        defines = clause.kind == "definition"
+        plain = defines and bare.search(clause.text) is not None
+        ways = (named if defines else quoted).finditer(clause.text)
+        if plain or any(joined(match.group(1)) == key for match in ways):
+            yield clause
 
 
 def granting(fact: Fact, lookup: Lookup) -> Iterator[Clause]:

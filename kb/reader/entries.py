@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from operator import attrgetter
 
 from kb.model.lookup import Lookup
+from kb.model.months import MONTHS
 from kb.model.records import Fact, FactValue
 from kb.reader.english import CREDENTIAL_NOUNS, LEADING_PREPOSITIONS, PHRASES, SKIPPED_INSIDE_LABELS
 from kb.reader.kinds import circumstances, narrower, same
@@ -22,7 +23,7 @@ from kb.reader.shortened import doing, one_way, short_places, with_adjective
 from kb.reader.tokens import word_key
 from kb.wording.manners import treated
 
-_NAMING = frozenset({"with", "person"})  # "inside" may be a place, "mate" a grade
+_NAMING = frozenset({"with", "person", "degree"})  # "inside" may be a place, "mate" a grade, "driving" work
 _FUNCTION_WORDS = frozenset(words[0] for words in PHRASES if len(words) == 1)
 
 
@@ -41,7 +42,7 @@ def best_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
 _RANK = attrgetter("rank")
 
 
-_RUNNING = ("going", "on", "turning", "run")
+_RUNNING = ("going", "on", "turning", "run", "about", "around", "nearby")
 
 
 def everyday_names(names: Mapping[str, tuple[Entry, ...]]) -> Iterator[tuple[str, tuple[Entry, ...]]]:
@@ -49,7 +50,7 @@ def everyday_names(names: Mapping[str, tuple[Entry, ...]]) -> Iterator[tuple[str
     broader: dict[str, tuple[Entry, ...]] = {}
     for kind, kinds in narrower():
         found = _called((kind,), names)
-        broader |= {joined(name): found for name in kinds if found}
+        broader = {joined(name): found for name in kinds if found} | broader
     for row in same():
         if found := _called(row, names):
             broader |= {joined(name): found for name in row}
@@ -185,6 +186,8 @@ def _shorter(words: tuple[str, ...], entry: Entry, family: str) -> Iterator[tupl
         yield (*words, family), entry
         yield (family, "of", *words), entry
         core = tuple(word for word in words if word not in CREDENTIAL_NOUNS)
+        if len(core) > 1 and core[-1].endswith("er") and (core[-1],) not in PHRASES:
+            yield core[-1:], entry._replace(rank=3)
         if core and core != words:
             yield core, entry._replace(rank=2)
             if not core[-1].endswith(("er", "r")) and family != "waiver":
@@ -205,6 +208,7 @@ def _value_names(
     entry = Entry("value", value.id, fact.id)
     if fact.family == "grade":
         yield name_words(value.id), entry
+        yield from ((way, entry) for way in _being(value.label.lower()))
     if fact.family in ("situation", "branch", "rig"):
         yield name_words(value.id), entry._replace(rank=1 if "-" in value.id else 3)
         yield _head(value.label), entry._replace(rank=3)
@@ -217,9 +221,7 @@ def _value_names(
         if fact.family == "situation":
             yield from ((short, entry._replace(rank=2)) for short in short_places(label_tokens(label)))
         yield from ((way, entry) for short in (one_way, doing) for way in short(label_tokens(label)))
-        yield ("in", *words), entry
-        if words[0] in _FUNCTION_WORDS:
-            yield from (((lead, *words), entry) for lead in ("this", "every", "each", "during"))
+        yield from (((lead, *words), entry) for lead in _leads(words))
         if fact.family == "situation":
             yield _predicated(label), entry
             if len(words) > 2 and words[0].endswith("ing"):  # "guests of the Board"
@@ -246,8 +248,22 @@ def _with_head(
     return (fact_words[-1], *core), (*core, fact_words[-1])
 
 
+def _leads(words: tuple[str, ...]) -> tuple[str, ...]:
+    """Words that may stand before a value: "in rain"; more before "may"."""
+    leads = () if PHRASES.get(words) == "degree" else ("in",)  # "in driving rain"
+    return (*leads, "this", "every", "each", "during") if words[0] in _FUNCTION_WORDS else leads
+
+
+def _being(grade: str) -> tuple[tuple[str, ...], ...]:
+    """ "On probation" for a probationer."""
+    state = word_key(grade[:-2]) if grade.endswith("ationer") and grade.isalpha() else ""
+    return (("on", state), (state,)) if state else ()
+
+
 def _derived(noun: str) -> tuple[str, ...]:
-    """Adjective and verb of a word for weather or the like: foggy, raining, rained."""
+    """Adjective and verb of a word for weather or the like: foggy, raining, rained; none of a month."""
+    if noun in MONTHS:
+        return ()
     doubled = noun + noun[-1]
     return (noun + "y", doubled + "y", noun + "ing", noun + "ed")
 

@@ -10,15 +10,22 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import TypeVar
 
 from kb.model.lookup import Lookup
+from kb.model.records import Fact
 from kb.reader.common_words import COMMON_WORDS
 from kb.reader.english import PHRASES, SKIPPED_INSIDE_LABELS
+from kb.reader.forms import word_set
 from kb.reader.tokens import word_key
 
 _T = TypeVar("_T")
 _SMALL = frozenset({"of", "the", "a", "an", "and", "to", "for", "in", "on", "at", "by"})
 _ARTICLES = frozenset({"the", "a", "an"})
 _HELD = ("appointment", "qualification", "waiver")
-_FEWEST = 3
+_FEWEST = 2
+_NO_NAMES = word_set("""
+    mm cm dm km ft yd kg oz lb ml pt mb hz kt am pm ad bc eg ie cf vs re st nd rd th mr ms dr jr sr no nr nb
+    op ps tv uk us eu ok ah eh er um oh hm aw ha la lo hi
+""")
+"""Units, titles and other words of two letters that nobody means a name by."""
 _STEM = 4
 
 
@@ -41,7 +48,7 @@ def _short_forms(lookup: Lookup) -> Iterator[tuple[str, str]]:
         label
         for named in (
             *lookup.base.authorities,
-            *(fact for fact in lookup.base.facts if fact.family in _HELD),
+            *(fact for fact in lookup.base.facts if fact.family in _HELD or _is_state(fact)),
             *lookup.base.items,
         )
         for label in (named.label, *named.other_labels)
@@ -51,8 +58,13 @@ def _short_forms(lookup: Lookup) -> Iterator[tuple[str, str]]:
         for form in _initials(label.replace("-", " ").lower().split()):
             meant.setdefault(form, set()).add(label)
     for form, found in meant.items():
-        if len(found) == 1 and form not in COMMON_WORDS and (form,) not in PHRASES:
+        slip = len(form) == 2 and (form in _NO_NAMES or (form[::-1],) in PHRASES)  # "fo" is "of"
+        if len(found) == 1 and form not in COMMON_WORDS and (form,) not in PHRASES and not slip:
             yield form, found.pop()
+
+
+def _is_state(fact: Fact) -> bool:
+    return fact.kind == "yes_no" and fact.family == "situation"
 
 
 def _initials(words: Sequence[str]) -> set[str]:

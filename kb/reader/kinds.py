@@ -12,8 +12,10 @@ wellies|wellie|wellington boots|wellingtons|gumboots|gum boots|rubber boots
 specs|spectacles|eyeglasses|glasses
 shades|sunglasses|dark glasses|sunnies
 lifejacket|life jacket|life vest|lifevest|flotation vest|flotation jacket|buoyancy aid|buoyancy vest|PFD
-hi-vis|hi-viz|high-vis|hi-vis vest|hi-viz vest|high-vis vest|high-visibility vest|reflective
-vest|fluorescent vest
+hi-vis|hi-viz|high-vis|high-viz|hi-visibility|high-visibility|hi-vis vest|hi-viz vest|high-vis vest
+|high-viz vest|high-visibility vest|reflective vest|fluorescent vest|hi-vis tabard|hi-viz tabard
+|high-vis tabard|high-viz tabard|high-visibility tabard|reflective tabard|fluorescent tabard|warning vest
+|warning tabard|hi-vis waistcoat|high-visibility waistcoat
 hi-vis jacket|hi-viz jacket|high-visibility jacket|high-vis jacket|reflective jacket|fluorescent jacket
 jumper|jersey|sweater|pullover
 trainers|sneakers|running shoes|sports shoes|gym shoes
@@ -30,7 +32,7 @@ hard hat|safety helmet
 tie|necktie
 nail varnish|nail polish|nail lacquer|nail enamel
 make-up|cosmetics|makeup
-hair tie|hair band|hair bobble|scrunchie|hair elastic
+hair tie|hair band|hairband|hair bobble|scrunchie|hair elastic|elastic hair tie|elastic
 hair clip|hair grip|hairgrip|kirby grip|hair slide|bobby pin
 umbrella|brolly
 penknife|pocket knife|clasp knife
@@ -49,6 +51,10 @@ neck gaiter|snood|neck tube
 high heels|stilettos
 handbag|purse
 swimming trunks|swim shorts
+helmet|lid|skid lid
+trousers|slacks
+necklace|neck chain
+facial hair|whiskers
 """
 _NARROWER = """
 beard: goatee|van dyke|full set|chin beard|stubble
@@ -59,6 +65,15 @@ make-up: lipstick|mascara|eyeliner|foundation|blusher|eye shadow|concealer|lip g
 hair fastening: hair tie|hair band|hair bobble|scrunchie|hair clip|hair grip|kirby grip|hair slide|bobby pin
 mobile phone: iphone
 headgear: baseball cap|bucket hat|trilby|fedora|bowler hat
+long hair: ponytail|pony tail|pigtails|dreadlocks|bun|plait|plaits|braid|braids
+ring: signet ring|wedding ring|wedding band|engagement ring|thumb ring
+earrings: hoop earrings|hoops|sleepers|drop earrings|dangly earrings
+necklace: pendant|locket|choker
+sunglasses: aviators
+tattoo: tattoo on the forearm|tattoo on the arm|tattoo on the wrist|tattoo on the hand|tattoo on the neck
+|tattoo on the leg|forearm tattoo|arm tattoo|wrist tattoo|hand tattoo|neck tattoo|leg tattoo|sleeve tattoo
+|ink
+facial hair: goatee|van dyke|full set|chin beard|stubble
 sandals: flip-flops
 """
 
@@ -67,19 +82,21 @@ by day|daylight|daytime|in the daytime|broad daylight|noon|midday|lunchtime|duri
 |day time|at noon|at midday|in broad daylight
 at night|night|nighttime|night time|by night|midnight|during the night|overnight
 dark|dark hours|darkness|hours of darkness|after dark|nightfall|after nightfall|after sunset|dark outside
-rain|raining|rainy|wet weather|pouring|pouring down|pouring with rain|drizzle|drizzling|downpour
+rain|raining|rainy|wet weather|pouring|pouring down|pouring with rain|drizzle|drizzling|downpour|heavy rain
+|driving rain|in a downpour|cloudburst|deluge|stair rods|coming down in stair rods|wet out|wet outside
 |chucking it down|bucketing down|tipping down|tipping it down|pelting down|raining cats and dogs
 |belting down|hammering down|lashing down|teeming|teeming down|belting down with rain|coming down in buckets
 |showery|showers
-snow|snowing|falling snow|snowfall|snowstorm|blizzard|snowing hard
+snow|snowing|falling snow|snowfall|snowstorm|blizzard|snowing hard|in a blizzard|driving snow|snow flurries
+|flurries
 fog|foggy|mist|misty|fog bank
 fair weather|fine weather|dry weather|clear weather|sunny|sunny weather|sunshine|sunny day|fine day|dry day
 |fair day|clear day|nice weather|lovely weather|good weather
 foul weather|bad weather|filthy weather|dirty weather|nasty weather|horrible weather|awful weather
 |rotten weather|lousy weather|dreadful weather|stormy weather
-funeral|attending a funeral|burial|interment
+funeral|attending a funeral|burial|interment|cremation|memorial service|at a graveside|graveside
 on leave|on holiday|holiday|on vacation|vacation|on furlough|furlough
-on watch|on duty|on shift
+on watch|on duty|on shift|at work
 travelling on duty|duty travel|duty journey|duty trip|on a duty journey|on a duty trip
 ashore|on land|on dry land
 afloat|at sea|on the water|out on the water
@@ -88,8 +105,42 @@ painting|doing some painting
 machinery running|running machinery|moving machinery|near moving machinery|machinery in motion
 |machines running|running machines|machines going|near running machines|near moving machines|moving machines
 searching|on a search|out on a search
-winter|wintertime|winter months|midwinter
-summer|summertime|summer months|midsummer|high summer
+off duty|off shift|off watch|day off|on a day off|in free time|in spare time|in own time|knocked off
+|clocked off|after work|not at work
+at an incident|incident|incident ground|on the incident ground|at a fire|at the fire|to a fire|to the fire
+|attending a fire|at a house fire|at a blaze|at the blaze|blaze|on a shout|out on a shout|fireground
+|fire ground|fighting a fire|fighting fires|firefighting|fire fighting|at an emergency|on an emergency call
+on a public road|public road|on the road|on a road|on the street|in the street|on the highway|on a highway
+|at the roadside|roadside|by the roadside|beside the road|by the road|at the side of the road|in traffic
+|on the motorway|along the road
+giving first aid|first aid|treating a casualty|treating casualties|tending a casualty|tending to a casualty
+|helping a casualty|looking after a casualty|caring for a casualty|treating a patient|treating the injured
+|bandaging|bandaging somebody|dressing a wound|dressing wounds|doing CPR|giving CPR|performing first aid
+|administering first aid|doing first aid|patching somebody up
+at a concert|concert|concerts|recital|at a recital|performing at a concert
+band practice|at band practice|rehearsal|at rehearsal|band rehearsal|rehearsing
+parade|on parade|parading|in a parade|march past|marching past|marching
+inspection|at inspection|muster|kit inspection
+driving|at the wheel|behind the wheel|at the steering wheel|driving a vehicle|driving a car|driving a lorry
+|driving a van|driving an engine|driving the engine|driving a fire engine|driving an ambulance
+|driving a truck
+school visit|on a school visit|school visits|visiting a school|visiting schools|at a school|in a school
+on the way to and from work|way to and from work|on the way to duty|on the direct way to or from duty
+|on the commute|commuting|going home from work|going home from duty|walking home|cycling home|driving home
+|on the way home|travelling to work|on the way in
+hot work|welding|brazing|soldering
+working aloft|aloft|up the mast|working at height|at height|climbing the mast
+cutting|using cutting gear|cutting gear in use|using cutting tools|using cutters|cutting metal
+|cutting up a car
+abroad|overseas|in a foreign country|out of the country|in another country
+snow on the ground|snow lying|lying snow|snow underfoot
+working with a dog|with a dog|handling a dog|with a search dog
+winter|wintertime|winter months|midwinter|cold half of the year|colder half of the year|cold months
+|colder months|cold season|winter half of the year|winter half-year|winter season|dead of winter
+|depths of winter
+summer|summertime|summer months|midsummer|high summer|warm half of the year|warmer half of the year
+|warm months|warmer months|warm season|hot months|hot season|summer half of the year|summer half-year
+|summer season
 """
 
 
@@ -98,6 +149,8 @@ def circumstances() -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:
     lines = _CIRCUMSTANCES.strip().replace("\n|", "|").splitlines()
     rows = [tuple(line.split("|")) for line in lines]
     contrary = {rows[0]: rows[2], rows[-1]: rows[-2]}  # by day and in the dark, in summer and in winter
+    on_duty = next(row for row in rows if "on duty" in row)
+    contrary |= {row: on_duty for row in rows if "off duty" in row}
     yield from ((row, contrary.get(row, ())) for row in rows)
     yield (*rows[1], *rows[2]), ()  # "at night", where all that the books have is "dark"
 

@@ -31,7 +31,7 @@ def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> 
     found = list(pieces)
     for index, piece in enumerate(found):
         if piece.tag == "name":
-            found[index] = _plain(piece, found[:index], tokens[piece.last - 1].low, lookup)
+            found[index] = _plain(piece, found[:index], tokens, lookup)
     found = _with_modifiers(_people_joined(found, pieces, lookup), tokens, lookup)
     found = _compounds(found, lookup)
     for index in range(1, len(found)):
@@ -73,11 +73,27 @@ def _all_called(piece: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> Piec
     return msgspec.structs.replace(piece, entries=tuple(Entry("item", item, "", 1) for item in called))
 
 
-def _plain(piece: Piece, before: Sequence[Piece], word: str, lookup: Lookup) -> Piece:
+_CONSISTING = frozenset({"consist", "consists", "comprise", "comprises", "made"})
+_BEFORE_BE = frozenset({"comma", "when", "where", "why", "who", "and", "but", "so"})
+
+
+def _is_whole(before: Sequence[Piece], previous: str, after: Sequence[Token]) -> bool | None:
+    """Whether a rig that is also a thing to put on is the thing, "when is it worn", or not, "consist of"."""
+    if any(token.low in _CONSISTING for token in after):
+        return False
+    tags = [piece.tag for piece in before if piece.tag not in ("det", "poss", "filler")]
+    return True if previous == "be" and (len(tags) == 1 or tags[-2] in _BEFORE_BE) else None
+
+
+def _plain(piece: Piece, before: Sequence[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> Piece:
     """Choose the kind of thing that a name names."""
+    word = tokens[piece.last - 1].low
     values = _nearest(tuple(e for e in piece.entries if e.kind in ("value", "group")), lookup)
     items = only(piece, "item")
     previous = next((p.tag for p in reversed(before) if p.tag not in ("det", "poss", "filler")), "")
+    if values and items and all(entry.owner == "rig" for entry in values):
+        whole = _is_whole(before, previous, tokens[piece.last : piece.last + 3])
+        values, items = (values, ()) if whole is False else ((), items) if whole else (values, items)
     if values and (not items or previous in _PLACE_TAGS):
         if (
             len({entry_values(entry, lookup) for entry in values})

@@ -56,14 +56,14 @@ def _out_of(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: L
         return
     if other is not None and (after > index + 1 or other.tag in _NOUNS - {"name", "unknown"}):
         return
-    indoors = _indoors(lookup)
+    indoors = indoors_fact(lookup)
     if indoors is not None:
         found[index] = fact_piece(piece, *indoors, piece.first, piece.last)
 
 
 def _within(found: list[Piece], index: int, lookup: Lookup) -> None:
     """ "Indoors", where the books know only whether one is out of doors."""
-    outdoors = _indoors(lookup)
+    outdoors = indoors_fact(lookup)
     if outdoors is not None and outdoors[1] == YES:
         found[index] = fact_piece(found[index], outdoors[0], NO, found[index].first, found[index].last)
 
@@ -72,7 +72,7 @@ def _inside(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: L
     """ "I am inside", "the cap inside?": indoors, where it leads to nothing that it could be inside of."""
     before = found[index - 1].tag if index else ""
     after = [piece.tag for piece in found[index + 1 : index + 3]]
-    piece, outside = found[index], _indoors(lookup)
+    piece, outside = found[index], indoors_fact(lookup)
     ends = piece.last < len(tokens) and tokens[piece.last].start - tokens[piece.first].end > 1  # a full stop
     apart = ends or not after or after[0] in _APART or after in (["or", "outdoors"], ["and", "outdoors"])
     if before in ("det", "poss", "act", "unknown") or not apart or outside is None:
@@ -102,7 +102,7 @@ def _is_led(fact: Piece, tokens: tuple[Token, ...]) -> bool:
     return tokens[fact.first].low in LEADING_PREPOSITIONS
 
 
-def _indoors(lookup: Lookup) -> tuple[str, Choices] | None:
+def indoors_fact(lookup: Lookup) -> tuple[str, Choices] | None:
     """The fact that is indoors or not, or out of doors or not, with what is not indoors."""
     for fact in lookup.base.facts:
         if fact.kind == "yes_no" and any(

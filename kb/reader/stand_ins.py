@@ -12,6 +12,7 @@ import msgspec
 from kb.measures import UNITS
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
+from kb.model.questions import Reading, Span
 from kb.model.records import Fact
 from kb.reader.forms import NUMBER_WORDS, word_set
 from kb.reader.pieces import Piece, Understood
@@ -27,14 +28,51 @@ _FEWER = word_set("fewer less shorter under below")
 
 def put_names(found: Understood, lookup: Lookup) -> str | None:
     """The text with names in place of what stands for them; None where nothing does."""
-    ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
-        _the_one, _nothing_done, _counted, _measured, _waiver,
-    )  # fmt: skip
-    edits = sorted({edit for way in ways for edit in way(found, lookup)}, reverse=True)
     text = found.text
-    for start, end, name in edits:
+    for start, end, name in _edits(found, lookup):
         text = text[:start] + name + text[end:]
-    return text if edits else None
+    return text if text != found.text else None
+
+
+def _edits(found: Understood, lookup: Lookup) -> tuple[Edit, ...]:
+    """What is put in place of what, from the end of the text on; no two of them overlap."""
+    ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
+        _the_one, _nothing_done, _counted, _measured, _waiver, _folk, _implied,
+    )  # fmt: skip
+    kept: list[Edit] = []
+    for edit in sorted({edit for way in ways for edit in way(found, lookup)}, reverse=True):
+        if not kept or edit[1] <= kept[-1][0]:
+            kept.append(edit)
+    return tuple(kept)
+
+
+def spans_put(found: Understood, spans: tuple[Span, ...], again: Reading, lookup: Lookup) -> tuple[Span, ...]:
+    """The spans of a text, of which those that a name was put for are linked to what `again` took it for."""
+    edits = _edits(found, lookup)
+    kept = [
+        span for span in spans if not any(start <= span.start and span.end <= end for start, end, _ in edits)
+    ]
+    for start, end, name in edits:
+        moved = sum(len(other) - (last - first) for first, last, other in edits if last <= start)
+        within = [s for s in again.spans if start + moved <= s.start and s.end <= start + moved + len(name)]
+        link = next((span for span in within if span.target), None)
+        role, target = (link.role, link.target) if link is not None else ("filler", None)
+        said = found.text[start:end]
+        if said.strip():
+            kept.append(Span(start=start, end=end, text=said, role=role, target=target, how="everyday"))
+    return tuple(sorted(kept, key=lambda span: span.start))
+
+
+def _folk(found: Understood, _: Lookup) -> Iterator[Edit]:
+    from kb.reader.folk import people_meant  # noqa: PLC0415  most questions are understood without
+
+    yield from people_meant(found)
+
+
+def _implied(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    from kb.reader.implied import implied  # noqa: PLC0415  as above
+
+    yield from implied(found, lookup)
 
 
 def _the_one(found: Understood, lookup: Lookup) -> Iterator[Edit]:
@@ -129,7 +167,11 @@ def _counted(found: Understood, lookup: Lookup) -> Iterator[Edit]:
             following = [t.key for t in tokens[after + 1 : after + 4]]
             named = following[:1] == [opening]  # "an eleven-letter name", "eleven letters in my name"
             ends = 1 if named else 3 if following[:1] == ["in"] and following[2:] == [opening] else 0
-            yield token.start, tokens[after + ends].end, fitting[0]
+            led = [t.key for t in tokens[max(place - 2, 0) : place]] == [
+                opening,
+                "of",
+            ]  # "a name of three letters"
+            yield tokens[place - 2 * led].start, tokens[after + ends].end, fitting[0]
 
 
 def _tested(found: Understood, lookup: Lookup) -> Iterator[Fact]:

@@ -18,6 +18,7 @@ HERE = Path(__file__).parent
 DEMO = HERE.parent.parent / "demo_facts"
 SECOND = HERE.parent / "second" / "books"
 THIRD = HERE.parent / "third" / "books"
+FOURTH = HERE.parent / "fourth" / "books"
 
 
 class Base(NamedTuple):
@@ -56,3 +57,8 @@ def second() -> Base:
 @pytest.fixture(scope="session")
 def third() -> Base:
     return load(THIRD)
+
+
+@pytest.fixture(scope="session")
+def fourth() -> Base:
+    return load(FOURTH)
