@@ -51,7 +51,7 @@ ValueSet = Choices | Ranges
 
 EVERYTHING = Choices(frozenset(), complement=True)
 NOTHING = Choices(frozenset())
-OTHER = "other:"  # leads a value that a question names and no book does; no id of a value begins so
+OTHER = "other:"  # leads a value that a question names and no book does ("other:dark-green"); no id has it
 YES = Choices(frozenset({"yes"}))
 NO = Choices(frozenset({"no"}))
 ALL_NUMBERS = Ranges((Interval(),))

@@ -66,7 +66,7 @@ def _is_sound_value(values: ValueSet, aspect: str, lookup: Lookup) -> bool:
     if lookup.aspects[aspect].kind != "choice" or not named:
         return True
     labels = {label.casefold() for value in named for label in (value.id, value.label, *value.other_labels)}
-    others = {other.removeprefix(OTHER).casefold() for other in others_in(values)}
+    others = {other.removeprefix(OTHER).casefold().replace("-", " ") for other in others_in(values)}
     known = {*others_in(values), *(value.id for value in named)}
     return (
         isinstance(values, Choices) and values.members <= known and "" not in others and not others & labels

@@ -86,7 +86,7 @@ def may_be(words: tuple[str, ...], label: tuple[str, ...]) -> bool:
         return "natural" not in label or (bool(bases & _NATURAL) and _depth(words) != "v")
     if not bases & named:
         return False
-    if is_bare(words) or is_bare(label):
+    if words == label or is_bare(words) or is_bare(label):
         return True
     return bool(_depth(words)) and _depth(words) == _depth(label)
 
@@ -94,4 +94,4 @@ def may_be(words: tuple[str, ...], label: tuple[str, ...]) -> bool:
 def is_name_of(words: tuple[str, ...], label: tuple[str, ...]) -> bool:
     """Whether a bare colour is that of a label that names a shade of it: "blue" of "navy blue"."""
     bases = {base for word in label for base in _BASES.get(word, ())}
-    return is_bare(words) and bases == {_BASIC[words[0]]}
+    return is_bare(words) and words[0] not in FINISHES and bases == {_BASIC[words[0]]}

@@ -68,7 +68,7 @@ def _joined(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> Pi
             joined.append(piece)
             continue
         name = [token.low for token in tokens[first : piece.last] if token.low not in _DASHES]
-        entry = Entry("aspect value", OTHER + " ".join(name), aspect)
+        entry = Entry("aspect value", OTHER + "-".join(name), aspect)
         joined.append(
             msgspec.structs.replace(
                 piece, first=first, tag="aspect value", entries=(entry,), how="pattern", arg="", fact=""

@@ -39,8 +39,9 @@ def settled(query: Query, lookup: Lookup) -> Query | Ask:
             taken.add(near[0])
         else:
             return _ask(query, " ".join(words), named if named == near else near, bool(named), lookup)
-    kind = "may" if query.kind == "who" else query.kind  # whose it may be so is in the table of that
-    return msgspec.structs.replace(query, kind=kind, value=Choices(frozenset(taken)))
+    if query.kind == "who":  # whose may be so is in the table of whether it may
+        query = msgspec.structs.replace(query, kind="may", modalities=())
+    return msgspec.structs.replace(query, value=Choices(frozenset(taken)))
 
 
 def of_value(before: Query, roles: Roles, lookup: Lookup) -> Query | None:
@@ -70,7 +71,7 @@ def _spoken_of(query: Query, lookup: Lookup) -> list[str]:
 
 def _words_of(member: str, aspect: str, lookup: Lookup) -> tuple[str, ...]:
     if member.startswith(OTHER):
-        return tuple(member.removeprefix(OTHER).split())
+        return tuple(member.removeprefix(OTHER).split("-"))
     return next(_labels(member, aspect, lookup), ())
 
 
@@ -85,7 +86,9 @@ def _is_near(words: tuple[str, ...], value: str, aspect: str, lookup: Lookup) ->
     """Whether a colour may be the value of the books; a value named beside another is another one."""
     if HEADS.isdisjoint(words):
         return False
-    return any(may_be(words, label) for label in _labels(value, aspect, lookup))
+    labels = list(_labels(value, aspect, lookup))
+    coloured = [label for label in labels if not HEADS.isdisjoint(label)]
+    return any(may_be(words, label) for label in coloured or labels)
 
 
 def _ask(query: Query, said: str, near: list[str], of_it: bool, lookup: Lookup) -> Ask:

@@ -83,7 +83,7 @@ def _is_simple(values: Ranges, unit: str) -> bool:
 
 def _loose(lookup: Lookup, member: str) -> str:
     if member.startswith(OTHER):
-        return member.removeprefix(OTHER)
+        return member.removeprefix(OTHER).replace("-", " ")
     return the_item(lookup, member) if member in lookup.items else member.replace(":", " ")
 
 
