@@ -56,6 +56,4 @@ def _goes_with(found: Sequence[Piece], index: int, word: str, lookup: Lookup) ->
     if word in _BUNCH:
         return before.tag == "fact" and lookup.facts[before.fact].family in _PEOPLE
     led = word in _FRESH and before.tag in ("det", "poss")
-    return led and (
-        after.tag == "person" or (after.tag == "fact" and lookup.facts[after.fact].family in _PEOPLE)
-    )
+    return led and after.tag == "fact" and lookup.facts[after.fact].family in _PEOPLE

@@ -12,12 +12,12 @@ from tests.reading.sheets import BOOKS, dialogues, questions
 
 # At least so many right and at most so many wrong, as `python -m tests.reading.report` counts them.
 REACHED = {
-    ("demo", "open"): (331, 8),
+    ("demo", "open"): (341, 7),
     ("second", "open"): (73, 0),
-    ("third", "open"): (125, 4),
-    ("demo", "kept"): (304, 4),
-    ("second", "kept"): (73, 1),
-    ("third", "kept"): (120, 2),
+    ("third", "open"): (128, 1),
+    ("demo", "kept"): (336, 4),
+    ("second", "kept"): (79, 2),
+    ("third", "kept"): (125, 1),
 }
 REACHED_TURNS = {
     ("dialogues", "open"): (150, 2),
