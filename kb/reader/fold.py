@@ -343,7 +343,10 @@ def _negate(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces
         fact = found[after] if after < len(found) else None
         if fact is None or fact.tag != "fact" or not isinstance(fact.values, Choices) or fact.arg == SAID:
             continue
-        if any(PHRASES.get((token.low,)) == "degree" for token in tokens[fact.first : fact.last]):
+        record = lookup.facts[fact.fact]
+        named = {w for n in (record, *record.values) for w in n.label.casefold().split()}
+        words = [token.low for token in tokens[fact.first : fact.last] if token.low not in named]
+        if any(PHRASES.get((word,)) == "degree" for word in words):
             continue  # where it is not in heavy rain it may well rain
         if piece.tag == "whatever":
             found[after] = msgspec.structs.replace(fact, tag="joined")
