@@ -19,8 +19,15 @@ _ALWAYS_THERE = frozenset({"grade", "branch", "rig", "worn"})
 
 
 def unused_facts(lookup: Lookup) -> Iterator[Finding]:
-    """Facts that no rule of any edition tests, if only through a defined term that a rule tests."""
+    """Facts that no rule of any edition tests, be it through a defined term that a rule tests.
+
+    One that is never together with a value of such a fact tells something of it, and so changes answers, too.
+    """
     meanings: dict[str, set[str]] = {}
+    for excluded in lookup.base.exclusions:
+        together = {test.fact for test in tests(excluded)}
+        for fact in together:
+            meanings.setdefault(fact, set()).update(together)
     for definition in lookup.base.definitions:
         meanings.setdefault(definition.term, set()).update(t.fact for t in tests(definition.condition))
     used: set[str] = set()

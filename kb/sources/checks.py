@@ -47,7 +47,8 @@ def check_definitions(definitions: Iterable[Definition], vocabulary: Vocabulary,
 
 def check_duties_on_kinds(clauses: Iterable[ClauseDraft], vocabulary: Vocabulary, report: Report) -> None:
     """Warn of a duty on a kind of items: it asks for each of them at once, which few texts mean."""
-    for rule in (draft.rule for clause in clauses for draft in clause.rules):
+    drafts = (draft for clause in clauses for draft in clause.rules)
+    for rule in (draft.rule for draft in drafts if not draft.each_kind):
         scope = rule.scope
         if rule.modality != "must" or scope.alternatives is not None or not scope.narrower:
             continue
@@ -56,5 +57,8 @@ def check_duties_on_kinds(clauses: Iterable[ClauseDraft], vocabulary: Vocabulary
         if not kinds or aspect is None or aspect.kind != "act":
             continue
         message = f"This asks for each kind of {quoted(scope.items[0])} at once."
-        remedy = f"If any will do, write {{any of: [{', '.join(kinds[:4])}]}}; else add: this item only: yes."
+        some = ", ".join(kinds[:4])
+        remedy = (
+            f"If any will do, write {{any of: [{some}]}}; else add: each kind: yes, or this item only: yes."
+        )
         report.warn(rule.at, "duty-on-a-kind", message, remedy)

@@ -21,6 +21,7 @@ class RuleDraft(msgspec.Struct, frozen=True):
     repairs: Scalar | None = None
     under: Scalar | None = None
     phase_out: bool = False
+    each_kind: bool = False
 
 
 class DelegationDraft(msgspec.Struct, frozen=True):

@@ -20,8 +20,8 @@ from kb.text import slug
 
 _KEYS = (
     "id", "grades", "rig", "branch", "when", "unless", "otherwise", "except items", "this item only",
-    "exception to", "disables", "repairs", "under", "non-derogable", "residual", "from", "until", "note",
-    "caution", "tolerance",
+    "each kind", "exception to", "disables", "repairs", "under", "non-derogable", "residual", "from", "until",
+    "note", "caution", "tolerance",
 )  # fmt: skip
 _EXTRA = {
     "only": ("of", "grants"),
@@ -203,6 +203,7 @@ def _make(
                 repairs=None if otherwise else fields.scalar("repairs"),
                 under=fields.scalar("under"),
                 phase_out=parts.head.key.text == "phase out",
+                each_kind=fields.flag("each kind"),
             )
         )
     return drafts

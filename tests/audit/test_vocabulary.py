@@ -56,6 +56,13 @@ def test_a_fact_that_only_a_used_term_tests_is_used() -> None:
     assert any("“dark”" in text for text in unused)
 
 
+def test_a_fact_that_is_never_together_with_one_in_use_is_used() -> None:
+    """Common practice, no source: a month that tells the season changes what a rule on the season says."""
+    unused = messages(audit_texts(VOCABULARY, book("{must: hat, when: {place: afloat}}")), "unused-fact")
+    assert not any("“activity”" in text or "“place”" in text for text in unused)
+    assert any("lamps lit" in text for text in unused)
+
+
 def test_a_grade_that_no_rule_applies_to_is_named() -> None:
     found = messages(audit_texts(VOCABULARY, book("{must: hat, grades: P2 and above}")), "unreached-grade")
     assert found == ["No rule applies to the grade P1 in any case."]

@@ -144,3 +144,21 @@ def test_a_large_base_loads_in_time() -> None:
     result = load_texts({**files, "long.yaml": long})
     assert result.base is not None
     assert len(result.base.rules) > 819
+
+
+@pytest.mark.parametrize(
+    ("rule", "codes"),
+    [
+        ("{must: coat}", ["duty-on-a-kind"]),
+        ("{must: coat, each kind: yes}", []),
+        ("{must: coat, each kind: no}", ["duty-on-a-kind"]),
+        ("{must: coat, this item only: yes}", []),
+    ],
+)
+def test_a_writer_can_say_that_each_kind_is_meant(rule: str, codes: list[str]) -> None:
+    """From memory: "headgear is worn with its badge" is meant of each hat."""
+    text = (Path(__file__).parent / "broken" / "duty-on-a-kind.yaml").read_text("utf-8")
+    result = load_texts({"books.yaml": text.replace("{must: coat}", rule)})
+    assert [problem.code for problem in result.problems] == codes
+    assert result.base is not None
+    assert len(result.base.rules) == 1
