@@ -82,7 +82,7 @@ by day|daylight|daytime|in the daytime|broad daylight|noon|midday|lunchtime|duri
 |day time|at noon|at midday|in broad daylight
 at night|night|nighttime|night time|by night|midnight|during the night|overnight
 dark|dark hours|darkness|hours of darkness|after dark|nightfall|after nightfall|after sunset|dark outside
-rain|raining|rainy|wet weather|pouring|pouring down|pouring with rain|drizzle|drizzling|downpour|heavy rain
+rain|raining|rainy|wet weather|pouring|pouring down|pouring with rain|drizzle|drizzling|downpour
 |driving rain|in a downpour|cloudburst|deluge|stair rods|coming down in stair rods|wet out|wet outside
 |chucking it down|bucketing down|tipping down|tipping it down|pelting down|raining cats and dogs
 |belting down|hammering down|lashing down|teeming|teeming down|belting down with rain|coming down in buckets
