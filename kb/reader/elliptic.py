@@ -16,8 +16,9 @@ from kb.model.questions import Abstain, Query, Reading, Verdict
 from kb.model.records import Rule
 from kb.model.values import NO, YES, ValueSet, choices
 from kb.reader.english import PHRASES
-from kb.reader.fits import depends, facts_that_matter, rules_on, wearing
+from kb.reader.fits import depends, rules_on, wearing
 from kb.reader.further import LEAD, bare_words, content, keys_of, put_as
+from kb.reader.granted import needed, not_granted, of_a_clause
 from kb.reader.pieces import Understood
 from kb.reader.pointing import is_place
 from kb.reader.query import merge_case
@@ -27,7 +28,6 @@ from kb.reader.tokens import word_key
 from kb.text import Pattern
 
 _REQUIRED: tuple[Verdict, ...] = ("required",)
-_GRANTED = ("waiver", "authorisation")
 _WORN = frozenset({"wear", "carrying", "possession"})
 _WHY = Pattern(rf"(?i){LEAD}why (?:the |a |an |my |any |all the |all )?(.+?)(?: then| at all)?")
 _DO_IT = Pattern(
@@ -76,11 +76,6 @@ _ALLOWED = Pattern(
     r"(?: (?:high|long|wide|tall|across))?"
     rf"(?:[,;.]+ {_IS_IT}|(?: (?:is|are|be|would be|counts as|still))* ){_ENOUGH}(?:,? then)?"
 )
-_ALLOWS = Pattern(
-    rf"(?i){LEAD}what (?:does|do|would|will) (?:it|that|one|they) (?:allow|permit|let|mean|change|cover|"
-    r"excuse|give|get|say|do)(?: (?:me|us|you|one|for|exactly|to do|wear|of|from))*"
-)
-_SUCH = Pattern(rf"(?i){LEAD}(?:what about |how about |for )?(?:an? |the )?(.+?)(?: ones?)?(?: too| then)?")
 _NO_NOUN = (
     r"(?= (?:with|over|under|on|in|at|when|if|while|without|instead|and|or|for|as|to|then|too|off)\b|\W*$)"
 )
@@ -98,14 +93,8 @@ _SUBJECT = Pattern(
     r"fixed|combined|paired|matched)\b|"
     r" (?:(?:allowed|ok|okay|fine|all right) )?(?:with|over|under|on|without) )"
 )
-_UNGRANTED = Pattern(
-    r"(?i)(?:(?:and|but|so) )?(?:(?:even )?(?:if|when|where|once|while|until) )?"
-    r"(?:(?:no ?body|no[- ]one)(?: has| had|['\u2019]s)? "
-    r"(?:ordered|granted|given|allowed|approved|authorised) (?:it|that|them)|"
-    r"(?:the |my )?[\w ]{2,30}?(?: has| had| did)(?: not|n['\u2019]t) "
-    r"(?:ordered?|grant(?:ed)?|give(?:n)?|allow(?:ed)?|approved?|authorised?) (?:it|that|them)|"
-    r"(?:it|that)(?: has| had| was| is)(?: not|n['\u2019]t) (?:been )?(?:ordered|granted|given|approved))"
-)
+_LISTING = Pattern(r"\b(?:what|which|wear|worn|kit|list|everything|all|clothes|dress|outfit|gear|need)\b")
+_OF_IT = Pattern(r"\b(?:does|do|will|would) (?:it|that|one)\b")
 _OFF = Pattern(r"(?i)\b(?:off|away from|clear of|out of) the (\w+)\b")
 
 
@@ -115,7 +104,7 @@ def elliptic(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if (
         before is not None
         and before.clause is not None
-        and (other := _of_a_clause(text, bare, previous, talk))
+        and (other := of_a_clause(text, bare, previous, talk))
     ):
         return other
     if before is None or not before.items:
@@ -130,8 +119,15 @@ def elliptic(text: str, previous: Reading, talk: Talk) -> Reading | None:
         or _lacking(text, bare, previous, talk)
         or _tolerated(text, bare, previous, talk)
         or _off_the(text, previous, talk)
-        or _not_granted(text, bare, previous, talk)
+        or not_granted(text, bare, previous, talk)
+        or needed(text, bare, previous, talk)
     )
+
+
+def is_all(query: Query, said: str) -> bool:
+    """Whether few words after a question that was not settled were read as asking for all that is worn."""
+    short = _LISTING.search(said) is None or _OF_IT.search(said) is not None
+    return query.kind == "list" and not query.items and short
 
 
 def of_the_same(reading: Reading, previous: Reading, talk: Talk) -> Reading:
@@ -146,32 +142,6 @@ def of_the_same(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     if query.kind != "why" and (query.kind not in ("may", "must") or query.polarity != "not"):
         return reading
     return in_its_case(reading, before, talk)
-
-
-def _of_a_clause(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
-    """ "And mourning?", "a medical one?", after who grants what: the same asked of that."""
-    before, lookup = previous.query, talk.lookup
-    if before is not None and _ALLOWS.fullmatch(bare):
-        return talk.made(text, before)
-    said = _SUCH.fullmatch(bare)
-    spans = [s for s in previous.spans if s.role == "fact" and (s.target or "") in lookup.facts]
-    families: set[str] = {lookup.facts[s.target].family for s in spans if s.target} or {*_GRANTED}
-    words = content(said.group(1)) if said is not None else set()
-    named = [
-        fact.label
-        for fact in lookup.base.facts
-        if fact.family in families and fact.id not in {span.target for span in spans}
-        if any(words and words <= keys_of(name) for name in (fact.label, *fact.other_labels))
-    ]
-    if len(named) != 1 or len(spans) > 1:
-        return None
-    asked = f"who grants the {named[0]}?"
-    if spans:
-        asked = f"{previous.question[: spans[0].start]}{named[0]}{previous.question[spans[0].end :]}"
-    again = talk.read(asked, None)
-    if again.query is not None and again.query.kind == "source":
-        return put_as(text, again)
-    return Reading(question=text, abstain=Abstain(reason=f"The books do not say that of the {named[0]}."))
 
 
 def _of_it(text: str, previous: Reading, talk: Talk) -> Reading | None:
@@ -342,20 +312,6 @@ def _off_the(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if found is None or len(places) != 1:
         return None
     again = talk.read(f"{text[: found.start()]}not {places[0]}{text[found.end() :]}", previous)
-    return put_as(text, again) if again.query is not None else None
-
-
-def _not_granted(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
-    """ "And if nobody has ordered it?": without the one grant that was said, or that the answer rests on."""
-    found, before, lookup = _UNGRANTED.search(bare), previous.query, talk.lookup
-    if found is None or before is None:
-        return None
-    families = [f for f in facts_that_matter(before, lookup) if lookup.facts[f].family == "authorisation"]
-    facts = [f for f, _ in before.case.facts if lookup.facts[f].family == "authorisation"] or families
-    if len(facts) != 1:
-        return None
-    label = lookup.facts[facts[0]].label
-    again = talk.read(f"and {bare[: found.start()]}{label} not granted{bare[found.end() :]}?", previous)
     return put_as(text, again) if again.query is not None else None
 
 

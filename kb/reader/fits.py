@@ -8,7 +8,7 @@ import msgspec
 
 from kb.model.conditions import evaluate, tests
 from kb.model.lookup import Lookup
-from kb.model.questions import Query
+from kb.model.questions import Query, QuestionKind
 from kb.model.records import Rule
 from kb.reader.lexicon import CREDENTIALS
 from kb.reader.tokens import tokenize
@@ -110,6 +110,25 @@ def of_the_whole(query: Query, facts: Collection[str], lookup: Lookup) -> Query:
     ):
         return query
     return whether_worn(msgspec.structs.replace(query, items=(whole,)), lookup)
+
+
+def of_one(before: Query, items: Sequence[str], lookup: Lookup) -> Query:
+    """A list as a question about one thing, where a further turn names one: "and the side cap indoors?"."""
+    if before.kind != "list" or len(items) != 1 or len(lookup.narrower(items[0])) > 1:
+        return before
+    kind: QuestionKind = "must" if before.modalities == ("required",) else "may"
+    return msgspec.structs.replace(before, kind=kind, aspect=wearing(items, lookup), modalities=())
+
+
+def same_act(before: Query, items: Sequence[str], lookup: Lookup) -> str:
+    """What is worn goes on as what is carried where the new thing is one that is carried, and back.
+
+    A size goes on as whatever measures the new thing has.
+    """
+    aspect = wearing(items, lookup) if before.aspect == wearing(before.items, lookup) else before.aspect
+    within = lookup.aspects[aspect].within
+    other = within and not any(rules_on(items, aspect, lookup)) and any(rules_on(items, within, lookup))
+    return within if within and other else aspect
 
 
 def whether_worn(query: Query, lookup: Lookup) -> Query:

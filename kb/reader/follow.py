@@ -9,9 +9,9 @@ from kb.model.months import month_of
 from kb.model.questions import Abstain, Ask, Query, Reading, Verdict
 from kb.model.records import Case
 from kb.model.values import NO, YES, Choices
+from kb.reader import fits
 from kb.reader.defined import defining_clause
 from kb.reader.english import LEADING_PREPOSITIONS, PHRASES, tag_set
-from kb.reader.fits import asked_kind, is_of_wearing, of_the_whole, rules_on, wearing, whether_worn, whole_of
 from kb.reader.forms import word_set
 from kb.reader.frame import Frame
 from kb.reader.lexicon import PERSONAL, Entry
@@ -46,9 +46,7 @@ _UNKNOWN = frozenset(
 NONE_OF_THEM = frozenset(
     {"neither", "neither of them", "none", "none of them", "none of these", "neither one", "no one", "nobody"}
 )
-_SINCE = frozenset(
-    f"{word} {when}" for word in ("since", "until", "till", "from", "by") for when in ("when", "what date")
-)
+_SINCE = {f"{on} {when}" for on in ("since", "until", "till", "from", "by") for when in ("when", "what date")}
 _WHO_SAYS = frozenset({"says who", "who says", "who says so", "who says that", "says which book"})
 _OTHER_ONE = frozenset(
     {"no the other one", "the other one", "no the other", "the other", "no not that one", "not that one"}
@@ -184,15 +182,15 @@ def kind_asked(found: Understood, frame: Frame, before: Query, lookup: Lookup) -
     led = bool(words) and words[0].tag in ("what", "which") and len(words) == 2
     if not (led and frame.terse):
         return None
-    return asked_kind(found.tokens[words[1].last - 1].key, before, lookup)
+    return fits.asked_kind(found.tokens[words[1].last - 1].key, before, lookup)
 
 
 def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Query | Ask | None:
     """The question before, with what the new words say put in place of what it said."""
     if frame.modal or frame.kind != "may" or before.clause is not None:
+        return None
     if roles.value is not None:
         return of_value(before, roles, lookup)
-        return None
     if roles.aspect not in ("", "wear", before.aspect):
         return None  # "or alter it?" asks of another act
     if roles.supposed or (roles.led_by_on and _placed_on(before, roles, lookup)):  # "on the smock?"
@@ -208,36 +206,26 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
         facts.setdefault(*dated)
     items = tuple(dict.fromkeys(p.arg for p in roles.asked)) or before.items
     if roles.asked:
-        before = msgspec.structs.replace(before, aspect=_same_act(before, items, lookup))
+        before = msgspec.structs.replace(before, aspect=fits.same_act(before, items, lookup))
     if not (facts or roles.asked or roles.alone or roles.as_of):
         return None
     if roles.led_by_on and roles.worn and before.items:  # one place instead of another
         on = {f"worn:{garment}" for garment in carriers(before.items[0], lookup)}
         kept = tuple((f, v) for f, v in before.case.facts if f not in on)
         before = msgspec.structs.replace(before, case=msgspec.structs.replace(before.case, facts=kept))
+    before = fits.of_one(before, items, lookup) if roles.asked else before
     merged = merge_case(_worn_with(before.case, roles), facts, roles.as_of, roles.alone, lookup)
     after = msgspec.structs.replace(before, items=items, case=merged)
     conditions = roles.facts or roles.worn or roles.unworn
-    after = of_the_whole(after, facts, lookup) if conditions and not roles.asked else after
-    if conditions and is_of_wearing(after, facts, lookup):
-        return whether_worn(after, lookup)
+    after = fits.of_the_whole(after, facts, lookup) if conditions and not roles.asked else after
+    if conditions and fits.is_of_wearing(after, facts, lookup):
+        return fits.whether_worn(after, lookup)
     if roles.asked and conditions and lookup.aspects[before.aspect].kind != "act":
-        if not any(rules_on(items, before.aspect, lookup)) and any(rules_on(items, "wear", lookup)):
-            return whether_worn(after, lookup)  # of a thing that has no length it is not asked
-        said = [say_query(lookup, reading) for reading in (after, whether_worn(after, lookup))]
+        if not any(fits.rules_on(items, before.aspect, lookup)) and any(fits.rules_on(items, "wear", lookup)):
+            return fits.whether_worn(after, lookup)  # of a thing that has no length it is not asked
+        said = [say_query(lookup, reading) for reading in (after, fits.whether_worn(after, lookup))]
         return Ask(fact="reading", prompt="Which is meant?", choices=tuple((text, text) for text in said))
     return after
-
-
-def _same_act(before: Query, items: tuple[str, ...], lookup: Lookup) -> str:
-    """What is worn goes on as what is carried where the new thing is one that is carried, and back.
-
-    A size goes on as whatever measures the new thing has.
-    """
-    aspect = wearing(items, lookup) if before.aspect == wearing(before.items, lookup) else before.aspect
-    within = lookup.aspects[aspect].within
-    other = within and not any(rules_on(items, aspect, lookup)) and any(rules_on(items, within, lookup))
-    return within if within and other else aspect
 
 
 def _placed_on(before: Query, roles: Roles, lookup: Lookup) -> bool:
@@ -340,7 +328,7 @@ def case_in_talk(
     if before is not None and (
         take_up(found, frame, roles, before, lookup)
         or goes_on(found, frame, roles, before)
-        or (roles.asked and all(p.arg and whole_of(p.arg, lookup) in before.items for p in roles.asked))
+        or (roles.asked and all(p.arg and fits.whole_of(p.arg, lookup) in before.items for p in roles.asked))
     ):
         return kept_case(case, found, roles, previous, lookup)
     case = with_person(case, found, frame, previous, lookup)

@@ -210,7 +210,10 @@ def understood_otherwise(text: str, missed: Reading, previous: Reading, talk: Ta
     if abstain is None:  # "do the trousers go in or out of them?" names the other thing by "them"
         one = ask is not None and ask.fact == "item" and not ask.choices and _ONE.search(text)
         led = one or (ask is not None and ask.fact == "item" and _LED_PRONOUN.search(text))
-        return _by_label(text, Abstain(reason=""), previous, talk) if led else None
+        if led:
+            return _by_label(text, Abstain(reason=""), previous, talk)
+        sized = ask is not None and ask.fact == "item" and not ask.choices and _NUMBERED.search(text)
+        return _by_label(text, Abstain(reason="", words=(text,)), previous, talk) if sized else None
     generic = _which_credential(text, abstain, before, talk)
     if generic is not None:
         return generic

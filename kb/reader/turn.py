@@ -59,8 +59,8 @@ _WHICH = Pattern(
     r"(?i)(?:(?:so|and|but)[ ,]+)?(?:what|which)(?:['’]s|['’]re| is| are) (?:the|my|our) \w+"
     r"(?: now| then| today)?[ ?]*$"
 )
-_LISTING = Pattern(r"\b(?:what|which|wear|worn|kit|list|everything|all|clothes|dress|outfit|gear|need)\b")
 _MORE = Pattern(r"(?i)\b(?:extras?|add(?:ed|itional)?|special|more)\b")
+_SUPPOSES = Pattern(r"(?i)\b(?:if|when|while)\b")
 _SLIGHT = frozenset({"only", "just", "merely"})
 
 
@@ -115,7 +115,7 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
 def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     """A turn read by what was said before it."""
     from kb.reader.corrected import corrected  # noqa: PLC0415  only in a talk
-    from kb.reader.elliptic import elliptic, of_the_same  # noqa: PLC0415
+    from kb.reader.elliptic import elliptic, is_all, of_the_same  # noqa: PLC0415
     from kb.reader.felt import felt  # noqa: PLC0415
     from kb.reader.further import in_full, is_thanks, understood_otherwise  # noqa: PLC0415
 
@@ -140,18 +140,13 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
         reading = understood_otherwise(full, reading, previous, talk) or reading
     reading = of_the_same(_told_before(reading, previous, talk), previous, talk)
     reading = _freed(_of_either(reading, previous, talk), previous, talk)
-    if previous.query is None and reading.query is not None and _is_all(reading.query, said):
+    if previous.query is None and reading.query is not None and is_all(reading.query, said):
         return Reading(question=text, ask=Ask(fact="item", prompt="Which item is asked about?"))
     if reading.query is not None and (told := told_where(reading.query, talk.lookup)) is not reading.query:
         return talk.made(text, told)
     if full == text or reading.ask is not None:
         return reading
     return msgspec.structs.replace(reading, question=text, spans=())
-
-
-def _is_all(query: Query, said: str) -> bool:
-    """Whether few words after a question that was not settled were read as asking for all that is worn."""
-    return query.kind == "list" and not query.items and _LISTING.search(said) is None
 
 
 def _freed(reading: Reading, previous: Reading, talk: Talk) -> Reading:
@@ -166,7 +161,7 @@ def _freed(reading: Reading, previous: Reading, talk: Talk) -> Reading:
 
 def _without_slight(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
     """ "Even if I'm only painting?": of what is supposed, "only" says nothing more."""
-    if not reading.abstain or not reading.abstain.words or " if " not in f" {text.casefold()} ":
+    if not reading.abstain or not reading.abstain.words or _SUPPOSES.search(text) is None:
         return reading
     again = talk.read(" ".join(word for word in text.split() if word.casefold() not in _SLIGHT), previous)
     return msgspec.structs.replace(again, question=text) if again.query is not None else reading
@@ -212,7 +207,11 @@ def _filled(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if ask is None or ask.fact != "item" or answer_to_ask(text, previous, talk.lexicon) is not None:
         return None
     item = item_alone(text, talk.lexicon, talk.lookup)
+    offered = [kind for value, _ in ask.choices for kind in talk.lookup.broader(value)[1:]]
+    akin = item is not None and (not offered or not set(offered).isdisjoint(talk.lookup.broader(item)[1:]))
     if item is not None and item not in {value for value, _ in ask.choices}:
+        if not akin:
+            return None
         where = asked_place(previous) if ask.choices else None
         label = talk.lookup.items[item].label
         if where is not None:

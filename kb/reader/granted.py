@@ -1,0 +1,91 @@
+"""A turn about a waiver or a grant: "and a medical one?", "if nobody ordered it?", "do I need a waiver?"."""
+
+from __future__ import annotations
+
+import msgspec
+
+from kb.model.questions import Abstain, Reading
+from kb.model.values import NO
+from kb.reader.fits import facts_that_matter
+from kb.reader.further import LEAD, content, keys_of, put_as, understood_otherwise
+from kb.reader.lexicon import CREDENTIALS
+from kb.reader.talked import Talk, in_its_case
+from kb.text import Pattern
+
+_GRANTED = ("waiver", "authorisation")
+_ALLOWS = Pattern(
+    rf"(?i){LEAD}what (?:does|do|would|will) (?:it|that|one|they) (?:allow|permit|let|mean|change|cover|"
+    r"excuse|give|get|say|do)(?: (?:me|us|you|one|for|exactly|to do|wear|of|from))*"
+)
+_SUCH = Pattern(rf"(?i){LEAD}(?:what about |how about |for )?(?:an? |the )?(.+?)(?: ones?)?(?: too| then)?")
+_NEEDED = Pattern(
+    rf"(?i){LEAD}(?:do|does|would|must|should) (?:i|we|he|she|they|one|you) "
+    r"(?:need|require|hold|have|have to (?:have|hold)|need to (?:have|hold)) ((?:the |an? |my |any )?.+?)"
+    r"(?: for (?:it|that|them|this))?(?: first| too| then)?"
+)
+_UNGRANTED = Pattern(
+    r"(?i)(?:(?:and|but|so) )?(?:(?:even )?(?:if|when|where|once|while|until) )?"
+    r"(?:(?:no ?body|no[- ]one)(?: has| had|['\u2019]s)? "
+    r"(?:ordered|granted|given|allowed|approved|authorised) (?:it|that|them)|"
+    r"(?:the |my )?[\w ]{2,30}?(?: has| had| did)(?: not|n['\u2019]t) "
+    r"(?:ordered?|grant(?:ed)?|give(?:n)?|allow(?:ed)?|approved?|authorised?) (?:it|that|them)|"
+    r"(?:it|that)(?: has| had| was| is)(?: not|n['\u2019]t) (?:been )?(?:ordered|granted|given|approved))"
+)
+
+
+def of_a_clause(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "And mourning?", "a medical one?", after who grants what: the same asked of that."""
+    before, lookup = previous.query, talk.lookup
+    if before is not None and _ALLOWS.fullmatch(bare):
+        return talk.made(text, before)
+    said = _SUCH.fullmatch(bare)
+    spans = [s for s in previous.spans if s.role == "fact" and (s.target or "") in lookup.facts]
+    families: set[str] = {lookup.facts[s.target].family for s in spans if s.target} or {*_GRANTED}
+    words = content(said.group(1)) if said is not None else set()
+    named = [
+        fact.label
+        for fact in lookup.base.facts
+        if fact.family in families and fact.id not in {span.target for span in spans}
+        if any(words and words <= keys_of(name) for name in (fact.label, *fact.other_labels))
+    ]
+    if len(named) != 1 or len(spans) > 1:
+        return None
+    asked = f"who grants the {named[0]}?"
+    if spans:
+        asked = f"{previous.question[: spans[0].start]}{named[0]}{previous.question[spans[0].end :]}"
+    again = talk.read(asked, None)
+    if again.query is not None and again.query.kind == "source":
+        return put_as(text, again)
+    return Reading(question=text, abstain=Abstain(reason=f"The books do not say that of the {named[0]}."))
+
+
+def not_granted(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "And if nobody has ordered it?": without the one grant that was said, or that the answer rests on."""
+    found, before, lookup = _UNGRANTED.search(bare), previous.query, talk.lookup
+    if found is None or before is None:
+        return None
+    families = [f for f in facts_that_matter(before, lookup) if lookup.facts[f].family == "authorisation"]
+    facts = [f for f, _ in before.case.facts if lookup.facts[f].family == "authorisation"] or families
+    if len(facts) != 1:
+        return None
+    label = lookup.facts[facts[0]].label
+    again = talk.read(f"and {bare[: found.start()]}{label} not granted{bare[found.end() :]}?", previous)
+    return put_as(text, again) if again.query is not None else None
+
+
+def needed(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "Do I need the qualification?": when the thing before may be had, which says whether with it."""
+    found, before, lookup = _NEEDED.fullmatch(bare), previous.query, talk.lookup
+    if found is None or before is None or before.kind not in ("may", "must", "when"):
+        return None
+    words = f"and without {found.group(1)}?"
+    again = talk.read(words, previous)
+    again = again if again.query is not None else understood_otherwise(words, again, previous, talk) or again
+    query = in_its_case(again, before, talk).query
+    facts = dict(query.case.facts) if query is not None else {}
+    held = [f for f, v in facts.items() if v == NO and lookup.facts[f].family in CREDENTIALS]
+    if query is None or query.items != before.items or len(held) != 1:
+        return None
+    kept = tuple((fact, values) for fact, values in before.case.facts if fact not in held)
+    case = msgspec.structs.replace(before.case, facts=kept)
+    return talk.made(text, msgspec.structs.replace(before, kind="when", value=None, polarity="do", case=case))
