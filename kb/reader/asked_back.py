@@ -28,6 +28,7 @@ def ask_instead(
     return (
         _ask_who(found, left, frame, roles, case, lookup)
         or _ask_colour(found, left, frame, roles, case, lookup)
+        or _ask_place(found, left, frame, roles, case, lookup)
         or _ask_grade(found, left, lookup)
     )
 
@@ -103,6 +104,40 @@ def _ask_colour(
     asked = msgspec.structs.replace(query, kind="how", aspect="colour", polarity="do")
     prompt = f'The books name no colour "{visible(words[0].text)}". Is this the question?'
     said = say_query(lookup, asked)
+    return Ask(fact="reading", prompt=prompt, choices=((said, said),))
+
+
+_BODY = word_set("""
+    thigh thighs knee knees calf shin ankle ankles hip hips back chest breast stomach belly bottom rear
+    elbow elbows forearm arm arms cuff shoulder shoulders neck throat forehead temple ear ears nose lip chin
+    cheek left right side upper lower outer inner top front""")
+
+
+def _ask_place(
+    found: Understood, left: tuple[int, ...], frame: Frame, roles: Roles, case: Case, lookup: Lookup
+) -> Ask | None:
+    """ "On my right thigh": a place that the books do not know; where the thing goes is offered."""
+    words = [
+        token
+        for index in left
+        for token in found.tokens[found.pieces[index].first : found.pieces[index].last]
+    ]
+    led = bool(left) and any(piece.tag == "on" for piece in found.pieces[: left[0]])
+    if not led or not _BODY.issuperset(word.low for word in words) or roles.value is not None:
+        return None
+    query = build_query(frame, roles, case, lookup)
+    if isinstance(query, Ask) and query.fact == "reading" and roles.placing:
+        return query  # a side was named as well: where the thing goes is offered
+    if not isinstance(query, Query) or len(query.items) != 1 or query.kind not in ("may", "must"):
+        return None
+    related = {*lookup.broader(query.items[0]), *lookup.narrower(query.items[0])}
+    placed = (r for r in lookup.base.rules if lookup.aspects[r.aspect].kind == "position")
+    if not any(related.intersection(rule.scope.items) for rule in placed):
+        return None
+    asked = msgspec.structs.replace(query, kind="where", aspect="position", polarity="do")
+    said = say_query(lookup, asked)
+    place = visible(found.text[words[0].start : words[-1].end])
+    prompt = f'The books name no place "{place}". Is this the question?'
     return Ask(fact="reading", prompt=prompt, choices=((said, said),))
 
 

@@ -101,7 +101,7 @@ def _is_thing(pieces: Pieces, index: int, tokens: tuple[Token, ...]) -> bool:
     piece = pieces[index]
     before = tokens[piece.first - 1].low if piece.first else ""
     after = pieces[index + 1].tag if index + 1 < len(pieces) else ""
-    if before == "the" and after in ("", "comma"):
+    if before == "the" and after not in (*_ITEMS, "unknown", "aspect value"):
         return not any(other.tag == "or" for other in pieces)
     led = pieces[index - 1].tag if index else ""
     colour = tokens[piece.last].low if piece.last < len(tokens) else ""
