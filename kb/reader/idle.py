@@ -6,7 +6,7 @@ standing of a person. Each of its words is one of structure or a known one of ev
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from functools import cached_property
 
 import msgspec
@@ -17,7 +17,7 @@ from kb.reader.english import tag_set
 from kb.reader.everyday import DOINGS, OCCASIONS, OTHERS, PLACES
 from kb.reader.forms import word_set
 from kb.reader.pieces import Piece, Understood
-from kb.reader.tokens import word_key
+from kb.reader.tokens import stems, word_key
 
 SPEAKERS = word_set("i we he she you me us")
 THINGS = word_set("it they them this that these those one ones mine yours his hers theirs ours its")
@@ -58,7 +58,7 @@ _ONLY = {
 
 def is_one_of(low: str, *kinds: frozenset[str]) -> bool:
     """Whether a word, or one that it is a form of ("queueing", "queue"), is of one of the kinds."""
-    return any(form in kind for form in _forms(low) for kind in kinds)
+    return any(form in kind for form in stems(low) for kind in kinds)
 
 
 def is_everyday(low: str) -> bool:
@@ -70,17 +70,6 @@ def is_everyday(low: str) -> bool:
 def is_doing(low: str) -> bool:
     """ "Queueing", "laughing"."""
     return low.endswith("ing") and (is_one_of(low, DOINGS) or low in _WATCHING)
-
-
-def _forms(low: str) -> Iterator[str]:
-    yield from (low, word_key(low))
-    for ending, instead in (("ies", "y"), ("es", ""), ("ied", "y")):
-        if low.endswith(ending):
-            yield low[: -len(ending)] + instead
-    for ending in ("ing", "ed"):
-        stem = low.removesuffix(ending)
-        if stem != low and len(stem) > 2:
-            yield from (stem, stem + "e", stem[:-1] if stem[-1] == stem[-2] else stem)
 
 
 def _undone(piece: Piece, found: Understood) -> Piece:

@@ -11,7 +11,7 @@ from kb.model.records import Item
 from kb.reader.english import PHRASES
 from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.misspelt import sound, sounding, structure_words
-from kb.reader.tokens import Token, word_key
+from kb.reader.tokens import Token, stems, word_key
 
 _PLACES = frozenset({"first", "second", "third", "fourth", "last", "next", "former", "latter"})
 _SAID = """
@@ -89,7 +89,21 @@ def _near_enough(word: str, name: str) -> bool:
 
 
 def near_words(word: str, lexicon: Lexicon, limit: int = 3) -> tuple[str, ...]:
-    """Words of labels within the distance at which a slip is likely: 1, or 2 from eight letters."""
+    """Words of labels within the distance at which a slip is likely: 1, or 2 from eight letters.
+
+    A known everyday word ("loitering") is no slip for another one, but may be for a form of it.
+    """
+    found = _near_words(word, lexicon, limit)
+    if not found:
+        return ()
+    from kb.reader.everyday import DOINGS, OCCASIONS, OTHERS, PLACES  # noqa: PLC0415  few words are mended
+
+    own = set(stems(word))
+    known = any(not own.isdisjoint(words) for words in (DOINGS, OCCASIONS, OTHERS, PLACES))
+    return tuple(name for name in found if not known or not own.isdisjoint(stems(name)))
+
+
+def _near_words(word: str, lexicon: Lexicon, limit: int) -> tuple[str, ...]:
     from rapidfuzz import process  # noqa: PLC0415  only when a word is left over
     from rapidfuzz.distance import OSA  # noqa: PLC0415
 

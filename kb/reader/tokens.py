@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Iterator
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -74,6 +75,18 @@ def word_key(low: str) -> str:
         folded = unicodedata.normalize("NFKD", word)
         word = "".join(c for c in folded if not unicodedata.combining(c))
     return _american(_singular(word))
+
+
+def stems(low: str) -> Iterator[str]:
+    """A word and what it may be a form of: "queueing", "queue"."""
+    yield from (low, word_key(low))
+    for ending, instead in (("ies", "y"), ("es", ""), ("ied", "y")):
+        if low.endswith(ending):
+            yield low[: -len(ending)] + instead
+    for ending in ("ing", "ed"):
+        stem = low.removesuffix(ending)
+        if stem != low and len(stem) > 2:
+            yield from (stem, stem + "e", stem[:-1] if stem[-1] == stem[-2] else stem)
 
 
 def _token(start: int, text: str, low: str) -> Token:
