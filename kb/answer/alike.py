@@ -17,7 +17,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, QuestionKind, Reading, Verdict
 from kb.wording.unless import ordinary
 
-_PLAIN: frozenset[QuestionKind] = frozenset({"may", "must"})
+_PLAIN: frozenset[QuestionKind] = frozenset({"may", "must", "why"})
 _VALUED: frozenset[QuestionKind] = frozenset({"how", "where", "how_many"})
 
 
@@ -89,7 +89,10 @@ def _usual(answer: Answer, lookup: Lookup) -> Verdict | None:
 
 
 def _lead(answer: Answer) -> str:
-    """ "Yes" or "No", as the answer begins; empty where it begins with neither."""
+    """ "Yes" or "No", as the answer begins; the verdict where it was asked why; empty where it is neither."""
+    query = answer.reading.query
+    if query is not None and query.kind == "why":
+        return answer.verdict if answer.verdict in ("required", "prohibited") else ""
     word = answer.headline.partition(" ")[0].rstrip(".,:;")
     return word if word in ("Yes", "No") else ""
 

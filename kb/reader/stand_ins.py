@@ -197,12 +197,14 @@ def _measured(found: Understood, lookup: Lookup) -> Iterator[Edit]:
 
 def _is_bare(pieces: Sequence[Piece], index: int) -> bool:
     after = pieces[index + 1].tag if index + 1 < len(pieces) else ""
-    return index > 0 and pieces[index - 1].tag in _BOUNDS and after in ("", "comma", "and", "filler")
+    return index > 0 and pieces[index - 1].tag in _BOUNDS and after in ("", "comma", "and", "filler", "fact")
 
 
 def _waiver(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "No waiver": none of those on which the rules of the thing rest."""
-    for before, token in zip(found.tokens, found.tokens[1:], strict=False):
+    for place, token in enumerate(found.tokens):
+        led = found.tokens[max(place - 2, 0) : place]
+        before = led[0] if len(led) > 1 and led[1].low in ("any", "a") else led[-1] if led else token
         if token.key == "waiver" and before.low in _DENYING:
             labels = [fact.label for fact in _tested(found, lookup) if fact.family == "waiver"]
             if labels:
