@@ -37,11 +37,12 @@ _WATCHING = word_set("watching looking coming going")
 _BODY = word_set(
     "ear ears foot feet hand hands back leg legs knee knees nose finger fingers eye eyes toes throat"
 )
+_STAYING = word_set("stay stays staying remain remains")
 _PARTICLES = word_set("up down out away around about along through round over back there here home together")
 _ALLOWED = tag_set("""
     self, person, det, poss, can, may, must, should, be, do, have, not, filler, to, in, on, of, for, show, say
     list, about, run, degree, joined, how, who, when, if, particle, and, by, no, outdoors, at, rule, what
-    unknown, act, with, unread, only, dimension
+    unknown, act, with, unread, only, dimension, between
 """)
 _LIGHT = tag_set("filler, not, degree, only")
 _VERBS = tag_set("be, have, do, can, may, must, should, run, act, show, say, list")
@@ -49,7 +50,8 @@ _WANTING = word_set("want wants like likes know knows think thinks ask asks wond
 _ONLY = {
     "unread": word_set("because though although towards via despite"),
     "with": word_set("with"),
-    "for": word_set("for"),
+    "for": word_set("for like a an the"),
+    "between": word_set("from"),
     "only": word_set("only just"),
     "dimension": word_set("across long"),
 }
@@ -181,7 +183,7 @@ class Stretches:
         tokens = self.found.tokens[max(piece.first, subject) : piece.last]
         lows = tuple(token.low for token in tokens)
         begun = place <= places[0] + 2 and self.is_somebody(subject)
-        if begun and (self._is_rank(place) or self._is_felt(place)):
+        if (begun and self._is_rank(place)) or self._is_felt(place):
             return True
         if piece.tag not in _ALLOWED or any(token.key in self._weighty for token in tokens):
             return False
@@ -190,6 +192,8 @@ class Stretches:
         after = [i for i in places if i > place and not self._is_light(i)]
         if piece.tag == "unknown":
             return self.is_free(lows[0]) or lows[0] in _PARTICLES
+        if piece.tag == "act" and lows[0] in _STAYING:
+            return bool(after) and self.tag(after[0]) not in ("item", "items")
         if piece.tag == "act":
             pointed = not after or self.low(after[0]) in THINGS
             return piece.arg == "wear" and self.is_somebody(subject) and pointed
@@ -213,7 +217,7 @@ class Stretches:
         low, tag = self.low(place), self.tag(place)
         if low in STATES or (tag == "unknown" and is_doing(low)):
             return True
-        return tag in ("in", "on", "at", "run", "outdoors") or low in ("about", "here", "there")
+        return tag in ("in", "on", "at", "run", "outdoors") or low in ("about", "here", "there", "having")
 
     def _leads_noun(self, place: int, places: Sequence[int]) -> bool:
         """Whether a pointing word stands before its noun ("this dog") or a clause ("says that I")."""

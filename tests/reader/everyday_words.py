@@ -57,16 +57,16 @@ _ALSO = {
         rink racecourse fairground summit peak quayside island village town city suburb
     """,
     "occasion": """
-        graduation housewarming prom reception bash breakfast lunch dinner supper tea teatime
-        lunchtime dinnertime bedtime elevenses brunch picnic barbecue party wedding funeral christening
-        baptism birthday anniversary reunion ball disco dance concert gig recital play match race regatta
-        marathon quiz bingo raffle fete fair fairs carnival festival jamboree parade procession pageant
-        rehearsal practice meeting briefing debrief seminar lecture lesson class course exam interview
-        appointment visit tour outing trip voyage cruise crossing commute errand journey flight holiday
-        weekend weekday afternoon morning evening night day daytime nighttime dawn dusk noon midday
-        midnight sunrise sunset weekends evenings mornings afternoons nights fishing swimming running
-        jogging cycling skating skiing football rugby cricket tennis golf chess darts cards gardening
-        shopping
+        break smoke cuppa pint carol tombola graduation housewarming prom reception bash breakfast lunch
+        dinner supper tea teatime lunchtime dinnertime bedtime elevenses brunch picnic barbecue party
+        wedding funeral christening baptism birthday anniversary reunion ball disco dance concert gig
+        recital play match race regatta marathon quiz bingo raffle fete fair fairs carnival festival
+        jamboree parade procession pageant rehearsal practice meeting briefing debrief seminar lecture
+        lesson class course exam interview appointment visit tour outing trip voyage cruise crossing
+        commute errand journey flight holiday weekend weekday afternoon morning evening night day daytime
+        nighttime dawn dusk noon midday midnight sunrise sunset weekends evenings mornings afternoons
+        nights fishing swimming running jogging cycling skating skiing football rugby cricket tennis golf
+        chess darts cards gardening shopping
     """,
     "person": """
         bosun skipper boss captain officer instructor sergeant inspector steward mum mom mummy dad daddy
@@ -76,21 +76,22 @@ _ALSO = {
         photographer journalist reporter postman plumber dentist vicar bishop mayor bride groom everybody
     """,
     "verb": """
-        work walk talk play drive ride come get look stand sit rest help eat drink think feel try sing
-        dance mind care notice laugh cry sleep study teach travel visit wait win lose meet greet chase
-        cheer pray shiver shelter queue commute natter chat gossip moan whinge grumble nag tease giggle
-        snore doze nap yawn sneeze cough jog swim ski cycle skate row sail fish garden shop cook bake
-        phone text email babysit volunteer rehearse revise skive dawdle loiter dally rush hurry panic
-        worry fret sulk blush shiver freeze sweat swelter boil roast ache tickle itch bother pester hassle
-        badger complain squint
+        nip pop dash stroll wander pootle collect fetch peel scrub sweep mop hoover vacuum adore work walk
+        talk play drive ride come get look stand sit rest help eat drink think feel try sing dance mind
+        care notice laugh cry sleep study teach travel visit wait win lose meet greet chase cheer pray
+        shiver shelter queue commute natter chat gossip moan whinge grumble nag tease giggle snore doze
+        nap yawn sneeze cough jog swim ski cycle skate row sail fish garden shop cook bake phone text
+        email babysit volunteer rehearse revise skive dawdle loiter dally rush hurry panic worry fret sulk
+        blush shiver freeze sweat swelter boil roast ache tickle itch bother pester hassle badger complain
+        squint
     """,
     "other": """
-        draughty perishing parky nippy baltic chilly muggy drizzly dreary gloomy poky stuffy smelly noisy
-        crowded cramped busy lovely nice posh swanky grubby muddy dusty sandy grassy windswept deserted
-        spooky ticket car coffee fuel luggage newspaper parking fish reception kitten puppy dog cat parrot
-        seagull sandwich biscuit cake pudding crisps beer cider wine cocoa football telly homework gossip
-        chores paperwork traffic nerves luck laugh joke bother fuss hurry rush hangover sniffles pity
-        shame fun
+        laundry pay sports rest boxing potato spud floor dish draughty perishing parky nippy baltic chilly
+        muggy drizzly dreary gloomy poky stuffy smelly noisy crowded cramped busy lovely nice posh swanky
+        grubby muddy dusty sandy grassy windswept deserted spooky ticket car coffee fuel luggage newspaper
+        parking fish reception kitten puppy dog cat parrot seagull sandwich biscuit cake pudding crisps
+        beer cider wine cocoa football telly homework gossip chores paperwork traffic nerves luck laugh
+        joke bother fuss hurry rush hangover sniffles pity shame fun
     """,
 }
 # What must stop a question although no sense of it says so: words that put a state, a time or a standing, say
