@@ -102,12 +102,12 @@ def of_the_whole(query: Query, facts: Collection[str], lookup: Lookup) -> Query:
     "And for the hall branch?", after how long the blade of a knife may be, asks about the knife.
     """
     whole = whole_of(query.items[0], lookup) if len(query.items) == 1 else None
-    if whole is None or depends(query.items, query.aspect, facts, lookup):
+    if whole is None or lookup.aspects[query.aspect].kind == "act":
         return query
-    act = wearing((whole,), lookup)
-    if depends(query.items, wearing(query.items, lookup), facts, lookup) or not depends(
-        (whole,), act, facts, lookup
-    ):
+    worn_itself = any(rules_on(query.items, wearing(query.items, lookup), lookup))
+    if worn_itself or depends(query.items, query.aspect, facts, lookup):
+        return query
+    if not depends((whole,), wearing((whole,), lookup), facts, lookup):
         return query
     return whether_worn(msgspec.structs.replace(query, items=(whole,)), lookup)
 
