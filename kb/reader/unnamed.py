@@ -8,7 +8,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query
-from kb.model.values import OTHER, Choices
+from kb.model.values import OTHER, Choices, others_in
 from kb.reader.colours import HEADS, is_name_of, may_be
 from kb.reader.parts import Roles
 from kb.reader.tokens import label_words
@@ -26,10 +26,17 @@ def settled(query: Query, lookup: Lookup) -> Query | Ask:
     aspect = lookup.aspects[query.aspect]
     if not isinstance(query.value, Choices) or aspect.kind != "choice" or not query.items:
         return query
+    others = [" ".join(_words_of(other, query.aspect, lookup)) for other in others_in(query.value)]
+    if others and query.polarity == "not" and query.kind in ("may", "must"):
+        return _offered(
+            query, f'The books name no {aspect.label} "{visible(others[0])}". Is this the question?', lookup
+        )
     spoken, taken = _spoken_of(query, lookup), set[str]()
     for member in sorted(query.value.members):
         words = _words_of(member, query.aspect, lookup)
-        near = [] if member in spoken else [v for v in spoken if _is_near(words, v, query.aspect, lookup)]
+        strange = member.startswith(OTHER)
+        near = [v for v in spoken if _is_near(words, v, strange, query.aspect, lookup)]
+        near = [] if member in spoken else near
         named = [
             v for v in near if any(is_name_of(words, label) for label in _labels(v, query.aspect, lookup))
         ]
@@ -82,13 +89,16 @@ def _labels(value: str, aspect: str, lookup: Lookup) -> Iterator[tuple[str, ...]
             yield from (label_words(name) for name in (record.label, *record.other_labels))
 
 
-def _is_near(words: tuple[str, ...], value: str, aspect: str, lookup: Lookup) -> bool:
-    """Whether a colour may be the value of the books; a value named beside another is another one."""
+def _is_near(words: tuple[str, ...], value: str, strange: bool, aspect: str, lookup: Lookup) -> bool:
+    """Whether a colour may be the value of the books.
+
+    Unless it is `strange` to them it is not: two that they name are two, save where one names no colour.
+    """
     if HEADS.isdisjoint(words):
         return False
     labels = list(_labels(value, aspect, lookup))
     coloured = [label for label in labels if not HEADS.isdisjoint(label)]
-    return any(may_be(words, label) for label in coloured or labels)
+    return (strange or not coloured) and any(may_be(words, label) for label in coloured or labels)
 
 
 def _ask(query: Query, said: str, near: list[str], of_it: bool, lookup: Lookup) -> Ask:
@@ -97,8 +107,14 @@ def _ask(query: Query, said: str, near: list[str], of_it: bool, lookup: Lookup) 
         asked = [msgspec.structs.replace(query, value=Choices(frozenset({value}))) for value in near]
         prompt = f'Which "{visible(said)}" is meant?'
     else:
-        asked = [msgspec.structs.replace(query, kind="how", value=None, polarity="do")]
         names = listing([labels[value] for value in near], "or")
         prompt = f'The books do not say whether "{visible(said)}" is {names}. Is this the question?'
+        return _offered(query, prompt, lookup)
     choices = tuple((text, text) for text in (say_query(lookup, one) for one in asked))
     return Ask(fact="reading", prompt=prompt, choices=choices)
+
+
+def _offered(query: Query, prompt: str, lookup: Lookup) -> Ask:
+    """The question what the value must be, offered instead."""
+    said = say_query(lookup, msgspec.structs.replace(query, kind="how", value=None, polarity="do"))
+    return Ask(fact="reading", prompt=prompt, choices=((said, said),))

@@ -27,6 +27,8 @@ aspects:
       - {id: navy, label: navy blue}
       - {id: sky, label: sky blue}
       - {id: white, label: white}
+      - {id: slate, label: slate grey}
+      - {id: grey, label: grey}
       - {id: plain, label: a plain colour}
       - {id: tawny, label: light brown}
   - {id: finish, values: [{id: satin, label: satin}, {id: polished, label: polished}]}
@@ -40,6 +42,7 @@ items:
   - {id: visor, label: visor, kind of: garment}
   - {id: muffler, label: muffler, kind of: garment}
   - {id: tabard, label: tabard, kind of: garment}
+  - {id: bib, label: bib, kind of: garment}
 """
 BOOK = """
 book: {id: rules, title: Rules, authority: guild}
@@ -51,7 +54,8 @@ clauses:
       - {must: apron, colour: navy}
       - {must: cape, colour: [navy, sky]}
       - {must not: hood, colour: white}
-      - {may: [apron, cape, sash, hood, smock, visor, tabard]}
+      - {may: [apron, cape, sash, hood, smock, visor, tabard, bib]}
+      - {must: bib, colour: slate}
   - clause: "2"
     text: The sash may be white and need not be navy blue in foul weather.
     rules:
@@ -88,6 +92,10 @@ KILNS = (
     ("Can the tabard be pink?", "The books do not say whether \"pink\" is a plain colour.", ""),
     ("Can the visor be matt?", "prohibited", "No. The finish of the visor must be polished."),
     ("Can the visor be glossy?", "The books do not say whether \"glossy\" is polished.", ""),
+    ("Can the bib be grey?", "prohibited", "No. The colour of the bib must not be grey."),
+    ("Can the bib be charcoal grey?", "prohibited", "No. The colour of the bib must be slate grey."),
+    ("Can the bib be brown?", "prohibited", "No. The colour of the bib must be slate grey."),
+    ("May I leave off a pink bib?", "The books name no colour \"pink\".", ""),
     ("May the muffler be pink?", "prohibited", "No. The muffler must not be worn."),
     ("May the mitts be pink?", "prohibited", "No. The mitts must not be worn."),
     ("Does the apron have to be any particular colour?", "required", "The colour of the apron must be navy"),
