@@ -4,10 +4,14 @@ from __future__ import annotations
 
 _SET = "(?:particular|specific|certain|given|set|special|fixed|prescribed|standard|required|official|correct)"
 _ASKED = r"(?:and |so |but )?(?:is|are|do|does|did|can|could|will|would|may|must|should|has|have)"
+_GOOD = (
+    "(?:permitted|allowed|ok|okay|acceptable|possible|valid|legal|approved|suitable|right|correct|good|fine)"
+)
 _ANY = "(?:an?|any|one|some)"
 
 # Where it would be read as a question of another kind.
 MISLEADING = rf"""
+\b(?:an?|any|some) (?:[a-z]+ )?(?:shade|tint|hue|tone) of (?=[a-z]) =>
 ^(?:and |so |but )?(?:is|are) there (?:{_ANY} )?(?:{_SET} )*(colour|finish)(?: that)? (?:for|of|on) (.+?)
     (?: (?:must|has to|should) be)?\W*$ => what must the \1 of \2 be?
 ^(?:and |so |but )?(?:is|are) there (?:an?|any) (?:rules?|regulations?|clause|guidance|restrictions?|limits?)
@@ -16,6 +20,17 @@ MISLEADING = rf"""
 """
 
 LINES = rf"""
+\b([a-z]+)[ -]coloured(?= [a-z]) => \1
+\b([a-z]+) in colour\b => \1
+\bof an? ([a-z]+(?: [a-z]+)?) colour\b => in \1
+^(?:and |so |but )?is ([a-z -]+?) an? {_GOOD} (colour|finish) (?:for|of|on) (.+?)\W*$
+     => may the \2 of \3 be \1?
+^([a-z -]+?)[,:;] is (?:that|this|it) an? {_GOOD} (colour|finish) (?:for|of|on) (.+?)\W*$
+     => may the \2 of \3 be \1?
+^(?:and |so |but )?(?:is|are) (?:there )?(?:any |some |the |an )?(?:other )?(colour|finish)(?:e?s)?
+    \s(?:other )?than .+? {_GOOD} (?:for|of|on) (.+?)\W*$ => what must the \1 of \2 be?
+^(?:and |so |but )?is ([a-z -]+?) the only (?:{_GOOD} )?(colour|finish)(?: {_GOOD})? (?:for|of|on) (.+?)\W*$
+     => must the \2 of \3 be \1?
 \b(?:any|whatever|whichever) (colour|finish) (?:that )?(?:i|you|we|they|he|she|one)
     \s(?:like|want|please|fancy|wish|choose|prefer)s?\b => any \1
 \b(?:come in|be in|be of|have) (?:another|an? different|some other|an? other|an? alternative)

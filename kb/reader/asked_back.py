@@ -10,7 +10,7 @@ from kb.model.records import Case
 from kb.reader.forms import word_set
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
-from kb.reader.pieces import Understood
+from kb.reader.pieces import Understood, is_other
 from kb.reader.query import build_query
 from kb.reader.scales import codes_ending_in, number_of
 from kb.text import visible
@@ -98,11 +98,17 @@ def _ask_colour(
     query = build_query(frame, roles, case, lookup)
     if not isinstance(query, Query) or len(query.items) != 1 or query.kind not in ("may", "must"):
         return None
+    after = found.pieces[left[0] + 1 :][:1]
+    if after and after[0].tag == "item" and after[0].arg != query.items[0]:
+        return None  # of another thing than the one asked about
     related = {*lookup.broader(query.items[0]), *lookup.narrower(query.items[0])}
     if not any(r.aspect == "colour" and related.intersection(r.scope.items) for r in lookup.base.rules):
         return None
     asked = msgspec.structs.replace(query, kind="how", aspect="colour", polarity="do")
-    prompt = f'The books name no colour "{visible(words[0].text)}". Is this the question?'
+    piece = found.pieces[left[0]]
+    strange = piece.tag == "unknown" or is_other(piece)
+    prompt = f'The books name no colour "{visible(words[0].text)}".' if strange else "A colour is named."
+    prompt += " Is this the question?"
     said = say_query(lookup, asked)
     return Ask(fact="reading", prompt=prompt, choices=((said, said),))
 

@@ -352,7 +352,7 @@ def _put(text: str, lines: tuple[tuple[Pattern, str], ...]) -> str:
 
 def rephrased(text: str, first: bool = False) -> str | None:
     """The text in plainer words; None where no line fits. `first`: by the lines for what misleads."""
-    of_colour = any(word in text.casefold() for word in ("colo", "finish"))
+    of_colour = any(word in text.casefold() for word in ("colo", "finish", "shade of"))
     if of_colour:
         from kb.reader import any_colour  # noqa: PLC0415  few questions are of this
     if first:

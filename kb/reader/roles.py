@@ -316,7 +316,7 @@ class _Walk(Walker):
             self._use(index)
 
     def aspect_value(self, index: int) -> None:
-        if index in self.told:
+        if index in self.told and not self._is_of_the_one(index):
             return  # "it is bright out" asks about no colour
         entries = self.pieces[index].entries
         owners = {entry.owner for entry in entries}

@@ -12,7 +12,7 @@ from kb.model.values import Interval, ranges
 from kb.reader.english import PHRASES
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
-from kb.reader.pieces import Piece
+from kb.reader.pieces import Piece, is_other
 from kb.reader.quantities import bounded, is_year
 from kb.reader.tokens import Token
 
@@ -49,6 +49,12 @@ class Walker:
 
     def _use(self, *places: int) -> None:
         self.roles.used.update(places)
+
+    def _is_of_the_one(self, index: int) -> bool:
+        """ "I have a pink cap. May I wear it?": a strange colour of the one thing that is spoken of."""
+        things = [place for place, piece in enumerate(self.pieces) if piece.tag in ITEMS]
+        asks = self.frame.kind == "may" and self.frame.polarity == "do" and is_other(self.pieces[index])
+        return asks and things == [index + 1]
 
     def _is_of_another(self, index: int, chosen: frozenset[str]) -> bool:
         """ "A grey hat and black gloves": whether an earlier value is of another thing than this one."""

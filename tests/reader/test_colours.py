@@ -28,6 +28,21 @@ DEMO = (
     ("Can the knit cap be any colour I like?", "how knit-cap aspect:colour"),
     ("Can the knit cap be any other colour than navy?", "how knit-cap aspect:colour"),
     ("Does the belt buckle need a particular finish?", "how belt-buckle aspect:finish"),
+    ("Is there any colour other than navy allowed for the knit cap?", "how knit-cap aspect:colour"),
+    ("I have a purple knit cap. Can I wear it?", "may knit-cap aspect:colour value:other:purple"),
+    (
+        "I have a purple knit cap. Can I wear the storm coat?",
+        "ask reading I have a knit cap. Can I wear the storm coat?",
+    ),
+    ("Can I wear a salmon-coloured knit cap?", "may knit-cap aspect:colour value:other:salmon"),
+    ("Can the knit cap be red in colour?", "may knit-cap aspect:colour value:other:red"),
+    ("Is red a permitted colour for the knit cap?", "may knit-cap aspect:colour value:other:red"),
+    ("Is navy the only colour for the knit cap?", "must knit-cap aspect:colour value:navy"),
+    ("May the knit cap be a nice shade of green?", "may knit-cap aspect:colour value:other:green"),
+    ("I've dyed my hair blue. Is that a problem?", "may hair aspect:colour value:other:blue"),
+    ("Can I leave off my pink knit cap?", "ask reading What must the colour of the knit cap be?"),
+    ("Can I wear the name strip on my right thigh?", "ask reading Where must the name strip be worn?"),
+    ("May the name strip be worn on the back?", "ask reading Where must the name strip be worn?"),
     ("May the belt buckle be glossy?", "may belt-buckle aspect:finish value:other:glossy"),
 )
 SECOND = (
