@@ -166,9 +166,14 @@ class KnowledgeBase:
         """The claim of "Is it true that ...?" read as guidance is; empty where the reader does as well."""
         if " that " not in text or text.lstrip()[:5].lower() != "is it":
             return ()
-        from kb.guidance.checking.asking import claim_readings  # noqa: PLC0415  only for claims
+        from kb.guidance.checking.asking import claim_readings, each_kind  # noqa: PLC0415  only for claims
 
-        return claim_readings(text, reading, self._claims, case)
+        found: list[Reading] = []
+        for one in claim_readings(text, reading, self._claims, case):
+            query = one.query
+            several = query is not None and len(self.lookup.narrower(query.items[0])) > 1
+            found += (several and each_kind(one, self.answer(one).ask, self.lookup)) or (one,)
+        return tuple(found)
 
     @cached_property
     def _claims(self) -> Claims:

@@ -18,9 +18,9 @@ from kb.guidance.checking.truth import boxes
 from kb.guidance.checking.words import fold
 from kb.model.conditions import Condition, Test, all_of, any_of
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, Reading
+from kb.model.questions import Ask, Query, Reading
 from kb.model.records import Case, Rule, Scope
-from kb.model.values import NO, YES, ValueSet, contains
+from kb.model.values import NO, YES, ValueSet, contains, intersect, is_empty
 from kb.text import Pattern
 from kb.wording import rule_reference, say_query
 
@@ -29,7 +29,7 @@ _BROKEN = Pattern(
     r"(?:where|when|if) (?:the duty of )?(?P<duty>.+?) is (?:not (?:complied with|met|kept)|broken), "
     r"(?P<rest>.+)"
 )
-_MOST = 16
+_MOST = 40
 _WORN = "worn:"
 
 
@@ -98,8 +98,31 @@ def _things(claim: Claim, lookup: Lookup) -> Iterator[Thing]:
             for pair in combinations(scope.items, 2):
                 yield "may", pair, ()
         return
-    for item in _kinds(scope, lookup) if scope.excluding else scope.items:
+    items = [
+        item
+        for item in (_kinds(scope, lookup) if scope.excluding else scope.items)
+        if not (scope.excluding and claim.residual and _is_named(item, claim.aspect, lookup))
+    ]
+    for item in items or scope.items:
         yield kind, (item,), ()
+
+
+def _is_named(item: str, aspect: str, lookup: Lookup) -> bool:
+    """Whether rules name a thing that has no kinds: what is said of all that no rule names is not of it."""
+    named = (rule for rule in lookup.base.rules if rule.aspect == aspect and not rule.residual)
+    return len(lookup.narrower(item)) == 1 and any(item in rule.scope.items for rule in named)
+
+
+def each_kind(reading: Reading, ask: Ask | None, lookup: Lookup) -> tuple[Reading, ...]:
+    """The readings of a claim about a class whose kinds fare differently: each kind, and none of them."""
+    if ask is None or ask.fact != "item" or reading.query is None:
+        return ()
+    asked = [
+        msgspec.structs.replace(reading.query, items=(item, *reading.query.items[1:]))
+        for item, _ in ask.choices
+    ]
+    asked.append(msgspec.structs.replace(reading.query, as_such=True))
+    return tuple(msgspec.structs.replace(reading, text=say_query(lookup, one), query=one) for one in asked)
 
 
 def _kinds(scope: Scope, lookup: Lookup) -> Iterator[str]:
@@ -125,7 +148,13 @@ def _breach(duty: Rule) -> Condition:
 def _query(
     claim: Claim, lookup: Lookup, kind: str, items: tuple[str, ...], case: Case, box: Mapping[str, ValueSet]
 ) -> Query:
-    facts = {**dict(case.facts), **box}
+    facts = dict(case.facts)
+    for (
+        fact,
+        values,
+    ) in box.items():  # what is stated already holds too, unless the claim speaks of other cases
+        both = intersect(facts[fact], values) if fact in facts else values
+        facts[fact] = values if is_empty(both) else both
     day = case.as_of
     act = lookup.aspects[claim.aspect].kind == "act"
     if claim.since is not None:
@@ -138,5 +167,5 @@ def _query(
         aspect=claim.aspect,
         value=None if act else claim.value.values,
         case=Case(as_of=day, facts=tuple(facts.items())),
-        as_such=claim.residual,
+        as_such=claim.residual or (bool(claim.scope.excluding) and items == claim.scope.items),
     )

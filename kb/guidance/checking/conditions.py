@@ -46,7 +46,9 @@ _LINKED = (
 )
 _DENYING = ("without ", "not wearing ", "not holding ")
 _ALWAYS = Pattern(r"(?:^|,? )(?:at all times|always|without exception|in all circumstances)$")
-_LONGEST = 400
+_LISTED = Pattern(r"(?:(?P<some>(?:at least )?one of these holds)|all of these hold): (?P<points>\(a\) .+)")
+_MARK = Pattern(r"^(?:and |or )?\([a-z]\) ")
+_LONGEST = 900
 
 
 def read_tail(names: Names, text: str) -> Condition | None:
@@ -110,6 +112,9 @@ def read_condition(names: Names, text: str) -> Condition | None:
     found = names.conditions.get(plain) or names.conditions.get(plain.removeprefix("either "))
     if found is not None:
         return found
+    listed = _LISTED.fullmatch(plain)
+    if listed:
+        return _lettered(names, listed["points"], listed["some"] is not None)
     wearer = _WEARER.match(plain)
     if wearer:
         return read_condition(names, plain[wearer.end() :])
@@ -119,6 +124,23 @@ def read_condition(names: Names, text: str) -> Condition | None:
         or _worn(names, plain)
         or names.stated(plain)
     )
+
+
+def _lettered(names: Names, text: str, some: bool) -> Condition | None:
+    """ "(a) the wearer is on leave; (b) [all of these hold: (a) ...]", at least one of them or all."""
+    parts: list[str] = []
+    depth = 0
+    for point in text.split("; "):
+        if depth:
+            parts[-1] += f"; {point}"
+        else:
+            parts.append(_MARK.sub("", point))
+        depth += point.count("[") - point.count("]")
+    found = [read_condition(names, part.removeprefix("[").removesuffix("]")) for part in parts]
+    known = [part for part in found if part is not None]
+    if len(known) < len(found):
+        return None
+    return any_of(known) if some else all_of(known)
 
 
 def _sequence(names: Names, text: str) -> Condition | None:

@@ -8,6 +8,7 @@ from difflib import SequenceMatcher
 import msgspec
 
 from kb.guidance.checking.books import Books
+from kb.guidance.checking.nearest import nearest
 from kb.guidance.checking.quotations import nearest_part
 from kb.guidance.checking.words import fold
 from kb.model.conditions import AllOf, Condition, Test
@@ -15,6 +16,9 @@ from kb.model.lookup import Lookup
 from kb.model.records import Rule
 from kb.reasoner import simplify
 from kb.wording import say_rule
+
+_MOST = 60
+_MADE_FROM = 0.8
 
 
 class Spelling:
@@ -32,7 +36,16 @@ class Spelling:
         def likeness(rule: Rule) -> float:
             return SequenceMatcher(None, wanted, fold(say_rule(self.lookup, rule))).ratio()
 
-        return max(rules[:60], key=likeness) if rules else None
+        return max(rules[:_MOST], key=likeness) if rules else None
+
+    def meant(self, rules: Sequence[Rule], text: str, within: Condition) -> Rule | None:
+        """Of rules the one that a text was plainly made from, word by word; None if it is near none."""
+        pairs = [(r.id, said) for r in rules[:_MOST] for said in self._ways(r, within)]
+        found = nearest(text, pairs)
+        return self.lookup.rules[found[0]] if found is not None and found[2].ratio >= _MADE_FROM else None
+
+    def _ways(self, rule: Rule, within: Condition) -> tuple[str, str]:
+        return say_rule(self.lookup, rule), self.said(rule, within, cite=False)
 
     def settled(self, condition: Condition, within: Condition) -> Condition:
         """What is left of a condition where another holds, as far as that shows at once."""

@@ -273,9 +273,8 @@ class Weighing(Spelling):
         if not claim.sure:
             return self._plain_present(claim, within, near)
         if "agrees" in ruling.outcomes:
-            return self._too_wide(
-                claim, within, cited, own, self.best(like or own or deciding, text), outcomes
-            )
+            near = self.best(like or own or deciding, text)
+            return self._too_wide(claim, within, cited, own, near, outcomes, text)
         if near is None or not (own or deciding):
             clauses = self._listed(cited)
             message = (
@@ -291,14 +290,26 @@ class Weighing(Spelling):
                 near,
                 suggestion=self.said(near, within),
             )
+        shown = self._shown(claim, within, near, own, text)
         return Verdict(
             "false",
             self._code(claim, near),
-            self._says(claim, near, within),
-            near,
+            self._says(claim, shown, within),
+            shown,
             tuple(deciding),
-            self.said(near, within),
+            self.said(shown, within),
         )
+
+    def _shown(self, claim: Claim, within: Condition, near: Rule, own: Sequence[Rule], text: str) -> Rule:
+        """The rule that a sentence was made from, if that shows, or else the one that goes against it.
+
+        What a rule of the clause says of all cases of the sentence is shown whatever it was made from.
+        """
+        if near.modality != claim.modality and self.judge.implies(
+            all_of([claim.condition, within]), near.condition
+        ):
+            return near
+        return self.meant(own, text, within) or near
 
     def _not_said(self, cited: Sequence[Clause]) -> str:
         return (
@@ -315,12 +326,14 @@ class Weighing(Spelling):
         own: Sequence[Rule],
         near: Rule | None,
         outcomes: set[Outcome],
+        text: str,
     ) -> Verdict:
         """A claim that holds in some of its cases only."""
         if near is None:
             return Verdict("unsure", message="the books say it in some of its cases only")
         code = self._code(claim, near)
-        message = self._says(claim, near, within)
+        shown = self._shown(claim, within, near, own, text)
+        message = self._says(claim, shown, within)
         if cited and not own:
             return Verdict(
                 "false",
@@ -332,7 +345,7 @@ class Weighing(Spelling):
         kind = "false" if cited or outcomes & {"closed", "allowed", "required", "looser"} else "partly"
         if self._but_for_grantor(claim, within, near):
             kind = "partly"
-        return Verdict(kind, code, message, near, suggestion=self.said(near, within), partial=True)
+        return Verdict(kind, code, message, shown, suggestion=self.said(shown, within), partial=True)
 
     def _but_for_grantor(self, claim: Claim, within: Condition, near: Rule) -> bool:
         """Whether a claim only leaves out who has to grant what it says is granted."""
