@@ -46,6 +46,10 @@ _MEANING = (
     r"what(?:'s|’s| is| are)? the (?:exact )?(?:meaning|definition|sense) of (.+?)",
     r"(?:how (?:is|are|do you|does one|would you) )?(?:define|explain) (.+?)",
     r"how (?:is|are) (.+?) defined",
+    r"when (?:exactly )?(?:does|do|is|will) (.+?) (?:begin|start|end|finish|over)",
+    r"(?:which|what) (?:months?|days?|dates|grades?|ranks?|time of (?:the )?year|part of the year|people)"
+    r" (?:is|are|counts? as|belongs? to|makes? up) (.+?)",
+    r"(?:is|are) (?:an? |the )?[\w' -]+? (?:counted as |classed as )?an? (.+?)",
     r"(?:who|what)(?: exactly)? (?:counts?|qualif(?:y|ies)|is classed|is regarded|is treated) as (.+?)",
     r"(?:who|what)(?:'s|’s| is| are)(?: exactly)? (.+?)",
 )

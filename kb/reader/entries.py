@@ -130,6 +130,12 @@ def _head(label: str) -> tuple[str, ...]:
     return () if low in _FUNCTION_WORDS or len(low) < 3 else (key,)
 
 
+def _up(label: str) -> tuple[str, ...]:
+    """ "Up a tower" for "on a tower"."""
+    words = name_words(label)
+    return ("up", *words[1:]) if words[0] == "on" and len(words) > 1 else ()
+
+
 def _without_preposition(label: str) -> tuple[str, ...]:
     tokens = label_tokens(label)
     if tokens[0][0] not in LEADING_PREPOSITIONS:
@@ -224,6 +230,7 @@ def _value_names(
         yield from (((lead, *words), entry) for lead in _leads(words))
         if fact.family == "situation":
             yield _predicated(label), entry
+            yield _up(label), entry._replace(rank=1)
             if len(words) > 2 and words[0].endswith("ing"):  # "guests of the Board"
                 yield words[1:], entry._replace(rank=2)
         yield _without_preposition(label), entry._replace(rank=1)

@@ -92,7 +92,8 @@ _COURSE = r"(?:exam|examination|test|course|assessment|training|qualification|ce
 def implied(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' name of each such stretch of a text."""
     ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
-        _within, _freezing, _playing, _qualified, _lately, _part_asked, _consisting, _day_of_a_month,
+        _within, _called_out, _freezing, _playing, _day_for, _owners_one, _qualified, _lately, _part_asked,
+        _consisting, _day_of_a_month,
     )  # fmt: skip
     for way in ways:
         yield from way(found, lookup)
@@ -134,6 +135,51 @@ def _freezing(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     if len(measured) == 1:
         for match in _compiled(rf"\b(?:{_FROST})").finditer(found.text):
             yield match.start(), match.end(), f"below {measured[0]}"
+
+
+_EMERGENCIES = frozenset({"incident", "fireground", "emergency"})
+
+
+def _called_out(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Turn up to the fire", where one value of the books is at an incident or a fire by its name."""
+    values = [
+        v for f in lookup.base.facts if f.family == "situation" and f.kind == "choice" for v in f.values
+    ]
+    meant = [value.label for value in values if _is_emergency((value.label, *value.other_labels))]
+    if len(meant) != 1:
+        return
+    fire = r"(?:(?:house|barn|car|kitchen|forest|gorse|big|small|real) )?(?:fire|blaze|shout|call-?out)"
+    pattern = _compiled(rf"\b(?:to|at|on|attending|fighting) (?:a|the|that|this) {fire}\b(?! \w+ing\b)")
+    for match in pattern.finditer(found.text):
+        if not _is_said(found, match.start(), match.end()):
+            yield match.start(), match.end(), meant[0]
+
+
+def _is_emergency(names: tuple[str, ...]) -> bool:
+    keys = [[token.key for token in tokenize(name)] for name in names]
+    return any(words[-1] == "fire" or not _EMERGENCIES.isdisjoint(words) for words in keys)
+
+
+def _day_for(found: Understood, _: Lookup) -> Iterator[Edit]:
+    """ "Is 5 November a good day for a pin" is whether it is allowed on that day."""
+    day = rf"(?:the )?\d{{1,2}}(?:st|nd|rd|th)?(?: of)? (?:{'|'.join(MONTHS)})(?: \d{{4}})?"
+    asked = _compiled(
+        rf"(?P<verb>is|was|will|would) (?P<day>{day})(?P<past> have been| be)? (?:a|an|the) (?:[a-z]+ )?"
+        r"(?:day|date|time) (?:for|to (?:wear|carry|have|put on))(?: wearing)? (?P<what>.+?)\W*"
+    ).fullmatch(found.text.strip())
+    if asked is not None:
+        past = asked["verb"].lower() == "was" or asked["past"] == " have been"
+        yield 0, len(found.text), f"{'Was' if past else 'Is'} {asked['what']} allowed on {asked['day']}?"
+
+
+def _owners_one(found: Understood, _: Lookup) -> Iterator[Edit]:
+    """ "A firefighter's helmet and an officer's" is and an officer's helmet."""
+    pattern = _compiled(
+        r"\b(?:an?|the) [\w -]+?['’]s (?P<what>[a-z]+(?: [a-z]+)?) (?:and|or|from|with|than|versus|vs) "
+        r"(?P<other>(?:an?|the) [\w -]+?['’]s)(?=\W*$|,)"
+    )
+    for match in pattern.finditer(found.text):
+        yield match.end("other"), match.end("other"), f" {match['what']}"
 
 
 def _playing(found: Understood, lookup: Lookup) -> Iterator[Edit]:

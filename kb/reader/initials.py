@@ -23,7 +23,8 @@ _HELD = ("appointment", "qualification", "waiver")
 _FEWEST = 2
 _NO_NAMES = word_set("""
     mm cm dm km ft yd kg oz lb ml pt mb hz kt am pm ad bc eg ie cf vs re st nd rd th mr ms dr jr sr no nr nb
-    op ps tv uk us eu ok ah eh er um oh hm aw ha la lo hi
+    op ps tv uk us eu ok ah eh er um oh hm aw ha la lo hi ur wt ht ca wo ai nt ya ye yo da de le el pc tb gp
+    fm ed al jo bo vi di
 """)
 """Units, titles and other words of two letters that nobody means a name by."""
 _STEM = 4

@@ -53,6 +53,8 @@ handbag|purse
 swimming trunks|swim shorts
 helmet|lid|skid lid
 trousers|slacks
+medical bracelet|medical alert bracelet|medic-alert bracelet|medic-alert|medical alert|alert bracelet
+|medicalert|medicalert bracelet|medical ID bracelet
 necklace|neck chain
 facial hair|whiskers
 """
@@ -108,8 +110,9 @@ searching|on a search|out on a search
 off duty|off shift|off watch|day off|on a day off|in free time|in spare time|in own time|knocked off
 |clocked off|after work|not at work
 at an incident|incident|incident ground|on the incident ground|at a fire|at the fire|to a fire|to the fire
-|attending a fire|at a house fire|at a blaze|at the blaze|blaze|on a shout|out on a shout|fireground
-|fire ground|fighting a fire|fighting fires|firefighting|fire fighting|at an emergency|on an emergency call
+|attending a fire|at a house fire|house fire|to a house fire|at a blaze|at the blaze|blaze|on a shout
+|out on a shout|fireground|fire ground|fighting a fire|fighting fires|firefighting|fire fighting
+|at an emergency|on an emergency call
 on a public road|public road|on the road|on a road|on the street|in the street|on the highway|on a highway
 |at the roadside|roadside|by the roadside|beside the road|by the road|at the side of the road|in traffic
 |on the motorway|along the road
@@ -126,21 +129,24 @@ driving|at the wheel|behind the wheel|at the steering wheel|driving a vehicle|dr
 |driving a truck
 school visit|on a school visit|school visits|visiting a school|visiting schools|at a school|in a school
 on the way to and from work|way to and from work|on the way to duty|on the direct way to or from duty
-|on the commute|commuting|going home from work|going home from duty|walking home|cycling home|driving home
-|on the way home|travelling to work|on the way in
+|on the commute|commuting|heading home|going home|on the bus home|on the train home|on the way back
+|going home from work|going home from duty|walking home|cycling home|driving home|on the way home
+|travelling to work|on the way in
 hot work|welding|brazing|soldering
 working aloft|aloft|up the mast|working at height|at height|climbing the mast
-cutting|using cutting gear|cutting gear in use|using cutting tools|using cutters|cutting metal
-|cutting up a car
+cutting|using cutting gear|cutting gear in use|using cutting tools|using cutters|cutting metal|cutting a car
+|cutting a car open|cutting open a car|cutting up a car
 abroad|overseas|in a foreign country|out of the country|in another country
+in the band|band member|member of the band|bandsman|bandsmen|bandswoman|bandswomen|playing in the band
+quartermaster|QM
 snow on the ground|snow lying|lying snow|snow underfoot
 working with a dog|with a dog|handling a dog|with a search dog
-winter|wintertime|winter months|midwinter|cold half of the year|colder half of the year|cold months
-|colder months|cold season|winter half of the year|winter half-year|winter season|dead of winter
-|depths of winter
-summer|summertime|summer months|midsummer|high summer|warm half of the year|warmer half of the year
-|warm months|warmer months|warm season|hot months|hot season|summer half of the year|summer half-year
-|summer season
+winter|wintertime|in the winter months|in the wintertime|winter months|midwinter|cold half of the year
+|colder half of the year|cold months|colder months|cold season|winter half of the year|winter half-year
+|winter season|dead of winter|depths of winter
+summer|summertime|in the summer months|in the summertime|summer months|midsummer|high summer
+|warm half of the year|warmer half of the year|warm months|warmer months|warm season|hot months|hot season
+|summer half of the year|summer half-year|summer season
 """
 
 

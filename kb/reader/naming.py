@@ -31,7 +31,7 @@ def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> 
     found = list(pieces)
     for index, piece in enumerate(found):
         if piece.tag == "name":
-            found[index] = _plain(piece, found[:index], tokens, lookup)
+            found[index] = _plain(piece, found[:index], tokens, lookup, _names_others(pieces, index))
     found = _with_modifiers(_people_joined(found, pieces, lookup), tokens, lookup)
     found = _compounds(found, lookup)
     for index in range(1, len(found)):
@@ -74,25 +74,34 @@ def _all_called(piece: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> Piec
 
 
 _CONSISTING = frozenset({"consist", "consists", "comprise", "comprises", "made"})
+_LISTING = frozenset({"", "comma", "with"})  # "studs, station dress?"
 _BEFORE_BE = frozenset({"comma", "when", "where", "why", "who", "and", "but", "so"})
 
 
-def _is_whole(before: Sequence[Piece], previous: str, after: Sequence[Token]) -> bool | None:
+def _names_others(pieces: Pieces, index: int) -> bool:
+    """Whether another thing is named beside a name, which is no rig."""
+    others = (piece.entries for place, piece in enumerate(pieces) if place != index)
+    return any(e and {one.kind for one in e} == {"item"} for e in others)
+
+
+def _is_whole(before: Sequence[Piece], previous: str, after: Sequence[Token], others: bool) -> bool | None:
     """Whether a rig that is also a thing to put on is the thing, "when is it worn", or not, "consist of"."""
-    if any(token.low in _CONSISTING for token in after):
+    if any(token.low in _CONSISTING for token in after) or (others and previous in _LISTING):
         return False
     tags = [piece.tag for piece in before if piece.tag not in ("det", "poss", "filler")]
     return True if previous == "be" and (len(tags) == 1 or tags[-2] in _BEFORE_BE) else None
 
 
-def _plain(piece: Piece, before: Sequence[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> Piece:
+def _plain(
+    piece: Piece, before: Sequence[Piece], tokens: tuple[Token, ...], lookup: Lookup, others: bool
+) -> Piece:
     """Choose the kind of thing that a name names."""
     word = tokens[piece.last - 1].low
     values = _nearest(tuple(e for e in piece.entries if e.kind in ("value", "group")), lookup)
     items = only(piece, "item")
     previous = next((p.tag for p in reversed(before) if p.tag not in ("det", "poss", "filler")), "")
     if values and items and all(entry.owner == "rig" for entry in values):
-        whole = _is_whole(before, previous, tokens[piece.last : piece.last + 3])
+        whole = _is_whole(before, previous, tokens[piece.last : piece.last + 3], others)
         values, items = (values, ()) if whole is False else ((), items) if whole else (values, items)
     if values and (not items or previous in _PLACE_TAGS):
         if (
