@@ -47,14 +47,10 @@ def otherwise(
             return msgspec.structs.replace(again, question=reading.question, spans=spans)
     if reading.abstain is None and not _is_without(reading):
         return reading
-    from kb.reader.aside import set_aside  # noqa: PLC0415  as below
-
-    spared = set_aside(found, lookup, read)
-    if spared is not None:
-        return msgspec.structs.replace(spared, question=reading.question, spans=reading.spans)
-    if reading.abstain is None:
-        return _without_spare(reading, found, lookup, read) or reading
-    from kb.reader.leadin import led_in  # noqa: PLC0415  as above
+    less = _with_less(reading, found, lookup, read)
+    if less is not None or reading.abstain is None:
+        return less or reading
+    from kb.reader.leadin import led_in  # noqa: PLC0415  as below
 
     led = led_in(found, lookup, read)
     if led is not None:
@@ -64,14 +60,6 @@ def otherwise(
     told = from_story(found, lookup, read)
     if told is not None:
         return msgspec.structs.replace(told, question=reading.question, spans=reading.spans)
-    return _at_last(reading, found, case, lookup, read)
-
-
-def _at_last(reading: Reading, found: Understood, case: Case, lookup: Lookup, read: Read) -> Reading:
-    """The reading without words that may go, or of a clause by its own words; else as it is."""
-    rest = _without_spare(reading, found, lookup, read)
-    if rest is not None:
-        return rest
     from kb.reader.by_words import clause_by_words  # noqa: PLC0415  most questions are understood before
 
     clause = clause_by_words(found, case, lookup)
@@ -102,13 +90,15 @@ def _of_another_matter(
     return borne(found, roles, case, lookup)
 
 
-def _without_spare(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
-    from kb.reader.spare import without_spare  # noqa: PLC0415  only where all else did not understand
+def _with_less(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
+    """The reading of fewer words: first of the question as a whole, since a statement beside it may count."""
+    from kb.reader.aside import set_aside  # noqa: PLC0415  only where all else did not understand
+    from kb.reader.spare import without_spare  # noqa: PLC0415  as above
 
-    rest = without_spare(reading, found, lookup, read)
-    if rest is None:
+    less = without_spare(reading, found, lookup, read) or set_aside(found, lookup, read)
+    if less is None:
         return None
-    return msgspec.structs.replace(rest, question=reading.question, spans=reading.spans)
+    return msgspec.structs.replace(less, question=reading.question, spans=reading.spans)
 
 
 def _made(reading: Reading, query: Query, lookup: Lookup) -> Reading:
