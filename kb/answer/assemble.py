@@ -20,7 +20,6 @@ from kb.answer.common import (
     dispute_notes,
     folded_notes,
     list_cautions,
-    relief_notes,
     replaced,
     settling_notes,
 )
@@ -215,7 +214,7 @@ def _worn_so(engine: Engine, query: Query, answer: Answer) -> Answer | None:
     worn = _answer_as_worn(engine, query, answer)
     if worn.verdict not in ("permitted", "required"):
         return None
-    way = say_verdict(engine.lookup, "required", msgspec.structs.replace(query, kind="how"))
+    way = say_verdict(engine.lookup, "required", msgspec.structs.replace(query, kind="why"))
     known = {citation.number for citation in worn.citations}
     cited = (*worn.citations, *(c for c in answer.citations if c.number not in known))
     return replaced(worn, headline=f"{worn.headline} {way}", citations=cited)
@@ -371,7 +370,6 @@ def _finish(
         notes=(
             *folded_notes(cases),
             *settling_notes(lookup, cases),
-            *relief_notes(lookup, parts),
             *change_notes(engine, query.items[0], aspects),
             *dispute_notes(engine, open_facts),
         ),

@@ -199,21 +199,6 @@ def dispute_notes(engine: Engine, facts: Iterable[str]) -> tuple[str, ...]:
     return tuple(notes)
 
 
-def relief_notes(lookup: Lookup, parts: Iterable[Part]) -> tuple[str, ...]:
-    """Where a thing is forbidden only because nothing permits it, the clauses that say it need not be."""
-    found: dict[str, None] = {}
-    for derivation in (one for part in parts for one in part.derivations):
-        freeing = [s.rule for s in derivation.steps if s.alive and s.modality == "need_not"]
-        closing = [rule for fate in derivation.fates for rule in fate.closed_by]
-        if derivation.verdict == "prohibited" and freeing and all(lookup.rules[r].residual for r in closing):
-            freed, rest = (
-                listing(list(dict.fromkeys(clause_reference(lookup, lookup.rules[r].clause) for r in names)))
-                for names in (freeing, closing)
-            )
-            found[f"{freed} only frees from a duty. It permits nothing, and {rest} forbids the rest."] = None
-    return tuple(found)
-
-
 def settling_notes(lookup: Lookup, cases: Iterable[AnswerCase]) -> tuple[str, ...]:
     """Who could settle the conflicts in a table: the highest authority behind the rules of each."""
     found = []

@@ -19,7 +19,6 @@ from kb.audit.oversteps import (
     partial_findings,
 )
 from kb.audit.reach import gap_findings
-from kb.audit.relief import relief_findings
 from kb.audit.repeats import Repeats, repeat_findings
 from kb.audit.units import measure_findings
 from kb.audit.vocabulary import empty_clauses, shared_labels, unused_facts
@@ -45,7 +44,6 @@ class _Spell:
         beaten = beaten_oversteps(law, self.oppositions, self.liveness.dead)
         self.oversteps: list[Overstep] = [*claimed_oversteps(law), *beaten]
         self.repeats = Repeats(law, self.liveness.dead).found()
-        self.relief = relief_findings(law, dated)
 
 
 def change_days(base: RuleBase, as_of: datetime.date) -> tuple[datetime.date, ...]:
@@ -128,7 +126,6 @@ def _over_time(lookup: Lookup, spells: Sequence[_Spell]) -> list[Finding]:
     beyond |= {rule.id for rule in lookup.base.rules if rule.at in {lookup.rules[r].at for r in beyond}}
     oppositions = [pair for spell in spells for pair in spell.oppositions]
     found: list[Finding] = [*conflicts, *overstep_findings(lookup, oversteps)]
-    found += _first(finding for spell in spells for finding in spell.relief)
     found += overlap_findings(lookup, oppositions, conflicts)
     repeated = _on_every_day(spells, [frozenset(spell.repeats) for spell in spells])
     for spell in spells:

@@ -249,7 +249,18 @@ class View:
 
     def _closes_rest(self, norm: Norm, mask: int, place: int) -> Condition:
         """A residual rule closes what nothing addresses while some value outside it is not closed."""
-        addressed = any_of([self._any_alive(self.closing, place), self._any_alive(self.supporting, place)])
+        addressed = any_of(
+            [
+                self._any_alive(self.closing, place),
+                self._any_alive(self.supporting, place),
+                *(
+                    self.alive(n, m, i)
+                    for n, m in self.supporting
+                    if n.frees and not m >> place & 1
+                    for i in places(m)
+                ),
+            ]
+        )
         left_open = [
             negate(all_of([self._any_alive(self.closing, i), negate(self._any_alive(self.supporting, i))]))
             for i in places(self.everything & ~mask)

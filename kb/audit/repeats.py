@@ -109,6 +109,13 @@ class Repeats:
         mine, theirs = norms[rule], norms[other]
         if mine[1] & ~theirs[1] or opposed(view, mine, theirs):
             return False
+        if (
+            view.residual
+            and mine[0].frees
+            and mine != theirs
+            and not (theirs[0].frees and mine[1] == theirs[1])
+        ):
+            return False  # what need not be so is not forbidden by a residual rule
         thirds = [t for t in norms.values() if t[0].rule not in (rule, other) and not t[0].residual]
         return all(
             self._fares_alike(view, mine, theirs, third)

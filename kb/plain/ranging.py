@@ -8,7 +8,7 @@ from typing import NamedTuple
 from kb.model.conditions import Condition
 from kb.plain.cases import Effect, Known
 from kb.plain.sets import NONE
-from kb.plain.weighing import Fate, Meaning
+from kb.plain.weighing import Fate, Meaning, frees
 
 STATUSES = {
     (True, True): "contested",
@@ -81,7 +81,12 @@ class Range:
             supported = [(e, sets.but(live[e.key], beating(e, closers))) for e in supporters]
             pieces.append(self._piece(closed, supported))
         residual = [(e, live[e.key], touched[e.key]) for e in effects if e.closes and e.rule.residual]
-        return self._swept(pieces, residual)
+        freed = [
+            (whole - touched[e.key], sets.any(p.supported_by.get(e.rule.id, NONE) for p in pieces))
+            for e in effects
+            if frees(e.rule)
+        ]
+        return self._swept(pieces, residual, freed)
 
     def _piece(self, closed: list[tuple[Effect, int]], supported: list[tuple[Effect, int]]) -> Piece:
         def united(side: list[tuple[Effect, int]]) -> By:
@@ -94,8 +99,16 @@ class Range:
         by, held = united(closed), united(supported)
         return Piece(by, held, self.sets.any(by.values()), self.sets.any(held.values()))
 
-    def _swept(self, pieces: list[Piece], residual: list[tuple[Effect, int, set[int]]]) -> list[Piece]:
-        """What is not addressed is closed by a residual rule, as long as something outside it stays open."""
+    def _swept(
+        self,
+        pieces: list[Piece],
+        residual: list[tuple[Effect, int, set[int]]],
+        freed: list[tuple[set[int], int]],
+    ) -> list[Piece]:
+        """What is not addressed is closed by a residual rule, as long as something outside it stays open.
+
+        `freed` are the places of what need not be so, with the cases in which that is said.
+        """
         sets = self.sets
         left = [sets.other(sets.but(one.closed, one.supported)) for one in pieces]
         found = []
@@ -104,7 +117,8 @@ class Range:
             for effect, live, touched in residual:
                 if place in touched:
                     outside = sets.any(left[other] for other in range(len(left)) if other not in touched)
-                    free = sets.other(sets.any((one.closed, one.supported)))
+                    spoken = (cases for places, cases in freed if place in places)
+                    free = sets.other(sets.any((one.closed, one.supported, *spoken)))
                     cases = sets.all((live, outside, free))
                     if cases != NONE:
                         by[effect.rule.id] = cases

@@ -73,9 +73,11 @@ class Meaning(CaseSpace):
         rest = [
             e for e in live if e.closes and e.rule.residual and not all(is_subset(v, e.values) for v in left)
         ]
+        freed = [e.values for e in live if any(e.rule.id in f.supported_by for f in found) and frees(e.rule)]
         for n, fate in enumerate(found):
             by = {e.rule.id for e in rest if is_subset(fate.values, e.values)}
-            if by and fate.status == "unaddressed":
+            spoken = any(not is_subset(fate.values, values) for values in freed)
+            if by and fate.status == "unaddressed" and not spoken:
                 found[n] = Fate(fate.values, "closed", by, set())
         return found
 
@@ -154,6 +156,11 @@ class Meaning(CaseSpace):
         if done == "supported":
             return "permitted"
         return "not_required" if not_done == "supported" else "silent"
+
+
+def frees(rule: Rule) -> bool:
+    """Whether a rule says that something need not be so: no residual rule forbids it then."""
+    return rule.modality == "need_not"
 
 
 def opposed(one: Effect, other: Effect, pieces: Sequence[ValueSet]) -> bool:

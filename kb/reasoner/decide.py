@@ -99,15 +99,20 @@ def mask_of(values: ValueSet, classes: Sequence[ValueSet]) -> int:
     return sum(1 << i for i, piece in enumerate(classes) if is_subset(piece, values))
 
 
-def _close_residual(statuses: list[ValueStatus], residual: Sequence[tuple[str, int]]) -> dict[int, list[str]]:
-    """What is not addressed is closed by a residual rule, as long as some value outside it stays open."""
+def _close_residual(
+    statuses: list[ValueStatus], residual: Sequence[tuple[str, int]], freed: int
+) -> dict[int, list[str]]:
+    """What is not addressed is closed by a residual rule, as long as some value outside it stays open.
+
+    `freed` is the mask of what a rule says need not be so.
+    """
     size = len(statuses)
     open_mask = sum(1 << i for i in range(size) if statuses[i] != "closed")
     closed: dict[int, list[str]] = {}
     for rule, mask in residual:
         if open_mask & ~mask:
             for i in range(size):
-                if mask >> i & 1 and statuses[i] == "unaddressed":
+                if mask >> i & 1 and statuses[i] == "unaddressed" and not freed >> i & 1:
                     closed.setdefault(i, []).append(rule)
     return closed
 
@@ -118,6 +123,8 @@ def fates(norms: Sequence[tuple[Norm, int]], size: int, beats: Beats) -> tuple[F
     closing = [(n.key, mask) for n, mask in norms if n.closes and not n.residual]
     supporting = [(n.key, mask) for n, mask in norms if not n.closes]
     residual = [(n.rule, mask) for n, mask in norms if n.closes and n.residual]
+    freeing = {n.key: everything & ~mask for n, mask in norms if n.frees}
+    freed = 0
     standing = [
         (rule, mask)
         for rule, mask in closing
@@ -137,8 +144,10 @@ def fates(norms: Sequence[tuple[Norm, int]], size: int, beats: Beats) -> tuple[F
         held = [s for s in supporters if not any(beats(r, s) for r in closers)]
         closed_by.append(alive)
         supported_by.append(held)
+        for one in held:
+            freed |= freeing.get(one, 0)
         statuses.append(status_of(bool(alive), bool(held)))
-    for i, rules in _close_residual(statuses, residual).items():
+    for i, rules in _close_residual(statuses, residual, freed).items():
         statuses[i] = "closed"
         closed_by[i] = rules
     return tuple(

@@ -19,7 +19,8 @@ from kb.model.values import NO, YES, ValueSet, complement
 class Norm(msgspec.Struct, frozen=True):
     """One rule's effect on one item: `values` are closed (`closes`) or supported when `condition` holds.
 
-    `key` is the rule, or a name of its own where the rule has more than one effect on the item.
+    `key` is the rule, or a name of its own where the rule has more than one effect on the item. One that
+    `frees` from a duty keeps residual rules off what need not be so: it has been spoken of.
     """
 
     key: str
@@ -28,6 +29,7 @@ class Norm(msgspec.Struct, frozen=True):
     values: ValueSet
     condition: Condition
     residual: bool = False
+    frees: bool = False
 
 
 def covered_items(lookup: Lookup, scope: Scope) -> frozenset[str]:
@@ -78,4 +80,5 @@ def norms_of(lookup: Lookup, rule: Rule, item: str) -> tuple[Norm, ...]:
     inside = rule.modality in ("must_not", "may")
     values = rule.value.values if inside else complement(rule.value.values)
     closes = rule.modality in ("must", "must_not")
-    return (Norm(rule.id, rule.id, closes, values, rule.condition, rule.residual),)
+    frees = rule.modality == "need_not"
+    return (Norm(rule.id, rule.id, closes, values, rule.condition, rule.residual, frees),)

@@ -32,6 +32,7 @@ class _Effect(msgspec.Struct, frozen=True):
     rule: str
     mask: int
     region: int  # where it applies
+    frees: bool
 
 
 def prospects(
@@ -49,7 +50,7 @@ def prospects(
     for norm, mask in norms:
         region = applies(norm)
         if region != FALSE:
-            effect = _Effect(norm.key, norm.rule, mask, region)
+            effect = _Effect(norm.key, norm.rule, mask, region, norm.frees)
             sides.setdefault((norm.closes, norm.closes and norm.residual), []).append(effect)
     closing, residual = sides.get((True, False), []), sides.get((True, True), [])
     supporting = sides.get((False, False), [])
@@ -75,6 +76,7 @@ def prospects(
                 loser, by = (other, one) if won == one.key else (one, other)
                 silencing[loser.key].append(by)
     found = []
+    freed: list[tuple[int, int]] = []  # what need not be so, with where
     for i in range(size):
         closed_by, supported_by = [], []
         for one in closing:
@@ -85,8 +87,10 @@ def prospects(
             if one.mask >> i & 1:
                 over = regions.any(o.region for o in silencing[one.key] if o.mask >> i & 1)
                 supported_by.append((one.rule, regions.without(one.region, over)))
+                if one.frees:
+                    freed.append((everything & ~one.mask, supported_by[-1][1]))
         found.append(_prospect(closed_by, supported_by, regions))
-    return _swept(found, residual, regions) if residual else tuple(found)
+    return _swept(found, residual, freed, regions) if residual else tuple(found)
 
 
 def _prospect(
@@ -109,7 +113,12 @@ def _alive(effects: Sequence[tuple[str, int]], regions: Regions) -> tuple[tuple[
     return tuple(found.items())
 
 
-def _swept(found: Sequence[Prospect], residual: Sequence[_Effect], regions: Regions) -> tuple[Prospect, ...]:
+def _swept(
+    found: Sequence[Prospect],
+    residual: Sequence[_Effect],
+    freed: Sequence[tuple[int, int]],
+    regions: Regions,
+) -> tuple[Prospect, ...]:
     """Residual rules close what nothing addresses, as long as some value outside them stays open."""
     left = [regions.opposite(regions.without(one.closed, one.supported)) for one in found]
     swept: list[list[tuple[str, int]]] = [[] for _ in found]
@@ -118,7 +127,8 @@ def _swept(found: Sequence[Prospect], residual: Sequence[_Effect], regions: Regi
         where = regions.both(rule.region, outside)
         for i, one in enumerate(found):
             if rule.mask >> i & 1:
-                addressed = regions.either(one.closed, one.supported)
+                free = (region for mask, region in freed if mask >> i & 1)
+                addressed = regions.any([one.closed, one.supported, *free])
                 swept[i].append((rule.rule, regions.without(where, addressed)))
     return tuple(
         Prospect(
