@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from kb.reader.colours import FINISHES, HEADS
+
+_HUES = "|".join(sorted(HEADS - FINISHES))
 _SET = "(?:particular|specific|certain|given|set|special|fixed|prescribed|standard|required|official|correct)"
 _ASKED = r"(?:and |so |but )?(?:is|are|do|does|did|can|could|will|would|may|must|should|has|have)"
 _GOOD = (
@@ -33,6 +36,11 @@ LINES = rf"""
      => must the \2 of \3 be \1?
 \b(?:any|whatever|whichever) (colour|finish) (?:that )?(?:i|you|we|they|he|she|one)
     \s(?:like|want|please|fancy|wish|choose|prefer)s?\b => any \1
+^(?:do|does|can|could|may|might|would|will) (.+?) comes? in (?:any )?(?:other|different|several|various
+    |many|more) (colour|finish)(?:e?s)?\b(.*)$ => what must the \2 of \1 be\3
+^(?:do|does|can|could|may|might|would|will) (.+?) comes? in ((?:[a-z]+ )?(?:{_HUES}))\b(.*)$ => may \1 be \2\3
+^{_ASKED} (.+?) be (?:anything|something|any|some)(?: at all)? (?:but|other than|except|besides|apart from)
+    \s(?:[a-z]+ )?(?:{_HUES})\b(?: blue)?(.*)$ => what must the colour of \1 be\2
 \b(?:come in|be in|be of|have) (?:another|an? different|some other|an? other|an? alternative)
     \s(colour|finish)\b => be any other \1
 \b(?:be) (?:another|an? different|some other|an? other|an? alternative) (colour|finish)\b

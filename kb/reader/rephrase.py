@@ -352,7 +352,9 @@ def _put(text: str, lines: tuple[tuple[Pattern, str], ...]) -> str:
 
 def rephrased(text: str, first: bool = False) -> str | None:
     """The text in plainer words; None where no line fits. `first`: by the lines for what misleads."""
-    of_colour = any(word in text.casefold() for word in ("colo", "finish", "shade of"))
+    of_colour = any(
+        word in text.casefold() for word in ("colo", "finish", "shade of", " come", " be any", " be some")
+    )
     if of_colour:
         from kb.reader import any_colour  # noqa: PLC0415  few questions are of this
     if first:

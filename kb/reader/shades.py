@@ -105,6 +105,10 @@ def _is_thing(pieces: Pieces, index: int, tokens: tuple[Token, ...]) -> bool:
         return not any(other.tag == "or" for other in pieces)
     led = pieces[index - 1].tag if index else ""
     colour = tokens[piece.last].low if piece.last < len(tokens) else ""
-    if tokens[piece.first].low not in DOUBTFUL or colour in ("colour", "color", "coloured", "colored"):
+    if (
+        tokens[piece.first].low not in DOUBTFUL
+        or colour in HEADS
+        or colour in ("colour", "color", "coloured", "colored")
+    ):
         return False
     return not (led == "be" or before in MODIFIERS or (after in _ITEMS and led != "unknown"))
