@@ -49,7 +49,7 @@ _MEANING = (
     r"when (?:exactly )?(?:does|do|is|will) (.+?) (?:begin|start|end|finish|over)",
     r"(?:which|what) (?:months?|days?|dates|grades?|ranks?|time of (?:the )?year|part of the year|people)"
     r" (?:is|are|counts? as|belongs? to|makes? up) (.+?)",
-    r"(?:is|are) (?:an? |the )?[\w' -]+? (?:counted as |classed as )?an? (.+?)",
+    r"(?:is|are) (?:an? |the )?[\w' -]{1,60}? (?:counted as |classed as )?an? (.+?)",
     r"(?:who|what)(?: exactly)? (?:counts?|qualif(?:y|ies)|is classed|is regarded|is treated) as (.+?)",
     r"(?:who|what)(?:'s|’s| is| are)(?: exactly)? (.+?)",
 )

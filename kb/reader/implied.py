@@ -92,7 +92,7 @@ _COURSE = r"(?:exam|examination|test|course|assessment|training|qualification|ce
 def implied(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' name of each such stretch of a text."""
     ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
-        _within, _called_out, _freezing, _playing, _day_for, _owners_one, _qualified, _lately, _part_asked,
+        _within, _called_out, _freezing, _playing, _day_for, _owners_differ, _qualified, _lately, _part_asked,
         _consisting, _day_of_a_month,
     )  # fmt: skip
     for way in ways:
@@ -172,14 +172,25 @@ def _day_for(found: Understood, _: Lookup) -> Iterator[Edit]:
         yield 0, len(found.text), f"{'Was' if past else 'Is'} {asked['what']} allowed on {asked['day']}?"
 
 
-def _owners_one(found: Understood, _: Lookup) -> Iterator[Edit]:
-    """ "A firefighter's helmet and an officer's" is and an officer's helmet."""
-    pattern = _compiled(
-        r"\b(?:an?|the) [\w -]+?['’]s (?P<what>[a-z]+(?: [a-z]+)?) (?:and|or|from|with|than|versus|vs) "
-        r"(?P<other>(?:an?|the) [\w -]+?['’]s)(?=\W*$|,)"
+def _owners_differ(found: Understood, _: Lookup) -> Iterator[Edit]:
+    """ "A firefighter's helmet and an officer's" differ as the helmet of the one and of the other."""
+    said = found.text
+    if _compiled(r"\b(?:differ|compare|distinguish)").search(said) is None:
+        return
+    owner = r"(?:(?:an?|the|every|each) )?([\w -]{1,40}?)['’]s?"
+    joined = (
+        r"(?:and|or|from|with|to|than|versus|vs|differs? from|(?:is |are )?different (?:from|to)"
+        r"|compared (?:to|with))"
     )
-    for match in pattern.finditer(found.text):
-        yield match.end("other"), match.end("other"), f" {match['what']}"
+    pattern = _compiled(
+        rf"(?:.*?\b(?:between|compare|compared|does|do|is|are|distinguishes) |){owner} ([a-z]+(?: [a-z]+)?)"
+        rf"(?: rules?)?,? {joined} {owner}(?: \2)?(?P<tail>|,? (?:in|on|at|when|while|during) .+?)\W*"
+    )
+    match = pattern.fullmatch(said.strip())
+    if match is not None:
+        one, what, other = match.group(1), match.group(2), match.group(3)
+        sides = f"the {what} of a {one} and of a {other}{match['tail']}"
+        yield 0, len(said), f"What is the difference between {sides}?"
 
 
 def _playing(found: Understood, lookup: Lookup) -> Iterator[Edit]:
@@ -229,7 +240,7 @@ def _is_rest(value: FactValue) -> bool:
 def _qualified(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "I passed my first-aid exam", where there is one credential with the word in its name."""
     lately = r"(?:\bhave |\bhas |['’]ve |['’]s )?(?:\b(?:just|now|finally|recently|also) )?\b"
-    pattern = rf"{lately}{_DONE} {_OWN}([\w' -]+?) {_COURSE}\b"
+    pattern = rf"{lately}{_DONE} {_OWN}([\w' -]{1, 40}?) {_COURSE}\b"
     for match in _compiled(pattern).finditer(found.text):
         words = {token.key for token in tokenize(match.group(1)) if token.low != "-"}
         held = [fact for fact in lookup.base.facts if fact.family in CREDENTIALS and words <= _words(fact)]
