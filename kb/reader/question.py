@@ -347,7 +347,12 @@ def _again(
     reply = undecided(found.tokens, previous)
     if reply is not None or previous.query is None:
         return reply
-    return other_one(found.tokens, previous.query, lookup) or echoed(found, previous.query, case, lookup)
+    from kb.reader.unnamed import anything_else  # noqa: PLC0415  as above
+
+    more = anything_else(found.tokens, previous.query, lookup)
+    return (
+        more or other_one(found.tokens, previous.query, lookup) or echoed(found, previous.query, case, lookup)
+    )
 
 
 def _stated(fact: str, roles: Roles) -> bool:

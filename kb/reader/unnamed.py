@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import msgspec
 
@@ -10,12 +10,21 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query
 from kb.model.values import OTHER, Choices, others_in
 from kb.reader.colours import HEADS, is_name_of, may_be
+from kb.reader.forms import word_set
 from kb.reader.parts import Roles
-from kb.reader.tokens import label_words
+from kb.reader.tokens import Token, label_words
 from kb.text import visible
 from kb.wording import listing, say_query
 
 _OF_MANY = frozenset({"list", "source", "compare"})
+_LEADS = word_set("and so but then well ok okay , any")
+_ELSE = (
+    word_set("can could may might must does do should"),
+    word_set("it they that this these those mine"),
+    word_set("be have"),
+    word_set("anything something"),
+    word_set("else different other"),
+)
 
 
 def settled(query: Query, lookup: Lookup) -> Query | Ask:
@@ -62,6 +71,15 @@ def of_value(before: Query, roles: Roles, lookup: Lookup) -> Query | None:
     return msgspec.structs.replace(
         before, kind=kind, aspect=roles.value_aspect, value=roles.value, polarity="do", modalities=()
     )
+
+
+def anything_else(tokens: Sequence[Token], before: Query, lookup: Lookup) -> Query | None:
+    """ "Can it be anything else?", after a colour: all that it may be; None where the words are others."""
+    words = [token.low for token in tokens if token.low not in _LEADS]
+    plain = len(words) == len(_ELSE) and all(word in some for word, some in zip(words, _ELSE, strict=True))
+    if not plain or not before.items or lookup.aspects[before.aspect].kind != "choice":
+        return None
+    return msgspec.structs.replace(before, kind="how", value=None, polarity="do", modalities=())
 
 
 def _spoken_of(query: Query, lookup: Lookup) -> list[str]:

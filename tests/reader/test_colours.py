@@ -67,6 +67,7 @@ TALK = (
     (("Can the knit cap be pink?", "or black?"), "may knit-cap aspect:colour value:black"),
     (("What colour must the knit cap be?", "and grey?"), "may knit-cap aspect:colour value:grey"),
     (("May I wear the knit cap?", "even a pink one?"), "may knit-cap aspect:colour value:other:pink"),
+    (("What colour is the knit cap?", "can it be anything else?"), "how knit-cap aspect:colour"),
     (("May I wear the knit cap?", "does the colour matter?"), "how knit-cap aspect:colour"),
 )
 
