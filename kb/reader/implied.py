@@ -240,7 +240,7 @@ def _is_rest(value: FactValue) -> bool:
 def _qualified(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "I passed my first-aid exam", where there is one credential with the word in its name."""
     lately = r"(?:\bhave |\bhas |['’]ve |['’]s )?(?:\b(?:just|now|finally|recently|also) )?\b"
-    pattern = rf"{lately}{_DONE} {_OWN}([\w' -]{1, 40}?) {_COURSE}\b"
+    pattern = rf"{lately}{_DONE} {_OWN}([\w' -]{{1,40}}?) {_COURSE}\b"
     for match in _compiled(pattern).finditer(found.text):
         words = {token.key for token in tokenize(match.group(1)) if token.low != "-"}
         held = [fact for fact in lookup.base.facts if fact.family in CREDENTIALS and words <= _words(fact)]
