@@ -8,6 +8,7 @@ one, or those words with one of them turned round (up for down, in for out, un-)
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from itertools import takewhile
 
 import msgspec
 
@@ -39,6 +40,7 @@ _SHUTTING = word_set("done fastened closed shut fasten close")
 _OPENING = word_set("undone unfastened open unfasten undo loose")
 _ONE_OF = word_set("top bottom first last upper lower one two three few couple some")
 _EMPTY = word_set("the a an of to my your all with and")
+_ENDING = word_set("with without if when while because as like in on at for by than instead rather unless")
 
 
 def asked_way(
@@ -152,15 +154,16 @@ def _led(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
         return ""
     if not said[0][1] & known[0][1] and not _ALL & known[0][1]:
         return ""
-    if not _covers(over, {t.low for t in words if t.low in _OVER or t.key in said[0][1]}):
-        return ""
+    nouns = said[0][1] if _ALL & known[0][1] else said[0][1] & known[0][1]
+    if not _covers(over, {t.low for t in words if t.low in _OVER or t.key in nouns}):
+        return ""  # "under the helmet if it is torn"
     return "same" if said[0][0] == known[0][0] else "contrary"
 
 
 def _nouns(words: Sequence[Token], place: int) -> set[str]:
     """Keys of the nouns that a preposition leads to, as far as they are joined by "or" and "and"."""
-    after = (t for t in words[place + 1 : place + 7] if t.low not in _EMPTY | {"or", "any", "his", "her"})
-    return {token.key for token in after}
+    after = takewhile(lambda t: t.low not in _ENDING, words[place + 1 : place + 7])
+    return {token.key for token in after if token.low not in _EMPTY | {"or", "any", "his", "her"}}
 
 
 def _items(pieces: Sequence[Piece], lookup: Lookup) -> Iterator[str]:
