@@ -9,7 +9,8 @@ import pytest
 from kb.reader import everyday
 from kb.suggesting.wordnet import WordNet, open_wordnet
 from tests.reader import everyday_words
-from tests.reader.conftest import Base
+from tests.reader.conftest import HERE, Base
+from tests.reader.notation import read_cases
 
 # What is left out stands in braces, with what is read in its place after "|".
 HARMLESS = {
@@ -226,6 +227,35 @@ def test_what_counts_is_never_left_out(books: str, text: str, request: pytest.Fi
     reading = base.read(text)
     assert reading.query is None
     assert not reading.unused
+
+
+ANYWHERE = (" on the ferry", " because my wife likes it", " if nobody minds", " to impress the visitors")
+NOWHERE = (
+    " with a hoodie",
+    " on a lanyard",
+    " if it's torn",
+    " because I'm a Quaker",
+    " as a civilian",
+    " dyed pink",
+)
+
+
+@pytest.mark.parametrize(("books", "file"), [("demo", "demo.txt"), ("second", "phrasings-second.txt")])
+def test_no_question_becomes_another_one(books: str, file: str, request: pytest.FixtureRequest) -> None:
+    """What may go changes no query, and what counts is never passed over, whatever it stands after."""
+    base: Base = request.getfixturevalue(books)
+    changed, ignored = [], []
+    for place, (question, _) in enumerate(read_cases(HERE / file)):
+        query = base.read(question).query
+        if place % 4 or query is None or query.kind not in ("may", "must") or "." in question:
+            continue
+        stem = question.rstrip("?. ")
+        changed += [
+            stem + more for more in ANYWHERE if base.read(f"{stem}{more}?").query not in (None, query)
+        ]
+        ignored += [stem + more for more in NOWHERE if base.read(f"{stem}{more}?").query == query]
+    assert not changed
+    assert not ignored
 
 
 def test_men_and_women_count_where_the_books_tell_them_apart(choir: Base) -> None:
