@@ -12,13 +12,16 @@ _NEXT = Pattern(
     r"[,;]?\s+and\s+(?=(?:may|can|must|should|do|does|am|are|is|where|how|who|what|which|when|why)\s+"
     r"(?:i|we|you|the|a|an|it|they|do|does|must|may|is|are|many|can|should|someone|anyone)\b)|"
     r"[,;]?\s+and\s+(?=(?:what|how) about\b)|"
-    r"[,;]?\s+and\s+(?=how\s+(?:long|wide|high|deep|big|tall|thick)\s+(?:is|are|must|may|can)\s+(?:it|they)\b)|"
+    r"[,;]?\s+and\s+(?=how\s+(?:long|wide|high|deep|big|tall|thick|far|often)\s+(?:is|are|must|may|can|does|do)"
+    r"\s+(?:it|they|the|each|every|its|their|my)\b)|"
+    r"[,;]?\s+and\s+(?=(?:what|which)\s+(?:sort|kind|type|colou?r|size|side|sleeve|arm|way|clause|knot)\b)|"
+    r"[,;]?\s+and\s+(?=who\s+(?:gets|has|wears|needs|grants|decides|says|carries)\b)|"
     r",\s+and\s+(?=(?:may|can|must|should|do|does|are|is)\s+[\w' -]{2,40}\?)",
     re.IGNORECASE,
 )
 
 _OPENING = Pattern(
-    r"(?:may|can|could|must|should|shall|do|does|am|is|are|isn|aren|don|can|where|how|who|what|which|when|why|show|list)\b",
+    r"(?:(?:on|in|to|from|for|at|by|under)\s+(?:which|what|whom)|may|can|could|must|should|shall|do|does|am|is|are|isn|aren|don|can|where|how|who|what|which|when|why|show|list)\b",
     re.IGNORECASE,
 )
 

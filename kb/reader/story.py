@@ -34,6 +34,7 @@ _TURNING = tag_set("""
 _CIRCUMSTANCE = frozenset({"situation", "rig", "term"})
 _WH = tag_set("what, which, who, where, when, why, how, how many, which clause")
 _NO_QUESTION = tag_set("be, do, have, self, det, filler, comma, unknown, person")
+_MODAL = word_set("may can must should could might does do need")
 _PREPOSITIONS = tag_set("in, on, at, for, by, of, from, to, run, between, beyond")
 _LIGHT = tag_set("det, poss, filler, comma, and, but")
 _BESIDE = tag_set("with, without, or, compare, and, but")
@@ -286,7 +287,12 @@ def _antecedent(found: Understood, before: Sequence[_Sentence], asking: _Sentenc
     if any(_rivals(found, sentence, thing) for sentence in before):
         return None
     first, last = found.pieces[asking.first].first, found.pieces[asking.last - 1].last
-    pointing = [token for token in found.tokens[first:last] if token.low in _THINGS]
+    asked = found.tokens[first:last]
+    pointing = [
+        token
+        for token, before in zip(asked, (None, *asked), strict=False)
+        if token.low in _THINGS and not (token.low == "one" and before is not None and before.low in _MODAL)
+    ]  # "may one wear them"
     if {found.pieces[p].tag for p in _range(asking)} <= _NO_QUESTION:
         return None  # "are they?"
     if not pointing and _is_bare(found, asking):

@@ -57,7 +57,6 @@ NOT_CLEAR = [
     "The storm coat was at the cleaners so I bought a cape. May I wear it in boat rig?",
     "They say the liner may be worn alone, but only in the mess. Is that so?",
     "My aunt knitted me a lovely scarf, bright pink, and I'm dead proud of it. Can I wear it in watch rig?",
-    "The strip they made me is 6 3/4 in long and I like it. May I wear it?",
     "I've a letter of dispensation for them. Must I wear sea boots in boat rig?",
 ]
 
