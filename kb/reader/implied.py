@@ -93,7 +93,7 @@ def implied(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' name of each such stretch of a text."""
     ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
         _within, _called_out, _freezing, _playing, _day_for, _owners_differ, _qualified, _lately, _part_asked,
-        _consisting, _day_of_a_month,
+        _consisting, _on_body, _distance, _day_of_a_month,
     )  # fmt: skip
     for way in ways:
         yield from way(found, lookup)
@@ -271,6 +271,42 @@ def _part_asked(found: Understood, _: Lookup) -> Iterator[Edit]:
     )
     for match in _compiled(pattern).finditer(found.text):
         yield match.end("where"), match.end(), ""
+
+
+def _on_body(found: Understood, _: Lookup) -> Iterator[Edit]:
+    """ "What do they have on their heads" is what they wear there."""
+    part = r"(?:heads?|feet|hands?|necks?|legs?|eyes|ears?|wrists?)\b"
+    place = rf"(?:on|over|round|around) (?:my|your|our|his|her|their|the|one['’]s) {part}"
+    having = _compiled(rf"^what\b.{{3,50}}? (?P<have>have|has|need|put|got|goes|go)(?= {place})")
+    for match in having.finditer(found.text):
+        yield match.start("have"), match.end("have"), "wear"
+
+
+def _distance(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "How far is it above the pocket", where a rule places something by a pocket: where it is."""
+    relation, verb = r"(?:above|below|over|under|beneath|from|off)", r"(?:is|are|does|do|must|should)"
+    worn = r"(?: (?:be|sit|sits|go|goes|worn|placed|fixed|pinned|sewn|come|hang))*"
+    name, tail = rf"{_OWN}(?P<it>[\w' -]{{2,40}}?)", r"(?P<tail>,? (?:in|on|for|when|with) .+?)?\W*"
+    mark = rf"{_OWN}(?P<mark>(?!\d)[\w -]{{2,30}}?)"
+    ways = (
+        rf"how far {verb} {name}{worn} {relation} {mark}{tail}",
+        rf"how far {relation} {mark} {verb} {name}{worn}{tail}",
+    )
+    asked = next((m for way in ways if (m := _compiled(way).fullmatch(found.text.strip()))), None)
+    if asked is None or tokenize(asked["mark"])[-1].key not in _marks(found, lookup):
+        return
+    yield 0, len(found.text), f"Where must the {asked['it']} be worn{asked['tail'] or ''}?"
+
+
+def _marks(found: Understood, lookup: Lookup) -> set[str]:
+    """The nouns by which rules place what is named at a distance."""
+    named = {entry.id for piece in found.pieces for entry in piece.entries if entry.kind == "item"}
+    rules = [rule for rule in lookup.base.rules if not named.isdisjoint(rule.scope.items)]
+    places = [place for rule in rules for place in rule.value.positions if place.offset]
+    said = [lookup.items[place.feature].label for place in places if place.feature in lookup.items]
+    datums = [place.offset.datum for place in places if place.offset and place.offset.datum]
+    said += [text for datum in datums for text in (datum.measured_from, datum.measured_to) if text]
+    return {token.key for text in said for token in tokenize(text)}
 
 
 def _consisting(found: Understood, _: Lookup) -> Iterator[Edit]:
