@@ -65,7 +65,7 @@ def is_one_of(low: str, *kinds: frozenset[str]) -> bool:
 
 def is_everyday(low: str) -> bool:
     """Whether a word is a known one of everyday talk."""
-    known = low in _SOMEBODY or low in STATES or low in _WATCHING
+    known = low in STATES or low in _WATCHING or low.removesuffix("'s") in _SOMEBODY
     return known or is_one_of(low, DOINGS, OTHERS, PLACES, OCCASIONS)
 
 
@@ -122,7 +122,7 @@ class Stretches:
             or self.is_somebody(subject)
             or self.low(places[0]).startswith("there ")
         )
-        acts = is_doing(low) or any(self._is_verb(i) for i in places if self.pieces[i].last > subject + 1)
+        acts = is_doing(low) or any(self._is_verb(i) for i in places if self.pieces[i].last > subject)
         return begun and acts and all(self._is_idle(i, places, subject) for i in places)
 
     def hiding(self, subject: int, end: int) -> int | None:
@@ -135,7 +135,7 @@ class Stretches:
 
     def is_somebody(self, token: int) -> bool:
         """Whether a person or the like begins there: "my mum", "nobody", "the dog"."""
-        low = self.found.tokens[token].low
+        low = self.found.tokens[token].low.removesuffix("'s")
         place = next(i for i, piece in enumerate(self.pieces) if piece.last > token)
         if low in _SOMEBODY or (self.tag(place) == "person" and low not in THINGS):
             return True
@@ -210,7 +210,12 @@ class Stretches:
 
     def _is_verb(self, place: int) -> bool:
         low, tag = self.low(place), self.tag(place)
-        return tag in _VERBS or low in _WANTING or (tag == "unknown" and is_one_of(low, DOINGS))
+        return (
+            tag in _VERBS
+            or low in _WANTING
+            or low.endswith("'s")
+            or (tag == "unknown" and is_one_of(low, DOINGS))
+        )
 
     def _is_being(self, place: int) -> bool:
         """Whether what follows "is" is a doing, a place or how somebody feels: no standing."""
@@ -228,6 +233,6 @@ class Stretches:
     def _is_weather(self, start: int, places: Sequence[int]) -> bool:
         """ "It is perishing": how it is, and not how the thing is."""
         rest = [i for i in places if self.pieces[i].last > start]
-        plain = ("be", "filler", "and", "degree", "run")
+        plain = ("be", "filler", "and", "degree", "run", "in", "outdoors")
         words = [self.low(i) for i in rest if self.pieces[i].tag not in plain]
         return bool(words) and all(word in STATES for word in words)

@@ -26,9 +26,9 @@ _ASKED = frozenset({"may", "must", "where", "how", "how_many", "who", "list"})
 _LED_BY = tuple(
     tuple(words.split())
     for words in """
-no matter what|as long as|so long as|provided that|provided|even though|even if|whatever|now that|so that
-|given that|seeing as|seeing that|just because|just so|because|though|although|if|whenever|when|while|whilst
-|since|as|so|now|considering
+no matter what|as long as|so long as|supposing|assuming|provided that|provided|even though|even if|whatever
+|now that|so that|given that|seeing as|seeing that|just because|just so|because|though|although|if|whenever
+|when|while|whilst|since|as|so|now|considering
 """.replace("\n", "").split("|")
 )
 """What leads a clause of circumstance, the longest first."""
