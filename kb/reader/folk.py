@@ -14,9 +14,8 @@ from kb.reader.pieces import Piece, Understood
 
 _FOLK = word_set("""
     man men woman women chap chaps fellow fellows bloke blokes lad lass lasses lot crew team gang bunch guy
-    gal gals girl girls boy boys individual individuals wife husband missus squad outfit soul souls human
-    being beings body mob rabble troops hands youngster youngsters lady ladies gent gents gentleman gentlemen
-    daughter son brother sister cousin pal pals buddy
+    gal gals girl girls boy boys individual individuals squad outfit soul souls human being beings body mob
+    rabble troops hands youngster youngsters lady ladies gent gents gentleman gentlemen
 """)
 _WHOLE = word_set("whole entire poor old dear")
 _LEADING = tag_set("can, may, must, should, do, have to, be, if, when, for, comma, allowed, banned, no, and")
@@ -24,6 +23,9 @@ _FOLLOWING = tag_set(
     "act, leave off, have, be, can, may, must, should, have to, do, allowed, required, banned, hold, comma"
     ", not"
 )
+
+_STATING = tag_set("be, have, do, hold")
+_ASKING = tag_set("can, may, must, should, do, have to, be")
 
 
 def people_meant(found: Understood) -> Iterator[tuple[int, int, str]]:
@@ -42,6 +44,8 @@ def people_meant(found: Understood) -> Iterator[tuple[int, int, str]]:
         after = pieces[last].tag if last < len(pieces) else "comma"
         if before not in _LEADING or after not in _FOLLOWING:
             continue
+        if after in _STATING and before not in _ASKING:
+            continue  # "my lot are in town": told of them, not asked
         yield found.tokens[pieces[first].first].start, found.tokens[pieces[last - 1].last - 1].end, "people"
 
 

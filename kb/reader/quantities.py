@@ -130,7 +130,8 @@ def bounded(bound: str, number: Fraction) -> Interval:
 def _is_minus(found: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
     sign, number = tokens[found[index - 1].first], tokens[found[index].first]
     before = found[index - 2].tag if index > 1 else ""
-    return sign.low == "minus" or (sign.low == "-" and sign.end == number.start and before != "number")
+    joined = sign.low == "-" and sign.end == number.start and number.low.isdecimal()  # not "forty-five"
+    return sign.low == "minus" or (joined and before != "number")
 
 
 _LETTERS = {"c": "Cel", "f": "[degF]"}

@@ -360,11 +360,12 @@ def rephrased(text: str, first: bool = False) -> str | None:
     if first:
         lines = (*sayings(text, first=True), *_ways(_FIRST + any_colour.MISLEADING if of_colour else _FIRST))
     else:
-        from kb.reader.idioms import IDIOMS  # noqa: PLC0415  most questions are understood without
+        from kb.reader.figures import in_figures  # noqa: PLC0415  most questions are understood without
+        from kb.reader.idioms import IDIOMS  # noqa: PLC0415  as above
 
         more = any_colour.LINES if of_colour else ""
         lines = (*sayings(text), *_ways(IDIOMS + _LINES), *_ways(more))
-    changed = _put(text, lines)
+    changed = _put(text if first else in_figures(text), lines)
     sentences = _SENTENCE.split(changed)
     if len(sentences) > 1:  # what opens a text opens each sentence of it
         changed = " ".join(_put(sentence, lines) for sentence in sentences)

@@ -30,12 +30,12 @@ tell: (?:(?:please |kindly |just |so |and |now |but )*(?:(?:can|could|would|will
     |anyone|anybody)\s)?(?:please |kindly |just |possibly )*(?:tell|remind|show|advise|inform|let|help)(?:\s
     (?:me|us))?(?: know)?(?: please| again| exactly)?|(?:please )?(?:say|advise|confirm|explain|clarify|state)
     |do you (?:happen to )?know|does (?:anyone|anybody|someone) know|(?:any|have you any|got any)\s(?:idea
-    |clue)s?|(?:i|we) (?:just )?(?:need|want|wish|would like|'d like|should like|would love|'d love)(?: to
-    \s(?:know|check|be sure|be told|find out|ask))?|(?:i'm|i am|we're|we are) (?:not (?:quite |entirely
-    \s|really )?(?:sure|certain|clear)(?: about)?|unsure|uncertain|wondering|puzzled|in doubt|asking)|not\s
+    |clue)s?|(?:i|we) (?:just )?(?:need|want|wish|would like|'d like|should like|would love|'d love)(?: to\s
+    (?:know|check|be sure|be told|find out|ask))?|(?:i'm|i am|we're|we are) (?:not (?:quite |entirely\s
+    |really\s)?(?:sure|certain|clear)(?: about)?|unsure|uncertain|wondering|puzzled|in doubt|asking)|not\s
     (?:sure|certain)|unsure|wondering|(?:i|we) (?:wonder|forget|forgot|have forgotten|'ve forgotten
-    |can't\sremember|cannot remember|can't recall|don't know|do not know|never know|keep forgetting|was
-    \swondering|were wondering)|(?:do|does) <books> say|what (?:do|does) <books> say about)
+    |can't\sremember|cannot remember|can't recall|don't know|do not know|never know|keep forgetting
+    |was\swondering|were\swondering)|(?:do|does) <books> say|what (?:do|does) <books> say about)
 """
 
 _FIRST = r"""
@@ -50,9 +50,9 @@ _FIRST = r"""
 ^(is|are|would|was|were) (.+?) (?:be )?(?:well |still )?(?:with)?in(?:side)? (?:<books>|what(?: is|'s)\s
     (?:allowed|permitted)|(?:the |its |our )?(?:bounds|limits?|tolerances?|law))(?!\w) => \1 \2 allowed
 # reason reasons obstacle impediment barrier grounds
-^(?:is there |are there |there(?:'s| is) |have (?:you|we) )?(?:any|a|some|no)?\s?(?:good |earthly |particular
-    \s|valid )?(?:reason|grounds?)s? (?:why )?(?:for me |for us )?(?:not to|(?:<i>) (?:can't|cannot|can not
-    |may\snot|shouldn't|should not|mustn't|must not|couldn't|could not|might not)) => may I\s
+^(?:is there |are there |there(?:'s| is) |have (?:you|we) )?(?:any|a|some|no)?\s?(?:good |earthly\s
+    |particular\s|valid )?(?:reason|grounds?)s? (?:why )?(?:for me |for us )?(?:not to|(?:<i>) (?:can't|cannot
+    |can not|may\snot|shouldn't|should not|mustn't|must not|couldn't|could not|might not)) => may I\s
 ^(?:is there |are there )?(?:any|a|an|some) (?:obstacle|impediment|barrier) (?:to|on|against)\s(?:(?:my|our|me
     |us) )?(?=\w+ing ) => is there a rule against\s
 # get gets
@@ -66,8 +66,8 @@ _FIRST = r"""
 # stand stands position deal score story verdict ruling word
 ^(?:where|how) (?:do|would|does|should) (?:<i>|<books>) stand (?:on|with|as regards|regarding|over|as to
     |when\sit comes to)(?: <wearing>)? => may I wear\s
-^(?:so )?what(?:'s| is| are) the (?:position|deal|score|story|verdict|ruling|rulings|word|situation|state
-    \sof\splay|line|lowdown) (?:on|with|about|as to|regarding|as regards|concerning|when it comes to)
+^(?:so )?what(?:'s| is| are) the (?:position|deal|score|story|verdict|ruling|rulings|word|situation
+    |state\sof\splay|line|lowdown) (?:on|with|about|as to|regarding|as regards|concerning|when it comes to)
      => what is the rule on\s
 # duty compulsion obligation
 ^(?:am i|are we|is (?:he|she|one|anyone)) under (?:a|any) (?:duty|obligation|compulsion) to\b => must I\s
@@ -99,11 +99,11 @@ _FIRST = r"""
     (?:may|can|could) <i>(?: do (?:that|so|without)(?: it)?)?|any objections?)\W*$ => may I go without \1?
 # happens happen becomes occurs
 ^what(?:'ll| will| would| does|'s| is)? (?:happens?|going to happen|occurs?)(?: to me| to us)? (?:if
-    |when)\s<i>\s(?:do not|don't|did not|didn't|doesn't|does not|won't|fail to|forget to|refuse to) <wear>
-    \s(?!to\b) => may I go without\s
+    |when)\s<i>\s(?:do not|don't|did not|didn't|doesn't|does not|won't|fail to|forget to|refuse to) <wear>\s
+    (?!to\b) => may I go without\s
 # way getting
-^is there (?:any|a|no)?\s?(?:way|getting|means|dodge) (?:a?round|out of|past|of avoiding|to avoid|to get
-    \sout\sof)\s(?:having to wear|<wearing>) => may I go without\s
+^is there (?:any|a|no)?\s?(?:way|getting|means|dodge) (?:a?round|out of|past|of avoiding|to avoid
+    |to\sget\sout\sof)\s(?:having to wear|<wearing>) => may I go without\s
 # when
 ^<tell>,? when (<subject>) (may|can|must|should|could|might|is|are|am|has|have|need)\s(?!to\b) => when \2 \1
 ^<tell>,? when (<subject>) (?:have|has|need|needs) to\b => when must \1
@@ -143,8 +143,8 @@ _FIRST = r"""
     |obliged|forbidden|barred|banned)(?: to)?(?: wear| have)?(?: it| them)?\W*$ => who is \2 to wear \1?
 ^((?:<the> )?(?:[\w'-]+ ?){1,5}?)\s?[.,:;-]+ (?:and )?who (may|can|must|could|has to|gets to|wears|needs to)\b
     (.*?)\b(?:it|them|one|these|those)\b(.*)$ => who \2\3\1\4
-^((?:<the> )?(?:[\w'-]+ ?){1,4}?)\s?[,:;-]* (?:for whom|for who|who(?:'s| is| are)? (?:it |that
-    \s|they\s)?for)\W*$ => who may wear \1?
+^((?:<the> )?(?:[\w'-]+ ?){1,4}?)\s?[,:;-]* (?:for whom|for who|who(?:'s| is| are)? (?:it |that\s
+    |they\s)?for)\W*$ => who may wear \1?
 ^to whom (?:is|are) (.+?) (forbidden|banned|barred|off[- ]limits|prohibited|denied|not allowed)\b(.*)$
      => who may not wear \1\3
 ^to whom (?:is|are) (.+?) (?:open|allowed|permitted|available)\b(.*)$ => who may wear \1\2
@@ -155,8 +155,8 @@ _FIRST = r"""
     |could|might|does|do|would) <i> (?:be allowed to )?<wear> (.+?)|(?:may|can|could|might) (.+?) be worn|
     (?:is|are) (.+?) (?:allowed|permitted|worn|open|available|ok|okay))\W*$ => who may wear \1\2\3?
 ^(?:from |at |by |above |of )?(?:what|which) (?:grade|rank)s? (?:up |upwards? |on |onwards? )?(?:(?:must
-    |should|shall) <i> <wear> (.+?)|(?:must|should|shall) (.+?) be worn|(?:do|does|have|has) (.+?) have
-    \sto\sbe\sworn|(?:is|are) (.+?) (?:compulsory|required|mandatory|obligatory|a must))\W*$
+    |should|shall) <i> <wear> (.+?)|(?:must|should|shall) (.+?) be worn|(?:do|does|have|has)\s
+    (.+?)\shave\sto\sbe\sworn|(?:is|are) (.+?) (?:compulsory|required|mandatory|obligatory|a must))\W*$
      => who must wear \1\2\3\4?
 ^(?:what|which) (?:grade|rank) (?:must|should|does|do|has|have) <i> (?:have to |got to |need to |to )?(?:be
     |hold|have)\s(?:to|for)(?: be allowed)?(?: to)? (?:wear|have|get)? => who may wear\s
@@ -181,8 +181,49 @@ _FIRST = r"""
 ^what(?:'s| is| are) (?:all )?(?:out|off|barred|ruled out)(?: of bounds)? (in|for|with|on)\b
      => what may not be worn \1
 # am are is to
-^(what|which \w+|what \w+) (?:am|are|is|'s) (<i>) to (?=(?:wear|have|put|carry|bring)\b) => \1 must \2
+^(what|which \w+|what \w+) (?:am|are|is|'s) (<i>) to (?=(?:wear|have|put|carry|bring)\b) => \1 must \2\s
 ^what(?:'s| is| are) to be (worn|carried)\b => what must be \1
+# most outside longest widest biggest highest largest maximum max tops total all
+^(how (?:long|wide|big|high|tall|deep|large|many|far)\b.*?),? (?:at (?:the )?(?:very |absolute )?(?:most
+    |outside|longest|widest|biggest|highest|largest|maximum|max)|tops|in total|in all|all told)\W*$ => \1?
+^what(?:'s| is| are) the (?:most|maximum|max) (?!(?:length|width|height|size|number|distance|diameter)\b)
+    ([\w'\s-]+?)(?: that)? (<i>) (?:may|can|could|am allowed to|are allowed to|is allowed to) (wear|have|carry
+    |own|put on|have on)\b => how many \1 may \2 \3
+^up to (?:what|which) (length|size|width|height) (may|can) (.+?) be\b => what \1 \2 \3 be
+# shade shades
+^(what|which) shades? (?=(?:is|are|must|should|may|can|do|does|of)\b) => \1 colour\s
+# within inside
+^(.+?)\s*[,;.:?!-]+ (?:is (?:it|that|this) |am i |are we |would (?:it|that) be )?(?:well |still |just )?
+    (?:with)?in(?:side)? (?:<books>|what(?:'s| is) (?:allowed|permitted)|(?:the |its |our )?(?:bounds|limits?
+    |tolerances?|law))\W*$ => \1. Is that OK?
+# pass do comply conform meet measure
+^(.*\d.*?)\s*[,;.:?!-]+ (?:will|would|does|do|should) (?:it|that|this|they|those)(?: still| really)? (?:pass
+    (?: muster)?|do|serve|comply|conform|meet (?:<books>|the standard)|measure up|make the grade)\W*$
+     => \1. Is that OK?
+^(?:would|will|does|do) (an? .*?\d.*?|my .*?\d.*?) (?:pass(?: muster)?|serve|comply|conform|measure up)\W*$
+     => is \1 allowed?
+# clear
+\bam i in the clear\W*$ => is that OK?
+# measures measure measured comes came come turned turns worked works
+\b(?:has |have |'s |'ve )?(?:measured?s?|comes? (?:out at|to)|came (?:out at|to|out)|turn(?:ed|s) out(?: at
+    |\sto be)?|work(?:ed|s) out at) (?=(?:exactly |about |just |only )?\d)(?!.*\b(?:above|below|over|under
+    |from|past|beyond|off|short)\b) => is\s
+# knot hitch bow
+^(?:what|which)(?: (?:sort|kind|type) of)? (?:knot|hitch|bow) (?:is|are|gets|get|goes|go|should be|must be)
+    (?:\sused| tied| made| put)?(?: for| in| on| with| into| to tie)? ((?:<the> )[\w' -]+?)\W*$
+     => how must \1 be fastened?
+# cloth fabric material stuff leather
+^(?:what|which)(?: (?:sort|kind|type) of)? (?:cloth|fabric|material|stuff) (?:is|are|must|should) (<the>
+    \s[\w'\s-]+?)(?: be| made(?: of| from| out of)?| be made(?: of| from| out of)?| of)?\W*$
+     => what is \1 made of?
+# says decides say word call
+^who(?:'s got| says| decides| has)(?: the (?:final |last )?(?:say|word|call))?(?: on| over| about| in)?
+    (?:\swhen| whether| if| that)? (?:it's |it is )(?:to be )? => who grants\s
+^who(?:'s got| has) the (?:final |last )?(?:say|word|call) (?:on|over|about|in) => who grants\s
+# ask see approach consult petition
+^whom? (?:do|would|should|must|can|shall) (?:i|we|you|one) (?:ask|see|approach|apply to|go to|write to|consult
+    |turn to|petition)(?: about| for| to get| regarding| over) (?:a |an |the )?(?=[\w -]*\b(?:waiver
+    |permission|exemption|leave|order|dress|mourning)\b) => who grants\s
 # say says
 ^(what|when|where|who) (?:do|does) <books> say(?:s)?(?: that)? (<i>) (must|may|can|should|may not|must not)\b
      => \1 \3 \2

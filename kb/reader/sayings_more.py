@@ -1,4 +1,4 @@
-"""More ways of asking, for a text that is not understood as it stands; written as those of `sayings.py`."""
+"""More ways of asking, for a text not understood as it stands; written as those of `sayings.py`."""
 
 from __future__ import annotations
 
@@ -39,15 +39,18 @@ SAYINGS = r"""
 ^who (?:has|have) (?:a |the )?(?:duty|obligation) to => who must\s
 # grade rank grades ranks
 ^(?:is there )?(?:a |any )?lists? of (?:the )?(?:grades|ranks) (?:that|which|who) => who\s
-# times time occasions occasion case cases condition conditions circumstances circumstance
-    \ssituations\ssituation days
+# hands head feet neck
+^what am i to (?:have|wear|put) on (my|his|her|their|our) (hands|head|feet|neck|face|legs|body)
+     => what must I have on \1 \2
+# times time occasions occasion case cases condition conditions circumstances circumstance situations
+     situation days
 ^(?:is|are) there (?:any |a |ever a |ever any |some |certain )?(?:times?|occasions?|cases?|circumstances?
-    |conditions|situations?|days?|moments?|instances?) (?:of the (?:day|year) )?(?:when |where |in which
-    \s|on\swhich |that |at which|under which )?(?:<i>|<the> [\w' -]+?) (?:don't|do not|doesn't|does not)
-    \s(?:have|need) to (?:wear|be worn)\s(.+?)\W*$ => when need \1 not be worn?
+    |conditions|situations?|days?|moments?|instances?) (?:of the (?:day|year) )?(?:when |where |in which\s
+    |on\swhich |that |at which|under which )?(?:<i>|<the> [\w' -]+?) (?:don't|do not|doesn't|does not)\s
+    (?:have|need) to (?:wear|be worn)\s(.+?)\W*$ => when need \1 not be worn?
 ^(?:is|are) there (?:any |a |ever a |ever any |some |certain )?(?:times?|occasions?|cases?|circumstances?
-    |conditions|situations?|days?|moments?|instances?) (?:of the (?:day|year) )?(?:when |where |in which
-    \s|on\swhich |that |at which|under which )?(<subject>) (can|may|must|could|should|might|is|are|am|need|has
+    |conditions|situations?|days?|moments?|instances?) (?:of the (?:day|year) )?(?:when |where |in which\s
+    |on\swhich |that |at which|under which )?(<subject>) (can|may|must|could|should|might|is|are|am|need|has
     |have)(n't| not)?\s => when \2\3 \1\s
 ^(?:is|are) there (?:any |an |ever any )?(?:occasions?|situations?|cases?|calls?) (?:to wear|for wearing
     |for)\s(.+?)\W*$ => when may \1 be worn?
@@ -96,22 +99,22 @@ SAYINGS = r"""
 # against
 \bagainst (?:the )?(?:regs|reg|order|orders|book|code|law|dress code)\b => against the rules
 # breach break breaking broke infringing violating contravening
-^(?:would|will|is|was) (?:it|that) (?:be )?(?:a )?(?:breach|infringement|violation|contravention)(?:
-    \sof\s<books>)?\s(?:to|if i|for me to) => is it against the rules to\s
+^(?:would|will|is|was) (?:it|that) (?:be )?(?:a )?(?:breach|infringement|violation|contravention)
+    (?:\sof\s<books>)?\s(?:to|if i|for me to) => is it against the rules to\s
 ^(?:would|will|am|are|is|do|does|did) (<i>) (?:be )?(?:in breach|breaking|break|breach|infringing|infringe
     |violating|violate|contravening|contravene|falling foul|fall foul)(?: of)?(?: any| an?| some| the)?
-    (?:\srules?| regs?| clauses?| regulations?| orders?| code)?(?: if (?:i|we) (?:wear|wore)| by wearing|
-    \sin\swearing| wearing| to wear| with)(?= ) => may \1 wear
+    (?:\srules?| regs?| clauses?| regulations?| orders?| code)?(?: if (?:i|we) (?:wear|wore)| by wearing
+    |\sin\swearing| wearing| to wear| with)(?= ) => may \1 wear
 ^(?:would|will|am|are|is|do|does|did) (<i>) (?:be )?(?:in breach|breaking|break|breach|infringing|infringe
     |violating)(?: of)?(?: any| an?| some| the)?(?: rules?| regs?| clauses?| regulations?| orders?)?
     (?:\swithout| with no| if i leave off| not wearing| by not wearing)(?= ) => may \1 go without
 # trouble catch
-^(?:am|are|would|will) (<i>) (?:be |get )?in(?:to)? trouble (?:without|with no|for not wearing|if i'm
-    \snot\swearing)(?= ) => may \1 go without
+^(?:am|are|would|will) (<i>) (?:be |get )?in(?:to)? trouble (?:without|with no|for not wearing
+    |if\si'm\snot\swearing)(?= ) => may \1 go without
 ^if <i> (?:wear|wore|have on) (.+?), (?:am|are|would|will|do|does) <i> (?:be |get )?(?:in(?:to)? trouble
     |in\sbreach|break(?:ing)? (?:a|the|any) rules?|wrong|told off|pulled up|done)\W*$ => may I wear \1?
-^if <i> (?:don't|do not|didn't|did not) (?:wear|have on) (.+?), (?:am|are|would|will|do|does) <i> (?:be
-    \s|get\s)?(?:in(?:to)? trouble|in breach|break(?:ing)? (?:a|the|any) rules?|wrong|told off|pulled up
+^if <i> (?:don't|do not|didn't|did not) (?:wear|have on) (.+?), (?:am|are|would|will|do|does) <i> (?:be\s
+    |get\s)?(?:in(?:to)? trouble|in breach|break(?:ing)? (?:a|the|any) rules?|wrong|told off|pulled up
     |done)\W*$ => may I go without \1?
 \bcatch it (?=for|if) => get in trouble\s
 ,? (?:and )?(?:not|without) (?:get|getting|be|being|land|landing)(?: myself)? (?:in(?:to)? trouble|told off
@@ -134,7 +137,10 @@ SAYINGS = r"""
 ^(is|are|was|were|would) (.+?) (?:be )?(?:still )?(?:really )?(?:a (?:good|bad|wise|sensible) (?:idea|choice
     |plan|thing)|the (?:done )?thing|the ticket|cricket|a goer|a runner|good form|bad form|kosher|wise
     |sensible|advisable)(?!\w) => \1 \2 allowed
-^(?:isn't|aren't) (.+?) (?:a (?:good|bad) idea|the done thing)(?!\w) => may I wear \1
+^(?:isn't|aren't) (?!\w+ing )(.+?) (?:a (?:good|bad) idea|the done thing)(?!\w) => may I wear \1
+# good bad wise sensible
+^(?:isn't|is|wasn't|was) (iron|press|bleach|starch|wring|boil|wash|lacquer|polish|tar|brush)ing (.+?) (?:a
+    \s(?:good|bad|wise|sensible) (?:idea|thing|plan)|wise|sensible)\W*$ => may I \1 \2?
 # suitable appropriate cool tolerated admissible sanctioned approved accepted approved-of countenanced
 ^(is|are|was|were|would|will) (.+?) (?:be )?(?:still )?(?:really )?(?:considered |deemed |thought )?
     (?:suitable|appropriate|cool|tolerated|admissible|sanctioned|approved(?: of| wear)?|accepted|countenanced
@@ -171,8 +177,8 @@ SAYINGS = r"""
 # choice please left down discretion matter liberty
 ^(?:do|does|have|has) (<i>) (?:have |got )?(?:a|any|no) (?:choice|say|option|freedom|discretion)\s(?:about
     |over|in|on|as to|with|regarding)(?: the)?(?: <wearing>)?(?= ) => must \1 wear
-^(?:may|can|could) (<i>) (?:please (?:my|our|him|her|your|one|them)(?:self|selves)|take or leave|pick
-    \sand\schoose)(?: about| over| as to| on)?(?: <wearing>)?(?= ) => must \1 wear
+^(?:may|can|could) (<i>) (?:please (?:my|our|him|her|your|one|them)(?:self|selves)|take or leave
+    |pick\sand\schoose)(?: about| over| as to| on)?(?: <wearing>)?(?= ) => must \1 wear
 ^is (?:it|this) (?:left to|down to|up to|for|at) <me> (?:whether|if)(?: or not)? (?:to|<i>)
      => is it optional to\s
 ^is (?:it|this) (?:my|our|his|her|your|one's|anyone's) (?:own )?(?:choice|decision|call|affair|business
@@ -180,6 +186,60 @@ SAYINGS = r"""
 ^is (?:it|this) left to <me> (?:whether|if) (?:to|<i>) => is it optional to\s
 ^(is|are) (.+?) (?:(?:left )?to (?:my|our|one's|your) (?:own )?(?:choice|discretion|taste)|a matter of (?:
     (?:personal|free) )?(?:choice|taste|preference)|(?:left )?(?:up|down) to <me>)\b => \1 \2 optional
+# most max maximum limit
+^(?:the )?(?:most|max|maximum) (?!(?:length|width|height|size|number|distance|diameter)\b)([\w' -]+?) (<i>)\s
+    (?:can|may|could) (wear|have|carry|own)((?: on)?(?: at (?:once|a time|one time|the same time)
+    |\stogether)?)\W*$ => how many \1 may \2 \3\4?
+^(?:the )?(?:most|max|maximum) (?!(?:length|width|height|size|number|distance|diameter)\b)([\w' -]+?s)
+    (?:\sallowed| permitted)?\W*$ => how many \1 may be worn?
+^what(?:'s| is) the (?:limit|max|maximum|cap|ceiling) (?:on|for)(?: the number of)? ([\w' -]+s)\W*$
+     => how many \1 may be worn?
+^([\w' -]+s)[:,] (?:the )?(?:max|maximum|limit|most)\W*$ => how many \1 may be worn?
+^(?:what(?:'s| is) |is there )?(?:the |a |any )?(?:maximum|max|greatest|upper|limit|limit on the|limit to the
+    |limits? (?:on|to|for)(?: the)?)\s?(length|width|height|size|diameter)(?: allowed| permitted)? (?:of|for
+    |on) (.+?)\W*$ => what is the \1 of \2?
+^(.+?)[:,] (?:maximum|max|greatest) (length|width|height|size|diameter)\W*$ => what is the \2 of \1?
+^(?:maximum|max|greatest) (length|width|height|size|diameter)[,:] (.+?)\W*$ => what is the \1 of \2?
+^what(?:'s| is) the (longest|widest|biggest|largest|highest|tallest|shortest|smallest|narrowest) (.+?) (<i>)\s
+    (?:can|may|could|am allowed to) (?:have|wear|carry)\W*$ => what is the \1 \2 can be?
+^(how many .+?) (?:at a time|at one time|at one go)\W*$ => \1 at once?
+# ought
+^((?:how|what) [\w ]+?) ought (.+?) to be\b => \1 should \2 be
+# measure
+^what (?:do|does) (.+?) measure\W*$ => what size is \1?
+# colour colours color
+^what(?:'s| is) the (?:right|proper|correct|prescribed|official) (colou?rs?) (?:for|of) => what is the \1 of\s
+# good compliant problem wrong lawful keep wear true yes trouble breaking
+^(.*\d.*?)\s*[,;.:?!-]+ (?:is (?:it|that|this) |am i )?(?:still )?(?:any good|good|compliant|(?:a\s
+    |any\s)?problem|anything wrong(?: with (?:that|it))?|lawful|(?:may|can|could) i (?:wear|keep|have) (?:it
+    |them)(?: like that| as (?:it is|they are)| so)?|true or not|yes or no|in trouble|breaking (?:a
+    |any)\srules?|in\sbreach|all right|yes)\W*$ => \1. Is that OK?
+# too
+^(?:is|are) (.*(?:\d|\binch|\bcm\b|\bmm\b).*?) (?:far |much |a bit |still )?too (?:long|short|wide|broad
+    |narrow|high|tall|low|big|large|small|deep|thick|far)\W*$ => is \1 allowed?
+^(.*(?:\d|\binch|\bcm\b|\bmm\b).*?)\s*[,;.:?!-]+ (?:(?:is|would) (?:it|that|this)(?: be)? |are they )?(?:far\s
+    |much |a bit |still )?too (?:long|short|wide|broad|narrow|high|tall|low|big|large|small|deep|thick|far)
+    (?:,? (?:is|are) (?:it|they|that))?\W*$ => \1. Is that OK?
+^(.*(?:\d|\binch|\bcm\b|\bmm\b).*?)\s*[,;.:?!-]+ (?:(?:is|would) (?:it|that|this)(?: be)? |are they )?(?:long
+    |short|wide|narrow|high|low|big|large|small|deep) enough(?:,? (?:is|are) (?:it|they|that))?\W*$
+     => \1. Is that OK?
+# measuring measures
+\b(?:that |which )?measur(?:ing|es) (?=(?:exactly |about |just |only )?\d) => that is\s
+# made make
+^(?:they|he|she|the \w+|someone) (?:made|make|cut|sewed|printed|gave|got)(?: me| us)? (an?\s
+    (?:[\w/.-]+\s){1,5}?[\w'-]+)[.;,] => I have \1.
+^(?:they|he|she|the \w+|someone) (?:made|make|cut|sewed|printed) (my [\w' -]+?) (?=\d) => \1 is\s
+\b((?:the|my) [\w' -]+?) (?:that |which )?they (?:made|gave|sold|cut|printed|issued|sent)(?: me| us)? (?=is\b
+    |are\b) => \1\s
+# keep have hold carry cart lug tote take bring
+\b(?:have|keep|hold|take|bring|cart|lug|tote|carry) ((?:the|my|our|an?|his|her) [\w' -]+?) (?:about me|around
+    |about|along|with me|in my hand|in hand|with us|about my person|on my person)(?= (?:in|on|while|when|at
+    |during|with)\b|\W*$) => carry \1
+# come go
+^(can|may|could|must|should) ((?:the|my|our|an?|his|her) [\w' -]+?) (?:come|go) (?:with me|along|with us)\b
+     => \1 \2 be carried
+^(?:does|do) ((?:the|my|our|an?|his|her) [\w' -]+?) have to (?:come|go) (?:with me|along|with us)\b
+     => must \1 be carried
 # ought
 ^ought (.+?) to (?=(?:be worn|wear|have|be)\b) => should \1
 # better
@@ -214,12 +274,44 @@ SAYINGS = r"""
 ^(?:i|we)(?:'d| would)? (?:much |far )?(?:rather|sooner|prefer) (?:go without|to go without|leave off|skip)\s
     (.+?)[.;,:-]+ (?:<so>|(?:may|can|could) <i>(?: do (?:that|so|without)(?: it)?)?|any objections?)\W*$
      => may I go without \1?
+# bare bareheaded barehanded barefoot barefooted
+\b(?:go|be|work|walk|come|appear|stay|turn out|stand)(?: about| around| out)? bare[ -]?headed\b
+     => go without headgear
+\b(?:go|be|work|walk|come|appear|stay|turn out|stand)(?: about| around| out)? bare[ -]?handed\b
+     => go without gloves
+\b(?:go|be|work|walk|come|appear|stay|turn out|stand)(?: about| around| out)? bare[ -]?foot(?:ed)?\b
+     => go without footwear
+^bare[ -]?headed\b => without headgear
+^bare[ -]?handed\b => without gloves
+# hatless capless gloveless beltless sockless tieless shoeless coatless jacketless shirtless helmetless
+     scarfless bootless bagless vestless maskless
+\b(?:go|be|work|walk|come|appear|stay|turn out|stand)(?: about| around| out)? ([a-z]{3,}?)less\b
+     => go without a \1
+^([a-z]{3,}?)less (?=(?:in|on|at|with)\b) => without a \1\s
+# order
+^(?:what(?:'s| is) )?(?:the )?(?:right |proper |correct )?order (?:of|for) ([\w' -]+?)\W*$
+     => in what order are \1 worn?
+# goes comes sits ranks worn
+^which ([\w' -]+?) (?:goes|comes|sits|is worn|ranks|belongs) (?:first|on top|at the top|uppermost|highest
+    |topmost|ahead|above the others?|innermost)\W*$ => in what order are \1 worn?
+# decides calls settles orders declares announces determines proclaims
+^whom? (?:decides|calls|settles|orders|declares|announces|determines|proclaims|rules)(?: on| over)? (?:the
+    \s|a\s|an )?(?=[\w' -]*\b(?:waivers?|permission|exemptions?|leave|order|dress|mourning)\W*$)
+     => who grants\s
+^whose (?:say-so|say so|word|decision|nod|signature|ok|blessing)(?: do (?:i|we|you) need)? (?:for|to get
+    |to\shave)\s => whose permission do I need for\s
+# surely nobody
+^(.*?),? ?\b(?:surely )?(?:nobody|no one|no-one|none of us) (?:really )?(?:has|have|needs|need) to (wear|carry
+    |own|have) (.+?)(?:,? (?:do|does|has|have) <i>)?\W*$ => \1 must anyone \2 \3?
+# objection taking take took bring up aloft
+\b(?:take|taking|bring|bringing) ((?:the|my|our|an?|his|her) [\w' -]+?) (?:up|down|over|across|in)(?= (?:when
+    |if|while|with me)\b|\W*$) => carry \1
 # nobody
 ^(?:surely )?(?:nobody|no one|no-one|none of us) (?:really )?(?:has|have|needs|need) to wear (.+?)(?:,? (?:do
     |does|has|have)\s<i>)?\W*$ => must anyone wear \1?
 # describe talk walk run take give rundown head top parts components constitutes composed list
-^(?:please |can you |could you )*(?:describe|outline|detail|explain)(?: to me| for me)? (.+?)(?: to me|
-    \sfor\sme)?\W*$ => what is \1?
+^(?:please |can you |could you )*(?:describe|outline|detail|explain)(?: to me| for me)? (.+?)(?: to me
+    |\sfor\sme)?\W*$ => what is \1?
 ^(?:please |can you |could you )*(?:talk|walk|run|take|lead) (?:me|us) through(?: the list for)? (.+?)\W*$
      => what is \1?
 ^(?:please |can you |could you )*run through (.+?)(?: for me| with me)?\W*$ => what is \1?

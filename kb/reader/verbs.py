@@ -44,6 +44,8 @@ def verbs(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
 def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> Piece:
     """ "May I pin the tape", "may I leave the cap": a name where only a verb can stand is no name."""
     piece = pieces[index]
+    if _is_done_to(pieces, index, tokens):
+        return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
     single = piece.last - piece.first == 1 and piece.tag in ("fact", *_ITEMS, "values", "fact name")
     leaving = tokens[piece.first].low == "leave"
     if single and piece.tag in _ITEMS and _is_done(pieces, index, tokens):
@@ -59,6 +61,19 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
         tag if tag in ("fix", "fasten", "run") else "fix" if tokens[piece.first].low == "pin" else "unknown"
     )
     return Piece(first=piece.first, last=piece.last, tag=verb)
+
+
+_BEFORE_DOING = frozenset({"", "filler", "be", "banned", "allowed", "poss", "self", "person", "to", "required"})
+
+
+def _is_done_to(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "Is painting the coat allowed" asks of the coat's paint, not of what is worn when painting."""
+    piece = pieces[index]
+    if piece.tag != "fact" or not tokens[piece.last - 1].low.endswith("ing"):
+        return False
+    before, after = pieces[index - 1].tag if index else "", [p.tag for p in pieces[index + 1 : index + 3]]
+    done = len(after) == 2 and after[0] in ("det", "poss") and after[1] in _ITEMS
+    return done and before in _BEFORE_DOING and not any(p.tag in ("act", "leave off") for p in pieces)
 
 
 _AFTER_VERB = frozenset({"", "comma", "in", "on", "at", "fact", "if", "when", "filler", "for"})

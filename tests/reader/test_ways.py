@@ -79,3 +79,16 @@ def _plainly(base: Base, text: str) -> str:
 def test_there_are_enough_ways() -> None:
     assert len({way.text for way in WAYS}) > 1000
     assert {way.book for way in WAYS} == {"demo", "second", "third"}
+
+
+def said() -> Iterator[tuple[str, str, str]]:
+    for line in (HERE / "said.txt").read_text("utf-8").splitlines():
+        if line and not line.startswith("#"):
+            book, _, rest = line.partition(": ")
+            question, _, expected = rest.rpartition(" | ")
+            yield book, question, expected
+
+
+@pytest.mark.parametrize(("book", "question", "expected"), list(said()))
+def test_is_read_as_said(bases: dict[str, Base], book: str, question: str, expected: str) -> None:
+    assert write_reading(bases[book].read(question)) == expected
