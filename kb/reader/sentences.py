@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from kb.reader.forms import word_set
 from kb.reader.tokens import Token
+from kb.text import Pattern
 
 _ENDS = ".!?;:"
 _SHORT = word_set("cl para sec art no approx max min ca in ft st dr mr mrs ms")
@@ -20,3 +21,19 @@ def sentence_starts(text: str, tokens: tuple[Token, ...]) -> tuple[int, ...]:
         if mark and mark in _ENDS:
             starts.append(index)
     return tuple(starts)
+
+
+_PART = Pattern(r"[^.!?;:,]+")
+
+
+def as_written(told: tuple[str, ...], text: str) -> tuple[str, ...]:
+    """Stretches of a text as it was written, where they were read in other words."""
+    return tuple(dict.fromkeys(_nearest(one, text) for one in told))
+
+
+def _nearest(told: str, text: str) -> str:
+    if told.casefold() in text.casefold():
+        return told
+    words = set(told.casefold().split())
+    parts = [part.strip() for part in _PART.findall(text)]
+    return max(parts, key=lambda part: len(words & set(part.casefold().split())), default=told)

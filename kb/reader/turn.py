@@ -23,6 +23,7 @@ from kb.reader.pieces import Understood
 from kb.reader.placed import told_where
 from kb.reader.query import merge_case
 from kb.reader.question import clean, understand
+from kb.reader.sentences import as_written
 from kb.reader.spelling import Search
 from kb.reader.spoken import part_meant
 from kb.reader.statement import read_statement
@@ -73,6 +74,8 @@ def read_turn(
     alone, places = without_manners(text)
     reading = _read(alone, previous, talk)
     reading = reading if alone == text else put_back(text, alone, places, reading)
+    if reading.unused:
+        reading = msgspec.structs.replace(reading, unused=as_written(reading.unused, text))
     if previous is None:
         reading = with_nothing_lost(reading, lookup)
     return msgspec.structs.replace(
