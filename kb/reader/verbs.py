@@ -63,7 +63,9 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
     return Piece(first=piece.first, last=piece.last, tag=verb)
 
 
-_BEFORE_DOING = frozenset({"", "filler", "be", "banned", "allowed", "poss", "self", "person", "to", "required"})
+_BEFORE_DOING = frozenset(
+    {"", "filler", "be", "banned", "allowed", "poss", "self", "person", "to", "required"}
+)
 
 
 def _is_done_to(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
