@@ -9,7 +9,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.months import MONTHS
 from kb.model.questions import Abstain, Query, Reading, Span
-from kb.reader.lexicon import CREDENTIALS
+from kb.reader.lexicon import CREDENTIALS, PERSONAL
 from kb.reader.tokens import Token, tokenize
 from kb.text import Pattern, visible
 
@@ -44,7 +44,10 @@ def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
     facts = {name for case in (query.case, query.other) if case is not None for name, _ in case.facts}
     items = _akin(query, facts, lookup)
     unused = " ".join(reading.unused)
-    whom = query.kind == "who" and "only" in reading.question.casefold()  # "is it only officers that may?"
+    asked = (
+        f" {reading.question.casefold()} "  # "is it only officers that may?", "must I be a K3 to wear it?"
+    )
+    whom = query.kind == "who" and (" only " in asked or (" be " in asked and " to " in asked))
     for span in reading.spans:
         if span.text in unused or not span.target:
             continue
@@ -52,7 +55,7 @@ def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
             lost = _is_asked_of(span, query, reading, lookup) and span.target not in items
         elif span.role in ("fact", "grade") and span.target in lookup.facts:
             lost = span.target not in facts and not _may_be_absent(span.target, query, facts, lookup)
-            lost = lost and not (whom and span.role == "grade")
+            lost = lost and not (whom and lookup.facts[span.target].family in PERSONAL)
         else:
             lost = span.role == "measure" and not _measures(span, query, facts, lookup)
         if lost:

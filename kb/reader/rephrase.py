@@ -282,6 +282,11 @@ _LINES = r"""
 
 # Lines for what would be understood as it stands, but otherwise than it is meant.
 _FIRST = r"""
+^(?:do|does|must|need|should) (?:<it>|one|anyone|someone|people|a man)(?: have to| need to| got to)? be
+    \s(?=in |on |at |aboard|afloat|ashore)(.+?) to (?:be allowed to )?(?:wear|have|carry) (.+?)\W*$
+     => when may \2 be worn?
+^(?:do|does|must|need|should) (?:<it>|one|anyone|someone|people|a man)(?: have to| need to| got to)? be
+    \s(.+?) to (?:be allowed to )?(?:wear|have|carry) (.+?)\W*$ => who may wear \2?
 ^(how many .+? (?:do|does|did|should|must|can|may|is|are)\b.*?) (?:on|round|around)
     \s(?:the|my|his|her|their|your|each) (?:upper |left |right )?(?:sleeve|cuff|arm)s?\W*$ => \1?
 ^when (?:must|should|do|does|have|has) (.+?) (?:have to |need to |to )?(?:be taken off|come off|be removed)\b
