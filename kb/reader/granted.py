@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 import msgspec
 
+from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Reading
-from kb.model.values import NO
+from kb.model.values import NO, Choices, ValueSet
 from kb.reader.fits import facts_that_matter
 from kb.reader.further import LEAD, content, keys_of, put_as, understood_otherwise
 from kb.reader.lexicon import CREDENTIALS
+from kb.reader.query import merge_case
 from kb.reader.talked import Talk, in_its_case
 from kb.text import Pattern
 
@@ -64,13 +68,44 @@ def not_granted(text: str, bare: str, previous: Reading, talk: Talk) -> Reading 
     found, before, lookup = _UNGRANTED.search(bare), previous.query, talk.lookup
     if found is None or before is None:
         return None
-    families = [f for f in facts_that_matter(before, lookup) if lookup.facts[f].family == "authorisation"]
+    matter = facts_that_matter(before, lookup)
+    families = [f for f in matter if lookup.facts[f].family == "authorisation"]
     facts = [f for f, _ in before.case.facts if lookup.facts[f].family == "authorisation"] or families
+    if not facts:
+        return _not_ordered(text, bare, found.group(0), previous, talk)
     if len(facts) != 1:
         return None
     label = lookup.facts[facts[0]].label
     again = talk.read(f"and {bare[: found.start()]}{label} not granted{bare[found.end() :]}?", previous)
     return put_as(text, again) if again.query is not None else None
+
+
+def nobody_did(said: str, facts: Iterable[str], lookup: Lookup) -> tuple[str, ValueSet] | None:
+    """ "Nobody has ordered it": the one of the facts that tells who did so, as nobody; else None."""
+    words = said.strip(" .!?").casefold()
+    verbs = {word for word in words.split() if len(word) > 3} if _UNGRANTED.fullmatch(words) else set[str]()
+    none = [
+        (fact, value.id)
+        for fact in facts
+        for value in lookup.facts[fact].values
+        if value.label.casefold() == f"no {lookup.facts[fact].label.casefold()}"
+        if any(verb.startswith(lookup.facts[fact].label.casefold()) for verb in verbs)
+    ]
+    return (none[0][0], Choices(frozenset({none[0][1]}))) if len(none) == 1 else None
+
+
+def _not_ordered(text: str, bare: str, said: str, previous: Reading, talk: Talk) -> Reading | None:
+    """As above, where who has ordered it is a circumstance; with what else the turn says."""
+    before, lookup = previous.query, talk.lookup
+    told = nobody_did(said, facts_that_matter(before, lookup), lookup) if before is not None else None
+    if before is None or told is None:
+        return None
+    rest = bare.replace(said, "").strip(" ,;:.")
+    again = talk.read(f"and {rest}?", previous) if content(rest) else talk.made(text, before)
+    if again.query is None or again.query.items != before.items:
+        return None
+    case = merge_case(again.query.case, dict((told,)), None, False, lookup)
+    return talk.made(text, msgspec.structs.replace(again.query, case=case))
 
 
 def needed(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:

@@ -11,12 +11,18 @@ from functools import cache
 from kb.measures import UNITS
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
+from kb.model.values import NO
+from kb.reader.english import CREDENTIAL_NOUNS
 from kb.reader.talked import Talk, item_alone
 from kb.text import Pattern
 
 _WEATHERS = (
     "dry|wet|foul|fine|fair|clear|cold|cool|warm|hot|mild|dark|light|rough|calm|foggy|misty|windy|rainy|"
     "sunny|snowy|stormy|icy|freezing"
+)
+_PEOPLE = (
+    "mate|pal|friend|brother|sister|colleague|chum|buddy|oppo|cousin|partner|wife|husband|son|daughter|man|"
+    "woman|lad|lass|girl|boy|chap|bloke|fellow|guy|nephew|niece|neighbour|room-?mate|team-?mate|lot"
 )
 # What is put in other words in any further turn: pattern, then what stands in its place.
 _ALWAYS = rf"""
@@ -43,10 +49,16 @@ _ALWAYS = rf"""
  ((?:the|my|our|an?) [\w' -]+?)[.:;,]+ (.+?)\b(?:it|they|them)\b(.*)$ => \2\1\3
 ^(?:on )?(?:one|both|each|either|just one) (?:sides?|arms?|sleeves?|shoulders?|cuffs?|hands?|lapels?)
  (?: or (?:on )?(?:one|both|two|the other|either))?\W*$ => where is it worn?
-^(?:and )?(?:my|our|the|his|her) (?:mate|pal|friend|brother|sister|colleague|chum|buddy|oppo|cousin|
- partner)(?:['\u2019]s| is) ((?:an? |the )?[\w' -]+?)[,;.:]+ (?:and )?(can|may|must|could|should|does)
- \s(?:he|she|they)\b
+^(?:and |but |so )*(?:(?:what|how) about )?(?:my|our|the|his|her|a|an|this|that|some)\s
+ (?:{_PEOPLE})(?:,? who)?(?:['\u2019]s| is) ((?:an? |the )?[\w' -]+?)[,;.:]+ (?:and )?
+ (can|may|must|could|should|does|would) \s*(?:he|she|they)\b
   => \2 \1
+^(?:and |but |so )*(?:(?:what|how) about )?(?:my|our|the|his|her|a|an|this|that|some)\s
+ (?:{_PEOPLE}) (?:from|in|of|over in|on|at|with) ((?:the |an? )?[\w' -]+?)[,;.:?]+ (?:and |so )?
+ (can|may|must|could|should|does|would) (?:he|she|they)\b => and \2 someone from \1
+^(?:and |or )+(?=(?:under|over|below|above) (?:the|my|an?|his|her|our|it|them|that|those)\b) =>
+\b(?:which|what) (?:standing )?(?:orders?|rules?|books?|regulations?|instructions?|directives?|manuals?)
+ \s(?:says?|said|lays?|states?) (?:so|that|this|it)(?: down)?\W*$ => which clause says so?
 ^((?:and |but |so )*)(?:would|will|does|do) (?:that|it|this|the same)(?: last)?(?: one| answer| rule)?\s
  (?:still |also )?(?:go|apply|hold|count|stand|be so|be true|be (?:ok|okay|fine|allowed)) => \1what about
 """
@@ -73,6 +85,12 @@ _OTHERWISE = Pattern(
     r"(?: else| now| then)?[,.:;!]+ )+(?=\w)"
 )
 _OFF = Pattern(r"(?i)[,;] (?:and |with )?(?:the |my |his |her )?([a-z]+(?: [a-z]+)?) off(?= ?[,;?.!]| ?$)")
+_ALONE = Pattern(r"(?i)\b(?:by (?:itself|themselves)|on (?:its|their) own|alone|and nothing else)\b")
+_THAT_ONE = Pattern(
+    r"(?i)\b(?:that|this|the same|that same|the said|her|his|my|their|the) ("
+    + "|".join(sorted(CREDENTIAL_NOUNS))
+    + r")\b(?! (?:of|for)\b)"
+)
 _THAT_YEAR = Pattern(r"(?i) (?:of|in) (?:that|the same|that same) year\b")
 _BARE = Pattern(
     r"(?i)\b(at|it['\u2019]s|it is|is|only|below|above|under|over|around|about|to|exactly|say)"
@@ -84,10 +102,13 @@ def loosely(text: str, previous: Reading, talk: Talk) -> str:
     """The turn with its loose ways of saying how things are put plainly."""
     said = _put(text, _ALWAYS)
     off = _OFF.search(said)
-    if off is not None and item_alone(off.group(1), talk.lexicon, talk.lookup) is not None:
+    if off is not None and _ALONE.search(said):  # "the liner by itself, coat off", says the same twice
+        said = f"{said[: off.start()]}{said[off.end() :]}"
+    elif off is not None and item_alone(off.group(1), talk.lexicon, talk.lookup) is not None:
         said = f"{said[: off.start()]}, without the {off.group(1)}{said[off.end() :]}"
     if previous.query is None:
         return said
+    said = _of_that_credential(said, previous.query, talk.lookup)
     year = previous.query.case.as_of.year
     said = _THAT_YEAR.sub(f" {year}", said) if year != talk.case.as_of.year else said
     return _with_unit(said, previous.query, talk.lookup)
@@ -120,6 +141,16 @@ def _read(lines: str) -> Iterator[tuple[Pattern, str]]:
     for line in lines.strip().replace("\n ", "").splitlines():
         way, _, instead = line.partition(" =>")
         yield Pattern(f"(?i){way}"), instead.removeprefix(" ").replace(r"\s", " ")
+
+
+def _of_that_credential(text: str, before: Query, lookup: Lookup) -> str:
+    """ "With that waiver", where one waiver was spoken of: by its name."""
+    said = _THAT_ONE.search(text)
+    held = [lookup.facts[fact] for fact, values in before.case.facts if values != NO]
+    named = [fact.label for fact in held if said is not None and fact.family == said.group(1).casefold()]
+    if said is None or len(named) != 1:
+        return text
+    return f"{text[: said.start()]}the {named[0]}{text[said.end() :]}"
 
 
 def _with_unit(text: str, before: Query, lookup: Lookup) -> str:

@@ -64,6 +64,7 @@ _DENIED = Pattern(
     r"(?i)(?:there(?:['’]s| is| are) )?(?:no|not|without|not any|"
     r"nothing(?:['’]s| is| was)?)(?: the| any)? ([\w' -]+)"
 )
+_NOBODY = Pattern(r"(?i)\b(?:no ?body|no[- ]one|not|n['\u2019]t)\b")
 _PARTS = Pattern(r"(?i),? (?:and|but) |, ")
 _IT_IS = Pattern(
     r"(?i)(?:yes|no)?,? ?(?:it|that|they|i|we)"
@@ -104,6 +105,8 @@ def _part(ask: Ask, said: str, lexicon: Lexicon, lookup: Lookup) -> tuple[tuple[
     if whether is not None and record.family == "authorisation":
         granted = valid_grants(record, lookup)
         return ((ask.fact, Choices(frozenset({"none"})) if whether.group(1) else granted),)
+    if _NOBODY.search(said) and (nobody := _nobody_did(said, lookup)) is not None:
+        return (nobody,)
     try:
         return (parse_fact(lookup, ask.fact, said),)
     except UsageError:
@@ -118,6 +121,12 @@ def _part(ask: Ask, said: str, lexicon: Lexicon, lookup: Lookup) -> tuple[tuple[
         in (name.casefold() for name in (value.label, *value.other_labels))
     ]
     return (parse_fact(lookup, *labels[0]),) if len(labels) == 1 else ()
+
+
+def _nobody_did(said: str, lookup: Lookup) -> tuple[str, ValueSet] | None:
+    from kb.reader.granted import nobody_did  # noqa: PLC0415  few replies deny an order
+
+    return nobody_did(said, lookup.facts, lookup)
 
 
 def _none_of(ask: Ask, lookup: Lookup) -> tuple[str, ValueSet]:

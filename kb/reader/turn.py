@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import msgspec
 
 from kb.model.conditions import evaluate
-from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Verdict
 from kb.model.records import Case
-from kb.model.values import YES, Choices, ValueSet
+from kb.model.values import YES, ValueSet
 from kb.reader.choice import answer_to_ask, asked_place
 from kb.reader.english import PHRASES
-from kb.reader.fits import facts_that_matter, rules_on, wearing, without_clashes
+from kb.reader.fits import rules_on, wearing, without_clashes
 from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.lost import with_nothing_lost
 from kb.reader.manners import put_back, without_manners
@@ -29,7 +26,6 @@ from kb.reader.spoken import part_meant
 from kb.reader.statement import read_statement
 from kb.reader.talked import Talk, item_alone
 from kb.reader.tokens import tokenize
-from kb.reader.values import complement_of
 from kb.text import Pattern
 from kb.wording import say_query
 
@@ -47,10 +43,6 @@ _NO_COUNT = Pattern(
     r"(?:count|apply|matter|hold|help|work|good enough|enough)"
 )
 _ONE = Pattern(r"(?i)\b(with|without|got|have|has|hold) one\b(?= ?[?.!,]| ?$)")
-_IF_SO = Pattern(
-    r"(?:(?:and|but|so|ok|what) )*if (?:it|that|they|i|he|she|we) "
-    r"(?:is|are|am|was|were|has|have|do|does|did|had|'s|'m|'re|'ve)(?: (not|n't))?(?: been)?"
-)
 _WORN: tuple[Verdict, ...] = ("required", "permitted")
 _OWN_KIND = Pattern(
     r"(?i)my (\w+?)(?:['’]s| is| are) (\w+)[.,;] (?:so )?(is|are|was|were) (?:that|it|they|those)\b(.*)"
@@ -121,6 +113,8 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     from kb.reader.elliptic import elliptic, is_all, of_the_same  # noqa: PLC0415
     from kb.reader.felt import felt  # noqa: PLC0415
     from kb.reader.further import in_full, is_thanks, understood_otherwise  # noqa: PLC0415
+    from kb.reader.thereupon import back_to, thereupon  # noqa: PLC0415
+    from kb.reader.unmoved import unmoved  # noqa: PLC0415
 
     if answer_to_ask(text, previous, talk.lexicon) is None and is_thanks(text):
         return Reading(question=text, abstain=Abstain(reason="There is no question in this."))
@@ -132,7 +126,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     if previous.frame is not None and reading is None and replies and (not listed or _THAT.search(said)):
         previous = msgspec.structs.replace(previous, query=previous.frame)
     reading = reading or elliptic(full, previous, talk) or felt(text, previous, talk)
-    reading = reading or corrected(full, previous, talk)
+    reading = reading or corrected(full, previous, talk) or unmoved(text, previous, talk)
     reading = reading or talk.read(full, previous)
     if previous.query is not None and (part := part_meant(reading.query, previous, talk.lookup)) is not None:
         of_part = msgspec.structs.replace(previous.query, items=(part,))
@@ -143,6 +137,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
         reading = understood_otherwise(full, reading, previous, talk) or reading
     reading = of_the_same(_told_before(reading, previous, talk), previous, talk)
     reading = _freed(_of_either(reading, previous, talk), previous, talk)
+    reading = back_to(text, thereupon(text, reading, previous, talk), previous, talk)
     if previous.query is None and reading.query is not None and is_all(reading.query, said):
         return Reading(question=text, ask=Ask(fact="item", prompt="Which item is asked about?"))
     if reading.query is not None and (told := told_where(reading.query, talk.lookup)) is not reading.query:
@@ -246,6 +241,7 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
         return None
     from kb.reader.people import people_asked  # noqa: PLC0415  only in a talk
     from kb.reader.renumbered import renumbered  # noqa: PLC0415  as above
+    from kb.reader.thereupon import if_so  # noqa: PLC0415  as above
 
     other = renumbered(text, previous.question, before, talk.lookup)
     if other is not None:
@@ -264,9 +260,9 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     beside = of_another(text, said, before, talk)
     if beside is not None:
         return beside
-    supposed = _IF_SO.fullmatch(said)
+    supposed = if_so(text, said, before, talk)
     if supposed is not None:
-        return _if_so(text, supposed.group(1) is None, before, talk)
+        return supposed
     one = held(before, talk.lookup)
     if len(one) == 1 and _ONE.search(text):
         label = talk.lookup.facts[one[0]].label
@@ -330,41 +326,6 @@ def _named(word: str, talk: Talk) -> tuple[Entry, ...]:
     found = understand(word, talk.lexicon, talk.lookup, None)
     pieces = found.pieces if isinstance(found, Understood) else ()
     return tuple(entry for piece in pieces for entry in piece.entries)
-
-
-def _if_so(text: str, holds: bool, before: Query, talk: Talk) -> Reading | None:
-    """ "And if it is?": the one fact that was said not to hold, as one that does; and the other way round."""
-    lookup = talk.lookup
-    turned: list[tuple[str, ValueSet]] = []
-    for fact, values in before.case.facts:
-        record = lookup.facts[fact]
-        if record.family == "authorisation":
-            absent = complement_of(lookup, fact, valid_grants(record, lookup))
-            granted = any(authority in lookup.authorities for authority in getattr(values, "members", ()))
-            if granted != holds:
-                turned.append((fact, valid_grants(record, lookup) if holds else absent))
-        elif record.kind == "yes_no" and record.family != "worn" and (values == YES) != holds:
-            turned.append((fact, complement_of(lookup, fact, values)))
-    if not turned and not holds:
-        turned = [(f, complement_of(lookup, f, v)) for f, v in _stated_choices(before, lookup)]
-    if not turned:
-        known = {fact for fact, _ in before.case.facts}
-        resting = (lookup.facts[fact] for fact in facts_that_matter(before, lookup) if fact not in known)
-        whether = [f.id for f in resting if f.kind == "yes_no" and f.family == "situation"]
-        turned = [(fact, YES if holds else complement_of(lookup, fact, YES)) for fact in whether]
-    if len(turned) != 1:
-        return Reading(question=text, abstain=Abstain(reason="It is not clear what is supposed."))
-    case = merge_case(before.case, dict(turned), None, False, lookup)
-    return talk.made(text, msgspec.structs.replace(before, case=case))
-
-
-def _stated_choices(before: Query, lookup: Lookup) -> Iterator[tuple[str, ValueSet]]:
-    """What is known of the situation by one of its values: "it is snowing"."""
-    for fact, values in before.case.facts:
-        record = lookup.facts[fact]
-        few = isinstance(values, Choices) and 2 * len(values.members) <= len(record.values)
-        if record.family == "situation" and record.kind == "choice" and few:
-            yield fact, values
 
 
 def _of_either(reading: Reading, previous: Reading, talk: Talk) -> Reading:

@@ -1,0 +1,135 @@
+"""A turn that supposes what was asked before: "may I roll my sleeves then?", after "may my coat be off?"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+import msgspec
+
+from kb.model.granting import valid_grants
+from kb.model.lookup import Lookup
+from kb.model.questions import Abstain, Query, Reading
+from kb.model.values import NO, YES, Choices, ValueSet
+from kb.reader.fits import facts_that_matter, wearing
+from kb.reader.further import content, keys_of
+from kb.reader.query import merge_case
+from kb.reader.talked import Talk
+from kb.reader.values import complement_of
+from kb.text import Pattern
+from kb.wording import say_query
+
+_THEN = Pattern(
+    r"(?i)^(?:and |but |so )*(?:may|can|could|must|do|does|is|are|should|am|how|what|which|where)\b.*"
+    r"[^,;.] (?:then|in that case|when i do(?: that)?|if i do(?: that)?)\W*$"
+)
+_IF_SO = Pattern(
+    r"(?:(?:and|but|so|ok|what) )*if (?:it|that|they|i|he|she|we) "
+    r"(?:is|are|am|was|were|has|have|do|does|did|had|'s|'m|'re|'ve)(?: (not|n't))?(?: been)?"
+)
+_OFF = frozenset({"off"})
+
+
+def thereupon(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """The reading with the thing before on, or off, as was asked, where that matters to what is asked now."""
+    query, before, lookup = reading.query, previous.query, talk.lookup
+    if query is None or before is None or before.kind not in ("may", "must") or len(before.items) != 1:
+        return reading
+    item = before.items[0]
+    if before.aspect != wearing(before.items, lookup) or not query.items or item in query.items:
+        return reading
+    if _THEN.search(text) is None:
+        return reading
+    told = dict(_of_wearing(item, before.polarity == "do", facts_that_matter(query, lookup), lookup))
+    new = {fact: values for fact, values in told.items() if fact not in dict(query.case.facts)}
+    if not new:
+        return reading
+    case = merge_case(query.case, new, None, False, lookup)
+    query = msgspec.structs.replace(query, case=case)
+    kept = (*reading.carried, *new)
+    return msgspec.structs.replace(reading, query=query, text=say_query(lookup, query), carried=kept)
+
+
+def back_to(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """ "And outdoors at 22 degrees, coat off?", after how high the sleeves are rolled: whether it may be off.
+
+    So where all that is new bears on wearing the coat, and nothing of it on the measure.
+    """
+    query, before, lookup = reading.query, previous.query, talk.lookup
+    if query is None or before is None or query.items != before.items or query.aspect != before.aspect:
+        return reading
+    if lookup.aspects[query.aspect].kind == "act":
+        return reading
+    last = content(text.rsplit(",", 1)[-1])
+    named = [i for i in previous.recent if i not in query.items and _names_off(last, i, lookup)]
+    if len(named) != 1:
+        return reading
+    off = {fact for fact, _ in _of_wearing(named[0], False, lookup.facts, lookup)}
+    old = dict(before.case.facts)
+    new = {f for f, v in query.case.facts if old.get(f) != v} - off
+    act = wearing(named, lookup)
+    asked = Query(kind="may", items=(named[0],), aspect=act, case=query.case, polarity="not")
+    matter = {*facts_that_matter(asked, lookup)}
+    if not new or not new <= matter or not new.isdisjoint(facts_that_matter(query, lookup)):
+        return reading
+    kept = tuple((f, v) for f, v in query.case.facts if f not in off)
+    return talk.made(
+        text, msgspec.structs.replace(asked, case=msgspec.structs.replace(query.case, facts=kept))
+    )
+
+
+def if_so(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
+    """ "And if it is?": the one fact that was said not to hold, as one that does; and the other way round."""
+    supposed, lookup = _IF_SO.fullmatch(said), talk.lookup
+    if supposed is None:
+        return None
+    holds = supposed.group(1) is None
+    turned: list[tuple[str, ValueSet]] = []
+    for fact, values in before.case.facts:
+        record = lookup.facts[fact]
+        if record.family == "authorisation":
+            absent = complement_of(lookup, fact, valid_grants(record, lookup))
+            granted = any(authority in lookup.authorities for authority in getattr(values, "members", ()))
+            if granted != holds:
+                turned.append((fact, valid_grants(record, lookup) if holds else absent))
+        elif record.kind == "yes_no" and record.family != "worn" and (values == YES) != holds:
+            turned.append((fact, complement_of(lookup, fact, values)))
+    if not turned and not holds:
+        turned = [(f, complement_of(lookup, f, v)) for f, v in _stated_choices(before, lookup)]
+    if not turned:
+        known = {fact for fact, _ in before.case.facts}
+        resting = (lookup.facts[fact] for fact in facts_that_matter(before, lookup) if fact not in known)
+        whether = [f.id for f in resting if f.kind == "yes_no" and f.family == "situation"]
+        turned = [(fact, YES if holds else complement_of(lookup, fact, YES)) for fact in whether]
+    if len(turned) != 1:
+        return Reading(question=text, abstain=Abstain(reason="It is not clear what is supposed."))
+    case = merge_case(before.case, dict(turned), None, False, lookup)
+    return talk.made(text, msgspec.structs.replace(before, case=case))
+
+
+def _stated_choices(before: Query, lookup: Lookup) -> Iterator[tuple[str, ValueSet]]:
+    """What is known of the situation by one of its values: "it is snowing"."""
+    for fact, values in before.case.facts:
+        record = lookup.facts[fact]
+        few = isinstance(values, Choices) and 2 * len(values.members) <= len(record.values)
+        if record.family == "situation" and record.kind == "choice" and few:
+            yield fact, values
+
+
+def _names_off(words: set[str], item: str, lookup: Lookup) -> bool:
+    record = lookup.items[item]
+    names = (record.label, *record.other_labels, *record.everyday)
+    return words > _OFF and any(words - _OFF <= keys_of(name) for name in names)
+
+
+def _of_wearing(item: str, on: bool, facts: Iterable[str], lookup: Lookup) -> Iterator[tuple[str, ValueSet]]:
+    """Which of the facts say that the item is on, or off: "tunic off" of a station tunic."""
+    for fact in facts:
+        record = lookup.facts.get(fact)
+        if record is None or record.kind != "yes_no":
+            continue
+        if fact == f"worn:{item}":
+            yield fact, YES if on else NO
+        elif record.family != "worn" and any(
+            _names_off(keys_of(name), item, lookup) for name in (record.label, *record.other_labels)
+        ):
+            yield fact, NO if on else YES

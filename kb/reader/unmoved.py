@@ -1,0 +1,63 @@
+"""A turn that says what moves no rule: what one would rather, or that somebody says otherwise.
+
+"Even if I would rather keep the others on?", "the cook says it's fine in the mess. Is that so?".
+"""
+
+from __future__ import annotations
+
+from kb.model.questions import Reading
+from kb.reader.further import LEAD, bare_words, put_as
+from kb.reader.hearsay import asks_whether_so
+from kb.reader.talked import Talk
+from kb.reader.tokens import tokenize
+from kb.text import Pattern
+
+_ANY = (
+    r"(?:it|them|that|one|so|(?:the|any|some|my) (?:others?|other ones?|old ones?)|another(?: one)?|"
+    r"something else)"
+)
+_DOES = r" (?:(?:really|simply|just) )?"
+_WISH = Pattern(
+    rf"(?i){LEAD}(?:(?:even|what) )*(?:if|though|when|although) (?:i|he|she|they|we)"
+    r"(?:(?:['\u2019]d| would) (?:much )?(?:rather|sooner|prefer|like|love)|"
+    rf"{_DOES}(?:do|does|did)(?:n['\u2019]t| not) (?:want|like|wish|care|fancy|feel like)|"
+    rf"{_DOES}(?:prefer(?:s|red)?|want(?:s|ed)?|like[sd]?|hate[sd]?|wish(?:es|ed)?))"
+    r"(?: (?:to|not|keep|keeping|have|having|wear|wearing|carry|carrying|use|using|go|do|take|leave|on|off|"
+    rf"with|without|for|instead|itself|very much|at all|much|{_ANY}))*"
+)
+_WITHOUT = Pattern(r"(?i)\b(?:not|off|without|take|leave)\b")
+_SAYS = (
+    r"(?:says?|said|claims?|claimed|reckons?|reckoned|thinks?|thought|insists?|insisted|told (?:me|us)|"
+    r"tells (?:me|us)|swears?|swore|maintains?)"
+)
+_WHERE = r"while|when|if|in|on|at|with|without|during|under|over|for|as|because|inside|outside|out|aboard"
+_CLAIM = Pattern(
+    r"(?i)(?:(?:but|and|well|hm+|yet),? )*(?:the |my |our |a |an |some |his |her )?[\w' -]{2,60}? "
+    rf"{_SAYS}(?: (?:that|to me))? "
+    r"(?:(?:it|that|this|they|those)(?:['\u2019]s|['\u2019]re| is| are| was| were)"
+    r" (?:all right|fine|ok|okay|allowed|permitted|allowable|good|acceptable|forbidden|banned|not allowed|"
+    r"not ok|wrong|needed|required|compulsory)|"
+    r"(?:i|we|he|she|they|you) (?:can|may|must|could|should|need)(?:not|n['\u2019]t)?"
+    r"(?: (?:wear|carry|have|use|do|go with|keep|leave)(?: (?:it|them|that|one)(?: on| off)?)?)?)"
+    rf"((?: (?:{_WHERE})\b[^.;!?]*)?)[.;,!?]+ ?(.+)"
+)
+
+
+def unmoved(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """The question before as it stands, or in the case in which somebody says otherwise; else None."""
+    before = previous.query
+    if before is None or before.kind in ("source", "compare"):
+        return None
+    bare = bare_words(text)
+    if _WISH.fullmatch(bare):
+        without = before.kind == "may" and before.polarity == "do" and _WITHOUT.search(bare)
+        return None if without else talk.made(text, before)
+    claim = _CLAIM.fullmatch(text.strip())
+    if claim is None or not asks_whether_so([token.low for token in tokenize(claim.group(2).strip(" .?!"))]):
+        return None
+    rest = claim.group(1).strip(" ,")
+    if not rest:
+        return talk.made(text, before)
+    again = talk.read(f"and {rest}?", previous)
+    same = again.query is not None and again.query.items == before.items and again.query.kind == before.kind
+    return put_as(text, again) if same else None
