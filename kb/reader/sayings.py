@@ -78,9 +78,9 @@ _FIRST = r"""
 ^what (?:have|has) (<i>) (?:got )?to (?=(?:be|wear|have|put|go|carry|own|keep|take)\b) => what must \1
 ^when (?:have|has) (<subject>) (?:got )?to (?=(?:be|wear|have|put|go|carry|own|keep|take)\b) => when must \1
 # made make ordered forced compelled obliged force compel oblige
-^(?:can|could|may) (<subject>) be (?:made|forced|compelled|obliged|ordered) to\b => must \1
-^(?:can|could|may) (?:they|anyone|anybody|someone|somebody|<the> \w+) (?:really )?(?:make|force|compel
-    |oblige)\s(<me>)(?: to)?(?= ) => must \1
+^(?:can|could|may) (<subject>) be (?:made|forced|compelled|obliged|ordered) to\b => must \1\s
+^(?:can|could|may) (?:they|anyone|anybody|someone|somebody|<the> \w+) (?:really )?(?:make|force|compel|oblige)
+    \s(<me>|<the> [\w-]+)(?: to)? (?=(?:wear|have|carry|put|own|keep)\b) => must \1\s
 # whether choice choose
 ^(?:can|may|could|do) (<subject>) (?:get to )?(?:choose|decide|pick|say)(?: for (?:my|our|him|her|your|one
     |them)(?:self|selves))? (?:whether|if)(?: or not)? (?:to|<i>)\b => must \1
@@ -213,8 +213,8 @@ _FIRST = r"""
     (?:\sused| tied| made| put)?(?: for| in| on| with| into| to tie)? ((?:<the> )[\w' -]+?)\W*$
      => how must \1 be fastened?
 # cloth fabric material stuff leather
-^(?:what|which)(?: (?:sort|kind|type) of)? (?:cloth|fabric|material|stuff) (?:is|are|must|should) (<the>
-    \s[\w'\s-]+?)(?: be| made(?: of| from| out of)?| be made(?: of| from| out of)?| of)?\W*$
+^(?:what|which)(?: (?:sort|kind|type) of)? (?:cloth|fabric|material|stuff) (?:is|are|must|should)\s
+    (<the>\s[\w'\s-]+?)(?: be| made(?: of| from| out of)?| be made(?: of| from| out of)?| of)?\W*$
      => what is \1 made of?
 # says decides say word call
 ^who(?:'s got| says| decides| has)(?: the (?:final |last )?(?:say|word|call))?(?: on| over| about| in)?

@@ -139,8 +139,8 @@ SAYINGS = r"""
     |sensible|advisable)(?!\w) => \1 \2 allowed
 ^(?:isn't|aren't) (?!\w+ing )(.+?) (?:a (?:good|bad) idea|the done thing)(?!\w) => may I wear \1
 # good bad wise sensible
-^(?:isn't|is|wasn't|was) (iron|press|bleach|starch|wring|boil|wash|lacquer|polish|tar|brush)ing (.+?) (?:a
-    \s(?:good|bad|wise|sensible) (?:idea|thing|plan)|wise|sensible)\W*$ => may I \1 \2?
+^(?:isn't|is|wasn't|was) (iron|press|bleach|starch|wring|boil|wash|lacquer|polish|tar|brush)ing (.+?) (?:a\s
+    (?:good|bad|wise|sensible) (?:idea|thing|plan)|wise|sensible)\W*$ => may I \1 \2?
 # suitable appropriate cool tolerated admissible sanctioned approved accepted approved-of countenanced
 ^(is|are|was|were|would|will) (.+?) (?:be )?(?:still )?(?:really )?(?:considered |deemed |thought )?
     (?:suitable|appropriate|cool|tolerated|admissible|sanctioned|approved(?: of| wear)?|accepted|countenanced
@@ -275,12 +275,12 @@ SAYINGS = r"""
     (.+?)[.;,:-]+ (?:<so>|(?:may|can|could) <i>(?: do (?:that|so|without)(?: it)?)?|any objections?)\W*$
      => may I go without \1?
 # bare bareheaded barehanded barefoot barefooted
-\b(?:go|be|work|walk|come|appear|stay|turn out|stand)(?: about| around| out)? bare[ -]?headed\b
-     => go without headgear
-\b(?:go|be|work|walk|come|appear|stay|turn out|stand)(?: about| around| out)? bare[ -]?handed\b
-     => go without gloves
-\b(?:go|be|work|walk|come|appear|stay|turn out|stand)(?: about| around| out)? bare[ -]?foot(?:ed)?\b
-     => go without footwear
+(?<!or can i )(?<!or may i )(?<!or do i )\b(?:go|be|work|walk|come|appear|stay|turn out|stand)(?: about
+    |\saround| out)? bare[ -]?headed\b => go without headgear
+(?<!or can i )(?<!or may i )(?<!or do i )\b(?:go|be|work|walk|come|appear|stay|turn out|stand)(?: about
+    |\saround| out)? bare[ -]?handed\b => go without gloves
+(?<!or can i )(?<!or may i )(?<!or do i )\b(?:go|be|work|walk|come|appear|stay|turn out|stand)(?: about
+    |\saround| out)? bare[ -]?foot(?:ed)?\b => go without footwear
 ^bare[ -]?headed\b => without headgear
 ^bare[ -]?handed\b => without gloves
 # hatless capless gloveless beltless sockless tieless shoeless coatless jacketless shirtless helmetless
@@ -295,9 +295,8 @@ SAYINGS = r"""
 ^which ([\w' -]+?) (?:goes|comes|sits|is worn|ranks|belongs) (?:first|on top|at the top|uppermost|highest
     |topmost|ahead|above the others?|innermost)\W*$ => in what order are \1 worn?
 # decides calls settles orders declares announces determines proclaims
-^whom? (?:decides|calls|settles|orders|declares|announces|determines|proclaims|rules)(?: on| over)? (?:the
-    \s|a\s|an )?(?=[\w' -]*\b(?:waivers?|permission|exemptions?|leave|order|dress|mourning)\W*$)
-     => who grants\s
+^whom? (?:decides|calls|settles|orders|declares|announces|determines|proclaims|rules)(?: on| over)? (?:the\s
+    |a\s|an )?(?=[\w' -]*\b(?:waivers?|permission|exemptions?|leave|order|dress|mourning)\W*$) => who grants\s
 ^whose (?:say-so|say so|word|decision|nod|signature|ok|blessing)(?: do (?:i|we|you) need)? (?:for|to get
     |to\shave)\s => whose permission do I need for\s
 # surely nobody
@@ -310,11 +309,12 @@ SAYINGS = r"""
 ^(?:surely )?(?:nobody|no one|no-one|none of us) (?:really )?(?:has|have|needs|need) to wear (.+?)(?:,? (?:do
     |does|has|have)\s<i>)?\W*$ => must anyone wear \1?
 # describe talk walk run take give rundown head top parts components constitutes composed list
-^(?:please |can you |could you )*(?:describe|outline|detail|explain)(?: to me| for me)? (.+?)(?: to me
-    |\sfor\sme)?\W*$ => what is \1?
-^(?:please |can you |could you )*(?:talk|walk|run|take|lead) (?:me|us) through(?: the list for)? (.+?)\W*$
-     => what is \1?
-^(?:please |can you |could you )*run through (.+?)(?: for me| with me)?\W*$ => what is \1?
+^(?:please |can you |could you )*(?:describe|outline|detail|explain)(?: to me| for me)? ((?:[\w'-]+ )*(?:rig
+    |dress|order|kit|uniform|gear|wear|clothes))(?: to me|\sfor\sme)?\W*$ => what is worn in \1?
+^(?:please |can you |could you )*(?:talk|walk|run|take|lead) (?:me|us) through(?: the list for)? ((?:[\w'-]+
+    \s)*(?:rig|dress|order|kit|uniform|gear|wear|clothes))\W*$ => what is worn in \1?
+^(?:please |can you |could you )*run through ((?:[\w'-]+ )*(?:rig|dress|order|kit|uniform|gear|wear|clothes))
+    (?: for me| with me)?\W*$ => what is worn in \1?
 ^(?:please |can you |could you )*(?:give|tell|show|read) (?:me |us )?(?:the |a )?(?:list|rundown|run-down
     |lowdown|breakdown|lot|works|full story|full list) (?:for|of|on|about)(?: what(?:'s| is) (?:worn )?in)?\s
     (.+?)\W*$ => what is worn in \1?
@@ -324,23 +324,28 @@ SAYINGS = r"""
     (?:,?\s(?:pls|please|thanks|ta))?\W*$ => what is worn in \1?
 ^(.+?)[,:;-]? from (?:the )?(?:head|top) (?:down|downwards)\W*$ => what is worn in \1?
 ^what(?:'s| is| are) (?:all )?(?:the )?(?:whole|parts|components|elements|pieces|bits|ingredients|make-up
-    |composition|contents|list)(?: of| for| in) (.+?)\W*$ => what is \1?
-^what (?:all )?constitutes (.+?)\W*$ => what is \1?
-^how(?:'s| is) (.+?) (?:made up|composed|constituted|put together|built up)\W*$ => what is \1?
-^list (?:the (?:items|parts|pieces|contents) of )?(.+?)\W*$ => what is \1?
+    |composition|contents|list)(?: of| for| in) ((?:[\w'-]+ )*(?:rig|dress|order|kit|uniform|gear|wear
+    |clothes))\W*$ => what is worn in \1?
+^what (?:all )?constitutes ((?:[\w'-]+ )*(?:rig|dress|order|kit|uniform|gear|wear|clothes))\W*$
+     => what is worn in \1?
+^how(?:'s| is) ((?:[\w'-]+ )*(?:rig|dress|order|kit|uniform|gear|wear|clothes)) (?:made up|composed
+    |constituted|put together|built up)\W*$ => what is worn in \1?
+^list (?:the (?:items|parts|pieces|contents) of )?((?:[\w'-]+ )*(?:rig|dress|order|kit|uniform|gear|wear
+    |clothes))\W*$ => what is worn in \1?
 ^(?:full|complete|whole|entire|check|kit|packing|item) ?lists? (?:for|of) (.+?)(?:,? (?:pls|please))?\W*$
      => what is worn in \1?
 # checklist
 ^(?:a |the )?checklist (?:for|of) (.+?)\W*$ => what is worn in \1?
 # include includes look entail entails involve involves call calls demand demands
-^what (?:all )?(?:do|does) (.+?) (?:include|look like|entail|involve|cover|contain)\W*$ => what is \1?
+^what (?:all )?(?:do|does) ((?:[\w'-]+ )*(?:rig|dress|order|kit|uniform|gear|wear|clothes)) (?:include|look
+    \slike|entail|involve|cover|contain)\W*$ => what is worn in \1?
 ^what (?:all )?(?:do|does) (.+?) (?:call for|demand|ask for|insist on)\W*$ => what is required in \1?
 # dress dressed turn
 ^how (?:do|does|should|must|shall|ought|am|are|is|can) (<i>) (?:to )?(?:be )?(?:dress(?:ed)?|turn(?:ed)? out
     |kit(?:ted)? out|rig(?:ged)? (?:out|up)) (?:up )?(?:for|in) (.+?)\W*$ => what is worn in \2?
 # told
-^(?:i've|i have|we've|we have|i was|i'm|i am|we're)(?: been)? (?:just )?told (.+?)[.;,:-]+ what(?:'s| is)\s
-    (?:that|it)\W*$ => what is \1?
+^(?:i've|i have|we've|we have|i was|i'm|i am|we're)(?: been)? (?:just )?told ((?:[\w'-]+ )*(?:rig|dress|order
+    |kit|uniform|gear|wear|clothes))[.;,:-]+ what(?:'s| is)\s(?:that|it)\W*$ => what is worn in \1?
 # ban bans forbid forbids
 ^what (?:all )?(?:do|does) <books> (?:ban|forbid|prohibit|bar|rule out|disallow|exclude) (in|for|with|on)\b
      => what may not be worn \1
