@@ -22,6 +22,7 @@ _AMONG = word_set("among amongst amid near beside")
 _ABOUT = word_set("about around round nearby near present")
 _NONE = frozenset({"no", "without"})
 _HOLDING = frozenset({"det", "poss", "without", "no", "hold", "have", "with"})
+_HELD = frozenset({"without", "no", "hold", "have", "with"})
 _OTHER_NOUNS = frozenset({"unknown", "particle", "place"})
 _BOUNDS = frozenset({"above", "below", "at least", "at most", "measure", "number"})
 
@@ -105,6 +106,9 @@ def _credential(found: list[Piece], index: int, tokens: tuple[Token, ...], looku
     piece = found[index]
     if index == 0 or found[index - 1].tag not in _HOLDING or piece.last - piece.first > 1:
         return
+    if _is_head_of_item(piece):
+        _instead_of_item(found, index, tokens, lookup)
+        return
     named = {entry.owner for entry in piece.entries}
     if piece.tag == "name" and (len(named) < 2 or {entry.kind for entry in piece.entries} != {"value"}):
         return
@@ -121,6 +125,28 @@ def _credential(found: list[Piece], index: int, tokens: tuple[Token, ...], looku
         found[index] = msgspec.structs.replace(
             piece, tag="fact", fact=held[0].id, values=YES, entries=(entry,), arg=""
         )
+
+
+def _is_head_of_item(piece: Piece) -> bool:
+    return piece.tag == "name" and all(e.kind == "item" and e.rank > 1 for e in piece.entries)
+
+
+def _instead_of_item(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """ "With that waiver", where there is a written waiver to carry, too: the one that the rules ask for.
+
+    If it cannot be told which, the word explains nothing.
+    """
+    held = index - 1
+    while held and found[held].tag in LIGHT:
+        held -= 1
+    piece, word = found[index], tokens[found[index].first].key
+    facts = [f for f in lookup.base.facts if f.family in CREDENTIALS and _is_called(f, word)]
+    if found[held].tag not in _HELD or not facts:
+        return
+    asked = _asked_for([*found[:index], *found[index + 1 :]], lookup)
+    facts = [fact for fact in facts if fact.id in asked] if len(facts) > 1 else facts
+    blank = Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")  # no item by the index
+    found[index] = fact_piece(blank, facts[0].id, YES, piece.first, piece.last) if len(facts) == 1 else blank
 
 
 def _is_called(fact: Fact, word: str) -> bool:

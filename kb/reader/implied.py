@@ -93,7 +93,7 @@ def implied(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' name of each such stretch of a text."""
     ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
         _within, _called_out, _freezing, _playing, _day_for, _owners_differ, _qualified, _lately, _part_asked,
-        _consisting, _on_body, _distance, _day_of_a_month,
+        _consisting, _distance, _day_of_a_month,
     )  # fmt: skip
     for way in ways:
         yield from way(found, lookup)
@@ -271,15 +271,6 @@ def _part_asked(found: Understood, _: Lookup) -> Iterator[Edit]:
     )
     for match in _compiled(pattern).finditer(found.text):
         yield match.end("where"), match.end(), ""
-
-
-def _on_body(found: Understood, _: Lookup) -> Iterator[Edit]:
-    """ "What do they have on their heads" is what they wear there."""
-    part = r"(?:heads?|feet|hands?|necks?|legs?|eyes|ears?|wrists?)\b"
-    place = rf"(?:on|over|round|around) (?:my|your|our|his|her|their|the|one['’]s) {part}"
-    having = _compiled(rf"^what\b.{{3,50}}? (?P<have>have|has|need|put|got|goes|go)(?= {place})")
-    for match in having.finditer(found.text):
-        yield match.start("have"), match.end("have"), "wear"
 
 
 def _distance(found: Understood, lookup: Lookup) -> Iterator[Edit]:
