@@ -283,10 +283,10 @@ _LINES = r"""
 # Lines for what would be understood as it stands, but otherwise than it is meant.
 _FIRST = r"""
 ^(?:do|does|must|need|should) (?:<it>|one|anyone|someone|people|a man)(?: have to| need to| got to)? be
-    \s(?=in |on |at |aboard|afloat|ashore)(.+?) to (?:be allowed to )?(?:wear|have|carry) (.+?)\W*$
+    \s(?=in |on |at |aboard|afloat|ashore)(.+?) (?:to wear|to have|to carry) (.+?)\W*$
      => when may \2 be worn?
 ^(?:do|does|must|need|should) (?:<it>|one|anyone|someone|people|a man)(?: have to| need to| got to)? be
-    \s(.+?) to (?:be allowed to )?(?:wear|have|carry) (.+?)\W*$ => who may wear \2?
+    \s(.+?) (?:to wear|to have|to carry) (.+?)\W*$ => who may wear \2?
 ^(how many .+? (?:do|does|did|should|must|can|may|is|are)\b.*?) (?:on|round|around)
     \s(?:the|my|his|her|their|your|each) (?:upper |left |right )?(?:sleeve|cuff|arm)s?\W*$ => \1?
 ^when (?:must|should|do|does|have|has) (.+?) (?:have to |need to |to )?(?:be taken off|come off|be removed)\b
@@ -312,7 +312,7 @@ _FIRST = r"""
     \s(?:did|does|do|must|should|will) (he|she|i|we|they)
     \s(?:need|have to have|have to wear|need to wear|wear) (?:it|them|one)(.*?)\?$
      => \1, must \3 wear \2\4?
-^(?:but )?the (?:\w+ ){0,2}(?:<book>) says?(?: that)? (.+?),? so (?:is|are|can|may|must|do|does)
+^(?:but )?the (?:\w+ ){0,2}(?:<book>) (?:say|says)(?: that)? (.+?),? so (?:is|are|can|may|must|do|does)
     \s(?:it|they|i|we|he|she)\W*$ => \1?
 ^(.+?) or (.+?)[,:] (?:can|may|could) (?:i|we|you|he|she|they) (?:have|wear|put on|sport) (?:them )?both\W*$
      => may I wear \1 with \2?
