@@ -141,9 +141,9 @@ SAYINGS = r"""
 # good bad wise sensible
 ^(?:isn't|is|wasn't|was) (iron|press|bleach|starch|wring|boil|wash|lacquer|polish|tar|brush)ing (.+?) (?:a\s
     (?:good|bad|wise|sensible) (?:idea|thing|plan)|wise|sensible)\W*$ => may I \1 \2?
-# suitable appropriate cool tolerated admissible sanctioned approved accepted approved-of countenanced
+# suitable appropriate tolerated admissible sanctioned approved accepted approved-of countenanced
 ^(is|are|was|were|would|will) (.+?) (?:be )?(?:still )?(?:really )?(?:considered |deemed |thought )?
-    (?:suitable|appropriate|cool|tolerated|admissible|sanctioned|approved(?: of| wear)?|accepted|countenanced
+    (?:suitable|appropriate|tolerated|admissible|sanctioned|approved(?: of| wear)?|accepted|countenanced
     |endorsed|allowable|authorised wear|licit|legitimate|valid)(?= (?:in|with|for|on|at|as|when|if|wear|under
     |over|while|aboard)\b|\W*$) => \1 \2 allowed
 # room
@@ -302,17 +302,16 @@ SAYINGS = r"""
 # surely nobody
 ^(.*?),? ?\b(?:surely )?(?:nobody|no one|no-one|none of us) (?:really )?(?:has|have|needs|need) to (wear|carry
     |own|have) (.+?)(?:,? (?:do|does|has|have) <i>)?\W*$ => \1 must anyone \2 \3?
-# objection taking take took bring up aloft
-\b(?:take|taking|bring|bringing) ((?:the|my|our|an?|his|her) [\w' -]+?) (?:up|down|over|across|in)(?= (?:when
-    |if|while|with me)\b|\W*$) => carry \1
+# taking take bringing bring
+\b(?:take|taking|bring|bringing) (an? [\w' -]+?) (?:up|over|across)(?= (?:when|if|while)\b) => carry \1
 # nobody
 ^(?:surely )?(?:nobody|no one|no-one|none of us) (?:really )?(?:has|have|needs|need) to wear (.+?)(?:,? (?:do
     |does|has|have)\s<i>)?\W*$ => must anyone wear \1?
 # describe talk walk run take give rundown head top parts components constitutes composed list
 ^(?:please |can you |could you )*(?:describe|outline|detail|explain)(?: to me| for me)? ((?:[\w'-]+ )*(?:rig
     |dress|order|kit|uniform|gear|wear|clothes))(?: to me|\sfor\sme)?\W*$ => what is worn in \1?
-^(?:please |can you |could you )*(?:talk|walk|run|take|lead) (?:me|us) through(?: the list for)? ((?:[\w'-]+
-    \s)*(?:rig|dress|order|kit|uniform|gear|wear|clothes))\W*$ => what is worn in \1?
+^(?:please |can you |could you )*(?:talk|walk|run|take|lead) (?:me|us) through(?: the list for)? (
+    (?:[\w'-]+\s)*(?:rig|dress|order|kit|uniform|gear|wear|clothes))\W*$ => what is worn in \1?
 ^(?:please |can you |could you )*run through ((?:[\w'-]+ )*(?:rig|dress|order|kit|uniform|gear|wear|clothes))
     (?: for me| with me)?\W*$ => what is worn in \1?
 ^(?:please |can you |could you )*(?:give|tell|show|read) (?:me |us )?(?:the |a )?(?:list|rundown|run-down
@@ -337,8 +336,8 @@ SAYINGS = r"""
 # checklist
 ^(?:a |the )?checklist (?:for|of) (.+?)\W*$ => what is worn in \1?
 # include includes look entail entails involve involves call calls demand demands
-^what (?:all )?(?:do|does) ((?:[\w'-]+ )*(?:rig|dress|order|kit|uniform|gear|wear|clothes)) (?:include|look
-    \slike|entail|involve|cover|contain)\W*$ => what is worn in \1?
+^what (?:all )?(?:do|does) ((?:[\w'-]+ )*(?:rig|dress|order|kit|uniform|gear|wear|clothes)) (?:include
+    |look\slike|entail|involve|cover|contain)\W*$ => what is worn in \1?
 ^what (?:all )?(?:do|does) (.+?) (?:call for|demand|ask for|insist on)\W*$ => what is required in \1?
 # dress dressed turn
 ^how (?:do|does|should|must|shall|ought|am|are|is|can) (<i>) (?:to )?(?:be )?(?:dress(?:ed)?|turn(?:ed)? out
