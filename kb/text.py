@@ -70,7 +70,7 @@ def _needed(source: str) -> tuple[str, ...]:
             found.append(tuple(word.lower() if _is_plain(word) else "" for word in inside))
         place = source.find("}", after) + 1 if source[after : after + 1] == "{" else after + optional
     found.append((run,))
-    best = max(found, key=lambda words: (min(len(word.strip()) for word in words), -len(words)))
+    best = max(found, key=lambda words: (min(len(word.strip()) for word in words), len(words) == 1))
     return best if min(len(word.strip()) for word in best) >= _SHORTEST_NEED else ()
 
 
