@@ -1,4 +1,4 @@
-"""Where a walk over the pieces stands, and the amounts it meets: measures, counts, dates."""
+"""Where a walk over the pieces stands, the amounts it meets, and the words that go with what is beside them."""
 
 from __future__ import annotations
 
@@ -146,3 +146,41 @@ class Walker:
             self._use(index)
             if self._tag(index - 1) in ("between", "range", "above", "below"):
                 self._use(index - 1)
+
+    def by(self, index: int) -> None:
+        if self._tag(self._near(index, 1)) in ("fact", "person", "self"):
+            self._use(index)
+
+    def body(self, index: int) -> None:
+        """ "On my head": what is worn there, where no item is named."""
+        if self.frame.kind == "list" and not self.roles.asked and not self.roles.body:
+            self.roles.body = self.pieces[index].arg
+            self._use(index)
+
+    def place(self, index: int) -> None:
+        if self.roles.asked:
+            self.roles.placing.append(self.pieces[index])
+            self._use(index)
+
+    def clause_number(self, index: int) -> None:
+        if not self.roles.clause_number:
+            self.roles.clause_number = self.pieces[index].arg
+            self._use(index)
+
+    def book(self, index: int) -> None:
+        self.roles.book = self.pieces[index].arg
+        if self.frame.kind == "source":
+            self._use(index)
+
+    def care(self, index: int) -> None:
+        if self.frame.aspect == "care":
+            self._use(index)
+
+    def grant(self, index: int) -> None:
+        self.roles.granting = True
+        if self._tag(index - 1) == "joined" or self.frame.kind == "who":
+            self._use(index)
+
+    def mean(self, index: int) -> None:
+        if self.frame.kind == "source":
+            self._use(index)
