@@ -1,4 +1,4 @@
-"""Where a walk over the pieces stands, the amounts it meets, and the words that go with what is beside them."""
+"""Where a walk over the pieces stands, the amounts it meets, and words that go with what is beside them."""
 
 from __future__ import annotations
 
