@@ -2,12 +2,40 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
+from shell.clauses import asks_what_carried
 from shell.session import Session
 
 if TYPE_CHECKING:
     from kb import KnowledgeBase, Reading
+
+
+_WHOLE = re.compile(
+    r"\b(?:may|can|could|must|should|do|does|did|is|are|am|was|were|what|which|where|how|when|who|why|need|"
+    r"allowed|permitted|required)\b",
+    re.IGNORECASE,
+)
+
+
+def rests_on_missed(session: Session, asked: Session, text: str) -> bool:
+    """Whether a line goes on from a question that was not understood: "the scarf too?", "which clause?".
+
+    What that asked is not known; of another question it would be the wrong answer.
+    """
+    missed = session.missed
+    words = missed.abstain.words if missed is not None and missed.abstain is not None else ()
+    if missed is None or not (words or "?" in missed.question):
+        return False
+    if asks_what_carried(text):
+        return True
+    roles = {span.role for answer in asked.answers for span in answer.reading.spans}
+    before = session.latest.query.items if session.latest is not None and session.latest.query else ()
+    asks = {item for a in asked.answers if a.reading.query is not None for item in a.reading.query.items}
+    names = "item" in roles or not asks <= {*before}
+    bare = _WHOLE.search(text) is None and names and not roles & {"aspect", "measure", "clause"}
+    return bare and (names_item(missed) or session.latest is None)
 
 
 def misses(session: Session) -> bool:

@@ -17,7 +17,7 @@ from shell.commands import BY_NAME, COMMANDS, Line, looks_like_question, read_li
 from shell.dates import as_date
 from shell.examples import example_of, questions
 from shell.layout import arrange, further_blocks, next_blocks
-from shell.missed import goes_on, lists, misses, names_item, of_missed, only_adds
+from shell.missed import goes_on, lists, misses, names_item, of_missed, only_adds, rests_on_missed
 from shell.queries import query_text
 from shell.saving import saved_form
 from shell.session import LOOSE_NO, Session, change, is_loose_no, merge, replied, state
@@ -83,6 +83,9 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     text = (session.missed is not None and base.put_right(text, session.missed)) or text
     opened = msgspec.structs.replace(session, question=text, before=session.latest, replies=(), missed=None)
     asked, reply = _ask(opened, base)
+    if rests_on_missed(session, asked, text):
+        named = session.missed if asks_what_carried(text) else asked.answers[-1].reading
+        return msgspec.structs.replace(session, missed=named), Reply(complaint=_MISSED)
     if session.answers and len(asked.answers) == 1 and asks_what_carried(text) and _is_answered(asked):
         return _what_carried(session, asked, base)
     asks = session.latest.ask if session.latest is not None else None
@@ -340,6 +343,16 @@ def _command(session: Session, line: Line, base: KnowledgeBase) -> Result:
     return _RUN[line.name](session, line.argument, base)
 
 
+def _told_and_asked(session: Session, text: str, base: KnowledgeBase) -> Result:
+    """A question with a statement before it; one that states nothing of oneself is read with the question."""
+    statement, question = split_statement(text)
+    try:
+        told = state(session, statement, base) if statement else session
+    except kb.UsageError:
+        return _question(session, text, base)
+    return _question(told, question, base)
+
+
 def take_line(session: Session, text: str, base: KnowledgeBase) -> Result:
     """What a line changes and shows. Errors that the user can mend come back as a complaint."""
     line = read_line(text)
@@ -350,9 +363,6 @@ def take_line(session: Session, text: str, base: KnowledgeBase) -> Result:
             return _stated(session, line.argument, base)
         if _is_asked(session) and not looks_like_question(line.argument):
             return _answer_back(session, line.argument, base)
-        statement, question = split_statement(line.argument)
-        if statement:
-            session = state(session, statement, base)
-        return _question(session, question, base)
+        return _told_and_asked(session, line.argument, base)
     except kb.ClothboundError as error:
         return session, Reply(complaint=kb.visible(str(error)))

@@ -18,7 +18,7 @@ from kb.model.values import NO, YES, ValueSet, choices
 from kb.reader.english import PHRASES
 from kb.reader.fits import depends, rules_on, wearing
 from kb.reader.further import LEAD, bare_words, content, keys_of, put_as
-from kb.reader.granted import needed, not_granted, of_a_clause
+from kb.reader.granted import granted_it, needed, not_granted, of_a_clause
 from kb.reader.pieces import Understood
 from kb.reader.pointing import is_place
 from kb.reader.query import merge_case
@@ -120,6 +120,7 @@ def elliptic(text: str, previous: Reading, talk: Talk) -> Reading | None:
         or _tolerated(text, bare, previous, talk)
         or _off_the(text, previous, talk)
         or not_granted(text, bare, previous, talk)
+        or granted_it(text, bare, previous, talk)
         or needed(text, bare, previous, talk)
     )
 

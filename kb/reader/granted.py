@@ -30,10 +30,15 @@ _NEEDED = Pattern(
 _UNGRANTED = Pattern(
     r"(?i)(?:(?:and|but|so) )?(?:(?:even )?(?:if|when|where|once|while|until) )?"
     r"(?:(?:no ?body|no[- ]one)(?: has| had|['\u2019]s)? "
-    r"(?:ordered|granted|given|allowed|approved|authorised) (?:it|that|them)|"
+    r"(?:ordere?[ds]|grant(?:ed|s)|given?s?|allow(?:ed|s)|approve[ds]|authorise[ds]) (?:it|that|them)|"
     r"(?:the |my )?[\w ]{2,30}?(?: has| had| did)(?: not|n['\u2019]t) "
     r"(?:ordered?|grant(?:ed)?|give(?:n)?|allow(?:ed)?|approved?|authorised?) (?:it|that|them)|"
     r"(?:it|that)(?: has| had| was| is)(?: not|n['\u2019]t) (?:been )?(?:ordered|granted|given|approved))"
+)
+
+
+_GRANTS_IT = Pattern(
+    r"(?i)\b(?:grant(?:s|ed)?|order(?:s|ed)?|allow(?:s|ed)?|approve[sd]?|authorise[sd]?) (?:it|that|this)\b"
 )
 
 
@@ -77,6 +82,23 @@ def not_granted(text: str, bare: str, previous: Reading, talk: Talk) -> Reading 
         return None
     label = lookup.facts[facts[0]].label
     again = talk.read(f"and {bare[: found.start()]}{label} not granted{bare[found.end() :]}?", previous)
+    return put_as(text, again) if again.query is not None else None
+
+
+def granted_it(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "Once the Chief has granted it?": the one grant that the answer rests on, for "it"."""
+    found, before = _GRANTS_IT.search(bare), previous.query
+    if found is None or before is None or _UNGRANTED.search(bare) is not None:
+        return None
+    known = {fact for fact, _ in before.case.facts}
+    facts = {*facts_that_matter(before, talk.lookup), *known}
+    named = [f for f in facts if talk.lookup.facts[f].family == "authorisation"]
+    if len(named) != 1:
+        return None
+    label = talk.lookup.facts[named[0]].label
+    lead = bare[: found.start()]
+    has = "" if lead.casefold().rstrip().endswith(("has", "had", "have", "'s")) else "has "
+    again = talk.read(f"{lead}{has}granted {label}{bare[found.end() :]}?", previous)
     return put_as(text, again) if again.query is not None else None
 
 

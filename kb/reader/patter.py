@@ -13,16 +13,13 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
 from kb.model.values import NO
 from kb.reader.english import CREDENTIAL_NOUNS
+from kb.reader.people import PEOPLE
 from kb.reader.talked import Talk, item_alone
 from kb.text import Pattern
 
 _WEATHERS = (
     "dry|wet|foul|fine|fair|clear|cold|cool|warm|hot|mild|dark|light|rough|calm|foggy|misty|windy|rainy|"
     "sunny|snowy|stormy|icy|freezing"
-)
-_PEOPLE = (
-    "mate|pal|friend|brother|sister|colleague|chum|buddy|oppo|cousin|partner|wife|husband|son|daughter|man|"
-    "woman|lad|lass|girl|boy|chap|bloke|fellow|guy|nephew|niece|neighbour|room-?mate|team-?mate|lot"
 )
 # What is put in other words in any further turn: pattern, then what stands in its place.
 _ALWAYS = rf"""
@@ -50,12 +47,14 @@ _ALWAYS = rf"""
 ^(?:on )?(?:one|both|each|either|just one) (?:sides?|arms?|sleeves?|shoulders?|cuffs?|hands?|lapels?)
  (?: or (?:on )?(?:one|both|two|the other|either))?\W*$ => where is it worn?
 ^(?:and |but |so )*(?:(?:what|how) about )?(?:my|our|the|his|her|a|an|this|that|some)\s
- (?:{_PEOPLE})(?:,? who)?(?:['\u2019]s| is) ((?:an? |the )?[\w' -]+?)[,;.:]+ (?:and )?
+ (?:{PEOPLE})(?:,? who)?(?:['\u2019]s| is) ((?:an? |the )?[\w' -]+?)[,;.:]+ (?:and )?
  (can|may|must|could|should|does|would) \s*(?:he|she|they)\b
   => \2 \1
 ^(?:and |but |so )*(?:(?:what|how) about )?(?:my|our|the|his|her|a|an|this|that|some)\s
- (?:{_PEOPLE}) (?:from|in|of|over in|on|at|with) ((?:the |an? )?[\w' -]+?)[,;.:?]+ (?:and |so )?
+ (?:{PEOPLE}) (?:from|in|of|over in|on|at|with) ((?:the |an? )?[\w' -]+?)[,;.:?]+ (?:and |so )?
  (can|may|must|could|should|does|would) (?:he|she|they)\b => and \2 someone from \1
+\b((?:the|my|our) (?:(?!ha[sd]\b|have\b|not\b|never\b|no\b)[\w'-]+ ){{1,4}}?)(?:has |had |have )?
+ (?:now |just |already )?order(?:s|ed) (?:it|that|this|them)\b => ordered by \1
 ^(?:and |or )+(?=(?:under|over|below|above) (?:the|my|an?|his|her|our|it|them|that|those)\b) =>
 \b(?:which|what) (?:standing )?(?:orders?|rules?|books?|regulations?|instructions?|directives?|manuals?)
  \s(?:says?|said|lays?|states?) (?:so|that|this|it)(?: down)?\W*$ => which clause says so?

@@ -1,17 +1,52 @@
-"""Others of whom the question before is asked again, with its verb: "and may attendants?"."""
+"""Others of whom the question before is asked again: "and may attendants?", "and my pal, may he?"."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
+import msgspec
+
 from kb.model.lookup import Lookup
-from kb.reader.lexicon import Lexicon
+from kb.model.questions import Reading
+from kb.model.records import Case
+from kb.model.values import ValueSet
+from kb.reader.lexicon import PERSONAL, Lexicon
 from kb.reader.pieces import Understood
 from kb.reader.question import clean, understand
+from kb.reader.talked import Talk
 from kb.text import Pattern
+
+PEOPLE = (
+    "mate|pal|friend|brother|sister|colleague|chum|buddy|oppo|cousin|partner|wife|husband|son|daughter|man|"
+    "woman|lad|lass|girl|boy|chap|bloke|fellow|guy|nephew|niece|neighbour|room-?mate|team-?mate"
+)
 
 _STANDING = frozenset({"grade", "branch", "qualification", "appointment"})
 _ASKED = Pattern(
     r"(?i)(?:(?:and|but|so) )?(?:may|can|could|must|should|do|does|are|is) ([\w' -]{2,40}?)[ ?.]*"
 )
+_SOMEBODY = Pattern(
+    rf"(?i)(?:(?:and|but|so|then|now|ok|okay|right|well),? )*(?:(?:what|how) about |what if )?"
+    rf"(?:my|our|his|her|a|this|that|some|another) (?:{PEOPLE})(?:['\u2019]s|\b)(?!['\u2019]s \w+ \w)"
+)
+
+
+def of_somebody_else(text: str, previous: Reading, talk: Talk) -> tuple[Reading, Talk]:
+    """What a turn goes on from: without who "I" am, where it is of "my pal from the hall branch"."""
+    query = previous.query
+    if query is None or _SOMEBODY.match(text) is None:
+        return previous, talk
+    lookup = talk.lookup
+    query = msgspec.structs.replace(query, case=_of_nobody(query.case, lookup))
+    here = msgspec.structs.replace(talk, case=_of_nobody(talk.case, lookup))
+    return msgspec.structs.replace(previous, query=query), here
+
+
+def _of_nobody(case: Case, lookup: Lookup) -> Case:
+    kept: Iterable[tuple[str, ValueSet]] = (
+        f for f in case.facts if lookup.facts[f[0]].family not in PERSONAL
+    )
+    return msgspec.structs.replace(case, facts=tuple(kept))
 
 
 def people_asked(text: str, lexicon: Lexicon, lookup: Lookup) -> str | None:

@@ -10,7 +10,7 @@ from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Query, Reading
 from kb.model.values import NO, YES, Choices, ValueSet
-from kb.reader.fits import facts_that_matter, wearing
+from kb.reader.fits import facts_that_matter, rules_on, wearing, whole_of
 from kb.reader.further import content, keys_of
 from kb.reader.query import merge_case
 from kb.reader.talked import Talk
@@ -26,6 +26,7 @@ _IF_SO = Pattern(
     r"(?:(?:and|but|so|ok|what) )*if (?:it|that|they|i|he|she|we) "
     r"(?:is|are|am|was|were|has|have|do|does|did|had|'s|'m|'re|'ve)(?: (not|n't))?(?: been)?"
 )
+_ASKS = Pattern(r"(?i)\b(?:how|what|which|where|must|should|have to|who|when|why)\b")
 _OFF = frozenset({"off"})
 
 
@@ -47,6 +48,47 @@ def thereupon(text: str, reading: Reading, previous: Reading, talk: Talk) -> Rea
     query = msgspec.structs.replace(query, case=case)
     kept = (*reading.carried, *new)
     return msgspec.structs.replace(reading, query=query, text=say_query(lookup, query), carried=kept)
+
+
+def so_worn(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """ "Off watch, out of sight?", after whether one may carry it: whether one may so.
+
+    Only where all rules on it want or allow the manner that is said; else it is asked of the manner itself.
+    """
+    query, before, lookup = reading.query, previous.query, talk.lookup
+    if query is None or before is None or before.kind not in ("may", "must") or query.items != before.items:
+        return reading
+    if query.kind != "how" or lookup.aspects[query.aspect].kind != "manner" or _ASKS.search(text):
+        return reading
+    told = {span.target for span in reading.spans if span.role == "fact"}
+    manners = {span.target for span in reading.spans if span.role == "aspect" and span.target}
+    rules = [rule for rule in rules_on(query.items, query.aspect, lookup) if rule.aspect in manners]
+    if not told or not rules or any(rule.modality not in ("must", "may") for rule in rules):
+        return reading
+    query = msgspec.structs.replace(before, case=query.case)
+    return msgspec.structs.replace(reading, query=query, text=say_query(lookup, query))
+
+
+def of_what_has_it(reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """ "May he carry one?", after how long a blade may be: whether he may carry what the blade is of."""
+    query, lookup = reading.query, talk.lookup
+    if (
+        query is None
+        or len(query.items) != 1
+        or query.aspect not in (wearing(query.items, lookup), "carrying")
+    ):
+        return reading
+    before = previous.query
+    if before is None or query.items != before.items or lookup.aspects[before.aspect].kind == "act":
+        return reading
+    named = any(span.role == "item" for span in reading.spans)
+    whole = whole_of(query.items[0], lookup)
+    if named or whole is None or any(rules_on(query.items, query.aspect, lookup)):
+        return reading
+    if not any(rules_on((whole,), query.aspect, lookup)):
+        return reading
+    query = msgspec.structs.replace(query, items=(whole,))
+    return msgspec.structs.replace(reading, query=query, text=say_query(lookup, query))
 
 
 def back_to(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:

@@ -79,7 +79,17 @@ def _read(text: str, previous: Reading | None, talk: Talk) -> Reading:
     reading = (_of_own(text, talk) or _added(text, previous, talk)) if len(text) <= _LONGEST else None
     if reading is None and previous is not None and len(text) <= _LONGEST:
         reading = _gone_on(text, previous, talk)
-    return reading or talk.read(text, previous)
+    reading = reading or talk.read(text, previous)
+    return _opened(text, talk) or reading if reading.query is None and previous is None else reading
+
+
+def _opened(text: str, talk: Talk) -> Reading | None:
+    """ "Deputy Head Keeper speaking. ...", "ok, quick one: ...": a first question as one further on."""
+    from kb.reader.patter import without_patter  # noqa: PLC0415  most questions are read as they stand
+
+    bare = without_patter(text) if len(text) <= _LONGEST else None
+    again = talk.read(bare, None) if bare is not None else None
+    return msgspec.structs.replace(again, question=text, spans=()) if again and again.query else None
 
 
 def _added(text: str, previous: Reading | None, talk: Talk) -> Reading | None:
@@ -95,10 +105,12 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     """A turn read by what was said before it, without the words that only tie it to that."""
     from kb.reader.further import put_as  # noqa: PLC0415  only in a talk
     from kb.reader.patter import loosely, of_another_matter, without_patter  # noqa: PLC0415
+    from kb.reader.people import of_somebody_else  # noqa: PLC0415
 
     anew = of_another_matter(text)
     if anew is not None:
         return put_as(text, talk.read(anew, previous))
+    previous, talk = of_somebody_else(text, previous, talk)
     said = loosely(text, previous, talk)
     reading = _further(said, previous, talk)
     bare = without_patter(said) if reading.query is None else None
@@ -113,7 +125,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     from kb.reader.elliptic import elliptic, is_all, of_the_same  # noqa: PLC0415
     from kb.reader.felt import felt  # noqa: PLC0415
     from kb.reader.further import in_full, is_thanks, understood_otherwise  # noqa: PLC0415
-    from kb.reader.thereupon import back_to, thereupon  # noqa: PLC0415
+    from kb.reader.thereupon import back_to, of_what_has_it, so_worn, thereupon  # noqa: PLC0415
     from kb.reader.unmoved import unmoved  # noqa: PLC0415
 
     if answer_to_ask(text, previous, talk.lexicon) is None and is_thanks(text):
@@ -137,7 +149,8 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
         reading = understood_otherwise(full, reading, previous, talk) or reading
     reading = of_the_same(_told_before(reading, previous, talk), previous, talk)
     reading = _freed(_of_either(reading, previous, talk), previous, talk)
-    reading = back_to(text, thereupon(text, reading, previous, talk), previous, talk)
+    reading = so_worn(text, thereupon(text, reading, previous, talk), previous, talk)
+    reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
     if previous.query is None and reading.query is not None and is_all(reading.query, said):
         return Reading(question=text, ask=Ask(fact="item", prompt="Which item is asked about?"))
     if reading.query is not None and (told := told_where(reading.query, talk.lookup)) is not reading.query:

@@ -117,6 +117,14 @@ def test_talk_over_the_third(third: Base, turns: str, expected: str) -> None:
     test_talk_over_the_demo(third, turns, expected)
 
 
+FOURTH_TALK = read_cases(HERE / "talk-fourth.txt")
+
+
+@pytest.mark.parametrize(("turns", "expected"), FOURTH_TALK, ids=[turns for turns, _ in FOURTH_TALK])
+def test_talk_over_the_fourth(fourth: Base, turns: str, expected: str) -> None:
+    test_talk_over_the_demo(fourth, turns, expected)
+
+
 PROFILED = [
     (("weather", "clear"), "May I wear gaiters when it is not raining?", "may gaiters weather=clear"),
     (("weather", "rain"), "May I wear gaiters when it is not raining?", "may gaiters weather=clear,snow"),

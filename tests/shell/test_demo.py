@@ -166,6 +166,31 @@ def test_a_turn_that_names_nothing_goes_on_from_the_line_that_was_missed(demo: K
     assert query.kind == "where"
 
 
+@pytest.mark.parametrize("line", ["safety boots too?", "and the watch coat?", "which clause says so?"])
+def test_what_goes_on_from_a_line_that_was_missed_is_not_answered(line: str, demo: KnowledgeBase) -> None:
+    before = Session()
+    for said in ("May I wear the scarf?", "Has the safety helmet got to wobble before a gale?"):
+        before, _ = take_line(before, said, demo)
+    after, reply = take_line(before, line, demo)
+    assert after.answers is before.answers
+    assert "not understood" in reply.complaint
+
+
+def test_thanks_are_no_line_that_was_missed(demo: KnowledgeBase) -> None:
+    session = Session()
+    for line in ("May I wear the liner alone?", "ok thanks", "which clause says so?"):
+        session, _ = take_line(session, line, demo)
+    assert [citation.number for citation in session.answers[-1].citations] == ["2.2"]
+
+
+def test_a_story_in_front_is_read_with_the_question_where_it_states_nothing(demo: KnowledgeBase) -> None:
+    session, _ = take_line(Session(), "I'm whistling on the slipway. May I wear the scarf?", demo)
+    query = session.answers[-1].reading.query
+    assert query is not None
+    assert query.items == ("scarf",)
+    assert "place" in dict(query.case.facts)
+
+
 def test_a_statement_that_bears_on_a_term_of_the_rules_answers_anew(demo: KnowledgeBase) -> None:
     session = Session()
     for line in ("Must I wear the jersey in watch rig?", "It's January."):
