@@ -65,7 +65,7 @@ who: who|whom|whoever|who all|who else|which people|which members|what grades|wh
 |what grade|which ranks|which rank|what rank|what ranks|which persons|by whom|for whom|whose
 where: where|on what|whereabouts|in what place|in which place|in what position|in which position|what position
 |which position|on which side|on what side|which side|what side|at what position
-|which hand|what hand|in which hand|in what hand
+|which hand|what hand|in which hand|in what hand|on which hand|on what hand
 |which arm|what arm|which shoulder|what shoulder|which wrist|what wrist|which breast|which ear|which finger
 |which leg|which foot|which sleeve|what sleeve|on which sleeve|on what sleeve|which lapel|on which lapel
 |which cuff|on which cuff|which pocket|on which pocket|on which arm|on what arm|on which shoulder|on which wrist|on which breast

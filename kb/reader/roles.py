@@ -163,6 +163,8 @@ class _Walk(Walker):
     def item(self, index: int) -> None:
         piece, before = self.pieces[index], self._near(index, -1)
         tag = self._tag(before)
+        if tag == "for" and self.tokens[self.pieces[before].first].low in ("as", "like"):
+            return  # "may I use the scarf as a belt"
         self._use(index)
         if (tag == "of" and self._is_whole(piece)) or self._is_credential(before, piece):
             return

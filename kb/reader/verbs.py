@@ -44,6 +44,8 @@ def verbs(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
 def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> Piece:
     """ "May I pin the tape", "may I leave the cap": a name where only a verb can stand is no name."""
     piece = pieces[index]
+    if _is_sitting(pieces, index, tokens):
+        return Piece(first=piece.first, last=piece.last, tag="run")
     if _is_done_to(pieces, index, tokens):
         return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
     single = piece.last - piece.first == 1 and piece.tag in ("fact", *_ITEMS, "values", "fact name")
@@ -76,6 +78,17 @@ def _is_done_to(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) 
     before, after = pieces[index - 1].tag if index else "", [p.tag for p in pieces[index + 1 : index + 3]]
     done = len(after) == 2 and after[0] in ("det", "poss") and after[1] in _ITEMS
     return done and before in _BEFORE_DOING and not any(p.tag in ("act", "leave off") for p in pieces)
+
+
+def _is_sitting(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "May I sit on the coat": who sits is no garment that sits somewhere."""
+    piece = pieces[index]
+    return (
+        piece.tag == "act"
+        and tokens[piece.first].low in ("sit", "sits", "sitting")
+        and index > 0
+        and pieces[index - 1].tag in _SUBJECTS
+    )
 
 
 _AFTER_VERB = frozenset({"", "comma", "in", "on", "at", "fact", "if", "when", "filler", "for"})
