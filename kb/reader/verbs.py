@@ -45,7 +45,7 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
     """ "May I pin the tape", "may I leave the cap": a name where only a verb can stand is no name."""
     piece = pieces[index]
     if _is_sitting(pieces, index, tokens):
-        return Piece(first=piece.first, last=piece.last, tag="run")
+        return Piece(first=piece.first, last=piece.last, tag="sitting")  # which nothing explains
     if _is_done_to(pieces, index, tokens):
         return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
     single = piece.last - piece.first == 1 and piece.tag in ("fact", *_ITEMS, "values", "fact name")
