@@ -88,6 +88,8 @@ def _is_sitting(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) 
         and tokens[piece.first].low in ("sit", "sits", "sitting")
         and index > 0
         and pieces[index - 1].tag in _SUBJECTS
+        and index + 1 < len(pieces)
+        and pieces[index + 1].tag == "on"
     )
 
 
