@@ -35,7 +35,8 @@ def rests_on_missed(session: Session, asked: Session, text: str) -> bool:
     asks = {item for a in asked.answers if a.reading.query is not None for item in a.reading.query.items}
     names = "item" in roles or not asks <= {*before}
     bare = _WHOLE.search(text) is None and names and not roles & {"aspect", "measure", "clause"}
-    return bare and (names_item(missed) or session.latest is None)
+    known = any(span.role in ("grade", "fact", "aspect") for span in missed.spans)
+    return bare and (names_item(missed) or (known and session.latest is None))
 
 
 def misses(session: Session) -> bool:

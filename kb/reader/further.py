@@ -344,10 +344,18 @@ def _by_label(text: str, missed: Abstain, previous: Reading, talk: Talk) -> Read
         query = again.query
         if again.unused:
             continue  # what is about something else is not of the thing before
-        if query is not None and query.items == before.items and query.clause is None:
+        of_it = (
+            query is not None and query.clause is not None and _speaks_of(query.clause, before, talk.lookup)
+        )
+        if query is not None and (of_it or (query.items == before.items and query.clause is None)):
             return put_as(text, again)
         if (
             again.ask is not None and again.ask.fact == "reading"
         ):  # "red?", where the books name no such colour
             return again
     return None
+
+
+def _speaks_of(clause: str, before: Query, lookup: Lookup) -> bool:
+    """Whether a rule of the clause is on the thing before by its name."""
+    return any(r.clause == clause and before.items[0] in r.scope.items for r in lookup.base.rules)

@@ -14,6 +14,8 @@ from kb.model.questions import Query, Reading
 from kb.model.values import NO
 from kb.reader.english import CREDENTIAL_NOUNS
 from kb.reader.people import PEOPLE
+from kb.reader.pieces import Understood
+from kb.reader.question import understand
 from kb.reader.talked import Talk, item_alone
 from kb.text import Pattern
 
@@ -41,6 +43,7 @@ _ALWAYS = rf"""
 \b(?:the|that|this|the whole) thing(?! (?:is|that|to|i|we|about)\b) => it
 \bback then\b|\bin those days\b => then
 \bnot (?:in|at|on|with|for) [\w' -]+?,? but (?:rather )?(?=(?:in|at|on|with|for) ) =>
+\b(?:is|are) (it|they|those|(?:the|my) [\w' -]{{3,30}}?) to be (?=\w+(?:ed|en|t)\b) => must \1 be\s
 \bhow (?:often|frequently|regularly)\b => when
 ^(?:now|next|as for|on to|turning to|moving on to|back to|then there(?:['\u2019]s| is)|another thing,?)\s
  ((?:the|my|our|an?) [\w' -]+?)[.:;,]+ (.+?)\b(?:it|they|them)\b(.*)$ => \2\1\3
@@ -55,6 +58,13 @@ _ALWAYS = rf"""
  (can|may|must|could|should|does|would) (?:he|she|they)\b => and \2 someone from \1
 \b((?:the|my|our) (?:(?!ha[sd]\b|have\b|not\b|never\b|no\b)[\w'-]+ ){{1,4}}?)(?:has |had |have )?
  (?:now |just |already )?order(?:s|ed) (?:it|that|this|them)\b => ordered by \1
+^((?:and |so |for |with |at |in |what about )+.+?), ((?:an? )?[\w' -]{{2,30}}?)
+ \s(?:say|for instance|for example)\W*$ => \1, \2?
+^(?:and |but |so )*(?:mine|my one|ours|his one|his|hers)(?:['\u2019]s| is| are)\s
+ (?!(?:at |about |only |just )*\d)([\w' -]+?)[,;.:]+ (?:and |so )?(?:is|are|will|would|does|do)
+ \s(?:that|it|this|they)(?: still)?(?: be)? (?:ok|okay|fine|all right|allowed|permitted|pass|do|acceptable|in order|good enough)
+ (?: too| then)?\W*$ => may it be \1?
+,? \bin (?:my|his|her|our|their) (?:own )?case\b,? =>\s
 ^(?:and |or )+(?=(?:under|over|below|above) (?:the|my|an?|his|her|our|it|them|that|those)\b) =>
 \b(?:which|what) (?:standing )?(?:orders?|rules?|books?|regulations?|instructions?|directives?|manuals?)
  \s(?:says?|said|lays?|states?) (?:so|that|this|it)(?: down)?\W*$ => which clause says so?
@@ -84,6 +94,7 @@ _OTHERWISE = Pattern(
     r"(?: else| now| then)?[,.:;!]+ )+(?=\w)"
 )
 _OFF = Pattern(r"(?i)[,;] (?:and |with )?(?:the |my |his |her )?([a-z]+(?: [a-z]+)?) off(?= ?[,;?.!]| ?$)")
+_ON = Pattern(r"(?i)\bwith ((?:the|my|a|an|his|her) [\w'-]+(?: [\w'-]+)?) (up|on)(?= ?[,;?.!]| ?$)")
 _ALONE = Pattern(r"(?i)\b(?:by (?:itself|themselves)|on (?:its|their) own|alone|and nothing else)\b")
 _THAT_ONE = Pattern(
     r"(?i)\b(?:that|this|the same|that same|the said|her|his|my|their|the) ("
@@ -105,12 +116,23 @@ def loosely(text: str, previous: Reading, talk: Talk) -> str:
         said = f"{said[: off.start()]}{said[off.end() :]}"
     elif off is not None and item_alone(off.group(1), talk.lexicon, talk.lookup) is not None:
         said = f"{said[: off.start()]}, without the {off.group(1)}{said[off.end() :]}"
+    on = _ON.search(said)
+    if on is not None and _is_worn_so(on.group(1), on.group(2), talk):
+        said = f"{said[: on.end(1)]}{said[on.end() :]}"
     if previous.query is None:
         return said
     said = _of_that_credential(said, previous.query, talk.lookup)
     year = previous.query.case.as_of.year
     said = _THAT_YEAR.sub(f" {year}", said) if year != talk.case.as_of.year else said
     return _with_unit(said, previous.query, talk.lookup)
+
+
+def _is_worn_so(thing: str, way: str, talk: Talk) -> bool:
+    """Whether "the hood up" names a thing, and "hood up" is no fact of the books by itself."""
+    if item_alone(thing, talk.lexicon, talk.lookup) is None:
+        return False
+    found = understand(f"{thing} {way}", talk.lexicon, talk.lookup, None)
+    return isinstance(found, Understood) and all(piece.tag != "fact" for piece in found.pieces)
 
 
 def without_patter(text: str) -> str | None:

@@ -176,6 +176,13 @@ def test_what_goes_on_from_a_line_that_was_missed_is_not_answered(line: str, dem
     assert "not understood" in reply.complaint
 
 
+def test_a_line_of_nothing_in_the_books_leaves_the_next_one_be(demo: KnowledgeBase) -> None:
+    session = Session()
+    for line in ("What's for dinner?", "the shore coat with shore rig?"):
+        session, _ = take_line(session, line, demo)
+    assert session.answers[-1].reading.text == "May anyone wear the shore coat, in shore rig?"
+
+
 def test_thanks_are_no_line_that_was_missed(demo: KnowledgeBase) -> None:
     session = Session()
     for line in ("May I wear the liner alone?", "ok thanks", "which clause says so?"):
