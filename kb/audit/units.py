@@ -29,7 +29,8 @@ _ROUND_SHARE = Fraction(25, 1000)
 def last_digit(measure: Measure) -> Fraction:
     """Half of the last digit of a decimal, in the base unit; 0 for a measure in fractions."""
     decimals = [len(found) for found in _DECIMALS.findall(measure.text)]
-    if measure.unit in _FRACTIONAL and not decimals:
+    fraction = measure.unit in _FRACTIONAL or "/" in measure.text.partition("(")[0]
+    if fraction and not decimals:
         return Fraction(0)
     return difference_to_base(Fraction(1, 2 * 10 ** max(decimals, default=0)), measure.unit)
 

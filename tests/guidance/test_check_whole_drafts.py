@@ -10,6 +10,9 @@ from typing import Any
 
 import docx
 import pytest
+from docx.opc.constants import RELATIONSHIP_TYPE
+from docx.opc.packuri import PackURI
+from docx.opc.part import Part
 
 from kb.guidance.checking import check_document, read_document
 from kb.guidance.checking.document import Document
@@ -93,3 +96,72 @@ def test_nearly_every_edit_is_understood() -> None:
     assert sum(edit.outcome == "unread" for edit in HOSTILE) * 8 <= len(HOSTILE)
     assert len(HARMLESS) > 60
     assert sum(edit.outcome == "unread" for edit in HARMLESS) * 20 <= len(HARMLESS)
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "sentence"),
+    [
+        ("K5 and below of the boat branch", "K5 and below", "The branch flash must be navy blue"),
+        ("in boat or storm rig", "in boat, storm or workshop rig", "The undershirt and the service jersey"),
+        ("on deck when it is winter", "on deck", "The wool scarf may be worn with an outer garment"),
+    ],
+)
+def test_a_wider_audience_makes_sentences_false_where_they_stand(
+    before: str, after: str, sentence: str
+) -> None:
+    applies = "**Applicability:** This guidance applies to "
+    text = draft("winter")
+    start = text.index(applies)
+    head, tail = text[:start], text[start:].replace(before, after, 1)
+    report = check(head + tail, desk_of())
+    assert "dropped-condition" in {f.code for f in report.errors if f.text.startswith(sentence)}
+
+
+def test_the_caution_of_a_rule_that_was_taken_out_is_told_beside_its_sentence() -> None:
+    caution = "Caution: Protects against falls; the safety authority of the place goes before this Order"
+    text = draft("winter").replace(f" {caution} (ref. (a), 7.13).", "", 1)
+    (finding,) = check(text, desk_of()).findings
+    assert (finding.code, finding.severity) == ("no-caution", "warning")
+    assert finding.text.startswith("The climbing harness must be worn when working aloft")
+    assert finding.suggestion == f"{caution} (ref. (a), 7.13)."
+
+
+def test_a_rule_in_a_footnote_of_a_word_file_is_read(tmp_path: Path) -> None:
+    """A note is in a part of its own, in the form of ECMA-376 part 1, 17.11."""
+    document = docx.Document()
+    document.add_paragraph("The knit cap must be worn in boat rig (Dress Order, 2024 edition, 3.4).")
+    said = "The knit cap need not be worn in boat rig."
+    space = "http://schemas.openxmlformats.org/wordprocessingml/2006/main"
+    note = f'<w:footnote w:id="1"><w:p><w:r><w:t>{said}</w:t></w:r></w:p></w:footnote>'
+    blob = f'<w:footnotes xmlns:w="{space}">{note}</w:footnotes>'.encode()
+    kind = "application/vnd.openxmlformats-officedocument.wordprocessingml.footnotes+xml"
+    part = Part(PackURI("/word/footnotes.xml"), kind, blob, document.part.package)
+    document.part.relate_to(part, RELATIONSHIP_TYPE.FOOTNOTES)
+    document.save(str(tmp_path / "noted.docx"))
+    (finding,) = check_document(read_document(tmp_path / "noted.docx"), desk_of(), TODAY).errors
+    assert (finding.text, finding.place) == (said, "footnotes, paragraph 2")
+    assert "must be worn in boat rig" in finding.suggestion
+
+
+@pytest.mark.parametrize(
+    ("heading", "code"),
+    [
+        ("## 4. Body: the storm coat may be pierced", "contradicts"),
+        ("## 4. The white gloves must be worn (ref. (a), 3.12)", "contradicts"),
+        ("## 4. What covers the body", ""),
+        ("## 4. Body: what must be worn and what may be", ""),
+    ],
+)
+def test_a_rule_in_a_heading_is_read_there(heading: str, code: str) -> None:
+    text = draft("winter").replace("## 4. Body", heading, 1)
+    line = text[: text.index(heading)].count("\n") + 1
+    report = check(text, desk_of())
+    assert {(f.line, f.code) for f in report.findings} == ({(line, code)} if code else set())
+
+
+def test_a_title_of_a_table_changes_what_its_cells_say() -> None:
+    text = draft("winter").replace(
+        "| The number of keeper's bars worn |", "| The height of the keeper's bars |"
+    )
+    report = check(text, desk_of())
+    assert [unread.text.partition(" |")[0] for unread in report.unread] == ["K1", "K2", "Petty keepers"]

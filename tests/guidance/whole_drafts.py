@@ -14,7 +14,7 @@ from kb.guidance.checking import CheckReport
 from tests.guidance.check_desk import DIGEST, SECOND, check, desk_of
 
 HERE = Path(__file__).parent
-BOOKS = {"crews": None, "hut": SECOND}
+BOOKS = {"crews": None, "hut": SECOND, "winter": None}
 
 
 class Edit(NamedTuple):

@@ -9,10 +9,11 @@ import msgspec
 
 from kb.guidance.checking.audience import read_audience
 from kb.guidance.checking.books import Books
+from kb.guidance.checking.cautions import cautions_left_out
 from kb.guidance.checking.citations import Citations
 from kb.guidance.checking.claims import Claims
 from kb.guidance.checking.document import Document, refused
-from kb.guidance.checking.findings import CheckFinding, CheckReport, Unread, finding_at
+from kb.guidance.checking.findings import CheckFinding, CheckReport, Unread
 from kb.guidance.checking.gathering import Gathering
 from kb.guidance.checking.header import Header, read_header
 from kb.guidance.checking.heading import early_findings, header_findings
@@ -98,7 +99,8 @@ class _Check:
             results.append((passage, _placed(known[key], passage)))
         findings += left_out_findings(checker, results)
         findings += later_findings(self, results)
-        findings += self._uncautioned(results)
+        if self.header.digest:
+            findings += cautions_left_out(results, self.document, self.books, checker.weighing.judge)
         for _, result in results:
             findings += result.findings
             unread += [result.unread] if result.unread else []
@@ -164,21 +166,6 @@ class _Check:
                     message=message,
                     suggestion="Take them out.",
                 )
-
-    def _uncautioned(self, results: list[tuple[Passage, Result]]) -> Iterator[CheckFinding]:
-        """The finding that a draft speaks of what protects, and the caution that it had is gone."""
-        from kb.answer.common import DEFERENCE  # noqa: PLC0415
-
-        kept = fold(DEFERENCE).partition(";")[0]
-        if not self.header.digest or any(kept in fold(block.text) for block in self.document.blocks):
-            return
-        lookup = self.desk.lookup
-        for passage, result in results:
-            items = result.claim.scope.items if result.claim else ()
-            if any(lookup.items[kind].protects for item in items for kind in lookup.broader(item)):
-                message = "This is about what protects, and the caution about protective equipment is gone."
-                yield finding_at(passage, "warning", "no-caution", message, DEFERENCE)
-                return
 
     def _unread_audience(self) -> Iterator[Unread]:
         if not self.sure:

@@ -21,7 +21,7 @@ from kb.guidance.checking.orders import read_order
 from kb.guidance.checking.scopes import left_out, read_scope
 from kb.guidance.checking.statements import after
 from kb.guidance.checking.words import fold
-from kb.model.conditions import ALWAYS, Condition, all_of, negate
+from kb.model.conditions import ALWAYS, Condition, Test, all_of, negate
 from kb.model.records import Aspect, RuleValue
 from kb.model.values import YES
 from kb.text import Pattern
@@ -99,6 +99,9 @@ class Claims(Counting):
             modal = msgspec.structs.replace(modal, only=True, be=modal.be or be)
         one = _NOT_BOTH.search(core) is not None
         left, right = _NOT_BOTH.sub("", left), _NOT_BOTH.sub("", right)
+        apart = self._never_together(left, modal, right)
+        if apart is not None:
+            return apart
         ways = (
             [self._passive(left, modal, right, one)]
             if modal.be or modal.done
@@ -107,6 +110,22 @@ class Claims(Counting):
         ways += [self._named_aspect(left, modal, right), self._manner(left, modal, right)]
         ways += [self._reaching(left, modal, right), self._plain_value(left, modal, right)]
         return next((claim for claim in ways if claim is not None), None)
+
+    def _never_together(self, left: str, modal: Modal, right: str) -> Claim | None:
+        """ "The scarf and the neck cloth must not be worn together": neither with the other."""
+        alone = right.removesuffix(" together")
+        if alone == right or modal.modality != "must_not" or not modal.be or " and " not in left:
+            return None
+        found = read_scope(self.names, left.removeprefix("both "), "must_not", False)
+        if found is None or found[1]:
+            return None
+        worn = [f"worn:{item}" for item in found[0].items]
+        if len(worn) != 2 or any(fact not in self.lookup.facts for fact in worn):
+            return None
+        claim = self._passive(left.removeprefix("both ").partition(" and ")[0], modal, alone, False)
+        if claim is None or claim.scope.items != found[0].items[:1]:
+            return None
+        return msgspec.structs.replace(claim, condition=all_of([claim.condition, Test(worn[1], YES)]))
 
     def _passive(self, left: str, modal: Modal, right: str, one: bool) -> Claim | None:
         """ "The cap must be worn in watch rig", "Earrings are prohibited on watch"."""

@@ -305,12 +305,13 @@ _ALL = frozenset(
     )
 )
 _WHO_HOLD = Pattern(r" (?:who|that) (?:holds?|have|has) ")
+_UP_TO = Pattern(r"(?:(?:members of )?(?:all )?grades )?up to(?: and including)? (?P<grade>\S+)")
 _QUANTIFIED = Pattern(r"(?:all|every|each|any|those|members who are|members of grades?|grades?|the) ")
 
 
 def read_holder(names: Names, text: str) -> Condition | None:
     """Who a sentence is about: "K2 and above of the boat branch with the diver qualification"."""
-    plain = _WHO_HOLD.sub(" with ", text.strip(" ,"))
+    plain = _UP_TO.sub(r"\g<grade> and below", _WHO_HOLD.sub(" with ", text.strip(" ,")))
     if plain in _ALL:
         return ALWAYS
     if plain in names.holders:

@@ -13,7 +13,8 @@ from kb.model.records import Aspect
 from kb.text import Pattern
 
 _LIMIT = (
-    r"(?:(?P<most>at most|not more than|no more than|up to|a maximum of)"
+    r"(?:(?P<most>at most|not more than|no more than|up to|a maximum of"
+    r"|only(?= (?:\d|one|two|three|four|five|six) ))"
     r"|(?P<least>at least|no fewer than|not fewer than|no less than|not less than|a minimum of)"
     r"|(?P<exact>exactly))"
 )

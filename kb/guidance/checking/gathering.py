@@ -22,6 +22,7 @@ from kb.model.conditions import ALWAYS, Condition, all_of
 from kb.text import Pattern
 from kb.wording import say_scope
 
+_NUMBERED = Pattern(r"^\s*\d[\d.]*[a-z]?\s+")
 _SOURCE = Pattern(r"(?i)(?:ref(?:erence)?s?|clauses?|citations?|source|authority)\b")
 _FOLLOWING = re.compile(r"\bthe following(?: items?| articles?| garments?)?\b", re.IGNORECASE)
 _CONDITION = Pattern(
@@ -64,6 +65,7 @@ class Gathering:
                 headings = [(depth, c) for depth, c in headings if depth < block.level]
                 headings.append((block.level, read_heading(self.names, block.text)))
                 if not self.citations.find(level(block.text)).citations:
+                    yield from self._said_in_heading(block)
                     continue
             contexts = self._contexts(all_of([condition for _, condition in headings]), block)
             if block.kind == "row":
@@ -81,6 +83,15 @@ class Gathering:
                         yield from (self._passage(more, item, contexts) for more in part[1:])
                 elif not (leads or self._leads_table(index, sentence)) and not is_boilerplate(sentence.text):
                     yield self._passage(sentence, block, contexts)
+
+    def _said_in_heading(self, block: Block) -> Iterator[Passage]:
+        """A heading that states a rule, by itself or behind a colon; most only name what follows."""
+        text = level(_NUMBERED.sub("", block.text))
+        for said in dict.fromkeys((text, *re.split(r": | - ", text)[1:])):
+            claim = self.claims.read(said)
+            if claim is not None and claim.sure:
+                yield Passage(said, block.lines[0][1], block.place, (said,), (self.audience, ALWAYS))
+                return
 
     def _contexts(self, section: Condition, block: Block) -> tuple[Condition, ...]:
         lead = read_heading(self.names, block.lead) if block.lead else ALWAYS

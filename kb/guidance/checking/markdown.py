@@ -26,6 +26,7 @@ _ITALIC = Pattern(
     r"|(?<!\w)_(?=[^\s_])([^_\n]{1,2000}?)(?<=[^\s_])_(?!\w)"
 )
 _LINK = Pattern(r"!?\[([^\]\n]{0,1000})\]\([^)\s]{0,2000}(?:\s+\"[^\"]{0,1000}\")?\)")
+_FOOTNOTE = Pattern(r"\[\^[^\]\s]{1,40}\]:?")
 _QUOTE = Pattern(r" {0,3}(?:> ?)+")
 _TAG = Pattern(r"</?[A-Za-z][^<>\n]{0,200}>")
 _CODE = Pattern(r"`+([^`]*)`+")
@@ -141,7 +142,7 @@ class _Reader:
     def _text(self, number: int, line: str) -> None:
         self._table = False
         item, numbered = _ITEM.match(line), NUMBERED.match(line)
-        starts = item or numbered or _LETTERED.match(line) or _LABEL.match(line)
+        starts = item or numbered or _LETTERED.match(line) or _LABEL.match(line) or _FOOTNOTE.match(line)
         if starts:
             self.end()
             listed = numbered and self._lead and "." not in numbered["number"]
@@ -205,6 +206,7 @@ class _Reader:
 def plain(text: str) -> str:
     """A line without its marks of emphasis, links, tags and escapes."""
     found = _LINK.sub(r"\1", text.rstrip("\\ ").strip())
+    found = _FOOTNOTE.sub("", found).strip()
     found = _CODE.sub(r"\1", found)
     found = _EMPHASIS.sub(r"\2", found)
     found = _ITALIC.sub(lambda match: match[1] or match[2] or "", found)

@@ -11,7 +11,8 @@ from kb.text import Pattern
 
 _WITH_DATE = Pattern(r"(?P<word>from|with effect from|as of|before|until|up to and including) ")
 _IT_IS = Pattern(
-    r"it is (?:strictly )?(?P<word>forbidden|prohibited|not (?:permitted|allowed|authori[sz]ed)|permitted"
+    r"it is (?:strictly )?(?P<word>not (?:forbidden|prohibited)|forbidden|prohibited"
+    r"|not (?:permitted|allowed|authori[sz]ed)|permitted"
     r"|allowed|recommended|advisable|desirable|preferable|advised|required|mandatory|compulsory"
     r"|not (?:required|necessary|mandatory|compulsory))"
     r"(?: for (?P<holder>.+?))? to (?P<rest>.+)"
@@ -28,7 +29,7 @@ _STARTS = word_set("""
 """)
 _MEANT = {
     **dict.fromkeys(("forbidden", "prohibited"), "must not"),
-    **dict.fromkeys(("permitted", "allowed"), "may"),
+    **dict.fromkeys(("permitted", "allowed", "not forbidden", "not prohibited"), "may"),
     **dict.fromkeys(("recommended", "advisable", "desirable", "preferable", "advised"), "should"),
 }
 

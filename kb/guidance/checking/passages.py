@@ -356,7 +356,9 @@ class Passages:
 
     def _unread(self, passage: Passage, result: Result, found: FoundCitations, cited: Cited) -> Result:
         """A sentence without a claim: one word or number away from a rule, or left unread."""
-        finding = self.differing.find(passage, found.rest, cited.all_clauses)
+        texts = dict.fromkeys((found.rest, *(self.citations.find(one).rest for one in passage.readings)))
+        held = (self.differing.find(passage, text, cited.all_clauses) for text in texts)
+        finding = next((one for one in held if one is not None), None)
         if finding is not None:
             return msgspec.structs.replace(result, findings=(*result.findings, finding))
         if result.findings:

@@ -11,6 +11,7 @@ from kb.guidance.checking.words import fold, level
 
 _QUOTED = re.compile(r'"([^"]{2,4000})"')
 _GAP = re.compile(r"\s*(?:\[\s*\.\.\.\s*\]|\.\.\.)\s*")
+_GOES_ON = re.compile(r",? (?:unless|except|save|but|if|when|where|or|and|only|provided)\b", re.IGNORECASE)
 _LEAST_WORDS = 4
 _NEAR = 0.6
 _COMMON = frozenset(
@@ -44,7 +45,10 @@ def cited_directly(sentence: str, quotation: Quotation, start: int, end: int) ->
 
 
 def is_verbatim(quotation: str, clause: str) -> bool:
-    """Whether a quotation stands in a clause as it is, but for white space, typography and left-out parts."""
+    """Whether a quotation stands in a clause as it is, but for white space, typography and left-out parts.
+
+    One that ends with a full stop where the clause goes on to an exception or another case leaves that out.
+    """
     text = _compact(clause)
     place = 0
     for part in _GAP.split(level(quotation)):
@@ -57,7 +61,7 @@ def is_verbatim(quotation: str, clause: str) -> bool:
         if found < 0:
             return False
         place = found + len(wanted)
-    return True
+    return not (quotation.rstrip()[-1:] in ".;" and _GOES_ON.match(text, place))
 
 
 def _compact(text: str) -> str:

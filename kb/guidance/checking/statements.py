@@ -198,13 +198,17 @@ class Statements:
         return None
 
     def _valued(self, modal: Modal, scope: Scope, having: re.Match[str] | None, right: str) -> Claim | None:
-        """ "(The buckle must) have a matt finish": a value before the name of its aspect."""
+        """ "(The buckle must) have a matt finish", "have a width of 2 in": a value beside its aspect."""
         for aspect in self._others if having else ():
-            if aspect.kind != "choice" or having is None:
-                continue
-            for value in self.values.at_start(aspect.id, right[having.end() :]):
-                rest = after(value.rest.strip(), fold(aspect.label))
-                claim = None if rest is None else self._claim(modal, scope, aspect.id, value.value, rest)
+            said = right[having.end() :] if having is not None else ""
+            named = after(said, f"{fold(aspect.label)} of")
+            for value in self.values.at_start(aspect.id, said if named is None else named):
+                rest = (
+                    value.rest.strip() if named is not None else after(value.rest.strip(), fold(aspect.label))
+                )
+                if rest is None or (named is None and aspect.kind != "choice"):
+                    continue
+                claim = self._claim(modal, scope, aspect.id, value.value, rest, measure=value.measure)
                 if claim is not None:
                     return claim
         return None

@@ -11,6 +11,8 @@ import zipfile
 from collections.abc import Iterator
 from typing import Any
 
+import msgspec
+
 from kb.guidance.checking.document import MOST_BLOCKS, Block, BlockKind, Document, refused
 from kb.guidance.checking.markdown import NUMBERED
 from kb.text import is_hidden
@@ -19,6 +21,7 @@ _W = "{http://schemas.openxmlformats.org/wordprocessingml/2006/main}"
 _MOST_UNPACKED = 80_000_000
 _MOST_PARTS = 2_000
 _SKIPPED = frozenset({f"{_W}del", f"{_W}moveFrom", f"{_W}instrText", f"{_W}fldData"})
+_NOTES = {"footnotes": "footnotes", "endnotes": "endnotes"}
 _DEEPEST = 60
 
 
@@ -28,8 +31,9 @@ def read_word(data: bytes, name: str) -> Document:
     import docx  # noqa: PLC0415  slow to load, and only Word needs it
 
     try:
-        body = docx.Document(io.BytesIO(data)).element.body
-        blocks = tuple(_Walk(name).blocks(body))
+        document = docx.Document(io.BytesIO(data))
+        walk = _Walk(name)
+        blocks = (*walk.blocks(document.element.body), *walk.notes(document.part))
     except RecursionError as error:
         raise _broken(name, "its parts are nested too deeply") from error
     except Exception as error:
@@ -77,6 +81,17 @@ class _Walk:
                 yield from self._table(child)
             elif child.tag not in _SKIPPED and isinstance(child.tag, str):
                 yield from self.blocks(child, depth + 1)
+
+    def notes(self, part: Any) -> Iterator[Block]:
+        """What stands in footnotes and endnotes, behind the text that they belong to."""
+        from docx.oxml import parse_xml  # noqa: PLC0415
+
+        for relation in part.rels.values():
+            kind = relation.reltype.rpartition("/")[2]
+            if kind in _NOTES and not relation.is_external:
+                for note in parse_xml(relation.target_part.blob):
+                    for block in self.blocks(note):
+                        yield msgspec.structs.replace(block, place=f"{_NOTES[kind]}, {block.place}")
 
     def _next(self) -> int:
         self._count += 1
