@@ -18,6 +18,7 @@ from shell.dates import as_date
 from shell.examples import example_of, questions
 from shell.layout import arrange, further_blocks, next_blocks
 from shell.missed import goes_on, lists, misses, names_item, of_missed, only_adds, rests_on_missed
+from shell.put_right import meant_instead
 from shell.queries import query_text
 from shell.saving import saved_form
 from shell.session import LOOSE_NO, Session, change, is_loose_no, merge, replied, state
@@ -140,6 +141,11 @@ def _choice(text: str, answer: Answer) -> str:
 
 def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
     """The line as a reply to what the last answer asked, else as a question, else as a reply that missed."""
+    instead = meant_instead(session.answers[-1], text, base)
+    if instead is not None:
+        asked, reply = _question(session, instead, base)
+        if asked.answers is not session.answers:
+            return asked, reply
     try:
         facts = base.reply(session.answers[-1], _choice(text, session.answers[-1]))
     except kb.UsageError as error:

@@ -1,0 +1,45 @@
+"""A line given while something is asked back that answers no such thing: a correction, another question."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+import kb
+
+if TYPE_CHECKING:
+    from kb import Answer, KnowledgeBase
+
+_LED = re.compile(
+    r"(?:(?:no|nope|sorry|oops|ah|oh|well|i mean|i meant|rather|make (?:that|it)|for|and)\b[ ,.:;-]*)+",
+    re.IGNORECASE,
+)
+_WEARS = re.compile(
+    r"\b(?:with|without|wear\w*|worn|wore|has|have|had|got|'ve|no|not|also|too|on|over|under|and)\b",
+    re.IGNORECASE,
+)
+_WORN = "worn:"
+
+
+def meant_instead(answer: Answer, text: str, base: KnowledgeBase) -> str | None:
+    """What a line asks that changes what was said before, or names a thing of its own; None for a reply.
+
+    "K6", after "may a K2 wear it?", asks the same of a K6, whatever was asked back meanwhile.
+    """
+    query, ask = answer.reading.query, answer.ask
+    if query is None or ask is None or ask.fact not in base.lookup.facts:
+        return None
+    led = _LED.match(text)
+    plain = text[led.end() :] if led is not None else text
+    try:
+        facts = dict(base.reply(answer, plain)) if plain else {}
+    except kb.UsageError:
+        return None
+    known = dict(query.case.facts)
+    if any(fact in known and known[fact] != values for fact, values in facts.items() if fact != ask.fact):
+        return f"and {plain.strip(' .!?')}?"
+    no = base.fact("worn:" + query.items[0], "no")[1] if query.items else None
+    if any(facts.get(f"{_WORN}{item}") == no for item in query.items):
+        return "and without it?"
+    things = {fact.removeprefix(_WORN) for fact in facts if fact.startswith(_WORN) and fact != ask.fact}
+    return text if things and _WEARS.search(plain) is None else None
