@@ -1,0 +1,71 @@
+"""Lines given while something is asked back: what they state goes in place of what was said before."""
+
+from __future__ import annotations
+
+
+import pytest
+
+import kb
+from shell.session import Session
+from shell.turns import take_line
+
+TALKS = [
+    (
+        ("watch coat in parade rig at 4 degrees in May", "at 8 degrees"),
+        "May anyone wear the watch coat, in parade rig, air temperature 8 °C, month May?",
+    ),
+    (
+        ("may a K2 wear the white lanyard in parade rig", "K6"),
+        "May a K6 wear the white lanyard, in parade rig?",
+    ),
+    (
+        ("may a K2 wear the white lanyard in parade rig", "sorry, K6"),
+        "May a K6 wear the white lanyard, in parade rig?",
+    ),
+    (("may a K3 wear gloves ashore", "afloat"), "May a K3 wear the deck gloves, afloat?"),
+    (("may a K3 wear wool gloves", "no, K4"), "May a K4 wear the wool gloves?"),
+    (
+        ("May a K3 wear the wool scarf with the watch coat in August?", "no, in January"),
+        "May a K3 wear the wool scarf, month January, with the watch coat?",
+    ),
+    (
+        ("must a K2 wear the hi-vis vest in town", "a K5 on the slipway at night"),
+        "Must a K5 wear the high-visibility vest, on the slipway, at night?",
+    ),
+    (("may an H2 carry the whistle", "a K3 on watch"), "May a K3 carry the whistle, on watch?"),
+    # a thing with facts of its own is another question
+    (
+        ("H2 in the dark hours needs a torch?", "deck knife in town in boat rig"),
+        "May anyone carry the deck knife, in boat rig, in town?",
+    ),
+    (
+        ("may a K3 wear the storm hat in watch rig?", "knit cap in watch rig in town"),
+        "May anyone wear the knit cap, in watch rig, in town?",
+    ),
+    # replies stay replies
+    (("May I wear the storm coat?", "watch rig"), "May anyone wear the storm coat, in watch rig?"),
+    (("may a K3 wear wool gloves", "no"), "May a K3 wear the wool gloves, not hauling lines?"),
+]
+
+
+@pytest.fixture(scope="module")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> kb.KnowledgeBase:
+    return kb.KnowledgeBase.open(kb.demo_folder(), tmp_path_factory.mktemp("put-right"))
+
+
+@pytest.mark.parametrize(("lines", "read"), TALKS, ids=[" / ".join(lines) for lines, _ in TALKS])
+def test_what_is_stated_replaces_what_was_said(
+    demo: kb.KnowledgeBase, lines: tuple[str, ...], read: str
+) -> None:
+    session = Session()
+    for line in lines:
+        session, _ = take_line(session, line, demo)
+    assert session.answers[-1].reading.text == read
+
+
+def test_a_reply_is_taken_into_the_question(demo: kb.KnowledgeBase) -> None:
+    session, _ = take_line(Session(), "may a K3 wear wool gloves", demo)
+    asked = session.answers[-1].ask
+    assert asked is not None
+    session, _ = take_line(session, "no", demo)
+    assert asked.fact in dict(session.replies)
