@@ -232,6 +232,8 @@ def _placed_on(before: Query, roles: Roles, lookup: Lookup) -> bool:
     """Whether what is named may be where the item of the question before is worn."""
     if before.kind == "where" or not before.items:
         return before.kind == "where"
+    if lookup.aspects[before.aspect].kind == "measure" and len(roles.asked) == 1:
+        return not any(fits.rules_on((roles.asked[0].arg,), before.aspect, lookup))
     on = carriers(before.items[0], lookup)
     return bool(roles.asked) and all(on & {piece.arg, *lookup.narrower(piece.arg)} for piece in roles.asked)
 
@@ -331,7 +333,7 @@ def case_in_talk(
         or (roles.asked and all(p.arg and fits.whole_of(p.arg, lookup) in before.items for p in roles.asked))
     ):
         return kept_case(case, found, roles, previous, lookup)
-    case = with_person(case, found, frame, previous, lookup)
+    case = with_person(case, found, frame, previous, lookup, bare=not (roles.facts or roles.as_of))
     joined = frame.carry and bool(roles.asked) and frame.kind in _OF_ONE  # "and may I wear the scarf?"
     return merge_case(case, pointed_at(found, previous, lookup, joined), None, False, lookup)
 
@@ -372,8 +374,14 @@ def _is_bare(roles: Roles) -> bool:
     return not (roles.facts or roles.asked or roles.worn or roles.unworn or roles.as_of)
 
 
-def with_person(case: Case, found: Understood, frame: Frame, previous: Reading, lookup: Lookup) -> Case:
-    """What is known, with who wears it and in which rig, where a new question is of the same person."""
+def with_person(
+    case: Case, found: Understood, frame: Frame, previous: Reading, lookup: Lookup, bare: bool
+) -> Case:
+    """What is known, with who wears it and in which rig, where a new question is of the same person.
+
+    What is asked of one thing after what all is worn is asked of where that was, if it says (`bare`) nothing
+    of that: "is the tie compulsory?".
+    """
     before = previous.query
     if before is None or frame.kind in ("who", "list", "compare", "source"):
         return case
@@ -381,8 +389,11 @@ def with_person(case: Case, found: Understood, frame: Frame, previous: Reading, 
     other = not _THIRD.isdisjoint(said)
     mine = not _FIRST.isdisjoint(said)
     same = other or (mine and not _FIRST.isdisjoint(was))
-    if not (same or (mine and before.kind == "list")):
+    listed = before.kind == "list"  # what is worn in a rig, then one thing of it
+    there = listed and bare and frame.kind in ("may", "must") and not other
+    if not (same or (mine and listed) or there):
         return case
-    families = (*PERSONAL, "rig") if same else ("rig",)  # what is worn in a rig, then one thing of it
+    who = PERSONAL if same or (there and not mine) else ()
+    families = (*who, "rig", *(("situation", "term") if there else ()))
     kept = {f: v for f, v in before.case.facts if lookup.facts[f].family in families}
     return merge_case(case, kept, None, False, lookup)

@@ -62,8 +62,9 @@ _ALWAYS = rf"""
  \s(?:say|for instance|for example)\W*$ => \1, \2?
 ^(?:and |but |so )*(?:mine|my one|ours|his one|his|hers)(?:['\u2019]s| is| are)\s
  (?!(?:at |about |only |just )*\d)([\w' -]+?)[,;.:]+ (?:and |so )?(?:is|are|will|would|does|do)
- \s(?:that|it|this|they)(?: still)?(?: be)? (?:ok|okay|fine|all right|allowed|permitted|pass|do|acceptable|in order|good enough)
- (?: too| then)?\W*$ => may it be \1?
+ \s(?:that|it|this|they)(?: still)?(?: be)? (?:ok|okay|fine|all right|allowed|permitted|
+ pass|do|acceptable|in order|good enough)(?: too| then)?\W*$ => may it be \1?
+\b(how [a-z]+ (?:is|are|must|may|can|should|will)) (?:hers|his|theirs|yours|mine|ours)\b => \1 it
 ,? \bin (?:my|his|her|our|their) (?:own )?case\b,? =>\s
 ^(?:and |or )+(?=(?:under|over|below|above) (?:the|my|an?|his|her|our|it|them|that|those)\b) =>
 \b(?:which|what) (?:standing )?(?:orders?|rules?|books?|regulations?|instructions?|directives?|manuals?)

@@ -52,6 +52,10 @@ _WHICH = Pattern(
     r"(?i)(?:(?:so|and|but)[ ,]+)?(?:what|which)(?:['’]s|['’]re| is| are) (?:the|my|our) \w+"
     r"(?: now| then| today)?[ ?]*$"
 )
+_COND = Pattern(
+    r"(?:(?:and|but|even|so|what|or) )*(?:with|without|over|under|if|when|while) "
+    r"(?!.*\b(?:may|can|must|do|is|are)\b)"
+)
 _MORE = Pattern(r"(?i)\b(?:extras?|add(?:ed|itional)?|special|more)\b")
 _SUPPOSES = Pattern(r"(?i)\b(?:if|when|while)\b")
 _SLIGHT = frozenset({"only", "just", "merely"})
@@ -151,13 +155,20 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     reading = _freed(_of_either(reading, previous, talk), previous, talk)
     reading = so_worn(text, thereupon(text, reading, previous, talk), previous, talk)
     reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
-    if previous.query is None and reading.query is not None and is_all(reading.query, said):
+    open_item = _asks_item(text, previous, talk) and _COND.match(said) is not None
+    if previous.query is None and reading.query and (open_item or is_all(reading.query, said)):
         return Reading(question=text, ask=Ask(fact="item", prompt="Which item is asked about?"))
     if reading.query is not None and (told := told_where(reading.query, talk.lookup)) is not reading.query:
         return talk.made(text, told)
     if full == text or reading.ask is not None:
         return reading
     return msgspec.structs.replace(reading, question=text, spans=())
+
+
+def _asks_item(text: str, previous: Reading, talk: Talk) -> bool:
+    """Whether a turn leaves open which thing is meant, as was asked."""
+    asks = previous.ask is not None and previous.ask.fact == "item"
+    return asks and answer_to_ask(text, previous, talk.lexicon) is None
 
 
 def _freed(reading: Reading, previous: Reading, talk: Talk) -> Reading:

@@ -5,8 +5,9 @@
 
 from __future__ import annotations
 
-from kb.model.questions import Reading
-from kb.reader.further import LEAD, bare_words, put_as
+from kb.model.questions import Abstain, Query, Reading
+from kb.reader.fits import facts_that_matter
+from kb.reader.further import LEAD, bare_words, content, keys_of, put_as
 from kb.reader.hearsay import asks_whether_so
 from kb.reader.talked import Talk
 from kb.reader.tokens import tokenize
@@ -41,6 +42,12 @@ _CLAIM = Pattern(
     r"(?: (?:wear|carry|have|use|do|go with|keep|leave)(?: (?:it|them|that|one)(?: on| off)?)?)?)"
     rf"((?: (?:{_WHERE})\b[^.;!?]*)?)[.;,!?]+ ?(.+)"
 )
+_SAYS_SO = Pattern(
+    rf"(?i){LEAD}(?:even )?(?:if|when|though|although) ((?:the|my|our|his|her|a|an|some) [\w' -]{{2,40}}?) "
+    r"(?:says? (?:so|yes|otherwise|it(?:['\u2019]s| is) (?:ok|okay|fine|all right))|"
+    r"said (?:so|yes|otherwise)|agrees?|agreed|do(?:es)?n['\u2019]t mind|lets? (?:me|us|him|her|them)|"
+    r"asks? (?:me|us) to|tells? (?:me|us) to|wants? (?:me|us|it)(?: to)?|insists?)"
+)
 
 
 def unmoved(text: str, previous: Reading, talk: Talk) -> Reading | None:
@@ -52,6 +59,9 @@ def unmoved(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if _WISH.fullmatch(bare):
         without = before.kind == "may" and before.polarity == "do" and _WITHOUT.search(bare)
         return None if without else talk.made(text, before)
+    said = _SAYS_SO.fullmatch(bare)
+    if said is not None:
+        return _whatever_is_said(text, said.group(1), before, talk)
     claim = _CLAIM.fullmatch(text.strip())
     if claim is None or not asks_whether_so([token.low for token in tokenize(claim.group(2).strip(" .?!"))]):
         return None
@@ -61,3 +71,14 @@ def unmoved(text: str, previous: Reading, talk: Talk) -> Reading | None:
     again = talk.read(f"and {rest}?", previous)
     same = again.query is not None and again.query.items == before.items and again.query.kind == before.kind
     return put_as(text, again) if same else None
+
+
+def _whatever_is_said(text: str, who: str, before: Query, talk: Talk) -> Reading:
+    """ "Even if the cook says so?": the question before, unless a grant or an order may move it."""
+    lookup, words = talk.lookup, content(who)
+    for fact in map(lookup.facts.__getitem__, facts_that_matter(before, lookup)):
+        orders = any(words & keys_of(value.label) for value in fact.values)
+        if fact.family in ("authorisation", "waiver") or (fact.family == "situation" and orders):
+            reason = "What somebody says counts only as a grant or an order; say what was granted or ordered."
+            return Reading(question=text, abstain=Abstain(reason=reason))
+    return talk.made(text, before)
