@@ -212,7 +212,8 @@ class _Claims:
         differences, sides = self.data["differences"], Sides(self.data["reading"], self.lookup, self.day)
         for claim in sides.claims(differences):
             hold(*claim)
-        for n, m in [(n, m) for n in range(len(differences)) for m in (0, 1) if self.question.items]:
+        shown = [n for n, one in enumerate(differences) if sides.has_table(one)]
+        for n, m in [(n, m) for n in shown for m in (0, 1)]:
             side, aspect, where = differences[n]["sides"][m], differences[n]["aspect"], f"differences[{n}]"
             place, proofs = (side["item"], aspect), side["derivation"]
             same = all((proof["item"], proof["aspect"]) == place for proof in proofs)

@@ -10,7 +10,7 @@ from kb.answer.acts import act_part
 from kb.answer.aspects import aspect_part
 from kb.answer.common import Part
 from kb.answer.lists import LISTED, class_lines, listed_items, with_required
-from kb.model.questions import AnswerCase, Derivation, Difference, Query, Side, Verdict
+from kb.model.questions import AnswerCase, Derivation, Difference, Query, Side, ValueStatus, Verdict
 from kb.model.records import OWNED_ASPECTS, Case
 from kb.model.values import ValueSet, intersect, is_empty, unite
 from kb.reasoner import Engine, Facts, Problem, possible_facts, rows
@@ -44,9 +44,24 @@ class Comparison(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def compare(engine: Engine, query: Query) -> Comparison:
-    """The two sides of a comparison; without an item everything that a list would hold."""
+    """The two sides of a comparison; without an item all that is worn as a list has it, then all else."""
     views = _views(engine, query)
-    return _compare_lists(views, query.aspect) if not query.items else _compare_items(views, query)
+    if query.items:
+        pairs = [(item, item) for item in _spoken_of(views, query.items)]
+        if query.other is None:
+            pairs = [(query.items[0], query.items[1])]
+        return _compare_matters(
+            views, [(pair, a) for pair in pairs for a in _aspects(views, pair, query.aspect)]
+        )
+    lists = _compare_lists(views, query.aspect)
+    if query.aspect != "wear":
+        return lists
+    rest = _compare_matters(views, _all_but_wear(views))
+    return Comparison(
+        differences=(*lists.differences, *rest.differences),
+        alike=lists.alike + rest.alike,
+        open_alike=lists.open_alike + rest.open_alike,
+    )
 
 
 def _views(engine: Engine, query: Query) -> tuple[_View, _View]:
@@ -137,25 +152,41 @@ def _class_differences(
 # -- one item, or items of a kind -----------------------------------------------------------------------
 
 
-def _compare_items(views: tuple[_View, _View], query: Query) -> Comparison:
+Matter = tuple[tuple[str, str], str]
+
+
+def _compare_matters(views: tuple[_View, _View], matters: Iterable[Matter]) -> Comparison:
+    """Pairs of items, each in one aspect; a matter that differs is worked out in full."""
     lookup = views[0].engine.lookup
     found: list[Difference] = []
     alike = open_alike = 0
-    pairs = [(item, item) for item in _spoken_of(views, query.items)]
-    if query.other is None:
-        pairs = [(query.items[0], query.items[1])]
-    for pair in pairs:
-        for aspect in _aspects(views, pair, query.aspect):
-            parts = [_part(v, i, aspect) for v, i in zip(views, pair, strict=True)]
-            tables = [_table_of(v, part) for v, part in zip(views, parts, strict=True)]
-            sides = [_side(v.engine, part) for v, part in zip(views, parts, strict=True)]
-            if _differ(*tables):
-                label = say_matter(lookup, pair[0], aspect)
-                found.append(Difference(item=pair[0], aspect=aspect, label=label, sides=(sides[0], sides[1])))
-            elif sides[0].verdict != "silent":
-                alike += 1
-                open_alike += sides[0].verdict == "conditional"
+    for pair, aspect in matters:
+        tables = [_table(v, i, aspect) for v, i in zip(views, pair, strict=True)]
+        if _differ(*tables):
+            sides = [_side(v.engine, _part(v, i, aspect)) for v, i in zip(views, pair, strict=True)]
+            label = say_matter(lookup, pair[0], aspect)
+            found.append(Difference(item=pair[0], aspect=aspect, label=label, sides=(sides[0], sides[1])))
+        elif {verdict for _, (verdict, _) in tables[0].rows} != {"silent"}:
+            alike += 1
+            open_alike += len(tables[0].rows) > 1
     return Comparison(differences=tuple(found), alike=alike, open_alike=open_alike)
+
+
+def _all_but_wear(views: tuple[_View, _View]) -> list[Matter]:
+    """Every item and aspect but wearing of which a rule that names the item speaks on either side."""
+    lookup = views[0].engine.lookup
+    named: dict[str, set[str]] = {}
+    for rule in lookup.base.rules:
+        for item in rule.scope.items if not rule.residual else ():
+            named.setdefault(item, set()).add(rule.aspect)
+    return [
+        ((item.id, item.id), aspect)
+        for item in lookup.base.items
+        for aspect in lookup.aspects
+        if aspect != "wear"
+        and aspect in named.get(item.id, ())
+        and any(view.engine.group(item.id, aspect).rules for view in views)
+    ]
 
 
 def _spoken_of(views: tuple[_View, _View], items: Iterable[str]) -> tuple[str, ...]:
@@ -197,23 +228,32 @@ def _part(view: _View, item: str, aspect: str) -> Part:
     return part(view.engine, item, aspect, _possible(view, item, aspect))
 
 
-def _table_of(view: _View, part: Part) -> _Table:
-    possible = _possible(view, part.item, part.aspect)
-    engine = view.engine
-    problem = engine.problem(engine.group(part.item, part.aspect), possible)
-    act = engine.lookup.aspects[part.aspect].kind == "act"  # its verdict says it all
-    found = tuple(
-        (case.when, (case.verdict, None if act else left_open(proof)))
-        for case, proof in zip(part.cases, part.derivations, strict=True)
-    )
-    return _Table(found, possible, problem)
+def _table(view: _View, item: str, aspect: str) -> _Table:
+    """The outcomes of an item and aspect without proofs, which take most of the time."""
+    engine, possible = view.engine, _possible(view, item, aspect)
+    if _is_act(view, aspect):
+        return _act_table(engine, item, aspect, possible)
+    group = engine.group(item, aspect)
+    problem = engine.problem(group, possible)
+    act = engine.lookup.aspects[aspect].kind == "act"  # its verdict says it all
+
+    def key(statuses: tuple[ValueStatus, ...], _: bool) -> Outcome:
+        left = None if act else _left(group.classes, statuses)
+        return engine.verdict(group, statuses), left
+
+    return _Table(tuple(rows(problem.values(key, ("conditional", None)))), possible, problem)
 
 
 def left_open(proof: Derivation) -> ValueSet | None:
     """All values that a proof leaves open together; None where it leaves none, or nothing is said."""
-    closed = any(fate.status == "closed" for fate in proof.fates)
+    return _left([fate.values for fate in proof.fates], [fate.status for fate in proof.fates])
+
+
+def _left(classes: Sequence[ValueSet], statuses: Sequence[ValueStatus]) -> ValueSet | None:
     left = [
-        f.values for f in proof.fates if f.status == "supported" or (closed and f.status == "unaddressed")
+        values
+        for values, status in zip(classes, statuses, strict=True)
+        if status == "supported" or (status == "unaddressed" and "closed" in statuses)
     ]
     found = left[0] if left else None
     for values in left[1:]:

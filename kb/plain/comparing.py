@@ -51,8 +51,15 @@ class Sides:
         return lists[0].entries(also), lists[1].entries(also)
 
     def places(self) -> Iterator[tuple[tuple[str, str], str]]:
-        """The items of either side and the aspects in which rules that name them speak of them."""
+        """The items of either side and the aspects in which rules that name them speak of them.
+
+        Without items every item, in all but what it is that a list of things worn holds.
+        """
         look = self.lookup
+        if not self.items:
+            pairs_named = {(i, r.aspect) for r in look.base.rules if not r.residual for i in r.scope.items}
+            yield from (((item, item), a) for item, a in sorted(pairs_named) if a != "wear")
+            return
         kinds = {kind for item in self.items for kind in look.narrower(item)}
         kinds |= {part.id for part in look.base.items if part.part_of in kinds}
         pairs = [(item, item) for item in sorted(kinds)]
@@ -89,8 +96,20 @@ class Sides:
                 used = {rule for row in rows for rule in row["rules"]}
                 yield not rows or side["verdict"] == said, where, "the verdict does not follow from the rows"
                 yield not rows or {*side["rules"]} == used, where, "these are not the rules of the rows"
-                yield bool(rows) == bool(self.items), where, "a comparison of items, and no other, has tables"
-        yield from self._between_items(differences) if self.items else self._between_lists(differences)
+                yield bool(rows) == self.has_table(one), where, "a line of a list, and no other, has no table"
+        if self.items:
+            yield from self._between_items(differences)
+            return
+        others = [one for one in differences if self.has_table(one)]
+        yield from self._between_lists([one for one in differences if one not in others])
+        if self.reading["aspect"] == "wear":
+            yield from self._between_items(others)
+        else:
+            yield not others, "differences", "something is compared that was not asked about"
+
+    def has_table(self, difference: Any) -> bool:
+        """Whether a difference is shown with its rows: all are but those of things listed with others."""
+        return bool(self.items) or difference["aspect"] != self.reading["aspect"]
 
     def _between_items(self, differences: Any) -> Iterator[tuple[bool, str, str]]:
         listed = {(*(side["item"] for side in one["sides"]), one["aspect"]) for one in differences}

@@ -11,7 +11,7 @@ from kb.model.records import Case, Scope
 from kb.wording.aspects import of_item
 from kb.wording.cases import Facts, case_points, say_depends, say_fact, say_facts, say_who
 from kb.wording.conditions import say_condition
-from kb.wording.english import listing, sentence
+from kb.wording.english import be, listing, sentence
 from kb.wording.labels import item_label, the_item
 from kb.wording.manners import is_manner
 from kb.wording.quantities import say_date
@@ -62,7 +62,7 @@ def say_matter(
     if record.kind == "act":
         return name if aspect == "wear" and alone else f"{name}, {record.done or record.label}"
     if record.kind == "position":
-        return f"where {the_item(lookup, item)} is worn"
+        return f"where {the_item(lookup, item)} {be(item_label(lookup, item))} worn"
     return of_item(lookup, aspect, item)
 
 
@@ -105,7 +105,7 @@ def say_comparison(lookup: Lookup, query: Query, sides: Sequence[str], count: in
     between = f"between {listing(sides)}" if query.other is None else f"{sides[0]} {COMPARED} {sides[1]}"
     who = say_who(lookup, shared_case(query).facts)
     between = between if who == "someone" else f"for {who.replace('someone', 'anyone', 1)}, {between}"
-    things = "thing" if not query.items else "point"
+    things = "point" if query.items or query.aspect == "wear" else "thing"
     if not count and not alike:
         return sentence(f"the books are silent on both sides, {between}")
     same = f"{alike} {things}{'s' * (alike != 1)} {'is' if alike == 1 else 'are'} the same"

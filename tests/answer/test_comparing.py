@@ -31,7 +31,7 @@ DEMO_QUESTIONS = (
     "Compare the storm coat in town with on the slipway.",
     "What has changed for the knit cap since 1 March 2022?",
     "What changed between the 2019 and the 2024 edition?",
-    "What changes on 15 August 2026?",
+    "What changes on 1 October 2026?",
     "What is the difference between the storm coat and the watch coat?",
     "What differs for the liner with the storm coat and without the storm coat?",
     "What differs for the service cap with and without a medical waiver in parade rig?",
@@ -112,6 +112,26 @@ def test_cases_that_cut_across_those_of_the_other_day_are_compared(demo: Knowled
     """From K3 upwards before, from K1 upwards unless diving now: K1 is a part of one case on each side."""
     (answer,) = demo.ask("What is different about the beard since the first edition?", as_of=DAY)
     assert [one.aspect for one in answer.differences] == ["wear", "length"]
+
+
+@pytest.mark.parametrize(
+    ("question", "item", "aspects"),
+    [
+        ("What changes on 1 May 2026?", "name-strip", {"length"}),  # Interim Notice 2
+        ("How do K2 and K3 differ?", "keepers-bars", {"count"}),  # 5.7: as many bars as the grade has
+        ("How do K2 and K3 differ?", "whistle", {"possession", "carrying"}),  # 6.12 and 8.3
+        ("How do H4 and K1 differ?", "deck-knife", {"possession"}),  # 8.2 against 8.3
+        ("What changes on 1 October 2026?", "tarred-smock", {"wear", "possession", "tarring"}),  # 2.8
+    ],
+)
+def test_all_that_the_clauses_say_of_a_thing_is_compared(
+    demo: KnowledgeBase, question: str, item: str, aspects: set[str]
+) -> None:
+    """Decided from the clause texts: what is owned and carried, how long, how many, not only worn."""
+    answer = ask(demo, question)
+    assert aspects <= {one.aspect for one in answer.differences if one.item == item}
+    assert "point" in answer.headline
+    assert demo.verify(json.loads(answer_to_json(answer))) is None
 
 
 def test_facts_that_exclude_each_other_are_refused_on_either_side(demo: KnowledgeBase) -> None:
@@ -231,6 +251,10 @@ def _set(path: tuple[str | int, ...], value: Any) -> Any:
     return change
 
 
+def _last_with_rows(answer: Json) -> Json:
+    return [one for one in answer["differences"] if one["aspect"] != "wear"][-1]
+
+
 CHANGES = {
     "a verdict of a side": (2, _set(("differences", 0, "sides", 0, "verdict"), "prohibited")),
     "a verdict of a row": (2, _set(("differences", 0, "sides", 0, "cases", 0, "verdict"), "prohibited")),
@@ -246,6 +270,8 @@ CHANGES = {
     "a line of a list": (0, _set(("differences", 0, "sides", 0, "verdict"), "permitted")),
     "a line of a list that is gone": (0, lambda a: a["differences"].pop(0)),
     "the rules of a line": (0, _set(("differences", 0, "sides", 0, "rules"), [])),
+    "a measure left out": (6, lambda a: a["differences"].remove(_last_with_rows(a))),
+    "a table that is gone": (6, lambda a: _last_with_rows(a)["sides"][0].update(cases=[])),
     "a number that is the same": (0, _set(("headline",), "Nothing differs.")),
 }
 
