@@ -8,6 +8,8 @@ from typing import Literal
 
 import msgspec
 
+from shell.dates import DAY
+
 
 class Command(msgspec.Struct, frozen=True):
     """One command of the shell: how to write it, what it does, and a line that really works."""
@@ -72,7 +74,7 @@ _ALONE = {
 }
 _ARGUMENT = {
     "clause": re.compile(r"(?:\S+\s+)?(?:clause\s+)?\S*\d\S*", re.IGNORECASE),
-    "as of": re.compile(r"today|\d{4}-\d{1,2}-\d{1,2}|\d+", re.IGNORECASE),
+    "as of": re.compile(DAY, re.IGNORECASE),
     "items": re.compile(
         r"(?!required|permitted|prohibited|allowed|forbidden|mandatory|optional)[^\s?]+", re.IGNORECASE
     ),
