@@ -90,15 +90,14 @@ def is_choice(lookup: Lookup, rules: Sequence[str]) -> bool:
 def rows_against(rule: Rule, lookup: Lookup, answer: Answer) -> list[tuple[str, ...]]:
     """The deciding rules of each row of an answer that says something else than the rule.
 
-    What may be worn is also what has to be worn for want of another of a choice.
+    What may be worn is also what has to be worn for want of another of a choice; what need not be is also
+    what must not be beside another of a choice.
     """
+    of_choice = {("may", "required"), ("need_not", "prohibited")}
     against = []
     for case in answer.cases:
-        choice = is_choice(lookup, case.rules)
-        said = wanted(rule, answer)
-        if case.verdict not in said and not (
-            choice and rule.modality == "may" and case.verdict == "required"
-        ):
+        fits = (rule.modality, case.verdict) in of_choice and is_choice(lookup, case.rules)
+        if case.verdict not in wanted(rule, answer) and not fits:
             against.append(case.rules)
     return against
 
