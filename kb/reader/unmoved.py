@@ -33,14 +33,15 @@ _SAYS = (
 )
 _WHERE = r"while|when|if|in|on|at|with|without|during|under|over|for|as|because|inside|outside|out|aboard"
 _CLAIM = Pattern(
-    r"(?i)(?:(?:but|and|well|hm+|yet),? )*(?:the |my |our |a |an |some |his |her )?[\w' -]{2,60}? "
-    rf"{_SAYS}(?: (?:that|to me))? "
+    r"(?i)(?:(?:but|and|well|hm+|yet|one more|another one)[,.:]? )*(?:the |my |our |a |an |some |his |her )?"
+    rf"[\w' -]{{2,60}}? {_SAYS}(?: (?:that|to me))?(?: (?:at|in|aboard) (?:the )?[\w' -]{{2,30}}?,?)?? "
     r"(?:(?:it|that|this|they|those)(?:['\u2019]s|['\u2019]re| is| are| was| were)"
-    r" (?:all right|fine|ok|okay|allowed|permitted|allowable|good|acceptable|forbidden|banned|not allowed|"
-    r"not ok|wrong|needed|required|compulsory)|"
-    r"(?:i|we|he|she|they|you) (?:can|may|must|could|should|need)(?:not|n['\u2019]t)?"
-    r"(?: (?:wear|carry|have|use|do|go with|keep|leave)(?: (?:it|them|that|one)(?: on| off)?)?)?)"
-    rf"((?: (?:{_WHERE})\b[^.;!?]*)?)[.;,!?]+ ?(.+)"
+    r" (?:all right|fine|ok|okay|allowed|permitted|allowable|good|acceptable)|"
+    r"(?:i|we|he|she|they|you) (?:can|may|could)(?!n['\u2019]t| not|not)"
+    r"(?: (?:wear|carry|have|use|do|go with|keep)(?: (?:it|them|that|one)(?: on)?)?)?|"
+    r"(?:i|we|he|she|they|you) (?:can|may|could|need not|needn['\u2019]t) "
+    r"((?:leave|take|have) (?:it|them|that) off|(?:go|do) without(?: (?:it|them))?|not wear it))"
+    rf"((?: (?:{_WHERE}|\w+ing)\b[^.;!?]*)?)[.;,!?]+ ?(.+)"
 )
 _SAYS_SO = Pattern(
     rf"(?i){LEAD}(?:even )?(?:if|when|though|although) ((?:the|my|our|his|her|a|an|some) [\w' -]{{2,40}}?) "
@@ -63,13 +64,15 @@ def unmoved(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if said is not None:
         return _whatever_is_said(text, said.group(1), before, talk)
     claim = _CLAIM.fullmatch(text.strip())
-    if claim is None or not asks_whether_so([token.low for token in tokenize(claim.group(2).strip(" .?!"))]):
+    if claim is None or not asks_whether_so([token.low for token in tokenize(claim.group(3).strip(" .?!"))]):
         return None
-    rest = claim.group(1).strip(" ,")
-    if not rest:
+    off, rest = claim.group(1), claim.group(2).strip(" ,")
+    if not rest and off is None:
         return talk.made(text, before)
-    again = talk.read(f"and {rest}?", previous)
-    same = again.query is not None and again.query.items == before.items and again.query.kind == before.kind
+    asked = f"and {rest}?" if off is None else f"may I leave it off {rest}?"
+    again = talk.read(asked, previous)
+    same = again.query is not None and again.query.items == before.items
+    same = same and again.query is not None and (off is not None or again.query.kind == before.kind)
     return put_as(text, again) if same else None
 
 
