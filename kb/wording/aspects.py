@@ -8,7 +8,6 @@ from kb.measures import UNITS, from_base
 from kb.model.lookup import Lookup
 from kb.model.records import Aspect, Rule, RuleValue, Scope
 from kb.model.values import OTHER, Choices, Ranges, ValueSet, contains
-from kb.wording.counts import say_counted
 from kb.wording.english import definite, indefinite, listing, phrase, plural
 from kb.wording.labels import item_label, the_item
 from kb.wording.manners import is_manner, say_manner
@@ -113,6 +112,8 @@ def say_aspect_statement(
         return _say_place(lookup, rule, verb, holder)
     said = say_value(lookup, aspect.id, value)
     if aspect.kind == "count":
+        from kb.wording.counts import say_counted  # noqa: PLC0415  few rules are about numbers
+
         counted = say_counted(lookup, rule, aspect, holder)
         if counted:
             return counted, bool(holder)

@@ -8,11 +8,11 @@ from kb.model.lookup import Lookup
 from kb.model.records import OWNED_ASPECTS, Aspect, Rule
 from kb.model.values import Ranges
 from kb.wording.english import head_index, is_plural, phrase, plural
+from kb.wording.holders import EVERY_MEMBER
 from kb.wording.labels import item_label
 from kb.wording.quantities import count_bounds
 from kb.wording.scopes import is_top
 
-EVERY_MEMBER = "every member"
 _NUMBERS = (
     "no",
     "one",

@@ -12,6 +12,8 @@ from kb.wording.labels import GRADE
 from kb.wording.sets import say_ordered
 from kb.wording.testing import grade_noun, phrase_of
 
+EVERY_MEMBER = "every member"
+
 
 def say_subject(lookup: Lookup, tests: Sequence[Test], anyone: str = "") -> str:
     """The holders that tests of grade, branch and what is held name; empty (or `anyone`) without any.

@@ -14,9 +14,8 @@ from kb.model.records import OWNED_ASPECTS, Aspect, Modality, Rule
 from kb.model.values import Choices, contains
 from kb.wording.aspects import say_aspect_statement
 from kb.wording.conditions import Parts, follow, take_apart, with_unless
-from kb.wording.counts import EVERY_MEMBER
 from kb.wording.english import phrase, sentence
-from kb.wording.holders import say_subject
+from kb.wording.holders import EVERY_MEMBER, say_subject
 from kb.wording.labels import rule_reference
 from kb.wording.phrases import Phrase
 from kb.wording.quantities import say_date
