@@ -38,8 +38,8 @@ def meant_instead(answer: Answer, text: str, base: KnowledgeBase) -> str | None:
     known = dict(query.case.facts)
     if any(fact in known and known[fact] != values for fact, values in facts.items() if fact != ask.fact):
         return f"and {plain.strip(' .!?')}?"
-    no = base.fact("worn:" + query.items[0], "no")[1] if query.items else None
-    if any(facts.get(f"{_WORN}{item}") == no for item in query.items):
+    left = [facts[name] for item in query.items if (name := f"{_WORN}{item}") in facts]
+    if left and left[0] == base.fact(f"{_WORN}{query.items[0]}", "no")[1]:
         return "and without it?"
     things = {fact.removeprefix(_WORN) for fact in facts if fact.startswith(_WORN) and fact != ask.fact}
     return text if things and _WEARS.search(plain) is None else None
