@@ -39,9 +39,12 @@ def aspect_part(
     `bound` asks whether these are all that is left ("must it be at most 7 in?"), not whether each of them is.
     """
     group = engine.group(item, aspect, others_in(claim))
+    place = engine.lookup.aspects[aspect].kind == "position"
 
     def key(statuses: tuple[ValueStatus, ...], duty: bool) -> Key:
-        verdict = _claimed(group, statuses, claim, duty, bound) if claim else engine.verdict(group, statuses)
+        verdict = (
+            _claimed(group, statuses, claim, duty, bound, place) if claim else engine.verdict(group, statuses)
+        )
         return verdict, statuses
 
     folded: Key = ("conditional", ())
@@ -64,17 +67,20 @@ def aspect_part(
 
 
 def _claimed(
-    group: Group, statuses: Sequence[ValueStatus], claim: ValueSet, duty: bool, bound: bool
+    group: Group, statuses: Sequence[ValueStatus], claim: ValueSet, duty: bool, bound: bool, place: bool
 ) -> Verdict:
     """The verdict on claimed values. What a duty leaves open is permitted; all that it leaves, required.
 
     Where they are asked for as a bound, a part of them may be closed: "at most 7 in" and "more than 5 in".
+    The words for a `place` may fit several places, of which one that is open is enough.
     """
     touched = [
         status
         for values, status in zip(group.classes, statuses, strict=True)
         if not is_empty(intersect(values, claim))
     ]
+    if place and set(touched) != {"closed"} and "contested" not in touched:
+        touched = ["supported"] if "supported" in touched else ["unaddressed"]
     verdict = claim_verdict(touched)
     part_closed = bound and verdict == "prohibited" and set(touched) != {"closed"}
     if not duty or not (part_closed or verdict in ("silent", "permitted")):

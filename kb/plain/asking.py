@@ -127,6 +127,8 @@ class Question:
         statuses = {fate.status for fate in fates if not is_empty(intersect(fate.values, claim))}
         if "contested" in statuses:
             return "conflict", rules
+        if self.lookup.aspects[aspect].kind == "position" and statuses != {"closed"}:
+            statuses = statuses & {"supported"} or {"unaddressed"}  # of places that words fit one is enough
         part_closed = self.kind == "must" and "closed" in statuses and statuses != {"closed"}
         if "closed" in statuses and not part_closed:
             return "prohibited", rules

@@ -24,6 +24,7 @@ from kb.reader.tokens import Token
 
 _SKIPPED = SKIPPED_INSIDE_LABELS | {"-"}
 _BE = frozenset({"is", "are", "was", "were", "'s"})
+_DIMENSIONS = frozenset({"high", "tall", "wide", "broad", "long", "deep", "across", "thick"})
 
 
 def phrase_piece(tokens: tuple[Token, ...], first: int, last: int) -> Piece | None:
@@ -180,10 +181,10 @@ def _is_cut(piece: Piece, names: Sequence[Piece], text: str, tokens: tuple[Token
     after = piece.last
     while after < len(tokens) and tokens[after].low in SKIPPED_INSIDE_LABELS:
         after += 1
-    return any(
-        name.first == after and {entry.kind for entry in name.entries} <= {"value", "group", "fact"}
-        for name in names
-    )
+    led = [name for name in names if name.first == after]
+    if after < len(tokens) and tokens[after].low in _DIMENSIONS:
+        led = [name for name in led if name.last > after + 1]  # "4 in high", but "20 in high wind"
+    return any({entry.kind for entry in name.entries} <= {"value", "group", "fact"} for name in led)
 
 
 def _swallows_act(tokens: tuple[Token, ...], entries: tuple[Entry, ...], lexicon: Lexicon) -> bool:

@@ -20,6 +20,7 @@ from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
 from kb.reader.query import said_case
 from kb.reader.tokens import tokenize, word_key
+from kb.reader.written import as_written
 
 _ABOVE = word_set("above over")
 _BELOW = word_set("below under beneath underneath down")
@@ -64,8 +65,11 @@ def gauged(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query
     claims = [piece for piece in found.pieces if piece.tag == "measure" and piece.measure is not None]
     heads = [after for low, after in pairwise(lows) if low == "how" and after in _HOW]
     heads += ["far" for low in lows if low in ("distance", "gap")]
-    if len(claims) > 1 or not (claims or heads):
-        return None
+    from kb.reader.sited import sited  # noqa: PLC0415  few questions tell a place
+
+    place = sited(found, roles, case, lookup)
+    if place is not None or len(claims) > 1 or not (claims or heads):
+        return place
     if _SIDES.isdisjoint(lows) and (claims or heads[0] not in _OPEN):
         return None
     named = [_Named(p, found) for p in found.pieces if p.tag in ("item", "items")]
@@ -92,9 +96,14 @@ def gauged(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query
         case=said_case(case, roles, lookup),
     )
     measure = claims[0].measure if claims else None
-    if measure is None or aspect == "position":
+    if measure is None:
         return asked
-    return Query(kind="may", items=(item,), aspect=aspect, value=ranges([measure.interval]), case=asked.case)
+    if aspect == "position":
+        return None  # what is said of a distance is judged, or it stops the question
+    claimed = Query(
+        kind="may", items=(item,), aspect=aspect, value=ranges([measure.interval]), case=asked.case
+    )
+    return as_written(claimed, measure.unit, lookup)
 
 
 def _narrowest(item: str, named: Sequence[_Named], lookup: Lookup) -> str:

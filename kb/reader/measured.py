@@ -76,6 +76,8 @@ def size_aspect(wanted: str, items: Sequence[str], lookup: Lookup) -> str:
     measured = [a for a in spoken if lookup.aspects[a].kind == "measure" and _answers(wanted, a, lookup)]
     if len(measured) == 1 and (within == "size" or " " not in lookup.aspects[measured[0]].label):
         return measured[0]
+    if wanted == "size":
+        return within
     parts = [part.id for part in lookup.base.items if part.part_of == items[0]]
     reaches = [aspect for part in parts for aspect in rule_aspects(part, lookup) if aspect not in spoken]
     told = [a for a in reaches if lookup.aspects[a].kind == "measure" and _answers(wanted, a, lookup)]
@@ -88,7 +90,7 @@ def _answers(wanted: str, aspect: str, lookup: Lookup) -> bool:
     if aspect in lookup.aspects_within("size"):
         round_too = wanted == "width" and aspect == "diameter"
         return round_too or wanted == "size" or aspect in lookup.aspects_within(wanted)
-    return wanted in ("height", "length")
+    return wanted in ("height", "length", "size")
 
 
 def sized_question(

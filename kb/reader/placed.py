@@ -5,12 +5,14 @@ A garment on which some rule places the item says which garment is worn; any oth
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import msgspec
 
+from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Query
+from kb.reader.fits import rules_on, wearing
 from kb.reader.measured import rule_aspects
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
@@ -29,6 +31,27 @@ def carriers(item: str, lookup: Lookup) -> frozenset[str]:
                 found.add(position.on)
                 found.update(() if position.feature is None else (position.feature,))
     return frozenset(found)
+
+
+def placed_on(before: Query, roles: Roles, lookup: Lookup) -> bool:
+    """Whether what "on the smock" names may be where the item of the question before is worn."""
+    if before.kind == "where" or not before.items or not roles.asked:
+        return before.kind == "where"
+    named = [piece.arg for piece in roles.asked]
+    if lookup.aspects[before.aspect].kind == "measure" and len(named) == 1:
+        return not any(rules_on(named, before.aspect, lookup))
+    if "garment" not in lookup.broader(before.items[0]):  # of a badge it is asked, not of what it is on
+        return all("garment" in lookup.broader(item) for item in named if item)
+    on = carriers(before.items[0], lookup)
+    return all(on & {item, *lookup.narrower(item)} for item in named)
+
+
+def off_its_places(query: Query, garments: Sequence[str], lookup: Lookup) -> bool:
+    """Whether a thing is asked of on garments on which no rule places it, though rules place it elsewhere."""
+    on = carriers(query.items[0], lookup) if query.items else frozenset()
+    known = {kind for item in garments for kind in (*lookup.broader(item), *lookup.narrower(item))}
+    acts = query.kind in ("may", "must") and query.aspect == wearing(query.items, lookup)
+    return acts and bool(on) and not on & known
 
 
 def settle_places(roles: Roles, lookup: Lookup) -> None:
@@ -83,7 +106,19 @@ def is_where_it_goes(query: Query, roles: Roles, lookup: Lookup) -> bool:
             return False
     elif query.kind != "where":
         return False
-    return all(fitting(piece, query.items[0], lookup) for piece in roles.placing if piece.tag == "item")
+    item, go_with = query.items[0], query.kind in ("may", "must")
+    return all(
+        fitting(piece, item, lookup) or (go_with and _tells(item, piece.arg, lookup))
+        for piece in roles.placing
+        if piece.tag == "item"
+    )
+
+
+def _tells(item: str, garment: str, lookup: Lookup) -> bool:
+    """Whether a rule on wearing a thing turns on whether the garment is worn: the hood goes on the coat."""
+    worn = f"worn:{garment}"
+    rules = (r for r in lookup.base.rules if r.aspect == "wear" and item in r.scope.items)
+    return any(test.fact == worn for rule in rules for test in tests(rule.condition))
 
 
 def _named(roles: Roles) -> Iterator[str]:

@@ -98,13 +98,14 @@ def _settled(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
         return Abstain(reason="Two things are named, each with a value of its own; ask about one at a time.")
     if roles.value is not None and query.value is None:
         return Abstain(reason="A value is named, but the question does not ask about one.")
-    query = as_written(query, lookup)
+    query = as_written(query, roles.measure_unit, lookup)
     if query.value is not None and query.items and roles.measure_unit:
         which = which_measure(query, lookup)
         if isinstance(which, Ask):
             return which
         query = which
-    if query.kind == "how" and frame.sized and query.items:
+    bare = query.value is not None and roles.measure_unit and not roles.dimension
+    if query.items and (bare or (query.kind == "how" and frame.sized)):
         part = ask_part(query, lookup)
         if part is not None:
             return part
@@ -327,8 +328,7 @@ def _query(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, looku
         aspect = within if named and within and lookup.aspects[within].kind == "manner" else aspect
     turned = frame.kind == "where" and kind == "must"  # "I took it off: where do I carry it"
     polarity = frame.polarity if kind in ("may", "must", "who", "when", "why") and not turned else "do"
-    if kind == "who":
-        case = _of_anybody(case, roles, lookup)
+    case = _of_anybody(case, roles, lookup) if kind == "who" else case
     return Query(
         kind=kind,
         items=items,

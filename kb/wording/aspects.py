@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 
 from kb.measures import UNITS, from_base
+from kb.measures.twins import agree
 from kb.model.lookup import Lookup
 from kb.model.records import Aspect, Rule, RuleValue, Scope
-from kb.model.values import OTHER, Choices, Ranges, ValueSet, contains
+from kb.model.values import OTHER, Choices, Ranges, ValueSet, contains, others_in
 from kb.wording.english import definite, indefinite, listing, phrase, plural
 from kb.wording.labels import item_label, the_item
 from kb.wording.manners import is_manner, say_manner
@@ -70,14 +71,19 @@ def say_claimed(lookup: Lookup, aspect: str, item: str, values: ValueSet) -> str
             if rule.aspect == aspect and rule.value.measure and not set(above).isdisjoint(rule.scope.items)
         ]
         unit = measures[0].unit if measures and _is_simple(values, measures[0].unit) else "mm"
+        rounded = any(measure.also is not None and agree(measure) for measure in measures)
+        if not rounded and not _is_simple(values, "mm", 2) and _is_simple(values, "[in_i]"):
+            unit = "[in_i]"  # 38.1 mm was said as 1 1/2 in
         return listing([say_length(interval, unit) for interval in values.intervals], "or") or "none"
+    if lookup.aspects[aspect].kind == "position" and (told := others_in(values)):
+        return listing([_loose(lookup, member) for member in sorted(told)], "or")  # a place as it was told
     return say_set(lookup, aspect, values)
 
 
-def _is_simple(values: Ranges, unit: str) -> bool:
+def _is_simple(values: Ranges, unit: str, parts: int = 64) -> bool:
     """Whether every bound is a number of the unit as people write them: halves to sixty-fourths."""
     bounds = [bound for i in values.intervals for bound in (i.low, i.high) if bound is not None]
-    return unit in UNITS and all(64 % from_base(bound, unit).denominator == 0 for bound in bounds)
+    return unit in UNITS and all(parts % from_base(bound, unit).denominator == 0 for bound in bounds)
 
 
 def _loose(lookup: Lookup, member: str) -> str:

@@ -14,6 +14,7 @@ from kb.wording.cases import Facts, say_depends, say_fact, say_facts
 from kb.wording.english import listing, phrase, sentence
 from kb.wording.labels import rule_reference, the_item, the_items
 from kb.wording.manners import is_manner, say_manner
+from kb.wording.positions import say_places
 from kb.wording.situations import WORN
 
 Lines = dict[tuple[str, str, Verdict], str]
@@ -228,7 +229,8 @@ def _say_settled(lookup: Lookup, query: Query, among: Sequence[Verdict]) -> tupl
     open, to be filled with what it depends on; else nothing."""
     if query.value is not None and others_in(query.value) and set(among) == {"prohibited"}:
         said = say_verdict(lookup, "prohibited", query).removesuffix(".")
-        return said, "; what it must be depends on {on}"
+        place = lookup.aspects[query.aspect].kind == "position"
+        return said, f"; {'where it goes' if place else 'what it must be'} depends on {{on}}"
     if query.items and lookup.aspects[query.aspect].kind == "act":
         for kind, polarity, verdicts, line, rest in _ALIKE:
             if (query.kind, query.polarity) == (kind, polarity) and among and verdicts.issuperset(among):
@@ -289,7 +291,9 @@ def _say_conflict(lookup: Lookup, query: Query, rules: Sequence[str]) -> str:
 
 
 def _say_value_verdict(lookup: Lookup, verdict: Verdict, query: Query, values: Sequence[OpenValue]) -> str:
-    if query.value is not None and not (verdict == "prohibited" and others_in(query.value) and values):
+    told = lookup.aspects[query.aspect].kind == "position" and verdict in ("required", "permitted")
+    strange = others_in(query.value) and values and (told or verdict == "prohibited")
+    if query.value is not None and not strange:
         return _say_claim(lookup, verdict, query)
     stated = [_state(lookup, query, aspect, values) for aspect in dict.fromkeys(v.aspect for v in values)]
     if not stated:
@@ -316,7 +320,7 @@ def _state(lookup: Lookup, query: Query, aspect: str, values: Sequence[OpenValue
     modal = "must" if all(value.required for value in chosen) or len(labels) > 1 else "may"
     said = labels[0] if len(labels) == 1 else f"either {listing(labels, 'or')}"
     if record.kind == "position":
-        return sentence(phrase(the_item(lookup, item), modal, "be worn", said))
+        return sentence(phrase(the_item(lookup, item), modal, "be worn", say_places(labels)))
     if record.kind == "order":
         return sentence(f"{of_item(lookup, aspect, item)}, the senior first, {modal} be {said}")
     return sentence(f"{of_item(lookup, aspect, item)} {modal} be {said}")

@@ -56,7 +56,7 @@ QUERIES = [
     (query("must", "cap", facts=(is_("branch", "boats"), yes("holds:diver"))),
      "Must anyone of the boat branch with the diver qualification wear the service cap?"),
     (query("may", "device", aspect="height", value=point(Fraction(254, 5))),
-     "May the height of the cap device be 50.8 mm?"),
+     "May the height of the cap device be 2 in (50.8 mm)?"),
     (query("may", "pin", aspect="colour", value=choices("gilt"), facts=(K5,)),
      "May the colour of the keeper's pin be gilt, for a K5?"),
     (query("where", "device", facts=(is_("grade", "W1", "W2", "W3", "W4"),)),
@@ -110,7 +110,7 @@ VERDICTS: list[tuple[Query, Verdict, str]] = [
     (query("may", "storm-coat", aspect="piercing"), "prohibited", "No. The storm coat must not be pierced."),
     (query("why", "cap"), "required", "The service cap must be worn."),
     (query("may", "device", aspect="height", value=point(Fraction(254, 5))), "prohibited",
-     "No. The height of the cap device must not be 50.8 mm."),
+     "No. The height of the cap device must not be 2 in (50.8 mm)."),
     (query("may", "device", aspect="height"), "silent",
      "The books are silent: no clause addresses the height of the cap device."),
 ]  # fmt: skip
