@@ -17,6 +17,14 @@ _WHOLE = re.compile(
     r"allowed|permitted|required)\b",
     re.IGNORECASE,
 )
+_OF_THAT = re.compile(
+    r"(?:(?:and|but|so) )*(?:by (?:whom?|what)|whom? by|to (?:whom?|what)|for (?:whom?|what|how long)|"
+    r"why not|how (?:often|come|so)|what (?:for|with|in)|with what|where to)(?: then)?",
+    re.IGNORECASE,
+)
+_LED = re.compile(
+    r"(?:and|but|or|also|even|what about|how about)\b|.*\b(?:too|as well|also)\W*$", re.IGNORECASE
+)
 
 
 def rests_on_missed(session: Session, asked: Session, text: str) -> bool:
@@ -28,8 +36,10 @@ def rests_on_missed(session: Session, asked: Session, text: str) -> bool:
     words = missed.abstain.words if missed is not None and missed.abstain is not None else ()
     if missed is None or not (words or "?" in missed.question):
         return False
-    if asks_what_carried(text):
+    if asks_what_carried(text) or _OF_THAT.fullmatch(text.strip(" ?.!")) is not None:
         return True
+    if session.latest is None and only_goes_on(text) and lists(asked):
+        return True  # "in boat rig as well?" is not asked of all that is worn in it
     roles = {span.role for answer in asked.answers for span in answer.reading.spans}
     before = session.latest.query.items if session.latest is not None and session.latest.query else ()
     asks = {item for a in asked.answers if a.reading.query is not None for item in a.reading.query.items}
@@ -37,6 +47,11 @@ def rests_on_missed(session: Session, asked: Session, text: str) -> bool:
     bare = _WHOLE.search(text) is None and names and not roles & {"aspect", "measure", "clause"}
     known = any(span.role in ("grade", "fact", "aspect") for span in missed.spans)
     return bare and (names_item(missed) or (known and session.latest is None))
+
+
+def only_goes_on(text: str) -> bool:
+    """ "And the tunic?": whether a line says by its words that it goes on from another one."""
+    return _LED.match(text) is not None and _WHOLE.search(text) is None
 
 
 def misses(session: Session) -> bool:

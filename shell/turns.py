@@ -17,7 +17,16 @@ from shell.commands import BY_NAME, COMMANDS, Line, looks_like_question, read_li
 from shell.dates import as_date
 from shell.examples import example_of, questions
 from shell.layout import arrange, further_blocks, next_blocks
-from shell.missed import goes_on, lists, misses, names_item, of_missed, only_adds, rests_on_missed
+from shell.missed import (
+    goes_on,
+    lists,
+    misses,
+    names_item,
+    of_missed,
+    only_adds,
+    only_goes_on,
+    rests_on_missed,
+)
 from shell.put_right import meant_instead
 from shell.queries import query_text
 from shell.saving import saved_form
@@ -93,7 +102,8 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     if asks is not None and not _replies(asked, text, {value for value, _ in asks.choices}):
         # what was asked back is let be: the line may go on from the question before that
         older = _ask(msgspec.structs.replace(opened, before=session.before), base)
-        asked, reply = older if _is_answered(older[0]) else (asked, reply)
+        alone = session.before is None and only_goes_on(text)  # what is asked of it is not known
+        asked, reply = older if _is_answered(older[0]) and not alone else (asked, reply)
     further = only_adds(asked) or misses(asked) or goes_on(asked, session)
     if session.missed is not None and names_item(session.missed) and further:
         # the words may go on from the line that was not understood, not from the question before it

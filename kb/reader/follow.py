@@ -17,7 +17,7 @@ from kb.reader.frame import Frame
 from kb.reader.lexicon import PERSONAL, Entry
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
-from kb.reader.placed import carriers
+from kb.reader.placed import carriers, off_its_places, placed_on
 from kb.reader.pointing import pointed_at
 from kb.reader.query import merge_case
 from kb.reader.tokens import Token, tokenize
@@ -193,7 +193,7 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
         return of_value(before, roles, lookup)
     if roles.aspect not in ("", "wear", before.aspect):
         return None  # "or alter it?" asks of another act
-    if roles.supposed or (roles.led_by_on and _placed_on(before, roles, lookup)):  # "on the smock?"
+    if roles.supposed or (roles.led_by_on and placed_on(before, roles, lookup)):  # "on the smock?"
         roles.worn, roles.asked = [*roles.worn, *roles.asked], []
     unclear = next((p for p in (*roles.asked, *roles.worn, *roles.unworn) if p.tag == "items"), None)
     if unclear is not None:
@@ -216,6 +216,8 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     before = fits.of_one(before, items, lookup) if roles.asked else before
     merged = merge_case(_worn_with(before.case, roles), facts, roles.as_of, roles.alone, lookup)
     after = msgspec.structs.replace(before, items=items, case=merged)
+    if roles.led_by_on and roles.worn and off_its_places(after, [p.arg for p in roles.worn], lookup):
+        return msgspec.structs.replace(after, kind="where", aspect="position", polarity="do")
     conditions = roles.facts or roles.worn or roles.unworn
     after = fits.of_the_whole(after, facts, lookup) if conditions and not roles.asked else after
     if conditions and fits.is_of_wearing(after, facts, lookup):
@@ -226,16 +228,6 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
         said = [say_query(lookup, reading) for reading in (after, fits.whether_worn(after, lookup))]
         return Ask(fact="reading", prompt="Which is meant?", choices=tuple((text, text) for text in said))
     return after
-
-
-def _placed_on(before: Query, roles: Roles, lookup: Lookup) -> bool:
-    """Whether what is named may be where the item of the question before is worn."""
-    if before.kind == "where" or not before.items:
-        return before.kind == "where"
-    if lookup.aspects[before.aspect].kind == "measure" and len(roles.asked) == 1:
-        return not any(fits.rules_on((roles.asked[0].arg,), before.aspect, lookup))
-    on = carriers(before.items[0], lookup)
-    return bool(roles.asked) and all(on & {piece.arg, *lookup.narrower(piece.arg)} for piece in roles.asked)
 
 
 def _worn_with(case: Case, roles: Roles) -> Case:
@@ -390,7 +382,7 @@ def with_person(
     mine = not _FIRST.isdisjoint(said)
     same = other or (mine and not _FIRST.isdisjoint(was))
     listed = before.kind == "list"  # what is worn in a rig, then one thing of it
-    there = listed and bare and frame.kind in ("may", "must") and not other
+    there = listed and bare and frame.kind in (*_OF_ONE, "how") and not other
     if not (same or (mine and listed) or there):
         return case
     who = PERSONAL if same or (there and not mine) else ()

@@ -39,8 +39,10 @@ _CLAIM = Pattern(
     r" (?:all right|fine|ok|okay|allowed|permitted|allowable|good|acceptable)|"
     r"(?:i|we|he|she|they|you) (?:can|may|could)(?!n['\u2019]t| not|not)"
     r"(?: (?:wear|carry|have|use|do|go with|keep)(?: (?:it|them|that|one)(?: on)?)?)?|"
-    r"(?:i|we|he|she|they|you) (?:can|may|could|need not|needn['\u2019]t) "
-    r"((?:leave|take|have) (?:it|them|that) off|(?:go|do) without(?: (?:it|them))?|not wear it))"
+    r"(?:i|we|he|she|they|you) ((?:can|may|could) (?:(?:leave|take|have) (?:it|them|that) off|"
+    r"(?:go|do) without(?: (?:it|them))?|not wear (?:it|them))|"
+    r"(?:need not|needn['\u2019]t|(?:do|does)(?: not|n['\u2019]t) (?:need|have) to)"
+    r"(?: (?:wear|carry|have) (?:it|them))?))"
     rf"((?: (?:{_WHERE}|\w+ing)\b[^.;!?]*)?)[.;,!?]+ ?(.+)"
 )
 _SAYS_SO = Pattern(

@@ -166,7 +166,9 @@ def test_a_turn_that_names_nothing_goes_on_from_the_line_that_was_missed(demo: K
     assert query.kind == "where"
 
 
-@pytest.mark.parametrize("line", ["safety boots too?", "and the watch coat?", "which clause says so?"])
+@pytest.mark.parametrize(
+    "line", ["safety boots too?", "and the watch coat?", "which clause says so?", "by whom?"]
+)
 def test_what_goes_on_from_a_line_that_was_missed_is_not_answered(line: str, demo: KnowledgeBase) -> None:
     before = Session()
     for said in ("May I wear the scarf?", "Has the safety helmet got to wobble before a gale?"):
@@ -174,6 +176,21 @@ def test_what_goes_on_from_a_line_that_was_missed_is_not_answered(line: str, dem
     after, reply = take_line(before, line, demo)
     assert after.answers is before.answers
     assert "not understood" in reply.complaint
+
+
+@pytest.mark.parametrize(
+    ("missed", "line"),
+    [
+        ("Is nail varnish allowed?", "in boat rig as well?"),
+        ("How do I wash the velvet scarf?", "and the liner?"),
+    ],
+)
+def test_a_line_that_only_goes_on_asks_nothing_of_its_own(
+    missed: str, line: str, demo: KnowledgeBase
+) -> None:
+    session, _ = take_line(Session(), missed, demo)
+    after, _ = take_line(session, line, demo)
+    assert all(answer.outcome != "answer" for answer in after.answers)
 
 
 def test_a_line_of_nothing_in_the_books_leaves_the_next_one_be(demo: KnowledgeBase) -> None:
