@@ -13,6 +13,7 @@ import msgspec
 
 from kb import reader
 from kb.answer import answer_query
+from kb.answer.common import on_its_day
 from kb.cache import decode_base, ensure
 from kb.errors import InvalidDataError, Problem, UsageError
 from kb.files import write_atomically
@@ -142,7 +143,7 @@ class KnowledgeBase:
             if not stated:
                 asked = self._claimed(part, reading, case) or reader.each_thing(reading, self.lookup)
                 told = [answer for one in asked for answer in self._answers(one, case, previous)]
-                answers += _told_once(told)
+                answers += [on_its_day(self.lookup, answer, case.as_of) for answer in _told_once(told)]
                 if reading.query is not None:
                     previous = asked[-1]
                 elif told[-1].reading.query is not None:

@@ -9,10 +9,19 @@ import msgspec
 
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
+from kb.model.months import month_of
 from kb.model.questions import Answer, AnswerCase, Ask, Citation, Derivation, OpenValue, Query, Verdict
 from kb.model.values import Choices, ValueSet
 from kb.reasoner import Decision, Engine, Facts
-from kb.wording import clause_reference, listing, say_facts, say_rule, say_scope, sentence
+from kb.wording import (
+    clause_reference,
+    listing,
+    say_facts,
+    say_query_on_its_day,
+    say_rule,
+    say_scope,
+    sentence,
+)
 
 DEFERENCE = (
     "No dress rule restricts protective equipment where it is needed; "
@@ -224,6 +233,18 @@ def replaced(answer: Answer, **changes: object) -> Answer:
     """The answer with some fields changed."""
     fields = {name: getattr(answer, name) for name in answer.__struct_fields__}
     return Answer(**{**fields, **changes})
+
+
+def on_its_day(lookup: Lookup, answer: Answer, today: datetime.date) -> Answer:
+    """The answer with its day in the read-back, where the question is about another day than `today`."""
+    query = answer.reading.query
+    if query is None or query.case.as_of == today:
+        return answer
+    said = say_query_on_its_day(lookup, query)
+    month = month_of(query.case.as_of, lookup)
+    own = month[0] if month in query.case.facts and month is not None else None
+    kept = tuple(fact for fact in answer.reading.carried if fact != own)  # the day says its month
+    return replaced(answer, reading=msgspec.structs.replace(answer.reading, text=said, carried=kept))
 
 
 def row_label(lookup: Lookup, when: Facts) -> str:

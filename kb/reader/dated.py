@@ -26,6 +26,11 @@ def on_a_day(
     `follows`: the question goes on from another, so that days offered are put as questions in full.
     """
     period = in_edition(found, case.as_of, lookup) or said_period(found, left, case.as_of)
+    from kb.reader.vintage import of_a_year  # noqa: PLC0415  only where words are left
+
+    told = of_a_year(found, case.as_of, lookup, read)
+    if told is not None:
+        return told
     if period is None or say_day(period.first) in found.text:
         return None  # the day stands there already, and did not help
     again = read(on_day(found, period, period.first))

@@ -104,6 +104,8 @@ class Walker:
         led = self._tag(index - 1) in ("in", "unread", "date", "comma", "")
         if is_year(piece) and (led or (index and self.tokens[piece.first - 1].low in MONTHS)):
             return  # "in 2021, the smock", "April 2021: the smock"
+        if is_year(piece) and self._tag(index - 1) in ("det", "poss"):
+            return  # "my 2019 jersey"
         if self._tag(before) == "book" and not self.roles.clause_number:
             self.roles.clause_number = piece.arg
             self._use(index)

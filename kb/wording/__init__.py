@@ -34,7 +34,7 @@ from kb.wording.quantities import (
     say_quantity,
     say_tolerance,
 )
-from kb.wording.queries import say_query
+from kb.wording.queries import say_query, say_query_on_its_day
 from kb.wording.rules import say_rule
 from kb.wording.scopes import say_scope
 from kb.wording.sets import say_values
@@ -93,6 +93,7 @@ __all__ = [
     "say_protection",
     "say_quantity",
     "say_query",
+    "say_query_on_its_day",
     "say_rule",
     "say_scope",
     "say_set",

@@ -5,6 +5,7 @@ from __future__ import annotations
 import msgspec
 
 from kb.model.lookup import Lookup
+from kb.model.months import month_of
 from kb.model.questions import Query, Verdict
 from kb.model.records import Aspect
 from kb.wording.aspects import of_item, say_claimed
@@ -13,6 +14,7 @@ from kb.wording.comparisons import COMPARED, say_sides, shared_case
 from kb.wording.english import listing, phrase, plural, sentence
 from kb.wording.labels import book_name, clause_reference, item_label, the_item
 from kb.wording.manners import is_manner
+from kb.wording.quantities import say_date
 
 _MODAL: dict[Verdict, str] = {
     "required": "must",
@@ -38,6 +40,20 @@ def say_query(lookup: Lookup, query: Query) -> str:
         "source": _say_source,
     }[query.kind](lookup, query)
     return sentence(said, "?")
+
+
+def say_query_on_its_day(lookup: Lookup, query: Query) -> str:
+    """The read-back of a question about another day than that of asking: the day says its month too."""
+    if query.kind == "compare":  # its sides say their days
+        return say_query(lookup, query)
+    month = month_of(query.case.as_of, lookup)
+    facts = tuple(fact for fact in query.case.facts if fact != month)
+    said = say_query(
+        lookup, msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts))
+    )
+    day = query.case.as_of
+    whole_year = month is not None and month not in query.case.facts and (day.month, day.day) == (1, 1)
+    return f"{said.removesuffix('?')}, {f'in {day.year}' if whole_year else f'on {say_date(day)}'}?"
 
 
 def person(lookup: Lookup, query: Query) -> str:
