@@ -126,6 +126,24 @@ def test_the_caution_of_a_rule_that_was_taken_out_is_told_beside_its_sentence() 
     assert finding.suggestion == f"{caution} (ref. (a), 7.13)."
 
 
+@pytest.mark.parametrize(
+    ("who", "right"),
+    [
+        ("Only the Board of Lights can settle it.", True),
+        ("The Board of Lights alone decides this.", True),
+        ("Only the Master of the Station can settle it.", False),
+        ("The Master of the Station settles it.", False),
+    ],
+)
+def test_who_settles_what_is_open_is_the_authority_of_the_clauses(who: str, right: bool) -> None:
+    text = draft("winter").replace("Only the Board of Lights can settle it.", who, 1)
+    report = check(text, desk_of())
+    assert [(f.code, f.suggestion) for f in report.findings] == (
+        [] if right else [("contradicts", "Only the Board of Lights can settle it.")]
+    )
+    assert report.unread == ()
+
+
 def test_a_rule_in_a_footnote_of_a_word_file_is_read(tmp_path: Path) -> None:
     """A note is in a part of its own, in the form of ECMA-376 part 1, 17.11."""
     document = docx.Document()

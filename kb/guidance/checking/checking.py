@@ -20,6 +20,7 @@ from kb.guidance.checking.heading import early_findings, header_findings
 from kb.guidance.checking.names import Names
 from kb.guidance.checking.passage import Passage, Result
 from kb.guidance.checking.passages import LONGEST, Passages
+from kb.guidance.checking.settling import settling_findings
 from kb.guidance.checking.staying import later_findings
 from kb.guidance.checking.truth import Judge
 from kb.guidance.checking.verdicts import Weighing
@@ -101,6 +102,7 @@ class _Check:
         findings += later_findings(self, results)
         if self.header.digest:
             findings += cautions_left_out(results, self.document, self.books, checker.weighing.judge)
+        findings += settling_findings(results, self.desk.lookup)
         for _, result in results:
             findings += result.findings
             unread += [result.unread] if result.unread else []

@@ -23,6 +23,7 @@ from kb.guidance.checking.plain import is_open, is_remark
 from kb.guidance.checking.quotations import find_quotations, nearest_part
 from kb.guidance.checking.quoting import Quoting
 from kb.guidance.checking.remarks import Remarks
+from kb.guidance.checking.settling import is_settling
 from kb.guidance.checking.verdicts import TRUE, Verdict, Weighing
 from kb.guidance.checking.words import fold
 from kb.model.conditions import ALWAYS, Condition, all_of
@@ -147,6 +148,8 @@ class Passages:
         repaired = self._repaired(passage, result, found.rest, cited)
         if repaired is not None:
             return repaired
+        if is_settling(found.rest) and not found.citations:
+            return result
         if is_remark(found.rest, cited.clauses, self.books) or is_open(
             passage.text, cited.clauses, self.weighing
         ):

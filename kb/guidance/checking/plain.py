@@ -13,7 +13,7 @@ from kb.model.records import Clause
 _FORMS = re.compile(
     r"(?:made from (?:the )?rule books? .*|the table below gives.*|signature:?[ ._]*|name:?[ ._]*|"
     r"date:?[ ._]*|"
-    r"grade and appointment:?[ ._]*|only .* can settle it\.?|"
+    r"grade and appointment:?[ ._]*|"
     r"[._ -]+|local rules are marked.*)"
 )
 
