@@ -23,7 +23,7 @@ from kb.answer.common import (
     replaced,
     settling_notes,
 )
-from kb.answer.units import unit_notes
+from kb.answer.units import unit_notes, unworn_notes
 from kb.errors import UsageError
 from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Verdict
 from kb.model.records import OWNED_ASPECTS, Case
@@ -204,7 +204,8 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
     both = verdict == "conflict"
     cited = spoken if spoken and not both else [case.rules for case in cases]
     answer = _finish(engine, query, blank, parts, verdict, cited=cited, both=both)
-    return replaced(answer, notes=(*unit_notes(engine, query), *answer.notes, *claim_notes(engine, query)))
+    beside = (*claim_notes(engine, query), *unworn_notes(engine, query, cases))
+    return replaced(answer, notes=(*unit_notes(engine, query), *answer.notes, *beside))
 
 
 def _worn_so(engine: Engine, query: Query, answer: Answer) -> Answer | None:

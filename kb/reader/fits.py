@@ -11,6 +11,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, QuestionKind
 from kb.model.records import Rule
 from kb.reader.lexicon import CREDENTIALS
+from kb.reader.measured import rule_aspects
 from kb.reader.tokens import tokenize
 
 
@@ -183,3 +184,28 @@ def without_clashes(query: Query, before: Query, lookup: Lookup) -> Query:
         return query
     kept = tuple((fact, values) for fact, values in query.case.facts if fact not in gone)
     return msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=kept))
+
+
+def unmeasured(before: Query, items: Sequence[str], lookup: Lookup) -> Query:
+    """The question before, put of other things: a measure or place said of one thing is not said of them.
+
+    How they are measured is asked, or where they go that have no other measure.
+    """
+    kind = lookup.aspects[before.aspect].kind
+    if before.value is None or kind not in ("measure", "position"):
+        return before
+    kin = {near for item in items for near in (*lookup.broader(item), *lookup.narrower(item))}
+    if kin & {*before.items} and kind == "measure":
+        return before
+    asked = msgspec.structs.replace(before, kind="how", value=None, polarity="do", modalities=())
+    if kind == "position":
+        return msgspec.structs.replace(asked, kind="where")
+    spoken = rule_aspects(items[0], lookup)
+    if before.aspect in spoken:
+        return asked
+    sizes = [aspect for aspect in spoken if lookup.aspects[aspect].kind == "measure"]
+    if len(sizes) == 1:
+        return msgspec.structs.replace(asked, aspect=sizes[0])
+    if not sizes and "position" in spoken:
+        return msgspec.structs.replace(asked, kind="where", aspect="position")
+    return asked

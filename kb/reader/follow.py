@@ -206,6 +206,7 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
         facts.setdefault(*dated)
     items = tuple(dict.fromkeys(p.arg for p in roles.asked)) or before.items
     if roles.asked:
+        before = fits.unmeasured(before, items, lookup)
         before = msgspec.structs.replace(before, aspect=fits.same_act(before, items, lookup))
     if not (facts or roles.asked or roles.alone or roles.as_of):
         return None

@@ -156,7 +156,13 @@ def _say_plainly(aspect: Aspect, value: RuleValue, said: str) -> str:
 def count_subject(lookup: Lookup, scope: Scope, aspect: Aspect) -> str:
     """ "the number of rings worn" for the label "number worn"; "the stock of rings" for "stock"."""
     if len(scope.items) == 1 and not is_top(lookup, scope.items[0]):
+        from kb.wording.counts import counts_pairs  # noqa: PLC0415  few rules are about numbers
+
         things = plural(item_label(lookup, scope.items[0]))
+        if any(
+            counts_pairs(lookup, r) for r in lookup.base.rules if r.aspect == aspect.id and r.scope == scope
+        ):
+            things = f"pairs of {things}"
         if scope.excluding:
             things += f" other than {listing([the_item(lookup, item) for item in scope.excluding], 'or')}"
     else:

@@ -7,6 +7,7 @@ import re
 from kb.model.lookup import Lookup
 from kb.model.records import OWNED_ASPECTS, Aspect, Rule
 from kb.model.values import Ranges
+from kb.text import Pattern
 from kb.wording.english import head_index, is_plural, phrase, plural
 from kb.wording.holders import EVERY_MEMBER
 from kb.wording.labels import item_label
@@ -28,6 +29,7 @@ _NUMBERS = (
     "eleven",
     "twelve",
 )
+_ONE = {1: ("a",)}
 _PAIRED = frozenset(
     ("trousers", "shorts", "goggles", "glasses", "spectacles", "braces", "tights", "overalls")
 )
@@ -44,7 +46,12 @@ def say_counted(lookup: Lookup, rule: Rule, aspect: Aspect, holder: str) -> str:
         return ""
     low, high = count_bounds(values.intervals[0])
     many, modal = _limits(low, high)
-    things = _things(item_label(lookup, scope.items[0]), high if high is not None else low)
+    number = high if high is not None else low
+    if counts_pairs(lookup, rule):
+        pairs = "pair of" if number == 1 else "pairs of"
+        things = f"{pairs} {plural(item_label(lookup, scope.items[0]))}"
+    else:
+        things = _things(item_label(lookup, scope.items[0]), number)
     if not many or not things:
         return ""
     if not holder and modal == "must" and aspect.id in OWNED_ASPECTS:
@@ -52,6 +59,26 @@ def say_counted(lookup: Lookup, rule: Rule, aspect: Aspect, holder: str) -> str:
     if holder:
         return phrase(holder, modal, act.verb or "have", many, things)
     return phrase(many, things, modal, "be", act.done or "done")
+
+
+_PAIRS_OF = Pattern(r"(?i)\b(?P<number>\w+) pairs? of (?P<things>(?:\w+ ){0,2}\w+)")
+_IN_PAIRS = Pattern(r"(?i)\b(?P<things>(?:\w+ ){1,3})(?P<number>\w+) pairs?\b(?! of)")
+
+
+def counts_pairs(lookup: Lookup, rule: Rule) -> bool:
+    """Whether the clause of a rule on numbers counts pairs of the thing: "six pairs of wool socks"."""
+    text = lookup.clauses[rule.clause].text
+    if "pair" not in text or len(rule.scope.items) != 1 or not isinstance(rule.value.values, Ranges):
+        return False
+    head = item_label(lookup, rule.scope.items[0]).split()[-1].lower().removesuffix("s")
+    bounds = {bound for interval in rule.value.values.intervals for bound in count_bounds(interval)}
+    numbers = {word for n in bounds if n is not None for word in (str(n), _number(n), *_ONE.get(n, ()))}
+    return any(
+        found["number"].lower() in numbers
+        and head in [word.lower().removesuffix("s") for word in found["things"].split()]
+        for pattern in (_PAIRS_OF, _IN_PAIRS)
+        for found in pattern.finditer(text)
+    )
 
 
 def _limits(low: int | None, high: int | None) -> tuple[str, str]:

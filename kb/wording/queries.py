@@ -162,6 +162,9 @@ def _say_how_many(lookup: Lookup, query: Query) -> str:
     if aspect.kind == "count" and len(words) != 2:
         return f"what must {of_item(lookup, aspect.id, query.items[0])} be" + tail
     done = words[1] if aspect.kind == "count" else "worn"
+    if aspect.kind == "count":
+        things = of_item(lookup, aspect.id, query.items[0]).removeprefix(f"the {words[0]} of ")
+        return f"how many {things.removesuffix(f' {done}')} may be {done}" + tail
     return f"how many {plural(item_label(lookup, query.items[0]))} may be {done}" + tail
 
 

@@ -315,6 +315,7 @@ def _state(lookup: Lookup, query: Query, aspect: str, values: Sequence[OpenValue
     item = chosen[0].item if chosen[0].item in lookup.items else query.items[0]
     if is_manner(record):
         return sentence(say_manner(lookup, the_item(lookup, item), record, _manner_verb(chosen[0])))
+    item = _counted(lookup, chosen[0], item) if record.kind == "count" else item
     if record.kind == "act":
         return sentence(f"{of_item(lookup, aspect, item)}: {listing(labels)}")
     modal = "must" if all(value.required for value in chosen) or len(labels) > 1 else "may"
@@ -324,6 +325,14 @@ def _state(lookup: Lookup, query: Query, aspect: str, values: Sequence[OpenValue
     if record.kind == "order":
         return sentence(f"{of_item(lookup, aspect, item)}, the senior first, {modal} be {said}")
     return sentence(f"{of_item(lookup, aspect, item)} {modal} be {said}")
+
+
+def _counted(lookup: Lookup, value: OpenValue, item: str) -> str:
+    """The class whose number the rules limit, where they limit no number of the thing itself."""
+    scopes = [lookup.rules[rule].scope for rule in value.rules if rule in lookup.rules]
+    if len(scopes) != 1 or item in scopes[0].items or len(scopes[0].items) != 1:
+        return item
+    return scopes[0].items[0]
 
 
 def _manner_verb(value: OpenValue) -> str:
