@@ -80,6 +80,12 @@ def names_item(reading: Reading) -> bool:
     return any(span.role == "item" for span in reading.spans)
 
 
+def names_thing(session: Session) -> bool:
+    """Whether a line was read of a thing that it names, though what was asked of it is still open."""
+    latest = session.latest
+    return latest is not None and latest.query is not None and names_item(latest)
+
+
 def only_adds(session: Session) -> bool:
     """Whether a line states no more than facts or a day for the question before: "and in March?"."""
     roles = {span.role for answer in session.answers for span in answer.reading.spans}

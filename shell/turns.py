@@ -22,6 +22,7 @@ from shell.missed import (
     lists,
     misses,
     names_item,
+    names_thing,
     of_missed,
     only_adds,
     only_goes_on,
@@ -41,6 +42,7 @@ if TYPE_CHECKING:
 _QUERY_SECONDS = 10.0
 _QUERY_ROWS = 200
 _LIST_LENGTH = 60
+_OPEN = "What was asked back is still open; answer it, or ask in full."
 _MISSED = "The line before was not understood; say this with what it is of."
 
 
@@ -102,8 +104,10 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     if asks is not None and not _replies(asked, text, {value for value, _ in asks.choices}):
         # what was asked back is let be: the line may go on from the question before that
         older = _ask(msgspec.structs.replace(opened, before=session.before), base)
-        alone = session.before is None and only_goes_on(text)  # what is asked of it is not known
-        asked, reply = older if _is_answered(older[0]) and not alone else (asked, reply)
+        unsettled = session.before is None and session.latest is not None and session.latest.query is None
+        if unsettled and only_goes_on(text) and names_thing(asked):
+            return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=_OPEN)
+        asked, reply = older if _is_answered(older[0]) else (asked, reply)
     further = only_adds(asked) or misses(asked) or goes_on(asked, session)
     if session.missed is not None and names_item(session.missed) and further:
         # the words may go on from the line that was not understood, not from the question before it

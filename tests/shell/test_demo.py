@@ -181,7 +181,7 @@ def test_what_goes_on_from_a_line_that_was_missed_is_not_answered(line: str, dem
 @pytest.mark.parametrize(
     ("missed", "line"),
     [
-        ("Is nail varnish allowed?", "in boat rig as well?"),
+        ("Is a wobbly florgle allowed?", "in boat rig as well?"),
         ("How do I wash the velvet scarf?", "and the liner?"),
     ],
 )
