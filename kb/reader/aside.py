@@ -287,14 +287,18 @@ def _leads_out(found: Understood, piece: Piece) -> bool:
 _BETWEEN = tag_set("det, poss, filler, of, in, on, for, to, be, have, joined, comma")
 
 
-def is_of_another_time(found: Understood, pieces: Sequence[Piece], fact: Piece) -> bool:
-    """ "Back from leave", "off the field", "on watch yesterday": whether a fact is said of another time."""
+def is_of_another_time(found: Understood, pieces: Sequence[Piece], fact: Piece, then: bool = False) -> bool:
+    """ "Back from leave", "off the field", "on watch yesterday": whether a fact is said of another time.
+
+    With `then` it is asked of the day that is told of.
+    """
     place = pieces.index(fact) - 1
     while place >= 0 and pieces[place].tag in _BETWEEN and not _lows(found, pieces[place]) & _PAST:
         place -= 1
     before = _lows(found, pieces[place]) if place >= 0 else set()
     aside = {low for piece in pieces for low in _lows(found, piece)}
-    return bool(before & _PAST and "to" not in before) or bool(aside & _ANOTHER_DAY)  # "off to"
+    past = bool(before & _PAST and "to" not in before)  # "off to"
+    return past or (not then and bool(aside & _ANOTHER_DAY))
 
 
 def _lows(found: Understood, piece: Piece) -> set[str]:

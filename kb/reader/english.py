@@ -236,6 +236,7 @@ surely|, right|, correct|, ok|right ?|belong|belongs|please|pls|kindly|tell me|t
 |is there|are there|it is|it 's|that 's|there is|there are|let|ask|asking|know|wonder|wondering|want
 |would like|like to|must there be|question about|under any circumstances|in any case|ever so|properly
 |correctly|rightly|right now|at present|at the moment|presently|yet|already|again|instead|else|simply put
+|in its place|in their place
 |any time of year|at any time of year|at any time of the year|any time of the year|all year round
 |the whole year round|all the year round|these days|nowadays|any more|any longer|anymore|for now|by now
 |as things stand|in short|myself personally|personally

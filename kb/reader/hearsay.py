@@ -32,13 +32,17 @@ _FRAME = word_set("""
     now go going get got getting be being think thinks reckon tell told say says case honestly , - me
     much far up who which or not talking telling make makes
 """)
+_WHO = word_set("""
+    officer boss skipper chief mate lad lads cook sergeant inspector captain chap bloke man woman lady guy boy
+    girl friend sister brother wife husband uncle aunt father mother dad mum colleague instructor storekeeper
+""")
 _LONGEST = 12
 _FURTHEST = 9
 
 
 def asks_whether_so(lows: Sequence[str]) -> bool:
     """Whether a sentence only asks if what was said is so: "is he right?", "fine?", "did I break a rule?"."""
-    words = [low for low in lows if low != ","]
+    words = [low for place, low in enumerate(lows) if low != "," and not (place and low in _WHO)]
     return (
         0 < len(words) <= _LONGEST
         and any(low in _VERDICTS for low in words)
@@ -53,7 +57,9 @@ def claim_starts(lows: Sequence[str]) -> Iterator[int]:
     the other day that ...".
     """
     for place in range(len(lows) - 2, -1, -1):
-        if lows[place] not in _SAYING:
+        if tuple(lows[place : place + 2]) == ("according", "to") and "," in lows[place : place + _FURTHEST]:
+            yield lows.index(",", place) + 1
+        if lows[place] not in _SAYING or tuple(lows[place : place + 2]) == ("told", "off"):
             continue
         that = next(
             (n for n in range(place + 1, min(place + _FURTHEST, len(lows) - 1)) if lows[n] == "that"), 0

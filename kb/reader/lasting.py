@@ -28,7 +28,7 @@ _BEGINS = (
     r"becomes?|became|first (?:worn|allowed|be worn|wear))"
 )
 _UNTIL = Pattern(
-    r"\b(?:last|final|latest) (?:day|date|month)\b|\b(?:last|end|expiry) date\b"
+    r"\b(?:last|final|latest) (?:day|date)\b|\bthe (?:last|final|latest) month\b|\b(?:last|end|expiry) date\b"
     r"|\bcut(?: - )?off\b|\bdeadline\b|\b(?:day|date) after which\b"
     rf"|\b(?:until|till|til|up to|up until|by) {_ASKS_DAY}\b"
     r"|\bhow (?:much )?long(?:er)?\b.*\b(?:still|go on|goes on|keep|carry on|continue|any longer|more|left)\b"

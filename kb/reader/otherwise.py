@@ -14,6 +14,7 @@ from kb.reader.measured import rule_aspects
 from kb.reader.parts import Roles
 from kb.reader.pieces import Understood
 from kb.reader.rephrase import as_mended, rephrased
+from kb.reader.told import loose_claims
 from kb.wording import say_query
 
 Read = Callable[[str], Reading]
@@ -30,6 +31,11 @@ def otherwise(
     matter = _of_another_matter(reading, found, roles, case, lookup)
     if matter is not None:
         return _made(reading, matter, lookup)
+    if reading.abstain is not None and any(loose_claims(found)):
+        from kb.reader.story import from_story  # noqa: PLC0415  few questions tell what two people say
+
+        beside = from_story(found, lookup, read)
+        return reading if beside is None else _as_said(beside, reading)
     named = None
     plainer = [asked_either(found, before, lookup) or rephrased(as_mended(found), first=True)]
     if plainer == [None] and reading.query is None and not _is_choice(reading):
@@ -54,12 +60,12 @@ def otherwise(
 
     led = led_in(found, lookup, read)
     if led is not None:
-        return msgspec.structs.replace(led, question=reading.question, spans=reading.spans)
+        return _as_said(led, reading)
     from kb.reader.story import from_story  # noqa: PLC0415  as above
 
     told = from_story(found, lookup, read)
     if told is not None:
-        return msgspec.structs.replace(told, question=reading.question, spans=reading.spans)
+        return _as_said(told, reading)
     from kb.reader.by_words import clause_by_words  # noqa: PLC0415  most questions are understood before
 
     clause = clause_by_words(found, case, lookup)
@@ -98,7 +104,11 @@ def _with_less(reading: Reading, found: Understood, lookup: Lookup, read: Read) 
     less = without_spare(reading, found, lookup, read) or set_aside(found, lookup, read)
     if less is None:
         return None
-    return msgspec.structs.replace(less, question=reading.question, spans=reading.spans)
+    return _as_said(less, reading)
+
+
+def _as_said(again: Reading, reading: Reading) -> Reading:
+    return msgspec.structs.replace(again, question=reading.question, spans=reading.spans)
 
 
 def _made(reading: Reading, query: Query, lookup: Lookup) -> Reading:

@@ -22,11 +22,13 @@ _GRANTED = Pattern(
     r"^how long\b.*\b(?:last|run|good|valid|hold|stand|for)\b|\bfrom whom\b|\bwho from\b|"
     r"^whom? .*\b(?:from|for)\b"
 )
+_SPELL = Pattern(r"^how long\b.*\b(?:last|run|good|valid|hold|stand)\b")
 _GRANTS = Pattern(r"\b(?:grants?|gives?|approves?|orders?|authori[sz]es?|awards?|issues?|declares?|signs?)\b")
 _PERMISSION = Pattern(
     r"\bwhose (?:permission|leave|say|approval|authority|consent|word)\b|"
     r"\bwho (?:can |may |must |could |has to |have to |needs to |would )?"
-    r"(?:approves?|grants?|authori[sz]es?|permits?|allows?|signs?(?: off)?|okays?)\b"
+    r"(?:approves?|grants?|authori[sz]es?|permits?|allows?|signs?(?: off)?|okays?|"
+    r"excuses?|exempts?|lets? (?:me|us|him|her|them|one|you|anyone|anybody|somebody|people) off)\b"
 )
 _PURPOSE = Pattern(
     r"\b(?:purpose|aim|object|point) of\b|\bwhat (?:is|'s) (?:the |this )?[\w ]+ for$|^why is there\b"
@@ -90,6 +92,10 @@ def _asked_grant(found: Understood, case: Case, lookup: Lookup) -> Query | Ask |
     ):
         return None
     clauses = [clause.id for fact in held for clause in granting(lookup.facts[fact], lookup)]
+    if len(held) == 1 and _SPELL.search(said):
+        from kb.reader.permits import on_spell  # noqa: PLC0415  few questions ask how long
+
+        clauses = on_spell(clauses, _keys(lookup.facts[held[0]].label), lookup)
     return one_of(clauses, case, lookup) if clauses else None
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query
@@ -23,7 +23,7 @@ _LASTS = Pattern(
     r"(?:for )?how long (?:does|do|is|are|will|would|can) (?:it|that|one|this|they) "
     r"(?:be )?(?:last|good|valid|hold|run|granted|given)(?: for| good)?)"
 )
-_SPELLS = Pattern(r"\b(?:day|week|month|year|until|expir|end)s?\b")
+_SPELLS = Pattern(r"\b(?:day|week|month|year|until|expir|end|for good|for life)s?\b")
 _KINDS = frozenset({"waiver", "permission", "exemption", "licence", "permit", "leave"})
 _LASTING = frozenset({"last", "valid", "expire", "run"})
 _SEEKING = frozenset({"ask", "asks", "apply", "applies", "application", "grants", "granted", "grant"})
@@ -50,17 +50,25 @@ def asked_grant(said: str, before: Query, lookup: Lookup) -> Query | Ask | None:
         clauses = [clause.id for clause in granting(lookup.facts[facts[0]], lookup)]
         clauses = clauses or list(_asking(lookup.facts[facts[0]], lookup))
     if spell:
-        kinds = {word for clause in clauses for word in _words(clause, lookup) if word in _KINDS}
-        clauses = [clause for clause in clauses if _SPELLS.search(lookup.clauses[clause].text.casefold())]
-        clauses = clauses or list(_lasting(kinds, lookup))
+        kinds = {word for clause in clauses for word in _words(clause, lookup)}
+        clauses = on_spell(clauses, kinds, lookup)
     return one_of(clauses, before.case, lookup)
+
+
+def on_spell(clauses: Iterable[str], words: Iterable[str], lookup: Lookup) -> list[str]:
+    """Those of the clauses on granting something that say for how long, else those on grants of its kind.
+
+    `words` are keys of words; those among them that are a kind of grant say which.
+    """
+    spelled = [clause for clause in clauses if _SPELLS.search(lookup.clauses[clause].text.casefold())]
+    return spelled or list(_lasting(_KINDS.intersection(words), lookup))
 
 
 def _words(clause: str, lookup: Lookup) -> set[str]:
     return {token.key for token in tokenize(lookup.clauses[clause].text)}
 
 
-def _lasting(kinds: set[str], lookup: Lookup) -> Iterator[str]:
+def _lasting(kinds: frozenset[str], lookup: Lookup) -> Iterator[str]:
     """The clauses that say of a kind of grant how long it lasts: "a waiver lasts twelve months"."""
     for clause in lookup.base.clauses:
         words = _words(clause.id, lookup)

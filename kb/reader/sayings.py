@@ -224,6 +224,16 @@ _FIRST = r"""
 ^whom? (?:do|would|should|must|can|shall) (?:i|we|you|one) (?:ask|see|approach|apply to|go to|write to|consult
     |turn to|petition)(?: about| for| to get| regarding| over) (?:a |an |the )?(?=[\w -]*\b(?:waiver
     |permission|exemption|leave|order|dress|mourning)\b) => who grants\s
+# rules rulebook regs
+\b(?:back )?(?:under|by|per|in|from|according to|going by) (?:the |those )?(?:old |then )?(?:rules|rulebook
+    |regs)\s(?:of|in|from|as of|back in) ((?:19|20)\d\d)\b => in \1
+\bunder (?:the )?((?:19|20)\d\d) (?:rules|rulebook|regs)\b => in \1
+# no
+^(?:[\w' ]{2,25} (?:says?|said|reckons?|tells? <me>|told <me>|claims?|insists?|thinks?|is|has) (?:that )?)?no
+    \s(?![^.;,?]*\b(?:is|are|may|must|can|need|one|to|other|way)\b)([\w' -]+?)
+    ((?: (?:in|on|at|with|for|while|when|below|above|during)\b[^.;?!]*)?)[.;,]
+    \s(?:is (?:that|it|he|she|this) (?:so|right|true|correct)|are they right|does that hold|true|right
+    |correct)\W*$ => are no \1 worn\2?
 # say says
 ^(what|when|where|who) (?:do|does) <books> say(?:s)?(?: that)? (<i>) (must|may|can|should|may not|must not)\b
      => \1 \3 \2
@@ -263,8 +273,9 @@ def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
     lines = _FIRST
     if not first:
         from kb.reader.sayings_more import SAYINGS  # noqa: PLC0415  most questions are understood without
+        from kb.reader.tellings import TELLINGS  # noqa: PLC0415  as above
 
-        lines = SAYINGS
+        lines = SAYINGS + TELLINGS
     plain = "".join(sign if sign.isalpha() or sign == "'" else " " for sign in text.lower().replace("’", "'"))
     words = {*plain.split(), *plain.replace("'", " ").split()}
     return tuple(

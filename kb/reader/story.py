@@ -7,6 +7,7 @@ turn the question (a measure, a day, a credential that the books may know) is ne
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Iterator, Sequence
 
 import msgspec
@@ -15,13 +16,15 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Reading
 from kb.reader.aside import STATE_WORDS, Read, is_of_another_time, weighty_words
 from kb.reader.asked_back import COLOURS
+from kb.reader.days import Period, said_period
 from kb.reader.english import tag_set
 from kb.reader.forms import word_set
 from kb.reader.hearsay import asks_whether_so, claim_starts
 from kb.reader.pieces import Piece, Understood
 from kb.reader.sentences import sentence_starts
-from kb.reader.told import PERSONAL
-from kb.reader.whose import PEOPLE, SPEAKER, is_shifted
+from kb.reader.shown import said_of, shown_done, shown_worn
+from kb.reader.told import PERSONAL, loose_claims
+from kb.reader.whose import PEOPLE, SPEAKER, is_of_speaker, is_shifted
 
 _THINGS = word_set("it they them this that these those one ones mine")
 _PAST = word_set("was were did had used")
@@ -31,19 +34,19 @@ _TURNING = tag_set("""
     grant, authority
 """)
 """Tags of what must be taken or refused, never left out."""
+_HELD = tag_set("item, items, fact, values, on date, day, date, number, clause number")
 _CIRCUMSTANCE = frozenset({"situation", "rig", "term"})
 _WH = tag_set("what, which, who, where, when, why, how, how many, which clause")
 _NO_QUESTION = tag_set("be, do, have, self, det, filler, comma, unknown, person")
 _MODAL = word_set("may can must should could might does do need")
 _PREPOSITIONS = tag_set("in, on, at, for, by, of, from, to, run, between, beyond")
+_ALONG = word_set(
+    "over under past down off behind near after before during through around along across until"
+)
+_EVERY = word_set("all every last this each")
+_TIMES = word_set("morning afternoon evening night day week month year time weekend")
 _LIGHT = tag_set("det, poss, filler, comma, and, but")
 _BESIDE = tag_set("with, without, or, compare, and, but")
-_WEARING = tag_set("have, act, with, hold, be")
-_WANTING = word_set("""
-    fancy fancies fancied bought brought chose chosen picked like liked love loved want wanted prefer
-    preferred sport sports sported sporting don donned found kept keep
-""")
-_LACKING = tag_set("no, without, leave off, not")
 
 
 class _Sentence(msgspec.Struct, frozen=True):
@@ -64,15 +67,20 @@ def from_story(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
     if any(s.mark == "?" for s in beside):
         return None
     if asks_whether_so(_lows(found, asking)) and not _things(found, asking):
-        return _claimed(found, sentences[:place], sentences[place + 1 :], lookup, read)
+        if any(loose_claims(found)):
+            return None  # whose of the two
+        so = _claimed(found, sentences[:place], sentences[place + 1 :], lookup, read)
+        standing = any(found.pieces[p].tag == "fact" for p in _range(asking))  # "was the officer right"
+        aside = (_said(found, asking),) if standing else ()
+        return so and msgspec.structs.replace(so, unused=(*so.unused, *aside))
     story = _Story(found, beside, asking, lookup)
     question = _said(found, asking)
-    if not _things(found, asking):
+    if not _things(found, asking) or _points_back(found, asking):
         named = _antecedent(found, sentences[:place], asking)
         if named is None or any(_things(found, s) for s in sentences[place + 1 :]):
             return None
         question = named
-    elif _points_back(found, asking) or any(_things(found, s) for s in sentences[place + 1 :]):
+    elif any(_things(found, s) for s in sentences[place + 1 :]):
         return None
     return _with_facts(question, story, read)
 
@@ -81,10 +89,19 @@ class _Story:
     """What the sentences beside the question tell: facts that are sure, words that are left out."""
 
     def __init__(
-        self, found: Understood, beside: Sequence[_Sentence], asking: _Sentence, lookup: Lookup
-    ) -> None:
+        self, found: Understood, beside: Sequence[_Sentence], asking: _Sentence, lookup: Lookup,
+        then: _Sentence | None = None,
+    ) -> None:  # fmt: skip
+        """`then`: the sentence that tells what happened, when it did: the question is of that time."""
         pieces = found.pieces
-        self.turns = any(pieces[p].tag in _TURNING for s in beside for p in range(s.first, s.last))
+        day = _day(found, then) if then is not None else None
+        start, end = (day.start, day.end) if day is not None else (0, 0)
+        timed = [p for p in pieces if start <= found.tokens[p.first].start < end]
+        self.turns = any(
+            pieces[p].tag in _TURNING and pieces[p] not in timed and not _is_given(found, p)
+            for s in beside
+            for p in _range(s)
+        )
         self.turns = self.turns or _has_weight(found, beside, lookup)
         self.turns = self.turns or any(_has_colour(found, s) for s in beside if _things(found, s))
         others = bool(PEOPLE.intersection(_lows(found, asking)))
@@ -95,10 +112,12 @@ class _Story:
         for sentence in beside:
             sure: list[Piece] = []
             for clause in _clauses(found, sentence):
-                sure += _sure(found, clause, others, lookup)
+                sure += _sure(found, clause, others, lookup, then is sentence)
             self.facts += [_words(found, piece, lookup) for piece in sure]
             if any(pieces[p].tag not in _LIGHT and pieces[p] not in sure for p in _range(sentence)):
                 self.unused.append(_said(found, sentence))
+        if start < end:
+            self.facts.append(found.text[start:end])
 
 
 def _with_facts(question: str, story: _Story, read: Read) -> Reading | None:
@@ -132,8 +151,14 @@ def _claimed(
     reading = _cut_short(found, claim, story, lookup, read)
     if reading is not None:
         return reading
-    shown = _shown_worn(found, claim)
-    return _with_facts(shown, _Story(found, [*before, *after], claim, lookup), read) if shown else None
+    pieces = found.pieces[claim.first : claim.last]
+    if len(list(claim_starts(_lows(found, claim)))) > 1:
+        return None  # "the old hands say ..."
+    if done := shown_done(found, pieces):
+        return _with_facts(done, story, read)
+    shown = shown_worn(found, pieces)
+    then = _Story(found, [*before, *after], claim, lookup, then=claim)
+    return _with_facts(shown, then, read) if shown else None
 
 
 def _cut_short(
@@ -148,11 +173,22 @@ def _cut_short(
             return None  # as it stands it was not understood
         if start and asked & set(range(first, first + start)):
             continue  # "who says that ..."
-        reading = _with_facts(f"{found.text[found.tokens[first + start].start : end]}?", story, read)
+        said = found.text[found.tokens[first + start].start : end]
+        reading = _with_facts(_of_none(found, claim, first + start) or f"{said}?", story, read)
         if reading is not None and _is_whole(reading, found, claim, first + start, lookup):
             cut = found.text[found.tokens[first].start : found.tokens[first + start].start].strip(" ,")
             return msgspec.structs.replace(reading, unused=(*filter(None, [cut]), *reading.unused))
     return None
+
+
+def _of_none(found: Understood, claim: _Sentence, first: int) -> str:
+    """ "No gloves in town" claims that none are worn there, not that one may do without."""
+    pieces = [p for p in found.pieces[claim.first : claim.last] if p.first >= first]
+    tags = [p.tag for p in pieces]
+    if tags[:1] != ["no"] or tags[1:2] not in (["item"], ["items"]) or {"act", "be", "leave off"} & {*tags}:
+        return ""
+    rest = f" {said_of(found, pieces[2], pieces[-1])}" if pieces[2:] else ""
+    return f"are no {_surface(found, pieces[1])} worn{rest}?"
 
 
 def _is_whole(reading: Reading, found: Understood, claim: _Sentence, first: int, lookup: Lookup) -> bool:
@@ -160,38 +196,11 @@ def _is_whole(reading: Reading, found: Understood, claim: _Sentence, first: int,
     pieces = found.pieces[claim.first : claim.last]
     cut = [p for p in pieces if p.last <= first]
     standing = [p for p in cut if p.tag == "fact" and lookup.facts[p.fact].family in PERSONAL]
-    if any(p.tag in ("item", "items", "fact", "values") and p not in standing for p in cut):
+    dated = any(p.tag == "book" and _surface(found, p)[-1:].isdigit() for p in cut)
+    if dated or any(p.tag in _HELD and p not in standing for p in cut):
         return False  # who makes the claim may well have a grade
     measured = any(p.tag in ("measure", "number") for p in pieces)
     return not measured or (reading.query is not None and reading.query.value is not None)
-
-
-def _shown_worn(found: Understood, claim: _Sentence) -> str:
-    """ "In town with no vest on. Did I break a rule?": whether the one thing named may, or must, be worn."""
-    pieces = found.pieces[claim.first : claim.last]
-    things = [p for p in pieces if p.tag in ("item", "items")]
-    if len(list(claim_starts(_lows(found, claim)))) > 1:
-        return ""  # "the old hands say ..."
-    if len(things) != 1 or any(p.tag in ("may", "must", "can", "have to", "should") for p in pieces):
-        return ""
-    place = pieces.index(things[0]) - 1
-    while place >= 0 and pieces[place].tag in _LIGHT:
-        place -= 1
-    led = pieces[place].tag if place >= 0 else ""
-    thing = _surface(found, things[0])
-    after = pieces[pieces.index(things[0]) + 1 :]
-    off = any(p.tag == "leave off" for p in pieces) or any(
-        found.tokens[p.first].low == "off" for p in after[:1]
-    )
-    if led in _LACKING or off:
-        return f"must the {thing} be worn?"
-    if led == "act" and pieces[place].arg not in ("wear", "use"):
-        return ""
-    if led == "unknown" and found.tokens[pieces[place].first].low in _WANTING:
-        return f"may the {thing} be worn?"
-    if led in _WEARING or any(p.tag == "act" and p.arg in ("wear", "use") for p in pieces):
-        return f"may the {thing} be worn?"
-    return ""
 
 
 def _sentences(found: Understood) -> Iterator[_Sentence]:
@@ -224,24 +233,45 @@ def _clauses(found: Understood, sentence: _Sentence) -> Iterator[range]:
         yield range(first, sentence.last)
 
 
-def _sure(found: Understood, clause: range, others: bool, lookup: Lookup) -> Iterator[Piece]:
-    """The facts of a clause that hold of the question: now, not denied, and of whom it asks."""
+def _sure(
+    found: Understood, clause: range, others: bool, lookup: Lookup, then: bool = False
+) -> Iterator[Piece]:
+    """The facts of a clause that hold of the question: now, not denied, and of whom it asks.
+
+    With `then` the question is of the time and the person that the clause tells of.
+    """
     pieces = [found.pieces[place] for place in clause]
     if not _DENYING.isdisjoint(piece.tag for piece in pieces):
         return
     lacking = {_next_noun(pieces, n) for n, piece in enumerate(pieces) if piece.tag in ("no", "without")}
-    lows = {token.low for piece in pieces for token in found.tokens[piece.first : piece.last]}
+    said = tuple(token.low for piece in pieces for token in found.tokens[piece.first : piece.last])
+    lows = set(said)
+    if "used" in lows and lows & {"to"}:
+        return  # "we used to wear it in boat rig"
     speaks = bool(lows & SPEAKER) and pieces[0].tag in ("self", "filler", "in", "on", "for", "at", "fact")
-    opens = pieces[0].tag == "fact"
+    opens = pieces[int(then and pieces[0].tag == "det" and len(pieces) > 1)].tag == "fact"
     for piece in pieces:
         if piece.tag == "on date":
             yield piece
-        if piece.tag != "fact" or piece in lacking or is_of_another_time(found, pieces, piece):
+        if piece.tag != "fact" or piece in lacking or is_of_another_time(found, pieces, piece, then):
             continue
         family = lookup.facts[piece.fact].family
-        own = family in PERSONAL and (others or speaks or opens) and not is_shifted(tuple(lows))
+        mine = others and is_of_speaker(said)  # "I'm a K1. May she ..."
+        own = family in PERSONAL and (others or speaks or opens) and not mine and not is_shifted(said)
         if family in _CIRCUMSTANCE or own:
             yield piece
+
+
+def _is_given(found: Understood, place: int) -> bool:
+    """ "My aunt gave me a scarf": what is given is a thing, and no leave."""
+    rest = [p.tag for p in found.pieces[place + 1 :] if p.tag not in ("self", "person", "det", "poss")]
+    gave = found.tokens[found.pieces[place].first].low in ("gave", "gives", "given")
+    return gave and rest[:1] in (["item"], ["items"])
+
+
+def _day(found: Understood, sentence: _Sentence) -> Period | None:
+    """Where a sentence says when it was: "last year", "in 2021"."""
+    return said_period(found, tuple(_range(sentence)), datetime.date(2000, 1, 1))  # whichever day it is
 
 
 def _next_noun(pieces: Sequence[Piece], place: int) -> Piece | None:
@@ -321,6 +351,9 @@ def _rivals(found: Understood, sentence: _Sentence, thing: Piece) -> bool:
     for place in range(sentence.first + 2, sentence.last):
         piece, led, before = found.pieces[place], found.pieces[place - 1].tag, found.pieces[place - 2]
         if piece.tag != "unknown" or led not in ("det", "poss") or before.tag in _PREPOSITIONS:
+            continue
+        lows = [found.tokens[p.last - 1].low for p in (piece, found.pieces[place - 1], before)]
+        if lows[0] in _TIMES or lows[1] in _EVERY or lows[2] in _ALONG:
             continue
         after = found.pieces[place + 1] if place + 1 < len(found.pieces) else None
         if after is None or after.first != thing.first:  # "a lovely scarf"

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from kb.model.lookup import Lookup
 from kb.model.questions import Reading
 from kb.reader.english import tag_set
+from kb.reader.forms import word_set
 from kb.reader.pieces import Piece, Understood
 from kb.reader.pointing import is_nowhere, loose_there
 from kb.reader.sentences import sentence_starts
@@ -23,6 +24,8 @@ _STATING = frozenset({"be", "have", "act", "hold"})
 _LIGHT = frozenset({"filler", "comma", "det", "poss", "and", "but", "if"})
 _ITEMS = ("item", "items")
 PERSONAL = frozenset({"grade", "branch", "qualification", "appointment", "waiver"})
+_THEN = ("situation", "rig", "term")
+_SAYS = word_set("say says said reckon reckons reckoned think thinks thought claim claims claimed")
 _WORN = frozenset({"wear", "use", "carrying", "possession"})
 
 
@@ -85,6 +88,38 @@ def loose_denials(found: Understood) -> Iterator[int]:
         yield from (place for place in places if found.pieces[place].tag == "not")
 
 
+def loose_claims(found: Understood) -> Iterator[int]:
+    """Where two say different things beside the question: "the skipper says boots, the mate says shoes"."""
+    saying = [
+        place
+        for place, piece in enumerate(found.pieces)
+        if piece.tag in ("say", "filler") and found.tokens[piece.last - 1].low in _SAYS
+    ]
+    if len(saying) < 2:
+        return
+    ends = [*saying[1:], len(found.pieces)]
+    said = [
+        {piece.arg for piece in found.pieces[first:end] if piece.tag in _ITEMS}
+        for first, end in zip(saying, ends, strict=True)
+    ]
+    if said[0] and said[1] and said[0].isdisjoint(said[1]):
+        yield from saying
+
+
+def loose_then(found: Understood, lookup: Lookup) -> Iterator[int]:
+    """The circumstances of what used to be, beside a question: "we used to wear it in boat rig. May I?"."""
+    lows = [token.low for token in found.tokens]
+    if "used" not in lows or lows[lows.index("used") + 1 :][:1] != ["to"]:
+        return
+    used = lows.index("used")
+    starts = sentence_starts(found.text, found.tokens)
+    first = max(start for start in starts if start <= used)
+    end = min((start for start in starts if start > used), default=0)
+    for place, piece in enumerate(found.pieces):
+        if first <= piece.first < end and piece.tag == "fact" and lookup.facts[piece.fact].family in _THEN:
+            yield place
+
+
 def loose(found: Understood, previous: Reading | None, lookup: Lookup) -> tuple[int, ...]:
     """The pieces that are understood but play no part: things told of beside, a "there" without a place.
 
@@ -95,6 +130,8 @@ def loose(found: Understood, previous: Reading | None, lookup: Lookup) -> tuple[
     places = (
         *loose_items(found, told(found)),
         *loose_denials(found),
+        *loose_claims(found),
+        *loose_then(found, lookup),
         *((there,) if there is not None and nowhere else ()),
     )
     if not any(piece.tag == "fact" and lookup.facts[piece.fact].family in PERSONAL for piece in found.pieces):

@@ -28,6 +28,8 @@ _ASKING = tag_set(
     "can, may, must, should, have to, do, what, which, who, where, how, how many, when, why, if"
 )
 _OPENING = tag_set("det, poss")
+_JOINING = word_set("and but so as")
+_BEING = word_set("am 'm are 're was were")
 _SOMEBODY = tag_set("person, unknown, authority, item, items")
 
 
@@ -39,6 +41,7 @@ def elsewhere(found: Understood, lookup: Lookup) -> tuple[int, ...]:
         return ()
     lows = {low for clause in asking for low in _lows(found, clause)}
     own = bool(lows & SPEAKER) and not lows & PEOPLE
+    other = bool(lows & PEOPLE) and not lows & SPEAKER
     then = bool(lows & _THEN)
     return tuple(
         place
@@ -46,13 +49,23 @@ def elsewhere(found: Understood, lookup: Lookup) -> tuple[int, ...]:
         if clause not in asking
         for place in clause
         if _is_standing(found.pieces[place], lookup)
-        and ((own and _is_of_somebody(found, clause)) or (not then and is_shifted(_lows(found, clause))))
+        and (
+            (own and _is_of_somebody(found, clause))
+            or (other and is_of_speaker(_lows(found, clause)))
+            or (not then and is_shifted(_lows(found, clause)))
+        )
     )
 
 
 def is_shifted(lows: Sequence[str]) -> bool:
     """Whether a clause tells of what was, or is to be; "I made K4 last week" is so still."""
     return not _FUTURE.isdisjoint(lows) or (not _FORMER.isdisjoint(lows) and _ATTAINED.isdisjoint(lows))
+
+
+def is_of_speaker(lows: Sequence[str]) -> bool:
+    """Whether a clause tells who the one who speaks is: "I'm a K1"."""
+    begun = [low for low in lows[:3] if low not in _JOINING]
+    return begun[:1] in (["i"], ["we"]) and begun[1:2] != [] and begun[1] in _BEING
 
 
 def _is_standing(piece: Piece, lookup: Lookup) -> bool:
@@ -74,16 +87,23 @@ def _is_of_somebody(found: Understood, clause: range) -> bool:
 
 
 def _clauses(found: Understood) -> Iterator[range]:
-    """The parts between full stops, question marks and commas."""
+    """The parts between full stops, question marks, commas, and "and" before another who is something."""
     starts = set(sentence_starts(found.text, found.tokens))
     first = 0
     for place, piece in enumerate(found.pieces):
-        if piece.tag == "comma" or piece.first in starts:
+        parted = piece.tag == "comma" or (piece.tag in ("and", "but") and _begins(found, place + 1))
+        if parted or piece.first in starts:
             if place > first:
                 yield range(first, place)
-            first = place + (piece.tag == "comma")
+            first = place + parted
     if first < len(found.pieces):
         yield range(first, len(found.pieces))
+
+
+def _begins(found: Understood, place: int) -> bool:
+    """ "I'm a K1 and she's a W2": whether somebody and "is" stand there."""
+    tags = [piece.tag for piece in found.pieces[place : place + 4]]
+    return tags[:2] == ["self", "be"] or (tags[:1] in (["det"], ["poss"]) and tags[2:3] == ["be"])
 
 
 def _asks(found: Understood, clause: range) -> bool:

@@ -38,7 +38,7 @@ TOLD = [
     ),
     (
         "We were dressed for boat rig and nobody had a flotation vest on. Did we break a rule?",
-        "may flotation-vest rig=boat-rig",
+        "must flotation-vest rig=boat-rig",
     ),
     # circumstances
     ("I've a bad back. Need I wear the canvas belt in boat rig?", "must canvas-belt rig=boat-rig"),

@@ -1,0 +1,34 @@
+"""Ways of telling what one did, and of asking whether it was right; written as the lines of `sayings.py`."""
+
+from __future__ import annotations
+
+TELLINGS = r"""
+# gave given
+\b(?:'ve |have |has |had )?(?:gave|given) (<the> [\w' -]+?) an? (?:(?:good|quick|proper|thorough|gentle|light
+    |firm|decent)\s)*(wring|iron|press|wash|brush|scrub|rinse|polish|bleach|starch|soak|tarring|lacquer)
+    (?: out)?(?= |[.,;?!]|$) => have \2ed \1
+\bwringed\b => wrung
+\btarringed\b => tarred
+# becomes become happens happen done
+^(?:and |so )?what (?:becomes|happens|must happen|should happen|is to happen|is (?:to be )?done|must be done
+    |should be done)\s(?:of|to|with) (<the>(?: (?!after\b|if\b|when\b|once\b|on\b|in\b|at\b|from\b|for\b)
+    [\w'-]+)+)(?: after (?:an?|any|the|its|each|every|being in a)\s(?:fall|drop|wear|use|wash|soaking|ducking
+    |dunking|swim|trip|tumble|slip))?\W*$ => how is \1 cared for?
+# before after
+^(?:if (?:both|the two|they)(?: both)? are worn,? )?(?:does|do|is|are|must|should) (<the> [\w' -]+?)
+    \s(?:go|come|sit|rank|worn|be worn) (?:before|in front of|ahead of|above) (<the> [\w' -]+?),? or
+    \s(?:after|behind|below)(?: (?:it|that|them))?\W*$ => which comes first, \1 or \2?
+^(?:if (?:both|the two|they)(?: both)? are worn,? )?(?:does|do|is|are|must|should) (<the> [\w' -]+?)
+    \s(?:go|come|sit|rank|worn|be worn) (?:after|behind|below) (<the> [\w' -]+?),? or
+    \s(?:before|in front of|ahead of|above)(?: (?:it|that|them))?\W*$ => which comes first, \1 or \2?
+# waiver waivers
+^(?:<the> )?([\w -]*waivers?) (?:doesn't|does not|don't|do not|never) (?:ever )?(?:run out|expire|lapse|end)
+    (?:,? (?:or )?(?:does|do) (?:it|they))?\W*$ => how long does \1 last?
+^(?:and )?(?:does|do|will|would|can) ((?:<the> )?[\w -]*waivers?) (?:ever )?(?:run out|expire|lapse|end)\W*$
+     => how long does \1 last?
+^for how long (?:is|are|was|does) ((?:<the> )?[\w -]*waivers?) (?:given|granted|issued|good|valid|last)
+    (?: for)?\W*$ => how long does \1 last?
+# no
+^no ([\w' -]+?) (is|are) (worn|carried)\b([^.;?!]*)[.;] (?:does that hold|is (?:that|it|he|she)
+    \s(?:so|right|true|correct)|are they right|right|true|correct)\W*$ => \2 no \1 \3\4?
+"""
