@@ -27,10 +27,10 @@ REACHED_TURNS = {
     ("dialogues", "open"): (150, 2),
     ("dialogues-third", "open"): (42, 0),
     ("dialogues", "kept"): (120, 4),
-    ("dialogues-third", "kept"): (47, 1),
-    ("dialogues-further", "open"): (55, 3),
-    ("dialogues-third-further", "open"): (19, 1),
-    ("dialogues-fourth", "open"): (25, 4),
+    ("dialogues-third", "kept"): (48, 0),
+    ("dialogues-further", "open"): (63, 1),
+    ("dialogues-third-further", "open"): (21, 0),
+    ("dialogues-fourth", "open"): (31, 2),
 }
 
 
