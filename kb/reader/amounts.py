@@ -15,11 +15,12 @@ from kb.reader.statement import parse_fact
 from kb.reader.talked import Talk
 from kb.text import Pattern
 
-_NUMBER = r"\d+(?:[./]\d+)?|zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
+_NUMBER = r"\d+(?:(?: \d+)?/\d+|\.\d+)?|zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
 _AMOUNT = Pattern(
     rf"(?i){LEAD}(?:(?:what|how) (?:about|if)|even if|even|if|is|are|at|with|on|may i|can i|could i|say)? ?"
-    r"(?:it(?:['’]s| is| was)|they(?:['’]re| are)|there(?:['’]s| is| are)|(?:i|he|she|they|we|you)? ?"
-    r"(?:have|wear|want|had|wore|has|wears|own|be)|i['’]ve(?: got)?)? ?(?:exactly|only|just)? ?"
+    r"(?:it(?:['’]s| is| was| measures)|they(?:['’]re| are)|there(?:['’]s| is| are)"
+    r"|(?:i|he|she|they|we|you)? ?(?:have|wear|want|had|wore|has|wears|own|be)|i['’]ve(?: got)?)? ?"
+    r"(?:exactly|only|just)? ?"
     rf"((?:minus |-)?(?:{_NUMBER}))( of (?:them|these|those)| ones)?(?: ?([^ ].{{0,14}}?))??"
     r"(?: (?:then|instead|ok|okay|allowed|fine|all right|too many|together|at once))*"
 )
@@ -105,13 +106,29 @@ def _given(number: str, before: Query, talk: Talk) -> Query | None:
 def _measured(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
     """ "And 30 mm?": may the measure that was spoken of be so much."""
     aspect = talk.lookup.aspects[before.aspect]
-    if aspect.kind != "measure":
+    if aspect.kind not in ("measure", "position"):
         return None
     try:
         parse_measure(said)
     except MeasureError:
         return None
     label = talk.lookup.items[before.items[0]].label
+    if aspect.kind == "position":
+        start = _measured_from(before, talk)
+        apart = (
+            _in_its_case(talk, before).read(f"the {label} is {said} from the {start}", None)
+            if start
+            else None
+        )
+        return put_as(text, apart) if apart is not None and apart.query is not None else None
     modal = "must" if before.kind == "must" else "may"
     again = _in_its_case(talk, before).read(f"{modal} the {aspect.label} of the {label} be {said}?", None)
     return put_as(text, again) if again.query is not None else None
+
+
+def _measured_from(before: Query, talk: Talk) -> str:
+    """What all rules on where a thing goes measure its distance from, "" where that is not one thing."""
+    rules = rules_on(before.items, before.aspect, talk.lookup)
+    datums = {p.offset.datum for rule in rules for p in rule.value.positions if p.offset is not None}
+    starts = {datum.measured_from for datum in datums if datum is not None}
+    return (starts.pop() or "") if len(starts) == 1 else ""

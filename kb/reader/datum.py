@@ -23,7 +23,7 @@ def datums(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     unknown = [index for index, piece in enumerate(pieces) if piece.tag == "unknown"]
     if not unknown or _MEASURING.isdisjoint(piece.tag for piece in pieces):
         return pieces
-    known = {word for rule in lookup.base.rules for word in _datum_words(rule)}
+    known = {word for rule in lookup.base.rules for word in datum_keys(rule)}
     found = list(pieces)
     for index in unknown:
         if index and pieces[index - 1].tag in ("self", "person"):
@@ -43,7 +43,8 @@ def _join_compound(found: list[Piece], index: int, tokens: tuple[Token, ...], kn
         found[index + 2] = msgspec.structs.replace(second, tag="datum")
 
 
-def _datum_words(rule: Rule) -> Iterator[str]:
+def datum_keys(rule: Rule) -> Iterator[str]:
+    """The words of what a rule measures from and to."""
     measures = [rule.value.measure, *(position.offset for position in rule.value.positions)]
     for measure in measures:
         if measure is None or measure.datum is None:
@@ -61,7 +62,7 @@ def take_datums(pieces: Pieces, tokens: tuple[Token, ...], roles: Roles, lookup:
     rules = [
         rule
         for rule in lookup.base.rules
-        if related.intersection(rule.scope.items) and words <= set(_datum_words(rule))
+        if related.intersection(rule.scope.items) and words <= set(datum_keys(rule))
     ]
     aspects = {rule.aspect for rule in rules}
     if len(aspects) != 1:

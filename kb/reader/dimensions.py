@@ -18,9 +18,11 @@ def named_dimensions(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) 
     """A dimension and an unknown noun that together make the label of one measure become that measure."""
     places = [index for index, piece in enumerate(pieces) if _dimension(piece, lookup)]
     nouns = [index for index, piece in enumerate(pieces) if piece.tag == "unknown"]
-    if not places or not nouns:
+    if not nouns:
         return pieces
     found = list(pieces)
+    if not places:
+        return _named_alone(found, nouns, tokens, lookup)
     for noun in nouns:
         word = tokens[pieces[noun].first].key
         fitting = [
@@ -37,6 +39,28 @@ def named_dimensions(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) 
             else:
                 found[place] = msgspec.structs.replace(found[place], arg=aspect.id)
     return tuple(found)
+
+
+def _named_alone(found: list[Piece], nouns: list[int], tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
+    """ "The letters of the strip, 11/16 in": a noun with an amount, where one measure alone is of it."""
+    if not any(piece.tag == "measure" for piece in found):
+        return tuple(found)
+    for noun in nouns:
+        word = tokens[found[noun].first].key
+        fitting = [a for a in lookup.base.aspects if a.kind == "measure" and _is_height_of(a, word, lookup)]
+        if len(fitting) == 1:
+            entry = Entry("aspect", fitting[0].id)
+            found[noun] = msgspec.structs.replace(found[noun], tag="name", entries=(entry,))
+    return tuple(found)
+
+
+def _is_height_of(aspect: Aspect, noun: str, lookup: Lookup) -> bool:
+    """Whether a measure is called by a noun and the name of another measure: "height of the letters"."""
+    words = set(_words(aspect))
+    others = {
+        word for a in lookup.base.aspects if a.kind == "measure" and a.id != aspect.id for word in _words(a)
+    }
+    return noun in words and noun not in others and bool(words & others)
 
 
 def _dimension(piece: Piece, lookup: Lookup) -> str:

@@ -15,6 +15,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Query, Reading, Verdict
 from kb.model.records import Rule
 from kb.model.values import NO, YES, ValueSet, choices
+from kb.reader.datum import datum_keys
 from kb.reader.english import PHRASES
 from kb.reader.fits import depends, rules_on, wearing
 from kb.reader.further import LEAD, bare_words, content, keys_of, put_as
@@ -36,7 +37,8 @@ _DO_IT = Pattern(
 )
 _HOW_FAR = Pattern(
     rf"(?i){LEAD}(?:to )?how (?:far|high|much|many times)(?: up| down| back| over| in)?"
-    r"(?: (?:can|may|must|should|do|are|is|could) (?:i|we|they|it|he|she)\b.*)?(?: then)?"
+    r"(?: (?:can|may|must|should|do|are|is|could) (?:i|we|they|it|he|she)\b.*?)?"
+    r"(?: (?:above|below|over|past|from|up to) (?:the |my |his |her )?(\w+))?(?: then)?"
 )
 _OTHERS = Pattern(
     rf"(?i){LEAD}(?:(?:can|may|could|am|are|is) (?:i|we|he|she|they)(?: allowed to)? )?"
@@ -113,7 +115,6 @@ def elliptic(text: str, previous: Reading, talk: Talk) -> Reading | None:
         _of_it(text, previous, talk)
         or _why(text, bare, previous, talk)
         or _done_to_it(text, bare, previous, talk)
-        or _extent(text, bare, before, talk)
         or _anothers(text, bare, before, talk)
         or _by_age(text, bare, previous, talk)
         or _lacking(text, bare, previous, talk)
@@ -193,17 +194,21 @@ def _done_to_it(text: str, bare: str, previous: Reading, talk: Talk) -> Reading 
     return None
 
 
-def _extent(text: str, bare: str, before: Query, talk: Talk) -> Reading | None:
+def extent(text: str, before: Query | None, talk: Talk) -> Reading | None:
     """ "How far can I roll them?": the measure that the clause on what is done has with it."""
     lookup = talk.lookup
+    far = _HOW_FAR.fullmatch(bare_words(text))
+    if far is None or before is None or not before.items:
+        return None
     act = lookup.aspects[before.aspect]
-    if _HOW_FAR.fullmatch(bare) is None or act.kind != "act" or before.aspect in _WORN:
+    if act.kind != "act" or before.aspect in _WORN:
         return None
     clauses = {rule.clause for rule in rules_on(before.items, before.aspect, lookup)}
     measured = {
         (item, rule.aspect)
         for rule in lookup.base.rules
         if rule.clause in clauses and rule.value.measure is not None
+        if far[1] is None or word_key(far[1].casefold()) in datum_keys(rule)
         if lookup.aspects[rule.aspect].kind == "measure"
         for item in rule.scope.items
         if item in before.items or "feature" in lookup.broader(item)

@@ -126,7 +126,7 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
 def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     """A turn read by what was said before it."""
     from kb.reader.corrected import corrected  # noqa: PLC0415  only in a talk
-    from kb.reader.elliptic import elliptic, is_all, of_the_same  # noqa: PLC0415
+    from kb.reader.elliptic import elliptic, extent, is_all, of_the_same  # noqa: PLC0415
     from kb.reader.felt import felt  # noqa: PLC0415
     from kb.reader.further import in_full, is_thanks, understood_otherwise  # noqa: PLC0415
     from kb.reader.thereupon import back_to, of_what_has_it, so_worn, thereupon  # noqa: PLC0415
@@ -141,6 +141,8 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     replies = previous.ask is None or answer_to_ask(text, previous, talk.lexicon) is not None
     if previous.frame is not None and reading is None and replies and (not listed or _THAT.search(said)):
         previous = msgspec.structs.replace(previous, query=previous.frame)
+    if reading is None and (reading := extent(text, previous.query, talk)) is not None:
+        full = text
     reading = reading or elliptic(full, previous, talk) or felt(text, previous, talk)
     reading = reading or corrected(full, previous, talk) or unmoved(text, previous, talk)
     reading = reading or talk.read(full, previous)
@@ -263,7 +265,7 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     before = previous.query
     if before is None:
         return None
-    from kb.reader.people import people_asked  # noqa: PLC0415  only in a talk
+    from kb.reader.people import as_asked, people_asked  # noqa: PLC0415  only in a talk
     from kb.reader.renumbered import renumbered  # noqa: PLC0415  as above
     from kb.reader.thereupon import if_so  # noqa: PLC0415  as above
 
@@ -273,7 +275,7 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     if _NO_COUNT.fullmatch(said):
         return talk.read("Why?", previous)
     if before.kind in ("may", "must") and (whom := people_asked(text, talk.lexicon, talk.lookup)):
-        return talk.read(f"and what about {whom}?", previous)
+        return as_asked(talk.read(f"and what about {whom}?", previous), text, talk)
     grant = asked_grant(said, before, talk.lookup)
     if grant is not None:
         return Reading(question=text, ask=grant) if isinstance(grant, Ask) else talk.made(text, grant)
