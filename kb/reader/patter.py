@@ -66,6 +66,8 @@ _ALWAYS = rf"""
  pass|do|acceptable|in order|good enough)(?: too| then)?\W*$ => may it be \1?
 \b(how [a-z]+ (?:is|are|must|may|can|should|will)) (?:hers|his|theirs|yours|mine|ours)\b => \1 it
 ,? \bin (?:my|his|her|our|their) (?:own )?case\b,? =>\s
+^(?:and |but |so )*(?:my|our|his|her) (?:{PEOPLE}),? ((?:an?|the) [\w' -]+?)[,;.:]+ (?:and )?
+ (can|may|must|could|should|does|would) (?:he|she|they)\b => \2 \1
 ^(?:and |or )+(?=(?:under|over|below|above) (?:the|my|an?|his|her|our|it|them|that|those)\b) =>
 \b(?:which|what) (?:standing )?(?:orders?|rules?|books?|regulations?|instructions?|directives?|manuals?)
  \s(?:says?|said|lays?|states?) (?:so|that|this|it)(?: down)?\W*$ => which clause says so?

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Reading
+from kb.model.questions import QuestionKind, Reading
 from kb.model.records import Case
 from kb.model.values import ValueSet
 from kb.reader.lexicon import PERSONAL, Lexicon
@@ -15,6 +15,7 @@ from kb.reader.pieces import Understood
 from kb.reader.question import clean, understand
 from kb.reader.talked import Talk
 from kb.text import Pattern
+from kb.wording import say_query
 
 PEOPLE = (
     "mate|pal|friend|brother|sister|colleague|chum|buddy|oppo|cousin|partner|wife|husband|son|daughter|man|"
@@ -22,6 +23,8 @@ PEOPLE = (
 )
 
 _STANDING = frozenset({"grade", "branch", "qualification", "appointment"})
+_VERB = Pattern(r"(?i)(?:(?:and|but|so) )?(may|can|could|must|should)\b")
+_DUTY = frozenset({"must", "should"})
 _ASKED = Pattern(
     r"(?i)(?:(?:and|but|so) )?(?:may|can|could|must|should|do|does|are|is) ([\w' -]{2,40}?)[ ?.]*"
 )
@@ -59,3 +62,13 @@ def people_asked(text: str, lexicon: Lexicon, lookup: Lookup) -> str | None:
     bare = {piece.tag for piece in found.pieces} <= {"det", "fact", "filler"}
     standing = bool(facts) and all(lookup.facts[fact].family in _STANDING for fact in facts)
     return asked.group(1) if bare and standing else None
+
+
+def as_asked(reading: Reading, text: str, talk: Talk) -> Reading:
+    """The question of others with the verb of the turn: "must wardens?", after "may I wear it?"."""
+    query, verb = reading.query, _VERB.match(text)
+    kind: QuestionKind = "must" if verb is not None and verb.group(1).casefold() in _DUTY else "may"
+    if query is None or verb is None or query.kind not in ("may", "must") or query.kind == kind:
+        return reading
+    query = msgspec.structs.replace(query, kind=kind)
+    return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))
