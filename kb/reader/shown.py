@@ -1,12 +1,17 @@
-"""What a claim shows was worn or done, as the question of whether it may or must be."""
+"""What a story shows: what was worn or done, as the question of whether it may be; when, and where."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import datetime
+from collections.abc import Iterable, Sequence
 
+from kb.model.lookup import Lookup
+from kb.model.values import Choices
+from kb.reader.days import Period, said_period
 from kb.reader.english import tag_set
 from kb.reader.forms import word_set
 from kb.reader.pieces import Piece, Understood
+from kb.reader.pointing import is_place
 
 _LIGHT = tag_set("det, poss, filler, comma, and, but")
 _MODALS = tag_set("may, must, can, have to, should")
@@ -75,3 +80,30 @@ def is_cared(found: Understood, piece: Piece) -> bool:
 def said_of(found: Understood, first: Piece, last: Piece) -> str:
     """The words from one piece to another."""
     return found.text[found.tokens[first.first].start : found.tokens[last.last - 1].end]
+
+
+def day_said(found: Understood, places: range) -> Period | None:
+    """Where a stretch of pieces says when it was: "last year", "in 2021"."""
+    return said_period(found, tuple(places), datetime.date(2000, 1, 1))  # whichever day it is
+
+
+def is_given(found: Understood, place: int) -> bool:
+    """ "My aunt gave me a scarf": what is given is a thing, and no leave."""
+    rest = [p.tag for p in found.pieces[place + 1 :] if p.tag not in ("self", "person", "det", "poss")]
+    gave = found.tokens[found.pieces[place].first].low in ("gave", "gives", "given")
+    return gave and rest[:1] in (["item"], ["items"])
+
+
+def with_place(found: Understood, told: Iterable[range], question: str, lookup: Lookup) -> str:
+    """The question with the one place that was told of for a "there" at its end."""
+    rest = question.rstrip(" ?.!")
+    if not rest.endswith(" there"):
+        return question
+    facts = [found.pieces[p] for places in told for p in places]
+    named = {said_of(found, p, p) for p in facts if _is_one_place(p, lookup)}
+    return f"{rest.removesuffix(' there')} {named.pop()}?" if len(named) == 1 else question
+
+
+def _is_one_place(piece: Piece, lookup: Lookup) -> bool:
+    one = isinstance(piece.values, Choices) and len(piece.values.members) == 1
+    return one and piece.values is not None and is_place(piece.fact, piece.values, lookup)

@@ -7,7 +7,6 @@ turn the question (a measure, a day, a credential that the books may know) is ne
 
 from __future__ import annotations
 
-import datetime
 from collections.abc import Iterator, Sequence
 
 import msgspec
@@ -16,13 +15,13 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Reading
 from kb.reader.aside import STATE_WORDS, Read, is_of_another_time, weighty_words
 from kb.reader.asked_back import COLOURS
-from kb.reader.days import Period, said_period
+from kb.reader.days import Period
 from kb.reader.english import tag_set
 from kb.reader.forms import word_set
 from kb.reader.hearsay import asks_whether_so, claim_starts
 from kb.reader.pieces import Piece, Understood
 from kb.reader.sentences import sentence_starts
-from kb.reader.shown import said_of, shown_done, shown_worn
+from kb.reader.shown import day_said, is_given, said_of, shown_done, shown_worn, with_place
 from kb.reader.told import PERSONAL, loose_claims
 from kb.reader.whose import PEOPLE, SPEAKER, is_of_speaker, is_shifted
 
@@ -82,7 +81,7 @@ def from_story(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
         question = named
     elif any(_things(found, s) for s in sentences[place + 1 :]):
         return None
-    return _with_facts(question, story, read)
+    return _with_facts(with_place(found, map(_range, beside), question, lookup), story, read)
 
 
 class _Story:
@@ -94,11 +93,11 @@ class _Story:
     ) -> None:  # fmt: skip
         """`then`: the sentence that tells what happened, when it did: the question is of that time."""
         pieces = found.pieces
-        day = _day(found, then) if then is not None else None
+        day = day_said(found, _range(then)) if then is not None else self._told_day(found, beside, asking)
         start, end = (day.start, day.end) if day is not None else (0, 0)
         timed = [p for p in pieces if start <= found.tokens[p.first].start < end]
         self.turns = any(
-            pieces[p].tag in _TURNING and pieces[p] not in timed and not _is_given(found, p)
+            pieces[p].tag in _TURNING and pieces[p] not in timed and not is_given(found, p)
             for s in beside
             for p in _range(s)
         )
@@ -116,8 +115,17 @@ class _Story:
             self.facts += [_words(found, piece, lookup) for piece in sure]
             if any(pieces[p].tag not in _LIGHT and pieces[p] not in sure for p in _range(sentence)):
                 self.unused.append(_said(found, sentence))
-        if start < end:
+        if start < end and (then is not None or day_said(found, _range(asking)) is None):
             self.facts.append(found.text[start:end])
+
+    def _told_day(self, found: Understood, beside: Sequence[_Sentence], asking: _Sentence) -> Period | None:
+        """The one day told of, where it is asked what was so then: "he served in 2020. Was he let?"."""
+        own, told = day_said(found, _range(asking)), [day_said(found, _range(s)) for s in beside]
+        days = [day for day in told if day is not None]
+        if own is not None and len(days) == 1:
+            return days[0] if (own.first, own.last) == (days[0].first, days[0].last) else None
+        past = not _PAST.isdisjoint(_lows(found, asking))
+        return days[0] if past and own is None and len(days) == 1 else None
 
 
 def _with_facts(question: str, story: _Story, read: Read) -> Reading | None:
@@ -255,23 +263,13 @@ def _sure(
             yield piece
         if piece.tag != "fact" or piece in lacking or is_of_another_time(found, pieces, piece, then):
             continue
+        if [token.low for token in found.tokens[piece.first : piece.last]][:2] == ["not", "even"]:
+            continue  # "never, not even in the mess" tells no more of now
         family = lookup.facts[piece.fact].family
         mine = others and is_of_speaker(said)  # "I'm a K1. May she ..."
         own = family in PERSONAL and (others or speaks or opens) and not mine and not is_shifted(said)
         if family in _CIRCUMSTANCE or own:
             yield piece
-
-
-def _is_given(found: Understood, place: int) -> bool:
-    """ "My aunt gave me a scarf": what is given is a thing, and no leave."""
-    rest = [p.tag for p in found.pieces[place + 1 :] if p.tag not in ("self", "person", "det", "poss")]
-    gave = found.tokens[found.pieces[place].first].low in ("gave", "gives", "given")
-    return gave and rest[:1] in (["item"], ["items"])
-
-
-def _day(found: Understood, sentence: _Sentence) -> Period | None:
-    """Where a sentence says when it was: "last year", "in 2021"."""
-    return said_period(found, tuple(_range(sentence)), datetime.date(2000, 1, 1))  # whichever day it is
 
 
 def _next_noun(pieces: Sequence[Piece], place: int) -> Piece | None:

@@ -12,15 +12,15 @@ from tests.reading.sheets import BOOKS, SHEETS, dialogues, questions
 
 # At least so many right and at most so many wrong, as `python -m tests.reading.report` counts them.
 REACHED = {
-    ("demo", "open"): (341, 7),
+    ("demo", "open"): (343, 7),
     ("second", "open"): (73, 0),
-    ("third", "open"): (128, 1),
+    ("third", "open"): (130, 1),
     ("demo", "kept"): (336, 4),
     ("second", "kept"): (79, 2),
     ("third", "kept"): (125, 1),
-    ("demo-further", "open"): (79, 1),
+    ("demo-further", "open"): (87, 1),
     ("second-further", "open"): (21, 2),
-    ("third-further", "open"): (34, 1),
+    ("third-further", "open"): (36, 1),
     ("fourth", "open"): (47, 0),
 }
 REACHED_TURNS = {
