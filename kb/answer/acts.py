@@ -120,6 +120,12 @@ def wear_question(query: Query) -> Query:
     return msgspec.structs.replace(query, kind="may", aspect="wear", value=None, items=query.items[:1])
 
 
+def is_way(lookup: Lookup, query: Query) -> bool:
+    """Whether it is asked if a thing may be worn in one way: "under the helmet"."""
+    way = lookup.aspects[query.aspect]
+    return query.kind == "may" and way.kind == "act" and way.within in ("fit", "fastening")
+
+
 def is_banned(engine: Engine, query: Query) -> bool:
     """Whether the thing asked about may not be worn at all: how it is worn is then no question.
 

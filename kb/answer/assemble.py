@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 import msgspec
 
-from kb.answer.acts import act_answer, carriers, is_banned, wear_question
+from kb.answer.acts import act_answer, carriers, is_banned, is_way, wear_question
 from kb.answer.aspects import aspect_part, aspects_of
 from kb.answer.beside import act_notes, claim_notes, foul_company, silence_notes, worn_notes
 from kb.answer.changes import turning_changes
@@ -69,7 +69,8 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
         only = msgspec.structs.replace(query, items=(kinds[0], *query.items[1:]))
         said = msgspec.structs.replace(reading, query=only, text=say_query(engine.lookup, only))
         return answer_query(engine, said, digest)
-    if query.kind != "how" and _is_value_question(engine, query) and is_banned(engine, query):
+    claimed = is_way(engine.lookup, query) or (query.kind != "how" and _is_value_question(engine, query))
+    if claimed and is_banned(engine, query):
         return _answer_as_worn(engine, query, blank)
     if kinds:
         ask = _ask_which(engine, query, kinds)

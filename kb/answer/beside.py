@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator
 
 import msgspec
 
-from kb.answer.acts import wear_question
+from kb.answer.acts import is_way, wear_question
 from kb.model.conditions import ALWAYS, evaluate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
@@ -25,13 +25,16 @@ def act_notes(engine: Engine, query: Query, verdict: Verdict) -> tuple[str, ...]
         return ()
     if verdict == "silent":
         return silence_notes(engine, query)
+    if is_way(engine.lookup, query):
+        return claim_notes(engine, query)
     return tuple(_looks(engine, query))
 
 
 def claim_notes(engine: Engine, query: Query) -> tuple[str, ...]:
     """Beside whether a thing may be so: whether it may be worn at all, where that is not for everybody."""
     lookup = engine.lookup
-    if query.value is None or query.polarity == "not" or len(lookup.narrower(query.items[0])) > 1:
+    asked = query.value is not None or is_way(lookup, query)
+    if not asked or query.polarity == "not" or len(lookup.narrower(query.items[0])) > 1:
         return ()
     plain = wear_question(query)
     possible = possible_facts(plain.case, plain.items, False, lookup)

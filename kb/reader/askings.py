@@ -1,0 +1,81 @@
+"""Ways of asking of a choice, of what is too much, and of doing without; lines as in `sayings.py`."""
+
+from __future__ import annotations
+
+ASKINGS = r"""
+# choice option
+^(.+?)(?:\s*[,:;.]|\s+-)\s*(?:and |so )?(?:have|has|do|does|did|is|was) (?:<i>|there|it|that|this) (?:really\s
+    |actually )?(?:have |got )?(?:any|a|much|my|no)? ?(?:real |free )?(?:choice|option)(?: here| left)?(?:\s
+    (?:in|about|on) (?:it|that|this|the matter))?\W*$ => must I wear \1?
+^(?:have|has|do|does) (?:<i>) (?:have |got )?(?:any|a|much) (?:real |free )?(?:choice|option|say) (?:about|on
+    |over|in|with|as to) (?:wearing )?(<the> .+?)\W*$ => must I wear \1?
+^(?:is|are) (<the> [\w' -]+?) (?:a matter of |really |just )?(?:up to <me>|(?:my|your|his
+    |her|our|their|one's) (?:own )?choice)\b => must I wear \1
+# too
+\bhow (long|short|wide|broad|big|large|small|high|low|tall|thick) is too (?:long|short|wide|broad|big|large
+    |small|high|low|tall|thick|much) for (<the> [\w'-]+)\b => how \1 may \2 be
+^(?:is|are|would|will|was) (<the> [\w' -]+?) (?:be )?(?:too|over) (?:long|short|wide|broad|big|large|small
+    |high|low|tall|thick)\s(?:at|with|being|if (?:it is|it's|they are|they're)) (\d[\d.,/ ]* ?(?:mm|cm|m|in
+    |inch|inches|millimetres?|centimetres?|feet|ft))\b => is \1 of \2 ok
+^(?:is|are|would|will|was) (<the> \d[\d.,/ ]*[ -]?(?:mm|cm|m|in|inch|inches|millimetres?|centimetres?)
+    \s[\w' -]+?) (?:be )?(?:too|over) (?:long|short|wide|broad|big|large|small|high|low|tall|thick)\b
+     => is \1 ok
+# one
+\bone (?=(?:[\w'-]+ ){1,3}of \d[\d.,/]* ?(?:mm|cm|m|in|inch|inches|millimetres?|centimetres?)\b) => a\s
+# years years'
+\b([\w-]+) years['’]? (?:of )?service\b => \1 years of service
+\b(?:after|with|having) ([\w-]+) years['’] in\b => with \1 years of service
+# get gets let lets excuse excuses free frees exempt exempts save saves spare spares
+^(?:does|do|can|could|will|would|may|might) (<the> [\w'-]+(?: [\w'-]+){0,2}?) (?:ever |really )?(?:get|let
+    |excuse|free|exempt|save|spare) <me> (?:out of|off|from)? ?(?:wearing |having to wear )?(<the> [\w'-]+
+    (?: [\w'-]+){0,2}?)(,? (?:in|on|at|for|if|when|while|given|during) .+?)?\W*$ => must I wear \2 with \1\3?
+# hardly barely next practically virtually scarcely
+\b(?:hardly any|barely any|scarcely any|next to no|practically no|virtually no) (?=\w+) => no\s
+# say
+, say (?=(?:minus )?\d) => , at\s
+# granted
+\b(granted by <the> [\w -]+?),? (?:and )?not (?:by )?<the> [\w-]+(?: [\w-]+)?(?=\W*$|[,.;]) => \1
+^([\w' -]+?): (<the> [\w -]+?)(?: of ours)? (?:has|have) granted (?:it|this|that),? (?:and )?not (?:by )?<the>
+    \s[\w-]+[.;,] (.+?)\W*$ => \3 with \1 granted by \2?
+# roll turn push
+\bhow (?:far|high) (?:up )?(?:do|does|must|should|may|can|are|is) (<i>) (?:to )?(?:roll|turn|push) (<the>\s
+    [\w' -]+?) up\b => how far up are \2 rolled
+\bhow (?:far|high) up (?:do|does|must|should|may|can) (<i>) (?:roll|turn|push) (<the> [\w'-]+(?: [\w'-]+)?)\b
+     => how high are \2 rolled
+# hot warm
+^how (?:hot|warm|cool) (?:do|does|must|should|may|can|shall) <i> (?:wash|launder) (<the> .+?)\W*$
+     => how is \1 washed?
+^how (?:hot|warm|cool) (?:is|are|must|should|may|can) (<the> .+?) (?:be )?(?:washed|laundered)\W*$
+     => how is \1 washed?
+# stays stay remains remain
+^(<the> [\w' -]+?) (?:stays?|remains?) (?:with me|mine|with us|ours)\b => may I keep \1
+^(?:does|do|will|would|can|may) (<the> [\w' -]+?) (?:stay|remain) (?:with me|mine|with us|ours)\b
+     => may I keep \1
+# hair
+^hair (?:past|beyond|over|below|longer than) <the> collar\b => hair longer than the collar
+# question
+\b(is|are|was|were)(n['’]t| not)? (.+?) (?:quite |entirely |completely )?out of the question\b
+     => \1\2 \3 forbidden
+# gale gales storm storms winds
+^((?:which|what) (?:clause|paragraph|rule|section|order)\b.+?) in (?:a |an |the )?(?:strong |high |heavy
+    |full )?(?:gales?|winds?|wind storms?)\b => \1 in wind
+# stores quartermaster storeman storekeeper
+^how many (<the> )?([\w' -]+?) (?:will|do|does|would|should|shall) (?:the )?(?:stores|quartermaster|storeman
+    |storekeeper)\s(?:hand|give|issue|let) <me>(?: have)?(?: out)?\b => how many \2 am I issued
+# joined
+\b(?:i have|i['’]ve|i) (?:(?:only |just |newly |recently )+)?joined(?: up)? as (an? [\w' -]+?)(?=[.;,])
+     => I am \1
+# bit while moment minute second sec mo minutes
+,? for (?:just )?(?:a|one|a few|a couple of|a short|a little|five|ten) (?:bit|while|moment|minute|second|sec
+    |mo|minutes)(?=\W*$) =>
+# list name give tell show
+^(.+?),? (?:would|will|could|can) you\W*$ => \1
+# am
+\bwhat am i (?:supposed |meant |expected )?to do with\s => how must I wear\s
+# down waist shoulder
+\b(?:long )?hair (?:that (?:reaches|goes|hangs)|reaching|hanging|going)? ?(?:down )?to <the> (?:waist
+    |shoulders?|hips?|elbows?|bottom|knees?|middle of <the> back) => long hair
+\b(?:waist|shoulder|hip|elbow)[- ]length hair\b => long hair
+# paper writing
+\bwaiver (?:on paper|in writing)\b => written waiver
+"""
