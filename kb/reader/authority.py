@@ -36,7 +36,7 @@ def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | As
     """The clause that lets somebody depart from what is named, or lets nobody; asks which of several."""
     said = " ".join(token.low for token in found.tokens)
     tags = {piece.tag for piece in found.pieces}
-    asks = tags & _WHO or any(token.low in _ANYONE for token in found.tokens)
+    asks = tags & {*_WHO, "which clause"} or any(token.low in _ANYONE for token in found.tokens)
     named = set(_authorities(found, lookup))
     things = {entry.id for p in found.pieces if p.tag in ("item", "items") for entry in p.entries}
     rigs = [p for p in found.pieces if p.tag == "fact" and lookup.facts[p.fact].family == "rig"]

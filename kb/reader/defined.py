@@ -103,6 +103,7 @@ def granting(fact: Fact, lookup: Lookup) -> Iterator[Clause]:
     names = [[token.key for token in tokenize(label)] for label in (fact.label, *fact.other_labels)]
     heads = {name[-1] for name in names if name}
     found = False
+    others: list[Clause] = []  # granted by somebody who makes no rules: "the Doctor may grant"
     for clause in lookup.base.clauses:
         tokens = tokenize(f"{clause.heading or ''}. {clause.text}")
         keys = [token.key for token in tokens]
@@ -113,6 +114,10 @@ def granting(fact: Fact, lookup: Lookup) -> Iterator[Clause]:
         if grants and any(_ends(said, label) for label in _labels(lookup)):
             found = True
             yield clause
+        elif grants and fact.family == "waiver":
+            others.append(clause)
+    if not found:
+        yield from others
     if not found and fact.family == "authorisation":
         resting = (r.clause for r in lookup.base.rules if any(t.fact == fact.id for t in tests(r.condition)))
         yield from (lookup.clauses[name] for name in dict.fromkeys(resting))

@@ -26,6 +26,7 @@ _SOMEBODY = word_set("nobody everybody everyone anybody anyone somebody someone 
 _SEEING = word_set(
     "see sees seeing saw like likes loves love want wants hate hates mind prefer prefers notice stand bear"
 )
+_SIGHT = word_set("see sees seeing saw notice")
 _HIDING = word_set("hides hide covers cover conceals conceal hid hidden")
 STATES = STATE_WORDS | word_set("""
     perishing baltic parky draughty drizzly baking scorching balmy raw arctic stormy grim dreary
@@ -177,6 +178,14 @@ class Stretches:
     def _weighty(self) -> frozenset[str]:
         return weighty_words(self.lookup)
 
+    @cached_property
+    def _hides(self) -> bool:
+        """Whether the books say of a thing that is named that it is, or is not, to be seen."""
+        from kb.reader.states import hidden_matters  # noqa: PLC0415  few texts speak of seeing
+
+        named = {entry.id for piece in self.pieces if piece.tag == "item" for entry in piece.entries}
+        return hidden_matters(named, self.lookup)
+
     def _is_idle(self, place: int, places: Sequence[int], subject: int) -> bool:
         """Whether one piece of a stretch says nothing of a thing, a state or a standing."""
         piece = self.pieces[place]
@@ -201,7 +210,9 @@ class Stretches:
             return self._is_being(after[0])
         pointing = piece.first > subject and lows[-1] in THINGS
         if pointing and not self._leads_noun(place, places):
-            return self.low(place - 1) in _SEEING or self.tag(place - 1) == "act"
+            before = self.low(place - 1)
+            seen = before in _SEEING and not (before in _SIGHT and self._hides)
+            return seen or self.tag(place - 1) == "act"
         return True
 
     def _is_light(self, place: int) -> bool:

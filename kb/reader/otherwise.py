@@ -31,13 +31,21 @@ def otherwise(
     matter = _of_another_matter(reading, found, roles, case, lookup)
     if matter is not None:
         return _made(reading, matter, lookup)
+    if reading.query is not None and any(token.key == "pair" for token in found.tokens):
+        from kb.reader.pairs import in_pairs  # noqa: PLC0415  few questions count pairs
+
+        return in_pairs(reading, found, lookup)
     if reading.abstain is not None and any(loose_claims(found)):
         from kb.reader.story import from_story  # noqa: PLC0415  few questions tell what two people say
 
         beside = from_story(found, lookup, read)
         return reading if beside is None else _as_said(beside, reading)
     named = None
-    plainer = [asked_either(found, before, lookup) or rephrased(as_mended(found), first=True)]
+    plainer = [
+        asked_either(found, before, lookup)
+        or rephrased(as_mended(found), first=True)
+        or _let_down(found, lookup)
+    ]
     if plainer == [None] and reading.query is None and not _is_choice(reading):
         from kb.reader.stand_ins import put_names, spans_put  # noqa: PLC0415  most questions are understood before
 
@@ -72,6 +80,15 @@ def otherwise(
     return _made(reading, clause, lookup) if clause is not None else reading
 
 
+def _let_down(found: Understood, lookup: Lookup) -> str | None:
+    """The text with "visor down" as lowered, "tunic off, allowed?" as taken off."""
+    if all(token.low not in ("up", "down", "off") for token in found.tokens):
+        return None
+    from kb.reader.states import let_down  # noqa: PLC0415  few texts have the words
+
+    return let_down(found, lookup)
+
+
 def _of_another_matter(
     reading: Reading, found: Understood, roles: Roles, case: Case, lookup: Lookup
 ) -> Query | None:
@@ -87,8 +104,9 @@ def _of_another_matter(
         return None
     if reading.abstain is not None:
         from kb.reader.defined import meaning_asked  # noqa: PLC0415  as above
+        from kb.reader.issued import issued  # noqa: PLC0415  as above
 
-        meant = meaning_asked(found.text, case, lookup)
+        meant = meaning_asked(found.text, case, lookup) or issued(found, case, lookup)
         if meant is not None:
             return meant
     from kb.reader.borne import borne  # noqa: PLC0415  as above

@@ -264,7 +264,8 @@ def _read(
 
         outcome = settled(outcome, lookup)
     if isinstance(outcome, (Ask, Abstain)):
-        return _the_one(_stopped(text, spans, _on_its_day(outcome, roles)), roles, lookup, read)
+        stop = _on_its_day(outcome, roles)
+        return _the_one(_stopped(text, spans, stop), frame, roles, case, lookup, read)
     if frame.ambiguous:
         return Reading(question=text, spans=spans, ask=_two_readings(outcome, lookup))
     carried = tuple(fact for fact, _ in outcome.case.facts if not _stated(fact, roles))
@@ -284,9 +285,17 @@ def _on_its_day(stop: Ask | Abstain, roles: Roles) -> Ask | Abstain:
     return msgspec.structs.replace(stop, choices=choices)
 
 
-def _the_one(stopped_at: Reading, roles: Roles, lookup: Lookup, read: Callable[[str], Reading]) -> Reading:
+def _the_one(
+    stopped_at: Reading, frame: Frame, roles: Roles, case: Case, lookup: Lookup,
+    read: Callable[[str], Reading],
+) -> Reading:  # fmt: skip
     """The reading with the one of the offered things of which rules speak, if it asked which is meant."""
-    one = the_one_spoken_of(stopped_at.ask, roles.aspect, lookup) if stopped_at.ask is not None else None
+    if stopped_at.ask is None or not stopped_at.ask.choices:
+        return stopped_at
+    from kb.reader.narrowed import narrowed  # noqa: PLC0415  few are asked which is meant
+
+    ask = stopped_at.ask
+    one = the_one_spoken_of(ask, roles.aspect, lookup) or narrowed(ask, frame, roles, case, lookup)
     if one is None:
         return stopped_at
     from kb.reader.choice import asked_place as asked_span  # noqa: PLC0415  few are asked which is meant
@@ -295,7 +304,8 @@ def _the_one(stopped_at: Reading, roles: Roles, lookup: Lookup, read: Callable[[
     if where is None:
         return stopped_at
     again = read(text[: where[0]] + lookup.items[one].label + text[where[1] :])
-    return again if again.query is not None and again.query.items == (one,) else stopped_at
+    asked = tuple(piece.arg for piece in roles.asked)  # "the cap under the lid"
+    return again if again.query is not None and again.query.items in ((one,), asked) else stopped_at
 
 
 def _stopped(text: str, spans: tuple[Span, ...], stop: Ask | Abstain) -> Reading:

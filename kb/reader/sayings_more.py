@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from kb.reader.askings import ASKINGS
+
 SAYINGS = r"""
 # if whether
 ^<tell>,? (?:if|whether|that) (?:<books> (?:allow|permit|let) (<me>)(?: to)? )(?=\w+ ) => may \1
@@ -363,3 +365,4 @@ SAYINGS = r"""
 # yea legit
 (?:\s*[,;.:?!]|\s+-)\s*(?:yea or nay|legit|lawful|kosher|yay or nay|aye or no|aye|thumbs up)\s*\??\s*$ => ?
 """
+SAYINGS += ASKINGS

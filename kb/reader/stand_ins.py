@@ -37,7 +37,7 @@ def put_names(found: Understood, lookup: Lookup) -> str | None:
 def _edits(found: Understood, lookup: Lookup) -> tuple[Edit, ...]:
     """What is put in place of what, from the end of the text on; no two of them overlap."""
     ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
-        _the_one, _nothing_done, _counted, _measured, _waiver, _folk, _implied,
+        _the_one, _nothing_done, _counted, _measured, _waiver, _folk, _implied, _states,
     )  # fmt: skip
     kept: list[Edit] = []
     for edit in sorted({edit for way in ways for edit in way(found, lookup)}, reverse=True):
@@ -67,6 +67,12 @@ def _folk(found: Understood, _: Lookup) -> Iterator[Edit]:
     from kb.reader.folk import people_meant  # noqa: PLC0415  most questions are understood without
 
     yield from people_meant(found)
+
+
+def _states(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    from kb.reader.states import states  # noqa: PLC0415  as above
+
+    yield from states(found, lookup)
 
 
 def _implied(found: Understood, lookup: Lookup) -> Iterator[Edit]:

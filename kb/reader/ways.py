@@ -37,7 +37,7 @@ _LIGHT_VERBS = word_set("""
     flip flipped pop popped worn wearing walk round around about untucked""")
 _SHUT = word_set("buttoned fastened hooked laced closed zipped done clipped buckled")
 _SHUTTING = word_set("done fastened closed shut fasten close")
-_OPENING = word_set("undone unfastened open unfasten undo loose")
+_OPENING = word_set("undone unfastened open unfasten undo loose dangling")
 _ONE_OF = word_set("top bottom first last upper lower one two three few couple some")
 _EMPTY = word_set("the a an of to my your all with and")
 _ENDING = word_set("with without if when while because as like in on at for by than instead rather unless")

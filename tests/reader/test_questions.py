@@ -25,7 +25,8 @@ SECOND = [
 ]
 
 
-THIRD = read_cases(HERE / "words-third.txt")
+THIRD = [case for name in ("words", "asked") for case in read_cases(HERE / f"{name}-third.txt")]
+FOURTH = read_cases(HERE / "asked-fourth.txt")
 
 
 @pytest.mark.parametrize(("question", "expected"), CHOIR, ids=[question for question, _ in CHOIR])
@@ -46,6 +47,11 @@ def test_second(second: Base, question: str, expected: str) -> None:
 @pytest.mark.parametrize(("question", "expected"), THIRD, ids=[question for question, _ in THIRD])
 def test_third(third: Base, question: str, expected: str) -> None:
     check(third, question, expected)
+
+
+@pytest.mark.parametrize(("question", "expected"), FOURTH, ids=[question for question, _ in FOURTH])
+def test_fourth(fourth: Base, question: str, expected: str) -> None:
+    check(fourth, question, expected)
 
 
 def test_there_are_enough_questions() -> None:
