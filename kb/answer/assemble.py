@@ -268,7 +268,7 @@ def _people(engine: Engine, query: Query, blank: Answer) -> Answer:
 
 
 def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
-    from kb.answer.lists import list_lines  # noqa: PLC0415  few questions ask for a list
+    from kb.answer.lists import grant_notes, list_grants, list_lines  # noqa: PLC0415  few questions ask for a list
     from kb.wording import say_list_headline  # noqa: PLC0415
 
     lines = list_lines(engine, query)
@@ -286,6 +286,7 @@ def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
             stated=[fact for fact, _ in query.case.facts],
         ),
         cautions=list_cautions(engine.lookup, tuple(entry.item for entry in entries), rules),
+        notes=grant_notes(engine, list_grants(engine, query)),
     )
     return answer if entries else replaced(answer, verdict="silent")
 
@@ -305,6 +306,7 @@ def _compare(engine: Engine, query: Query, blank: Answer) -> Answer:
     rules = tuple(dict.fromkeys(rule for side in both for rule in side.rules))
     items = tuple(dict.fromkeys((*query.items, *(side.item for side in both))))
     notes = settling_notes(lookup, [case for side in both for case in side.cases])
+    notes = (*notes, *found.notes)
     if found.open_alike:
         notes = (*notes, say_open_alike(found.open_alike))
     answer = replaced(

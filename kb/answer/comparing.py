@@ -9,7 +9,8 @@ import msgspec
 from kb.answer.acts import act_part
 from kb.answer.aspects import aspect_part
 from kb.answer.common import Part
-from kb.answer.lists import LISTED, class_lines, listed_items, with_required
+from kb.answer.lists import LISTED, class_lines, grant_notes, listed_items, with_required
+from kb.model.grants import ungranted
 from kb.model.questions import AnswerCase, Derivation, Difference, Query, Side, ValueStatus, Verdict
 from kb.model.records import OWNED_ASPECTS, Case
 from kb.model.values import ValueSet, intersect, is_empty, unite
@@ -41,6 +42,7 @@ class Comparison(msgspec.Struct, frozen=True, kw_only=True):
     differences: tuple[Difference, ...]
     alike: int
     open_alike: int
+    notes: tuple[str, ...] = ()
 
 
 def compare(engine: Engine, query: Query) -> Comparison:
@@ -61,6 +63,7 @@ def compare(engine: Engine, query: Query) -> Comparison:
         differences=(*lists.differences, *rest.differences),
         alike=lists.alike + rest.alike,
         open_alike=lists.open_alike + rest.open_alike,
+        notes=lists.notes,
     )
 
 
@@ -75,9 +78,10 @@ def _views(engine: Engine, query: Query) -> tuple[_View, _View]:
 
 
 def _compare_lists(views: tuple[_View, _View], aspect: str) -> Comparison:
+    grants = shared_grants(views, aspect)
     known = [
         with_required(
-            v.engine, listed_items(v.engine, aspect), Query(kind="list", aspect=aspect, case=v.case)
+            v.engine, listed_items(v.engine, aspect), Query(kind="list", aspect=aspect, case=v.case), grants
         )
         for v in views
     ]
@@ -96,7 +100,17 @@ def _compare_lists(views: tuple[_View, _View], aspect: str) -> Comparison:
             open_alike += sides[0].verdict == "conditional"
     found += _class_differences(views, known, aspect)
     ordered = sorted(found, key=lambda one: min(_rank(side.verdict) for side in one.sides))
-    return Comparison(differences=tuple(ordered), alike=alike, open_alike=open_alike)
+    notes = grant_notes(views[0].engine, grants)
+    return Comparison(differences=tuple(ordered), alike=alike, open_alike=open_alike, notes=notes)
+
+
+def shared_grants(views: tuple[_View, _View], aspect: str) -> dict[str, ValueSet]:
+    """The grants that lists of both sides take as not given, where neither side states them."""
+    lookup = views[0].engine.lookup
+    found = ungranted(lookup, aspect, (), *(dict(view.case.facts) for view in views))
+    possible = [{**possible_facts(view.case, (), True, lookup), **found} for view in views]
+    fits = all(view.engine.check_case(known) for view, known in zip(views, possible, strict=True))
+    return found if fits else {}
 
 
 def _rank(verdict: Verdict) -> int:

@@ -6,11 +6,12 @@ from collections.abc import Mapping, Sequence
 
 import msgspec
 
-from kb.model.conditions import Condition, evaluate
+from kb.model.conditions import Condition, evaluate, tests
+from kb.model.grants import ungranted
 from kb.model.questions import ListEntry, Query, Verdict
 from kb.model.values import YES, ValueSet, contains
-from kb.reasoner import WORN, Engine, Problem, in_force, possible_facts, rows, simplify, truth_of
-from kb.wording import say_condition, say_depends, say_facts, say_scope, say_usual
+from kb.reasoner import WORN, Engine, Facts, Problem, in_force, possible_facts, rows, simplify, truth_of
+from kb.wording import listing, say_condition, say_depends, say_facts, say_joined, say_scope, say_usual
 
 LISTED: tuple[Verdict, ...] = (
     "required",
@@ -46,6 +47,9 @@ def _condition(engine: Engine, problem: Problem, wanted: Sequence[Verdict]) -> s
         return usual
     table = [(when, said) for when, said in whole if said in wanted]
     folded = any(said == "conditional" for _, said in whole)
+    joined = () if folded else _joined(engine, whole, wanted)
+    if joined:
+        return "; ".join(joined)
     if len(table) > _MOST_ROWS or folded:
         verdicts = [v for v in LISTED if v in wanted and v in problem.said()] if folded else []
         said = " or ".join(v.replace("_", " ") for v in verdicts or dict.fromkeys(said for _, said in table))
@@ -54,6 +58,20 @@ def _condition(engine: Engine, problem: Problem, wanted: Sequence[Verdict]) -> s
     return "; ".join(
         f"{said.replace('_', ' ')} when {say_facts(engine.lookup, when)}" for when, said in table
     )
+
+
+def _joined(
+    engine: Engine, whole: Sequence[tuple[Facts, Verdict]], wanted: Sequence[Verdict]
+) -> tuple[str, ...]:
+    """For each wanted verdict when it is given, all its cases in one; nothing where that is too long."""
+    said = []
+    for verdict in dict.fromkeys(v for _, v in whole if v in wanted):
+        chosen = [index for index, (_, v) in enumerate(whole) if v == verdict]
+        when = say_joined(engine.lookup, [facts for facts, _ in whole], chosen)
+        if not when:
+            return ()
+        said.append(f"{verdict.replace('_', ' ')} {when}")
+    return tuple(said)
 
 
 class Line(msgspec.Struct, frozen=True):
@@ -156,7 +174,7 @@ def list_lines(engine: Engine, query: Query) -> tuple[Line, ...]:
     """The list, closed under duties that follow from what is worn: required items count as worn."""
     items = listed_items(engine, query.aspect)
     wanted = query.modalities or LISTED
-    possible = with_required(engine, items, query)
+    possible = with_required(engine, items, query, list_grants(engine, query))
     lines = [
         _line(engine, item, query.aspect, possible, wanted)
         for item in items
@@ -169,10 +187,34 @@ def list_lines(engine: Engine, query: Query) -> tuple[Line, ...]:
     return tuple(sorted(kept, key=lambda line: LISTED.index(line.entry.verdict)))
 
 
-def with_required(engine: Engine, items: Sequence[str], query: Query) -> dict[str, ValueSet]:
-    """What is known of the case, and that everything is worn that is required in every case."""
+def list_grants(engine: Engine, query: Query) -> dict[str, ValueSet]:
+    """The grants that a list takes as not given, as far as they can be so in its case."""
     lookup = engine.lookup
-    possible = possible_facts(query.case, (), True, lookup)
+    found = ungranted(lookup, query.aspect, query.items, dict(query.case.facts))
+    known = {**possible_facts(query.case, (), True, lookup), **found}
+    return found if found and engine.check_case(known) else {}
+
+
+def grant_notes(engine: Engine, grants: Mapping[str, ValueSet]) -> tuple[str, ...]:
+    """What grants that change something are taken as not given."""
+    tested = {
+        test.fact
+        for rule in engine.lookup.base.rules
+        if rule.aspect == "wear" and in_force(rule.valid_from, rule.valid_until, engine.as_of)
+        for test in tests(engine.condition(rule.id))
+    }
+    named = [engine.lookup.facts[fact].label for fact in grants if fact in tested]
+    return (
+        (f"Taken as not granted: {listing(named)}. State a grant to see what it changes.",) if named else ()
+    )
+
+
+def with_required(
+    engine: Engine, items: Sequence[str], query: Query, grants: Mapping[str, ValueSet]
+) -> dict[str, ValueSet]:
+    """What is known of the case and of grants, and that all is worn that is required in every case."""
+    lookup = engine.lookup
+    possible = {**possible_facts(query.case, (), True, lookup), **grants}
     if query.aspect != "wear":
         return possible
     waiting = [item for item in items if _can_have(engine, item, query.aspect, possible, ("required",))]

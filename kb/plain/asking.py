@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from typing import Any
 
+from kb.model.grants import ungranted
 from kb.model.lookup import Lookup
 from kb.model.records import OWNED_ASPECTS, Rule
 from kb.model.values import (
@@ -188,13 +189,24 @@ class Question:
         rules = [r for r in self.meaning.rules.values() if r.aspect == self.aspect and not r.residual]
         return list(dict.fromkeys(item for r in rules if not r.scope.excluding for item in r.scope.items))
 
-    def entries(self, also: Iterable[str] = ()) -> set[tuple[str, str, frozenset[str]]]:
+    def listed(self, *others: Question) -> dict[str, ValueSet]:
+        """What is known for a list: a grant that no side states is not given, if that can be so on each."""
+        sides = (self, *others)
+        stated = [side.reading["facts"] for side in sides]
+        grants = ungranted(self.lookup, self.aspect, self.items, *stated)
+        known = [{**side.known("", side.aspect), **grants} for side in sides]
+        fits = all(side.meaning.outcomes((), one) for side, one in zip(sides, known, strict=True))
+        return known[0] if fits else self.known("", self.aspect)
+
+    def entries(
+        self, also: Iterable[str] = (), others: Sequence[Question] = ()
+    ) -> set[tuple[str, str, frozenset[str]]]:
         """What a list must hold: item, verdict and deciding rules; what is required counts as worn.
 
-        The same of the items in `also`, which do not count as worn.
+        The same of the items in `also`, which do not count as worn; `others` are lists it is compared with.
         """
         above = self.lookup.broader
-        known = self.known("", self.aspect)
+        known = self.listed(*others)
         rules = [r for r in self.meaning.rules.values() if r.aspect == self.aspect and not r.residual]
         items = self.named()
         while True:

@@ -48,7 +48,7 @@ class Sides:
             reading = {**self.reading, "kind": "list", "facts": facts["facts"], "alone": facts["alone"]}
             lists.append(Question(reading, self.lookup, day))
         also = {item for one in lists for item in one.named()}
-        return lists[0].entries(also), lists[1].entries(also)
+        return lists[0].entries(also, lists[1:]), lists[1].entries(also, lists[:1])
 
     def places(self) -> Iterator[tuple[tuple[str, str], str]]:
         """The items of either side and the aspects in which rules that name them speak of them.

@@ -51,7 +51,7 @@ if TYPE_CHECKING:
     )
     from kb.wording.listings import say_list_headline, say_sources
     from kb.wording.protection import say_protection
-    from kb.wording.unless import say_usual
+    from kb.wording.unless import say_joined, say_usual
 
 __all__ = [
     "capital",
@@ -82,6 +82,7 @@ __all__ = [
     "say_holders",
     "say_interval",
     "say_intervals",
+    "say_joined",
     "say_list_headline",
     "say_matter",
     "say_measure",
@@ -126,6 +127,6 @@ __getattr__ = loader(
         ),
         "kb.wording.listings": ("say_list_headline", "say_sources"),
         "kb.wording.protection": ("say_protection",),
-        "kb.wording.unless": ("say_usual",),
+        "kb.wording.unless": ("say_joined", "say_usual"),
     },
 )

@@ -26,6 +26,8 @@ from kb.wording.situations import WORN
 
 _ALWAYS_SOMETHING = (GRADE, "branch", "rig")  # everybody has one: none of them is out of the ordinary
 _RARE = 2  # a place or an activity is one of several: rare is fewer than half of them
+_MOST_JOINED = 3  # cases that "when" joins in a line of a list
+_LONGEST_JOINED = 170  # characters of them
 _LONGEST = 120  # characters of an exception beside a verdict
 
 
@@ -90,6 +92,12 @@ def _is_ordinary(lookup: Lookup, fact: str, values: ValueSet) -> bool:
     return rest is not None and _is_rare(lookup, fact, rest)
 
 
+def _is_denied(lookup: Lookup, fact: str, values: ValueSet) -> bool:
+    """Whether values can only be said by what they are not: "the weather is not foul"."""
+    said = f" {phrase_in(lookup, Test(fact, values)).clause} "
+    return any(word in said for word in (" not ", " neither ", " none ", " except ", " no "))
+
+
 def _rest(lookup: Lookup, fact: str, values: ValueSet) -> Choices | None:
     if not isinstance(values, Choices):
         return None
@@ -108,6 +116,11 @@ def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
         return lookup.order(fact)[0] not in members_of(lookup, fact, values)
     if is_ordered(record):
         return False
+    rest = _rest(lookup, fact, values)
+    if rest is not None and rest.members and members_of(lookup, fact, values):
+        denied = [_is_denied(lookup, fact, one) for one in (values, rest)]
+        if denied[0] != denied[1]:
+            return denied[1]  # "unless the weather is foul", however many kinds of foul weather there are
     return 0 < len(members_of(lookup, fact, values)) * _RARE < len(lookup.order(fact))
 
 
@@ -125,23 +138,51 @@ def say_exceptions(
     return said if len(said) <= _LONGEST else ""
 
 
+def say_joined(lookup: Lookup, rows: Sequence[Facts], chosen: Sequence[int]) -> str:
+    """When one of the rows `chosen` holds, as "when ..."; empty if that takes too many words.
+
+    What tells one of them from another alone goes without saying.
+    """
+    conditions = exceptions(lookup, rows, chosen, every=True)
+    said = phrase_in(lookup, positive(lookup, any_of(conditions))).clause.removeprefix("either ")
+    short = len(conditions) <= _MOST_JOINED and len(said) <= _LONGEST_JOINED and "(a)" not in said
+    return f"when {said}" if short else ""
+
+
 def exceptions(
-    lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[int], day: datetime.date | None = None
+    lookup: Lookup,
+    rows: Sequence[Facts],
+    otherwise: Sequence[int],
+    day: datetime.date | None = None,
+    *,
+    every: bool = False,
 ) -> list[Condition]:
-    """Conditions of which one holds in just the rows `otherwise`, as short as they can be."""
+    """Conditions of which one holds in just the rows `otherwise`, as short as they can be.
+
+    With `every` any test may be left out that the other rows do not need, not only one for what is ordinary.
+    """
     kept = [row for index, row in enumerate(rows) if index not in otherwise]
-    shorter = dict.fromkeys(frozenset(_shortened(lookup, rows[index], kept, day)) for index in otherwise)
+    shorter = dict.fromkeys(
+        frozenset(_shortened(lookup, rows[index], kept, day, every=every)) for index in otherwise
+    )
     least = [row for row in shorter if not any(other < row for other in shorter)]
-    places = {test: place for place, test in enumerate(test for row in rows for test in row)}
+    tests = [test for row in rows for test in row]
+    places = {test: place for place, test in enumerate(dict.fromkeys(tests) if every else tests)}
     return [all_of(Test(*test) for test in sorted(row, key=places.__getitem__)) for row in least]
 
 
-def _shortened(lookup: Lookup, row: Facts, kept: Sequence[Facts], day: datetime.date | None) -> Facts:
+def _shortened(
+    lookup: Lookup, row: Facts, kept: Sequence[Facts], day: datetime.date | None, *, every: bool
+) -> Facts:
     """The row without tests for what is ordinary, where no row outside the exceptions has the rest."""
     left = list(row)
-    for test in row:
+    for test in sorted(row, key=lambda test: not _is_usual(lookup, test[0], test[1], day)) if every else row:
         fewer = [other for other in left if other != test]
-        if _is_usual(lookup, *test, day) and fewer and not any(_meet(lookup, fewer, other) for other in kept):
+        if (
+            (every or _is_usual(lookup, *test, day))
+            and fewer
+            and not any(_meet(lookup, fewer, other) for other in kept)
+        ):
             left = fewer
     return left
 

@@ -98,7 +98,7 @@ def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Ve
     alike = [verdict for (_, verdict), said in zip(rows, answers, strict=True) if said == answers[usual]]
     exceptions = [index for index, said in enumerate(answers) if said != answers[usual]]
     if answers[usual] is None or any(verdict == "conditional" for _, verdict in rows):
-        return ""
+        return _say_only_if(lookup, query, rows)
     if goes_with(rows) is not None:
         return _say_beside(lookup, query, rows, usual)
     if not exceptions:
@@ -122,6 +122,22 @@ def _say_beside(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdic
     if other == "silent":
         return f"{line}; without that the books are silent."
     return f"{line}; without that {_thing(lookup, query)} {_MODALS[other]} be {_done(lookup, query)}."
+
+
+def _say_only_if(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]]) -> str:
+    """One verdict that is a yes, all other cases silent: "Only when ...: it may be worn; otherwise ..."."""
+    from kb.wording.unless import say_joined  # noqa: PLC0415  for tables only
+
+    told = {verdict for _, verdict in rows} - {"silent"}
+    only = next(iter(told), None)
+    if only is None or len(told) > 1 or not _means_yes(lookup, query, only):
+        return ""
+    line = say_verdict(lookup, only, query).removesuffix(".")
+    chosen = [index for index, (_, verdict) in enumerate(rows) if verdict != "silent"]
+    when = say_joined(lookup, [facts for facts, _ in rows], chosen)
+    said = line.removeprefix("Yes: ").removeprefix("Yes. ")
+    said = f"the {said.removeprefix('The ')}" if said.startswith("The ") else said
+    return f"Only {when}: {said}; otherwise the books are silent." if when else ""
 
 
 def _say_further(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]], usual: int) -> str:

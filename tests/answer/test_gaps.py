@@ -158,7 +158,11 @@ def test_who_may_not_is_told_when_they_may_not(demo: KnowledgeBase) -> None:
     ("day", "headline"),
     [
         (DAY, "Yes. The knit cap may be worn, unless the month is April to October."),
-        (datetime.date(2026, 7, 1), "It depends on the month."),
+        (
+            datetime.date(2026, 7, 1),
+            "Only when the month is November to March: the knit cap may be worn; "
+            "otherwise the books are silent.",
+        ),
     ],
 )
 def test_the_month_of_the_day_leads(demo: KnowledgeBase, day: datetime.date, headline: str) -> None:
@@ -169,3 +173,21 @@ def test_the_month_of_the_day_leads(demo: KnowledgeBase, day: datetime.date, hea
     months = {case.when for case in answer.cases if case.verdict == "permitted"}
     known = dict(again.reading.query.case.facts) if again.reading.query else {}
     assert {known["month"]} == {dict(when)["month"] for when in months}
+
+
+@pytest.mark.parametrize(
+    ("question", "headline"),
+    [
+        ("May the storm coat be worn in watch rig on watch?",
+         "No. The storm coat must not be worn, unless the weather is foul."),
+        ("May the storm hat be worn in watch rig with the storm coat?",
+         "Only when the weather is foul: the storm hat may be worn with the storm coat; "
+         "otherwise the books are silent."),
+    ],
+)  # fmt: skip
+def test_what_is_out_of_the_ordinary_is_said_by_what_it_is(
+    demo: KnowledgeBase, question: str, headline: str
+) -> None:
+    """Clauses 3.3 and 4.11 speak of foul weather: never "unless the weather is not foul"."""
+    (answer,) = demo.ask(question, as_of=datetime.date(2026, 11, 25))
+    assert answer.headline == headline

@@ -16,7 +16,7 @@ from kb.model.questions import Query, QuestionKind, Verdict
 from kb.model.records import Case
 from kb.model.values import ValueSet, choices, complement
 from kb.wording import say_usual, say_verdict
-from kb.wording.unless import exceptions, ordinary
+from kb.wording.unless import exceptions, ordinary, say_joined
 from tests.wording.bases import is_, no, words, yes
 
 LOOKUP = words()
@@ -64,6 +64,13 @@ TABLES: list[tuple[QuestionKind, str, tuple[tuple[Row, Verdict], ...], str]] = [
      "Yes. The deck gloves must be worn with the service cap; without that the deck gloves must not be worn."),
     ("may", "do", ((row(no("worn:cap")), "silent"), (row(CAP), "permitted")),
      "Yes. The deck gloves may be worn with the service cap; without that the books are silent."),
+    # Where the ordinary case is silent, the only one that is a yes is said.
+    ("may", "do", ((row(no("hauling")), "silent"), (row(HAULING), "permitted")),
+     "Only when the wearer is hauling lines: the deck gloves may be worn; otherwise the books are silent."),
+    ("must", "do",
+     ((row(no("hauling"), no("worn:cap")), "silent"), (row(no("hauling"), CAP), "required"), (row(HAULING), "required")),
+     "Only when the wearer wears the service cap or the wearer is hauling lines: the deck gloves must be worn; "
+     "otherwise the books are silent."),
     # Everybody is in some rig and has some grade: none is out of the ordinary.
     ("may", "do", ((row(PARADE), "permitted"), (row(rest(PARADE)), "prohibited")), "It depends on the rig."),
     ("may", "do", ((row(no("hauling")), "silent"), (row(HAULING), "prohibited")),
@@ -101,3 +108,20 @@ def test_the_exceptions_hold_in_just_the_rows_that_they_are_of(otherwise: set[in
     condition = any_of(exceptions(LOOKUP, ROWS, sorted(otherwise)))
     for index, facts in enumerate(ROWS):
         assert evaluate(condition, dict(facts).get) is (index in otherwise)
+
+
+def test_cases_with_one_verdict_are_said_as_one() -> None:
+    rows: list[Row] = [row(no("hauling"), no("worn:cap")), row(no("hauling"), CAP), row(HAULING)]
+    assert (
+        say_joined(LOOKUP, rows, (1, 2))
+        == "when the wearer wears the service cap or the wearer is hauling lines"
+    )
+    assert say_joined(LOOKUP, rows, (2,)) == "when the wearer is hauling lines"
+
+
+@settings(max_examples=200, deadline=None)
+@given(st.sets(st.integers(0, len(ROWS) - 1), min_size=1, max_size=len(ROWS) - 1))
+def test_cases_said_as_one_are_just_those(chosen: set[int]) -> None:
+    condition = any_of(exceptions(LOOKUP, ROWS, sorted(chosen), every=True))
+    for index, facts in enumerate(ROWS):
+        assert evaluate(condition, dict(facts).get) is (index in chosen)
