@@ -46,7 +46,7 @@ _BODY: Mapping[str, tuple[str, ...]] = MappingProxyType(
 )  # fmt: skip
 _SIDED = word_set("side") | _BODY.keys()
 _LIGHT = word_set("""
-    sits sit go goes worn wear put sewn sew pinned pin fixed placed positioned set hang hangs start starts
+    sits sit go goes worn wear put sewn pinned fixed placed positioned set hang hangs start starts
     begin begins end ends come comes be is are it its 's this that ok okay fine alright correct there
     good allowed so a an the my his her our your up of and roughly about just stand stands stay stays near
     enough mine part
@@ -66,6 +66,7 @@ class _Told(msgspec.Struct, frozen=True):
     datum: frozenset[str]
     leads: frozenset[str]
     measure: Measure | None
+    worn: tuple[str, ...]
     first: int
     last: int
 
@@ -131,12 +132,21 @@ class _Words:
         self.leads: set[str] = set()
         self.measure: Measure | None = None
         self.lead = ""
-        self.places: list[int] = []
+        self.worn: list[str] = []
+        self.starts: list[int] = []
+        self.ends: list[int] = []
 
     def take(self, piece: Piece, before: bool) -> bool:
         """Take a piece, `before` the thing or after it; False if it says anything else."""
+        if piece.tag == "with" and self.found.tokens[piece.first].low == "with":
+            self.lead = "with"
+            return True
+        if piece.tag == "item" and self.lead == "with":
+            self.worn.append(piece.arg)  # it is said what else is worn
+            return not before
         if piece.tag in ("measure", "item", "items"):
-            self.places += [piece.first, piece.last]
+            self.starts.append(piece.first)
+            self.ends.append(piece.last)
         if piece.tag == "measure" and piece.measure is not None:
             first, self.measure = self.measure is None, piece.measure
             return first
@@ -161,9 +171,12 @@ class _Words:
             self.lead = "on"
         elif token.key in self.datums and tag not in ("fact", "det", "filler"):
             self.datum.add(token.key)
+            self.ends.append(place + 1)  # "the upper edge is 2 in above ...": the place begins later
+            return True
         elif token.low != "side":
             return token.low in _LIGHT or token.low in _SIDES or tag in _PLAIN
-        self.places += [place, place + 1]
+        self.starts.append(place)
+        self.ends.append(place + 1)
         return True
 
 
@@ -185,8 +198,9 @@ def _told(found: Understood, subject: Piece, rules: Sequence[Rule]) -> _Told | N
         frozenset(words.datum),
         frozenset(words.leads),
         words.measure,
-        min(words.places),
-        max(words.places),
+        tuple(words.worn),
+        min(words.starts),
+        max(words.ends),
     )
 
 
@@ -291,6 +305,7 @@ def _is_of_a_place(told: _Told, rules: Sequence[Rule]) -> bool:
 
 def _garments(told: _Told, lookup: Lookup) -> Iterator[str]:
     """The garments named, on which some rule may put something: they are worn."""
+    yield from told.worn
     for lead, entries, _ in told.things:
         if lead in ("on", "") and len(entries) == 1:
             (name,) = entries
@@ -306,5 +321,9 @@ def _words(found: Understood, told: _Told) -> str:
     piece = next((p for p in found.pieces if p.tag == "measure" and p.measure is measure), None)
     if measure is not None and piece is not None and measure.unit == "[in_i]":
         typed = found.text[tokens[piece.first].start : tokens[piece.last - 1].end]
-        words = words.replace(typed, f"{typed} ({format_interval(measure.interval, 'mm')})", 1)
-    return visible(" ".join(words.split()))
+        words = (
+            words
+            if "(" in typed or f"{typed} (" in words
+            else words.replace(typed, f"{typed} ({format_interval(measure.interval, 'mm')})", 1)
+        )
+    return visible("-".join(words.split()))
