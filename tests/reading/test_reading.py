@@ -20,8 +20,8 @@ REACHED = {
     ("third", "kept"): (125, 1),
     ("demo-further", "open"): (87, 1),
     ("second-further", "open"): (21, 2),
-    ("third-further", "open"): (36, 1),
-    ("fourth", "open"): (47, 0),
+    ("third-further", "open"): (41, 1),
+    ("fourth", "open"): (57, 0),
 }
 REACHED_TURNS = {
     ("dialogues", "open"): (150, 2),
