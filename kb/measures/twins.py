@@ -81,6 +81,9 @@ def as_first(claimed: Interval, unit: str, measure: Measure) -> Interval:
         return claimed
     if (unit in _FRACTIONAL) != (also.unit in _FRACTIONAL):
         return claimed
+    low, high = measure.interval.low, measure.interval.high
+    if (low is None or low <= claimed.low) and (high is None or claimed.low <= high):
+        return claimed  # it is within the first as it was said
     for first, second in bounds_in_two(measure):
         if second == claimed.low and first is not None:
             return Interval(first, first)

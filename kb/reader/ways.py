@@ -30,6 +30,7 @@ from kb.wording import say_query
 
 _CONTRARY: Mapping[str, str] = word_pairs("""
     up=down down=up in=out inside=out out=in outside=in open=closed closed=open on=off off=on loose=tied""")
+_SIDES = word_set("left right")
 _SAME: Mapping[str, str] = word_pairs("inside=in outside=out into=in shut=closed done=fastened")
 _LIGHT_VERBS = word_set("""
     leave leaves leaving left have keep turn turned push pull pulled put wear go let hang get do done fold
@@ -157,6 +158,9 @@ def _led(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
     nouns = said[0][1] if _ALL & known[0][1] else said[0][1] & known[0][1]
     if not _covers(over, {t.low for t in words if t.low in _OVER or t.key in nouns}):
         return ""  # "under the helmet if it is torn"
+    sides = [{t.low for t in some} & _SIDES for some in (words, named)]
+    if all(sides) and not sides[0] & sides[1]:
+        return "contrary"  # "over the right shoulder"
     return "same" if said[0][0] == known[0][0] else "contrary"
 
 

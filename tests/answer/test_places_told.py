@@ -155,3 +155,11 @@ def test_numbers_are_of_what_the_clause_counts(bases: Bases, book: str, question
 def test_where_a_thing_may_not_be_worn_its_measure_is_not_only_unaddressed(bases: Bases) -> None:
     notes = " ".join(ask(bases("demo"), "How long may a beard be?").notes)
     assert "The beard must not be worn where the wearer is a deck hand" in notes
+
+
+@pytest.mark.parametrize(("side", "lead"), [("left", "Yes"), ("right", "No")])
+def test_the_other_side_is_the_contrary_of_a_way(bases: Bases, side: str, lead: str) -> None:
+    answer = ask(bases("demo"), f"May the satchel's strap go over the {side} shoulder in watch rig?")
+    assert answer.headline.startswith(
+        f"{lead}: the fit of the satchel must be “strap over the left shoulder”"
+    )
