@@ -268,7 +268,7 @@ def _people(engine: Engine, query: Query, blank: Answer) -> Answer:
 
 
 def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
-    from kb.answer.lists import grant_notes, list_grants, list_lines  # noqa: PLC0415  few questions ask for a list
+    from kb.answer.lists import carried_notes, grant_notes, list_grants, list_lines  # noqa: PLC0415  few questions ask for a list
     from kb.wording import say_list_headline  # noqa: PLC0415
 
     lines = list_lines(engine, query)
@@ -286,7 +286,7 @@ def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
             stated=[fact for fact, _ in query.case.facts],
         ),
         cautions=list_cautions(engine.lookup, tuple(entry.item for entry in entries), rules),
-        notes=grant_notes(engine, list_grants(engine, query)),
+        notes=(*carried_notes(engine, query), *grant_notes(engine, list_grants(engine, query))),
     )
     return answer if entries else replaced(answer, verdict="silent")
 

@@ -6,12 +6,23 @@ from collections.abc import Mapping, Sequence
 
 import msgspec
 
+from kb.answer.aspects import aspect_part
 from kb.model.conditions import Condition, evaluate, tests
 from kb.model.grants import ungranted
-from kb.model.questions import ListEntry, Query, Verdict
+from kb.model.questions import ListEntry, OpenValue, Query, Verdict
 from kb.model.values import YES, ValueSet, contains
 from kb.reasoner import WORN, Engine, Facts, Problem, in_force, possible_facts, rows, simplify, truth_of
-from kb.wording import listing, say_condition, say_depends, say_facts, say_joined, say_scope, say_usual
+from kb.wording import (
+    listing,
+    rule_reference,
+    say_condition,
+    say_depends,
+    say_facts,
+    say_joined,
+    say_scope,
+    say_usual,
+)
+from kb.wording.counts import counts_pairs
 
 LISTED: tuple[Verdict, ...] = (
     "required",
@@ -183,8 +194,41 @@ def list_lines(engine: Engine, query: Query) -> tuple[Line, ...]:
     lines += [
         line for line in _class_lines(engine, query, possible) if _is_of(line.entry.item, query, engine)
     ]
-    kept = [line for line in lines if _is_wanted(line.entry, wanted)]
+    kept = [_with_number(engine, line, query) for line in lines if _is_wanted(line.entry, wanted)]
     return tuple(sorted(kept, key=lambda line: LISTED.index(line.entry.verdict)))
+
+
+def _with_number(engine: Engine, line: Line, query: Query) -> Line:
+    """The line of a thing that must be owned with how many of it, where that is the same in every case."""
+    if query.aspect != "possession" or line.entry.verdict != "required":
+        return line
+    part = aspect_part(
+        engine, line.entry.item, "kit-count", possible_facts(query.case, (), True, engine.lookup)
+    )
+    values = part.cases[0].values if len(part.cases) == 1 else ()
+    told = tuple(_in_pairs(engine, value) for value in values)
+    return Line(msgspec.structs.replace(line.entry, values=told), line.carriers) if told else line
+
+
+def _in_pairs(engine: Engine, value: OpenValue) -> OpenValue:
+    """ "At least 6 pairs", where the clause counts pairs."""
+    rules = engine.lookup.rules
+    pairs = any(counts_pairs(engine.lookup, rules[rule]) for rule in value.rules)
+    done = not pairs or "pair" in value.label
+    return value if done else msgspec.structs.replace(value, label=f"{value.label} pairs")
+
+
+def carried_notes(engine: Engine, query: Query) -> tuple[str, ...]:
+    """What must be carried, beside a list of all that must be worn."""
+    if query.aspect != "wear" or query.items or query.modalities != ("required",):
+        return ()
+    said = []
+    for line in list_lines(engine, msgspec.structs.replace(query, aspect="carrying")):
+        entry = line.entry
+        clauses = listing(list(dict.fromkeys(rule_reference(engine.lookup, rule) for rule in entry.rules)))
+        when = entry.condition.removeprefix("required").strip(", ")
+        said.append(" ".join(part for part in (entry.label, when, f"({clauses})" if clauses else "") if part))
+    return (f"To be carried besides: {'; '.join(said)}.",) if said else ()
 
 
 def list_grants(engine: Engine, query: Query) -> dict[str, ValueSet]:

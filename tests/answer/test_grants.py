@@ -56,6 +56,25 @@ def test_a_saved_list_that_hangs_on_a_grant_is_refused(demo: KnowledgeBase) -> N
     assert demo.verify(saved) is not None
 
 
+def test_what_must_be_owned_is_said_with_its_number(demo: KnowledgeBase) -> None:
+    """Clause 8.1: four undershirts, six pairs of wool socks."""
+    (answer,) = demo.ask("What must a K2 own?", as_of=DAY)
+    told = {entry.item: [value.label for value in entry.values] for entry in answer.entries}
+    assert (told["undershirt"], told["watch-coat"]) == (["at least 4"], [])
+    assert told["wool-socks"] == ["at least 6 pairs"]
+    assert demo.verify(json.loads(answer_to_json(answer))) is None
+
+
+def test_what_must_be_carried_stands_beside_what_must_be_worn(demo: KnowledgeBase) -> None:
+    """Clause 6.12: the boat branch carries whistle and knife in boat rig; the clause is named."""
+    (answer,) = demo.ask("What must an H1 of the boat branch wear in boat rig?", as_of=DAY)
+    (note,) = [note for note in answer.notes if note.startswith("To be carried besides")]
+    assert all(word in note for word in ("whistle", "deck knife", "6.12"))
+    assert demo.verify(json.loads(answer_to_json(answer))) is None
+    (may,) = demo.ask("What may an H1 of the boat branch wear in boat rig?", as_of=DAY)
+    assert not any("carried" in note for note in may.notes)
+
+
 def test_rigs_are_compared_as_their_lists_are(demo: KnowledgeBase) -> None:
     (answer,) = demo.ask("How do boat rig and watch rig differ for a K5?", as_of=DAY)
     (shirt,) = [one for one in answer.differences if (one.item, one.aspect) == ("day-shirt", "wear")]
