@@ -42,6 +42,10 @@ def best_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
 _RANK = attrgetter("rank")
 
 
+_PARTICLES = frozenset(
+    (word,)
+    for word in ("round", "around", "about", "over", "up", "down", "out", "off", "through", "along", "back")
+)
 _RUNNING = ("going", "on", "turning", "run", "about", "around", "nearby")
 
 
@@ -217,7 +221,8 @@ def _value_names(
         yield from ((way, entry) for way in _being(value.label.lower()))
     if fact.family in ("situation", "branch", "rig"):
         yield name_words(value.id), entry._replace(rank=1 if "-" in value.id else 3)
-        yield _head(value.label), entry._replace(rank=3)
+        if (head := _head(value.label)) not in _PARTICLES:  # "showing visitors round"
+            yield head, entry._replace(rank=3)
     for label in labels_of(value):
         words = name_words(label)
         if len(words) > 1 or words[0] not in _FUNCTION_WORDS or PHRASES[words] in _NAMING:
