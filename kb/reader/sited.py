@@ -36,6 +36,7 @@ _ASKING = word_set(
     "where what which who whom whose how why when whether if not n't never without or than unless"
 )
 _SIDES = word_set("left right")
+_SIZED = word_set("long high wide tall thick broad across deep big")
 _BODY: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         "breast": ("breast", "chest"), "chest": ("breast", "chest"), "arm": ("arm", "sleeve"),
@@ -148,6 +149,8 @@ class _Words:
             self.starts.append(piece.first)
             self.ends.append(piece.last)
         if piece.tag == "measure" and piece.measure is not None:
+            if _is_of_the_thing(self.found, piece):
+                return False
             first, self.measure = self.measure is None, piece.measure
             return first
         if piece.tag in ("item", "items"):
@@ -178,6 +181,13 @@ class _Words:
         self.starts.append(place)
         self.ends.append(place + 1)
         return True
+
+
+def _is_of_the_thing(found: Understood, piece: Piece) -> bool:
+    """Whether a measure says how big the thing is, not where it goes: "a feather of 13 cm", "6 cm high"."""
+    before = found.tokens[piece.first - 1].low if piece.first else ""
+    after = found.tokens[piece.last].low if piece.last < len(found.tokens) else ""
+    return before == "of" or after in _SIZED
 
 
 def _told(found: Understood, subject: Piece, rules: Sequence[Rule]) -> _Told | None:
