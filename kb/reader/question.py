@@ -118,7 +118,8 @@ def _from_index(
             index += 1
             continue
         words = [tokens[piece.first].low for piece in pieces[index:last] if piece.tag == "unknown"]
-        verb = _is_verb(pieces, index, last) or (len(words) == 1 and word_key(words[0]) in LIMBS)
+        doing = len(words) == 1 and words[0].endswith("ing") and index > 0 and pieces[index - 1].tag == "be"
+        verb = doing or _is_verb(pieces, index, last) or (len(words) == 1 and word_key(words[0]) in LIMBS)
         known = not verb and any(len(w) > 3 for w in words) and pieces[index].how != "pattern"
         entries = of_whom(index_entries(words, search, lookup), pieces, lookup) if known else ()
         if entries and not (last < len(pieces) and pieces[last].tag in ("item", "items")):
