@@ -29,7 +29,14 @@ SHEETS = {
     "fourth": "fourth",
 }
 """The sets of questions, and the books of each."""
-TALKS = ("dialogues", "dialogues-third", "dialogues-further", "dialogues-third-further", "dialogues-fourth")
+TALKS = (
+    "dialogues",
+    "dialogues-third",
+    "dialogues-further",
+    "dialogues-third-further",
+    "dialogues-fourth",
+    "dialogues-last",
+)
 
 
 class Asked(NamedTuple):
