@@ -102,6 +102,9 @@ class _Story:
             for p in _range(s)
         )
         self.turns = self.turns or _has_weight(found, beside, lookup)
+        self.turns = self.turns or any(
+            pieces[p].tag == "act" and pieces[p].arg not in ("wear", "use") for s in beside for p in _range(s)
+        )  # something was done to a thing
         self.turns = self.turns or any(_has_colour(found, s) for s in beside if _things(found, s))
         others = bool(PEOPLE.intersection(_lows(found, asking)))
         dated = any(pieces[p].tag == "on date" for s in beside for p in _range(s))

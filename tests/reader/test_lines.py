@@ -41,7 +41,7 @@ SESSIONS = [
     (("Can I wear a poncho with boat rig?", "The lined smock, I mean.", "And my umbrella?"),
      "May anyone carry the umbrella, in boat rig?"),
     (("Do I have to wear the flotation vest?", "Can I juggle in deck gloves?", "And the helmet?"),
-     "Must anyone wear the boat helmet?"),
+     "Must anyone wear the flotation vest?"),  # whether one may juggle with it is not known
     (("May I carry the satchel in watch rig?", "And a rucksack?", "Travelling on duty.", "And in town?"),
      "May anyone carry the rucksack, in watch rig, in town, travelling on duty?"),
     (("May an H2 wear a beard?", "I have a medical waiver."),

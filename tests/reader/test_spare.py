@@ -34,7 +34,7 @@ HARMLESS = {
         Must I wear the jersey with the watch rig {even though I'm boiling}?
         Must I wear the identity disc {at college}?
         May I wear the scarf {to keep warm} in boat rig?
-        May I wear the scarf in boat rig {to impress the visitors}?
+        May I wear the scarf in boat rig {to impress the tourists}?
         May I wear the scarf in boat rig {whatever my mum says}?
         May I wear the scarf in boat rig {though the Head Keeper hates it}?
         May I wear the scarf in boat rig{, or will I look silly}?
@@ -70,7 +70,7 @@ HARMLESS = {
         Are braces allowed in watch rig {so that I can breathe}?
         Is a beard allowed at K3 {since my wife likes it}?
         Do I need a flotation vest on the slipway {when nobody is laughing}?
-        Do we have to wear the flotation vest in a skiff {if the visitors laugh}?
+        Do we have to wear the flotation vest in a skiff {if the tourists laugh}?
         Does {one of my lot|we} have to wear a boat helmet in a skiff?
     """,
     "third": """

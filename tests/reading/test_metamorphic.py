@@ -196,11 +196,11 @@ OTHERWISE: dict[str, tuple[Callable[[Right], Iterator[str]], int, int]] = {
     "another label": (_other_label, 200, 2),
     "an equal measure": (_equal_measure, 12, 0),
     "a slip of the keys": (_slip, 100, 2),
-    "the circumstance first": (_circumstance_first, 35, 3),
+    "the circumstance first": (_circumstance_first, 35, 4),  # a verb in another place, of four services
     "the other spelling": (_spelt_otherwise, 15, 0),
     "capitals": (_capitals, 350, 3),  # a name ("Bob reckons") is known by its capital
     "politely": (_politely, 700, 3),
-    "a letter twice": (_doubled, 300, 20),
+    "a letter twice": (_doubled, 300, 24),
     "with words that lead in": (_led_in, 1000, 5),
     "with other signs": (_other_signs, 400, 2),
 }
@@ -294,6 +294,8 @@ def test_what_changes_the_question_changes_the_answer_as_computed(
     for one in right:
         for text, computed in change(one):
             reading = one.read(text)
+            if reading.beside:  # what is told beside, where the books are silent on what was asked
+                reading = one.base.read(text, facts=one.facts, as_of=one.asked.as_of)
             if reading.query is None or reading.query == computed:
                 became.append((text, "" if reading.query is not None else None))
                 continue
