@@ -184,7 +184,7 @@ class CaseSpace:
         return self._rules_for[item, aspect]
 
     def aspect_values(self, aspect: str) -> ValueSet:
-        """All values of an aspect, with those that only a question names; only whole ones count of a count."""
+        """All values of an aspect, with those that only a question names; of a count only whole ones."""
         record = self.lookup.aspects[aspect]
         if record.kind == "act":
             return unite(YES, NO)

@@ -68,7 +68,8 @@ where: where|on what|whereabouts|in what place|in which place|in what position|i
 |which hand|what hand|in which hand|in what hand|on which hand|on what hand
 |which arm|what arm|which shoulder|what shoulder|which wrist|what wrist|which breast|which ear|which finger
 |which leg|which foot|which sleeve|what sleeve|on which sleeve|on what sleeve|which lapel|on which lapel
-|which cuff|on which cuff|which pocket|on which pocket|on which arm|on what arm|on which shoulder|on which wrist|on which breast
+|which cuff|on which cuff|which pocket|on which pocket|on which arm|on what arm|on which shoulder
+|on which wrist|on which breast
 |on which finger
 |on which leg|whereabouts on
 how: how|in what way|in which way|in what manner|what way|how exactly|by what means

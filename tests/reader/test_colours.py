@@ -47,7 +47,10 @@ DEMO = (
     ("May the knit cap be a nice shade of green?", "may knit-cap aspect:colour value:other:green"),
     ("I've dyed my hair blue. Is that a problem?", "may hair aspect:colour value:other:blue"),
     ("Can I leave off my pink knit cap?", "ask reading What must the colour of the knit cap be?"),
-    ("Can I wear the name strip on my right thigh?", "may name-strip aspect:position value:other:on-my-right-thigh"),
+    (
+        "Can I wear the name strip on my right thigh?",
+        "may name-strip aspect:position value:other:on-my-right-thigh",
+    ),
     ("May the name strip be worn on the back?", "ask reading Where must the name strip be worn?"),
     ("May the belt buckle be glossy?", "may belt-buckle aspect:finish value:other:glossy"),
 )

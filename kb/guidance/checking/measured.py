@@ -36,7 +36,7 @@ def as_written(claim: Claim, judge: Judge, rules: Sequence[Rule]) -> Claim:
 
 def _same(measure: Measure, written: Measure) -> bool:
     """Whether two measures are one: the same "about", or the same in two units but for rounding."""
-    from kb.audit.units import agree  # noqa: PLC0415
+    from kb.measures.twins import agree  # noqa: PLC0415
 
     twin, also = written.also, measure.also
     if (

@@ -342,7 +342,7 @@ class Passages:
 
     def _units(self, passage: Passage, claim: Claim, cited: Cited) -> Iterator[CheckFinding]:
         """The finding that the two units of a measure do not agree, unless the cited clause gives them so."""
-        from kb.audit.units import agree  # noqa: PLC0415
+        from kb.measures.twins import agree  # noqa: PLC0415
 
         rules = [rule for clause in cited.clauses for rule in self.books.rules_of(clause.id)]
         given = [m for rule in rules if (m := rule.value.measure) is not None and m.also is not None]
