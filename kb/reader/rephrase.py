@@ -312,7 +312,7 @@ _FIRST = r"""
     \s(?:did|does|do|must|should|will) (he|she|i|we|they)
     \s(?:need|have to have|have to wear|need to wear|wear) (?:it|them|one)(.*?)\?$
      => \1, must \3 wear \2\4?
-^(?:but )?the (?:\w+ ){0,2}(?:<book>) (?:say|says)(?: that)? (.+?),? so (?:is|are|can|may|must|do|does)
+^(?:but )?[t]he (?:\w+ ){0,2}(?:<book>) (?:say|says)(?: that)? (.+?),? so (?:is|are|can|may|must|do|does)
     \s(?:it|they|i|we|he|she)\W*$ => \1?
 ^(.+?) or (.+?)[,:] (?:can|may|could) (?:i|we|you|he|she|they) (?:have|wear|put on|sport) (?:them )?both\W*$
      => may I wear \1 with \2?

@@ -21,7 +21,7 @@ _NEXT = Pattern(
 )
 
 _OPENING = Pattern(
-    r"(?:(?:on|in|to|from|for|at|by|under)\s+(?:which|what|whom)|may|can|could|must|should|shall|do|does|am|is|are|isn|aren|don|can|where|how|who|what|which|when|why|show|list)\b",
+    r"(?:may|can|could|must|should|shall|do|does|am|is|are|isn|aren|don|can|where|how|who|what|which|when|why|show|list)\b",
     re.IGNORECASE,
 )
 
@@ -85,5 +85,13 @@ def _with_statements(parts: list[str]) -> tuple[str, ...]:
     return tuple(found)
 
 
+_LEADS = frozenset(("on", "in", "to", "from", "for", "at", "by", "under"))
+_ASKED = frozenset(("which", "what", "whom"))
+
+
 def _is_question(part: str) -> bool:
-    return part.endswith("?") or _OPENING.match(part) is not None or _LED.search(part) is not None
+    if part.endswith("?"):
+        return True
+    words = part.casefold().split(None, 2)
+    led = len(words) > 2 and words[0] in _LEADS and words[1] in _ASKED  # "on which arm ..."
+    return led or _OPENING.match(part) is not None or _LED.search(part) is not None
