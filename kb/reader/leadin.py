@@ -11,6 +11,7 @@ from kb.model.questions import Reading
 from kb.reader.aside import Read
 from kb.reader.english import tag_set
 from kb.reader.forms import word_set
+from kb.reader.lexicon import PERSONAL
 from kb.reader.pieces import Piece, Understood
 from kb.reader.sentences import sentence_starts
 from kb.reader.tokens import Token
@@ -21,7 +22,6 @@ _HINDERING = tag_set("""
     not, no, no longer, neither, without, unless, or, but, measure, number, on date, day, date, clause number
     alone, only, whatever, items, values, leave off, banned, above, below, at least, at most
 """)
-_PERSONAL = frozenset({"grade", "branch", "qualification", "appointment", "waiver"})
 
 
 def led_in(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
@@ -64,7 +64,7 @@ def _is_topic(found: Understood, before: Sequence[Piece], things: Sequence[Piece
 
 def _said(piece: Piece, found: Understood, lookup: Lookup) -> str:
     words = found.text[found.tokens[piece.first].start : found.tokens[piece.last - 1].end]
-    return f"for {words}" if lookup.facts[piece.fact].family in _PERSONAL else words
+    return f"for {words}" if lookup.facts[piece.fact].family in PERSONAL else words
 
 
 def _put(found: Understood, start: int, pronoun: Token, label: str, facts: Sequence[str]) -> str:

@@ -19,10 +19,11 @@ from kb.reader.days import Period
 from kb.reader.english import tag_set
 from kb.reader.forms import word_set
 from kb.reader.hearsay import asks_whether_so, claim_starts
+from kb.reader.lexicon import PERSONAL
 from kb.reader.pieces import Piece, Understood
 from kb.reader.sentences import sentence_starts
 from kb.reader.shown import day_said, is_given, said_of, shown_done, shown_worn, with_place
-from kb.reader.told import PERSONAL, loose_claims
+from kb.reader.told import loose_claims
 from kb.reader.whose import PEOPLE, SPEAKER, is_of_speaker, is_shifted
 
 _THINGS = word_set("it they them this that these those one ones mine")

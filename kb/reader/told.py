@@ -11,6 +11,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Reading
 from kb.reader.english import tag_set
 from kb.reader.forms import word_set
+from kb.reader.lexicon import PERSONAL
 from kb.reader.pieces import Piece, Understood
 from kb.reader.pointing import is_nowhere, loose_there
 from kb.reader.sentences import sentence_starts
@@ -23,7 +24,6 @@ _ASKING = tag_set("""
 _STATING = frozenset({"be", "have", "act", "hold"})
 _LIGHT = frozenset({"filler", "comma", "det", "poss", "and", "but", "if"})
 _ITEMS = ("item", "items")
-PERSONAL = frozenset({"grade", "branch", "qualification", "appointment", "waiver"})
 _THEN = ("situation", "rig", "term")
 _SAYS = word_set("say says said reckon reckons reckoned think thinks thought claim claims claimed")
 _WORN = frozenset({"wear", "use", "carrying", "possession"})

@@ -11,9 +11,9 @@ from collections.abc import Iterator, Sequence
 from kb.model.lookup import Lookup
 from kb.reader.english import tag_set
 from kb.reader.forms import word_set
+from kb.reader.lexicon import PERSONAL
 from kb.reader.pieces import Piece, Understood
 from kb.reader.sentences import sentence_starts
-from kb.reader.told import PERSONAL
 
 SPEAKER = word_set("i we me us my our")
 PEOPLE = word_set("he she him her his hers they them their")
