@@ -42,10 +42,6 @@ def best_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
 _RANK = attrgetter("rank")
 
 
-_PARTICLES = frozenset(
-    (word,)
-    for word in ("round", "around", "about", "over", "up", "down", "out", "off", "through", "along", "back")
-)
 _RUNNING = ("going", "on", "turning", "run", "about", "around", "nearby")
 
 
@@ -221,7 +217,7 @@ def _value_names(
         yield from ((way, entry) for way in _being(value.label.lower()))
     if fact.family in ("situation", "branch", "rig"):
         yield name_words(value.id), entry._replace(rank=1 if "-" in value.id else 3)
-        if (head := _head(value.label)) not in _PARTICLES:  # "showing visitors round"
+        if (head := _head(value.label)) != ("round",):  # "showing visitors round"
             yield head, entry._replace(rank=3)
     for label in labels_of(value):
         words = name_words(label)

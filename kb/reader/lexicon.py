@@ -20,7 +20,6 @@ EntryKind = Literal[
 CREDENTIALS = ("qualification", "appointment", "waiver")
 PERSONAL = frozenset({"grade", "branch", *CREDENTIALS})
 """Families of facts about who somebody is."""
-_NAMING = frozenset({"with", "person"})  # "inside" may be a place, "mate" a grade
 _FUNCTION_WORDS = frozenset(words[0] for words in PHRASES if len(words) == 1)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from kb.measures.numbers import CARDINALS
 from kb.model.lookup import Lookup
 from kb.model.records import OWNED_ASPECTS, Aspect, Rule
 from kb.model.values import Ranges
@@ -14,21 +15,7 @@ from kb.wording.labels import item_label
 from kb.wording.quantities import count_bounds
 from kb.wording.scopes import is_top
 
-_NUMBERS = (
-    "no",
-    "one",
-    "two",
-    "three",
-    "four",
-    "five",
-    "six",
-    "seven",
-    "eight",
-    "nine",
-    "ten",
-    "eleven",
-    "twelve",
-)
+_NUMBERS = ("no", *CARDINALS[1:13])
 _ONE = {1: ("a",)}
 _PAIRED = frozenset(
     ("trousers", "shorts", "goggles", "glasses", "spectacles", "braces", "tights", "overalls")
