@@ -8,8 +8,6 @@ from typing import Literal
 
 import msgspec
 
-from shell.dates import DAY
-
 
 class Command(msgspec.Struct, frozen=True):
     """One command of the shell: how to write it, what it does, and a line that really works."""
@@ -74,7 +72,9 @@ _ALONE = {
 }
 _ARGUMENT = {
     "clause": re.compile(r"(?:\S+\s+)?(?:clause\s+)?\S*\d\S*", re.IGNORECASE),
-    "as of": re.compile(DAY, re.IGNORECASE),
+    "as of": re.compile(
+        r"today|yesterday|tomorrow|\d{4}-\d{1,2}-\d{1,2}|\d+|[\w .,]{3,24}\b\d{4}", re.IGNORECASE
+    ),
     "items": re.compile(
         r"(?!required|permitted|prohibited|allowed|forbidden|mandatory|optional)[^\s?]+", re.IGNORECASE
     ),

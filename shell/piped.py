@@ -10,6 +10,7 @@ import kb
 from shell.commands import needs_more
 from shell.output import Output
 from shell.repl import show
+from shell.run import is_settled
 from shell.session import Session
 from shell.turns import take_line
 
@@ -31,8 +32,7 @@ def whole_lines(lines: Iterable[str]) -> Iterator[str]:
 def _is_settled(before: Session, after: Session) -> bool:
     if after.missed is not None:
         return False
-    new = () if after.answers is before.answers else after.answers
-    return all(answer.outcome == "answer" and answer.verdict != "conflict" for answer in new)
+    return after.answers is before.answers or all(map(is_settled, after.answers))
 
 
 def converse(lines: Iterable[str], base: KnowledgeBase, output: Output) -> bool:

@@ -35,7 +35,7 @@ _MONTH |= {month[:3]: number for month, number in list(_MONTH.items())} | {"sept
 _NAME = "|".join(sorted(_MONTH, key=len, reverse=True))
 _DATE = Pattern(
     r"(?<![\w-])(?:(?P<y>\d{4})-(?P<m>\d{2})-(?P<d>\d{2})"
-    rf"|(?P<d2>\d{{1,2}})(?:st|nd|rd|th)?\s+(?P<n2>{_NAME})\.?,?\s+(?P<y2>\d{{4}})"
+    rf"|(?P<d2>\d{{1,2}})(?:st|nd|rd|th)?\s+(?:of\s+)?(?P<n2>{_NAME})\.?,?\s+(?P<y2>\d{{4}})"
     rf"|(?P<n3>{_NAME})\.?\s+(?P<d3>\d{{1,2}})(?:st|nd|rd|th)?,?\s+(?P<y3>\d{{4}}))(?![\w-])",
     re.IGNORECASE,
 )
