@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from kb.reader.forms import word_set
+from kb.reader.reported import SAYING
 
-_SAYING = word_set("""
-    say says said saying claim claims claimed claiming think thinks thought reckon reckons reckoned
-    insist insists insisted believe believes believed maintain maintains maintained argue argues argued
-    swear swears swore tell tells told telling hear heard read reads assure assures assured convinced
-    certain sure adamant announce announces announced declare declares declared mention mentions
-    mentioned suggest suggests suggested state states stated warn warns warned explain explains
-    explained inform informs informed promise promises promised shout
-    shouts shouted has rumour rumor word gossip apparently seemingly supposedly allegedly
+_SAYING = SAYING | word_set("""
+    saying claim claiming think thought reckon reckoned insist insisted believe believed maintain
+    maintained argue argued swear swore tell tells told telling hear heard read reads assure assures
+    assured convinced certain sure adamant announce announces announced declare declares declared
+    mention mentions mentioned suggest suggests suggested state states stated warn warns warned explain
+    explains explained inform informs informed promise promises promised shout shouts shouted has rumour
+    rumor word gossip apparently seemingly supposedly allegedly
 """)
 _WHOM = word_set("me us him her them everyone everybody people")
 _VERDICTS = word_set("""

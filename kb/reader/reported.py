@@ -9,8 +9,8 @@ from kb.reader.forms import word_set
 from kb.reader.pieces import Piece
 from kb.reader.tokens import Token
 
-_SAYING = word_set("says say said claims claimed thinks reckons insists believes maintains argues swears")
-_CLAIMS = word_set("says said claims claimed thinks reckons insists believes maintains argues swears")
+SAYING = word_set("says say said claims claimed thinks reckons insists believes maintains argues swears")
+_CLAIMS = SAYING - {"say"}
 _PRONOUNS = word_set("he she they someone somebody everyone everybody people others")
 _BOOKS = word_set("order book notice rules manual guide")
 _SPEAKERS = word_set("""
@@ -71,7 +71,7 @@ def _saying(tokens: tuple[Token, ...], start: int, last: int) -> int:
     """The end of "he says that", "my mate told me that", where that begins here; else 0."""
     lows = [token.low for token in tokens[start : min(start + 7, last)]]
     if not start and lows[:2] == ["but", "the"]:  # "but the order says they may"
-        said = next((place for place in (3, 4, 5) if place < len(lows) and lows[place] in _SAYING), 0)
+        said = next((place for place in (3, 4, 5) if place < len(lows) and lows[place] in SAYING), 0)
         if said and lows[said - 1] in _BOOKS and said + 1 < len(lows):
             return said + 1 + (lows[said + 1] == "that")
     if start and tokens[start - 1].low not in (",", "and", "but", "if"):
@@ -83,7 +83,7 @@ def _saying(tokens: tuple[Token, ...], start: int, last: int) -> int:
         at = next((place + 1 for place in (1, 2) if place < len(lows) and lows[place] in _SPEAKERS), 0)
     if not at or at >= len(lows):
         return 0
-    if lows[at] in _SAYING:
+    if lows[at] in SAYING:
         at += 1
     elif lows[at : at + 2] in (["told", "me"], ["tells", "me"], ["told", "us"]):
         at += 2

@@ -23,7 +23,7 @@ from kb.reader.lexicon import PERSONAL
 from kb.reader.pieces import Piece, Understood
 from kb.reader.sentences import sentence_starts
 from kb.reader.shown import day_said, is_given, said_of, shown_done, shown_worn, with_place
-from kb.reader.told import loose_claims
+from kb.reader.told import loose_claims, sentences_of
 from kb.reader.whose import PEOPLE, SPEAKER, is_of_speaker, is_shifted
 
 _THINGS = word_set("it they them this that these those one ones mine")
@@ -216,14 +216,8 @@ def _is_whole(reading: Reading, found: Understood, claim: _Sentence, first: int,
 
 
 def _sentences(found: Understood) -> Iterator[_Sentence]:
-    starts = sentence_starts(found.text, found.tokens)
-    for number, start in enumerate(starts):
-        end = starts[number + 1] if number + 1 < len(starts) else len(found.tokens)
-        inside = [i for i, piece in enumerate(found.pieces) if start <= piece.first < end]
-        after = found.tokens[end].start if end < len(found.tokens) else len(found.text)
-        mark = found.text[found.tokens[end - 1].end : after].strip()[:1]
-        if inside:
-            yield _Sentence(inside[0], inside[-1] + 1, mark)
+    for places, mark in sentences_of(found, sentence_starts(found.text, found.tokens)):
+        yield _Sentence(places[0], places[-1] + 1, mark)
 
 
 def _asking(sentences: Sequence[_Sentence]) -> int:

@@ -34,7 +34,7 @@ def told(found: Understood) -> frozenset[int]:
     starts = sentence_starts(found.text, found.tokens)
     if len(starts) < 2:
         return frozenset()
-    sentences = list(_sentences(found, starts))
+    sentences = list(sentences_of(found, starts))
     stated = [places for places, mark in sentences if _is_told(found.pieces, places, mark)]
     if len(stated) == len(sentences):
         return frozenset()
@@ -49,7 +49,7 @@ def loose_items(found: Understood, stated: frozenset[int]) -> frozenset[int]:
     starts = sentence_starts(found.text, found.tokens)
     if len(starts) < 2:
         return frozenset()
-    sentences = [(places, mark) for places, mark in _sentences(found, starts) if places[0] not in stated]
+    sentences = [(places, mark) for places, mark in sentences_of(found, starts) if places[0] not in stated]
     plain = [places for places, mark in sentences if mark in (".", ";") and not _asks(found.pieces, places)]
     asked = {
         entry.id
@@ -77,7 +77,7 @@ def loose_denials(found: Understood) -> Iterator[int]:
     starts = sentence_starts(found.text, found.tokens)
     if len(starts) < 2:
         return
-    sentences = list(_sentences(found, starts))
+    sentences = list(sentences_of(found, starts))
     asked = [places for places, mark in sentences if mark == "?"]
     if len(asked) != 1 or any(found.pieces[place].tag in _ITEMS for place in asked[0]):
         return
@@ -146,7 +146,7 @@ def _asks(pieces: Sequence[Piece], places: range) -> bool:
     return not _ASKING.isdisjoint(tags) or not _STATING & {*tags}
 
 
-def _sentences(found: Understood, starts: Sequence[int]) -> Iterator[tuple[range, str]]:
+def sentences_of(found: Understood, starts: Sequence[int]) -> Iterator[tuple[range, str]]:
     """The places of the pieces of each sentence, and the mark at its end."""
     for number, start in enumerate(starts):
         end = starts[number + 1] if number + 1 < len(starts) else len(found.tokens)
