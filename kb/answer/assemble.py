@@ -218,8 +218,8 @@ def _worn_so(engine: Engine, query: Query, answer: Answer) -> Answer | None:
     if worn.verdict not in ("permitted", "required"):
         return None
     way = say_verdict(engine.lookup, "required", msgspec.structs.replace(query, kind="why"))
-    known = {citation.number for citation in worn.citations}
-    cited = (*worn.citations, *(c for c in answer.citations if c.number not in known))
+    known = {(citation.edition, citation.number) for citation in worn.citations}
+    cited = (*worn.citations, *(c for c in answer.citations if (c.edition, c.number) not in known))
     return replaced(worn, headline=f"{worn.headline} {way}", citations=cited)
 
 
