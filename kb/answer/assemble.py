@@ -9,7 +9,7 @@ import msgspec
 from kb.answer.acts import act_answer, carriers, is_banned, is_way, wear_question
 from kb.answer.aspects import aspect_part, aspects_of
 from kb.answer.beside import act_notes, claim_notes, foul_company, silence_notes, worn_notes
-from kb.answer.changes import turning_changes
+from kb.answer.changes import allowing, turning_changes
 from kb.answer.common import (
     Part,
     all_rules,
@@ -29,14 +29,7 @@ from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Ver
 from kb.model.records import OWNED_ASPECTS, Case
 from kb.model.values import ValueSet
 from kb.reasoner import Engine, possible_facts
-from kb.wording import (
-    is_place,
-    say_facts,
-    say_query,
-    say_verdict,
-    say_when,
-    the_item,
-)
+from kb.wording import is_place, say_facts, say_query, say_verdict, say_when, the_item
 
 _MOST_KINDS = 20
 
@@ -153,9 +146,9 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
         return _values(engine, query, blank)
     part = act_answer(engine, query)
     verdict = part.verdict
-    both = any(case.verdict == "conflict" for case in part.cases)
     cited = carriers(engine.lookup, query, part)
-    answer = _finish(engine, query, blank, [part], verdict, cited=cited, both=both)
+    both = any(case.verdict == "conflict" for case in part.cases)
+    answer = _finish(engine, query, blank, [part], verdict, cited, both)
     if query.kind == "may" and verdict == "required" and (worn := _worn_so(engine, query, answer)):
         return worn
     answer = replaced(answer, notes=(*answer.notes, *act_notes(engine, query, verdict)))
@@ -174,7 +167,15 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     others = tuple(item for item in query.items if item != part.item)
     possible = possible_facts(query.case, (part.item, *others), False, engine.lookup)
     changes = turning_changes(engine, engine.group(part.item, part.aspect), possible, verdict)
-    return replaced(answer, changes=changes)
+    answer = replaced(answer, changes=changes)
+    allowed = allowing(engine, query, part.cases[0], changes)
+    known = {citation.clause for citation in answer.citations}
+    beside = citations(engine.lookup, [(rule,) for rule, _ in allowed])
+    return replaced(
+        answer,
+        notes=(*(note for _, note in allowed), *answer.notes),
+        citations=(*answer.citations, *(found for found in beside if found.clause not in known)),
+    )
 
 
 def _values(engine: Engine, query: Query, blank: Answer) -> Answer:

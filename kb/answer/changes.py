@@ -9,10 +9,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 from itertools import combinations
 
-from kb.model.questions import Change, Verdict
+import msgspec
+
+from kb.model.questions import AnswerCase, Change, Query, Verdict
 from kb.model.values import ValueSet
-from kb.reasoner import Engine, Group, rows
-from kb.wording import say_facts
+from kb.reasoner import Engine, Group, possible_facts, rows
+from kb.wording import clause_reference, say_facts, say_verdict
 
 _MOST_FACTS = 3
 TURNS: dict[Verdict, tuple[Verdict, ...]] = {
@@ -62,3 +64,24 @@ def _turned(
             found.append(Change(facts=when, verdict=said, label=say_facts(engine.lookup, when)))
     alone = [change for change in found if len(change.facts) == len(changed)]
     return alone or found
+
+
+def allowing(
+    engine: Engine, query: Query, case: AnswerCase, changes: tuple[Change, ...]
+) -> tuple[tuple[str, str], ...]:
+    """Beside "nothing that is not listed": rules that list the thing, but for other facts, each with a note.
+
+    The clause that forbids all that is not listed tells nothing of the thing; the clause that lists it does.
+    """
+    lookup = engine.lookup
+    if case.verdict != "prohibited" or not all(lookup.rules[rule].residual for rule in case.rules):
+        return ()
+    found = []
+    for change in changes:
+        possible = possible_facts(query.case, query.items, False, lookup) | dict(change.facts)
+        rules = engine.problem(engine.group(query.items[0], query.aspect), possible).decisive_rules()
+        for rule in rules[:1]:
+            said = say_verdict(lookup, change.verdict, msgspec.structs.replace(query, kind="why"))
+            clause = clause_reference(lookup, lookup.rules[rule].clause)
+            found.append((rule, f"{said.removesuffix('.')} if {change.label} ({clause})."))
+    return tuple(found)

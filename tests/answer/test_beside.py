@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 import json
+from pathlib import Path
 
 import pytest
 
@@ -56,3 +57,12 @@ def test_notes(demo: KnowledgeBase, question: str, note: str) -> None:
 def test_changes_ahead_have_their_day(demo: KnowledgeBase) -> None:
     (note,) = ask(demo, "May I wear the canvas belt in watch rig?").notes
     assert note.startswith("Changes ahead: From 1 April 2027, the canvas belt must not be worn.")
+
+
+def test_what_is_not_listed_is_told_where_it_is(tmp_path: Path) -> None:
+    fourth = KnowledgeBase.open(Path(__file__).parents[1] / "fourth" / "books", tmp_path)
+    (answer,) = fourth.ask("May I wear the knitted cap in fire kit at 3 degrees, without BA?", as_of=DAY)
+    assert fourth.verify(json.loads(answer_to_json(answer))) is None
+    assert answer.verdict == "prohibited"
+    assert [citation.number for citation in answer.citations] == ["1.10", "3.9"]
+    assert answer.notes[0].startswith("The knitted cap may be worn if the temperature is below 0 °C")
