@@ -229,8 +229,9 @@ class _Claims:
         """Each change of facts that is named gives the verdict that is named, in every case."""
         for n, change in enumerate(self.data["changes"]):
             facts = {**self.question.known(*place), **facts_of(change["facts"])}
-            found = self.question.outcomes(*place, facts)[0]
-            hold(found == {change["verdict"]}, f"changes[{n}]", f"it gives {' or '.join(sorted(found))}")
+            found = self.question.outcomes(*place, facts)
+            said = ({change["verdict"]}, {*change["rules"]})
+            hold(found == said, f"changes[{n}]", f"it gives {' or '.join(sorted(found[0]))}, by {found[1]}")
 
 
 def check(data: Any, lookup: Lookup, digest: str) -> tuple[str, str] | None:

@@ -168,7 +168,7 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     possible = possible_facts(query.case, (part.item, *others), False, engine.lookup)
     changes = turning_changes(engine, engine.group(part.item, part.aspect), possible, verdict)
     answer = replaced(answer, changes=changes)
-    allowed = allowing(engine, query, part.cases[0], changes)
+    allowed = allowing(engine.lookup, query, part.cases[0], changes)
     known = {citation.clause for citation in answer.citations}
     beside = citations(engine.lookup, [(rule,) for rule, _ in allowed])
     return replaced(

@@ -11,9 +11,10 @@ from itertools import combinations
 
 import msgspec
 
+from kb.model.lookup import Lookup
 from kb.model.questions import AnswerCase, Change, Query, Verdict
 from kb.model.values import ValueSet
-from kb.reasoner import Engine, Group, possible_facts, rows
+from kb.reasoner import Engine, Group, rows
 from kb.wording import clause_reference, say_facts, say_verdict
 
 _MOST_FACTS = 3
@@ -58,29 +59,27 @@ def _turned(
     A row may need a fact that was not stated as well; rows that need none are enough where there are any.
     """
     relaxed = {fact: values for fact, values in possible.items() if fact not in changed}
-    found = []
-    for when, said in rows(engine.problem(group, relaxed).verdicts(changed)):
+    found, problem = [], engine.problem(group, relaxed)
+    for when, said in rows(problem.verdicts(changed)):
         if said in TURNS.get(verdict, ()) and set(changed) <= {fact for fact, _ in when}:
-            found.append(Change(facts=when, verdict=said, label=say_facts(engine.lookup, when)))
+            rules, label = problem.decisive_rules(dict(when)), say_facts(engine.lookup, when)
+            found.append(Change(facts=when, verdict=said, label=label, rules=rules))
     alone = [change for change in found if len(change.facts) == len(changed)]
     return alone or found
 
 
 def allowing(
-    engine: Engine, query: Query, case: AnswerCase, changes: tuple[Change, ...]
+    lookup: Lookup, query: Query, case: AnswerCase, changes: tuple[Change, ...]
 ) -> tuple[tuple[str, str], ...]:
     """Beside "nothing that is not listed": rules that list the thing, but for other facts, each with a note.
 
     The clause that forbids all that is not listed tells nothing of the thing; the clause that lists it does.
     """
-    lookup = engine.lookup
     if case.verdict != "prohibited" or not all(lookup.rules[rule].residual for rule in case.rules):
         return ()
     found = []
     for change in changes:
-        possible = possible_facts(query.case, query.items, False, lookup) | dict(change.facts)
-        rules = engine.problem(engine.group(query.items[0], query.aspect), possible).decisive_rules()
-        for rule in rules[:1]:
+        for rule in change.rules[:1]:
             said = say_verdict(lookup, change.verdict, msgspec.structs.replace(query, kind="why"))
             clause = clause_reference(lookup, lookup.rules[rule].clause)
             found.append((rule, f"{said.removesuffix('.')} if {change.label} ({clause})."))

@@ -248,7 +248,12 @@ def answer_object(answer: Answer) -> dict[str, Json]:
         "differences": [_difference(difference) for difference in answer.differences],
         "derivation": [_derivation(derivation) for derivation in answer.derivation],
         "changes": [
-            {"facts": _facts(change.facts), "text": change.label, "verdict": change.verdict}
+            {
+                "facts": _facts(change.facts),
+                "text": change.label,
+                "verdict": change.verdict,
+                "rules": list(change.rules),
+            }
             for change in answer.changes
         ],
         "citations": [_citation(citation) for citation in answer.citations],

@@ -207,11 +207,15 @@ class Difference(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Change(msgspec.Struct, frozen=True, kw_only=True):
-    """Facts that, were they so instead of as stated, would give another verdict; `label` in words."""
+    """Facts that, were they so instead of as stated, would give another verdict; `label` in words.
+
+    `rules` are those that would decide it then.
+    """
 
     facts: tuple[tuple[str, ValueSet], ...]
     label: str
     verdict: Verdict
+    rules: tuple[str, ...] = ()
 
 
 class Citation(msgspec.Struct, frozen=True, kw_only=True):

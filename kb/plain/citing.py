@@ -11,7 +11,8 @@ from kb.model.lookup import Lookup
 def citing(data: Any, lookup: Lookup) -> Iterator[tuple[bool, str, str]]:
     """Whether each claim holds, where it stands, and what is wrong if not.
 
-    Each citation is a clause of the books word for word, and every row has a rule that is cited.
+    Each citation is a clause of the books word for word, and every row has a rule that is cited. No rule is
+    cited that does not decide, here or if facts were changed as is said.
     """
     clauses = {(one.edition, one.number): one for one in lookup.base.clauses}
     sides = [side for one in data["differences"] for side in one["sides"]]
@@ -27,7 +28,7 @@ def citing(data: Any, lookup: Lookup) -> Iterator[tuple[bool, str, str]]:
         mine = all(lookup.rules[rule].clause == clause.id for rule in one["rules"])
         yield mine, f"citations[{n}].rules", "a rule is of another clause"
         cited |= {*one["rules"]}
-    deciding = {rule for one in spoken for rule in one["rules"]}
+    deciding = {rule for one in (*spoken, *data["changes"]) for rule in one["rules"]}
     source_asked = data["reading"]["kind"] == "source"
     yield source_asked or cited <= deciding, "citations", "a rule that decides nothing is cited"
     for n, row in enumerate(data["cases"]):
