@@ -44,6 +44,8 @@ _PAST = word_set("""
     last next ago used leaving finished done gone over
 """)
 """Words that put a place, a time or a standing that follows out of the present."""
+_SETTING = word_set("in on at aboard")
+_ONWARD = word_set("off back left")
 _LEAVE = word_set("dispensation permission permit chit clearance authorisation authorization")
 _ANOTHER_DAY = word_set("yesterday last next ago soon later")
 _WHO_ONE_IS = ("self", "be", "det", "unknown")
@@ -296,6 +298,8 @@ def is_of_another_time(found: Understood, pieces: Sequence[Piece], fact: Piece, 
     while place >= 0 and pieces[place].tag in _BETWEEN and not _lows(found, pieces[place]) & _PAST:
         place -= 1
     before = _lows(found, pieces[place]) if place >= 0 else set()
+    if found.tokens[fact.first].low in _SETTING:
+        before = before - _ONWARD  # "off in boat rig", "back on watch"
     aside = {low for piece in pieces for low in _lows(found, piece)}
     past = bool(before & _PAST and "to" not in before)  # "off to"
     return past or (not then and bool(aside & _ANOTHER_DAY))

@@ -243,7 +243,7 @@ surely|, right|, correct|, ok|right ?|belong|belongs|please|pls|kindly|tell me|t
 |as things stand|in short|myself personally|personally
 |uniform|uniforms|outfit|order to|in order to|choose|choose to
 |decide|decide to|opt|opt to|just to|going|go|be wearing|someone else|you guys|the service|service member
-|drops|drops to|sinks|sinks to|rises|rises to|climbs|climbs to|reaches|dips|of mine|of ours|do the
+|or not|drops|drops to|sinks|sinks to|rises|rises to|climbs|climbs to|reaches|dips|of mine|of ours|do the
 |up here|down here|over here|out here|up there|down there|out there
 |over there|around here|round here|say that|that says
 |in this rig|in that rig|with this rig|with that rig|in the same rig

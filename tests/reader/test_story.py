@@ -16,6 +16,12 @@ TOLD = [
     ("I used to be a K5. May I wear the keeper's pin?", "may keepers-pin"),
     ("I'll be promoted to K5 next week. May I wear the keeper's pin?", "may keepers-pin"),
     ("I made K4 last week. May I wear the keeper's pin?", "may keepers-pin grade=K4"),
+    ("I'm a K3 and we're off up in boat rig. Storm coat on or not?", "may storm-coat grade=K3 rig=boat-rig"),
+    ("I'm a K3 and back in boat rig. May I wear the storm coat?", "may storm-coat grade=K3 rig=boat-rig"),
+    ("I'm back from leave. May I wear the earrings?", "may earrings"),
+    # "or not" denies nothing that follows
+    ("May I wear the storm coat or not, as a K3, in boat rig?", "may storm-coat grade=K3 rig=boat-rig"),
+    ("Is the storm coat allowed or not in boat rig?", "may storm-coat rig=boat-rig"),
     # what "it" is
     ("She never wears the service cap. Is it required?", "must service-cap"),
     ("I really can't be bothered with storm trousers. Do I need them?", "must storm-trousers"),
