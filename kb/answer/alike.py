@@ -15,7 +15,7 @@ import msgspec
 from kb.answer.common import replaced
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, QuestionKind, Reading, Verdict
-from kb.wording.unless import ordinary
+from kb.wording.unless import ordinary, usually
 
 _PLAIN: frozenset[QuestionKind] = frozenset({"may", "must", "why"})
 _VALUED: frozenset[QuestionKind] = frozenset({"how", "where", "how_many"})
@@ -84,7 +84,9 @@ def _usual(answer: Answer, lookup: Lookup) -> Verdict | None:
     if answer.verdict != "conditional":
         return answer.verdict
     day = datetime.date.fromisoformat(answer.as_of)
-    usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases], day)
+    query = answer.reading.query
+    said = usually(lookup, day, query.case.facts if query is not None else ())
+    usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases], said)
     return answer.cases[usual].verdict if usual is not None else None
 
 

@@ -12,7 +12,7 @@ from kb.wording.aspects import of_item
 from kb.wording.cases import Facts, case_points, say_depends, say_fact, say_facts, say_who
 from kb.wording.conditions import say_condition
 from kb.wording.english import be, listing, sentence
-from kb.wording.labels import item_label, the_item
+from kb.wording.labels import book_name, item_label, the_item
 from kb.wording.manners import is_manner
 from kb.wording.quantities import say_date
 from kb.wording.scopes import say_scope
@@ -105,6 +105,7 @@ def say_comparison(lookup: Lookup, query: Query, sides: Sequence[str], count: in
     between = f"between {listing(sides)}" if query.other is None else f"{sides[0]} {COMPARED} {sides[1]}"
     who = say_who(lookup, shared_case(query).facts)
     between = between if who == "someone" else f"for {who.replace('someone', 'anyone', 1)}, {between}"
+    between = f"by {book_name(lookup, query.book)}, {between}" if query.book else between
     things = "point" if query.items or query.aspect == "wear" else "thing"
     if not count and not alike:
         return sentence(f"the books are silent on both sides, {between}")

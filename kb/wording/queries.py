@@ -207,7 +207,8 @@ def _say_compare(lookup: Lookup, query: Query) -> str:
         the_item(lookup, item) if query.aspect == "wear" else of_item(lookup, query.aspect, item)
         for item in query.items
     ]
-    about = phrase("what differs", f"for {listing(what)}" if what else "", _for_person(lookup, shared))
+    differs = f"what differs by {book_name(lookup, query.book)}" if query.book else "what differs"
+    about = phrase(differs, f"for {listing(what)}" if what else "", _for_person(lookup, shared))
     left, right = say_sides(lookup, query.case, query.other)
     return f"{about}, {left} {COMPARED} {right}{situation(lookup, shared)}"
 

@@ -9,7 +9,8 @@ Nothing is left out by it: the sentence says what the table says.
 from __future__ import annotations
 
 import datetime
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 
 from kb.model.conditions import Condition, Test, all_of, any_of
 from kb.model.lookup import Lookup
@@ -24,6 +25,7 @@ from kb.wording.phrases import WEARER
 from kb.wording.sets import is_ordered, members_of
 from kb.wording.situations import WORN
 
+Usually = Mapping[str, ValueSet]
 _ALWAYS_SOMETHING = (GRADE, "branch", "rig")  # everybody has one: none of them is out of the ordinary
 _RARE = 2  # a place or an activity is one of several: rare is fewer than half of them
 _MOST_JOINED = 3  # cases that "when" joins in a line of a list
@@ -31,21 +33,33 @@ _LONGEST_JOINED = 170  # characters of them
 _LONGEST = 120  # characters of an exception beside a verdict
 
 
-def ordinary(
-    lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]], day: datetime.date | None = None
-) -> int | None:
-    """The number of the row in which nothing is out of the ordinary, if all facts are of that kind.
+def usually(lookup: Lookup, day: datetime.date | None, stated: Facts = ()) -> Usually:
+    """What is ordinary since it was said: the month of the day, and of all that a place holds the place itself.
 
-    On a day that is given its month is the ordinary one.
+    Who says "on the fell" is not on a crag, though a crag is on the fell, too.
     """
+    month = month_of(day, lookup) if day is not None else None
+    found = dict([month] if month is not None else [])
+    for fact, values in stated:
+        within = {value.id: value.within for value in lookup.facts[fact].values}
+        chosen = set(members_of(lookup, fact, values)) if isinstance(values, Choices) and within else set()
+        widest = [value for value in chosen if within[value] not in chosen]
+        if len(widest) == 1 and len(chosen) > 1:
+            found[fact] = Choices(frozenset(widest))
+    return found
+
+
+def ordinary(
+    lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]], said: Usually = MappingProxyType({})
+) -> int | None:
+    """The number of the row in which nothing is out of the ordinary, if all facts are of that kind."""
     beside = goes_with(rows)
     if beside is not None:
         return beside
-    month = month_of(day, lookup) if day is not None else None
-    facts = [test for row, _ in rows for test in row if month is None or test[0] != month[0]]
+    facts = [test for row, _ in rows for test in row if test[0] not in said]
     if not all(_is_ordinary(lookup, *test) or _is_rare(lookup, *test) for test in facts):
         return None
-    found = [i for i, (row, _) in enumerate(rows) if all(_is_usual(lookup, *test, day) for test in row)]
+    found = [i for i, (row, _) in enumerate(rows) if all(_is_usual(lookup, *test, said) for test in row)]
     return found[0] if len(found) == 1 and len(rows) > 1 else None
 
 
@@ -79,12 +93,9 @@ def say_usual(lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]], wanted: Seq
     return f"{verdict.replace('_', ' ')}, unless {unless}" if unless else ""
 
 
-def _is_usual(lookup: Lookup, fact: str, values: ValueSet, day: datetime.date | None) -> bool:
-    """Whether values are the ordinary ones, which for the month are those that have the month of the day."""
-    month = month_of(day, lookup) if day is not None else None
-    if month is not None and month[0] == fact:
-        return is_subset(month[1], values)
-    return _is_ordinary(lookup, fact, values)
+def _is_usual(lookup: Lookup, fact: str, values: ValueSet, said: Usually) -> bool:
+    """Whether values are the ordinary ones, or have what was said in them."""
+    return is_subset(said[fact], values) if fact in said else _is_ordinary(lookup, fact, values)
 
 
 def _is_ordinary(lookup: Lookup, fact: str, values: ValueSet) -> bool:
@@ -125,17 +136,17 @@ def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
 
 
 def say_exceptions(
-    lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[int], day: datetime.date | None = None
+    lookup: Lookup, rows: Sequence[Facts], otherwise: Sequence[int], said: Usually = MappingProxyType({})
 ) -> str:
     """When the rows `otherwise` hold, to stand after "unless", with nothing that goes without saying.
 
     Empty if that takes too many words.
     """
-    conditions = exceptions(lookup, rows, otherwise, day)
-    said = phrase_in(lookup, positive(lookup, any_of(conditions))).clause.removeprefix("either ")
-    if len(conditions) == 2 and said.startswith(WEARER):
-        said = said.replace(f" or {WEARER} ", " or ")
-    return said if len(said) <= _LONGEST else ""
+    conditions = exceptions(lookup, rows, otherwise, said)
+    text = phrase_in(lookup, positive(lookup, any_of(conditions))).clause.removeprefix("either ")
+    if len(conditions) == 2 and text.startswith(WEARER):
+        text = text.replace(f" or {WEARER} ", " or ")
+    return text if len(text) <= _LONGEST else ""
 
 
 def say_joined(lookup: Lookup, rows: Sequence[Facts], chosen: Sequence[int]) -> str:
@@ -153,7 +164,7 @@ def exceptions(
     lookup: Lookup,
     rows: Sequence[Facts],
     otherwise: Sequence[int],
-    day: datetime.date | None = None,
+    said: Usually = MappingProxyType({}),
     *,
     every: bool = False,
 ) -> list[Condition]:
@@ -163,7 +174,7 @@ def exceptions(
     """
     kept = [row for index, row in enumerate(rows) if index not in otherwise]
     shorter = dict.fromkeys(
-        frozenset(_shortened(lookup, rows[index], kept, day, every=every)) for index in otherwise
+        frozenset(_shortened(lookup, rows[index], kept, said, every=every)) for index in otherwise
     )
     least = [row for row in shorter if not any(other < row for other in shorter)]
     tests = [test for row in rows for test in row]
@@ -171,15 +182,13 @@ def exceptions(
     return [all_of(Test(*test) for test in sorted(row, key=places.__getitem__)) for row in least]
 
 
-def _shortened(
-    lookup: Lookup, row: Facts, kept: Sequence[Facts], day: datetime.date | None, *, every: bool
-) -> Facts:
+def _shortened(lookup: Lookup, row: Facts, kept: Sequence[Facts], said: Usually, *, every: bool) -> Facts:
     """The row without tests for what is ordinary, where no row outside the exceptions has the rest."""
     left = list(row)
-    for test in sorted(row, key=lambda test: not _is_usual(lookup, test[0], test[1], day)) if every else row:
+    for test in sorted(row, key=lambda test: not _is_usual(lookup, test[0], test[1], said)) if every else row:
         fewer = [other for other in left if other != test]
         if (
-            (every or _is_usual(lookup, *test, day))
+            (every or _is_usual(lookup, *test, said))
             and fewer
             and not any(_meet(lookup, fewer, other) for other in kept)
         ):

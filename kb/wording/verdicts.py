@@ -89,9 +89,10 @@ def _act_line(lookup: Lookup, verdict: Verdict, query: Query) -> str:
 
 def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]]) -> str:
     """Yes or no, "unless ...", where that says the whole table; else nothing."""
-    from kb.wording.unless import goes_with, ordinary, say_exceptions  # noqa: PLC0415  for tables only
+    from kb.wording.unless import goes_with, ordinary, say_exceptions, usually  # noqa: PLC0415  for tables only
 
-    usual = ordinary(lookup, rows, query.case.as_of)
+    said_so = usually(lookup, query.case.as_of, query.case.facts)
+    usual = ordinary(lookup, rows, said_so)
     if usual is None or query.kind not in ("may", "must") or not query.items:
         return ""
     answers = [_means_yes(lookup, query, verdict) for _, verdict in rows]
@@ -107,7 +108,7 @@ def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Ve
         line = say_verdict(lookup, alike[0], query)
     else:
         line, _ = _say_settled(lookup, query, alike)
-    unless = say_exceptions(lookup, [facts for facts, _ in rows], exceptions, query.case.as_of)
+    unless = say_exceptions(lookup, [facts for facts, _ in rows], exceptions, said_so)
     return f"{line.removesuffix('.')}, unless {unless}." if line and unless else ""
 
 
@@ -142,7 +143,7 @@ def _say_only_if(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdi
 
 def _say_further(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]], usual: int) -> str:
     """The ordinary verdict, and when it is another one that answers alike: "may be worn; must be if ..."."""
-    from kb.wording.unless import say_exceptions  # noqa: PLC0415  for tables only
+    from kb.wording.unless import say_exceptions, usually  # noqa: PLC0415  for tables only
 
     verdict, others = rows[usual][1], {v for _, v in rows} - {rows[usual][1]}
     if len(others) != 1 or query.value is not None or lookup.aspects[query.aspect].kind != "act":
@@ -152,7 +153,7 @@ def _say_further(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdi
         lookup,
         [facts for facts, _ in rows],
         [i for i, (_, v) in enumerate(rows) if v == other],
-        query.case.as_of,
+        usually(lookup, query.case.as_of, query.case.facts),
     )
     line = say_verdict(lookup, verdict, query).removesuffix(".")
     modal = "need not" if (verdict, other) == ("required", "permitted") else _MODALS[other]

@@ -163,3 +163,11 @@ def test_the_other_side_is_the_contrary_of_a_way(bases: Bases, side: str, lead: 
     assert answer.headline.startswith(
         f"{lead}: the fit of the satchel must be “strap over the left shoulder”"
     )
+
+
+def test_who_names_a_place_is_not_in_what_it_holds(tmp_path: Path) -> None:
+    """A crag is on the fell; who says "on the fell" is told of the fell first."""
+    base = KnowledgeBase.open(HERE / "second" / "books", tmp_path)
+    answer = ask(base, "May I wear the wool hat in fell rig on the fell, without the helmet?")
+    assert answer.headline == "Yes: the wool hat must be worn, unless the wearer is on a crag."
+    assert ask(base, "May I wear the wool hat in fell rig on the crag?").verdict == "prohibited"

@@ -11,7 +11,7 @@ from kb import Answer
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import NO, Choices
-from kb.wording.unless import ordinary
+from kb.wording.unless import ordinary, usually
 from tests.reading.sheets import Asked
 
 Mark = Literal["right", "withheld", "wrong"]
@@ -87,7 +87,9 @@ def _day(answer: Answer) -> datetime.date:
 def _leading(answer: Answer, lookup: Lookup) -> str | None:
     """The verdict that the headline leads with: "Yes. ..., unless ..." says what else holds."""
     if answer.verdict == "conditional" and answer.headline.startswith(("Yes", "No")):
-        usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases], _day(answer))
+        query = answer.reading.query
+        said = usually(lookup, _day(answer), query.case.facts if query is not None else ())
+        usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases], said)
         return answer.cases[usual].verdict if usual is not None else answer.verdict
     return answer.verdict
 
