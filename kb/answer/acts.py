@@ -115,9 +115,10 @@ def carriers(lookup: Lookup, query: Query, part: Part) -> list[tuple[str, ...]]:
     return [found or group for found, group in zip(told, groups, strict=True)]
 
 
-def wear_question(query: Query) -> Query:
-    """Whether the first thing asked about may be worn."""
-    return msgspec.structs.replace(query, kind="may", aspect="wear", value=None, items=query.items[:1])
+def wear_question(lookup: Lookup, query: Query) -> Query:
+    """Whether the first thing asked about may be worn, or carried where that is how it is used."""
+    use = lookup.use_of(query.items[0])
+    return msgspec.structs.replace(query, kind="may", aspect=use, value=None, items=query.items[:1])
 
 
 def is_way(lookup: Lookup, query: Query) -> bool:
@@ -138,5 +139,5 @@ def is_banned(engine: Engine, query: Query) -> bool:
     apart = query.aspect in OWNED_ASPECTS or query.aspect in lookup.aspects_within("care")
     if apart or len(lookup.narrower(query.items[0])) > 1:
         return False
-    part = act_answer(engine, wear_question(query))
-    return part.verdict == "prohibited" and part.aspect == "wear"
+    part = act_answer(engine, wear_question(lookup, query))
+    return part.verdict == "prohibited" and part.aspect == lookup.use_of(query.items[0])

@@ -73,14 +73,14 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
 
 def _answer_as_worn(engine: Engine, query: Query, blank: Answer) -> Answer:
     """Whether the thing may be worn, in place of how, how many or where."""
-    plain = wear_question(query)
+    plain = wear_question(engine.lookup, query)
     said = msgspec.structs.replace(blank.reading, query=plain, text=say_query(engine.lookup, plain))
     return answer_query(engine, said, blank.kb)
 
 
 def _answer_as_place(engine: Engine, query: Query, blank: Answer) -> Answer | None:
     """When the thing is worn, in place of where on the body, if that turns on where somebody is."""
-    plain = msgspec.structs.replace(wear_question(query), kind="when")
+    plain = msgspec.structs.replace(wear_question(engine.lookup, query), kind="when")
     said = msgspec.structs.replace(blank.reading, query=plain, text=say_query(engine.lookup, plain))
     answer = answer_query(engine, said, blank.kb)
     facts = {fact for case in answer.cases for fact, _ in case.when}

@@ -16,6 +16,7 @@ from kb.reasoner import WORN, Engine, possible_facts, rows
 from kb.wording import clause_reference, listing, say_rule, say_verdict, sentence, the_item
 
 _MOST = 2
+_USED = {"wear": "worn", "carrying": "carried"}
 _OF_USE = frozenset({"wear", "carrying", *OWNED_ASPECTS})
 
 
@@ -36,7 +37,7 @@ def claim_notes(engine: Engine, query: Query) -> tuple[str, ...]:
     asked = query.value is not None or is_way(lookup, query)
     if not asked or query.polarity == "not" or len(lookup.narrower(query.items[0])) > 1:
         return ()
-    plain = wear_question(query)
+    plain = wear_question(lookup, query)
     possible = possible_facts(plain.case, plain.items, False, lookup)
     problem = engine.problem(engine.group(plain.items[0], plain.aspect), possible)
     table = rows(problem.verdicts())
@@ -44,14 +45,14 @@ def claim_notes(engine: Engine, query: Query) -> tuple[str, ...]:
         return ()
     facts = [fact for when, _ in table for fact, _ in when]
     said = say_verdict(lookup, "conditional", plain, open_facts=facts, rows=table)
-    return (f"Whether {the_item(lookup, plain.items[0])} may be worn at all: {said}",)
+    return (f"Whether {the_item(lookup, plain.items[0])} may be {_USED[plain.aspect]} at all: {said}",)
 
 
 def worn_notes(engine: Engine, query: Query) -> tuple[str, ...]:
     """Beside a silence on a value that no book names: what is said of wearing the thing."""
     if not others_in(query.value) or len(engine.lookup.narrower(query.items[0])) > 1:
         return ()
-    plain = msgspec.structs.replace(wear_question(query), kind="when")
+    plain = msgspec.structs.replace(wear_question(engine.lookup, query), kind="when")
     possible = possible_facts(plain.case, plain.items, False, engine.lookup)
     table = rows(engine.problem(engine.group(plain.items[0], plain.aspect), possible).verdicts())
     facts = [fact for when, _ in table for fact, _ in when]
@@ -60,7 +61,7 @@ def worn_notes(engine: Engine, query: Query) -> tuple[str, ...]:
         return ()
     said = say_verdict(engine.lookup, verdict, plain, open_facts=facts, rows=table)
     it = the_item(engine.lookup, plain.items[0])
-    return (f"Whether {it} may be worn at all: {said}" if facts else said,)
+    return (f"Whether {it} may be {_USED[plain.aspect]} at all: {said}" if facts else said,)
 
 
 def foul_company(engine: Engine, query: Query) -> Iterator[str]:
@@ -78,7 +79,7 @@ def foul_company(engine: Engine, query: Query) -> Iterator[str]:
             rules = [rule for group in problem.carrying_rules() for rule in group[:1]]
             clauses = dict.fromkeys(clause_reference(lookup, lookup.rules[rule].clause) for rule in rules)
             plain = msgspec.structs.replace(query, kind="why", items=(other,), case=case, polarity="do")
-            said = say_verdict(lookup, "prohibited", wear_question(plain)).removeprefix("No. ")
+            said = say_verdict(lookup, "prohibited", wear_question(lookup, plain)).removeprefix("No. ")
             yield f"But {said[:1].lower()}{said[1:].removesuffix('.')} here ({listing(list(clauses))})."
 
 

@@ -54,7 +54,7 @@ def unworn_notes(engine: Engine, query: Query, cases: Sequence[AnswerCase]) -> t
     silent = [case for case in cases if case.verdict == "silent" and case.when]
     if not silent or query.aspect in OWNED_ASPECTS:
         return ()
-    plain = wear_question(query)
+    plain = wear_question(engine.lookup, query)
     group = engine.group(item, plain.aspect)
     possible = possible_facts(plain.case, plain.items, False, lookup)
     said = say_verdict(lookup, "prohibited", msgspec.structs.replace(plain, kind="why")).removesuffix(".")

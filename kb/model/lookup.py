@@ -111,6 +111,14 @@ class Lookup:
             self._descendants[item] = _closure(item, self._narrower)
         return self._descendants[item]
 
+    def use_of(self, item: str) -> str:
+        """The act by which a thing is used: carrying, where rules on it speak of that and not of wearing."""
+        if "carried" not in self.broader(item) or "carrying" not in self.aspects:
+            return "wear"
+        related = {i for i in (*self.broader(item), *self.narrower(item)) if self.items[i].broader}
+        spoken = {rule.aspect for rule in self.base.rules if related.intersection(rule.scope.items)}
+        return "carrying" if "carrying" in spoken and "wear" not in spoken else "wear"
+
     def aspects_within(self, aspect: str) -> tuple[str, ...]:
         """The aspect and all aspects within it."""
         return tuple(a.id for a in self.base.aspects if aspect in self._aspect_path(a.id))

@@ -230,15 +230,6 @@ def _is_carried(item: str, lookup: Lookup) -> bool:
     return "carried" in lookup.broader(item) and "carrying" in lookup.aspects
 
 
-def _only_carried(item: str, lookup: Lookup) -> bool:
-    """ "May I wear the satchel": said of a thing whose rules are all of carrying it."""
-    if not _is_carried(item, lookup):
-        return False
-    related = {i for i in (*lookup.broader(item), *lookup.narrower(item)) if lookup.items[i].broader}
-    spoken = {rule.aspect for rule in lookup.base.rules if related.intersection(rule.scope.items)}
-    return "carrying" in spoken and "wear" not in spoken
-
-
 def _has_manner(item: str, lookup: Lookup) -> bool:
     """Whether any rule says in what way a thing carried is borne, as it would for what is worn."""
     within = {lookup.aspects[aspect].within for aspect in rule_aspects(item, lookup)}
@@ -279,8 +270,8 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
         return kind, roles.value_aspect or roles.dimension
     if roles.value_aspect:
         return _named_value(kind, roles.value_aspect, items, lookup)
-    if roles.aspect and not (roles.aspect == "wear" and items and _only_carried(items[0], lookup)):
-        return kind, roles.aspect
+    if roles.aspect:  # "may I wear the satchel"
+        return kind, lookup.use_of(items[0]) if roles.aspect == "wear" and items else roles.aspect
     return kind, "carrying" if items and _is_carried(items[0], lookup) else "wear"
 
 

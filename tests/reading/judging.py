@@ -153,7 +153,8 @@ def _fits(answer: Answer, asked: Asked, lookup: Lookup) -> str:
         same = (got, verdict) in _TURNED
         if not same and verdict is not None:
             return f"verdict {answer.verdict} of the contrary, not {verdict}"
-    if asked.kind == "may" and (answer.verdict == "conditional" or _is_in_place_of(answer)):
+    judged = query is not None and query.value is not None  # "24 mm above the peak": within what must be
+    if asked.kind == "may" and (answer.verdict == "conditional" or _is_in_place_of(answer) or judged):
         same = {got, verdict} == {"required", "permitted"}  # one of two things must be worn: either may be
     if verdict is not None and got not in (None, verdict) and not same:
         return f"verdict {answer.verdict}, not {verdict}"
