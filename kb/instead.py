@@ -6,7 +6,8 @@ was asked of a thing, the nearest that the rules do say of it is answered, and t
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from typing import TYPE_CHECKING
 
 import msgspec
 
@@ -18,13 +19,24 @@ from kb.reader.nearest import nearest_reading
 from kb.reader.offered import of_kinds, offered, with_its_kinds, without_words
 from kb.wording import say_query
 
+if TYPE_CHECKING:
+    from kb.reader.adjuncts import Rest
+
 Read = Callable[[str], Reading]
 Tell = Callable[[Reading], Answer]
+Rests = Callable[[str], "Iterable[Rest]"]
 
 
-def answers_instead(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
-    """The answers to a reading that asks back, or whose answer does or is silent; else that one answer."""
+def answers_instead(
+    reading: Reading, read: Read, answer: Tell, rests: Rests, lookup: Lookup
+) -> tuple[Answer, ...]:
+    """The answers to a reading that asks back, or whose answer does or is silent; else that one answer.
+
+    `rests` gives a text without what the books know nothing of.
+    """
     plain = answer(reading)
+    if reading.abstain is not None:
+        return (_without_adjuncts(reading, read, answer, rests, lookup) or plain,)
     if reading.ask is not None:
         one = _both_ways(reading, read, answer, lookup) or _banned_whole(reading, read, answer, lookup)
         return (one,) if one is not None else _alike(reading, read, answer, lookup) or (plain,)
@@ -80,6 +92,44 @@ def _banned_whole(reading: Reading, read: Read, answer: Tell, lookup: Lookup) ->
         return None
     unused = msgspec.structs.replace(told.reading, unused=(*spared[1], *told.reading.unused))
     return replaced(told, reading=unused)
+
+
+def _without_adjuncts(
+    reading: Reading, read: Read, answer: Tell, rests: Rests, lookup: Lookup
+) -> Answer | None:
+    """The answer without what the books know nothing of, where it is the same whatever that was."""
+    for rest in rests(reading.question):
+        again = read(rest.text)
+        query = again.query
+        if query is None or query.kind not in _SETTLED or not _names_a_thing(again):
+            continue
+        told = answer(again)
+        if not _is_settled(told, rest, lookup):
+            continue
+        unused = (*rest.gone, *again.unused)
+        asked = msgspec.structs.replace(again, question=reading.question, spans=reading.spans, unused=unused)
+        return replaced(told, question=reading.question, reading=asked)
+    return None
+
+
+_SETTLED = frozenset({"may", "must", "where", "how", "how_many"})
+_OF_THE_WEARER = frozenset({"grade", "branch", "qualification", "appointment", "worn", "rig"})
+"""Families of facts that nothing but the wearer's own standing or dress settles."""
+
+
+def _names_a_thing(reading: Reading) -> bool:
+    return any(span.role == "item" and span.how != "index" for span in reading.spans)
+
+
+def _is_settled(told: Answer, rest: Rest, lookup: Lookup) -> bool:
+    """Whether an answer holds whatever was left out: it depends on nothing that those words may have told."""
+    if told.outcome != "answer" or told.verdict in ("silent", "conflict") or told.entries:
+        return False
+    open_facts = {name for case in told.cases for name, _ in case.when}
+    apart = all(lookup.facts[name].family in _OF_THE_WEARER for name in open_facts)
+    if open_facts and not (apart and rest.apart and rest.plain):
+        return False
+    return rest.plain or told.verdict == "prohibited"
 
 
 def _as_such(reading: Reading, plain: Answer, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:

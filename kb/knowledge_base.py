@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 import time
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -35,6 +35,7 @@ if TYPE_CHECKING:
     from kb.guidance.checking import CheckReport
     from kb.guidance.checking.claims import Claims
     from kb.guidance.drafting import Draft, Format
+    from kb.reader.adjuncts import Rest
     from kb.sparql import Table
     from kb.suggesting import WordDesk
 
@@ -161,7 +162,12 @@ class KnowledgeBase:
         def read(text: str) -> Reading:
             return self.read(text, facts=case.facts, as_of=case.as_of, previous=previous)
 
-        return answers_instead(reading, read, self.answer, self.lookup)
+        def rests(text: str) -> Iterable[Rest]:
+            return reader.without_adjuncts(
+                text, lexicon=self.lexicon, lookup=self.lookup, search=self._search
+            )
+
+        return answers_instead(reading, read, self.answer, rests, self.lookup)
 
     def _claimed(self, text: str, reading: Reading, case: Case) -> tuple[Reading, ...]:
         """The claim of "Is it true that ...?" read as guidance is; empty where the reader does as well."""

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from kb.lazy import loader
 
 if TYPE_CHECKING:
+    from kb.reader.adjuncts import without_adjuncts
     from kb.reader.fits import facts_that_matter
     from kb.reader.lexicon import Lexicon
     from kb.reader.question import read_question
@@ -31,11 +32,13 @@ __all__ = [
     "read_statement",
     "read_turn",
     "split_questions",
+    "without_adjuncts",
 ]
 
 __getattr__ = loader(
     __name__,
     {
+        "kb.reader.adjuncts": ("without_adjuncts",),
         "kb.reader.fits": ("facts_that_matter",),
         "kb.reader.lexicon": ("Lexicon",),
         "kb.reader.question": ("read_question",),

@@ -1,4 +1,4 @@
-"""Writes `kb/reader/everyday.py` anew from WordNet: `python -m tests.reader.everyday_words`.
+"""Writes `kb/reader/everyday.py` and `bearing.py` anew from WordNet: `python -m tests.reader.everyday_words`.
 
 A word goes in if people use it (it is counted in WordNet's tagged texts, or stands in `_ALSO`), and if none
 of its usual senses is a thing that can be worn, fastened, held or be part of a garment, a body, a material, a
@@ -17,6 +17,7 @@ from kb.reader.forms import word_set
 from kb.suggesting.wordnet import WordNet, open_wordnet
 
 OUT = Path(kb.reader.__path__[0]) / "everyday.py"
+BEARING = OUT.with_name("bearing.py")
 LEAST = 3  # how often a word is counted
 OTHERS_LEAST = 8  # the same, of one that is no place and no occasion
 SHARE = 0.1  # of its counts, from which a sense is a usual one
@@ -30,6 +31,11 @@ weapon.1 toiletry.1 jewelry.1 optical_instrument.1 implement.1 sheet.3 strap.1 p
 edge.1 side.1 side.2 end.1 front.2 back.2 top.1 bottom.1 center.1 corner.1 surface.1 position.1 layer.1 ring.1
 fold.1 knot.1 language_unit.1 writing.2 line.1 grade.1
 """
+_CLOTHING = """
+clothing.1 covering.2 adornment.1 fastener.2 fabric.1 marking.1 decoration.1 decoration.2 color.1 color.8
+coloring_material.1 hair.1 jewelry.1 strap.1 external_body_part.1 joint.1 knot.1 fold.1
+"""
+"""The same, of what is worn and its parts alone."""
 _PLACES = """
 structure.1 way.6 facility.1 area.5 vehicle.1 conveyance.3 furniture.1 geological_formation.1 body_of_water.1
 land.4 region.3 building_complex.1 geographical_area.1 establishment.4 plot.1 tract.1 craft.1 vessel.2
@@ -233,6 +239,15 @@ from __future__ import annotations
 
 from kb.reader.forms import word_set
 """
+_BEARING_HEAD = """\"\"\"Words that may tell how a thing is, made by `tests/reader/everyday_words.py`.
+
+Chosen by the hypernyms of WordNet 3.0, under the licence that `everyday.py` carries.
+\"\"\"
+
+from __future__ import annotations
+
+from kb.reader.forms import word_set
+"""
 _SAID = {
     "place": "Where one may be.",
     "occasion": "What one may take part in, and times of the day.",
@@ -274,5 +289,30 @@ def everyday_words(net: WordNet) -> Words:
     return found
 
 
+def worn_words(net: WordNet) -> set[str]:
+    """What is worn, its parts and what it is made of, each in one of its first or usual senses."""
+    counted, worn = _Counted(net), _roots(net, _CLOTHING)
+    found = set()
+    for word, senses in counted.senses.items():
+        total = sum(count for *_, count in senses)
+        usual = (s for s in senses if s[0].startswith("noun") and (s[2] < 3 or s[3] > SHARE * total))
+        if any(net.lineage(f"{offset}-n") & worn for _, offset, _, _ in usual):
+            found.add(word)
+    return found
+
+
+def bearing(net: WordNet) -> str:
+    """The text of the module of words that bear on an answer."""
+    parts = [_BEARING_HEAD]
+    for name, words, said in (
+        ("WORN", worn_words(net), "What is worn, parts of it, colours and stuffs."),
+        ("BEARING", NEVER, "What is done to it, how it is, when, and who lets one."),
+    ):
+        text = textwrap.fill(" ".join(sorted(words)), 109)
+        parts.append(f'\n{name} = word_set("""\n{text}\n""")\n"""{said}"""\n')
+    return "".join(parts)
+
+
 if __name__ == "__main__":
     OUT.write_text(written(everyday_words(open_wordnet())), encoding="utf-8")
+    BEARING.write_text(bearing(open_wordnet()), encoding="utf-8")

@@ -268,6 +268,7 @@ def test_the_everyday_words_are_those_of_the_thesaurus() -> None:
     assert everyday_words.OUT.read_text(encoding="utf-8") == everyday_words.written(
         everyday_words.everyday_words(net)
     )
+    assert everyday_words.BEARING.read_text(encoding="utf-8") == everyday_words.bearing(net)
 
 
 def test_no_everyday_word_is_one_that_stops_a_question() -> None:

@@ -1,0 +1,117 @@
+"""What the books know nothing of is left out and named where the answer is the same without it."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from kb import Answer, KnowledgeBase
+from tests.reading.sheets import BOOKS, SHEETS, TODAY, questions
+
+# What is left out stands in braces; common practice, no source, but for the verdicts, which are the clauses'.
+LEFT_OUT = {
+    "demo": """
+        {While the kettle boils} in the mess, may I wear deck shoes with watch rig? permitted 4.7
+        {Before the pub opens}, may I wear the work jacket with the workshop rig? permitted 3.9
+        {As my locker jammed}, may I wear canvas trousers with the parade rig in town? prohibited 3.16
+        {My locker jammed}, may I wear canvas trousers with the parade rig in town? prohibited 3.16
+        {Because of the bus strike}, may I carry a satchel with the parade rig? prohibited 6.11
+        {At Uncle Bob's barbecue} on leave, may I wear headphones in town? prohibited 6.14
+        May I carry an umbrella in the boat rig, {because the forecast looks grim}? prohibited 6.10
+        May I wear my earrings in parade rig {when the brass section is tuning up}? prohibited 6.5
+        {With the wife's cousins visiting from Spain}, may I wear earrings in shore rig? prohibited 6.5
+    """,
+    "second": """
+        {After the helicopter left}, may I wear earrings in fell rig? prohibited 4.9
+        {While the collie sniffs about}, must I wear the helmet in rope rig? required 3.1
+        {Because my boyfriend hates them}, must I wear gaiters in fell rig on a snowfield? required 2.4
+    """,
+    "third": """
+        {In Innsbruck}, may I wear the felt hat with mountain dress? prohibited 16
+        {Until the lift mechanic turns up}, may I wear a bracelet in hall dress? prohibited 50
+        May I wear wool mittens for rope work {while the winch is being greased}? prohibited 32
+        Do I have to wear a helmet on a tower {when the foreman is having his sandwiches}? required 29
+    """,
+    "fourth": """
+        {While the reporters film us}, may I wear an earring in fire kit? prohibited 8.5
+        {When the accountant drops in}, may I carry an umbrella in station dress? prohibited 5.10
+        {While the mayor makes his speech}, may I wear a wristwatch in band dress? prohibited 8.7
+    """,
+}
+# How a thing is, what is worn with it, what settles the answer, and what moves the day.
+KEPT = {
+    "demo": """
+        May I wear the storm coat while the buttons are missing in storm rig?
+        May I wear the knit cap as the bobble fell off with the boat rig?
+        As the strap is broken, may I wear the boat helmet on the open deck?
+        With a cardigan under it, may I wear the storm coat in storm rig?
+        May I wear the knit cap with my cousin's pompom in boat rig?
+        May I wear the wool scarf in Harris tweed in winter?
+        May I wear the satchel at my hip with watch rig?
+        May I wear the lanyard at half mast in parade rig?
+        May I wear a beard since the clergyman made me a deacon?
+        May I wear the watch coat until the new coats are issued in watch rig?
+        Unless the boss says otherwise, may I wear deck shoes in the mess with watch rig?
+    """,
+    "second": """
+        May I wear the wool hat on the fell because mine is torn?
+        Until next year, may I wear the yellow tabard?
+    """,
+    "third": """
+        Because the consul is a Sikh, may I wear a religious head covering in place of the peaked cap?
+        May I wear the fleece while it's inside out with tower dress?
+        Since the doctor examined me, may I wear sports shoes with cabin dress?
+    """,
+    "fourth": """
+        Because my dentist recommended it, may I wear sunglasses indoors in station dress?
+        When it is dyed green, may I wear a beard as an F2?
+        May I wear white gloves at waist height in band dress on parade?
+    """,
+}
+
+
+@pytest.fixture(scope="module")
+def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
+    folder: Path = tmp_path_factory.mktemp("adjuncts")
+    return {name: KnowledgeBase.open(books, folder) for name, books in BOOKS.items()}
+
+
+def lines(written: dict[str, str]) -> list[tuple[str, str]]:
+    return [(books, line.strip()) for books, text in written.items() for line in text.strip().splitlines()]
+
+
+def asked(base: KnowledgeBase, text: str) -> Answer:
+    (answer,) = base.ask(text, as_of=TODAY)
+    return answer
+
+
+@pytest.mark.parametrize(("books", "line"), lines(LEFT_OUT))
+def test_what_can_change_nothing_is_left_out(bases: dict[str, KnowledgeBase], books: str, line: str) -> None:
+    text, verdict, clause = line.rsplit(" ", 2)
+    answer = asked(bases[books], re.sub(r"[{}]", "", text))
+    assert answer.verdict == verdict
+    assert clause in [citation.number for citation in answer.citations]
+    assert answer.reading.unused == tuple(re.findall(r"{(.*?)}", text))
+
+
+@pytest.mark.parametrize(("books", "text"), lines(KEPT))
+def test_what_may_count_stops_the_answer(bases: dict[str, KnowledgeBase], books: str, text: str) -> None:
+    answer = asked(bases[books], text)
+    assert answer.outcome in ("ask", "abstain")
+    assert not answer.reading.unused
+
+
+@pytest.mark.parametrize("sheet", ["demo", "third", "fourth"])
+def test_no_answer_becomes_another_one(bases: dict[str, KnowledgeBase], sheet: str) -> None:
+    """Whatever happens to the Archduke meanwhile, a verdict stays what it is, or is withheld."""
+    base, changed = bases[SHEETS[sheet]], []
+    for one in list(questions(sheet, "open"))[::9]:
+        plain = base.ask(one.text, as_of=TODAY)[-1]
+        if plain.reading.query is None or plain.reading.query.kind not in ("may", "must"):
+            continue
+        again = base.ask(f"While the Archduke yodelled, {one.text}", as_of=TODAY)[-1]
+        if again.outcome == "answer" and again.verdict != plain.verdict:
+            changed.append(one.text)
+    assert not changed
