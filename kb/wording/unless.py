@@ -34,7 +34,7 @@ _LONGEST = 120  # characters of an exception beside a verdict
 
 
 def usually(lookup: Lookup, day: datetime.date | None, stated: Facts = ()) -> Usually:
-    """What is ordinary since it was said: the month of the day, and of all that a place holds the place itself.
+    """What is ordinary since it was said: the month of the day, and of what a place holds the place itself.
 
     Who says "on the fell" is not on a crag, though a crag is on the fell, too.
     """

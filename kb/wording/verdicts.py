@@ -104,12 +104,16 @@ def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Ve
         return _say_beside(lookup, query, rows, usual)
     if not exceptions:
         return _say_further(lookup, query, rows, usual)
-    if len(set(alike)) == 1:
-        line = say_verdict(lookup, alike[0], query)
-    else:
-        line, _ = _say_settled(lookup, query, alike)
-    unless = say_exceptions(lookup, [facts for facts, _ in rows], exceptions, said_so)
-    return f"{line.removesuffix('.')}, unless {unless}." if line and unless else ""
+    plain = rows[usual][1]
+    together = (
+        say_verdict(lookup, plain, query) if len(set(alike)) == 1 else _say_settled(lookup, query, alike)[0]
+    )
+    others = [index for index, (_, verdict) in enumerate(rows) if verdict != plain]
+    for line, without in ((together, exceptions), (say_verdict(lookup, plain, query), others)):
+        unless = say_exceptions(lookup, [facts for facts, _ in rows], without, said_so)
+        if line and unless:
+            return f"{line.removesuffix('.')}, unless {unless}."
+    return ""
 
 
 def _say_beside(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]], usual: int) -> str:

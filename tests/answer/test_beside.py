@@ -66,3 +66,11 @@ def test_what_is_not_listed_is_told_where_it_is(tmp_path: Path) -> None:
     assert answer.verdict == "prohibited"
     assert [citation.number for citation in answer.citations] == ["1.10", "3.9"]
     assert answer.notes[0].startswith("The knitted cap may be worn if the temperature is below 0 °C")
+
+
+def test_who_must_ordinarily_not_is_told_so_first(demo: KnowledgeBase) -> None:
+    said = ask(demo, "Must I wear the service cap indoors in watch rig?").headline
+    assert said == (
+        "No, this is prohibited: the service cap must not be worn, "
+        "unless the wearer is on parade or holds the appointment of officer of the day."
+    )
