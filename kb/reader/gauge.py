@@ -19,6 +19,7 @@ from kb.reader.forms import word_set
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
 from kb.reader.query import said_case
+from kb.reader.standing import stands
 from kb.reader.tokens import tokenize, word_key
 from kb.reader.written import as_written
 
@@ -34,7 +35,8 @@ _SIDES = (
 _HOW: Mapping[str, str] = MappingProxyType(
     {
         "far": "", "low": "", "much": "", "close": "", "near": "", "deep": "", "short": "", "big": "",
-        "large": "", "high": "height", "tall": "height", "long": "length", "wide": "width", "broad": "width",
+        "large": "", "thick": "", "high": "height", "tall": "height", "long": "length", "wide": "width",
+        "broad": "width",
     }
 )  # fmt: skip
 _OPEN = word_set("far high low")
@@ -42,12 +44,9 @@ _OPEN = word_set("far high low")
 _LIGHT = word_set("""
     arm distance how a an the my your his her its our their of to at on in by and is are be been does do
     did can could may must should shall will would have has got need it i we you they one that which
-    what gap room space come comes go goes hang hangs start starts end ends sit sits stick sticks stand
-    stands reach reaches lie measure measures begin begins fall falls pass passes clear clears run runs
-    extend extends drop drops rest edge point line side seam tip leg back front behind ok okay fine
-    allowed still mine right correct so just put roll rolled worn wear set placed about roughly exactly
-    there then up down out off when where with once if while until before after alright good sewn sew
-    pinned pin fixed stitched attached positioned meant supposed
+    what gap room space edge point line side seam tip leg back front behind ok okay fine allowed still mine
+    right correct so just about roughly exactly there then up down out off when where with once if while until
+    before after alright good meant supposed
 """)
 _SAME: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
@@ -126,12 +125,8 @@ def _weighty(piece: Piece, found: Understood) -> Iterator[str]:
     if piece.tag in _STATED or piece.tag in ("item", "items", "measure"):
         return
     for token in found.tokens[piece.first : piece.last]:
-        if (
-            token.low not in _LIGHT
-            and token.low not in _SIDES
-            and token.low not in _HOW
-            and token.low.isalpha()
-        ):
+        light = token.low in _LIGHT or token.low in _SIDES or token.low in _HOW or stands(token.low)
+        if not light and token.low.isalpha():
             yield token.key
 
 
@@ -161,17 +156,29 @@ def _is_told(rule: Rule, named: list[_Named], words: list[str], lookup: Lookup) 
     places = {place for p in rule.value.positions for place in (p.on, p.feature) if place}
     own = {near for item in (*scope, *wholes) for near in (*lookup.broader(item), *lookup.narrower(item))}
     around = {near for place in places for near in lookup.broader(place)}
-    if not any(name.entries & own for name in named):
+    parts = [_labels(item, lookup) for item in scope]
+    if not any(name.entries & own or any(name.keys <= part for part in parts) for name in named):
         return False
     said = datums | {key for item in (*scope, *wholes, *places) for key in _labels(item, lookup)}
     said |= {key for p in rule.value.positions for key in _keys(p.relation, p.slot, p.text, p.side)}
+    said |= {key for way in _ways(rule, lookup) for key in _keys(way)}
     said.add("position")
     for name in named:
         labels = {key for entry in name.entries for key in _labels(entry, lookup)}
         labels |= {same for key in name.keys for same in _same(key)}
-        if not (name.entries & (own | around) or labels & datums or _wears(rule, name, lookup)):
+        part = any(name.keys <= part for part in parts)
+        if not (part or name.entries & (own | around) or labels & datums or _wears(rule, name, lookup)):
             return False
     return all(_same(word) & said for word in words)
+
+
+def _ways(rule: Rule, lookup: Lookup) -> Iterator[str]:
+    """The ways of wearing of which the rule's own clause speaks: "ends of equal length"."""
+    for other in lookup.base.rules:
+        if other.clause == rule.clause and set(other.scope.items) & set(rule.scope.items):
+            aspect = lookup.aspects[other.aspect]
+            if aspect.kind == "act" and aspect.within in ("fit", "fastening"):
+                yield aspect.label
 
 
 def _wears(rule: Rule, name: _Named, lookup: Lookup) -> bool:

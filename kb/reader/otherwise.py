@@ -40,6 +40,8 @@ def otherwise(
 
         beside = from_story(found, lookup, read)
         return reading if beside is None else _as_said(beside, reading)
+    if (told := _judged(reading, found, read)) is not None:
+        return told
     named = None
     plainer = [
         asked_either(found, before, lookup)
@@ -78,6 +80,20 @@ def otherwise(
 
     clause = clause_by_words(found, case, lookup)
     return _made(reading, clause, lookup) if clause is not None else reading
+
+
+def _judged(reading: Reading, found: Understood, read: Read) -> Reading | None:
+    """The reading of a measure that is told and judged, without the judgement."""
+    from kb.reader.judged import judged, may_judge  # noqa: PLC0415  few texts judge
+
+    if not may_judge(found.tokens):
+        return None
+    for text in judged(as_mended(found)):
+        again = read(text)
+        asked = again.ask is not None and bool(again.ask.choices) and reading.query is None
+        if (again.query is not None and again.query.value is not None) or (asked and not _is_without(again)):
+            return _as_said(again, reading)
+    return None
 
 
 def _let_down(found: Understood, lookup: Lookup) -> str | None:

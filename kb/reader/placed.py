@@ -102,7 +102,8 @@ def is_where_it_goes(query: Query, roles: Roles, lookup: Lookup) -> bool:
         return False
     if query.kind in ("may", "must"):
         parts = any("feature" in lookup.broader(item) for item in _named(roles))
-        if parts or query.aspect != "wear" or query.value is not None:
+        amount = query.value is not None and lookup.aspects[query.aspect].kind in ("measure", "count")
+        if parts or not (amount or (query.aspect == "wear" and query.value is None)):
             return False
     elif query.kind != "where":
         return False
@@ -112,6 +113,15 @@ def is_where_it_goes(query: Query, roles: Roles, lookup: Lookup) -> bool:
         for piece in roles.placing
         if piece.tag == "item"
     )
+
+
+def is_count_on(query: Query, roles: Roles, lookup: Lookup) -> bool:
+    """ "Three pins on the coat": a number of things on what rules put them on, or that no rule places."""
+    if query.value is None or lookup.aspects[query.aspect].kind != "count":
+        return False
+    places = [piece for piece in roles.placing if piece.tag in _ITEMS]
+    on = carriers(query.items[0], lookup)
+    return all(p.tag == "item" and (not on or fitting(p, query.items[0], lookup)) for p in places)
 
 
 def _tells(item: str, garment: str, lookup: Lookup) -> bool:

@@ -10,7 +10,7 @@ import msgspec
 from kb.measures import MeasureError, parse_dates, same_dimension, to_base
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
-from kb.model.values import Interval, ranges
+from kb.model.values import YES, Interval, ranges
 from kb.reader.forms import NUMBER_WORDS, word_set
 from kb.reader.pieces import Piece
 from kb.reader.spelling import akin
@@ -59,6 +59,8 @@ def quantities(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pie
         if piece.tag != "measure" or piece.measure is None:
             continue
         unit = piece.measure.unit
+        if same_dimension(unit, "mm") and (lying := _lying(found, index, tokens, lookup)) is not None:
+            return quantities((*found[:index], *lying), tokens, lookup)
         fitting = [fact for fact in facts if _is_measured_in(fact, unit, lookup)]
         beside = [fact for fact in fitting if fact.id in named]
         chosen = beside or ([] if same_dimension(unit, "mm") else fitting)
@@ -66,6 +68,36 @@ def quantities(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pie
             interval = in_unit_of(chosen[0], piece.measure.interval, unit)
             found[index] = fact_piece(piece, chosen[0].id, ranges([interval]), piece.first, piece.last)
     return _bare_numbers(found, tokens, facts)
+
+
+_FALLEN = word_set("snow water ice sleet hail mud slush frost")
+_ABOUT = word_set("about around outside lying down everywhere underfoot round out there")
+
+
+def _lying(
+    found: Sequence[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup
+) -> list[Piece] | None:
+    """ "A foot of snow" is no size of a thing: it says that it lies there, where the books know of that.
+
+    None for anything else; what follows it ("about", "on the ground") is taken with it.
+    """
+    led, matter = (*found[index + 1 : index + 3], None, None)[:2]
+    if led is None or matter is None or led.tag != "of" or any(e.kind == "item" for e in matter.entries):
+        return None
+    said = {token.low for token in tokens[matter.first : matter.last]} & _FALLEN
+    lying = [
+        fact.id
+        for fact in lookup.base.facts
+        if fact.kind == "yes_no" and fact.family == "situation" and said & set(fact.label.casefold().split())
+    ]
+    last = index + 3
+    while said and last < len(found) and tokens[found[last].first].low in _ABOUT:
+        last += 1
+    if not said:
+        return None
+    first, end = found[index].first, found[last - 1].last
+    known = fact_piece(found[index], lying[0], YES, first, end) if len(lying) == 1 else None
+    return [known or Piece(first=first, last=end, tag="unknown"), *found[last:]]
 
 
 def _is_measured_in(fact: Fact, unit: str, lookup: Lookup) -> bool:

@@ -28,7 +28,7 @@ from kb.reader.measured import (
 )
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
-from kb.reader.placed import is_where_it_goes, settle_places
+from kb.reader.placed import is_count_on, is_where_it_goes, settle_places
 from kb.reader.written import as_written
 from kb.wording import say_query
 
@@ -110,7 +110,7 @@ def _settled(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
         if part is not None:
             return part
     if roles.placing and query.items:
-        if is_where_it_goes(query, roles, lookup):
+        if is_where_it_goes(query, roles, lookup) or is_count_on(query, roles, lookup):
             case = _on_garments(query.case, roles, lookup)
             return _checked(msgspec.structs.replace(query, case=case), frame, roles, lookup)
         if query.kind not in ("where", "how", "how_many") or not _only_garments(roles, lookup):

@@ -216,15 +216,6 @@ SAYINGS = r"""
     |any\s)?problem|anything wrong(?: with (?:that|it))?|lawful|(?:may|can|could) i (?:wear|keep|have) (?:it
     |them)(?: like that| as (?:it is|they are)| so)?|true or not|yes or no|in trouble|breaking (?:a
     |any)\srules?|in\sbreach|all right|yes)\W*$ => \1. Is that OK?
-# too
-^(?:is|are) (.*(?:\d|\binch|\bcm\b|\bmm\b).*?) (?:far |much |a bit |still )?too (?:long|short|wide|broad
-    |narrow|high|tall|low|big|large|small|deep|thick|far)\W*$ => is \1 allowed?
-^(.*(?:\d|\binch|\bcm\b|\bmm\b).*?)\s*[,;.:?!-]+ (?:(?:is|would) (?:it|that|this)(?: be)? |are they )?(?:far\s
-    |much |a bit |still )?too (?:long|short|wide|broad|narrow|high|tall|low|big|large|small|deep|thick|far)
-    (?:,? (?:is|are) (?:it|they|that))?\W*$ => \1. Is that OK?
-^(.*(?:\d|\binch|\bcm\b|\bmm\b).*?)\s*[,;.:?!-]+ (?:(?:is|would) (?:it|that|this)(?: be)? |are they )?(?:long
-    |short|wide|narrow|high|low|big|large|small|deep) enough(?:,? (?:is|are) (?:it|they|that))?\W*$
-     => \1. Is that OK?
 # measuring measures
 \b(?:that |which )?measur(?:ing|es) (?=(?:exactly |about |just |only )?\d) => that is\s
 # made make

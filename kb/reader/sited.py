@@ -23,6 +23,7 @@ from kb.reader.forms import word_set
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
 from kb.reader.query import said_case
+from kb.reader.standing import stands_done
 from kb.reader.tokens import tokenize
 from kb.text import visible
 
@@ -47,10 +48,8 @@ _BODY: Mapping[str, tuple[str, ...]] = MappingProxyType(
 )  # fmt: skip
 _SIDED = word_set("side") | _BODY.keys()
 _LIGHT = word_set("""
-    sits sit go goes worn wear put sewn pinned fixed placed positioned set hang hangs start starts
-    begin begins end ends come comes be is are it its 's this that ok okay fine alright correct there
-    good allowed so a an the my his her our your up of and roughly about just stand stands stay stays near
-    enough mine part
+    it its this that ok okay fine alright correct there good allowed so a an the my his her our your up of and
+    roughly about just stay stays near enough mine part
 """)
 _PLAIN = tag_set("""
     filler, comma, det, poss, be, do, can, may, must, should, allowed, self, person, fact, joined, on date
@@ -134,6 +133,7 @@ class _Words:
         self.measure: Measure | None = None
         self.lead = ""
         self.worn: list[str] = []
+        self.far = any(piece.tag == "measure" for piece in found.pieces)
         self.starts: list[int] = []
         self.ends: list[int] = []
 
@@ -177,7 +177,8 @@ class _Words:
             self.ends.append(place + 1)  # "the upper edge is 2 in above ...": the place begins later
             return True
         elif token.low != "side":
-            return token.low in _LIGHT or token.low in _SIDES or tag in _PLAIN
+            light = token.low in _LIGHT or token.low in _SIDES or stands_done(token.low)
+            return light or tag in _PLAIN or (tag == "have" and self.far)
         self.starts.append(place)
         self.ends.append(place + 1)
         return True

@@ -18,6 +18,7 @@ from kb.reader.tokens import Token
 
 LIGHT = frozenset({"det", "poss", "filler", "comma"})
 ITEMS = ("item", "items")
+_EACH = frozenset({"each", "either", "every", "apiece", "per"})
 
 
 def _whole(interval: Interval) -> Interval:
@@ -113,6 +114,8 @@ class Walker:
         counting = [i for i, p in enumerate(self.pieces) if p.tag in ("how many", "too many")]
         if self.roles.value is not None or not (self._tag(after) in ITEMS or counting):
             return
+        if any(token.low in _EACH for token in self.tokens[piece.last :]):
+            return  # "two pins on each lapel" are more than two
         number = Fraction(int(piece.arg))
         bound = self._tag(before) if self._tag(before) in ("at least", "at most", "above", "below") else ""
         interval = bounded(bound, number)
