@@ -75,7 +75,8 @@ IDIOMS = r"""
 ^(.+?) (?:and|with|plus) (.+?),? (?:both )?(?:at once|together|at the same time|at one time)\W*$
      => may I wear \1 with \2?
 ^(?:there(?:'s| is) )?(?:nothing|no rule) (?:in the \w+ )?(?:against|to stop me) pinning\b => may I pin
-\bpin (?:a|an|any|my|the|some) (?:ribbon|poppy|rosette|flower|sprig|note)s? (?:to|on|onto|into) => pierce
+\bpin (?:(?:a|an|any|my|the|some) )?(?:something|anything|(?:ribbon|popp(?:y|ie)|rosette|flower|sprig|note
+    |brooch|flag|favou?r|charm|feather|daffodil|keepsake|sticker|trinket)(?:e?s)?) (?:to|on|onto|into) => pierce
 \b(where .*?)\bstarts? and (?:stops?|ends?|finish(?:es)?)\b => \1 go
 \b(where .*?)\b(?:stops?|finish(?:es)?)(?=\W*$) => \1 end
 ^(?:please )?(?:tell|show|give|list)(?: me| us)? (?:everything|all|the lot|whatever|what all)(?: that| which)?

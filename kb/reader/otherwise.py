@@ -58,11 +58,26 @@ def otherwise(
         if text is None:
             continue
         again = read(text)
-        if again.query is not None or _is_choice(again):
+        if (again.query is not None or _is_choice(again)) and not _is_unspoken(again, lookup):
             spans = spans_put(found, reading.spans, again, lookup) if text == named else reading.spans
-            return msgspec.structs.replace(again, question=reading.question, spans=spans)
+            again = msgspec.structs.replace(again, question=reading.question, spans=spans)
+            if not any(names_lost(again, lookup)):
+                return again
+            lossy = lossy or again
     if reading.abstain is None and not _is_without(reading):
-        return reading
+        return lossy or reading
+    rest = _of_less(reading, found, case, lookup, read)
+    return rest if rest.query is not None or lossy is None else lossy
+
+
+def _is_unspoken(reading: Reading, lookup: Lookup) -> bool:
+    """Whether other words make a question of an act on which the books have no rule: "pin a poppy to it"."""
+    aspect = reading.query.aspect if reading.query is not None else ""
+    return aspect == "piercing" and all(rule.aspect != aspect for rule in lookup.base.rules)
+
+
+def _of_less(reading: Reading, found: Understood, case: Case, lookup: Lookup, read: Read) -> Reading:
+    """The reading of a text of which not every word counts: a story, a claim, a clause by its own words."""
     less = _with_less(reading, found, lookup, read)
     if less is not None or reading.abstain is None:
         return less or reading
