@@ -249,6 +249,8 @@ def _fits(position: Position, told: _Told, text: set[str], lookup: Lookup) -> bo
     if any(named.isdisjoint((word, *_BODY[word])) for word in told.body):
         return False
     keys = set(_datum_keys(position))
+    if position.feature is not None and any(_is_some(one[1], position.on, lookup) for one in told.things):
+        return None
     for lead, entries, words in told.things:
         if not _is_at(position, lead, entries, lookup) and not (told.measure and set(words) <= keys):
             return False
@@ -283,6 +285,12 @@ def _is_at(position: Position, lead: str, entries: frozenset[str], lookup: Looku
     around = {near for owner in owners for near in _near(owner, lookup)}
     carriers = {p.on for rule in _placing(position.on, lookup) for p in rule.value.positions}
     return bool(entries & (around | carriers)) and lead in ("on", "around", "")
+
+
+def _is_some(entries: frozenset[str], whole: str, lookup: Lookup) -> bool:
+    """Whether things are garments told of a feature of just any garment: not every one has a breast pocket."""
+    of_all = set(lookup.items[whole].broader) <= {"anything"}
+    return of_all and whole not in entries and not entries.isdisjoint(lookup.narrower(whole))
 
 
 def _near(item: str, lookup: Lookup) -> set[str]:
