@@ -19,7 +19,7 @@ from kb.reader.lexicon import (
     labels_of,
     name_words,
 )
-from kb.reader.shortened import doing, one_way, short_places, with_adjective
+from kb.reader.shortened import ON_BODY, doing, one_way, short_places, with_adjective
 from kb.reader.tokens import word_key
 from kb.wording.manners import treated
 
@@ -217,7 +217,9 @@ def _value_names(
         yield from ((way, entry) for way in _being(value.label.lower()))
     if fact.family in ("situation", "branch", "rig"):
         yield name_words(value.id), entry._replace(rank=1 if "-" in value.id else 3)
-        if (head := _head(value.label)) != ("round",):  # "showing visitors round"
+        if (head := _head(value.label)) != ("round",) and ON_BODY.isdisjoint(
+            head
+        ):  # "showing visitors round"
             yield head, entry._replace(rank=3)
     for label in labels_of(value):
         words = name_words(label)

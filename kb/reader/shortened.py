@@ -8,7 +8,7 @@ from kb.reader.english import LEADING_PREPOSITIONS, LIMBS, PHRASES, SKIPPED_INSI
 from kb.reader.forms import word_set
 
 _WAYS = word_set("to from in out into up down on off before after at")
-_ON_BODY = LIMBS | word_set("shoulder breast back side hip waist collar sleeve cuff pocket")
+ON_BODY = LIMBS | word_set("shoulder breast back side hip waist collar sleeve cuff pocket")
 _Words = Sequence[tuple[str, str]]
 
 
@@ -16,7 +16,7 @@ def short_places(words: _Words) -> Iterator[tuple[str, ...]]:
     """ "In the hall" for "in the ticket hall": the preposition and the noun; words are (lower case, key)."""
     kept = [word for word in words if word[0] not in SKIPPED_INSIDE_LABELS]
     led = len(kept) > 2 and kept[0][0] in LEADING_PREPOSITIONS and "of" not in {low for low, _ in kept}
-    if led and kept[-1][1] not in _ON_BODY:  # "on the shoulder" is not on the hard shoulder of a road
+    if led and kept[-1][1] not in ON_BODY:  # "on the shoulder" is not on the hard shoulder of a road
         yield kept[0][1], kept[-1][1]
 
 
