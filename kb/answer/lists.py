@@ -64,7 +64,8 @@ def _condition(engine: Engine, problem: Problem, wanted: Sequence[Verdict]) -> s
     if len(table) > _MOST_ROWS or folded:
         verdicts = [v for v in LISTED if v in wanted and v in problem.said()] if folded else []
         said = " or ".join(v.replace("_", " ") for v in verdicts or dict.fromkeys(said for _, said in table))
-        facts = tuple(dict.fromkeys(fact for when, _ in table for fact, _ in when))
+        stating = [when for when, verdict in whole if verdict in (*wanted, "conditional")]
+        facts = tuple(dict.fromkeys(fact for when in stating for fact, _ in when)) or problem.facts
         return f"{said}, depending on {say_depends(engine.lookup, facts)}"
     return "; ".join(
         f"{said.replace('_', ' ')} when {say_facts(engine.lookup, when)}" for when, said in table

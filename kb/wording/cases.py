@@ -102,7 +102,14 @@ def _which(lookup: Lookup, fact: str) -> str:
     return start + listing([clause.removeprefix(start) for clause in clauses], "or")
 
 
+_MOST_NAMED = 3
+
+
 def say_depends(lookup: Lookup, facts: Sequence[str]) -> str:
-    """ "the weather and whether the sleeves are down or up"."""
-    named = [say_fact(lookup, fact) for fact in dict.fromkeys(facts)]
+    """ "the weather and whether the sleeves are down or up"; of many facts two, and how many more."""
+    found = tuple(dict.fromkeys(facts))
+    if len(found) > _MOST_NAMED:
+        named = [say_fact(lookup, fact) for fact in found[: _MOST_NAMED - 1]]
+        return f"{', '.join(named)} and {len(found) - len(named)} more facts"
+    named = [say_fact(lookup, fact) for fact in found]
     return " and ".join(part for part in (", ".join(named[:-1]), named[-1]) if part) if named else "nothing"

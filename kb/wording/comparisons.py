@@ -9,7 +9,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
 from kb.model.records import Case, Scope
 from kb.wording.aspects import of_item
-from kb.wording.cases import Facts, case_points, say_depends, say_fact, say_facts, say_who
+from kb.wording.cases import Facts, case_points, say_depends, say_facts, say_who
 from kb.wording.conditions import say_condition
 from kb.wording.english import be, listing, sentence
 from kb.wording.labels import book_name, item_label, the_item
@@ -19,7 +19,6 @@ from kb.wording.scopes import say_scope
 
 COMPARED = "compared with"
 _MOST_ROWS = 2
-_MOST_FACTS = 2
 _WORDS: dict[Verdict, str] = {"not_required": "not required", "silent": "not addressed"}
 
 
@@ -74,11 +73,7 @@ def say_table(lookup: Lookup, table: Sequence[tuple[Facts, Verdict, str]]) -> st
         ranked = sorted(table, key=lambda row: row[1] == "silent")
         said = dict.fromkeys(_outcome(verdict, values) for _, verdict, values in ranked)
         facts = list(dict.fromkeys(fact for when, _, _ in table for fact, _ in when))
-        if len(facts) <= _MOST_FACTS:
-            return f"{' or '.join(said)}, depending on {say_depends(lookup, facts)}"
-        named = [say_fact(lookup, fact) for fact in facts[: _MOST_FACTS - 1]]
-        more = f"{len(facts) - len(named)} more facts"
-        return f"{' or '.join(said)}, depending on {listing([*named, more])}"
+        return f"{' or '.join(said)}, depending on {say_depends(lookup, facts)}"
     return "; ".join(
         f"{_outcome(verdict, values)} when {say_facts(lookup, when)}" for when, verdict, values in table
     )

@@ -10,7 +10,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import OpenValue, Query, Verdict
 from kb.model.values import YES, others_in
 from kb.wording.aspects import of_item, say_claimed
-from kb.wording.cases import Facts, say_depends, say_fact, say_facts
+from kb.wording.cases import Facts, say_depends, say_facts
 from kb.wording.english import listing, phrase, sentence
 from kb.wording.labels import rule_reference, the_item, the_items
 from kb.wording.manners import is_manner, say_manner
@@ -63,7 +63,7 @@ def say_verdict(
             return ordinarily
         settled, rest = _say_settled(lookup, query, [verdict for _, verdict in rows])
         if settled:
-            return f"{settled}{rest.format(on=_say_open(lookup, open_facts))}."
+            return f"{settled}{rest.format(on=say_depends(lookup, open_facts))}."
         return _say_conditional(lookup, query, open_facts)
     if verdict == "conflict":
         return _say_conflict(lookup, query, rules)
@@ -263,15 +263,7 @@ def _say_settled(lookup: Lookup, query: Query, among: Sequence[Verdict]) -> tupl
 def _say_conditional(lookup: Lookup, query: Query, open_facts: Sequence[str]) -> str:
     if not open_facts:
         return sentence(f"It depends on facts that are not known: {_matter(lookup, query)}")
-    return f"It depends on {_say_open(lookup, open_facts)}."
-
-
-def _say_open(lookup: Lookup, open_facts: Sequence[str]) -> str:
-    facts = list(dict.fromkeys(open_facts))
-    if len(facts) < 4:
-        return say_depends(lookup, facts)
-    named = [say_fact(lookup, fact) for fact in facts[:2]]
-    return listing([*named, f"{len(facts) - 2} more facts"])
+    return f"It depends on {say_depends(lookup, open_facts)}."
 
 
 _MOST_TIMES = 4
