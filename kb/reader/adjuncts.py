@@ -23,9 +23,10 @@ from kb.reader.forms import word_row, word_set
 from kb.reader.idle import SPEAKERS, THINGS, is_one_of
 from kb.reader.lexicon import Lexicon
 from kb.reader.pieces import Piece, Understood
-from kb.reader.question import clean, understand
+from kb.reader.question import LONGEST_QUESTION, clean, too_much, understand
 from kb.reader.sentences import sentence_starts
 from kb.reader.spelling import Search
+from kb.reader.tokens import tokenize
 
 _CLAUSE = tuple(
     tuple(words.split("_"))
@@ -93,7 +94,10 @@ def without_adjuncts(
     text: str, *, lexicon: Lexicon, lookup: Lookup, search: Search | None = None
 ) -> Iterator[Rest]:
     """A text without all adjuncts that it has, then without each of them alone."""
-    found = understand(clean(text), lexicon, lookup, search)
+    plain = clean(text)
+    if len(text) > LONGEST_QUESTION or too_much(tokenize(plain)) is not None:
+        return
+    found = understand(plain, lexicon, lookup, search)
     if isinstance(found, Ask):
         return
     sought = _Sought(found)

@@ -115,3 +115,8 @@ def test_no_answer_becomes_another_one(bases: dict[str, KnowledgeBase], sheet: s
         if again.outcome == "answer" and again.verdict != plain.verdict:
             changed.append(one.text)
     assert not changed
+
+
+@pytest.mark.parametrize("text", ["", " ", "?", "while " * 200, "x" * 5000])
+def test_what_is_no_question_stays_none(bases: dict[str, KnowledgeBase], text: str) -> None:
+    assert asked(bases["demo"], text).outcome == "abstain"
