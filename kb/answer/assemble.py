@@ -295,7 +295,8 @@ def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
 def _compare(engine: Engine, query: Query, blank: Answer) -> Answer:
     """What differs between two cases, or between two items."""
     lookup = engine.lookup
-    from kb.answer.comparing import compare  # noqa: PLC0415  few questions compare
+    from kb.answer.amending import with_amending  # noqa: PLC0415  few questions compare
+    from kb.answer.comparing import compare  # noqa: PLC0415
     from kb.wording import say_comparison, say_open_alike, say_sides  # noqa: PLC0415
 
     found = compare(engine, query)
@@ -320,6 +321,7 @@ def _compare(engine: Engine, query: Query, blank: Answer) -> Answer:
         cautions=list_cautions(lookup, items, rules),
         notes=notes,
     )
+    answer = with_amending(lookup, query, answer)
     return answer if found.differences or found.alike else replaced(answer, verdict="silent")
 
 

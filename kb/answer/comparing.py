@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 import msgspec
 
 from kb.answer.acts import act_part
+from kb.answer.amending import clauses_behind
 from kb.answer.aspects import aspect_part
 from kb.answer.common import Part
 from kb.answer.lists import LISTED, class_lines, grant_notes, listed_items, with_required
@@ -46,6 +47,21 @@ class Comparison(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def compare(engine: Engine, query: Query) -> Comparison:
+    """The two sides of a comparison; of what a book did only the points that its clauses bear on."""
+    found = _compare_all(engine, query)
+    if query.book is None:
+        return found
+    clauses = clauses_behind(engine.lookup, query.book)
+    rules = engine.lookup.rules
+    kept = tuple(
+        one
+        for one in found.differences
+        if any(rules[rule].clause in clauses for side in one.sides for rule in side.rules)
+    )
+    return Comparison(differences=kept, alike=0, open_alike=0, notes=found.notes)
+
+
+def _compare_all(engine: Engine, query: Query) -> Comparison:
     """The two sides of a comparison; without an item all that is worn as a list has it, then all else."""
     views = _views(engine, query)
     if query.items:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from kb.answer.beside import ended_note
 from kb.answer.common import citation, replaced
+from kb.keywords import analyse
 from kb.model.lookup import Lookup
-from kb.model.questions import Answer, Query, Verdict
+from kb.model.questions import Answer, Citation, Query, Verdict
 from kb.model.records import Rule
 from kb.reasoner import Engine
 from kb.wording import say_sources
@@ -17,8 +18,10 @@ def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
     """The clause itself, or the clauses that speak of an item, in all books or in the one that is named."""
     lookup = engine.lookup
     if query.clause is not None:
-        rules = tuple(rule.id for rule in lookup.base.rules if rule.clause == query.clause)
-        found = [citation(lookup, query.clause, rules)]
+        found = [_whole(lookup, one) for one in (query.clause, *_instead(engine, query.clause))]
+    elif query.book is not None and not query.items:
+        edition = _edition_of(engine, query.book)
+        found = [_whole(lookup, clause.id) for clause in lookup.base.clauses if clause.edition == edition]
     else:
         named: dict[str, list[str]] = {}
         wanted = set(lookup.narrower(query.items[0])) if query.items else set()
@@ -32,6 +35,8 @@ def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
             )
             if rule.id in wide or (spoken and in_force):
                 named.setdefault(rule.clause, []).append(rule.id)
+        for clause in _changing(lookup, query, wanted):
+            named.setdefault(clause, [])
         found = [citation(lookup, clause, tuple(rules)) for clause, rules in named.items()]
     headline = say_sources(lookup, query, [(entry.title, entry.number) for entry in found])
     verdict: Verdict | None = None if found else "silent"
@@ -40,6 +45,43 @@ def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
     return replaced(
         blank, outcome="answer", headline=headline, citations=tuple(found), verdict=verdict, notes=notes
     )
+
+
+def _edition_of(engine: Engine, book: str) -> str:
+    """The edition that is named, or the last one of a book that has begun by the day."""
+    if book in engine.lookup.editions:
+        return book
+    editions = [edition for edition in engine.lookup.base.editions if edition.book == book]
+    begun = [edition for edition in editions if edition.valid_from <= engine.as_of]
+    return max(begun or editions, key=lambda edition: edition.valid_from).id
+
+
+def _whole(lookup: Lookup, clause: str) -> Citation:
+    return citation(lookup, clause, tuple(rule.id for rule in lookup.base.rules if rule.clause == clause))
+
+
+def _instead(engine: Engine, clause: str) -> tuple[str, ...]:
+    """What stands in place of a clause that is no longer in force on the day, or has ended it."""
+    until = engine.lookup.clauses[clause].valid_until
+    if until is None or until > engine.as_of:
+        return ()
+    base = engine.lookup.base
+    return tuple(c.id for c in base.clauses if clause in (*c.replaces, *c.repeals))
+
+
+def _changing(lookup: Lookup, query: Query, items: set[str]) -> Iterator[str]:
+    """The clauses of the book asked about that name one of the items, or replace or end a clause on it."""
+    names = [set(analyse(lookup.items[item].label)) for item in items]
+    for clause in lookup.base.clauses:
+        book = (clause.edition, lookup.editions[clause.edition].book)
+        if query.book is None or query.book not in book:
+            continue
+        gone = {*clause.replaces, *clause.repeals}
+        said = set(analyse(clause.text))
+        if any(name <= said for name in names) or any(
+            rule.clause in gone and items & set(rule.scope.items) for rule in lookup.base.rules
+        ):
+            yield clause.id
 
 
 def _books_of(lookup: Lookup, rule: Rule) -> tuple[str, str]:

@@ -26,6 +26,10 @@ def on_a_day(
     `follows`: the question goes on from another, so that days offered are put as questions in full.
     """
     period = in_edition(found, case.as_of, lookup) or said_period(found, left, case.as_of)
+    if period is None and any(token.low in ("before", "prior") for token in found.tokens):
+        from kb.reader.windows import before_that  # noqa: PLC0415  few questions have the word
+
+        period = before_that(found.text, case.as_of, lookup)
     from kb.reader.vintage import of_a_year  # noqa: PLC0415  only where words are left
 
     told = of_a_year(found, case.as_of, lookup, read)

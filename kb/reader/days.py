@@ -82,7 +82,7 @@ def said_period(found: Understood, left: tuple[int, ...], today: datetime.date) 
             end = start + size
             days = None
             if not words.isdisjoint(range(start, end)):
-                days = _period([token.low for token in found.tokens[start:end]], today)
+                days = days_of([token.low for token in found.tokens[start:end]], today)
             if days is not None:
                 return _led(found, start, end, days, today)
     return None
@@ -130,7 +130,7 @@ def _plainly_meant(
     return this if this is not None and (now or this >= today) else None
 
 
-def _period(lows: list[str], today: datetime.date) -> tuple[datetime.date, datetime.date] | None:
+def days_of(lows: list[str], today: datetime.date) -> tuple[datetime.date, datetime.date] | None:
     """The first and the last day of "yesterday", "last year", "March 2025", "two weeks ago"."""
     if lows in (["yesterday"], ["tomorrow"]):
         day = today + datetime.timedelta(days=1 if lows[0] == "tomorrow" else -1)
@@ -142,7 +142,7 @@ def _period(lows: list[str], today: datetime.date) -> tuple[datetime.date, datet
         day = datetime.date(today.year, 12, 25)
         return day, day
     if lows[0] in _PARTS and len(lows) > 1:
-        rest = _period(lows[2:] if lows[1] == "of" and len(lows) > 2 else lows[1:], today)
+        rest = days_of(lows[2:] if lows[1] == "of" and len(lows) > 2 else lows[1:], today)
         return _PARTS[lows[0]](*rest) if rest is not None and rest[0] < rest[1] else None
     return _relative(lows, today) or _of_calendar(lows)
 

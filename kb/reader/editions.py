@@ -26,7 +26,7 @@ def in_edition(found: Understood, today: datetime.date, lookup: Lookup) -> Perio
     """The last day up to today of the one edition that a text names; None where it compares editions."""
     if _COMPARED.search(found.text):
         return None
-    books = _book_words(lookup)
+    books = book_words(lookup)
     nouns = "|".join(sorted(map(re.escape, books), key=len, reverse=True))
     which = "|".join((*_ORDINALS, *sorted(_OLD | _NEW), r"\d{4}"))
     edition = r"edition|version|issue"
@@ -59,7 +59,7 @@ def _is_cut(found: Understood, end: int) -> bool:
     )
 
 
-def _book_words(lookup: Lookup) -> dict[str, Sequence[str]]:
+def book_words(lookup: Lookup) -> dict[str, Sequence[str]]:
     """How books are called, whole and by the last word, each with the books it may be."""
     named: dict[str, list[str]] = {}
     for book in lookup.base.books:
@@ -67,6 +67,8 @@ def _book_words(lookup: Lookup) -> dict[str, Sequence[str]]:
             whole = label.casefold().removeprefix("the ")
             for name in {whole, whole.split()[-1]}:
                 named.setdefault(name, []).append(book.id)
+    for name in ("book", "rule book", "rulebook", "rules", "regulations"):
+        named.setdefault(name, [])  # any book of more than one edition: "the old book"
     return {name: tuple(dict.fromkeys(books)) for name, books in named.items()}
 
 

@@ -21,6 +21,8 @@ _EITHER_WAY = Pattern(
     r"(?i)\b(?:over|with or without|whether or not|regardless of|no matter)(?: \w+){0,3} ?$"
 )
 
+_SPELL = Pattern(r"(?i)\b(?:day|week|fortnight|month|year)s?$")
+
 
 def with_nothing_lost(reading: Reading, lookup: Lookup) -> Reading:
     """The reading, or that some of its words were not understood, where their names are not in the query."""
@@ -48,9 +50,12 @@ def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
         f" {reading.question.casefold()} "  # "is it only officers that may?", "must I be a K3 to wear it?"
     )
     whom = query.kind == "who" and (" only " in asked or (" be " in asked and " to " in asked))
+    days = query.other is not None and query.other.as_of != query.case.as_of
     for span in reading.spans:
         if span.text in unused or not span.target:
             continue
+        if days and _SPELL.search(span.text):
+            continue  # "in the last 12 months": the days of the two sides
         if span.role == "item" and span.target in lookup.items:
             lost = _is_asked_of(span, query, reading, lookup) and span.target not in items
         elif span.role in ("fact", "grade") and span.target in lookup.facts:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Ask, Query
+from kb.model.questions import Ask, Query, Reading
 from kb.model.records import Case
 from kb.reader.authority import asked_authority
 from kb.reader.defined import GRANTABLE, clause_defining, granting, holds, one_of
 from kb.reader.fits import facts_that_matter
+from kb.reader.forms import word_set
 from kb.reader.lasting import lasting
 from kb.reader.pieces import Understood
 from kb.reader.tokens import tokenize
@@ -33,23 +34,72 @@ _PERMISSION = Pattern(
 _PURPOSE = Pattern(
     r"\b(?:purpose|aim|object|point) of\b|\bwhat (?:is|'s) (?:the |this )?[\w ]+ for$|^why is there\b"
 )
+_CONTENTS = Pattern(
+    r"\bwhat (?:all )?(?:does|do|did|is|are|'s)\b.*\b(?:say|says|contain|contains|state|tell us|in|about"
+    r"|deal with)\b"
+    r"|^(?:please )?(?:show|read|list|give|tell)\b"
+    r"|\b(?:when|from what (?:day|date)|since when)\b.*\b(?:apply|applies|come in|comes in|force|effect"
+    r"|start|starts|begin|begins|valid)\b"
+)
+_OF_A_BOOK = word_set("""
+    what when which do does did is are be the this all say says contain contains state tell us in about deal
+    with show me read list give please clause clauses rule rules of from date day since apply applies come
+    comes into force effect take takes start starts begin begins valid 's it now ? . !
+""")
+_MOST_CLAUSES = 20
 _ASKING = frozenset({"do", "be"})
+_CHANGING = word_set("""
+    change changes changed changing new news amend amends amended amendment amendments altered update updates
+    updated revise revised replace replaces replaced repeal repeals repealed modified withdrawn dropped
+    rewritten force different differ differs otherwise coming latest superseded tightened relaxed compare
+""")  # spares most questions the patterns
+_OF_DAYS = word_set("happens happened takes comes came force still valid say said kicks starts ends same")
+_OF_RULES = word_set("before used previously originally formerly")
 
 
 def asked_outright(
-    found: Understood, before: Sequence[str], case: Case, lookup: Lookup
+    found: Understood, previous: Query | None, case: Case, lookup: Lookup, read: Callable[[str], Reading]
 ) -> Query | Ask | None:
     """The query that a turn of phrase makes of the text, or which clause is meant; None where it has none.
 
-    `before` are the items of the question before.
+    `previous` is the question before; `read` reads other words.
     """
+    before = previous.items if previous is not None else ()
     return (
-        lasting(found, before, case, lookup)
+        _going_on(found, previous, case, lookup, read)
+        or lasting(found, before, case, lookup)
+        or _asked_change(found, before, case, lookup, read)
         or asked_authority(found, case, lookup)
         or _asked_term(found, case, lookup)
         or _asked_grant(found, case, lookup)
         or _asked_purpose(found, case, lookup)
+        or _asked_book(found, case, lookup)
     )
+
+
+def _going_on(
+    found: Understood, previous: Query | None, case: Case, lookup: Lookup, read: Callable[[str], Reading]
+) -> Query | None:
+    """ "And for cadets?", after what has changed."""
+    if previous is None or not (previous.other is not None or previous.book is not None):
+        return None
+    from kb.reader.changed_further import going_on  # noqa: PLC0415  as below
+
+    return going_on(found, previous, case, lookup, read)
+
+
+def _asked_change(
+    found: Understood, before: Sequence[str], case: Case, lookup: Lookup, read: Callable[[str], Reading]
+) -> Query | Ask | None:
+    """ "What is new about beards since June": the comparison of two days."""
+    lows = {token.low for token in found.tokens}
+    dated = any(low[0].isdigit() for low in lows) or any(piece.tag == "book" for piece in found.pieces)
+    spoken = not _CHANGING.isdisjoint(lows) or (dated and not _OF_DAYS.isdisjoint(lows))
+    if not spoken and (_OF_RULES.isdisjoint(lows) or lows.isdisjoint(("rule", "rules", "clause"))):
+        return None
+    from kb.reader.amended import asked_change  # noqa: PLC0415  few questions have the words
+
+    return asked_change(found, before, case, lookup, read)
 
 
 def _asked_term(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | None:
@@ -124,3 +174,18 @@ def _asked_purpose(found: Understood, case: Case, lookup: Lookup) -> Query | Ask
     ]
     headed = [name for name in clauses if _PURPOSE.search(f"{lookup.clauses[name].heading} of".casefold())]
     return one_of(headed or clauses, case, lookup)
+
+
+def _asked_book(found: Understood, case: Case, lookup: Lookup) -> Query | None:
+    """ "What does the Notice say": all clauses of a short book."""
+    books = {piece.arg for piece in found.pieces if piece.tag == "book"}
+    rest = {t.low for p in found.pieces if p.tag != "book" for t in found.tokens[p.first : p.last]}
+    said = " ".join(token.low for token in found.tokens)
+    if len(books) != 1 or not rest <= _OF_A_BOOK or not _CONTENTS.search(said):
+        return None
+    (book,) = books
+    editions = [e for e in lookup.base.editions if book in (e.id, e.book) and e.valid_from <= case.as_of]
+    edition = max(editions, key=lambda e: e.valid_from, default=None)
+    count = sum(edition is not None and c.edition == edition.id for c in lookup.base.clauses)
+    short = edition is not None and count <= _MOST_CLAUSES
+    return Query(kind="source", book=book, case=case) if short else None

@@ -188,8 +188,23 @@ def read_question(
         return Reading(question=text, ask=found)
     if (stop := unclear(found) or refused(found, lookup)) is not None:
         return _stopped(text, make_spans(found, lookup), stop)
-    before = previous.query.items if previous is not None and previous.query is not None else ()
-    outright = asked_outright(found, before, case, lookup)
+
+    def read(changed: str) -> Reading:
+        if not ways:
+            return Reading(question=changed, abstain=Abstain(reason="The question is put in too many ways."))
+        left, known = tried.get(changed, (0, None))
+        if known is not None and (left >= ways or known.query is not None):
+            return known
+        again = read_question(
+            changed, lexicon=lexicon, lookup=lookup, case=case, search=search, previous=previous,
+            ways=ways - 1, tried=tried,
+        )  # fmt: skip
+        tried[changed] = (ways, again)
+        return again
+
+    asked = previous.query if previous is not None else None
+    before = asked.items if asked is not None else ()
+    outright = asked_outright(found, asked, case, lookup, read)
     if isinstance(outright, Ask):
         return Reading(question=text, ask=outright, spans=make_spans(found, lookup))
     if outright is not None:
@@ -208,19 +223,6 @@ def read_question(
         compared = comparison(text, words, spans, frame, case, previous)
         if compared is not None:
             return compared
-
-    def read(changed: str) -> Reading:
-        if not ways:
-            return Reading(question=changed, abstain=Abstain(reason="The question is put in too many ways."))
-        left, known = tried.get(changed, (0, None))
-        if known is not None and (left >= ways or known.query is not None):
-            return known
-        again = read_question(
-            changed, lexicon=lexicon, lookup=lookup, case=case, search=search, previous=previous,
-            ways=ways - 1, tried=tried,
-        )  # fmt: skip
-        tried[changed] = (ways, again)
-        return again
 
     reading = _read(text, found, frame, roles, case, lexicon, lookup, previous, read)
     return otherwise(reading, found, roles, before, case, lookup, read)

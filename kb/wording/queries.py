@@ -217,6 +217,8 @@ def _say_source(lookup: Lookup, query: Query) -> str:
     if query.clause is not None:
         return f"what does clause {clause_reference(lookup, query.clause)} say"
     clauses = f"clauses of {book_name(lookup, query.book)}" if query.book else "clauses"
+    if not query.items and query.book and not query.case.facts:
+        return f"what does {book_name(lookup, query.book)} say"
     if not query.items:
         return f"which {clauses} apply" + situation(lookup, query, _for_person(lookup, query))
     names = listing([the_item(lookup, item) for item in query.items])
