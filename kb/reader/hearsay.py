@@ -17,12 +17,13 @@ _SAYING = SAYING | word_set("""
 """)
 _WHOM = word_set("me us him her them everyone everybody people")
 _VERDICTS = word_set("""
-    right wrong true false correct incorrect ok okay fine alright allowed permitted permissible legal
-    illegal lawful unlawful proper acceptable accurate valid kosher legit trouble breach rule rules
-    order regulations regulation book books problem pass passes muster stop stopped complain complains
-    complaint break broke broken breaking offence guilty excused good enough hold holds stand stands
-    water against happen happens sense so fair bounds limits limit tolerance line serious rubbish
-    nonsense tosh mistaken joking kidding lying fibbing having spec regs regulation dress code decent
+    forbidden banned prohibited right wrong true false correct incorrect ok okay fine alright allowed
+    permitted permissible legal illegal lawful unlawful proper acceptable accurate valid kosher legit
+    trouble breach rule rules order regulations regulation book books problem pass passes muster stop
+    stopped complain complains complaint break broke broken breaking offence guilty excused good enough
+    hold holds stand stands water against happen happens sense so fair bounds limits limit tolerance
+    line serious rubbish nonsense tosh mistaken joking kidding lying fibbing having spec regs regulation
+    dress code decent
 """)
 _FRAME = word_set("""
     is it that this he she they i we you him her them me us am are was were be been do does did have has
@@ -48,6 +49,11 @@ def asks_whether_so(lows: Sequence[str]) -> bool:
         and any(low in _VERDICTS for low in words)
         and all(low in _VERDICTS or low in _FRAME for low in words)
     )
+
+
+def claims_something(lows: Sequence[str]) -> bool:
+    """Whether a stretch says that somebody says or thinks something: "he swears that ..."."""
+    return any(low in _SAYING for low in lows)
 
 
 def claim_starts(lows: Sequence[str]) -> Iterator[int]:

@@ -10,6 +10,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
 from kb.model.records import Case
 from kb.reader.either import asked_either
+from kb.reader.lost import names_lost
 from kb.reader.measured import rule_aspects
 from kb.reader.parts import Roles
 from kb.reader.pieces import Understood
@@ -42,9 +43,10 @@ def otherwise(
         return reading if beside is None else _as_said(beside, reading)
     if (told := _judged(reading, found, read)) is not None:
         return told
-    named = None
+    named = lossy = None
     plainer = [
         asked_either(found, before, lookup)
+        or _deed_asked(found)
         or rephrased(as_mended(found), first=True)
         or _let_down(found, lookup)
     ]
@@ -109,6 +111,15 @@ def _judged(reading: Reading, found: Understood, read: Read) -> Reading | None:
         if (again.query is not None and again.query.value is not None) or (asked and not _is_without(again)):
             return _as_said(again, reading)
     return None
+
+
+def _deed_asked(found: Understood) -> str | None:
+    """ "They asked to wear it. May they?" as one question."""
+    if "." not in found.text and ";" not in found.text:
+        return None
+    from kb.reader.shown import deed_asked  # noqa: PLC0415  few texts have two sentences
+
+    return deed_asked(found)
 
 
 def _let_down(found: Understood, lookup: Lookup) -> str | None:

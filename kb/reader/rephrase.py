@@ -248,8 +248,6 @@ _LINES = r"""
     \s(?:for|on|in|at) (.+?) (?:with|in|wearing) (?:both )?(.+?) and (.+?)(?: on)?[.;?]?$
      => may \1 wear \3 with \4 for \2?
 ^(?:a |i'm a |i am a )?(?:new|newly joined|fresh|young) (?=[\w ]{2,30} here\b) =>
-^(.*?\b)((?:my|our|an?|the) [\w ]+?)(| (?:on|in|at) [\w ]+?) has no (.+?) on\.
-    \s?is (?:that|this|it) (?:a|any) (?:breach|offence|fault|problem)\W*$ => \1must \2\3 wear \4?
 ^(?:please )?(?:show|read|quote|open|print)(?: me)? ([a-z]{1,2}\d{1,3}[a-z]?)\W*$ => clause \1
 ^(?:the )?(?:kit|packing|dress|clothing) list,? ((?!for\b|of\b).+? (?:branch|crew|team|section|party))\W*$
      => what must the \1 own?

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
+from kb.reader.framings import FRAMINGS, NAMES
 from kb.text import Pattern
 
 Line = tuple[Pattern, str]
@@ -242,7 +243,7 @@ _FIRST = r"""
 
 @cache
 def _named() -> tuple[tuple[str, str], ...]:
-    lines = _NAMES.strip().replace("\n    ", "").splitlines()
+    lines = (_NAMES + NAMES.lstrip()).strip().replace("\n    ", "").splitlines()
     pairs = [(f"<{name}>", words) for name, _, words in (line.partition(": ") for line in lines)]
     return tuple(reversed(pairs))  # a name stands for what those before it are made of
 
@@ -270,7 +271,7 @@ def _blocks(lines: str) -> tuple[tuple[frozenset[str], str], ...]:
 
 def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
     """The lines that may fit a text, in their order. `first`: those for what misleads."""
-    lines = _FIRST
+    lines = FRAMINGS.rstrip() + _FIRST
     if not first:
         from kb.reader.sayings_more import SAYINGS  # noqa: PLC0415  most questions are understood without
         from kb.reader.tellings import TELLINGS  # noqa: PLC0415  as above

@@ -37,6 +37,13 @@ _SAID_OF = Pattern(
     r"(?=\s*(?:[.,;:!?]|$)|\s+(?:and|but)\b|\s+[^.,;?!]{1,40}\?\s*(?:no|nope|nah|yes|yep|yeah|yup|aye)\b)",
     re.IGNORECASE,
 )
+_CONFIRMS = Pattern(
+    r"(?:(?:so|and|then|or|well|just|please|a|an|simple|straight|plain|honest|quick)[ ,]+)*"
+    r"(?:yes|no|true|false|right|wrong|correct|agreed)"
+    r"(?:,? or (?:an? )?(?:yes|no|not|true|false|right|wrong))?"
+    r"(?:[ ,]+(?:please|then|though|surely))*[?!. ]*",
+    re.IGNORECASE,
+)
 _FRAGMENT = Pattern(r"[^.,;:?!\n]*$")
 _LONGEST_FRAGMENT = 6
 
@@ -76,6 +83,8 @@ def _with_statements(parts: list[str]) -> tuple[str, ...]:
     found: list[str] = []
     waiting: list[str] = []
     for part in parts:
+        if found and not waiting and part.endswith("?") and _CONFIRMS.fullmatch(part):
+            continue  # "May I? Yes or no?"
         waiting.append(part)
         if _is_question(part):
             found.append(" ".join(waiting))

@@ -22,12 +22,22 @@ from kb.reader.hearsay import asks_whether_so, claim_starts
 from kb.reader.lexicon import PERSONAL
 from kb.reader.pieces import Piece, Understood
 from kb.reader.sentences import sentence_starts
-from kb.reader.shown import day_said, is_given, said_of, shown_done, shown_worn, with_place
+from kb.reader.shown import (
+    day_said,
+    has_rival,
+    is_given,
+    said_of,
+    shown_deed,
+    shown_done,
+    shown_worn,
+    with_place,
+)
 from kb.reader.told import loose_claims, sentences_of
 from kb.reader.whose import PEOPLE, SPEAKER, is_of_speaker, is_shifted
 
 _THINGS = word_set("it they them this that these those one ones mine")
 _PAST = word_set("was were did had used")
+_MEANWHILE = word_set("while whilst when whenever")
 _DENYING = tag_set("not, no longer, neither, unless, if, or, but, unread")
 _TURNING = tag_set("""
     measure, number, day, date, clause number, which clause, whatever, how many, at least, at most, too many
@@ -39,14 +49,10 @@ _CIRCUMSTANCE = frozenset({"situation", "rig", "term"})
 _WH = tag_set("what, which, who, where, when, why, how, how many, which clause")
 _NO_QUESTION = tag_set("be, do, have, self, det, filler, comma, unknown, person")
 _MODAL = word_set("may can must should could might does do need")
-_PREPOSITIONS = tag_set("in, on, at, for, by, of, from, to, run, between, beyond")
-_ALONG = word_set(
-    "over under past down off behind near after before during through around along across until"
-)
-_EVERY = word_set("all every last this each")
-_TIMES = word_set("morning afternoon evening night day week month year time weekend")
+_BEARING = tag_set("act, have, leave off")
 _LIGHT = tag_set("det, poss, filler, comma, and, but")
-_BESIDE = tag_set("with, without, or, compare, and, but")
+_CLAIMANT = tag_set("det, poss, person, unknown, self, fact, number")
+_JOINING = tag_set("comma, and, but, if, unless")
 
 
 class _Sentence(msgspec.Struct, frozen=True):
@@ -72,7 +78,8 @@ def from_story(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
         so = _claimed(found, sentences[:place], sentences[place + 1 :], lookup, read)
         standing = any(found.pieces[p].tag == "fact" for p in _range(asking))  # "was the officer right"
         aside = (_said(found, asking),) if standing else ()
-        return so and msgspec.structs.replace(so, unused=(*so.unused, *aside))
+        if so is not None or not any(found.pieces[p].tag in _BEARING for p in _range(asking)):
+            return so and msgspec.structs.replace(so, unused=(*so.unused, *aside))
     story = _Story(found, beside, asking, lookup)
     question = _said(found, asking)
     if not _things(found, asking) or _points_back(found, asking):
@@ -90,23 +97,26 @@ class _Story:
 
     def __init__(
         self, found: Understood, beside: Sequence[_Sentence], asking: _Sentence, lookup: Lookup,
-        then: _Sentence | None = None,
+        then: _Sentence | None = None, begun: int = 0,
     ) -> None:  # fmt: skip
-        """`then`: the sentence that tells what happened, when it did: the question is of that time."""
+        """`then`: the sentence that tells what happened, when it did: the question is of that time.
+
+        What is told in it from the piece `begun` on stands in the question.
+        """
         pieces = found.pieces
         day = day_said(found, _range(then)) if then is not None else self._told_day(found, beside, asking)
         start, end = (day.start, day.end) if day is not None else (0, 0)
         timed = [p for p in pieces if start <= found.tokens[p.first].start < end]
+        led = [_led(s, begun) if s is then and begun else s for s in beside]
+        places = [p for s in led for p in _range(s)]
         self.turns = any(
-            pieces[p].tag in _TURNING and pieces[p] not in timed and not is_given(found, p)
-            for s in beside
-            for p in _range(s)
+            pieces[p].tag in _TURNING and pieces[p] not in timed and not is_given(found, p) for p in places
         )
-        self.turns = self.turns or _has_weight(found, beside, lookup)
+        self.turns = self.turns or _has_weight(found, led, lookup)
         self.turns = self.turns or any(
-            pieces[p].tag == "act" and pieces[p].arg not in ("wear", "use") for s in beside for p in _range(s)
+            pieces[p].tag == "act" and pieces[p].arg not in ("wear", "use") for p in places
         )  # something was done to a thing
-        self.turns = self.turns or any(_has_colour(found, s) for s in beside if _things(found, s))
+        self.turns = self.turns or any(_has_colour(found, s) for s in led if _things(found, s))
         others = bool(PEOPLE.intersection(_lows(found, asking)))
         dated = any(pieces[p].tag == "on date" for s in beside for p in _range(s))
         self.turns = self.turns or (dated and _PAST.isdisjoint(_lows(found, asking)))
@@ -168,9 +178,12 @@ def _claimed(
         return None  # "the old hands say ..."
     if done := shown_done(found, pieces):
         return _with_facts(done, story, read)
-    shown = shown_worn(found, pieces)
+    deed, begun = shown_deed(found, pieces)
+    then = _Story(found, [*before, *after], claim, lookup, then=claim, begun=claim.first + begun)
+    reading = _with_facts(f"may I {deed}?", then, read) if deed else None
+    shown = shown_worn(found, pieces) if reading is None else ""
     then = _Story(found, [*before, *after], claim, lookup, then=claim)
-    return _with_facts(shown, then, read) if shown else None
+    return _with_facts(shown, then, read) if shown else reading
 
 
 def _cut_short(
@@ -207,10 +220,15 @@ def _is_whole(reading: Reading, found: Understood, claim: _Sentence, first: int,
     """Whether nothing that the books know was cut off before the claim, and what is measured is asked."""
     pieces = found.pieces[claim.first : claim.last]
     cut = [p for p in pieces if p.last <= first]
-    standing = [p for p in cut if p.tag == "fact" and lookup.facts[p.fact].family in PERSONAL]
+    facts = [p for p in cut if p.tag == "fact"]
+    free = [p for p in facts if lookup.facts[p.fact].family in PERSONAL]
+    if cut and cut[0].tag in _CLAIMANT and not any(p.tag in _JOINING for p in cut):
+        free = (
+            facts  # who makes the claim may have a grade, and be somewhere: "the old hands at the works say"
+        )
     dated = any(p.tag == "book" and _surface(found, p)[-1:].isdigit() for p in cut)
-    if dated or any(p.tag in _HELD and p not in standing for p in cut):
-        return False  # who makes the claim may well have a grade
+    if dated or any(p.tag in _HELD and p not in free for p in cut):
+        return False
     measured = any(p.tag in ("measure", "number") for p in pieces)
     return not measured or (reading.query is not None and reading.query.value is not None)
 
@@ -247,7 +265,7 @@ def _sure(
     With `then` the question is of the time and the person that the clause tells of.
     """
     pieces = [found.pieces[place] for place in clause]
-    if not _DENYING.isdisjoint(piece.tag for piece in pieces):
+    if any(p.tag in _DENYING and found.tokens[p.first].low not in _MEANWHILE for p in pieces):
         return
     lacking = {_next_noun(pieces, n) for n, piece in enumerate(pieces) if piece.tag in ("no", "without")}
     said = tuple(token.low for piece in pieces for token in found.tokens[piece.first : piece.last])
@@ -310,7 +328,7 @@ def _antecedent(found: Understood, before: Sequence[_Sentence], asking: _Sentenc
     if len({p.arg or p.entries for p in things.values()}) != 1:
         return None
     thing = next(reversed(things.values()))
-    if any(_rivals(found, sentence, thing) for sentence in before):
+    if any(has_rival(found, _range(sentence), thing) for sentence in before):
         return None
     first, last = found.pieces[asking.first].first, found.pieces[asking.last - 1].last
     asked = found.tokens[first:last]
@@ -339,24 +357,6 @@ def _is_bare(found: Understood, asking: _Sentence) -> bool:
     return bool(modal) and {*tags} <= {"do", "must", "have to", "should", "self", "person", "to"}
 
 
-def _rivals(found: Understood, sentence: _Sentence, thing: Piece) -> bool:
-    """Whether another thing, that the books do not know, was named beside it: "it" may be that one.
-
-    Who a sentence is about is none ("my aunt knitted me a scarf"), nor is what belongs to a preposition.
-    """
-    for place in range(sentence.first + 2, sentence.last):
-        piece, led, before = found.pieces[place], found.pieces[place - 1].tag, found.pieces[place - 2]
-        if piece.tag != "unknown" or led not in ("det", "poss") or before.tag in _PREPOSITIONS:
-            continue
-        lows = [found.tokens[p.last - 1].low for p in (piece, found.pieces[place - 1], before)]
-        if lows[0] in _TIMES or lows[1] in _EVERY or lows[2] in _ALONG:
-            continue
-        after = found.pieces[place + 1] if place + 1 < len(found.pieces) else None
-        if after is None or after.first != thing.first:  # "a lovely scarf"
-            return True
-    return False
-
-
 def _points_back(found: Understood, asking: _Sentence) -> bool:
     """Whether "it" or the like comes before the thing that the question names."""
     for place in _range(asking):
@@ -367,6 +367,11 @@ def _points_back(found: Understood, asking: _Sentence) -> bool:
         if lows & _THINGS and piece.tag in ("self", "det", "either", "neither", "unknown"):
             return True
     return False
+
+
+def _led(sentence: _Sentence, begun: int) -> _Sentence:
+    """What of a sentence stands before a piece."""
+    return msgspec.structs.replace(sentence, last=begun)
 
 
 def _range(sentence: _Sentence) -> range:

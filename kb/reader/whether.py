@@ -26,6 +26,7 @@ _LETTERS = word_set("n y")
 _DASHES = frozenset({"-", "–", "—"})
 _JOINING = frozenset({"and", "but", "or"})
 _ASKED = frozenset({"?", ":", "="})
+_JUDGING = frozenset({"allowed", "banned", "required", "optional"})
 _DENYING = frozenset({"not", "no", "without", "no longer", "neither"})
 _ASKING = tag_set("""
     can, may, must, should, have to, do, be, what, which, who, where, how, how many, when, why, act
@@ -48,8 +49,9 @@ def marked(text: str, tokens: tuple[Token, ...], pieces: Pieces) -> Pieces:
         if word == "not" and _in_words(text, tokens, pieces, index):
             found[index] = Piece(first=piece.first, last=piece.last, tag=TAG)
             continue
-        if tokens[piece.first].low == "n't":
-            continue
+        judged = word == "not" and index + 1 < len(pieces) and pieces[index + 1].tag in _JUDGING
+        if tokens[piece.first].low == "n't" or judged:
+            continue  # "in the mess: not allowed?"
         if word in _NO and _trails(text, tokens, pieces, index):
             found[index] = Piece(first=piece.first, last=piece.last, tag=TAG)
             continue

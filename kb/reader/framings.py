@@ -1,0 +1,197 @@
+"""What a plain question is wrapped in: "isn't it true that ...", "..., yes or no?", "is it a crime to ...?".
+
+A wrapping has a part before the question, one after it, a word of judgement that comes to one of four ("an
+option", "out of line", "left to choice", "a must"), and somebody who makes or stops one ("nobody can make me
+..."). Each is a class of words (`NAMES`), and a question may have any of each; what is inside stays as it was
+written. The lines are those of `sayings.py`, and are looked at before all others.
+"""
+
+from __future__ import annotations
+
+NAMES = r"""
+own: (?:my|our|your|his|her|their|one's)
+nobody: (?:nobody|no one|no-one|none of (?:us|them|you)|not a soul)
+rulebook: (?:<the> )?(?:book|rules|regs|regulations|rulebook|rule book|dress code|letter of the (?:law
+    |rules))
+sep: (?:\s*[,;.:?!]+\s*|\s+[-–—]+\s*)
+whether: (?:yes|no|yep|yeah|nope|true|false|untrue|right|wrong|correct|incorrect|agreed|fact|fiction|myth
+    |aye|nay)
+hoping: (?:i (?:do )?(?:hope|suppose|take it|presume|assume|trust|imagine|gather|expect|guess|bet)|surely
+    |presumably|one hopes|i'd (?:hope|imagine|guess|have thought)|you'd (?:think|hope)|no doubt|i dare ?say)
+shortly: in (?:a nutshell|short|brief|a word|one word|plain (?:english|words)|simple terms)
+very: (?:really|actually|still|quite|strictly|absolutely|totally|completely|entirely|ever|even|now|then
+    |always|considered|deemed|thought|regarded as|classed as|seen as|counted as|treated as|altogether
+    |simply|such)
+be: (?:is|are|was|were|be|been|am|isn't|aren't|wasn't|weren't|'s|'re|s)
+next: (?=\s*[.,;:?!)]|\s*$|\s+(?:to|if|for|in|on|at|with|when|while|whilst|aboard|under|over|during
+    |without|as|then|these|this|anyway|though|once|where|after|before|here|there|nowadays|today|by|just
+    |because)\b|\s+-)
+any: (?:any|a|some|the)
+unit: (?:mm|cm|metres?|meters?|inch(?:es)?|feet|millim\w+|centim\w+|imperial|metric|old money)
+choosing: (?:choice|taste|discretion|judge?ment|preference|liking|conscience)
+whoever: (?:<me>|the wearer|the individual|each(?: of us| member)?|everyone|the member)
+volume: book|order|rules?|notice|manual|guide|clauses?|regulations?|instructions?|bosun's notice|rulebook
+somebody: (?:<i>|(?:<the> )?(?:(?!is\b|are\b|was\b|has\b|wears?\b|in\b)[\w'-]+ ){0,3}?[\w'-]+)
+says: (?:(?:always|all|both|still|even|now|just|also|keeps?|kept|has|have) )*(?:says?|said|saying|reckons?
+    |reckoned|thinks?|thought|claims?|claimed|swears?|swore|insists?|insisted|maintains?|maintained
+    |believes?|argues?|argued|tells? <me>|told <me>|assures? <me>|assured <me>|promised(?: <me>)?|has it
+    |is (?:sure|certain|adamant|convinced))(?: to <me>)?
+echo: (?:(?:is|are|was|were|am) (?:it|they|that|this|he|she|i|we)(?: (?:right(?: about that)?|in the
+    \s(?:right|wrong)|correct|wrong|having me on|pulling my leg|talking (?:rubbish|nonsense|rot)|joking
+    |mistaken|telling the truth|to be believed|really|so))?|who(?:'s| is) right|(?:should|do|can|shall)
+    \s(?:i|we) (?:believe|trust) (?:him|her|them|that|it)|can that be(?: right| true| so)?|(?:has|have
+    |did) (?:he|she|they|i) got? (?:that|it) (?:right|wrong)|(?:is there )?(?:any|some) truth in (?:it
+    |that)|what do <books> say)
+good: (?:(?:an?|any|one)(?: \w+)? (?:option|possibility|goer|runner|starter)|on the cards|fair game|the
+    \s(?:done|correct|proper|right) thing|right and proper|a safe bet|in line with <rulebook>|in the clear)
+fit: (?:admissible|allowable|excusable|tolerated|tolerable|countenanced|sanctioned|approved(?: of)?
+    |endorsed|licit|suitable|appropriate|advisable|sensible|wise|feasible|an? (?:good|acceptable|proper)
+    \s(?:idea|thing|choice|plan)|correct dress|regulation|a yes|justified|accepted|legitimate|valid
+    |cricket|kosher|allowable|within <rulebook>)
+bad: (?:an?(?: \w+)? (?:crime|sin|offen[cs]e|misdemeanou?r|felony|faux pas|transgression|hanging matter
+    |disciplinary\smatter)|(?:an?|any)(?: \w+)? (?:violation|infringement|contravention)(?: of
+    \s<rulebook>)?|out of (?:line|order|the question|bounds)|beyond the pale|(?:bad|poor) form|asking for
+    \strouble|(?:not|never) (?:<very> )*(?:done|the (?:done )?thing|cricket)|off the (?:menu|table|cards
+    |list|agenda)|ruled out|a step too far|a no[- ]go)
+ill: (?:unlawful|unacceptable|inadmissible|improper|impermissible|illicit|inappropriate|unsuitable
+    |criminal|sinful|disallowed|taboo|(?:forbidden|prohibited|banned) outright|a mistake|a no|a bad
+    \s(?:idea|thing)|unwise|a breach)
+free: (?:(?:left )?(?:up |down )?to (?:<whoever>|(?:<own> )?(?:own |free |personal )*<choosing>)|left open
+    |a matter of\s(?:(?:free|personal|individual|pure|one's own) )?<choosing>|at <own> (?:own )?discretion
+    |(?:an?|<own>)(?: own| personal| free| individual)+ (?:choice|affair|lookout|business|call|decision)
+    |<own> (?:choice|affair|lookout))
+due: (?:an absolute must|non[- ]negotiable|de[- ]rigueur|part of the (?:uniform|dress)|a fixture
+    |(?:standard|regular|normal) issue)
+needful: (?:essential|imperative|vital|unavoidable|indispensable|expected(?: of (?:me|us|you))?|demanded
+    |stipulated|insisted (?:up)?on|laid down|a necessity|a condition|incumbent)
+"""
+
+FRAMINGS = r"""
+# true right wrong correct fact false so believe trust truth
+^(?:so |but |well )?(?:(?:<the>|some|all <the>|one of <the>) (?:(?!(?:<volume>)\b)[\w'-]+ ){1,5}?|(?:he
+    |she|they|people|everyone|everybody|somebody|someone|word) )<says>(?: that|,)? (?!(?:he|she|they|his
+    |her|their|so|it|that|yes|no)\b)([^.;?!]+)[.;,]+ (?:so |and )?(?:<echo>|(?:is (?:that|it)
+    \s)?(?:<whether>|true or (?:false|not)|right or wrong|yes or no))\s*[?.!]*\s*$ => \1?
+# breach offence fault problem wrong allowed right
+^(.*?\b)((?:my|our|an?|the) [\w ]+?)(| (?:on|in|at) [\w ]+?) has no (.+?) on\.\sis (?:that|this|it)
+    \s(?:(?:a|any) (?:breach|offence|fault|problem)|wrong|allowed|all right)\W*$ => \1must \2\3 wear \4?
+# yes no true false right wrong correct agreed fact untrue yep yeah nope incorrect aye
+<sep>(?:(?:so|and|then|or|but|well|just|please|is (?:it|that|this)|would (?:it|that) be|an?|simple
+    |straight|plain|honest|quick|answer me)[ ,]+)*<whether>(?:,? or (?:an? )?(?:<whether>|not)
+    | ?/ ?<whether>)(?:[ ,]+(?:then|please|though|<hoping>))*\s*[?.!]*\s*$ => ?
+^(.*\w.*?)(?<!\bor)(?:\s*[,;.?!]+\s*|\s+[-–—]+\s*)(?:(?:so|and|then|well|just|is (?:it|that
+    |this))[ ,]+)*(?:yes|no|true|false|correct|agreed|yep|yeah|nope)(?:[ ,]+(?:then|please|though
+    |<hoping>))*\s*\?+\s*$ => \1?
+^(?:(?:an?|just|quick|simple|straight|plain|honest) )*(?:yes or no|yes/no|yes-or-no|true or false|right or
+    \swrong)(?: (?:question|answer|one))?(?: please| then)?\s*[:,;.!?-]+ =>
+^(?:so |and )?who(?:'s| is) (?:right|wrong|in the right)(?: here| then| there)?\s*[:,;?-]+\s(?=\w) =>
+# true right correct case fact truth fair
+^(?:is(?:n't| not)|was(?:n't| not)) (?:it|that) (?:just |simply |really )?(?:true|right|so|correct|the
+    \scase|a fact|fair|the truth)(?: to (?:say|think|believe))?,? that\s =>
+^(?:is|was) it not (?:just |simply |really )?(?:true|right|so|correct|the case|a fact|fair|the truth)(?:
+    \sto (?:say|think|believe))?,? that\s =>
+# bet wager daresay dare fear suspect doubt trust
+^(?:(?:i(?:'d|'ll)? )?(?:bet|wager|fear|suspect|doubt|trust)|i dare ?say)(?: you)?(?: that)?\s(?=(?:i|we
+    |you|he|she|they|it|that|this|those|there|nobody|no|the|my|our|a|an)\b) =>
+# hope suppose take presume assume trust imagine gather expect guess bet surely presumably hopes think
+     doubt daresay
+<sep><hoping>\s*[?.!]*\s*$ => ?
+# not hardly
+([.;:,–-] )(?:surely )?(?:not|never) (?:<very> )*(allowed|permitted|ok|okay|fine|legal|in order|acceptable
+    |right|all right|proper|compulsory|required|needed|necessary)\s*\?\s*$ => \1\2?
+([.;:,!?-] ?)(?:that's |it's |they're )?(?:not|hardly)( (?:far |much |a bit )?too \w+)\s*\?\s*$ => \1\2?
+# nutshell short brief word plain terms briefly simply bottom story
+^(?:<shortly>|long story short|the long and (?:the )?short of it|briefly|put simply|simply put|bottom line
+    |to cut a long\sstory short)\s*[:,;-]*\s(?=\w) =>
+<sep>(?:<shortly>|briefly)(?: please)?\s*[?.!]*\s*$ => ?
+# book rules regs regulations rulebook code law
+^(?:strictly )?(?:according to|going by|as per|by|under|per) <rulebook>,? (?=\w) =>
+,? (?:strictly )?(?:according to|going by|as per|by|per) <rulebook>\s*([?.!]*)\s*$ => \1
+# regardless anyway nonetheless nevertheless same may event
+,? (?:regardless|anyway|all the same|nonetheless|nevertheless|come what may|either way|in any
+    \sevent)\s*\?\s*$ => ?
+# have can know kind
+<sep>if (?:you (?:have|know|can|happen to know|have got)(?: (?:it|that|them|tell me))?|(?:that's|it's)
+    \s(?:known|written down|possible)|you(?:'d| would) be so kind|you don't mind(?: me
+    \sasking)?)\s*[?.!]*\s*$ => ?
+# inches inch mm cm millimetres millimeters centimetres centimeters feet metres meters metric imperial money
+^(.*\b(?:how|what|which|largest|biggest|longest|widest|highest|size|height|width|length|diameter|distance
+    |tall|wide|broad|across)\b.*?),? (?:in|as) <unit>(?: or <unit>)?(?: please| ok| if
+    \s.{3,20})?\s*[?.!]*\s*$ => \1?
+# give tell state quote name
+^(?:(?:please|kindly|can you|could you|would you|just|so) )*(?:give|tell|state|quote|name)(?: (?:me
+    |us))?(?: please)?,?\s(?:the|its) (?=(?:[\w-]+ ){0,3}(?:height|width|length|size|colour|diameter
+    |number|position|depth|temperature|distance|order|measurements?|dimensions?) (?:of|for|between)\b)
+     => what is the\s
+# option possibility goer runner starter cards game thing proper bet line clear
+\b(?:<very> )*<good><next> => allowed
+# admissible allowable excusable tolerated tolerable countenanced sanctioned approved endorsed licit
+     suitable appropriate advisable sensible wise feasible idea thing choice plan dress regulation yes
+     justified accepted legitimate valid cricket kosher within
+\b(<be>\b[^.;?!]*? )(?:<very> )*<fit><next> => \1allowed
+(^|[.,;:–-] )(?:<very> )*<fit>\s*\?*$ => \1allowed?
+# crime sin offence offense misdemeanour misdemeanor felony pas transgression matter violation
+     infringement contravention line order question bounds pale form trouble done thing cricket menu table
+     cards list agenda ruled far no-go go
+\b(?:<very> )*<bad>(?: of)?<next> => forbidden
+# unlawful unacceptable inadmissible improper impermissible illicit inappropriate unsuitable criminal
+     sinful disallowed taboo outright mistake no idea thing unwise breach
+\b(<be>\b[^.;?!]*? )(?:<very> )*<ill><next> => \1forbidden
+(^|[.,;:–-] )(?:<very> )*<ill>\s*\?*$ => \1forbidden?
+# on
+\b(that|it|this)(?:'s| is) (?:<very> )*not (?:<very> )*on(?=\W*$|, is\b) => \1 is forbidden
+\b(that|it|this) isn't (?:<very> )*on(?=\W*$|, is\b) => \1 is forbidden
+# choice taste discretion judgement judgment preference liking conscience affair lookout business call
+     decision open up down left
+(?<!whether )\b(?:<very> )*<free><next> => optional
+# must negotiable rigueur uniform dress fixture issue
+\b(?:<very> )*<due><next> => required
+# essential imperative vital unavoidable indispensable expected demanded stipulated insisted laid
+     necessity condition incumbent
+\b(<be>\b[^.;?!]*? )(?:<very> )*<needful>(?! to\b)<next> => \1required
+(^|[.,;:–-] )(?:<very> )*<needful>\s*\?*$ => \1required?
+# if
+^(?:would|will|is|was|wouldn't|isn't) (?:it|that) (?:be )?(?:forbidden|wrong|banned|prohibited|against
+    \s<rulebook>) if\s => is it allowed if\s
+^(?:would|will|am|are|is|was|were) (<i>|<the> [\w' -]{2,30}?) (?:be )?(?:in the wrong|wrong|at fault|out
+    \sof (?:line|order)|in trouble|in breach|breaking <any> (?:rules?|regs?|regulations?)|doing wrong
+    |committing an offence) if\s => is it allowed if\s
+# make force compel oblige order
+(^|[,;:–-] )(?:surely )?(?:<nobody>|they|<the> [\w-]+) (?:can|could|will|would|may|might|is going to|has
+    \s(?:the|any)\sright\sto)(?:n't|not| not)?(?: really| ever| actually)? (?:make|force|compel|oblige
+    |order) <me>(?: to)?\s(?=(?:wear|put|carry|have|own|keep|use|take|leave|tuck|roll|button|cover|shave
+    |trim|tie|wash|go|get)\b) => \1 must I\s
+# stop prevent bar hinder stops prevents bars
+(^|[,;:–-] )(?:surely )?(?:<nobody>|they|anyone|anybody) (?:can |could |will |would )?(?:stop|prevent|bar
+    |hinder)s?\s<me> (?:from )?(?=\w+ing\b) => \1 is it allowed for me\s
+# forbid
+(^|[,;:–-] )(?:surely )?(?:<nobody>|they|anyone|anybody) (?:can |could |will |would )?forbid <me> to\s
+     => \1 may I\s
+# need call requirement obligation
+(^|[,;:–-] )(?:surely )?(?:there(?:'s| is| was)(?: <very>| surely)* )?no (?:real |actual |earthly
+    \s)?(?:need|call|requirement|obligation)(?: for <me>)? to (?=\w) => \1 must I\s
+(^|[,;:–-] )(?:surely )?(?:there(?:'s| is| was)(?: <very>| surely)* )?no (?:real |actual |earthly
+    \s)?(?:need|call|requirement) (?:for|of) (.+?)(?:,? (?:is|was) there)?(?:,? (?:surely|then))?\s*\?*$
+     => \1 must I have \2?
+^(?:(?:is|was) there |have <i> )?(?:<very> )*any (?:real |actual )?(?:need|call|requirement|obligation)(?:
+    \sfor <me>)?\sto (?=\w) => must I\s
+# nobody no none
+(^|[,;:–-] )(?:surely )?<nobody> (?:<very> )*(?:has|have|needs|need|is obliged|are obliged|is required|are
+    \srequired|is expected)\s\s?to (?=\w) => \1 must anyone\s
+(^|[,;:–-] )(?:surely )?<nobody>(?: in (?:<own>|the) \w+| here| at [\w' -]{3,30}?)? (?:may|can|is allowed
+    \sto|are allowed\sto|is permitted to|gets to|should) (?:ever )?(?=\w) => \1 may anyone\s
+# harm minds wrong
+(?<=[.;,] )(?:and |but )?(?:<somebody> )?(?:<says> )?(?:there(?:'s| is|'d be) (?:no harm|nothing wrong)
+    \s(?:in|with)\s(?:it|that|this)|(?:it|that|this) does no harm|nobody minds)[.;,]+ <echo>\W*$ => Is
+    \sthat OK?
+# says said say reckons thinks claims swears swore insists insisted maintains promised assured told tells
+     told sure certain adamant convinced thought reckon think swear
+(?<=[.;,] )(?:and |but |though |which )?(?:<somebody> )?<says>(?: that)? (?:(?:it|they|that|this|those
+    |these|he|she|i|we)(?:'s| is| was| were|'re| are|'d be| would be|'m| am)(?: all| both| perfectly|
+    \squite)?|are|is) (?:<fine>|forbidden|banned|<good>|<fit>|<bad>|<ill>|within (?:the )?(?:tolerances?
+    |limits?|bounds))[.;,]+ <echo>\W*$ => Is that OK?
+([.;?!] )<echo>(?=\W*$) => \1Is that right
+# harm
+^(?:(?:where|what)(?:'s| is) the harm in|(?:surely )?(?:there(?:'s| is) )?no harm in) (?=\w+ing\b) => is
+    \sit allowed for me\s
+"""
