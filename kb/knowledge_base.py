@@ -274,6 +274,10 @@ class KnowledgeBase:
         """The question that was not understood, with the item that `text` names in it; else None."""
         return reader.put_right(text, missed, self.lexicon, self.lookup)
 
+    def begun_anew(self, text: str) -> str | None:
+        """The question alone, where a line says that it is of another matter; else None."""
+        return reader.of_another_matter(text)
+
     def bears(self, reading: Reading, facts: Facts) -> bool:
         """Whether one of the facts bears on what the reading asks of an item."""
         query, named = reading.query, {fact for fact, _ in facts}

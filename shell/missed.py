@@ -68,7 +68,19 @@ def of_missed(session: Session, base: KnowledgeBase) -> Reading | None:
     led = {
         word for s in spans if missed and s.role == "item" for word in missed.question[: s.start].split()[-2:]
     }
-    if led & {"on", "over", "under", "with", "to", "in"}:  # "a ribbon on the tunic" is not of the tunic
+    if led & {
+        "on",
+        "over",
+        "under",
+        "with",
+        "to",
+        "in",
+        "above",
+        "below",
+        "from",
+        "beside",
+        "of",
+    }:  # "a ribbon on the tunic" is not of the tunic
         return None
     if len(items) != 1:
         return None

@@ -92,6 +92,8 @@ def _is_understood(session: Session) -> bool:
 
 def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     """A new question; one that is not understood leaves the session as it was."""
+    if base.begun_anew(text) is not None:
+        session = msgspec.structs.replace(session, missed=None)
     text = (session.missed is not None and base.put_right(text, session.missed)) or text
     opened = msgspec.structs.replace(session, question=text, before=session.latest, replies=(), missed=None)
     asked, reply = _ask(opened, base)
@@ -221,10 +223,17 @@ def _stated(session: Session, text: str, base: KnowledgeBase) -> Result:
     try:
         remembered = state(session, text, base)
     except kb.UsageError:
-        if not _is_asked(session):
+        if _is_asked(session):
+            return _answer_back(session, text, base)
+        gone_on, reply = _question(session, text, base) if session.latest is not None else (session, Reply())
+        if gone_on.answers is session.answers:
             raise
-        return _answer_back(session, text, base)
+        return gone_on, reply  # "it's 40 mm on me", after how wide the belt is
     answer = session.answers[-1] if session.answers else None
+    if answer is not None and answer.ask is not None and answer.ask.fact == "item":
+        told_of, reply = _question(remembered, text, base)  # which thing was asked: of each, for such a one
+        if told_of.answers is not remembered.answers:
+            return told_of, reply
     told = base.statement(text)
     asked = answer is not None and answer.ask is not None and answer.ask.fact in dict(told)
     if answer is None or not (asked or base.bears(answer.reading, told)):

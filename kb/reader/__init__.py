@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from kb.reader.adjuncts import without_adjuncts
     from kb.reader.fits import facts_that_matter
     from kb.reader.lexicon import Lexicon
+    from kb.reader.patter import of_another_matter
     from kb.reader.question import read_question
     from kb.reader.reply import read_reply
     from kb.reader.several import each_thing
@@ -25,6 +26,7 @@ __all__ = [
     "Lexicon",
     "each_thing",
     "facts_that_matter",
+    "of_another_matter",
     "parse_fact",
     "put_right",
     "read_question",
@@ -41,6 +43,7 @@ __getattr__ = loader(
         "kb.reader.adjuncts": ("without_adjuncts",),
         "kb.reader.fits": ("facts_that_matter",),
         "kb.reader.lexicon": ("Lexicon",),
+        "kb.reader.patter": ("of_another_matter",),
         "kb.reader.question": ("read_question",),
         "kb.reader.reply": ("read_reply",),
         "kb.reader.several": ("each_thing",),

@@ -1,4 +1,4 @@
-"""Numbers and measures said alone in a talk: "two of them?", "and 30 mm?", "exactly 15?", "at zero?"."""
+"""Numbers and measures said in a talk: "two of them?", "and 30 mm?", "at zero?", "mine is 9 mm, OK?"."""
 
 from __future__ import annotations
 
@@ -7,17 +7,22 @@ import msgspec
 from kb.errors import UsageError
 from kb.measures import UNITS, MeasureError, parse_measure
 from kb.model.questions import Query, Reading
+from kb.model.records import Position, Rule
+from kb.reader.datum import datum_keys
 from kb.reader.fits import rules_on
-from kb.reader.further import LEAD, bare_words, put_as
+from kb.reader.further import LEAD, bare_words, keys_of, put_as
 from kb.reader.measured import rule_aspects
 from kb.reader.query import merge_case
 from kb.reader.statement import parse_fact
 from kb.reader.talked import Talk
+from kb.reader.tokens import word_key
 from kb.text import Pattern
 
 _NUMBER = r"\d+(?:(?: \d+)?/\d+|\.\d+)?|zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
 _AMOUNT = Pattern(
-    rf"(?i){LEAD}(?:(?:what|how) (?:about|if)|even if|even|if|is|are|at|with|on|may i|can i|could i|say)? ?"
+    rf"(?i){LEAD}(?:(?:what|how) (?:about|if)|even if|even|if|is|are|at|(?P<led>with|after|past)|on|"
+    rf"may i|can i|could i"
+    r"|say)? ?"
     r"(?:it(?:['’]s| is| was| measures)|they(?:['’]re| are)|there(?:['’]s| is| are)"
     r"|(?:i|he|she|they|we|you)? ?(?:have|wear|want|had|wore|has|wears|own|be)|i['’]ve(?: got)?)? ?"
     r"(?:exactly|only|just)? ?"
@@ -33,15 +38,73 @@ _DATED = Pattern(
 _UNIT = Pattern(r"(?i)\d ?(mm|cm|m|in|inch|inches|millimetres?|centimetres?)\b")
 
 
+_ASIDE = (
+    r"(?:is|are|was|will|would|does|do) (?:that|it|this|they|those|these) (?:still |also |really |then )?"
+    r"(?:be |count as |got to be )?"
+)
+_PASSES = (
+    r"(?:(?:with)?in (?:the )?(?:tolerance|limits?|bounds)|(?:close|near) enough|acceptable|"
+    r"all ?right|ok|okay|fine|"
+    r"allowed|permitted|pass(?:es)?|do|matter|so|true|correct|wrong|good enough|a problem|right|"
+    r"against the rules|"
+    r"(?:far |much |a bit |a little )?too (?:much|big|long|high|wide|short|small|low|far|tall|narrow|deep))"
+)
+_OWN = Pattern(
+    rf"(?i){LEAD}(?:(?:what if|what about|how about|even if|if|say|suppose|is|are|would|will) )?"
+    r"(?:(?:mine|ours|his|hers|theirs|my one|it|they|that|this|those|these|(?:my|his|her|our|the|their) "
+    r"(?P<thing>[a-z]+(?: [a-z]+)?))(?:['\u2019](?:s|re)| (?:is|are|was|were|measures?|sits?|hangs?|"
+    r"comes? to|goes|"
+    r"reach(?:es)?|stands?|falls?|be|being|at))? )?(?:worn |rolled |set |cut |pinned |only |just |"
+    r"about |at |exactly |"
+    r"roughly |more like |a good |nearly |to |now |an? |the )*"
+    rf"(?P<number>(?:{_NUMBER}))(?: ?(?P<unit>mm|cm|m|in|inch|inches|millimet(?:re|er)s?|centimet(?:re|"
+    rf"er)s?|yards?|feet|"
+    r"ft|\"))?(?: (?P<way>long|wide|high|tall|across|deep|thick|in (?:diameter|length|width|height)))?"
+    r"(?: (?:on|in|for) (?:me|mine|him|her|us))?"
+    r"(?: (?P<relation>above|below|from|past|over|under|beyond|up|down)(?: (?:the |my |his |her |its )?"
+    r"(?P<datum>[a-z]+(?: [a-z]+)?))??)?(?: (?:on|in|for) (?:me|mine|him|her|us))?"
+    rf"(?P<tag>[,;.:?]* (?:{_ASIDE}(?:{_PASSES}|it)?|{_PASSES}|or not|right|yes|is it|are they|"
+    rf"isn['\u2019]t it)"
+    r"(?: or not| then| too| as well)*)?"
+)
+_WAYS = {
+    "long": "length", "wide": "width", "across": "width diameter", "high": "height", "tall": "height",
+    "deep": "depth", "thick": "thickness",
+}  # fmt: skip
+
+
+def own_measure(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "Mine is 9 1/2 in below, is that ok?": may what was measured before be so much, or be there."""
+    before, found = previous.query, _OWN.fullmatch(bare_words(text))
+    if before is None or found is None or not before.items:
+        return None
+    lookup = talk.lookup
+    aspect, label = lookup.aspects[before.aspect], lookup.items[before.items[0]].label
+    if aspect.kind not in ("measure", "position"):
+        return None
+    named = {word_key(word) for word in (found["thing"] or "").split()}
+    way = (found["way"] or "").removeprefix("in ")
+    if not named <= keys_of(f"{aspect.label} {label}") or (
+        way and aspect.kind == "measure" and aspect.label not in _WAYS.get(way, way).split()
+    ):
+        return None
+    unit = found["unit"] or _unit_of(previous) or _unit_in_books(before, talk)
+    return (
+        _measured(text, f"{found['number']} {unit}", before, talk, found["relation"], found["datum"])
+        if unit
+        else None
+    )
+
+
 def amount(text: str, previous: Reading, talk: Talk) -> Reading | None:
     """A number as the number of the things spoken of, a measure as theirs, or the fact that has one."""
     before, found = previous.query, _AMOUNT.fullmatch(bare_words(text))
     if before is None or found is None or not before.items:
         return None
-    number, of_them, unit = found.groups()
+    led, number, of_them, unit = found.groups()
     if unit is not None:
         return _measured(text, f"{number} {unit}", before, talk)
-    if of_them is None and before.kind != "how_many":
+    if of_them is None and (before.kind != "how_many" or led in ("after", "past")):
         given = _given(number, before, talk)
         if given is not None:
             return talk.made(text, given)
@@ -103,8 +166,10 @@ def _given(number: str, before: Query, talk: Talk) -> Query | None:
     return msgspec.structs.replace(before, case=case)
 
 
-def _measured(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
-    """ "And 30 mm?": may the measure that was spoken of be so much."""
+def _measured(
+    text: str, said: str, before: Query, talk: Talk, relation: str | None = None, datum: str | None = None
+) -> Reading | None:
+    """ "And 30 mm?": may the measure spoken of be so much, or what was placed be so far from there."""
     aspect = talk.lookup.aspects[before.aspect]
     if aspect.kind not in ("measure", "position"):
         return None
@@ -112,23 +177,45 @@ def _measured(text: str, said: str, before: Query, talk: Talk) -> Reading | None
         parse_measure(said)
     except MeasureError:
         return None
+    rules = list(rules_on(before.items, before.aspect, talk.lookup))
+    if relation in _DIRECTIONS and not any(_says(rule, relation, talk) for rule in rules):
+        return None  # "below" is not asked where the books say "above"
     label = talk.lookup.items[before.items[0]].label
     if aspect.kind == "position":
-        start = _measured_from(before, talk)
-        apart = (
-            _in_its_case(talk, before).read(f"the {label} is {said} from the {start}", None)
-            if start
-            else None
-        )
-        return put_as(text, apart) if apart is not None and apart.query is not None else None
-    modal = "must" if before.kind == "must" else "may"
-    again = _in_its_case(talk, before).read(f"{modal} the {aspect.label} of the {label} be {said}?", None)
-    return put_as(text, again) if again.query is not None else None
+        way, start = _way_from(rules, talk)
+        start = datum or start
+        if not start or not way:
+            return None
+        words = f"may the {label} be worn {said} {relation if relation in _DIRECTIONS else way} the {start}?"
+    else:
+        if datum is not None and not any(word_key(datum) in datum_keys(rule) for rule in rules):
+            return None
+        words = f"{'must' if before.kind == 'must' else 'may'} the {aspect.label} of the {label} be {said}?"
+    again = _in_its_case(talk, before).read(words, None)
+    if again.query is None or again.query.aspect != before.aspect:
+        return None
+    return put_as(text, again)
 
 
-def _measured_from(before: Query, talk: Talk) -> str:
-    """What all rules on where a thing goes measure its distance from, "" where that is not one thing."""
-    rules = rules_on(before.items, before.aspect, talk.lookup)
-    datums = {p.offset.datum for rule in rules for p in rule.value.positions if p.offset is not None}
-    starts = {datum.measured_from for datum in datums if datum is not None}
-    return (starts.pop() or "") if len(starts) == 1 else ""
+_DIRECTIONS = ("above", "below")
+
+
+def _says(rule: Rule, word: str, talk: Talk) -> bool:
+    return word in talk.lookup.clauses[rule.clause].text.casefold().split()
+
+
+def _way_from(rules: list[Rule], talk: Talk) -> tuple[str, str]:
+    """What all rules on where a thing goes measure its distance from, and on which side; "" for several."""
+    places = [place for rule in rules for place in rule.value.positions if place.offset is not None]
+    starts = {_start_of(place, talk) for place in places}
+    ways = {place.relation.split()[-1] for place in places}
+    way = ways.pop() if len(ways) == 1 else "from"
+    return way if way in _DIRECTIONS else "from", starts.pop() if len(starts) == 1 else ""
+
+
+def _start_of(place: Position, talk: Talk) -> str:
+    """What a place is so far from, by the name of the part of the garment before the words of the measure."""
+    if place.relation.split()[-1] in _DIRECTIONS and place.feature in talk.lookup.items:
+        return talk.lookup.items[place.feature].label
+    datum = place.offset.datum if place.offset is not None else None
+    return (datum.measured_from if datum is not None else None) or ""

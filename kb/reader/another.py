@@ -5,11 +5,13 @@ from __future__ import annotations
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, Reading, Verdict
+from kb.model.questions import Ask, Query, Reading, Verdict
 from kb.model.values import NO, YES, ValueSet
 from kb.reader.fits import tests_worn
+from kb.reader.further import keys_of
+from kb.reader.pieces import Understood
 from kb.reader.query import merge_case
-from kb.reader.question import clean
+from kb.reader.question import clean, understand
 from kb.reader.talked import Talk, item_alone
 from kb.reader.tokens import tokenize
 from kb.text import Pattern
@@ -37,10 +39,41 @@ _INSTEAD = Pattern(
     r"(?:(?:and|but|so|then|well) )*what(?: (?:must|may|can|should|do|shall) (?:i|we|he|she|they)"
     r"(?: have to)?(?: wear| use| put on| carry)?)? (?:then|instead)(?: instead)?"
 )
+_OTHER = Pattern(r"(?i)\b(?:the|my|that|your) other ((?!one\b|ones\b)[a-z]+)\b")
+_SUCH = Pattern(r"(?i),? (?:i mean |that is )?the ([a-z]+) one\b")
 _LIGHT = Pattern(
     r"(?:(?:and|but|so|even|what about|how about) )*(?:(by day|in (?:the )?daylight|in the daytime|"
     r"during the day|in the light)|by night|at night|in the dark|after dark|during the night)"
 )
+
+
+def the_other(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "And the other jacket?": the one thing of that name besides the one before; asks which of several."""
+    found, before, lookup = _OTHER.search(text), previous.query, talk.lookup
+    if found is None or before is None or len(before.items) != 1:
+        return None
+    words = understand(found.group(1), talk.lexicon, lookup, None)
+    pieces = words.pieces if isinstance(words, Understood) else ()
+    named = {entry.id for piece in pieces for entry in piece.entries if entry.kind == "item"}
+    named |= {piece.arg for piece in pieces if piece.tag == "item"}
+    kinds = {kind for item in named for kind in lookup.narrower(item) if len(lookup.narrower(kind)) < 2}
+    others = [item.id for item in lookup.base.items if item.id in kinds and item.id != before.items[0]]
+    if before.items[0] not in kinds or not others:
+        return None
+    spoken = [item for item in others if item in previous.recent]
+    others = spoken if len(spoken) == 1 else others
+    rest, which = text[found.end() :], _SUCH.match(text[found.end() :])
+    if which is not None:  # "the other jacket, the down one"
+        others = [i for i in others if keys_of(which.group(1)) <= keys_of(lookup.items[i].label)] or others
+        rest = rest[which.end() :]
+    if len(others) > 1:
+        choices = tuple((item, lookup.items[item].label) for item in others)
+        return Reading(
+            question=text, ask=Ask(fact="item", prompt="Which other one is meant?", choices=choices)
+        )
+    label = f"the {lookup.items[others[0]].label}"
+    again = talk.read(f"{text[: found.start()]}{label}{rest}", previous)
+    return again if again.query is not None else None
 
 
 def of_another(text: str, said: str, before: Query, talk: Talk) -> Reading | None:

@@ -48,9 +48,9 @@ def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | As
     alters = named and not things and "alter" in said.split()
     if not (named or (asks and things)) or not (_CHANGES.search(said) or allows or alters):
         return None
-    clauses = _letting(named, things, case, lookup)
+    clauses = letting(named, things, case, lookup)
     if named and not clauses:
-        clauses = _letting(named, _akin(found, lookup), case, lookup)
+        clauses = letting(named, _akin(found, lookup), case, lookup)
     if not clauses and things and _EXCUSES.search(said):
         clauses = list(dict.fromkeys(_kept(things, case, lookup)))
     return one_of(clauses, case, lookup) if len(clauses) == 1 or not things else None
@@ -67,7 +67,8 @@ def _authorities(found: Understood, lookup: Lookup) -> Iterator[str]:
                 yield book.authority
 
 
-def _letting(named: set[str], things: set[str], case: Case, lookup: Lookup) -> list[str]:
+def letting(named: set[str], things: set[str], case: Case, lookup: Lookup) -> list[str]:
+    """The clauses in force that let those named (anybody, if nobody is) depart as to the things."""
     found = [d.clause for d in lookup.base.delegations if _lets(d, named, things, lookup)]
     return [clause for clause in dict.fromkeys(found) if _in_force(lookup.clauses[clause], case)]
 

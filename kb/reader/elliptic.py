@@ -10,14 +10,13 @@ from collections.abc import Iterator
 
 import msgspec
 
-from kb.measures import MeasureError, parse_measure
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Query, Reading, Verdict
 from kb.model.records import Rule
 from kb.model.values import NO, YES, ValueSet, choices
 from kb.reader.datum import datum_keys
 from kb.reader.english import PHRASES
-from kb.reader.fits import depends, rules_on, wearing
+from kb.reader.fits import depends, rules_on, wearing, whole_of
 from kb.reader.further import LEAD, bare_words, content, keys_of, put_as
 from kb.reader.granted import granted_it, needed, not_granted, of_a_clause
 from kb.reader.pieces import Understood
@@ -31,6 +30,10 @@ from kb.text import Pattern
 _REQUIRED: tuple[Verdict, ...] = ("required",)
 _WORN = frozenset({"wear", "carrying", "possession"})
 _WHY = Pattern(rf"(?i){LEAD}why (?:the |a |an |my |any |all the |all )?(.+?)(?: then| at all)?")
+_OF = Pattern(
+    rf"(?i){LEAD}(?:(?:no|sorry|i mean|i meant|that(?:['\u2019]s| is)),? )*(?:that )?(?:of|on|for) (.+?)"
+    r"(?:[ ,]+(?:sorry|i mean|i meant|that is))*"
+)
 _DO_IT = Pattern(
     rf"(?i){LEAD}([a-z]+) (?:it|them|those|that)(?: (out|up|down|in|off|over|on|through|together))?"
     r"(?: for (?:a|an|the|my|some) (.+?))?(?: then| too| at all)?"
@@ -65,19 +68,6 @@ _LACKED = Pattern(
     r"(?: have to)? (?:wear|carry|do|take)(?: then| instead)?)))?"
 )
 _ONE = frozenset({"one", "it", "them", "any", "mine", "his", "hers"})
-_HOW_MUCH = r"(?:(?:a|an|the|my) )?(\d[\d ./]* ?[^\d\W]+)"
-_IS_IT = r"(?:is|are|will|would|does|do) (?:that|it|this|they) (?:still )?(?:be )?"
-_ENOUGH = (
-    r"(?:(?:with)?in (?:the )?(?:tolerance|limits?|bounds)|(?:close|near) enough|acceptable|all ?right|ok|"
-    r"okay|fine|allowed|permitted|pass|do|too (?:much|big|long|high|wide|short|small|low))"
-)
-_ALLOWED = Pattern(
-    rf"(?i){LEAD}(?:(?:is|are|would|will) )?"
-    r"(?:mine(?:['\u2019]s| is) |(?:it|they)(?:['\u2019]s|['\u2019]re| is| are) )?"
-    rf"(?:about |only |just |at )*{_HOW_MUCH}(?: ([a-z]+))??(?: (?:on|in|for) (?:me|mine|him|her|us))?"
-    r"(?: (?:high|long|wide|tall|across))?"
-    rf"(?:[,;.]+ {_IS_IT}|(?: (?:is|are|be|would be|counts as|still))* ){_ENOUGH}(?:,? then)?"
-)
 _NO_NOUN = (
     r"(?= (?:with|over|under|on|in|at|when|if|while|without|instead|and|or|for|as|to|then|too|off)\b|\W*$)"
 )
@@ -113,12 +103,13 @@ def elliptic(text: str, previous: Reading, talk: Talk) -> Reading | None:
         return None
     return (
         _of_it(text, previous, talk)
+        or _of_its_whole(text, bare, before, talk)
         or _why(text, bare, previous, talk)
         or _done_to_it(text, bare, previous, talk)
         or _anothers(text, bare, before, talk)
         or _by_age(text, bare, previous, talk)
         or _lacking(text, bare, previous, talk)
-        or _tolerated(text, bare, previous, talk)
+        or _measured(text, bare, previous, talk)
         or _off_the(text, previous, talk)
         or not_granted(text, bare, previous, talk)
         or granted_it(text, bare, previous, talk)
@@ -133,9 +124,13 @@ def is_all(query: Query, said: str) -> bool:
 
 
 def of_the_same(reading: Reading, previous: Reading, talk: Talk) -> Reading:
-    """A question why, or whether one may do without, of the thing before: in the case it was asked in."""
+    """A question of a part of the thing before, or why or whether to do without it, in the case of that."""
     query, before = reading.query, previous.query
-    if query is None or before is None or not query.items or not set(query.items) <= set(before.items):
+    if query is None or before is None or not query.items:
+        return reading
+    if all(whole_of(item, talk.lookup) in before.items for item in query.items):
+        return in_its_case(reading, before, talk)  # "can the hood be up?", of the jacket before
+    if not set(query.items) <= set(before.items):
         return reading
     stated = [fact for fact, _ in query.case.facts if fact not in reading.carried]
     named = {span.target for span in reading.spans if span.role == "item"}
@@ -162,6 +157,14 @@ def _of_it(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if again.ask is not None and found.group(0).casefold().startswith(("with ", "over ", "on ", "under ")):
         return None  # which cap goes "on with it" is asked of the words as they stand
     return put_as(text, in_its_case(again, before, talk))
+
+
+def _of_its_whole(text: str, bare: str, before: Query, talk: Talk) -> Reading | None:
+    """ "Of the storm coat, I mean", after "may the hood be up?": what was asked, if the hood is of that."""
+    found = _OF.fullmatch(bare)
+    item = item_alone(found.group(1), talk.lexicon, talk.lookup) if found is not None else None
+    whole = whole_of(before.items[0], talk.lookup)
+    return talk.made(text, before) if item is not None and item == whole else None
 
 
 def _why(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
@@ -293,22 +296,12 @@ def _repairing(item: str, lookup: Lookup) -> Iterator[Rule]:
     return (rule for rule in lookup.base.rules if rule.repairs in duties)
 
 
-def _tolerated(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
-    """ "Is 3/4 inch in tolerance?": may what was measured before be so much."""
-    found, before, lookup = _ALLOWED.fullmatch(bare), previous.query, talk.lookup
-    if found is None or before is None or lookup.aspects[before.aspect].kind != "measure":
+def _measured(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
+    if not any(sign.isdigit() for sign in bare):
         return None
-    measure, of = found.groups()
-    aspect, label = lookup.aspects[before.aspect].label, lookup.items[before.items[0]].label
-    if of is not None and word_key(of) not in keys_of(f"{aspect} {label}"):
-        return None
-    try:
-        parse_measure(measure)
-    except MeasureError:
-        return None
-    here = msgspec.structs.replace(talk, case=before.case)
-    again = here.read(f"may the {aspect} of the {label} be {measure}?", None)
-    return put_as(text, again) if again.query is not None else None
+    from kb.reader.amounts import own_measure  # noqa: PLC0415  few turns have a number
+
+    return own_measure(text, previous, talk)
 
 
 def _off_the(text: str, previous: Reading, talk: Talk) -> Reading | None:

@@ -205,6 +205,7 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     if dated is not None:
         facts.setdefault(*dated)
     items = tuple(dict.fromkeys(p.arg for p in roles.asked)) or before.items
+    facts = {f: v for f, v in facts.items() if v != YES or f.removeprefix("worn:") not in items}
     if roles.asked:
         before = fits.unmeasured(before, items, lookup)
         before = msgspec.structs.replace(before, aspect=fits.same_act(before, items, lookup))
@@ -327,7 +328,8 @@ def case_in_talk(
     ):
         return kept_case(case, found, roles, previous, lookup)
     case = with_person(case, found, frame, previous, lookup, bare=not (roles.facts or roles.as_of))
-    joined = frame.carry and bool(roles.asked) and frame.kind in _OF_ONE  # "and may I wear the scarf?"
+    led = frame.carry or found.tokens[0].low in ("and", "also")
+    joined = led and bool(roles.asked) and frame.kind in _OF_ONE  # "and may I wear the scarf?"
     return merge_case(case, pointed_at(found, previous, lookup, joined), None, False, lookup)
 
 

@@ -42,11 +42,10 @@ _ALWAYS = rf"""
   => \1what \2
 \b(?:the|that|this|the whole) thing(?! (?:is|that|to|i|we|about)\b) => it
 \bback then\b|\bin those days\b => then
+^(?:and |but |so )*unless (?=\w) => and if\s
 \bnot (?:in|at|on|with|for) [\w' -]+?,? but (?:rather )?(?=(?:in|at|on|with|for) ) =>
 \b(?:is|are) (it|they|those|(?:the|my) [\w' -]{{3,30}}?) to be (?=\w+(?:ed|en|t)\b) => must \1 be\s
 \bhow (?:often|frequently|regularly)\b => when
-^(?:now|next|as for|on to|turning to|moving on to|back to|then there(?:['\u2019]s| is)|another thing,?)\s
- ((?:the|my|our|an?) [\w' -]+?)[.:;,]+ (.+?)\b(?:it|they|them)\b(.*)$ => \2\1\3
 ^(?:on )?(?:one|both|each|either|just one) (?:sides?|arms?|sleeves?|shoulders?|cuffs?|hands?|lapels?)
  (?: or (?:on )?(?:one|both|two|the other|either))?\W*$ => where is it worn?
 ^(?:and |but |so )*(?:(?:what|how) about )?(?:my|our|the|his|her|a|an|this|that|some)\s
@@ -83,18 +82,41 @@ _ELSE = r"""
  ignore|cancel) that|correction|i meant(?: to say)?|i mean|i should have said|i should say|make (?:that|it)|
  rather|let me rephrase|actually|apologies|my bad|i misspoke|i got that wrong|that(?:['\u2019]s| is) wrong|
  not that)\b[,.;:! -]+)+(?=\w) =>
+^(?:(?:mind you|mind|by the way|btw|then again|on second thoughts?|come to think of it|besides|plus|
+ also|oh and|
+ and also|as it happens|admittedly|in fact|to be fair|i forgot to say|i should (?:say|
+ add))\b[,.:;! -]+)+(?=\w) =>
 ^(?:one (?:more(?: thing| question)?|thing)|(?:another|next|last) (?:question|one)|while i(?:['\u2019]m| am)
  \s(?:at it|here))(?: then| now)?[,.:;!]+ (?=\w) =>
 ,? (?:mind|mind you|though|by the way|btw|as it happens|you see|remember|in fact|actually|admittedly|
- if that (?:helps|matters)|i should (?:add|say|mention)|i forgot to (?:say|mention|add)|you know)\W*$ =>
+ anyway|anyhow|
+ after all|by now|now|by then|as things stand|all the same|if that (?:helps|matters)|i should (?:add|
+ say|mention)|
+ i forgot to (?:say|mention|add)|you know|to be fair|of course|obviously|so you know)(?=\W*$) =>
 ^back to ([\w' -]+?)[.:;,-]+ (.+?)\W*$ => \2, \1?
 ^([\w' -]{2,40}?) (?:speaking|reporting)[.,:;]+ => \1 here.\s
-\b(?:well|far|just|right|way) (?=(?:outside|out of|off|away from|inside|in|on|at|below|above)\b) =>
+\b(?:well|far|just|right|way|back) (?=(?:outside|outdoors|out of|out|off|away from|inside|indoors|in|on|
+ at|below|
+ above|with)\b) =>
 """
 _OTHERWISE = Pattern(
-    r"(?i)^(?:(?:something|anything|new (?:question|topic|one)|fresh question|change of subject|"
-    r"another (?:thing|matter)|different (?:question|thing|matter|man|person|case|topic))"
-    r"(?: else| now| then)?[,.:;!]+ )+(?=\w)"
+    r"(?i)^(?:(?:ok|okay|right|fine|well|oh|ah|no|sorry|anyway|actually|and|but)[ ,.:;!-]+)*"
+    r"(?:(?:something|anything|(?:a |on a |and a )?(?:new|another|different|fresh|separate|other|next|"
+    r"further) "
+    r"(?:question|topic|one|thing|matter|man|person|case|subject|point|note)|change of (?:subject|topic)|"
+    r"changing the subject|moving on|never ?mind(?: (?:that|it|this|about (?:that|it)))?|"
+    r"(?:leave|forget|drop|skip|park) (?:about )?(?:that|it|this)(?: one| question)?)"
+    r"(?: else| now| then| for now| instead)*(?: ?[,.:;!\u2013-]+)+ ?)+(?=\w)"
+)
+_TOPIC = Pattern(
+    r"(?i)(?P<lead>(?:(?:now|next|on to|turning to|moving on to|back to|then there(?:['\u2019]s| is)|"
+    r"another thing|ok|"
+    r"okay|right|(?P<on>as for|and|but|so|also|what about|how about|about|regarding|concerning|with)),? )+)"
+    r"(?P<topic>(?:the|my|our|an?) [\w' -]+?)[.:;,?]+ (?P<asked>(?:do|does|did|may|can|could|must|"
+    r"should|shall|is|are|am|"
+    r"will|would|have|has|how|where|when|what|which|who|why)\b.*?)\b(?:it|they|them|(?:that|those|these|one)"
+    r"(?= ?[?.!,;]| ?$| (?:then|too|as well|also|on|off|at|in|with|for|when|if|"
+    r"while)\b))(?!['\u2019])\b(?P<rest>.*)"
 )
 _OFF = Pattern(r"(?i)[,;] (?:and |with )?(?:the |my |his |her )?([a-z]+(?: [a-z]+)?) off(?= ?[,;?.!]| ?$)")
 _ON = Pattern(r"(?i)\bwith ((?:the|my|a|an|his|her) [\w'-]+(?: [\w'-]+)?) (up|on)(?= ?[,;?.!]| ?$)")
@@ -113,7 +135,7 @@ _BARE = Pattern(
 
 def loosely(text: str, previous: Reading, talk: Talk) -> str:
     """The turn with its loose ways of saying how things are put plainly."""
-    said = _put(text, _ALWAYS)
+    said = _of_the_topic(_put(text, _ALWAYS), talk)
     off = _OFF.search(said)
     if off is not None and _ALONE.search(said):  # "the liner by itself, coat off", says the same twice
         said = f"{said[: off.start()]}{said[off.end() :]}"
@@ -128,6 +150,18 @@ def loosely(text: str, previous: Reading, talk: Talk) -> str:
     year = previous.query.case.as_of.year
     said = _THAT_YEAR.sub(f" {year}", said) if year != talk.case.as_of.year else said
     return _with_unit(said, previous.query, talk.lookup)
+
+
+def _of_the_topic(text: str, talk: Talk) -> str:
+    """ "And the tab, do I need that?": the question with the thing named before it in it."""
+    found = _TOPIC.fullmatch(text.strip())
+    words = understand(found["topic"], talk.lexicon, talk.lookup, None) if found is not None else None
+    if found is None or not isinstance(words, Understood):
+        return text
+    tags = {piece.tag for piece in words.pieces}
+    if not tags & {"item", "items"} or not tags <= {"item", "items", "det", "poss", "filler", "of"}:
+        return text
+    return f"{'and ' if found['on'] else ''}{found['asked']}{found['topic']}{found['rest']}"
 
 
 def _is_worn_so(thing: str, way: str, talk: Talk) -> bool:

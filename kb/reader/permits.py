@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Ask, Query
+from kb.model.questions import Abstain, Ask, Query
 from kb.model.records import Fact
 from kb.reader.defined import granting, one_of
 from kb.reader.fits import facts_that_matter
@@ -14,9 +14,18 @@ from kb.text import Pattern
 
 _GRANTS = Pattern(
     r"(?:(?:and|so|but) )?(?:who|whom) (?:(?:can |may |could |might |has |do i get to )?(?:grant|give|issue|"
-    r"approve|sign|award|order|declare)(?:s|ed|n)?(?: off)?|do (?:i|we|you|they) (?:ask|see|go to|apply to)|"
-    r"(?:should|must|would|can) (?:i|we) ask)(?: me| us| you| him| her| them)?(?: on| for| about)? "
+    r"approve|sign|award|order|declare|allow|permit|authori[sz]e|sanction|waive|change)(?:s|d|ed|"
+    r"n)?(?: off)?|"
+    r"do (?:i|we|you|they) (?:have to )?(?:ask|see|go to|apply to)|(?:should|must|would|can) (?:i|"
+    r"we) ask)(?: me| us| you| him| her| them)?(?: on| for| about)? "
     r"(?:it|one|that|this|them|those)"
+)
+_GETS = Pattern(
+    r"(?:(?:and|so|but|then) )*(?:how|where) (?:do|does|can|could|would|should|might) (?:i|we|one|you|"
+    r"he|she|they) "
+    r"(?:go about getting|get|obtain|apply for|ask for|come by|request|go for)(?: hold of)? (?:it|one|"
+    r"that|this|them)"
+    r"(?: (?:granted|approved|signed|issued|given))?(?: then)?"
 )
 _LASTS = Pattern(
     r"(?:(?:and|so|but) )?(?:for how long|how long for|"
@@ -35,24 +44,40 @@ def held(before: Query, lookup: Lookup) -> list[str]:
     return [fact for fact, _ in before.case.facts if lookup.facts[fact].family in _GRANTED]
 
 
-def asked_grant(said: str, before: Query, lookup: Lookup) -> Query | Ask | None:
-    """The clause on granting the one waiver or grant that was said, else that the answer rests on."""
-    spell = _LASTS.fullmatch(said) is not None
-    if not spell and _GRANTS.fullmatch(said) is None:
+def asked_grant(said: str, before: Query, lookup: Lookup) -> Query | Ask | Abstain | None:
+    """The clause on granting the one waiver or grant that was said, else that the answer rests on.
+
+    Where none is, who can allow it are those whom a clause lets depart from the rules on it.
+    """
+    spell, gets = _LASTS.fullmatch(said) is not None, _GETS.fullmatch(said) is not None
+    if not spell and not gets and _GRANTS.fullmatch(said) is None:
         return None
     if before.kind == "source" and before.clause is not None:
         clauses = [before.clause]
     else:
-        resting = (f for f in facts_that_matter(before, lookup) if lookup.facts[f].family in _GRANTED)
-        facts = held(before, lookup) or list(resting)
+        resting = [f for f in facts_that_matter(before, lookup) if lookup.facts[f].family in _GRANTED]
+        facts = held(before, lookup) or ([] if gets else resting)
+        if not facts and not spell and not gets:
+            return _letting(before, lookup)
         if len(facts) != 1:
             return None
         clauses = [clause.id for clause in granting(lookup.facts[facts[0]], lookup)]
-        clauses = clauses or list(_asking(lookup.facts[facts[0]], lookup))
+        asking = list(_asking(lookup.facts[facts[0]], lookup))
+        clauses = (asking or clauses) if gets else (clauses or asking)
     if spell:
         kinds = {word for clause in clauses for word in _words(clause, lookup)}
         clauses = on_spell(clauses, kinds, lookup)
     return one_of(clauses, before.case, lookup)
+
+
+def _letting(before: Query, lookup: Lookup) -> Query | Ask | Abstain | None:
+    """The clauses that let somebody depart from the rules on what was asked before."""
+    if before.kind not in ("may", "must", "why", "when") or not before.items:
+        return None
+    from kb.reader.authority import letting  # noqa: PLC0415  only where nothing is granted
+
+    clauses = letting(set(), set(before.items), before.case, lookup)
+    return one_of(clauses, before.case, lookup) or Abstain(reason="The books let nobody allow that.")
 
 
 def on_spell(clauses: Iterable[str], words: Iterable[str], lookup: Lookup) -> list[str]:

@@ -13,7 +13,7 @@ from kb.reader.pieces import Understood
 _AFTER = frozenset({"", "comma", "filler", "if", "when", "in", "on", "and", "with", "without", "fact", "for"})
 _CIRCUMSTANCES = ("situation", "term", "authorisation", "rig")
 _WAYS = frozenset({"up", "down", "over", "out", "in"})
-_LAST = ("then", "instead")
+_LAST = ("then", "instead", "too", "also")
 _THEN = ("at that time", "at the time", "in that case", "under those conditions", "in those conditions")
 
 
@@ -47,7 +47,7 @@ def pointed_at(
 def _says_then(found: Understood) -> bool:
     lows = [token.low for token in found.tokens]
     said = " ".join(lows)
-    led = len(lows) > 2 and (lows[-1] in _LAST or lows[0] == "then")
+    led = len(lows) > 2 and (lows[-1] in _LAST or lows[0] == "then" or lows[-2:] == ["as", "well"])
     return led or any(words in said for words in _THEN)
 
 

@@ -50,6 +50,8 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
         found = read_statement(text, lexicon=lexicon, lookup=lookup)
         if not isinstance(found, Abstain) and found and not _names_only_items(found, said):
             return found
+        if whether is not None and _tells_the_same(whether.group(1), whether.group(3), ask, lookup):
+            return (parse_fact(lookup, ask.fact, _plainly(whether.group(1))),)
         parts = [part.strip() for part in _PARTS.split(said) if part.strip()]
         several = [_part(ask, part, lexicon, lookup) for part in parts]
         if not all(several):
@@ -65,6 +67,10 @@ _DENIED = Pattern(
     r"nothing(?:['’]s| is| was)?)(?: the| any)? ([\w' -]+)"
 )
 _NOBODY = Pattern(r"(?i)\b(?:no ?body|no[- ]one|not|n['\u2019]t)\b")
+_HEDGED = Pattern(
+    r"(?i)\b(?:but|if|unless|only|except|when|while|sometimes|usually|mostly|maybe|perhaps|or|until|once|after|before|"
+    r"apart|other|another|without)\b|\?"
+)
 _PARTS = Pattern(r"(?i),? (?:and|but) |, ")
 _IT_IS = Pattern(
     r"(?i)(?:yes|no)?,? ?(?:it|that|they|i|we)"
@@ -75,6 +81,16 @@ _IT_IS = Pattern(
 
 def _plainly(word: str) -> str:
     return "no" if word.casefold().startswith("n") else "yes"
+
+
+def _tells_the_same(word: str, rest: str, ask: Ask, lookup: Lookup) -> bool:
+    """ "Yes, I meet passengers", asked whether among passengers: what follows only says so in other words."""
+    record = lookup.facts[ask.fact]
+    if record.kind != "yes_no" or _HEDGED.search(rest) or (_plainly(word) == "yes" and _NOBODY.search(rest)):
+        return False
+    asked = f"{record.label} {' '.join(record.other_labels)} {ask.prompt}"
+    known = {token.key for token in tokenize(asked) if len(token.low) > 3}
+    return not known.isdisjoint(token.key for token in tokenize(rest) if len(token.low) > 3)
 
 
 def _says_of(ask: Ask, said: str, lexicon: Lexicon, lookup: Lookup) -> bool:

@@ -38,7 +38,21 @@ def read_statement(text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[Stat
     if isinstance(found, Ask):
         words = tuple(label for _, label in found.choices)
         return Abstain(reason=found.prompt, suggestions=words[:3])
-    return _facts_of(found, lookup)
+    facts = _facts_of(found, lookup)
+    if not isinstance(facts, Abstain) or not facts.words:
+        return facts
+    from kb.reader.patter import without_patter  # noqa: PLC0415  only where words are left
+
+    bare = without_patter(plain)  # "I'm on leave, mind"
+    return facts if bare is None else _less_patter(bare, facts, lexicon, lookup)
+
+
+def _less_patter(
+    bare: str, missed: Abstain, lexicon: Lexicon, lookup: Lookup
+) -> tuple[StatedFact, ...] | Abstain:
+    found = understand(bare, lexicon, lookup, None)
+    facts = missed if isinstance(found, Ask) else _facts_of(found, lookup)
+    return missed if isinstance(facts, Abstain) else facts
 
 
 def _facts_of(found: Understood, lookup: Lookup) -> tuple[StatedFact, ...] | Abstain:

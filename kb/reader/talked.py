@@ -54,7 +54,12 @@ def in_its_case(reading: Reading, before: Query, talk: Talk) -> Reading:
     if query is None:
         return reading
     known_before = {fact for fact, _ in (*before.case.facts, *talk.case.facts)}
-    stated = {f: v for f, v in query.case.facts if f not in reading.carried or f not in known_before}
+    said, remembered = {span.target for span in reading.spans}, dict(talk.case.facts)
+    stated = {
+        f: v
+        for f, v in query.case.facts
+        if f not in known_before or not (f in reading.carried or (f not in said and remembered.get(f) == v))
+    }
     known, day = dict(before.case.facts), query.case.as_of
     if day == talk.case.as_of != before.case.as_of:
         month = month_of(before.case.as_of, lookup)

@@ -4,26 +4,22 @@ from __future__ import annotations
 
 import msgspec
 
-from kb.model.conditions import evaluate
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Verdict
 from kb.model.records import Case
-from kb.model.values import YES, ValueSet
-from kb.reader.choice import answer_to_ask, asked_place
+from kb.reader.choice import answer_to_ask
 from kb.reader.english import PHRASES
-from kb.reader.fits import rules_on, wearing, without_clashes
-from kb.reader.lexicon import Entry, Lexicon
+from kb.reader.fits import without_clashes
+from kb.reader.lexicon import PERSONAL, Lexicon
 from kb.reader.lost import with_nothing_lost
 from kb.reader.manners import put_back, without_manners
 from kb.reader.permits import asked_grant, held
-from kb.reader.pieces import Understood
 from kb.reader.placed import told_where
 from kb.reader.query import merge_case
-from kb.reader.question import clean, understand
+from kb.reader.question import clean
 from kb.reader.sentences import as_written
 from kb.reader.spelling import Search
 from kb.reader.spoken import part_meant
-from kb.reader.statement import read_statement
 from kb.reader.talked import Talk, item_alone
 from kb.reader.tokens import tokenize
 from kb.text import Pattern
@@ -48,15 +44,23 @@ _OWN_KIND = Pattern(
     r"(?i)my (\w+?)(?:['’]s| is| are) (\w+)[.,;] (?:so )?(is|are|was|were) (?:that|it|they|those)\b(.*)"
 )
 _THAT = Pattern(r"\b(?:it|its|that|this|one|they|them)\b")
-_WHICH = Pattern(
-    r"(?i)(?:(?:so|and|but)[ ,]+)?(?:what|which)(?:['’]s|['’]re| is| are) (?:the|my|our) \w+"
-    r"(?: now| then| today)?[ ?]*$"
-)
 _COND = Pattern(
     r"(?:(?:and|but|even|so|what|or) )*(?:with|without|over|under|if|when|while) "
     r"(?!.*\b(?:may|can|must|do|is|are)\b)"
 )
 _MORE = Pattern(r"(?i)\b(?:extras?|add(?:ed|itional)?|special|more)\b")
+_SURE = Pattern(
+    r"(?:(?:and|but|so|ok|oh|hm|wait|what) )*(?:(?:are you|you 're|you are) (?:(?:quite|really|"
+    r"absolutely|very|so) )*"
+    r"(?:sure|certain|positive)(?: (?:about|of) (?:that|it|this))?|(?:really|seriously|honestly|truly|"
+    r"definitely)|"
+    r"is (?:that|it|this) (?:really |still |definitely )?(?:so|right|true|correct|certain|a fact|"
+    r"final|the case)|"
+    r"for (?:sure|certain|real)|still|even (?:so|then|now)|regardless|come again|say again|pardon|"
+    r"(?:can|could) you (?:repeat|say) that(?: again)?|not (?:even )?(?:just )?"
+    r"(?:(?:a (?:single|small|little|tiny|plain) )?one(?: of (?:them|those))?|at all)|at all)(?: now| then)?"
+)
+_ANYWAY = Pattern(r"(?: (?:anyway|anyhow|exactly|actually|precisely|by the way|though|please))+$")
 _SUPPOSES = Pattern(r"(?i)\b(?:if|when|while)\b")
 _SLIGHT = frozenset({"only", "just", "merely"})
 
@@ -113,7 +117,7 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
 
     anew = of_another_matter(text)
     if anew is not None:
-        return put_as(text, talk.read(anew, previous))
+        return put_as(text, _begun_anew(anew, previous, talk))
     previous, talk = of_somebody_else(text, previous, talk)
     said = loosely(text, previous, talk)
     reading = _further(said, previous, talk)
@@ -123,12 +127,26 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     return reading if said == text or reading.ask is not None else put_as(text, reading)
 
 
+def _begun_anew(text: str, previous: Reading, talk: Talk) -> Reading:
+    """A question of another matter: of the same person in the same rig, but not of where or when that was."""
+    query, known = previous.query, {fact for fact, _ in talk.case.facts}
+    said = query.case.facts if query is not None else ()
+    kept = {f: v for f, v in said if talk.lookup.facts[f].family in (*PERSONAL, "rig") and f not in known}
+    case = merge_case(talk.case, kept, None, False, talk.lookup)
+    reading = msgspec.structs.replace(talk, case=case).read(text, None)
+    if reading.query is not None and any(span.role in ("item", "clause") for span in reading.spans):
+        return reading
+    again = _further(text, previous, talk)
+    return again if again.query is not None or reading.ask is None else reading
+
+
 def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     """A turn read by what was said before it."""
     from kb.reader.corrected import corrected  # noqa: PLC0415  only in a talk
     from kb.reader.elliptic import elliptic, extent, is_all, of_the_same  # noqa: PLC0415
     from kb.reader.felt import felt  # noqa: PLC0415
     from kb.reader.further import in_full, is_thanks, understood_otherwise  # noqa: PLC0415
+    from kb.reader.meant import filled, kind_named_before, told_before  # noqa: PLC0415
     from kb.reader.thereupon import back_to, of_what_has_it, so_worn, thereupon  # noqa: PLC0415
     from kb.reader.unmoved import unmoved  # noqa: PLC0415
 
@@ -136,7 +154,8 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
         return Reading(question=text, abstain=Abstain(reason="There is no question in this."))
     full = in_full(text) or text
     said = " ".join(t.low for t in tokenize(clean(full)) if t.low[0].isalnum() or t.low[0] in "'n")
-    reading = _of_what_was_said(text, said, previous, talk) or _filled(text, previous, talk)
+    said = _ANYWAY.sub("", said)
+    reading = _of_what_was_said(text, said, previous, talk) or filled(text, previous, talk)
     listed = previous.query is not None and previous.query.kind == "list"
     replies = previous.ask is None or answer_to_ask(text, previous, talk.lexicon) is not None
     if previous.frame is not None and reading is None and replies and (not listed or _THAT.search(said)):
@@ -153,7 +172,8 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
         reading = _without_slight(text, reading, previous, talk)
     if reading.query is None:
         reading = understood_otherwise(full, reading, previous, talk) or reading
-    reading = of_the_same(_told_before(reading, previous, talk), previous, talk)
+    reading = kind_named_before(told_before(reading, previous, talk), previous, talk)
+    reading = of_the_same(reading, previous, talk)
     reading = _freed(_of_either(reading, previous, talk), previous, talk)
     reading = so_worn(text, thereupon(text, reading, previous, talk), previous, talk)
     reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
@@ -225,43 +245,13 @@ def put_right(text: str, missed: Reading, lexicon: Lexicon, lookup: Lookup) -> s
     return missed.question[:place] + lookup.items[item].label + missed.question[place + len(words[0]) :]
 
 
-def _filled(text: str, previous: Reading, talk: Talk) -> Reading | None:
-    """A turn that says which item, or in what case, after it was asked which item is meant."""
-    ask = previous.ask
-    if ask is None or ask.fact != "item" or answer_to_ask(text, previous, talk.lexicon) is not None:
-        return None
-    item = item_alone(text, talk.lexicon, talk.lookup)
-    offered = [kind for value, _ in ask.choices for kind in talk.lookup.broader(value)[1:]]
-    akin = item is not None and (not offered or not set(offered).isdisjoint(talk.lookup.broader(item)[1:]))
-    if item is not None and item not in {value for value, _ in ask.choices}:
-        if not akin:
-            return None
-        where = asked_place(previous) if ask.choices else None
-        label = talk.lookup.items[item].label
-        if where is not None:
-            again = talk.read(previous.question[: where[0]] + label + previous.question[where[1] :], None)
-        else:
-            meant = Query(kind="may", items=(item,), aspect=wearing((item,), talk.lookup), case=talk.case)
-            again = talk.read(previous.question, talk.made(f"The {label}?", meant))
-        return again if again.query is not None and again.query.items[:1] == (item,) else None
-    if item is None and ask.choices and "?" not in text:
-        facts = read_statement(text, lexicon=talk.lexicon, lookup=talk.lookup)
-        if isinstance(facts, tuple) and not any(fact.startswith("worn:") for fact, _ in facts):
-            again = talk.read(f"{previous.question.rstrip(' ?.!')}, {text.strip(' ?.!')}?", None)
-            whole = again.query is not None and again.query.kind == "list" and not again.query.items
-            if not whole and (again.ask is None or again.ask.fact != "item"):
-                return again if again.query is not None else None
-            case = merge_case(talk.case, dict(facts), None, False, talk.lookup)
-            kinds = tuple(value for value, _ in ask.choices)
-            return talk.made(text, Query(kind="list", items=kinds, case=case, modalities=_WORN))
-    return None
-
-
 def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Reading | None:
     """A turn that only makes sense by what was said: "both", "and if it is?", "who grants it?"."""
     both = _BOTH.fullmatch(said)
     if both is not None:
-        return _both(text, both.group(1), previous, talk)
+        from kb.reader.meant import both_of  # noqa: PLC0415  only in a talk
+
+        return both_of(text, both.group(1), previous, talk)
     before = previous.query
     if before is None:
         return None
@@ -272,18 +262,22 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     other = renumbered(text, previous.question, before, talk.lookup)
     if other is not None:
         return talk.made(text, other)
+    if _SURE.fullmatch(said) and before.kind not in ("how_many", "compare"):
+        return talk.made(text, before)
     if _NO_COUNT.fullmatch(said):
         return talk.read("Why?", previous)
     if before.kind in ("may", "must") and (whom := people_asked(text, talk.lexicon, talk.lookup)):
         return as_asked(talk.read(f"and what about {whom}?", previous), text, talk)
     grant = asked_grant(said, before, talk.lookup)
     if grant is not None:
+        if isinstance(grant, Abstain):
+            return Reading(question=text, abstain=grant)
         return Reading(question=text, ask=grant) if isinstance(grant, Ask) else talk.made(text, grant)
     if "for how long" in said or "how long for" in said:  # no length of the thing is asked for
         return Reading(question=text, abstain=Abstain(reason="The books do not say for how long."))
-    from kb.reader.another import of_another  # noqa: PLC0415  only in a talk
+    from kb.reader.another import of_another, the_other  # noqa: PLC0415  only in a talk
 
-    beside = of_another(text, said, before, talk)
+    beside = of_another(text, said, before, talk) or the_other(text, previous, talk)
     if beside is not None:
         return beside
     supposed = if_so(text, said, before, talk)
@@ -306,54 +300,6 @@ def _of_own(text: str, talk: Talk) -> Reading | None:
     return msgspec.structs.replace(reading, question=text) if reading.query is not None else None
 
 
-def _both(text: str, word: str | None, previous: Reading, talk: Talk) -> Reading | None:
-    """Two things at once: the two that were offered, else the last two named."""
-    lookup = talk.lookup
-    if previous.query is None and previous.ask is not None and previous.ask.fact == "item":
-        pair = tuple(value for value, _ in previous.ask.choices)
-        case = talk.case
-        first = _filled_with(pair[0], previous, talk) if len(pair) == 2 else None
-        if first is not None and first.kind == "must":  # "is the vest required?", of both
-            return talk.made(text, Query(kind="list", items=pair, case=first.case, modalities=_WORN))
-    else:
-        kind = {entry.id for entry in _named(word, talk)} if word else set(lookup.items)
-        pair = tuple(item for item in previous.recent if item in kind)[:2]
-        case = previous.query.case if previous.query is not None else talk.case
-    if len(pair) != 2:
-        return None
-    one, other = sorted(pair, key=lambda item: _is_closed(item, {*pair} - {item}, case, lookup), reverse=True)
-    facts = {f: v for f, v in case.facts if f != f"worn:{one}"}
-    worn: dict[str, ValueSet] = {f"worn:{other}": YES}
-    merged = merge_case(
-        msgspec.structs.replace(case, facts=tuple(facts.items()), alone=False), worn, None, False, lookup
-    )
-    return talk.made(text, Query(kind="may", items=(one,), aspect=wearing((one,), lookup), case=merged))
-
-
-def _filled_with(item: str, previous: Reading, talk: Talk) -> Query | None:
-    """The question before with one of the items in it that it was asked which of is meant."""
-    where = asked_place(previous)
-    if where is None:
-        return None
-    text = previous.question[: where[0]] + talk.lookup.items[item].label + previous.question[where[1] :]
-    return talk.read(text, None).query
-
-
-def _is_closed(item: str, others: set[str], case: Case, lookup: Lookup) -> bool:
-    """Whether a rule is sure to forbid an item in a case in which the others are worn."""
-    known = {**dict(case.facts), **{f"worn:{other}": YES for other in others}}
-    return any(
-        rule.modality == "must_not" and evaluate(rule.condition, known.get) is True
-        for rule in rules_on((item,), "wear", lookup)
-    )
-
-
-def _named(word: str, talk: Talk) -> tuple[Entry, ...]:
-    found = understand(word, talk.lexicon, talk.lookup, None)
-    pieces = found.pieces if isinstance(found, Understood) else ()
-    return tuple(entry for piece in pieces for entry in piece.entries)
-
-
 def _of_either(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     """ "Silver or gilt?", of the item before, is asked of whom and of what that was."""
     query, before = reading.query, previous.query
@@ -365,23 +311,3 @@ def _of_either(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     case = merge_case(query.case, facts, None, False, talk.lookup)
     query = msgspec.structs.replace(query, case=case)
     return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))
-
-
-def _told_before(reading: Reading, previous: Reading, talk: Talk) -> Reading:
-    """A word that may mean several items means the one that was named last, if only one of them was."""
-    ask = reading.ask
-    if ask is None or ask.fact != "item" or reading.question == previous.question:
-        return reading
-    if _WHICH.match(reading.question):
-        before = previous.query.case if previous.query is not None else talk.case
-        facts = dict(before.facts) if before.as_of == talk.case.as_of else dict(talk.case.facts)
-        case = merge_case(talk.case, facts, None, False, talk.lookup)
-        kinds = tuple(value for value, _ in ask.choices)
-        return talk.made(reading.question, Query(kind="list", items=kinds, case=case, modalities=_WORN))
-    named = [value for value, _ in ask.choices if value in previous.recent]
-    where = asked_place(reading)
-    if len(named) != 1 or where is None or reading.spans == ():
-        return reading
-    label = talk.lookup.items[named[0]].label
-    again = talk.read(reading.question[: where[0]] + label + reading.question[where[1] :], previous)
-    return again if again.query is not None else reading

@@ -353,7 +353,7 @@ class FakeBase:
     def rules_of(self, _clause: str) -> tuple[tuple[None, str], ...]:
         return ((None, "Keepers may wear the quilted liner alone in foul weather."),)
 
-    bears = put_right = staticmethod(lambda *_: None)
+    bears = begun_anew = put_right = staticmethod(lambda *_: None)
 
     def reply(self, answer: Answer, text: str) -> tuple[tuple[str, ValueSet], ...]:
         assert answer.ask is not None
