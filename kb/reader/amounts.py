@@ -32,7 +32,8 @@ _AMOUNT = Pattern(
 
 
 _DATED = Pattern(
-    rf"(?i){LEAD}(?:(?:what|how) about |what if |if )?(?:it (?:was|were|is) |i |he |she )?"
+    rf"(?i){LEAD}(?:(?:no|sorry|oops|oh|wait|i mean|i meant|i said|make (?:it|that)|rather|actually)[ ,.]+)*"
+    r"(?:(?:what|how) about |what if |if )?(?:it (?:was|were|is) |i |he |she )?"
     r"(?:in |on |joined in )?((?:\d{1,2} )?(?:[a-z]{3,9} )?\d{4})(?: instead| then)?"
 )
 _UNIT = Pattern(r"(?i)\d ?(mm|cm|m|in|inch|inches|millimetres?|centimetres?)\b")
@@ -113,7 +114,7 @@ def amount(text: str, previous: Reading, talk: Talk) -> Reading | None:
     label = talk.lookup.items[before.items[0]].label
     counted = {"count", "kit-count"} & set(rule_aspects(before.items[0], talk.lookup))
     if not counted and of_them is None:
-        measures = talk.lookup.aspects[before.aspect].kind == "measure"
+        measures = talk.lookup.aspects[before.aspect].kind in ("measure", "position")
         unit = (_unit_of(previous) or _unit_in_books(before, talk)) if measures else ""
         return _measured(text, f"{number} {unit}", before, talk) if unit else None
     act = "own" if before.aspect in ("possession", "kit-count") else "wear"
@@ -144,7 +145,9 @@ def _unit_of(previous: Reading) -> str:
 def _unit_in_books(before: Query, talk: Talk) -> str:
     """The unit in which the books measure what was spoken of, "" where they use several."""
     rules = rules_on(before.items, before.aspect, talk.lookup)
-    units = {rule.value.measure.unit for rule in rules if rule.value.measure is not None}
+    places = (rule.value for rule in rules)
+    measures = (m for v in places for m in (v.measure, *(p.offset for p in v.positions)))
+    units = {measure.unit for measure in measures if measure is not None}
     unit = units.pop() if len(units) == 1 else ""
     return UNITS[unit].symbol if unit in UNITS else ""
 

@@ -74,6 +74,14 @@ _ELSEWHEN = Pattern(
     r"(?:other (?:times?|cases?|places?|occasions?|weather|work|things)|otherwise|elsewhere|anywhere else|"
     r"the rest of the time|normally|usually)(?: then)?"
 )
+_WITH = Pattern(
+    rf"(?i){LEAD}(?:what about |how about |if (?:i|we) (?:wear|have) (?:it|them) )?"
+    r"(?:(?:the|my|it|they|them) ?(?:[\w'-]+ ){0,3}?)?with "
+)
+_BESIDES = Pattern(
+    r"(?i)\b(?:as well|too|also|both|together|besides?|(?:over|under|with|on top of|beneath) (?:it|"
+    r"them|that))\b"
+)
 _INDEFINITE = Pattern(r"(?i)\b(?:a|an|any|another|one) $")
 _WITHOUT_ONE = Pattern(rf"(?i){LEAD}(?:what about |how about |if i (?:am|['’]m|go) )?without one")
 _NAMES = tag_set("""
@@ -326,19 +334,24 @@ def _one_for_another(text: str, bare: str, previous: Reading, talk: Talk) -> Rea
 
 
 def _instead(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
-    """ "And with the storm coat instead?": in the place of what was worn with it before."""
+    """ "And with the storm coat instead?": in the place of what was worn with it before.
+
+    So without "instead" where it is of the kind of that: one coat is worn for another, unless it is said
+    that both are.
+    """
     before, lookup = previous.query, talk.lookup
-    if before is None or "instead" not in bare.casefold().split():
+    instead = "instead" in bare.casefold().split()
+    if before is None or not (instead or (_WITH.match(bare) and _BESIDES.search(bare) is None)):
         return None
     worn = [fact for fact, values in before.case.facts if fact.startswith(_WORN) and values == YES]
     found = understand(bare, talk.lexicon, lookup, None)
     if not worn or not isinstance(found, Understood) or not any(p.tag == "with" for p in found.pieces):
         return None
-    new = {piece.arg for piece in found.pieces if piece.tag == "item"}
+    new = {piece.arg for piece in found.pieces if piece.tag == "item"} - {*before.items}
     kinds = {kind for item in new for kind in lookup.broader(item)[1:] if len(lookup.broader(kind)) > 2}
     akin = [fact for fact in worn if kinds & set(lookup.broader(fact.removeprefix(_WORN)))]
-    gone = akin or (worn if len(worn) == 1 else [])
-    if not gone or not new:
+    gone = akin or (worn if instead and len(worn) == 1 else [])
+    if not gone or not new or {fact.removeprefix(_WORN) for fact in gone} & new:
         return None
     again = talk.read(bare + "?", _less(previous, gone, talk))
     return put_as(text, again) if again.query is not None else None

@@ -41,6 +41,10 @@ _TAIL = Pattern(
 _ASKS = Pattern(
     r"(?i)(?:may|can|could|must|should|do|does|is|are|what|which|how|where|when|who|why|and|but)\b"
 )
+_ADDS = Pattern(
+    r"(?i)(?:(?:and|but|so|even|what about|how about|what|or)\b,? )*(?=(?:if|when|while|in|on|at|"
+    r"during|under|for)\b)"
+)
 _GOES_ON = Pattern(r"(?i)(?:and|but|so|what about|how about|with|for|in|on|the same|even)\b")
 _JOINS = Pattern(r"(?i)(?:on|in|at|with|without|over|under|when|while|if|for|during|as|by|of|and)\b")
 _IT = Pattern(r"(?i)\b(?:it|them|that|this|one|those|these)\b")
@@ -77,13 +81,18 @@ def filled(text: str, previous: Reading, talk: Talk) -> Reading | None:
 
 
 def _only_told(text: str, ask: Ask, previous: Reading, talk: Talk) -> Reading | None:
-    """ "I'm a K5", when it was asked which cap is meant: the same asked of each, in that case."""
-    facts = read_statement(text, lexicon=talk.lexicon, lookup=talk.lookup) if "?" not in text else ()
+    """ "I'm a K5", "and in town?", asked which cap is meant: the same asked of each, in that case."""
+    if "?" in text and (previous.frame is not None or _ADDS.match(text) is None):
+        return None
+    said = _ADDS.sub("", text).strip(" ?.!")
+    facts = read_statement(said, lexicon=talk.lexicon, lookup=talk.lookup)
     if not ask.choices or not isinstance(facts, tuple) or not facts:
         return None
     if any(fact.startswith(_WORN) for fact, _ in facts):
         return None
-    again = talk.read(f"{previous.question.rstrip(' ?.!')}, {text.strip(' ?.!')}?", None)
+    again = talk.read(f"{previous.question.rstrip(' ?.!')}, {said}?", None)
+    if "?" in text and again.ask is not None and again.ask.fact == "item":
+        return again
     whole = again.query is not None and again.query.kind == "list" and not again.query.items
     if not whole and (again.ask is None or again.ask.fact != "item"):
         return again if again.query is not None else None
@@ -101,6 +110,8 @@ def _named_with_more(text: str, previous: Reading, talk: Talk) -> Reading | None
     pieces = [p for p in found.pieces if p.tag not in _LIGHT] if isinstance(found, Understood) else []
     if not isinstance(found, Understood) or not pieces or pieces[0].tag != "item" or _ASKS.match(said):
         return None
+    if {word.casefold() for word in said[: found.tokens[pieces[0].first].start].split()} - _BEFORE_NOUN:
+        return None
     item, place = pieces[0].arg, found.tokens[pieces[0].last - 1].end
     rest = _TAIL.sub("", said[place:]).strip(" ,;:.!?-\u2013")
     asked = _in_its_place(item, previous, talk)
@@ -112,7 +123,7 @@ def _named_with_more(text: str, previous: Reading, talk: Talk) -> Reading | None
     if plain.query is None or plain.query.items[:1] != (item,):
         return None
     if not rest:
-        return msgspec.structs.replace(plain, question=text)
+        return plain
     joins = " " if _JOINS.match(rest) else ", "
     whole = talk.read(f"{asked.rstrip(' ?.!')}{joins}{rest}?", before)
     told = (
@@ -120,10 +131,10 @@ def _named_with_more(text: str, previous: Reading, talk: Talk) -> Reading | None
     )
     if told and isinstance(told, tuple):
         case = merge_case(plain.query.case, dict(told), None, False, talk.lookup)
-        whole = talk.made(text, msgspec.structs.replace(plain.query, case=case))
+        whole = talk.made(f"{asked}, {rest}?", msgspec.structs.replace(plain.query, case=case))
     elif not _is_that(whole, plain.query):
         whole = talk.read(f"and {rest}?", plain)
-    return msgspec.structs.replace(whole, question=text, spans=()) if _is_that(whole, plain.query) else None
+    return whole if _is_that(whole, plain.query) else None
 
 
 def _is_that(reading: Reading, asked: Query) -> bool:

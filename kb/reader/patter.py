@@ -41,6 +41,15 @@ _ALWAYS = rf"""
  specific|given|prescribed|fixed) (colour|size|length|width|height|material|cloth|way|order|place|number)\b
   => \1what \2
 \b(?:the|that|this|the whole) thing(?! (?:is|that|to|i|we|about)\b) => it
+^(?:and |but |so )*(?:(?:and |but )?what (?:did|does|do|will) (?:the|that|your) (?:old |new |
+ earlier )?(?:book|order|rule|
+ regulation|instruction|clause|manual)s? (?:say|said|have|allow)|(?:what|how) (?:was|were|is|
+ will) (?:it|that|the rules?|things)
+ (?: be)?)(?: (?:about|on|of|for) (?:it|that|this|them))?(?: back)? (?=(?:in|on|before|until|after|from|
+ at the time) ?[\w ]*\d{{4}}) => and\s
+^(?:and |but |so )*do(?:es)? (?:the|its|their) (colour|size|length|width|height|material|pattern|
+ shape) (?:of (?:it|them) )?
+ (?:matter|count)\W*$ => what \1 must it be?
 \bback then\b|\bin those days\b => then
 ^(?:and |but |so )*unless (?=\w) => and if\s
 \bnot (?:in|at|on|with|for) [\w' -]+?,? but (?:rather )?(?=(?:in|at|on|with|for) ) =>
@@ -76,8 +85,19 @@ _ALWAYS = rf"""
 # What is left away, or put otherwise, where a turn is not understood as it stands.
 _ELSE = r"""
 ^(?:(?:fine|great|good|thanks|thank you|understood|fair enough|never ?mind|cheers|got it|i see|all ?right|
- very well|noted|cool|lovely|brilliant|perfect|interesting|aha|hm+|right|ok|okay|good to know|makes sense|
- thought so|shame|pity|bother|damn|phew)(?: then)?[,.!;:]+ )+(?=\w) =>
+ very well|noted|cool|lovely|brilliant|perfect|interesting|aha|ha+|hm+|hmph|humph|huh|oh|ah|ugh|tut|
+ sigh|right|ok|okay|
+ good to know|makes sense|thought so|as i thought|i thought so|i thought as much|shame|pity|(?:what a|
+ that(?:['\u2019]s)? a)
+ (?:shame|pity)|bother|damn|drat|blast|phew|funny|odd|strange|weird|curious|surprising|typical|ouch|
+ yikes|wow|blimey|crikey|
+ gosh|oh dear|dear me|oh well|ah well|too bad|worth a (?:try|go|shot)|no luck|just my luck|no way|
+ really|seriously|you don['\u2019]t say|
+ as expected|so be it|hang on|hold on|wait|one moment|let me see|let['\u2019]s see|good point|
+ that helps|that(?:['\u2019]s| is)
+ (?:odd|strange|funny|good|clear|fine|news|nice|helpful|strict|harsh|a relief|useful))(?: then| to know|
+  to me| of you)?
+ [,.!;: ]*[,.!;:] +)+(?=\w) =>
 ^(?:(?:no|nope|sorry|oops|oh|wait|hang on|hold on|my mistake|wrong \w+|(?:scratch|scrap|forget|strike|
  ignore|cancel) that|correction|i meant(?: to say)?|i mean|i should have said|i should say|make (?:that|it)|
  rather|let me rephrase|actually|apologies|my bad|i misspoke|i got that wrong|that(?:['\u2019]s| is) wrong|
@@ -111,8 +131,8 @@ _OTHERWISE = Pattern(
 _TOPIC = Pattern(
     r"(?i)(?P<lead>(?:(?:now|next|on to|turning to|moving on to|back to|then there(?:['\u2019]s| is)|"
     r"another thing|ok|"
-    r"okay|right|(?P<on>as for|and|but|so|also|what about|how about|about|regarding|concerning|with)),? )+)"
-    r"(?P<topic>(?:the|my|our|an?) [\w' -]+?)[.:;,?]+ (?P<asked>(?:do|does|did|may|can|could|must|"
+    r"okay|right|(?P<on>as for|and|but|so|also|what about|how about|about|regarding|concerning)),? )+)"
+    r"(?P<topic>(?:(?:the|my|our|an?) )?[\w' -]+?)[.:;,?]+ (?P<asked>(?:do|does|did|may|can|could|must|"
     r"should|shall|is|are|am|"
     r"will|would|have|has|how|where|when|what|which|who|why)\b.*?)\b(?:it|they|them|(?:that|those|these|one)"
     r"(?= ?[?.!,;]| ?$| (?:then|too|as well|also|on|off|at|in|with|for|when|if|"

@@ -9,7 +9,7 @@ from kb.model.questions import Abstain, Ask, Query, Reading, Verdict
 from kb.model.records import Case
 from kb.reader.choice import answer_to_ask
 from kb.reader.english import PHRASES
-from kb.reader.fits import without_clashes
+from kb.reader.fits import wearing, without_clashes
 from kb.reader.lexicon import PERSONAL, Lexicon
 from kb.reader.lost import with_nothing_lost
 from kb.reader.manners import put_back, without_manners
@@ -57,8 +57,12 @@ _SURE = Pattern(
     r"is (?:that|it|this) (?:really |still |definitely )?(?:so|right|true|correct|certain|a fact|"
     r"final|the case)|"
     r"for (?:sure|certain|real)|still|even (?:so|then|now)|regardless|come again|say again|pardon|"
-    r"(?:can|could) you (?:repeat|say) that(?: again)?|not (?:even )?(?:just )?"
+    r"(?:can|could) you (?:repeat|say) that(?: again)?|(?:not|even)(?: even)? (?:just )?"
     r"(?:(?:a (?:single|small|little|tiny|plain) )?one(?: of (?:them|those))?|at all)|at all)(?: now| then)?"
+)
+_MUST_BE = Pattern(
+    r"(?:(?:and|but|so|then) )*what (?:must|should|does|do|is|may|can|ought) (?:it|they|that|mine)"
+    r"(?: (?:have to|supposed to|to|need to))? be(?: then)?"
 )
 _ANYWAY = Pattern(r"(?: (?:anyway|anyhow|exactly|actually|precisely|by the way|though|please))+$")
 _SUPPOSES = Pattern(r"(?i)\b(?:if|when|while)\b")
@@ -79,7 +83,7 @@ def read_turn(
     if previous is None:
         reading = with_nothing_lost(reading, lookup)
     return msgspec.structs.replace(
-        reading, recent=_recent(reading, previous), frame=_frame(reading, previous)
+        reading, recent=_recent(reading, previous), frame=_frame(reading, previous, lookup)
     )
 
 
@@ -145,7 +149,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     from kb.reader.corrected import corrected  # noqa: PLC0415  only in a talk
     from kb.reader.elliptic import elliptic, extent, is_all, of_the_same  # noqa: PLC0415
     from kb.reader.felt import felt  # noqa: PLC0415
-    from kb.reader.further import in_full, is_thanks, understood_otherwise  # noqa: PLC0415
+    from kb.reader.further import bare_words, in_full, is_thanks, understood_otherwise  # noqa: PLC0415
     from kb.reader.meant import filled, kind_named_before, told_before  # noqa: PLC0415
     from kb.reader.thereupon import back_to, of_what_has_it, so_worn, thereupon  # noqa: PLC0415
     from kb.reader.unmoved import unmoved  # noqa: PLC0415
@@ -156,6 +160,10 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     said = " ".join(t.low for t in tokenize(clean(full)) if t.low[0].isalnum() or t.low[0] in "'n")
     said = _ANYWAY.sub("", said)
     reading = _of_what_was_said(text, said, previous, talk) or filled(text, previous, talk)
+    if reading is None and previous.query is not None and previous.query.clause is not None:
+        from kb.reader.granted import of_a_clause  # noqa: PLC0415  as above
+
+        reading = of_a_clause(text, bare_words(full), previous, talk)
     listed = previous.query is not None and previous.query.kind == "list"
     replies = previous.ask is None or answer_to_ask(text, previous, talk.lexicon) is not None
     if previous.frame is not None and reading is None and replies and (not listed or _THAT.search(said)):
@@ -211,16 +219,20 @@ def _without_slight(text: str, reading: Reading, previous: Reading, talk: Talk) 
     return msgspec.structs.replace(again, question=text) if again.query is not None else reading
 
 
-def _frame(reading: Reading, previous: Reading | None) -> Query | None:
+def _frame(reading: Reading, previous: Reading | None, lookup: Lookup) -> Query | None:
     """The question that further words go on from, where a clause or the source was shown in between."""
     query = reading.query
-    if previous is None:
-        return None
-    before = previous.frame or previous.query
+    before = None if previous is None else previous.frame or previous.query
     if reading.ask is not None and reading.ask.fact == "item":
         return before  # the thing that is meant is asked about in what was said before
     if query is None or not (query.clause or query.kind == "source"):
         return None
+    named = {span.target for span in reading.spans if span.role == "item" and span.target in lookup.items}
+    if query.clause is not None and len(named) == 1 and (before is None or not named & {*before.items}):
+        items = tuple(
+            item for item in named if item is not None
+        )  # "how is the coat dried?", told by a clause
+        return Query(kind="may", items=items, aspect=wearing(items, lookup), case=query.case)
     same = before is not None and (query.clause is not None or query.items == before.items)
     return before if same else None
 
@@ -262,6 +274,8 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     other = renumbered(text, previous.question, before, talk.lookup)
     if other is not None:
         return talk.made(text, other)
+    if _MUST_BE.fullmatch(said) and talk.lookup.aspects[before.aspect].kind != "act":
+        return talk.made(text, msgspec.structs.replace(before, kind="how", value=None, polarity="do"))
     if _SURE.fullmatch(said) and before.kind not in ("how_many", "compare"):
         return talk.made(text, before)
     if _NO_COUNT.fullmatch(said):
