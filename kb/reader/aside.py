@@ -33,6 +33,7 @@ _CARRYING = tag_set("""
 _KEPT = frozenset({"fact", "on date"})
 _CIRCUMSTANCE = ("situation", "rig", "term")
 _OPENING = tag_set("self, filler, fact, in, on, for, at, particle, between, joined, outdoors, beyond")
+_NONE = word_set("nobody none noone not n't no never")
 _DENYING = tag_set("not, no, no longer, neither, without, unless, if, or, but")
 _JOINING = tag_set("comma, and, but, or")
 _LIGHT = tag_set("comma, and, but, or, filler")
@@ -46,7 +47,9 @@ _PAST = word_set("""
 """Words that put a place, a time or a standing that follows out of the present."""
 _SETTING = word_set("in on at aboard")
 _ONWARD = word_set("off back left")
-_LEAVE = word_set("dispensation permission permit chit clearance authorisation authorization")
+_LEAVE = word_set("""
+    dispensation permission permit chit clearance authorisation authorization doctor physician medic gp doc
+""")
 _ANOTHER_DAY = word_set("yesterday last next ago soon later")
 _WHO_ONE_IS = ("self", "be", "det", "unknown")
 """Of "I'm a Commodore": a standing that the books do not know, by which they might give another answer."""
@@ -236,6 +239,8 @@ def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], looku
     opening = next((p for p in pieces if p.tag not in _LIGHT), None)
     if opening is None or not {piece.tag for piece in pieces}.isdisjoint(_DENYING):
         return ""
+    if any(not _lows(found, piece).isdisjoint(_NONE) for piece in pieces):
+        return ""  # "nobody has ordered it"
     tags = {piece.tag for piece in pieces}
     loose = opening.tag == "unknown" and tags.isdisjoint(_VERBS)  # "hard going up on the slope", "climbing"
     if opening.tag not in _OPENING and not loose:

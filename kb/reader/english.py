@@ -127,7 +127,7 @@ only: only|just|merely|solely|exclusively
 comma: ,
 and: and|&|nor|also with
 or: or|either|and or
-together: together|at once|at the same time|simultaneously|in combination|at one time
+together: together|at once|at a time|at the same time|simultaneously|in combination|at one time
 but: but|except|but not|except for|excluding|not including|other than the|other than|save|except not
 |apart from
 |not counting|and not|and never

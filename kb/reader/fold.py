@@ -35,7 +35,7 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     found = dates(found, tokens, lookup)
     found = compare_values(found, tokens, lookup)
     found = _absorb_fact_names(found, lookup)
-    found = granted(found, lookup)
+    found = granted(found, tokens, lookup)
     found = said_of_facts(found, tokens, lookup)
     found = _except(found, tokens, lookup)
     found = _unite(found)
@@ -353,14 +353,16 @@ def _negate(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces
         elif _can_be_denied(piece.tag, fact, lookup):
             values = complement_of(lookup, fact.fact, fact.values)
             joined = fact_piece(fact, fact.fact, values, piece.first, fact.last)
-            _deny_others(found, after, piece.tag, lookup)
+            _deny_others(found, after, piece.tag, tokens, lookup)
             found[index : after + 1] = [joined] * (after + 1 - index)
     return tuple(piece for index, piece in enumerate(found) if not index or found[index - 1] is not piece)
 
 
-def _deny_others(found: list[Piece], index: int, tag: str, lookup: Lookup) -> None:
-    """ "Not hauling lines or welding", "without a medical or a religious waiver": neither is so."""
-    while index + 1 < len(found) and found[index + 1].tag == "or":
+def _deny_others(found: list[Piece], index: int, tag: str, tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """ "Not hauling lines or welding", "neither a medical nor a religious waiver": neither is so."""
+    while index + 1 < len(found) and (
+        found[index + 1].tag == "or" or tokens[found[index + 1].first].low == "nor"
+    ):
         after = index + 2
         while after < len(found) and found[after].tag in LINKS:
             after += 1

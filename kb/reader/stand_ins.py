@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 import msgspec
 
-from kb.measures import UNITS
+from kb.measures import UNITS, same_dimension
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Reading, Span
@@ -37,7 +37,7 @@ def put_names(found: Understood, lookup: Lookup) -> str | None:
 def _edits(found: Understood, lookup: Lookup) -> tuple[Edit, ...]:
     """What is put in place of what, from the end of the text on; no two of them overlap."""
     ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
-        _the_one, _nothing_done, _counted, _measured, _waiver, _folk, _implied, _states,
+        _the_one, _nothing_done, _counted, _measured, _waiver, _folk, _implied, _states, _denied,
     )  # fmt: skip
     kept: list[Edit] = []
     for edit in sorted({edit for way in ways for edit in way(found, lookup)}, reverse=True):
@@ -79,6 +79,12 @@ def _implied(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     from kb.reader.implied import implied  # noqa: PLC0415  as above
 
     yield from implied(found, lookup)
+
+
+def _denied(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    from kb.reader.denials import denials  # noqa: PLC0415  as above
+
+    yield from denials(found, lookup)
 
 
 def _the_one(found: Understood, lookup: Lookup) -> Iterator[Edit]:
@@ -191,14 +197,34 @@ def _tested(found: Understood, lookup: Lookup) -> Iterator[Fact]:
 
 def _measured(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "Gloves, below 4": a bare number is of the one measure on which the rules of the thing rest."""
-    places = [i for i, p in enumerate(found.pieces) if p.tag == "number" and _is_bare(found.pieces, i)]
+    told = [i for i, p in enumerate(found.pieces) if p.tag == "number" and _is_of_air(found, i)]
+    places = told or [
+        i for i, p in enumerate(found.pieces) if p.tag == "number" and _is_bare(found.pieces, i)
+    ]
     known = {lookup.facts[piece.fact].kind for piece in found.pieces if piece.tag == "fact"}
     if len(places) != 1 or "quantity" in known or any(piece.tag == "measure" for piece in found.pieces):
         return
     units = {fact.unit for fact in _tested(found, lookup) if fact.kind == "quantity" and fact.unit in UNITS}
+    if told:
+        units = {unit for unit in units if same_dimension(str(unit), "Cel")}
     if len(units) == 1:
         last = found.tokens[found.pieces[places[0]].last - 1]
         yield last.end, last.end, f" {UNITS[str(units.pop())].symbol}"
+
+
+_AIR = word_set("it's it is 's about only just nearly around minus -")
+
+
+def _is_of_air(found: Understood, index: int) -> bool:
+    """ "It's 27 and ...": a bare number of degrees."""
+    first, last = found.pieces[index].first, found.pieces[index].last
+    before = [token.low for token in found.tokens[max(first - 4, 0) : first]]
+    while before and before[-1] in _AIR - {"it", "is", "'s", "it's"}:
+        before.pop()
+    after = found.pieces[index + 1].tag if index + 1 < len(found.pieces) else ""
+    said = before[-1:] == ["it's"] or before[-2:] in (["it", "'s"], ["it", "is"])
+    ends = found.text[found.tokens[last - 1].end :].strip()[:1] in (".", ",", ";", ":", "-", "")
+    return said and (ends or after in ("and", "but", "fact", "outdoors", "particle"))
 
 
 def _is_bare(pieces: Sequence[Piece], index: int) -> bool:

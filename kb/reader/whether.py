@@ -46,6 +46,8 @@ def marked(text: str, tokens: tuple[Token, ...], pieces: Pieces) -> Pieces:
         word = _word(tokens[piece.first])
         if not index or piece.last - piece.first != 1 or not (word in _NO or word in _YES):
             continue
+        if word == "no" and _leads_noun(text, tokens, pieces, index):
+            continue
         if word == "not" and _in_words(text, tokens, pieces, index):
             found[index] = Piece(first=piece.first, last=piece.last, tag=TAG)
             continue
@@ -92,6 +94,15 @@ def _in_words(text: str, tokens: tuple[Token, ...], pieces: Pieces, index: int) 
         return False
     gap = text[tokens[pieces[first - 1].last - 1].end : tokens[pieces[first].first].start].strip()
     return gap[:1] in _ASKED
+
+
+def _leads_noun(text: str, tokens: tuple[Token, ...], pieces: Pieces, index: int) -> bool:
+    """ "May I? No BA.": whether a sentence of its own begins with the "no" of what there is not."""
+    after = pieces[index + 1] if index + 1 < len(pieces) else None
+    begins = tokens[pieces[index].first].text[:1].isupper() and text[
+        : tokens[pieces[index].first].start
+    ].strip()[-1:] in (".", "?", "!")
+    return begins and after is not None and after.tag == "name" and not _end(text, tokens, pieces[index].last)
 
 
 def ends_in_yes_or_no(text: str) -> bool:
