@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from kb.answer.common import Part, row_label
 from kb.explanation import derive
 from kb.model.questions import AnswerCase, Derivation, OpenValue, ValueFate, ValueStatus, Verdict
-from kb.model.records import Rule
+from kb.model.records import Rule, leaves_room
 from kb.model.values import ValueSet, contains, intersect, is_empty, is_subset, others_in, unite
 from kb.reasoner import Engine, Group, claim_verdict, rows
 from kb.wording import say_open_values, say_value
@@ -40,12 +40,13 @@ def aspect_part(
     """
     group = engine.group(item, aspect, others_in(claim))
     place = engine.lookup.aspects[aspect].kind == "position"
+    room = place and claim is not None and leaves_room(claim, engine.lookup.base.rules)
 
     def key(statuses: tuple[ValueStatus, ...], duty: bool) -> Key:
         verdict = (
             _claimed(group, statuses, claim, duty, bound, place) if claim else engine.verdict(group, statuses)
         )
-        return verdict, statuses
+        return ("permitted" if room and verdict == "required" else verdict), statuses
 
     folded: Key = ("conditional", ())
     cases: list[AnswerCase] = []

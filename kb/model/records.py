@@ -7,6 +7,7 @@ and the trade. IRIs are made from ids in `kb.graph` only.
 from __future__ import annotations
 
 import datetime
+from collections.abc import Iterable
 from fractions import Fraction
 from typing import Literal
 
@@ -14,7 +15,7 @@ import msgspec
 
 from kb.errors import Location
 from kb.model.conditions import ALWAYS, Condition
-from kb.model.values import Interval, ValueSet
+from kb.model.values import OTHER, Choices, Interval, ValueSet, others_in
 
 Modality = Literal["must", "must_not", "may", "need_not"]
 FactKind = Literal["choice", "scale", "yes_no", "quantity", "date"]
@@ -311,3 +312,12 @@ class Case(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     as_of: datetime.date
     facts: tuple[tuple[str, ValueSet], ...] = ()
     alone: bool = False
+
+
+def leaves_room(claim: ValueSet, rules: Iterable[Rule]) -> bool:
+    """Whether a distance told of a place is one of several that the place allows: "about 9 in", "1 to 2 in"."""
+    distance = any(letter.isdigit() for other in others_in(claim) for letter in other.removeprefix(OTHER))
+    if not distance or not isinstance(claim, Choices):
+        return False
+    offsets = (p.offset for rule in rules for p in rule.value.positions if p.id in claim.members)
+    return any(o is not None and (o.tolerance or o.interval.low != o.interval.high) for o in offsets)

@@ -9,7 +9,7 @@ from typing import Any
 
 from kb.model.grants import ungranted
 from kb.model.lookup import Lookup
-from kb.model.records import OWNED_ASPECTS, Rule
+from kb.model.records import OWNED_ASPECTS, Rule, leaves_room
 from kb.model.values import (
     NO,
     OTHER,
@@ -139,7 +139,8 @@ class Question:
             return ("required" if duty and beside <= {"closed"} else "prohibited"), rules
         if not duty:
             return ("permitted" if statuses == {"supported"} else "silent"), rules
-        return ("required" if beside <= {"closed"} else "permitted"), rules
+        room = leaves_room(claim, self.lookup.base.rules)
+        return ("required" if beside <= {"closed"} and not room else "permitted"), rules
 
     @property
     def aspects(self) -> tuple[str, ...]:

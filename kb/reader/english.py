@@ -189,7 +189,7 @@ and how about: what about|how about|and what about|and how about|and what if|wha
 |and when
 unread: last may|next may|by may|until may|since may|after may|before may|after|before
 |despite|because|because of|towards|against|beyond
-|than|via|per|although|though|unlike
+|than|via|per|although|though|unlike|on display|on view|in view|in sight|on show
 beyond: outside|outside of|out of|away from
 outdoors: outdoors|out of doors|outside|out in the open|in the open|in the open air|out in the open air
 |open air

@@ -294,7 +294,9 @@ def _parts_kinds(flow: _Flow, index: int) -> bool:
 def _yes_or_no(flow: _Flow, modal: str, used: set[int]) -> tuple[QuestionKind, str]:
     """May or must; a plain statement of what is worn ("do officers wear it") asks about a duty."""
     tags = flow.tags
-    if not modal and "aspect" in tags and "measure" not in tags and "aspect value" not in tags:
+    named = not modal and "aspect" in tags and "measure" not in tags and "aspect value" not in tags
+    care = named and flow.pieces[tags.index("aspect")].arg.startswith("care:")  # "iron my smock" is of one way
+    if named and not care:
         return "how", _named_aspect(flow, used)
     topic = tags[:3] in (["item", "do", "self"], ["items", "do", "self"])  # "the cap: do I wear it"
     stated = (topic or flow.tag(0) in ("do", "be", "which", "what")) and "act" in tags

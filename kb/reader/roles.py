@@ -313,6 +313,8 @@ class _Walk(Walker):
         before = self._tag(index - 1) in ("det", "poss") and self._tag(index + 1) in _ITEMS
         if index in self.frame.used or (within is not None and before):
             return
+        if within == "care" and self._tag(index + 1) == "in":
+            return  # "may I iron in my smock"
         if (not known and self.roles.aspect in ("", "wear")) or (known and within == known):
             self.roles.value_aspect = named
             self._use(index)

@@ -36,9 +36,18 @@ def verbs(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
             found[index] = msgspec.structs.replace(piece, tag="aspect", arg="fastening")
         elif _is_made_of(found, index, tokens):
             found[index] = msgspec.structs.replace(piece, tag="act", arg="wear")
+        elif _hangs_out(found, index, tokens):
+            found[index] = msgspec.structs.replace(piece, tag="particle")
         elif piece.tag == "fully" and {"fasten", "aspect"} & tags:
             found[index] = msgspec.structs.replace(piece, tag="joined")
     return tuple(found)
+
+
+def _hangs_out(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "Shirt out, all right?": "out" says how the thing is, where nothing follows that one is out in."""
+    out = pieces[index].tag == "filler" and tokens[pieces[index].first].low == "out"
+    after = pieces[index + 1].tag if index + 1 < len(pieces) else ""
+    return out and index > 0 and pieces[index - 1].tag in _ITEMS and after in ("", "comma", "allowed", "over")
 
 
 def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> Piece:

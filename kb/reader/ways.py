@@ -58,12 +58,13 @@ def asked_way(
         return _how_worn(found, left, roles, case, lookup)
     if frame.kind not in ("may", "must") or roles.value is not None or roles.clashing or roles.unworn:
         return None
+    from kb.reader.posing import asked_pose, is_of_another_clause  # noqa: PLC0415  only where words are left
+
+    places = [place for i in left for place in range(found.pieces[i].first, found.pieces[i].last)]
+    if places and is_of_another_clause(found, places):
+        return None
     words = [token for token in found.tokens if token.low[0].isalpha()]
-    over = [
-        token
-        for index in left
-        for token in found.tokens[found.pieces[index].first : found.pieces[index].last]
-    ]
+    over = [found.tokens[place] for place in places]
     fits: dict[tuple[str, str], str] = {}
     for item in dict.fromkeys(_items(found.pieces, lookup)):
         for aspect in _ways(item, lookup):
@@ -71,7 +72,8 @@ def asked_way(
             if turned and _alone(found.pieces, item, aspect, found.tokens, lookup):
                 fits[item, aspect.id] = turned
     if len(fits) != 1:
-        return asked_treatment(found, left, frame, roles, case, lookup)
+        pose = asked_pose(found, left, frame, roles, case, lookup) if left else None
+        return pose or asked_treatment(found, left, frame, roles, case, lookup)
     (((item, way), turned),) = fits.items()
     said = said_case(case, roles, lookup)
     if turned == "both":

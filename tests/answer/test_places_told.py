@@ -39,7 +39,7 @@ PLACES = [
     ("demo", "May an H3 wear the hands' knot on the right sleeve of the jersey?", "prohibited"),
     ("demo", "Crease of the trousers starts 1 in below the waistband", "prohibited"),
     ("demo", "Crease of the trousers starts 2 in below the waistband", "required"),
-    ("demo", "slip-on tab 8 7/8 in below the throat", "required"),
+    ("demo", "slip-on tab 8 7/8 in below the throat", "permitted"),
     ("demo", "slip-on tab 8 1/2 in below the throat", "prohibited"),
     ("demo", "slip-on tab 9 in below the throat on the right", "prohibited"),
     ("demo", "A K3's branch flash is 2 1/8 in below the shoulder seam, is that right?", "prohibited"),
@@ -66,7 +66,7 @@ def test_a_place_told_of_a_thing_is_open_or_not(bases: Bases, book: str, questio
     ("question", "row"),
     [
         ("The hands' knot sits 5 in below the shoulder seam, is that right?", "prohibited"),
-        ("The hands' knot sits 4 1/8 in below the shoulder seam, is that right?", "required"),
+        ("The hands' knot sits 4 1/8 in below the shoulder seam, is that right?", "permitted"),
         ("name strip 1/4 in above the pocket of the day shirt", "prohibited"),
         ("Is the name strip above the left breast pocket?", "prohibited"),
     ],

@@ -139,8 +139,6 @@ COUNTS = {
         May I leave my service cap on the bench?
         May I hang the watch coat on the fence?
         May I stow my sea boots in the shed?
-        May I wear the service cap backwards?
-        May I wear the service cap sideways on the ferry?
         May I wear the service cap half unbuttoned at the party?
         May I wear the service cap on the glorf?
         May I wear the glorfed service cap on the ferry?
