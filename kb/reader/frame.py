@@ -8,14 +8,12 @@ from typing import Literal
 import msgspec
 
 from kb.model.questions import QuestionKind, Verdict
+from kb.reader.flow import MODALS, Flow, asked_verdicts, main_modal
 from kb.reader.pieces import Piece
 from kb.reader.tokens import Token
 
 Polarity = Literal["do", "not"]
 
-SKIPPED = frozenset({"comma", "filler", "det", "poss", "joined", "service", "fully", "datum"})
-MODALS = {"may": "may", "can": "may", "allowed": "may", "banned": "may", "must": "must", "should": "must",
-          "have to": "must", "required": "must", "optional": "must"}  # fmt: skip
 _WH = frozenset(
     {"what", "which", "who", "where", "how", "how many", "when", "why", "compare", "order", "which clause"}
 )
@@ -46,34 +44,14 @@ class Frame(msgspec.Struct, frozen=True, kw_only=True):
     tall: bool = False  # "how tall" asks for a size, where "how high" may ask for a place
 
 
-class _Flow:
-    """The pieces without those that carry nothing, with their places."""
-
-    def __init__(
-        self, pieces: Sequence[Piece], tokens: tuple[Token, ...], told: frozenset[int] = frozenset()
-    ) -> None:
-        self.places = [i for i, p in enumerate(pieces) if p.tag not in SKIPPED and i not in told]
-        self.led = [i > 0 and pieces[i - 1].tag == "comma" for i in self.places]
-        self.tags = [pieces[i].tag for i in self.places]
-        self.pieces = [pieces[i] for i in self.places]
-        self.words = [tokens[p.first].low for p in self.pieces]
-        self.lasts = [tokens[p.last - 1].low for p in self.pieces]
-
-    def tag(self, index: int) -> str:
-        return self.tags[index] if 0 <= index < len(self.tags) else ""
-
-    def first(self, *tags: str) -> int:
-        return next((i for i, tag in enumerate(self.tags) if tag in tags), len(self.tags))
-
-
 def find_frame(
     pieces: Sequence[Piece], tokens: tuple[Token, ...], told: frozenset[int] = frozenset()
 ) -> Frame:
     """Kind, modality, polarity and negation of a question; `told` are the places of statements beside it."""
-    flow = _Flow(pieces, tokens, told)
+    flow = Flow(pieces, tokens, told)
     used: set[int] = set()
     negated, polarity, ambiguous = _negation(flow, used)
-    modal_at = _main_modal(flow)
+    modal_at = main_modal(flow)
     modal = MODALS.get(flow.tag(modal_at), "")
     if _fits_whom(flow, modal_at):
         modal = "may"
@@ -93,28 +71,23 @@ def find_frame(
         carry=flow.tag(0) == "and how about" or (flow.tag(0) in ("and", "or", "but") and len(flow.tags) < 6),
         terse=terse, aspect=aspect, sized="dimension" in flow.tags,
         ruled=any(tag in ("rule", "which clause", "say", "about") for tag in flow.tags),
-        modalities=_asked_verdicts(kind, modal, negated, bans, flow),
+        modalities=asked_verdicts(kind, modal, negated, bans, flow),
         used=frozenset(used), tall="tall" in flow.lasts,
     )  # fmt: skip
 
 
-def _chosen_not(flow: _Flow) -> bool:
+def _chosen_not(flow: Flow) -> bool:
     """ "choose not to own": the act itself is negated, whatever the question."""
     return any(tag == "not" and flow.tag(i + 1) == "to" for i, tag in enumerate(flow.tags))
 
 
-def _main_modal(flow: _Flow) -> int:
-    """The first word of permission or duty."""
-    return flow.first(*MODALS)
-
-
-def _fits_whom(flow: _Flow, modal_at: int) -> bool:
+def _fits_whom(flow: Flow, modal_at: int) -> bool:
     """ "What rank do I need to be to wear it" asks who may."""
     needs = flow.tag(modal_at) == "have to" and flow.lasts[modal_at] == "be"
     return needs and flow.tag(modal_at + 1) == "to" and "who" in flow.tags[:modal_at]
 
 
-def _negation(flow: _Flow, used: set[int]) -> tuple[bool, Polarity, bool]:
+def _negation(flow: Flow, used: set[int]) -> tuple[bool, Polarity, bool]:
     """(the modality is negated or the question is a negative one, polarity of the act, two readings)."""
     negated, ambiguous = False, False
     polarity: Polarity = "do"
@@ -141,7 +114,7 @@ def _negation(flow: _Flow, used: set[int]) -> tuple[bool, Polarity, bool]:
     return negated, polarity, ambiguous
 
 
-def _in_condition(flow: _Flow, index: int) -> bool:
+def _in_condition(flow: Flow, index: int) -> bool:
     """ "... if I do not wear the cap": the "not" belongs to what is worn, not to the question."""
     if flow.tag(index + 1) not in ("act", "hold", "have"):
         return False
@@ -157,7 +130,7 @@ _SUBJECTS = ("self", "person", "fact", "item", "items")
 _PREDICATES = ("have to", "allowed", "banned", "required", "optional", "be")
 
 
-def _is_ambiguous(flow: _Flow, index: int) -> bool:
+def _is_ambiguous(flow: Flow, index: int) -> bool:
     """ "Must I not wear it", "may I not wear it", "mustn't I wear it"."""
     before, after = flow.tag(index - 1), flow.tag(index + 1)
     if before in (*_SUBJECTS, "and", "or") and flow.tag(0) in ("may", "must", "should"):
@@ -166,7 +139,7 @@ def _is_ambiguous(flow: _Flow, index: int) -> bool:
     return contracted and flow.words[0] in ("must", "may")
 
 
-def _negates_modal(flow: _Flow, index: int) -> bool:
+def _negates_modal(flow: Flow, index: int) -> bool:
     """ "Can't I", "do I not have to", "K5 must not", "is it not allowed"; not "is it ok not to"."""
     before, after = flow.tag(index - 1), flow.tag(index + 1)
     if before in (*_AUXILIARIES, "have"):
@@ -176,7 +149,7 @@ def _negates_modal(flow: _Flow, index: int) -> bool:
     return after in ("allowed", "banned", "required", "optional", "have to", "must")
 
 
-def _kind(flow: _Flow, modal: str, used: set[int]) -> tuple[QuestionKind, str]:
+def _kind(flow: Flow, modal: str, used: set[int]) -> tuple[QuestionKind, str]:
     """The kind of question and the aspect that its question word asks about."""
     head = _head(flow)
     return (
@@ -197,7 +170,7 @@ _WORDS: dict[str, tuple[QuestionKind, str]] = {
 _AUXILIARIES = ("may", "can", "must", "should", "do", "be", "have to")
 
 
-def _whole_question(flow: _Flow, modal: str, used: set[int]) -> Asked:
+def _whole_question(flow: Flow, modal: str, used: set[int]) -> Asked:
     """Questions known by one word anywhere: a comparison, a source, an order of precedence."""
     if "compare" in flow.tags:
         used.add(flow.places[flow.tags.index("compare")])
@@ -219,7 +192,7 @@ def _whole_question(flow: _Flow, modal: str, used: set[int]) -> Asked:
     return None
 
 
-def _either_measure(flow: _Flow) -> list[int]:
+def _either_measure(flow: Flow) -> list[int]:
     """ "Is 3 cm ok or must it be 38 mm": the places of two measures that are alternatives."""
     found = [i for i, tag in enumerate(flow.tags) if tag in ("measure", "number")]
     if len(found) != 2 or flow.tags[found[0]] != "measure" or "or" not in flow.tags[found[0] : found[1]]:
@@ -231,7 +204,7 @@ def _either_measure(flow: _Flow) -> list[int]:
 _ALTERNATIVE = frozenset({"or", "be", "self", "dimension", "aspect", "item", "items", "for", "of", *MODALS})
 
 
-def _asked_by_word(flow: _Flow, head: int) -> Asked:
+def _asked_by_word(flow: Flow, head: int) -> Asked:
     word = flow.tag(head)
     if word == "how many" and "number" not in flow.tags:
         return "how_many", "count"
@@ -240,7 +213,7 @@ def _asked_by_word(flow: _Flow, head: int) -> Asked:
     return _WORDS.get(word)
 
 
-def _asked_size(flow: _Flow, head: int, used: set[int]) -> Asked:
+def _asked_size(flow: Flow, head: int, used: set[int]) -> Asked:
     """ "How high is it", "what size is it", not "is it 2 in high"."""
     if "dimension" not in flow.tags or "measure" in flow.tags:
         return None
@@ -255,7 +228,7 @@ def _asked_size(flow: _Flow, head: int, used: set[int]) -> Asked:
     return ("where" if piece.arg == "position" else "how"), piece.arg
 
 
-def _asked_openly(flow: _Flow, head: int, modal: str, used: set[int]) -> Asked:
+def _asked_openly(flow: Flow, head: int, modal: str, used: set[int]) -> Asked:
     """ "How", "what" and "which" questions."""
     word, tags = flow.tag(head), flow.tags
     if word == "how" and "care" in tags:
@@ -268,7 +241,7 @@ def _asked_openly(flow: _Flow, head: int, modal: str, used: set[int]) -> Asked:
     if word in ("what", "which") and flow.tag(head + 1) in ("item", "items"):
         if flow.tag(head - 1) in ("on", "in", "above", "below"):
             return "where", "position"
-        if "act" in tags and flow.tag(_main_modal(flow) + 1) in ("self", "person", "fact", "not"):
+        if "act" in tags and flow.tag(main_modal(flow) + 1) in ("self", "person", "fact", "not"):
             return "list", ""
         after = flow.tag(head + 2)
         kinds = after not in ("or", "and") and not any(_parts_kinds(flow, i) for i in range(len(tags)))
@@ -286,12 +259,12 @@ def _asked_openly(flow: _Flow, head: int, modal: str, used: set[int]) -> Asked:
     return ("source" if "fact" in tags and ("be" in tags or "mean" in tags) else "may"), ""
 
 
-def _parts_kinds(flow: _Flow, index: int) -> bool:
+def _parts_kinds(flow: Flow, index: int) -> bool:
     """Whether a word ("or", "on" before no date) makes "which belt ..." no question for kinds."""
     return flow.tag(index) == "or" or (flow.tag(index) == "on" and flow.tag(index + 1) != "on date")
 
 
-def _yes_or_no(flow: _Flow, modal: str, used: set[int]) -> tuple[QuestionKind, str]:
+def _yes_or_no(flow: Flow, modal: str, used: set[int]) -> tuple[QuestionKind, str]:
     """May or must; a plain statement of what is worn ("do officers wear it") asks about a duty."""
     tags = flow.tags
     named = not modal and "aspect" in tags and "measure" not in tags and "aspect value" not in tags
@@ -303,7 +276,7 @@ def _yes_or_no(flow: _Flow, modal: str, used: set[int]) -> tuple[QuestionKind, s
     return ("must" if modal == "must" or (not modal and stated) else "may"), ""
 
 
-def _head(flow: _Flow) -> int:
+def _head(flow: Flow) -> int:
     """The question word; a "who" further in only says who somebody is ("a K5 who is a diver")."""
     for index, tag in enumerate(flow.tags):
         if tag == "where" and "act" in flow.tags[:index] and flow.tags[0] in _AUXILIARIES:
@@ -314,87 +287,9 @@ def _head(flow: _Flow) -> int:
     return len(flow.tags)
 
 
-def _named_aspect(flow: _Flow, used: set[int]) -> str:
+def _named_aspect(flow: Flow, used: set[int]) -> str:
     for index, tag in enumerate(flow.tags):
         if tag == "aspect":
             used.add(flow.places[index])
             return flow.pieces[index].arg
     return ""
-
-
-_VERDICTS: dict[tuple[str, bool], Verdict] = {
-    ("must", False): "required", ("may", False): "permitted", ("must", True): "prohibited",
-    ("may", True): "prohibited", ("need", True): "not_required",
-}  # fmt: skip
-
-
-def _asked_verdicts(
-    kind: QuestionKind, modal: str, negated: bool, bans: bool, flow: _Flow
-) -> tuple[Verdict, ...]:
-    """The verdicts that a list or "who" is narrowed to, or that "why" takes for granted."""
-    if kind in ("list", "who"):
-        return _modalities(modal, negated, bans, flow)
-    if kind == "when":
-        return _said_of_when(modal, negated, bans, flow)
-    why = flow.pieces[flow.first("why")] if kind == "why" else None
-    if why is None or not modal or why.last - why.first > 1:
-        return ()
-    if "optional" in flow.tags:
-        return ("permitted",)
-    if bans or (negated and (modal == "may" or flow.tag(_main_modal(flow)) in ("must", "should"))):
-        return ("prohibited",)
-    if modal == "must":
-        return ("not_required",) if negated else ("required",)
-    return ("permitted",)
-
-
-def _said_of_when(modal: str, negated: bool, bans: bool, flow: _Flow) -> tuple[Verdict, ...]:
-    """ "When must it", "when may it not"; a plain "when may it" asks for every verdict."""
-    if (
-        modal == "must"
-        and "optional" not in flow.tags
-        and flow.tag(_main_modal(flow)) not in ("must", "should")
-    ):
-        return ("not_required",) if negated else ("required",)
-    if bans or (modal and negated):
-        return ("prohibited",)
-    return ("required",) if modal == "must" and "optional" not in flow.tags else ()
-
-
-def _modalities(modal: str, negated: bool, bans: bool, flow: _Flow) -> tuple[Verdict, ...]:
-    """Which verdicts a list is narrowed to; several modal words in a row ("must or may") give several."""
-    listed = _listed(flow)
-    if len(listed) > 1 or listed == ["not_required"]:
-        return tuple(dict.fromkeys(listed))
-    if "optional" in flow.tags:
-        return ("permitted",)
-    if negated and not modal:
-        return ("prohibited",)
-    if bans:
-        return ("required", "permitted") if negated else ("prohibited",)
-    if "leave off" in flow.tags and modal == "may":
-        return ("required",) if negated else ("permitted", "not_required")
-    if modal == "must" and negated:
-        written = flow.tag(_main_modal(flow))
-        return ("prohibited",) if written in ("must", "should") else ("permitted", "not_required")
-    if modal == "may":
-        return ("prohibited",) if negated else ("required", "permitted")
-    return ("required",) if modal == "must" else ("required", "permitted")
-
-
-def _listed(flow: _Flow) -> list[Verdict]:
-    """The verdicts of modal words that stand in a row, joined by "or"."""
-    found: list[Verdict] = []
-    index = flow.first("may", "can", "must", "have to")
-    while index < len(flow.tags):
-        tag = "need" if flow.words[index] == "need" else MODALS.get(flow.tag(index), "")
-        no = flow.tag(index + 1) == "not"
-        verdict = _VERDICTS.get((tag, no))
-        if verdict is None:
-            break
-        found.append(verdict)
-        index += 2 if no else 1
-        if flow.tag(index) not in ("or", "and", *MODALS):
-            break
-        index += flow.tag(index) in ("or", "and")
-    return found

@@ -327,8 +327,15 @@ def _query(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, looku
         value=roles.value if kind in ("may", "must", "why", "when", "who") else None,
         polarity=polarity,
         case=case,
-        modalities=frame.modalities,
+        modalities=frame.modalities if kind not in ("may", "must") or _says_so(aspect, lookup) else (),
     )
+
+
+def _says_so(aspect: str, lookup: Lookup) -> bool:
+    """Whether the read-back can say "is it prohibited" of an aspect: not of places and ways of wearing."""
+    record = lookup.aspects.get(aspect)
+    acts = record is not None and record.kind == "act" and record.verb is not None
+    return acts or (record is not None and record.kind in ("measure", "choice"))
 
 
 def _of_anybody(case: Case, roles: Roles, lookup: Lookup) -> Case:

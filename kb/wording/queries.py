@@ -96,6 +96,8 @@ def _say_may(lookup: Lookup, query: Query) -> str:
     lead = {"why": "why, or why not, may", "when": "when may"}.get(query.kind, query.kind)
     if query.kind in ("why", "when") and query.modalities in _WHY:
         return _say_why(lookup, query, *_WHY[query.modalities])
+    if query.modalities in _ASKED and query.kind in ("may", "must") and query.items:
+        return _say_whether(lookup, query, _ASKED[query.modalities])
     if not query.items:
         return phrase(lead, person(lookup, query), _act(query, aspect), "anything") + situation(lookup, query)
     if aspect.kind == "act" and aspect.verb is not None:
@@ -108,6 +110,19 @@ _WHY: dict[tuple[Verdict, ...], tuple[str, str]] = {
     ("required",): ("must", ""), ("permitted",): ("may", ""), ("prohibited",): ("may", "not"),
     ("not_required",): ("need", "not"),
 }  # fmt: skip
+
+
+_ASKED: dict[tuple[Verdict, ...], str] = {("prohibited",): "prohibited", ("permitted",): "optional"}
+
+
+def _say_whether(lookup: Lookup, query: Query, asked: str) -> str:
+    """ "Is it prohibited for a K5 to wear the ring, in town", "is it optional ..."."""
+    aspect = lookup.aspects[query.aspect]
+    if aspect.kind == "act":
+        what = phrase("to", _act(query, aspect), items_in_words(lookup, query))
+        return phrase("is it", asked, "for", person(lookup, query), what) + situation(lookup, query)
+    claimed = claim(lookup, query, "").strip()
+    return phrase("is it", asked, "that", claimed) + situation(lookup, query, _for_person(lookup, query))
 
 
 def _say_why(lookup: Lookup, query: Query, modal: str, no: str) -> str:

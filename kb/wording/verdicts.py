@@ -56,7 +56,32 @@ def say_verdict(
 ) -> str:
     """The headline. `open_facts` are what a conditional verdict depends on and `rows` the cases that it
     has, `values` what is left open for an aspect, `rules` those that a conflict is between.
+
+    Yes and no are said of what is asked: of what is prohibited, "Is it prohibited?" is answered by yes.
     """
+    line = _say_verdict(lookup, verdict, query, open_facts, rows, values, rules)
+    if query.kind not in ("may", "must") or query.modalities not in (("prohibited",), ("permitted",)):
+        return line
+    first = next((word for word in ("Yes", "No") if line.startswith(word)), "")
+    if not first or (query.kind == "must" and line.startswith(_PROHIBITED)):
+        return line
+    rest = line[len(first) :]
+    return f"{_OTHER[first]}{rest}"
+
+
+_PROHIBITED = "No, this is prohibited"
+_OTHER = {"Yes": "No", "No": "Yes"}
+
+
+def _say_verdict(
+    lookup: Lookup,
+    verdict: Verdict,
+    query: Query,
+    open_facts: Sequence[str] = (),
+    rows: Sequence[tuple[Facts, Verdict]] = (),
+    values: Sequence[OpenValue] = (),
+    rules: Sequence[str] = (),
+) -> str:
     if verdict == "conditional":
         ordinarily = _say_ordinarily(lookup, query, rows)
         if ordinarily:
@@ -106,10 +131,10 @@ def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Ve
         return _say_further(lookup, query, rows, usual)
     plain = rows[usual][1]
     together = (
-        say_verdict(lookup, plain, query) if len(set(alike)) == 1 else _say_settled(lookup, query, alike)[0]
+        _say_verdict(lookup, plain, query) if len(set(alike)) == 1 else _say_settled(lookup, query, alike)[0]
     )
     others = [index for index, (_, verdict) in enumerate(rows) if verdict != plain]
-    for line, without in ((together, exceptions), (say_verdict(lookup, plain, query), others)):
+    for line, without in ((together, exceptions), (_say_verdict(lookup, plain, query), others)):
         unless = say_exceptions(lookup, [facts for facts, _ in rows], without, said_so)
         if line and unless:
             return f"{line.removesuffix('.')}, unless {unless}."
@@ -120,7 +145,7 @@ def _say_beside(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdic
     """ "The cap device must be worn with the service cap; without it the cap device must not be worn."."""
     facts, verdict = rows[usual]
     case = msgspec.structs.replace(query.case, facts=(*query.case.facts, *facts))
-    line = say_verdict(lookup, verdict, msgspec.structs.replace(query, case=case)).removesuffix(".")
+    line = _say_verdict(lookup, verdict, msgspec.structs.replace(query, case=case)).removesuffix(".")
     other = rows[1 - usual][1]
     if query.polarity == "not" or query.value is not None:
         return ""
@@ -137,7 +162,7 @@ def _say_only_if(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdi
     only = next(iter(told), None)
     if only is None or len(told) > 1 or not _means_yes(lookup, query, only):
         return ""
-    line = say_verdict(lookup, only, query).removesuffix(".")
+    line = _say_verdict(lookup, only, query).removesuffix(".")
     chosen = [index for index, (_, verdict) in enumerate(rows) if verdict != "silent"]
     when = say_joined(lookup, [facts for facts, _ in rows], chosen)
     said = line.removeprefix("Yes: ").removeprefix("Yes. ")
@@ -159,7 +184,7 @@ def _say_further(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdi
         [i for i, (_, v) in enumerate(rows) if v == other],
         usually(lookup, query.case.as_of, query.case.facts),
     )
-    line = say_verdict(lookup, verdict, query).removesuffix(".")
+    line = _say_verdict(lookup, verdict, query).removesuffix(".")
     modal = "need not" if (verdict, other) == ("required", "permitted") else _MODALS[other]
     done = f"{_thing(lookup, query)} {modal} be {_done(lookup, query)}"
     return f"{line}; {done} if {when}." if when else ""
@@ -249,7 +274,7 @@ def _say_settled(lookup: Lookup, query: Query, among: Sequence[Verdict]) -> tupl
     """Yes or no, where every case of a table has the same answer to the question asked, and what is then
     open, to be filled with what it depends on; else nothing."""
     if query.value is not None and others_in(query.value) and set(among) == {"prohibited"}:
-        said = say_verdict(lookup, "prohibited", query).removesuffix(".")
+        said = _say_verdict(lookup, "prohibited", query).removesuffix(".")
         place = lookup.aspects[query.aspect].kind == "position"
         return said, f"; {'where it goes' if place else 'what it must be'} depends on {{on}}"
     if query.items and lookup.aspects[query.aspect].kind == "act":
