@@ -16,7 +16,8 @@ _ADJECTIVES = frozenset((
     "square", "plain", "loose", "tight", "long", "short", "open", "upright", "flat", "straight", "full",
     "high", "low", "neat", "tidy", "wide", "narrow", "vertical", "horizontal", "parallel", "central",
     "visible", "invisible", "flush", "taut", "slack", "snug", "whole", "bare", "seamless", "uniform",
-    "waterproof", "opaque", "dark", "light", "discreet", "modest", "inconspicuous",
+    "waterproof", "opaque", "dark", "light", "discreet", "modest", "inconspicuous", "clear", "close", "level",
+    "even", "free",
 ))  # fmt: skip
 _DETERMINERS = frozenset((
     "the", "a", "an", "all", "no", "one", "two", "three", "four", "five", "six", "both", "each", "every",
@@ -93,9 +94,13 @@ def _is_predicate(words: list[str]) -> bool:
     first, second = [*words, "", ""][:2]
     if first in PREPOSITIONS or (first, second) == ("out", "of"):
         return True
+    if first == "not":
+        return _is_predicate(words[1:])
     joins = first.endswith(",") or second in PREPOSITIONS or second in _AFTER
+    how = second in _ADJECTIVES or second in ADVERBS or (second.endswith("ly") and len(second) > 4)
     word = first.rstrip(",").split("-")[-1]
-    return joins and (bool(_PARTICIPLE.search(word)) or (word in _ADJECTIVES and second != "by"))
+    done = bool(_PARTICIPLE.search(word)) or word == "hanging"
+    return (done and (joins or how)) or (joins and word in _ADJECTIVES and second != "by")
 
 
 def _is_feature(words: list[str]) -> bool:
