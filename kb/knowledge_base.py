@@ -18,6 +18,7 @@ from kb.cache import decode_base, ensure
 from kb.errors import InvalidDataError, Problem, UsageError
 from kb.files import write_atomically
 from kb.keywords import Hit
+from kb.model.counting import count_records
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Reading
 from kb.model.records import Case, Clause, Rule
@@ -37,6 +38,7 @@ if TYPE_CHECKING:
     from kb.guidance.drafting import Draft, Format
     from kb.reader.adjuncts import Rest
     from kb.sparql import Table
+    from kb.sparql.terms import QueryTerm
     from kb.suggesting import WordDesk
 
 _ENGINES_KEPT = 8
@@ -136,6 +138,9 @@ class KnowledgeBase:
         known = dict(facts)
         answers: list[Answer] = []
         parts = split_questions(text) or (text,)
+        if len(parts) > 1:
+            parts, once = reader.shared(parts, self._stated)
+            known.update(once)
         for part in parts:
             case = Case(as_of=as_of or datetime.date.today(), facts=tuple(known.items()))
             reading = self.read(part, facts=case.facts, as_of=case.as_of, previous=previous)
@@ -325,6 +330,12 @@ class KnowledgeBase:
 
         return run_user_query(self.generation, text, deadline_s=deadline, row_limit=row_limit)
 
+    def query_terms(self) -> tuple[QueryTerm, ...]:
+        """What a query may name: prefixes, classes and properties, and the records of these books."""
+        from kb.sparql.terms import query_terms  # noqa: PLC0415  only where somebody writes queries
+
+        return query_terms(self.lookup.base)
+
 
 def build(books: Path | None = None, cache: Path | None = None) -> BuildReport:
     """Load, check and store rule books; every problem is in the report, with its place in the source."""
@@ -372,22 +383,6 @@ def _told_once(answers: Sequence[Answer]) -> list[Answer]:
         key = (frozenset(query.items), answer.verdict, clauses) if query and mirrored else len(found)
         found.setdefault(key, answer)
     return list(found.values())
-
-
-def count_records(lookup: Lookup) -> tuple[tuple[str, int], ...]:
-    """How many records of each kind a base has; items without the built-in ones."""
-    base = lookup.base
-    written = [item for item in base.items if item.at.file != "built-in"]
-    return (
-        ("books", len(base.books)),
-        ("editions", len(base.editions)),
-        ("clauses", len(base.clauses)),
-        ("rules", len(base.rules)),
-        ("items", len(written)),
-        ("grades", len(lookup.order("grade")) if "grade" in lookup.facts else 0),
-        ("rigs", len(lookup.order("rig")) if "rig" in lookup.facts else 0),
-        ("facts", sum(1 for fact in base.facts if fact.family != "worn")),
-    )
 
 
 def export_base(books: Path | None, form: str, target: Path | None = None) -> bytes:

@@ -98,6 +98,25 @@ _ASKS = re.compile(
 )
 
 
+# A query that is written without the word for it: what no sentence of English has, or a keyword in capitals.
+_BARE_QUERY = re.compile(
+    r"(?:prefix\s+[\w.-]*:|base)\s*<|select\s+(?:distinct\s+|reduced\s+)?[?$*(]|"
+    r"(?:ask|construct)\s*(?:where\s*)?\{|describe\s+(?:[?$*<]|[a-z][\w-]*:[a-z])",
+    re.IGNORECASE,
+)
+_KEYWORD = re.compile(r"(?:SELECT|CONSTRUCT|PREFIX)\b")
+
+
+def begins_query(text: str) -> bool:
+    """Whether a line is a query, or the beginning of one, with the command word before it or without."""
+    return (_is_query(text) and text[5:6].isspace()) or _is_bare_query(text)
+
+
+def _is_bare_query(text: str) -> bool:
+    bare = text.lstrip()
+    return _BARE_QUERY.match(bare) is not None or _KEYWORD.match(bare) is not None
+
+
 _NO_STRUCTURE = re.compile(
     r'"""(?s:.*?)"""|\'\'\'(?s:.*?)\'\'\'|"(?:[^"\\\n]|\\.)*"|\'(?:[^\'\\\n]|\\.)*\'|<[^<>\s]*>|#[^\n]*'
 )
@@ -110,7 +129,7 @@ _GOES_ON = re.compile(r"\s*(?:(?:order|limit|offset|group|having|values)\b|\})",
 
 def needs_more(text: str) -> bool:
     """Whether a line is the beginning of a query that goes on below; an empty line ends it all the same."""
-    words = text.split(maxsplit=1)
+    words = ["query", text] if _BARE_QUERY.match(text) else text.split(maxsplit=1)
     if not words or words[0].lower() != "query" or text.endswith("\n"):
         return False
     if len(words) == 1:
@@ -127,7 +146,7 @@ def split_lines(text: str) -> Iterator[str]:
     """The lines of what was typed or pasted, without empty ones; a query with all that belongs to it."""
     whole, is_open = "", False
     for line in text.splitlines():
-        if is_open or (_is_query(whole) and _GOES_ON.match(line)):
+        if is_open or ((_is_query(whole) or _is_bare_query(whole)) and _GOES_ON.match(line)):
             whole += "\n" + line
         else:
             yield from filter(None, [whole.strip()])
@@ -157,6 +176,11 @@ def read_line(line: str) -> Line:
     """Command, statement about oneself, or question. A command word in front of other words is a question."""
     text = line.strip()
     lowered = text.lower()
+    if _is_bare_query(text):
+        return Line("command", "query", text)
+    if text.startswith("/"):  # as commands are written elsewhere
+        steered = read_line(text[1:])
+        return steered if steered.kind == "command" else Line("question", "", text)
     bare = lowered.rstrip("?!. ") or lowered
     if bare in _ALONE:
         return Line("command", _ALONE[bare], "")

@@ -23,10 +23,11 @@ from prompt_toolkit.styles import Style
 
 import kb
 from shell.commands import needs_more
-from shell.completion import Vocabulary, suggest, vocabulary_of
+from shell.completion import suggest
 from shell.output import columns, complain
 from shell.session import Session
 from shell.state import history_file, make_private
+from shell.vocabulary import Vocabulary, vocabulary_of
 from shell.words import toolbar_text
 
 if TYPE_CHECKING:
@@ -64,7 +65,6 @@ class ShellCompleter(Completer):
             document.cursor_position,
             self._vocabulary,
             limit=_OFFERED_ON_TAB if asked else _OFFERED,
-            asked=asked,
             remembered=self.remembered,
         )
         for suggestion in found:

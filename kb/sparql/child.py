@@ -93,7 +93,8 @@ def _run(request: dict[str, Any], nquads: bytes, write: Any) -> None:
         return
     _contain(request)
     left = request["rows"]
-    for answer in _answers(store.query(request["text"], use_default_graph_as_union=True)):
+    result = store.query(request["text"], prefixes=request["prefixes"], use_default_graph_as_union=True)
+    for answer in _answers(result):
         if isinstance(answer, list):
             if not left:
                 write({"end": "truncated"})

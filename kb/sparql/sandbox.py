@@ -20,6 +20,7 @@ from kb.sparql.guard import check_query
 from kb.sparql.store import HasStore, StoreSource, source_of
 from kb.sparql.table import ResultKind, Table, Term
 from kb.text import Pattern, visible
+from kb.vocabulary import PREFIXES
 
 DEADLINE_S = 10.0
 MOST_S = 3600.0
@@ -206,6 +207,7 @@ def _request(source: Path | bytes, text: str, deadline_s: float, memory_bytes: i
     nquads = source if isinstance(source, bytes) else b""
     request: dict[str, Any] = {
         "text": text,
+        "prefixes": dict(PREFIXES),
         "store": None if isinstance(source, bytes) else str(source),
         "bytes": len(nquads),
         "packages": _PACKAGES,
@@ -226,8 +228,9 @@ def run_user_query(
 ) -> Table:
     """The result of a read-only SPARQL 1.1 query over a store folder, N-Quads, or what has a `store`.
 
-    The union of all graphs is the default graph. `memory_bytes` is what the query may use beyond the
-    opened store. A result over `row_limit` rows or `RESULT_BYTES` comes cut, with `truncated` set.
+    The union of all graphs is the default graph; the prefixes of `kb.vocabulary` need no declaration.
+    `memory_bytes` is what the query may use beyond the opened store. A result over `row_limit` rows or
+    `RESULT_BYTES` comes cut, with `truncated` set.
 
     Raises `UsageError` for a query that is refused or not valid, or a deadline that is no time or over an
     hour; `StoreUnavailableError` if the store does not open, or the deadline or the memory is used up.

@@ -12,7 +12,8 @@ import time
 
 from rapidfuzz import fuzz, process
 
-from shell.completion import Entry, Kind, Vocabulary, make_vocabulary, suggest
+from shell.completion import suggest
+from shell.vocabulary import Entry, Kind, Vocabulary, make_vocabulary
 
 LABELS = 5_000
 LINES = (
@@ -23,7 +24,7 @@ LINES = (
 )
 FIRST = "blue brass canvas quilted grey woollen storm harbour black white heavy light senior junior"
 SECOND = "jacket badge cap boots gloves liner pocket strap collar lanyard fitter keeper rig weather"
-KINDS: tuple[Kind, ...] = ("item", "item", "item", "who", "rig", "situation")
+KINDS: tuple[Kind, ...] = ("item", "item", "item", "one", "rig", "situation")
 
 
 def vocabulary() -> Vocabulary:
@@ -45,7 +46,7 @@ def main() -> None:
     for line in LINES:
         for cursor in range(1, len(line) + 1):
             started = time.perf_counter()
-            suggest(line, cursor, known, asked=True)
+            suggest(line, cursor, known)
             middle = time.perf_counter()
             process.extract(line[:cursor], texts, scorer=fuzz.WRatio, limit=12)
             every.append(time.perf_counter() - middle)

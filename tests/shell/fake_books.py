@@ -8,6 +8,7 @@ from typing import Any
 from kb.errors import Location
 from kb.model.lookup import Lookup
 from kb.model.records import (
+    Aspect,
     Authority,
     Book,
     Clause,
@@ -58,11 +59,16 @@ def little_lookup() -> Lookup:
                 _fact("grade", "grade", "grade", ("K4", "Under Keeper"), ("K5", "Upper Keeper")),
                 _fact("rig", "rig", "rig", ("boat-rig", "boat rig"), ("watch-rig", "watch rig")),
                 _fact("weather", "weather", "situation", ("fair", "fair weather"), ("foul", "foul weather")),
+                _fact("place", "place", "situation", ("mess", "in the mess")),
                 _fact("hauling", "hauling lines", "situation"),
                 _fact("worn:liner", "worn quilted liner", "worn"),
             ),
             groups=(),
-            aspects=(),
+            aspects=(
+                Aspect(id="wear", label="wear", kind="act", verb="wear", done="worn", at=AT),
+                Aspect(id="pierce", label="piercing", kind="act", verb="pierce", done="pierced", at=AT),
+                Aspect(id="colour", label="colour", kind="choice", at=AT),
+            ),
             items=(
                 _item("coat", "storm coat", "oilskin coat"),
                 _item("liner", "quilted liner"),

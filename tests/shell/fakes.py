@@ -33,6 +33,7 @@ from kb.model.questions import (
 from kb.model.records import Case, Clause
 from kb.model.values import YES, Choices, ValueSet, choices
 from kb.sparql import Table, Term
+from kb.sparql.terms import QueryTerm
 from tests.shell.fake_books import AT, DAY, HOSTILE, TEXT, little_lookup
 
 CITATION = Citation(
@@ -362,6 +363,9 @@ class FakeBase:
                 return ((answer.ask.fact, choices(value)),)
         raise UsageError("That is none of the choices.")
 
+    def query_terms(self) -> tuple[QueryTerm, ...]:
+        return TERMS
+
     def run_query(self, text: str, *, deadline: float, row_limit: int) -> Table:
         self.queries.append(text)
         if deadline < 0.01:
@@ -378,6 +382,14 @@ class FakeBase:
         return Table(kind="select", columns=("item", "label"), rows=rows[:row_limit], truncated=cut)
 
 
+TERMS = (
+    QueryTerm("cb:", "https://clothbound.example/ns#", "prefix"),
+    QueryTerm("skos:", "http://www.w3.org/2004/02/skos/core#", "prefix"),
+    QueryTerm("cb:Rule", "class", "class"),
+    QueryTerm("cb:rank", "property", "property"),
+    QueryTerm("skos:prefLabel", "property", "property"),
+    QueryTerm("<https://quay.example/item/coat>", "storm coat", "record"),
+)
 XSD_STRING = "http://www.w3.org/2001/XMLSchema#string"
 LANG_STRING = "http://www.w3.org/1999/02/22-rdf-syntax-ns#langString"
 PROBLEM = Problem(AT, "unknown-item", 'There is no item "cote".', 'Write "coat".')

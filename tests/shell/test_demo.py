@@ -18,10 +18,10 @@ from kb.model.values import NO
 from shell.arguments import EXAMPLES
 from shell.blocks import Points
 from shell.commands import COMMANDS, Command
-from shell.completion import vocabulary_of
 from shell.examples import example_of, questions
 from shell.session import Session
 from shell.turns import take_line
+from shell.vocabulary import vocabulary_of
 
 ROOT = Path(__file__).parents[2]
 HELP = [example for examples in EXAMPLES.values() for example in examples]

@@ -57,6 +57,14 @@ def values(table: Table) -> list[tuple[str | None, ...]]:
 # -- what queries give ----------------------------------------------------------------------------------
 
 
+def test_known_prefixes_need_no_declaration_and_a_declared_one_goes_first(nquads: bytes) -> None:
+    plain = "SELECT ?r ?m WHERE { ?r cb:modality ?m } ORDER BY ?r"
+    assert values(run_user_query(nquads, plain)) == values(run_user_query(nquads, PEOPLE_OFTEN_ASK)) != []
+    assert values(run_user_query(nquads, "PREFIX cb: <https://other.example/> " + plain)) == []
+    with pytest.raises(UsageError, match="Prefix not found"):
+        run_user_query(nquads, plain.replace("cb:", "unheard:"))
+
+
 @pytest.mark.parametrize("on_disk", [True, False])
 def test_a_plain_query(folder: Path, nquads: bytes, on_disk: bool) -> None:
     table = run_user_query(folder if on_disk else nquads, PEOPLE_OFTEN_ASK)
