@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import re
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -10,11 +11,13 @@ from typing import TYPE_CHECKING, NoReturn
 
 import kb
 from shell.output import columns
+from shell.plain import wrap
 
 if TYPE_CHECKING:
     from _typeshed import SupportsWrite
 
 PROGRAM = "clothbound"
+_EXAMPLE = "  "  # before a line of an example
 
 EXAMPLES: dict[str, tuple[str, ...]] = {
     "": ("clothbound", 'clothbound ask "May a K5 wear the storm coat in boat rig?"'),
@@ -23,15 +26,14 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
         'clothbound ask "May I wear the storm coat?" --grade K5 --rig boat-rig --json',
         'clothbound ask "May I wear the storm coat?" --fact weather=foul --as-of 2026-06-01 --why',
     ),
-    "build": ("clothbound build",),
+    "build": ("clothbound build", "clothbound build my-books"),
     "query": (
-        'clothbound query "PREFIX skos: <http://www.w3.org/2004/02/skos/core#> '
-        'SELECT ?item ?label WHERE { ?item skos:prefLabel ?label } LIMIT 5"',
+        'clothbound query "SELECT ?item ?label WHERE { ?item skos:prefLabel ?label } LIMIT 5"',
         'clothbound query "SELECT ?s WHERE { ?s ?p ?o } LIMIT 1" --format json',
     ),
     "export": ("clothbound export --format nquads -o base.nq",),
     "clause": ('clothbound clause "1.1"',),
-    "audit": ("clothbound audit", "clothbound audit --notes --json", "clothbound audit --strict"),
+    "audit": ("clothbound audit my-books", "clothbound audit --notes --json", "clothbound audit --strict"),
     "verify": ("clothbound verify answer.json", "clothbound verify -"),
     "decide": ("clothbound decide cases.csv", "clothbound decide - --as-of 2026-06-01"),
     "draft": (
@@ -104,8 +106,29 @@ def _common(suppress: bool) -> _Parser:
 
 
 def _epilog(command: str) -> str:
-    lines = "\n".join(f"  {example}" for example in EXAMPLES[command])
+    lines = "\n".join(f"{_EXAMPLE}{example}" for example in EXAMPLES[command])
     return f"example{'s' * (len(EXAMPLES[command]) > 1)}:\n{lines}"
+
+
+def _folded(example: str, width: int) -> list[str]:
+    """An example over several lines where it is too long for one, so that a shell takes them for one."""
+    if len(_EXAMPLE + example) <= width:
+        return [_EXAMPLE + example]
+    room = max(width - len(_EXAMPLE) * 2 - 2, 20)
+    lines = [""]
+    for word in re.findall(r'(?:"[^"]*"|[^\s"])+', example):  # in quotes only what is too long by itself
+        for piece in wrap(word, room):
+            fits = len(lines[-1]) + 1 + len(piece) <= room
+            lines = [*lines[:-1], f"{lines[-1]} {piece}".strip()] if fits else [*lines, piece]
+    indented = [_EXAMPLE * (1 if number == 0 else 2) + line for number, line in enumerate(lines)]
+    return [f"{line} \\" for line in indented[:-1]] + indented[-1:]
+
+
+def _add_folder(command: argparse.ArgumentParser) -> None:
+    """The rule books as the one argument of a command about them."""
+    command.add_argument(
+        "folder", nargs="?", type=_path, metavar="DIR", help="the rule books, as --books gives them"
+    )
 
 
 def _add_ask(command: argparse.ArgumentParser) -> None:
@@ -147,6 +170,7 @@ def _add_query(command: argparse.ArgumentParser) -> None:
 
 
 def _add_export(command: argparse.ArgumentParser) -> None:
+    _add_folder(command)
     formats = ("turtle", "nquads", "jsonld")
     command.add_argument("--format", choices=formats, default="turtle", help="(default: turtle)")
     command.add_argument(
@@ -208,6 +232,7 @@ def _add_verify(command: argparse.ArgumentParser) -> None:
 
 
 def _add_audit(command: argparse.ArgumentParser) -> None:
+    _add_folder(command)
     command.add_argument("--json", action="store_true", help="one JSON object")
     command.add_argument("--notes", action="store_true", help="show notes too, such as settled overlaps")
     command.add_argument("--strict", action="store_true", help="exit with 3 for warnings as well as errors")
@@ -236,7 +261,7 @@ def _add_suggest_words(command: argparse.ArgumentParser) -> None:
 
 
 def _add_build(command: argparse.ArgumentParser) -> None:
-    del command  # nothing beyond the options that stand everywhere
+    _add_folder(command)
 
 
 _COMMANDS = {
@@ -262,6 +287,14 @@ class _Help(argparse.RawDescriptionHelpFormatter):
 
     def __init__(self, prog: str) -> None:
         super().__init__(prog, width=columns() - 2)
+
+    def _fill_text(self, text: str, width: int, indent: str) -> str:
+        """What stands above and below the options, in lines of the terminal's width."""
+        lines: list[str] = []
+        for line in text.splitlines():
+            is_example = line.startswith(_EXAMPLE)
+            lines += _folded(line.strip(), width) if is_example else wrap(line, max(width, 20))
+        return "\n".join(indent + line for line in lines)
 
 
 def make_parser(argv: Sequence[str] = ()) -> argparse.ArgumentParser:

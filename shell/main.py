@@ -71,7 +71,14 @@ def _arguments(argv: Sequence[str]) -> Arguments:
         return bare
     from shell.arguments import make_parser  # noqa: PLC0415  see `bare_question`
 
-    return make_parser(argv).parse_args(argv)
+    arguments = make_parser(argv).parse_args(argv)
+    folder = getattr(arguments, "folder", None)
+    if folder is not None and arguments.books not in (None, folder):
+        raise kb.UsageError(
+            f"Two folders of rule books are given, {arguments.books} and {folder}. Write one."
+        )
+    arguments.books = folder or arguments.books
+    return arguments
 
 
 def main(argv: Sequence[str] | None = None) -> int:

@@ -14,6 +14,8 @@ from shell.output import Output, complain, complain_problems, make_output, safe_
 from shell.words import whole
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from kb import Answer, KnowledgeBase
     from shell.quick import Arguments
 
@@ -162,9 +164,19 @@ def run_decide(arguments: Arguments) -> int:
     return decide_table(arguments.file, _open(arguments), as_date(arguments.as_of or "today"))
 
 
+def _no_folder(path: Path, takes: str, command: str) -> None:
+    """Refuse a folder where one file is wanted: most likely its rule books are to be checked."""
+    if path.is_dir():
+        raise kb.UsageError(
+            f"{path} is a folder; {command} takes {takes}. To check rule books write: "
+            f"clothbound build {path}, or clothbound audit {path}."
+        )
+
+
 def run_check(arguments: Arguments) -> int:
     from shell.check import check_guidance  # noqa: PLC0415  only for this command
 
+    _no_folder(arguments.guidance, "one piece of guidance, Markdown or Word", "check")
     base = _open(arguments)
     return check_guidance(arguments, base, _given_facts(arguments, base))
 
@@ -172,6 +184,7 @@ def run_check(arguments: Arguments) -> int:
 def run_draft(arguments: Arguments) -> int:
     from shell.draft import write_draft  # noqa: PLC0415  only for this command
 
+    _no_folder(arguments.plan, "the plan of one piece of guidance", "draft")
     return write_draft(arguments, _open(arguments))
 
 

@@ -16,8 +16,9 @@ from xml.etree import ElementTree
 
 import pytest
 
+import kb
 from shell.arguments import EXAMPLES, make_parser
-from shell.main import main
+from shell.main import _arguments, main
 from tests.shell.fakes import HOSTILE
 
 ROOT = Path(__file__).parents[2]
@@ -236,13 +237,38 @@ def test_an_encoding_that_lacks_a_character_shows_an_escape() -> None:
     assert "Traceback" not in done.stderr
 
 
+@pytest.mark.parametrize("columns", ["60", "80", "120"])
 @pytest.mark.parametrize("name", EXAMPLES)
-def test_every_command_has_help_that_shows_its_examples(
-    name: str, capsys: pytest.CaptureFixture[str]
+def test_every_command_has_help_that_fits_and_shows_its_examples(
+    name: str, columns: str, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    monkeypatch.setenv("COLUMNS", columns)
     assert main([name, "--help"] if name else ["--help"]) == 0
     out = capsys.readouterr().out
-    assert all(example in out for example in EXAMPLES[name])
+    assert max(map(len, out.splitlines())) <= int(columns)
+    shown = [shlex.split(line) for line in out.replace("\\\n", "").splitlines() if "  clothbound" in line]
+    told = [
+        [" ".join(word.split()) for word in words] for words in shown
+    ]  # as a shell would put them together
+    assert told == [shlex.split(example) for example in EXAMPLES[name]]
+
+
+@pytest.mark.parametrize("command", ["build", "audit", "export"])
+def test_a_folder_after_the_command_is_that_of_the_rule_books(command: str) -> None:
+    with pytest.raises(kb.UsageError, match="Two folders"):
+        _arguments([command, "mine", "--books", "theirs"])
+    assert (
+        _arguments([command, "mine"]).books == _arguments([command, "--books", "mine"]).books == Path("mine")
+    )
+    assert _arguments(["--books", "theirs", command]).books == Path("theirs")
+    assert _arguments([command]).books is None
+
+
+@pytest.mark.parametrize("command", ["check", "draft"])
+def test_a_folder_where_a_file_is_wanted_is_told_what_to_write(command: str, tmp_path: Path) -> None:
+    done = run(command, str(tmp_path))
+    assert done.returncode == 2
+    assert f"clothbound build {tmp_path}" in done.stderr
 
 
 def test_no_command_and_no_option_is_without_help() -> None:
