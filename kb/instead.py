@@ -16,7 +16,7 @@ from kb.answer.common import replaced
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.reader.nearest import nearest_reading
-from kb.reader.offered import of_kinds, offered, with_its_kinds, without_words
+from kb.reader.offered import each_named, of_kinds, offered, with_its_kinds, without_words
 from kb.wording import say_query
 
 if TYPE_CHECKING:
@@ -39,7 +39,9 @@ def answers_instead(
         return (_without_adjuncts(reading, read, answer, rests, lookup) or plain,)
     if reading.ask is not None:
         one = _both_ways(reading, read, answer, lookup) or _banned_whole(reading, read, answer, lookup)
-        return (one,) if one is not None else _alike(reading, read, answer, lookup) or (plain,)
+        if one is not None:
+            return (one,)
+        return _alike(reading, read, answer, lookup) or _each(reading, read, answer) or (plain,)
     if plain.outcome == "ask" and plain.ask is not None:
         kinds = of_kinds(reading, plain.ask, lookup)
         told = told_alike(kinds, [answer(one) for one in kinds], lookup) if kinds else ()
@@ -59,6 +61,19 @@ def _alike(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[
         return ()
     asked = [msgspec.structs.replace(one, question=reading.question, spans=reading.spans) for one in found]
     return told_alike(asked, [answer(one) for one in asked], lookup)
+
+
+def _each(reading: Reading, read: Read, answer: Tell) -> tuple[Answer, ...]:
+    """ "May I wear the watch coat or the storm coat", one answer for each; what must be is one of them."""
+    found = [(item, read(text)) for item, text in each_named(reading).items()]
+    if any(one.query is None or one.query.items[:1] != (item,) for item, one in found):
+        return ()
+    if any(one.query.kind not in _OF_EACH or one.query.polarity == "not" for _, one in found if one.query):
+        return ()
+    return tuple(answer(one) for _, one in found)
+
+
+_OF_EACH = frozenset({"may", "where", "how", "how_many"})
 
 
 def _asked(reading: Reading, query: Query, lookup: Lookup) -> Reading:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from kb.reader.patter import of_another_matter
     from kb.reader.question import read_question
     from kb.reader.reply import read_reply
+    from kb.reader.said_once import shared
     from kb.reader.several import each_thing
     from kb.reader.split import split_questions
     from kb.reader.statement import parse_fact, read_statement
@@ -33,6 +34,7 @@ __all__ = [
     "read_reply",
     "read_statement",
     "read_turn",
+    "shared",
     "split_questions",
     "without_adjuncts",
 ]
@@ -46,6 +48,7 @@ __getattr__ = loader(
         "kb.reader.patter": ("of_another_matter",),
         "kb.reader.question": ("read_question",),
         "kb.reader.reply": ("read_reply",),
+        "kb.reader.said_once": ("shared",),
         "kb.reader.several": ("each_thing",),
         "kb.reader.split": ("split_questions",),
         "kb.reader.statement": ("parse_fact", "read_statement"),

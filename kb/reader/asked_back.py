@@ -12,7 +12,7 @@ from kb.reader.frame import Frame
 from kb.reader.parts import Roles
 from kb.reader.pieces import Understood, is_other
 from kb.reader.query import build_query
-from kb.reader.scales import codes_ending_in, number_of
+from kb.reader.scales import number_of, unclear_grades
 from kb.text import visible
 from kb.wording import say_query
 
@@ -29,7 +29,6 @@ def ask_instead(
         _ask_who(found, left, frame, roles, case, lookup)
         or _ask_colour(found, left, frame, roles, case, lookup)
         or _ask_place(found, left, frame, roles, case, lookup)
-        or _ask_grade(found, left, lookup)
     )
 
 
@@ -147,25 +146,20 @@ def _ask_place(
     return Ask(fact="reading", prompt=prompt, choices=((said, said),))
 
 
-def _ask_grade(found: Understood, left: tuple[int, ...], lookup: Lookup) -> Ask | None:
-    """ "A four", where several ladders have a fourth grade."""
-    numbers = [index for index in left if number_of(found.tokens[found.pieces[index].first])]
-    if len(numbers) != 1 or any(found.pieces[index].tag in ("item", "items") for index in left):
+def ask_grade(found: Understood, lookup: Lookup) -> Ask | None:
+    """ "A four", "3 to 6 but not 5": numbers that are grades of several ladders; None without any."""
+    numbers, ladders = unclear_grades(found.pieces, found.tokens, lookup)
+    if not numbers:
         return None
-    place = numbers[0]
-    piece = found.pieces[place]
-    token = found.tokens[piece.first]
-    led = place > 0 and found.pieces[place - 1].tag == "det"
-    after = found.pieces[place + 1].tag if place + 1 < len(found.pieces) else ""
-    if not (led or token.low != token.key) or after in ("item", "items", "unknown"):
-        return None
-    codes = codes_ending_in(number_of(token), lookup)
-    grade = next((fact for fact in lookup.base.facts if fact.family == "grade"), None)
-    if grade is None or not 2 <= len(codes) <= 4:
-        return None
-    labels = {value.id: value.label for value in grade.values}
-    choices = tuple(
-        (found.text[: token.start] + code + found.text[token.end :], f"{code}, {labels[code]}")
-        for code in codes
-    )
-    return Ask(fact="reading", prompt=f'Which grade is "{visible(token.text)}"?', choices=choices)
+    labels = {value.id: value.label for fact in lookup.base.facts for value in fact.values}
+    choices = []
+    for ladder in ladders:
+        text, codes = found.text, [f"{ladder}{number_of(token)}" for token in numbers]
+        for token, code in reversed(tuple(zip(numbers, codes, strict=True))):
+            owner = "'s" if token.low.endswith("'s") else ""
+            text = text[: token.start] + code + owner + text[token.end :]
+        said = [f"{code}, {labels[code]}" for code in codes]
+        choices.append((text, said[0] if len(said) == 1 else ", ".join(codes)))
+    words = ", ".join(f'"{visible(token.text)}"' for token in numbers)
+    prompt = f"Which grade is {words}?" if len(numbers) == 1 else f"Which grades are {words}?"
+    return Ask(fact="reading", prompt=prompt, choices=tuple(choices))

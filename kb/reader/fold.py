@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import repeat
 
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.values import YES, Choices, intersect, is_empty, unite
+from kb.model.values import YES, Choices, intersect, is_empty, is_subset, unite
 from kb.reader.around import around
 from kb.reader.dimensions import named_dimensions
 from kb.reader.english import PHRASES
@@ -15,7 +16,7 @@ from kb.reader.grants import granted
 from kb.reader.pieces import Piece
 from kb.reader.places import places
 from kb.reader.quantities import dates, numbers, quantities
-from kb.reader.scales import compare_values, numbered_grades
+from kb.reader.scales import compare_values, is_exception, numbered_grades
 from kb.reader.tokens import Token
 from kb.reader.values import LIGHT, LINKS, Pieces, complement_of, entry_values, fact_piece, named_fact
 from kb.reader.whether import SAID, said_of_facts
@@ -25,7 +26,9 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """All foldings in order; words that belong to an expression become part of its piece."""
     found = numbered_grades(pieces, tokens, lookup)
     found = named_dimensions(found, tokens, lookup)
-    found = around(tuple(_as_fact(piece, lookup) for piece in found), tokens, lookup)
+    left_out = [piece.tag == "but" for piece in found[1:]]
+    found = tuple(map(_as_fact, found, repeat(lookup), [*left_out, False]))
+    found = around(found, tokens, lookup)
     found = _owned(_only_waiver(found, tokens, lookup), tokens)
     found = _any_value(found, tokens, lookup)
     found = _by_company(found, lookup)
@@ -38,7 +41,7 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     found = granted(found, tokens, lookup)
     found = said_of_facts(found, tokens, lookup)
     found = _except(found, tokens, lookup)
-    found = _unite(found)
+    found = _unite(found, lookup)
     found = _absorb_fact_names(_negate(found, tokens, lookup), lookup)
     return tuple(_hyphen(piece, tokens) for piece in found)
 
@@ -49,13 +52,15 @@ def _hyphen(piece: Piece, tokens: tuple[Token, ...]) -> Piece:
     return msgspec.structs.replace(piece, tag="comma") if loose else piece
 
 
-def _as_fact(piece: Piece, lookup: Lookup) -> Piece:
-    """A name of nothing but values of one fact becomes that fact."""
+def _as_fact(piece: Piece, lookup: Lookup, excepting: bool = False) -> Piece:
+    """A name of nothing but values of one fact becomes that fact; the widest before what leaves one out."""
     if piece.tag != "name" or not all(entry.kind in ("value", "group") for entry in piece.entries):
         return piece
     owners = {entry.owner for entry in piece.entries}
     sets = {entry_values(entry, lookup) for entry in piece.entries}
-    if len(owners) > 1 or len(sets) > 1:
+    if len(owners) == 1 and len(sets) > 1 and excepting:
+        sets = {one for one in sets if all(is_subset(other, one) for other in sets)}  # "cadets but C1"
+    if len(owners) > 1 or len(sets) != 1:
         return piece
     fact, values = owners.pop(), sets.pop()
     if piece.arg == "not":  # "the fell is not white"
@@ -219,7 +224,7 @@ def _except(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces
     found = list(pieces)
     index = 1
     while index < len(found):
-        if found[index].tag == "but":
+        if found[index].tag == "but" or is_exception(found, index, tokens, lookup):
             after = index + 1
             while after < len(found) and found[after].tag in LINKS | {"not", "if", "when", "self"}:
                 after += 1
@@ -273,7 +278,7 @@ def _base_of(piece: Piece, fact: str, lookup: Lookup) -> Choices | None:
     return domain if whole and isinstance(domain, Choices) else None
 
 
-def _unite(pieces: Pieces) -> Pieces:
+def _unite(pieces: Pieces, lookup: Lookup) -> Pieces:
     """ "K5 or W1", "rain, snow and fog": values of one fact that are joined; others have to hold together."""
     found = list(pieces)
     index = 0
@@ -292,7 +297,8 @@ def _unite(pieces: Pieces) -> Pieces:
         ):
             index += 1
             continue
-        joined = any(p.tag in ("and", "or", "comma") for p in found[index + 1 : after])
+        listed = after == index + 1 and _is_one_grade(piece, lookup) and _is_one_grade(other, lookup)
+        joined = listed or any(p.tag in ("and", "or", "comma") for p in found[index + 1 : after])
         both = intersect(piece.values, other.values)
         named = any(p.tag in ("and", "or") for p in found[index + 1 : after])
         if is_empty(both) and not joined:
@@ -301,6 +307,12 @@ def _unite(pieces: Pieces) -> Pieces:
         values = unite(piece.values, other.values) if named or is_empty(both) else both
         found[index : after + 1] = [fact_piece(piece, piece.fact, values, piece.first, other.last)]
     return tuple(found)
+
+
+def _is_one_grade(piece: Piece, lookup: Lookup) -> bool:
+    """Grades in a row are written with what is no word between them: "K4/K5"."""
+    one = isinstance(piece.values, Choices) and len(piece.values.members) == 1
+    return one and lookup.facts[piece.fact].family == "grade"
 
 
 _BETWEEN = (LINKS | {"and", "or", "comma"}) - {"be"}

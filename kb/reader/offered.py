@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Reading
 from kb.reader.choice import asked_place
+from kb.reader.forms import word_set
 from kb.reader.tokens import tokenize
 from kb.wording import say_query
 
@@ -28,6 +31,27 @@ def offered(reading: Reading) -> dict[str, str]:
     ranked = sorted(ask.choices, key=lambda choice: not said & {t.key for t in tokenize(choice[1])})
     before, after = reading.question[: where[0]], reading.question[where[1] :]
     return {item: before + label + after for item, label in ranked}
+
+
+_BETWEEN = word_set("or the a an my your his her our their either , and")
+
+
+def each_named(reading: Reading) -> dict[str, str]:
+    """ "May I wear the watch coat or the storm coat": the question with each of the things that it names.
+
+    Empty where something else was asked back, or what it asks about is not named in a row.
+    """
+    ask, text = reading.ask, reading.question
+    if ask is None or ask.fact != "item" or not 1 < len(ask.choices) <= _MOST:
+        return {}
+    spans = [span for span in reading.spans if span.role == "item" and span.target in dict(ask.choices)]
+    if {span.target for span in spans} != set(dict(ask.choices)) or len(spans) != len(ask.choices):
+        return {}
+    gaps = (text[one.end : other.start] for one, other in pairwise(spans))
+    if any({t.low for t in tokenize(gap)} - _BETWEEN or "or" not in gap.casefold().split() for gap in gaps):
+        return {}
+    first, last = spans[0].start, spans[-1].end
+    return {one: text[:first] + text[s.start : s.end] + text[last:] for s in spans if (one := s.target)}
 
 
 def of_kinds(reading: Reading, ask: Ask, lookup: Lookup) -> tuple[Reading, ...]:

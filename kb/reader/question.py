@@ -9,7 +9,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Span, SpanRole
 from kb.model.records import Case
-from kb.reader.asked_back import alone_unclear, ask_instead
+from kb.reader.asked_back import alone_unclear, ask_grade, ask_instead
 from kb.reader.cover import find_pieces
 from kb.reader.datum import datums, take_datums
 from kb.reader.english import LIMBS
@@ -35,7 +35,7 @@ from kb.reader.tokens import Token, tokenize, word_key
 from kb.reader.told import loose, told
 from kb.reader.verbs import verbs
 from kb.reader.whether import marked, unclear
-from kb.text import is_hidden, visible
+from kb.text import blanked, visible
 from kb.wording import say_query
 
 LONGEST_QUESTION = 1000
@@ -52,9 +52,7 @@ _ROLES: dict[str, SpanRole] = {
 
 def clean(text: str) -> str:
     """The text with every hidden character as a space, so that places in it stay what they are."""
-    if text.isascii() and text.isprintable():
-        return text
-    return "".join(" " if is_hidden(c) else c for c in text)
+    return blanked(text)
 
 
 def too_much(tokens: tuple[Token, ...]) -> Abstain | None:
@@ -186,7 +184,7 @@ def read_question(
     found = understand(plain, lexicon, lookup, search)
     if isinstance(found, Ask):
         return Reading(question=text, ask=found)
-    if (stop := unclear(found) or refused(found, lookup)) is not None:
+    if (stop := unclear(found) or refused(found, lookup) or ask_grade(found, lookup)) is not None:
         return _stopped(text, make_spans(found, lookup), stop)
 
     def read(changed: str) -> Reading:

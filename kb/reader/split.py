@@ -8,15 +8,33 @@ from kb.text import Pattern
 
 _END = Pattern(r"[?!]+(?=\s|$)|[.;](?=\s+(?:and\s+)?[A-Z])|\n+")
 _SHORT = Pattern(r"\b(?:cl|para|sec|art|no|approx|max|min|ca|in|ft|st|dr|mr|mrs|ms)\.$", re.IGNORECASE)
+_AND = (
+    r"[,;]?\s+(?:and(?:,?\s+(?:also|then|finally|lastly|next|secondly|thirdly|another thing|so))?|also|plus)"
+    r"[,:]?\s+"
+)
 _NEXT = Pattern(
-    r"[,;]?\s+and\s+(?=(?:may|can|must|should|do|does|am|are|is|where|how|who|what|which|when|why)\s+"
+    rf"{_AND}(?=(?:may|can|must|should|do|does|am|are|is|where|how|who|what|which|when|why)\s+"
     r"(?:i|we|you|the|a|an|it|they|do|does|must|may|is|are|many|can|should|someone|anyone)\b)|"
-    r"[,;]?\s+and\s+(?=(?:what|how) about\b)|"
-    r"[,;]?\s+and\s+(?=how\s+(?:long|wide|high|deep|big|tall|thick|far|often)\s+(?:is|are|must|may|can|does|do)"
+    rf"{_AND}(?=(?:what|how) about\b)|"
+    rf"{_AND}(?=how\s+(?:long|wide|high|deep|big|tall|thick|far|often)\s+(?:is|are|must|may|can|does|do)"
     r"\s+(?:it|they|the|each|every|its|their|my)\b)|"
-    r"[,;]?\s+and\s+(?=(?:what|which)\s+(?:sort|kind|type|colou?r|size|side|sleeve|arm|way|clause|knot)\b)|"
-    r"[,;]?\s+and\s+(?=who\s+(?:gets|has|wears|needs|grants|decides|says|carries)\b)|"
+    rf"{_AND}(?=(?:what|which)\s+(?:sort|kind|type|colou?r|size|side|sleeve|arm|way|clause|knot)\b)|"
+    rf"{_AND}(?=who\s+(?:gets|has|wears|needs|grants|decides|says|carries|owns)\b)|"
     r",\s+and\s+(?=(?:may|can|must|should|do|does|are|is)\s+[\w' -]{2,40}\?)",
+    re.IGNORECASE,
+)
+_RUN_ON = Pattern(
+    r"\s*[,;]\s+(?=(?:may|can|could|must|should|do|does|am|are|is)\s+"
+    r"(?:i|we|you|he|she|the|a|an|my|our|anyone|someone|everyone)\s+\S+\s+\S+|"
+    r"(?:where|how|what|when)\s+(?:may|can|must|should|do|does|is|are|many|long|wide|high|big|far|colou?r)\s+\S+|"
+    r"who\s+(?:may|can|must|should|wears|carries|has|owns)\s+\S+)",
+    re.IGNORECASE,
+)
+"""Where a comma alone parts two questions, if what stands before it is one."""
+_ASKED_ALREADY = Pattern(
+    r"(?:and |but |so |also )*(?:(?:may|can|could|must|should|do|does|am|are|is)\s+\w+\s+\w+|"
+    r"(?:where|how|who|what|which|when)\s+(?:may|can|must|should|do|does|is|are|many|long|wide|high|big|far|wears"
+    r"|carries|colou?r)\b|(?:which|what)\s+\w+\s+(?:may|can|must|should|do|does|is|are)\b)",
     re.IGNORECASE,
 )
 
@@ -72,8 +90,38 @@ def split_questions(text: str) -> tuple[str, ...]:
         parts.append(text[start : match.end()].strip())
         start = match.end()
     parts.append(text[start:4000].strip())
-    found = [piece.strip(" ,;") for part in parts for piece in _NEXT.split(part)]
+    found = [piece.strip(" ,;") for part in parts for one in _NEXT.split(part) for piece in _run_on(one)]
     return _with_statements([piece for piece in found if any(c.isalnum() for c in piece)])
+
+
+def _run_on(part: str) -> list[str]:
+    """ "Where do the bars go, how many does a K4 wear": the questions that a comma parts."""
+    found, start = [], 0
+    for match in _RUN_ON.finditer(part):
+        if _is_asked(part, start, match.end()):
+            found.append(part[start : match.start()])
+            start = match.end()
+    return [*found, part[start:]]
+
+
+def _is_asked(part: str, start: int, end: int) -> bool:
+    """Whether a question stands before a comma; "my mate, who wears glasses" is none, and goes on."""
+    if part[end : end + 3].casefold() == "who" and part[start : start + 3].casefold() not in _OF_WORDS:
+        return False
+    return _ASKED_ALREADY.match(part, start) is not None
+
+
+_OF_WORDS = frozenset(("who", "whe", "how", "wha"))
+
+
+def opens_question(part: str) -> bool:
+    """Whether a part begins as a question with a verb does: "may I ...", "and where ..."."""
+    joined = _JOINED.match(part)
+    start = joined.end() if joined is not None else 0
+    return _OPENING.match(part, start) is not None or _LED.search(part) is not None
+
+
+_JOINED = Pattern(r"\s*(?:(?:and|but|so|or|also|then|plus)[ ,]+)+", re.IGNORECASE)
 
 
 def _with_statements(parts: list[str]) -> tuple[str, ...]:
@@ -87,13 +135,15 @@ def _with_statements(parts: list[str]) -> tuple[str, ...]:
             continue  # "May I? Yes or no?"
         waiting.append(part)
         if _is_question(part):
-            found.append(" ".join(waiting))
+            ended = [told if told[-1] in _MARKS else f"{told}." for told in waiting[:-1]]
+            found.append(" ".join([*ended, waiting[-1]]))
             waiting = []
     if waiting:
         found[-1] = " ".join([found[-1], *waiting])
     return tuple(found)
 
 
+_MARKS = frozenset(".!?:;,")
 _LEADS = frozenset(("on", "in", "to", "from", "for", "at", "by", "under"))
 _ASKED = frozenset(("which", "what", "whom"))
 

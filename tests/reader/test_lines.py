@@ -23,6 +23,38 @@ LINES = [
     ("I am a W2. May I carry an umbrella in town? And in boat rig?",
      ["May a W2 carry the umbrella, in town?", "May a W2 carry the umbrella, in boat rig, in town?"]),
     ("May I wear a sombrero? May I wear the scarf?", ["", "May anyone wear the wool scarf?"]),
+    # what is said once for all, wherever it stands
+    ("Sunglasses? Rings? A neck chain? On the slipway.",
+     ["May anyone wear the sunglasses, on the slipway?", "May anyone wear the finger ring, on the slipway?",
+      "May anyone wear the neck chain, on the slipway?"]),
+    ("Can I carry an umbrella? a satchel with shore rig?",
+     ["May anyone carry the umbrella, in shore rig?", "May anyone carry the satchel, in shore rig?"]),
+    ("Do I need a torch? A whistle? On watch in the dark hours.",
+     ["Must anyone carry the pocket torch, on watch, dark hours?",
+      "Must anyone carry the whistle, on watch, dark hours?"]),
+    ("As a K5: beard? moustache? lanyard in parade rig?",
+     ["May a K5 wear the beard, in parade rig?", "May a K5 wear the moustache, in parade rig?",
+      "May a K5 wear the white lanyard, in parade rig?"]),
+    ("Scarf? Neck cloth? When it's 5 degrees.",
+     ["May anyone wear the wool scarf, air temperature 5 °C?",
+      "May anyone wear the neck cloth, air temperature 5 °C?"]),
+    ("Where does the cap device go and how big is it for a warden?",
+     ["Where must the cap device be worn, by wardens?",
+      "What must the height of the cap device be, for wardens?"]),
+    # a setting of its own stays with its question
+    ("May I wear the scarf in summer? the watch coat in winter?",
+     ["May anyone wear the wool scarf, not winter?", "May anyone wear the watch coat, winter?"]),
+    # questions that a comma or "also" joins
+    ("where do the bars go, how many does a K4 wear, and how high are they",
+     ["Where must the keeper's bars be worn?", "How many keeper's bars may be worn, for a K4?",
+      "What must the height of the keeper's bars be, for a K4?"]),
+    ("How wide is the belt and also who wears the brassard",
+     ["What must the width of the belt be?", "Who may wear the officer of the day's brassard?"]),
+    ("Where machinery is running, must I take rings off?",
+     ["May anyone wear the finger ring, machinery running?"]),
+    # two things that "or" joins
+    ("May I wear the watch coat or the storm coat in watch rig?",
+     ["May anyone wear the watch coat, in watch rig?", "May anyone wear the storm coat, in watch rig?"]),
 ]  # fmt: skip
 
 
