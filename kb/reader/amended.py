@@ -96,6 +96,10 @@ _HOW = Pattern(
     r"(?: to be)?(?: worn| carried| put| placed| allowed)?(?: on)?$"
 )
 _WORN = Pattern(r"^(?:the way|how) (?:we|you|they|people|members|i) (?:wear|carry|have) ")
+_ACTIVE = Pattern(
+    r"(?:.*\b)?(?:what|which|who) (?:replaces?|replaced|amends?|alters?|updates?|revises?|repeals?"
+    r"|modif(?:y|ies)|tightened|relaxed|added|dropped) .+"
+)
 _LED = Pattern(
     r" *(?:$|(?:about|for|on|in|with|to|as|regarding|concerning|when|at|from|under|since|and|then)\b)"
 )
@@ -217,6 +221,8 @@ def _asked_of(said: str, window: Window) -> str | None:
             continue
         groups = match.groupdict()
         if groups.get("what") == "who" or (groups.get("state") and not (dated or _is_past(said))):
+            continue
+        if pattern is _WHAT and _ACTIVE.fullmatch(said.strip(" ,")) and window.book is None:
             continue
         if groups.get("new") and _LED.match(groups["rest"]) is None:
             continue

@@ -27,6 +27,7 @@ _ALLOWS = Pattern(
     r"^(?:so |and |but |well )?(?:can|could|may|might|will|would|does|is|has|have)(?: n't| not)? "
     r"(?:the |a |my |our )?(?:\w+ ){1,6}?(?:allow|permit|let|forbid|ban|order)s?\b"
 )
+_STRICT = Pattern(r"\b(?:forbid|ban|prohibit|strict\w*|tight\w*|tough\w*)\b")
 _EXCUSES = Pattern(r"\b(?:excus\w+|exempt\w*|waiv\w+|dispense|overr\w+|say|way|off|out of|leave|relax\w*)\b")
 _WHO = frozenset({"who", "authority"})
 _ANYONE = frozenset({"anyone", "anybody", "someone", "somebody"})
@@ -53,11 +54,28 @@ def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | As
         clauses = letting(named, _akin(found, lookup), case, lookup)
     if not clauses and things and _EXCUSES.search(said):
         clauses = list(dict.fromkeys(_kept(things, case, lookup)))
+    if allows and len(clauses) != 1:
+        clauses = _bounded(named, "stricter" if _STRICT.search(said) else "anything", case, lookup)
     return one_of(clauses, case, lookup) if len(clauses) == 1 or not things else None
 
 
+def _bounded(named: set[str], allows: str, case: Case, lookup: Lookup) -> list[str]:
+    """The clauses that say how far those named may depart from others at all, where none is on the things."""
+    clauses = [d.clause for d in lookup.base.delegations if d.to in named and d.allows == allows]
+    return [clause for clause in dict.fromkeys(clauses) if _in_force(lookup.clauses[clause], case)]
+
+
 def _authorities(found: Understood, lookup: Lookup) -> Iterator[str]:
-    """Who is named, or gives the order that is named, unless nobody stands above them."""
+    """Who is named, or gives the order that is named, unless nobody stands above them.
+
+    Who has leave to depart from clauses may be named by the last word: "the commander at Hob Lane".
+    """
+    named = {i for p in found.pieces if p.tag == "fact" for i in range(p.first, p.last)}
+    lows = {token.low for place, token in enumerate(found.tokens) if place not in named}
+    for to in dict.fromkeys(delegation.to for delegation in lookup.base.delegations):
+        heads = {a.id: a.label.casefold().partition(" of ")[0].split()[-1] for a in lookup.base.authorities}
+        if heads[to] in lows and list(heads.values()).count(heads[to]) == 1:
+            yield to
     for piece in found.pieces:
         if piece.tag == "authority":
             yield piece.arg

@@ -8,7 +8,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
-from kb.model.records import Case
+from kb.model.records import OWNED_ASPECTS, Case
 from kb.reader.either import asked_either
 from kb.reader.lost import names_lost
 from kb.reader.measured import rule_aspects
@@ -29,7 +29,9 @@ def otherwise(
 
     `before` are the items of the question before.
     """
-    matter = _of_another_matter(reading, found, roles, case, lookup)
+    matter = _of_another_matter(reading, found, roles, case, lookup) or _who_does_it(
+        reading, found, case, lookup
+    )
     if matter is not None:
         return _made(reading, matter, lookup)
     if reading.query is not None and any(token.key == "pair" for token in found.tokens):
@@ -67,7 +69,7 @@ def otherwise(
                 return again
             lossy = lossy or again
     if reading.abstain is None and not _is_without(reading):
-        return lossy or reading
+        return lossy or _by_words(reading, found, case, lookup) or reading
     rest = _of_less(reading, found, case, lookup, read)
     return rest if rest.query is not None or lossy is None else lossy
 
@@ -93,10 +95,38 @@ def _of_less(reading: Reading, found: Understood, case: Case, lookup: Lookup, re
     told = from_story(found, lookup, read)
     if told is not None:
         return _as_said(told, reading)
+    return _by_words(reading, found, case, lookup) or reading
+
+
+def _who_does_it(reading: Reading, found: Understood, case: Case, lookup: Lookup) -> Query | None:
+    """ "Who may shorten a sleeve": the clause that names somebody, where no rule is on who does it."""
+    query = reading.query
+    if query is None or query.kind != "who" or query.aspect in ("wear", "carrying", *OWNED_ASPECTS):
+        return None
+    from kb.reader.by_words import clause_by_words  # noqa: PLC0415  few questions ask who does something
+
+    return clause_by_words(found, case, lookup)
+
+
+def _may_be_of_a_clause(reading: Reading, found: Understood) -> bool:
+    """Whether no thing was found that is asked about, or it is asked who does something to it, or why."""
+    ask = reading.ask
+    if ask is None or (ask.fact == "item" and not ask.choices):
+        return True
+    named = any(piece.tag == "book" for piece in found.pieces) and ask.fact == "reading"
+    return named or found.tokens[0].low in ("who", "why", "whom", "whose")
+
+
+def _by_words(reading: Reading, found: Understood, case: Case, lookup: Lookup) -> Reading | None:
+    """The clause that speaks of it by its own words, where no thing was found that it is asked of."""
+    if reading.query is not None or (
+        reading.ask is not None and (reading.ask.fact != "item" or reading.ask.choices)
+    ):
+        return None
     from kb.reader.by_words import clause_by_words  # noqa: PLC0415  most questions are understood before
 
     clause = clause_by_words(found, case, lookup)
-    return _made(reading, clause, lookup) if clause is not None else reading
+    return _made(reading, clause, lookup) if clause is not None else None
 
 
 def _judged(reading: Reading, found: Understood, read: Read) -> Reading | None:
@@ -144,13 +174,22 @@ def _of_another_matter(
         return measured
     if reading.query is not None:
         return None
+    from kb.reader.member import enumeration, membership  # noqa: PLC0415  as above
+
+    belongs = membership(found, case, lookup) or enumeration(found, case, lookup)
+    if belongs is not None:
+        return belongs
     if reading.abstain is not None:
         from kb.reader.defined import meaning_asked  # noqa: PLC0415  as above
-        from kb.reader.issued import issued  # noqa: PLC0415  as above
 
-        meant = meaning_asked(found.text, case, lookup) or issued(found, case, lookup)
+        meant = meaning_asked(found.text, case, lookup)
         if meant is not None:
             return meant
+    from kb.reader.issued import issued  # noqa: PLC0415  as above
+
+    made = issued(found, case, lookup)
+    if made is not None:
+        return made
     from kb.reader.borne import borne  # noqa: PLC0415  as above
 
     return borne(found, roles, case, lookup)

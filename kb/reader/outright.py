@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query, Reading
-from kb.model.records import Case
+from kb.model.records import Case, Clause
 from kb.reader.authority import asked_authority
 from kb.reader.defined import GRANTABLE, clause_defining, granting, holds, one_of
 from kb.reader.fits import facts_that_matter
@@ -24,6 +24,11 @@ _GRANTED = Pattern(
     r"^whom? .*\b(?:from|for)\b"
 )
 _SPELL = Pattern(r"^how long\b.*\b(?:last|run|good|valid|hold|stand)\b")
+_RUNS = Pattern(
+    r"^(?:and )?(?:for )?how long (?:does|do|is|are|will|can|would) .+ (?:last|run|valid|good|hold|stand"
+    r"|in force|granted|go on)"
+    r"(?: (?:for|good))?\W*$"
+)
 _GRANTS = Pattern(r"\b(?:grants?|gives?|approves?|orders?|authori[sz]es?|awards?|issues?|declares?|signs?)\b")
 _PERMISSION = Pattern(
     r"\bwhose (?:permission|leave|say|approval|authority|consent|word)\b|"
@@ -32,8 +37,24 @@ _PERMISSION = Pattern(
     r"excuses?|exempts?|lets? (?:me|us|him|her|them|one|you|anyone|anybody|somebody|people) off)\b"
 )
 _PURPOSE = Pattern(
-    r"\b(?:purpose|aim|object|point) of\b|\bwhat (?:is|'s) (?:the |this )?[\w ]+ for$|^why is there\b"
+    r"(?:so |and )?(?:what (?:is|'s|are) (?:the )?(?:whole )?(?:purpose|aim|object|point|idea|use|reason)"
+    r" (?:of|behind|for) (.+)"
+    r"|what (?:is|are|'s) (.+?) (?:all )?(?:for|about|there for)|what(?:'s| is) the (?:purpose|aim|object"
+    r"|point|idea) of having (.+)"
+    r"|why (?:do|does|must|should) (?:we|one|you|they|anyone|people|members|i) (?:have to |all )?(?:wear"
+    r"|have|need|bother with) (?:an? |the )?"
+    r"(uniforms?|insignia|dress rules|rules)(?: at all)?|why is there (.+)|who is (.+) for|what does (.+?)"
+    r" (?:cover|deal with)(?: in general)?)"
 )
+_HEADED = Pattern(r"\b(?:purpose|aim|object|why|whom)\b")
+_ASIDE = Pattern(
+    r",? (?:in (?:a nutshell|short|brief|a word|general|one line|a sentence)|briefly|exactly|according to"
+    r" (?:the|this|your) \w+)\b"
+)
+_OF_DRESS = word_set("""
+    the a an uniform dress rule rules book order regulation instruction all this these our your it wear wearing
+    of have having clothes
+""")
 _CONTENTS = Pattern(
     r"\bwhat (?:all )?(?:does|do|did|is|are|'s)\b.*\b(?:say|says|contain|contains|state|tell us|in|about"
     r"|deal with)\b"
@@ -42,16 +63,17 @@ _CONTENTS = Pattern(
     r"|start|starts|begin|begins|valid)\b"
 )
 _OF_A_BOOK = word_set("""
-    what when which do does did is are be the this all say says contain contains state tell us in about deal
-    with show me read list give please clause clauses rule rules of from date day since apply applies come
-    comes into force effect take takes start starts begin begins valid 's it now ? . !
+    what when which do does did is are be the this all say says contain contains state tell us in about
+    deal with show me read list give please clause clauses rule rules of from date day since apply
+    applies come comes into force effect take takes start starts begin begins valid 's it now ? . !
 """)
 _MOST_CLAUSES = 20
 _ASKING = frozenset({"do", "be"})
 _CHANGING = word_set("""
-    change changes changed changing new news amend amends amended amendment amendments altered update updates
-    updated revise revised replace replaces replaced repeal repeals repealed modified withdrawn dropped
-    rewritten force different differ differs otherwise coming latest superseded tightened relaxed compare
+    change changes changed changing new news amend amends amended amendment amendments altered update
+    updates updated revise revised replace replaces replaced repeal repeals repealed modified withdrawn
+    dropped rewritten force different differ differs otherwise coming latest superseded tightened
+    relaxed compare
 """)  # spares most questions the patterns
 _OF_DAYS = word_set("happens happened takes comes came force still valid say said kicks starts ends same")
 _OF_RULES = word_set("before used previously originally formerly")
@@ -72,6 +94,7 @@ def asked_outright(
         or asked_authority(found, case, lookup)
         or _asked_term(found, case, lookup)
         or _asked_grant(found, case, lookup)
+        or _asked_spell(found, case, lookup)
         or _asked_purpose(found, case, lookup)
         or _asked_book(found, case, lookup)
     )
@@ -159,21 +182,46 @@ def _names_authority(found: Understood, lookup: Lookup) -> bool:
     return any(holds(keys, [token.key for token in tokenize(name)]) for name in names)
 
 
-def _asked_purpose(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | None:
-    """ "What is the purpose of the Order": the clause of the book that says so."""
-    books = {piece.arg for piece in found.pieces if piece.tag == "book"}
-    tags = {piece.tag for piece in found.pieces}
-    said = " ".join(token.low for token in found.tokens)
-    if len(books) != 1 or tags & {"item", "items", "fact"} or not _PURPOSE.search(said):
+def _asked_spell(found: Understood, case: Case, lookup: Lookup) -> Query | None:
+    """ "How long does a waiver run": the clause that says a time of what is named."""
+    if found.tokens[0].low not in ("how", "for", "and") or not _RUNS.search(
+        " ".join(t.low for t in found.tokens)
+    ):
         return None
-    (book,) = books
-    clauses = [
-        clause.id
-        for clause in lookup.base.clauses
-        if clause.kind == "purpose" and book in (clause.edition, lookup.editions[clause.edition].book)
-    ]
-    headed = [name for name in clauses if _PURPOSE.search(f"{lookup.clauses[name].heading} of".casefold())]
-    return one_of(headed or clauses, case, lookup)
+    from kb.reader.by_words import clause_by_words  # noqa: PLC0415  few questions ask it
+
+    return clause_by_words(found, case, lookup)
+
+
+def _asked_purpose(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | None:
+    """ "What is the purpose of the Order", "what is uniform for": the clause that says so.
+
+    Of a book that is named it is the book's own; of what else is named the one that names it; of dress in
+    general that of the highest authority.
+    """
+    said = _ASIDE.sub("", " ".join(token.low for token in found.tokens)).strip(" ?.")
+    match = _PURPOSE.fullmatch(said)
+    if match is None:
+        return None
+    books = {piece.arg for piece in found.pieces if piece.tag == "book"}
+    clauses = [c for c in lookup.base.clauses if c.kind == "purpose" and _holds_on(c, case)]
+    if books:
+        clauses = [c for c in clauses if books & {c.edition, lookup.editions[c.edition].book}]
+    else:
+        words = {token.key for token in tokenize(next(filter(None, match.groups()), ""))} - _OF_DRESS
+        clauses = [c for c in clauses if words <= _keys(f"{c.heading} {c.text}")]
+        top = min((authority.rank for authority in lookup.base.authorities), default=0)
+        clauses = [c for c in clauses if words or _rank_of(c, lookup) == top]
+    headed = [c for c in clauses if _HEADED.search((c.heading or "").casefold())]
+    return one_of([c.id for c in headed or clauses], case, lookup)
+
+
+def _holds_on(clause: Clause, case: Case) -> bool:
+    return clause.valid_from <= case.as_of and (clause.valid_until is None or case.as_of < clause.valid_until)
+
+
+def _rank_of(clause: Clause, lookup: Lookup) -> int:
+    return lookup.authorities[lookup.books[lookup.editions[clause.edition].book].authority].rank
 
 
 def _asked_book(found: Understood, case: Case, lookup: Lookup) -> Query | None:

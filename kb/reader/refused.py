@@ -33,7 +33,8 @@ def refused(found: Understood, lookup: Lookup) -> Abstain | None:
         if told and told[0].last <= before:
             return Abstain(reason="The books cannot tell what will be; say how it is, or what to suppose.")
     grades = [p for p in pieces if p.tag == "fact" and lookup.facts[p.fact].family == "grade"]
-    said = {token.low for token in tokens}
+    named = {place for piece in grades for place in range(piece.first, piece.last)}  # "Under Keeper"
+    said = {token.low for place, token in enumerate(tokens) if place not in named}
     if grades and said & _COMPARING and pieces[0].tag in ("be", "do") and len(tokens) < _LONGEST:
         rest = [p for p in pieces if p.tag not in _PLAIN and not _COMPARING & {tokens[p.first].low}]
         others = [p for p in pieces if p.tag == "fact" and p not in grades]
