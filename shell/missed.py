@@ -107,9 +107,10 @@ def only_adds(session: Session) -> bool:
 def goes_on(asked: Session, session: Session) -> bool:
     """Whether a line that names nothing was read of what was spoken of before the line that was missed."""
     latest = session.latest.query if session.latest is not None else None
-    missed = session.missed.spans if session.missed is not None else ()
+    spans = session.missed.spans if session.missed is not None else ()
+    missed = {span.target for span in spans if span.role == "item"}
     before = {*latest.items} if latest is not None else set()
-    anew = not any(span.role == "item" and span.target in before for span in missed)
+    anew = not missed & before or missed < before  # one of the two that were spoken of
     readings = [answer.reading for answer in asked.answers if not names_item(answer.reading)]
     further = [r for r in readings if r.query is not None and before >= {*r.query.items}]
     return anew and len(further) == len(asked.answers)

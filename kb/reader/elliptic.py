@@ -108,7 +108,6 @@ def elliptic(text: str, previous: Reading, talk: Talk) -> Reading | None:
         or _done_to_it(text, bare, previous, talk)
         or _anothers(text, bare, before, talk)
         or _by_age(text, bare, previous, talk)
-        or _lacking(text, bare, previous, talk)
         or _measured(text, bare, previous, talk)
         or _off_the(text, previous, talk)
         or not_granted(text, bare, previous, talk)
@@ -268,10 +267,10 @@ def _is_old(item: str, lookup: Lookup) -> bool:
     return not keys_of(lookup.items[item].label).isdisjoint(word_key(word) for word in _OLD)
 
 
-def _lacking(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
+def lacking(text: str, previous: Reading, talk: Talk) -> Reading | None:
     """ "I've got no beacon. Then what?": what has to be worn or carried by who is without it."""
-    found, before, lookup = _LACKED.fullmatch(bare), previous.query, talk.lookup
-    if found is None or before is None:
+    found, before, lookup = _LACKED.fullmatch(bare_words(text)), previous.query, talk.lookup
+    if found is None or before is None or not before.items:
         return None
     what = found.group(1).casefold()
     lone = before.items[0] if len(before.items) == 1 else None

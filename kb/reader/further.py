@@ -39,6 +39,13 @@ _SAME = Pattern(
     r"(?:(?:just|all|exactly|still) )?(?:the )?same(?: thing| rules?| answer| one)?"
     rf"(?: goes| holds?| apply| applies| true| again| here)?(?: too| as well)?{_TO}"
 )
+_SAME_SO = Pattern(
+    rf"(?i){LEAD}(?:is it |does it |would it be )?(?:just |all |exactly |"
+    rf"still )?(?:the )?same(?: thing| rules?| answer)?"
+    r"(?: goes| holds?| applies| true| again)?(?: too| as well)? ((?:off|out|outside|inside|indoors|"
+    r"outdoors|ashore|afloat|"
+    r"aboard|aloft|there|here|by|after|during|before|once|while|until|today|tomorrow|now|as)\b.*)"
+)
 _HOLDS = Pattern(
     rf"(?i){LEAD}(?:does|do|would|will) (?:that|it|this|they|the same) (?:also |still |even )?"
     rf"(?:go|apply|hold|count|stand|change)(?: too| as well| good| true)?{_TO}"
@@ -48,6 +55,15 @@ _TRUE = Pattern(
     r"(?:so|true|the case|right|any different|different|otherwise|changed|like that)"
     rf"(?: too| as well| also)?{_TO}"
 )
+_ALTERS = (
+    r"(?:change|alter|affect|help|matter|make (?:a|any) difference|count|do|get me (?:out of|off|round) it)"
+    r"(?: (?:to )?(?:that|it|this|things|anything|the answer|me|us))*(?: at all| then)?"
+)
+_CHANGES = Pattern(
+    rf"(?i){LEAD}(?:(?:would|does|will|could|might|do) ((?:having )?(?:an? |the |my )[\w' -]+?) {_ALTERS}|"
+    rf"((?:having )?(?:an? |the |my )[\w' -]+?)[,;:]+ (?:would|does|will|could|might) (?:that|it|this|"
+    rf"one) {_ALTERS})"
+)
 _LIKEWISE = Pattern(rf"(?i){LEAD}(?:what of|as for|likewise(?: for)?|ditto(?: for)?|similarly for) (.+)")
 _HAVE_NONE = Pattern(
     rf"(?i){LEAD}(?:what )?(?:(?:if|when) )?(?:i|he|she|they|we|you) "
@@ -56,7 +72,8 @@ _HAVE_NONE = Pattern(
 )
 _OFF_IT = Pattern(rf"(?i){LEAD}(?:off|away from|out of|not on|not in) (?:it|there)")
 _ALSO = Pattern(
-    r"(?i)(?!(?:and|but|so|may|can|could|must|do|does|is|are|should|what|which|how|where|who|when|why|am|if)\b)"
+    r"(?i)(?!(?:and|but|so|may|can|could|must|do|does|is|are|should|what|which|how|where|who|when|why|"
+    r"am|if)\b)"
     r"(.+?),? (?:as well|too|also)(?: then)?((?:,? .+)?)"
 )
 _HOW_MUCH = Pattern(
@@ -94,15 +111,21 @@ _FAR_FROM = Pattern(
 )
 _NOT_THAT = Pattern(
     rf"(?i){LEAD}not (?!even\b)(.+?),? (?:though|then|surely|either|mind(?: you)?|right|i (?:take it|suppose|"
-    rf"guess))|{LEAD}but not (?!even\b)(.+)"
+    rf"guess))|(?:and |but |so |ok |right )*(?:so|but) not (?!even\b|really\b|now\b)(.+)"
 )
+_NOT_THE = Pattern(rf"(?i){LEAD}not ((?:the|my) [^,;]+)")
 _ON_BODY = Pattern(
     rf"(?i){LEAD}(?:what about |how about )?((?:on|over|round|around|for|about) (?:my|your|the|his|her) \w+)"
 )
 _NUMBERED = Pattern(r"(?i)\d|\b(?:zero|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|one of)\b")
 _ENDED = word_set("off stop stopped idle over finished still ended")
 _NOT = Pattern(r"(?i)\b(?:not|no|isn|aren|never|without|off)\b|n['\u2019]t\b")
-_SUCH_ONE = Pattern(r"(?i)\b(?:the|a|an|my|that|those|these) ([\w'-]+(?: [\w'-]+)?) ones?\b")
+_SUCH_ONE = Pattern(
+    r"(?i)(?:\b(?:the|a|an|my|that|those|these) ([\w'-]+(?: [\w'-]+)?) ones?\b|"
+    r"(?<![\w'-])(?!(?:and|but|or|so|what|which|how|about|with|other|these|those|my|his|her|our|the|"
+    r"any|some)\b)"
+    r"([\w'-]+) ones\b)"
+)
 _IN_WHICH = Pattern(
     rf"(?i){LEAD}(?:in|on|at|with|during|for|under) (?:which|what) (?:rigs?|dress(?:es)?|orders? of dress|"
     r"weathers?|conditions?|circumstances?|cases?|situations?|occasions?|activit(?:y|ies)|places?)"
@@ -159,31 +182,35 @@ def in_full(text: str) -> str | None:
         if found is not None:
             led, rest = found.group(1).casefold(), found.group(2)
             return f"and what about {rest}?" if led in ("for", "of", "to", "as for") else f"and {led} {rest}?"
+    for pattern, full in _FULL:
+        found = pattern.fullmatch(bare)
+        if found is not None and (pattern is not _NOT_THE or "?" in text):
+            return full.format("".join(part for part in found.groups() if part)) + "?"
     found = _WHAT_ELSE.fullmatch(bare)
     if found is not None:
         return f"what {found.group(1) or 'must'} I wear {found.group(2) or ''}?"
-    fixed = ((_HAVE_NONE, "and without it?"), (_OFF_IT, "and outside it?"), (_IN_WHICH, "when?"))
-    for pattern, full in fixed:
-        if pattern.fullmatch(bare):
-            return full
-    if (also := _ALSO.fullmatch(bare)) is not None:
-        return f"and {also.group(1)}{also.group(2)}?"
-    if (how := _HOW_MUCH.fullmatch(bare)) is not None:
-        return f"{how.group(1)}{how.group(2)}?"
     if _THAT_OK.match(bare):
         return f"{_THAT_OK.sub('is it ', bare)}?"
     if _IN_THERE.search(bare):
         return f"{_IN_THERE.sub('there', bare)}?"
-    found = _LIKEWISE.fullmatch(bare)
-    if found is not None:
-        return f"and what about {found.group(1)}?"
-    if (even := _NOT_EVEN.fullmatch(bare)) is not None:
-        return f"even {even.group(1)}?"
-    if (denied := _NOT_THAT.fullmatch(bare)) is not None:
-        return f"and {denied.group(1) or denied.group(2)}?"
-    if any(pattern.fullmatch(bare) for pattern in (_WHICH_SIDE, _LEFT_RIGHT, _HOW_FAR, _FAR_FROM)):
-        return "where is it worn?"
     return None
+
+
+_FULL = (
+    (_SAME_SO, "and {}"),
+    (_CHANGES, "and with {}"),
+    (_HAVE_NONE, "and without it"),
+    (_OFF_IT, "and outside it"),
+    (_IN_WHICH, "when"),
+    (_ALSO, "and {}"),
+    (_HOW_MUCH, "{}"),
+    (_LIKEWISE, "and what about {}"),
+    (_NOT_EVEN, "even {}"),
+    (_NOT_THE, "and {}"),
+    (_NOT_THAT, "and {}"),
+    *((pattern, "where is it worn") for pattern in (_WHICH_SIDE, _LEFT_RIGHT, _HOW_FAR, _FAR_FROM)),
+)
+"""Forms of few words, and what each is in full; the parts that a form leaves open follow each other."""
 
 
 def keys_of(text: str) -> set[str]:
@@ -243,7 +270,7 @@ def _one_listed(text: str, before: Query, talk: Talk) -> Reading | None:
     lookup, such, over = talk.lookup, _SUCH_ONE.search(text), _OVER.fullmatch(bare_words(text))
     listed = dict.fromkeys(kind for item in before.items for kind in (item, *lookup.narrower(item)))
     if such is not None:
-        words = content(such.group(1))
+        words = content(such.group(1) or such.group(2))
         named = [item for item in listed if any(words and words <= keys_of(n) for n in _names(item, lookup))]
         lead, trail = f"{text[: such.start()]}the ", text[such.end() :]
     elif over is not None and (worn := item_alone(over.group(2), talk.lexicon, lookup)) is not None:
@@ -275,7 +302,7 @@ def _the_other_kind(text: str, previous: Reading, talk: Talk) -> Reading | None:
     before, found, lookup = previous.query, _SUCH_ONE.search(text), talk.lookup
     if before is None or found is None:
         return None
-    item, words = lookup.items[before.items[0]], content(found.group(1))
+    item, words = lookup.items[before.items[0]], content(found.group(1) or found.group(2))
     kinds = {kind for kind in lookup.broader(item.id) if len(lookup.broader(kind)) > 2}
     named = [
         other

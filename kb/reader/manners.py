@@ -22,7 +22,7 @@ _FIRST = Pattern(
     r"tell me|listen|look|out of interest|just checking|can you tell me|could you tell me|do you know|"
     r"help me out|settle an argument)"
     r"(?: there| all| everyone| again| then| sir| mate)?\s*(?:[,.!:;\u2013]+|\s-)\s*"
-    r"|so (?!that\b|as\b|much\b|many\b|far\b|long\b|called\b))\s*)+(?=\S)"
+    r"|so (?!that\b|as\b|much\b|many\b|far\b|long\b|called\b|not\b))\s*)+(?=\S)"
 )
 _LAST = Pattern(
     r"(?i)(?:[ ,.;!?-]+(?:please|many thanks|thanks|thank you|cheers|ta|sir|ma'am|mate|do you know|"

@@ -5,7 +5,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from functools import cache
 
 from kb.measures import UNITS
@@ -13,8 +13,9 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
 from kb.model.values import NO
 from kb.reader.english import CREDENTIAL_NOUNS
+from kb.reader.lexicon import PERSONAL
 from kb.reader.people import PEOPLE
-from kb.reader.pieces import Understood
+from kb.reader.pieces import Piece, Understood
 from kb.reader.question import understand
 from kb.reader.talked import Talk, item_alone
 from kb.text import Pattern
@@ -25,6 +26,9 @@ _WEATHERS = (
 )
 # What is put in other words in any further turn: pattern, then what stands in its place.
 _ALWAYS = rf"""
+^(?:(?:hm+|hmph|humph|huh|oh|ah|aha|ugh|wow|i see|got it|thanks|thank you|understood|noted|interesting|
+ funny|odd|shame|
+ pity|fair enough|makes sense|ok|okay|oh dear|oh well)[,.!;: ]*[,.!;:] +)+(?=\w) =>
 \b(have|has|having|had) (it|them|those|these) on\b => wear \2
 \b(i|we|he|she|they)(?:['\u2019]ve got|['\u2019]ve|['\u2019]s got| have got| has got| have| has)\s
  ((?:the|an?|my|his|her) (?:[\w'-]+ )?[\w'-]+) on(?= ?[?.,;]| ?$| as well| too) => \1 wear \2
@@ -32,6 +36,16 @@ _ALWAYS = rf"""
  \s(?:stays|remains|keeps|staying|remaining) (dry|wet|fine|foul|fair|clear)\b => in \1 weather
 \b(?:it|the weather)(?:['\u2019]s)? (?:stays|remains|keeps|gets|turns|goes|staying|remaining|getting
  |turning)\s(?=(?:really |properly |very |quite )?(?:{_WEATHERS})\b) => it is\s
+\b(it|(?:the |my )?[\w-]+(?: [\w-]+)?) (?:drops|falls|goes down|comes down|goes up|rises|climbs|
+ warms up|cools down|
+ cools|gets up|picks up|heats up|increases|decreases|sinks|shoots up|builds up|eases|
+ moves) to (?=[\w -]*\w) => \1 is\s
+\b(?:once |when |if |after )?(?:the )?(fog|rain|snow|mist|wind|storm|spray|snowfall|drizzle|frost|
+ gale)(?:['\u2019]s| has|
+ is| had)? (?:now |all |finally )?(?:lifted|cleared(?: up| off)?|gone|over|stopped|passed|ended|
+ died down|melted|blown
+ over|dropped(?: off)?|lifts|clears(?: up| off)?|stops|passes|dies down|melts|drops off|
+ eases off) => when there's no \1
 \b(?:properly|really|proper|downright|absolutely|quite|rather|fairly|nice and|good and|reasonably)\s
  (?=(?:{_WEATHERS})\b) =>
 ^(?:and |but |so )?(?:what(?:['\u2019]s| is| was) the (?:reason|reasoning|point|thinking|logic|sense|idea)
@@ -131,12 +145,23 @@ _OTHERWISE = Pattern(
 _TOPIC = Pattern(
     r"(?i)(?P<lead>(?:(?:now|next|on to|turning to|moving on to|back to|then there(?:['\u2019]s| is)|"
     r"another thing|ok|"
-    r"okay|right|(?P<on>as for|and|but|so|also|what about|how about|about|regarding|concerning)),? )+)"
+    r"okay|right|(?P<on>as for|and|but|so|also|what about|how about|about|regarding|concerning)),? )*)"
     r"(?P<topic>(?:(?:the|my|our|an?) )?[\w' -]+?)[.:;,?]+ (?P<asked>(?:do|does|did|may|can|could|must|"
     r"should|shall|is|are|am|"
     r"will|would|have|has|how|where|when|what|which|who|why)\b.*?)\b(?:it|they|them|(?:that|those|these|one)"
     r"(?= ?[?.!,;]| ?$| (?:then|too|as well|also|on|off|at|in|with|for|when|if|"
     r"while)\b))(?!['\u2019])\b(?P<rest>.*)"
+)
+_TOPICAL = frozenset(
+    {"item", "items", "det", "poss", "filler", "of", "fact", "in", "on", "for", "if", "day", "on date"}
+)
+_WHO = Pattern(
+    r"(?i)(?:(?:and|but|so|ok|what about|how about),? )*(?P<who>(?:(?:an?|the|our|some|any) )?[\w' -]{2,40}?)"
+    r"[,;:?.]+ (?:and |so )?(?P<verb>can|may|must|could|should|does|do|would|is|are) (?:he|she|"
+    r"they)\b(?P<rest>.*)"
+)
+_ELLIPTIC = Pattern(
+    r"(?i)(?: (have to|need to|has to|got to))?(?: wear (?:it|one|them))?(?:,? (?:as well|too|also|then))*\W*"
 )
 _OFF = Pattern(r"(?i)[,;] (?:and |with )?(?:the |my |his |her )?([a-z]+(?: [a-z]+)?) off(?= ?[,;?.!]| ?$)")
 _ON = Pattern(r"(?i)\bwith ((?:the|my|a|an|his|her) [\w'-]+(?: [\w'-]+)?) (up|on)(?= ?[,;?.!]| ?$)")
@@ -146,6 +171,7 @@ _THAT_ONE = Pattern(
     + "|".join(sorted(CREDENTIAL_NOUNS))
     + r")\b(?! (?:of|for)\b)"
 )
+_NTH = Pattern(r"(?i)\b(?:the )?(\d{1,2})(?:st|nd|rd|th)\b(?= ?[?.!,;]| ?$| (?:then|instead|too|as well)\b)")
 _THAT_YEAR = Pattern(r"(?i) (?:of|in) (?:that|the same|that same) year\b")
 _BARE = Pattern(
     r"(?i)\b(at|it['\u2019]s|it is|is|only|below|above|under|over|around|about|to|exactly|say)"
@@ -167,21 +193,37 @@ def loosely(text: str, previous: Reading, talk: Talk) -> str:
     if previous.query is None:
         return said
     said = _of_that_credential(said, previous.query, talk.lookup)
-    year = previous.query.case.as_of.year
+    day = previous.query.case.as_of
+    if day != talk.case.as_of:  # "and on the 20th?", of the month that was spoken of
+        said = _NTH.sub(rf"\1 {day:%B %Y}", said)
+    year = day.year
     said = _THAT_YEAR.sub(f" {year}", said) if year != talk.case.as_of.year else said
     return _with_unit(said, previous.query, talk.lookup)
 
 
 def _of_the_topic(text: str, talk: Talk) -> str:
-    """ "And the tab, do I need that?": the question with the thing named before it in it."""
-    found = _TOPIC.fullmatch(text.strip())
-    words = understand(found["topic"], talk.lexicon, talk.lookup, None) if found is not None else None
-    if found is None or not isinstance(words, Understood):
+    """ "And the tab, do I need that?", "a warden, must he?": with what is named first in its place."""
+    found, who = _TOPIC.fullmatch(text.strip()), _WHO.fullmatch(text.strip())
+    if who is not None:
+        facts = _pieces(who["who"], {"fact", "det", "poss", "person", "filler"}, talk)
+        if facts and all(talk.lookup.facts[p.fact].family in PERSONAL for p in facts if p.tag == "fact"):
+            bare = _ELLIPTIC.fullmatch(who["rest"])
+            verb = "must" if bare is not None and bare.group(1) else who["verb"]
+            return f"and {verb} {who['who']}{'?' if bare is not None else who['rest']}"
+    named = _pieces(found["topic"], _TOPICAL, talk) if found is not None else ()
+    if found is None or not named or not {"item", "items"} & {p.tag for p in named}:
         return text
-    tags = {piece.tag for piece in words.pieces}
-    if not tags & {"item", "items"} or not tags <= {"item", "items", "det", "poss", "filler", "of"}:
+    first = next(piece.tag for piece in named if piece.tag not in ("det", "poss", "filler"))
+    if first not in ("item", "items"):
         return text
     return f"{'and ' if found['on'] else ''}{found['asked']}{found['topic']}{found['rest']}"
+
+
+def _pieces(text: str, tags: Collection[str], talk: Talk) -> tuple[Piece, ...]:
+    """What a stretch of words is made of; nothing where it has other parts than these."""
+    words = understand(text, talk.lexicon, talk.lookup, None)
+    pieces = words.pieces if isinstance(words, Understood) else ()
+    return pieces if {piece.tag for piece in pieces} <= {*tags} else ()
 
 
 def _is_worn_so(thing: str, way: str, talk: Talk) -> bool:

@@ -12,6 +12,7 @@ from kb.model.records import Case
 from kb.model.values import ValueSet
 from kb.reader.lexicon import PERSONAL, Lexicon
 from kb.reader.pieces import Understood
+from kb.reader.query import merge_case
 from kb.reader.question import clean, understand
 from kb.reader.talked import Talk
 from kb.text import Pattern
@@ -22,6 +23,10 @@ PEOPLE = (
     "woman|lad|lass|girl|boy|chap|bloke|fellow|guy|nephew|niece|neighbour|room-?mate|team-?mate"
 )
 
+MYSELF = Pattern(
+    r"(?i)(?:(?:and|but|ok|okay|right|so|well|now),? )*(?:back to (?:me|myself|my (?:own )?case)|"
+    r"as for (?:me|myself))[,.:;]+ "
+)
 _STANDING = frozenset({"grade", "branch", "qualification", "appointment"})
 _VERB = Pattern(r"(?i)(?:(?:and|but|so) )?(may|can|could|must|should)\b")
 _DUTY = frozenset({"must", "should"})
@@ -37,10 +42,15 @@ _SOMEBODY = Pattern(
 def of_somebody_else(text: str, previous: Reading, talk: Talk) -> tuple[Reading, Talk]:
     """What a turn goes on from: without who "I" am, where it is of "my pal from the hall branch"."""
     query = previous.query
-    if query is None or _SOMEBODY.match(text) is None:
+    mine = MYSELF.match(text) is not None
+    if query is None or not (mine or _SOMEBODY.match(text)):
         return previous, talk
     lookup = talk.lookup
     query = msgspec.structs.replace(query, case=_of_nobody(query.case, lookup))
+    if mine:
+        case = merge_case(query.case, dict(talk.case.facts), None, False, lookup)
+        query = msgspec.structs.replace(query, case=case)
+        return msgspec.structs.replace(previous, query=query, frame=None), talk
     here = msgspec.structs.replace(talk, case=_of_nobody(talk.case, lookup))
     return msgspec.structs.replace(previous, query=query), here
 

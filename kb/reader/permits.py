@@ -29,7 +29,10 @@ _GETS = Pattern(
 )
 _LASTS = Pattern(
     r"(?:(?:and|so|but) )?(?:for how long|how long for|"
-    r"(?:for )?how long (?:does|do|is|are|will|would|can) (?:it|that|one|this|they) "
+    r"(?:is|does|will|would) (?:it|that|one|this|they) (?:last |be |valid |good )*(?:for (?:life|good|"
+    r"ever|always)|permanent|"
+    r"forever|run out|expire|lapse|end)|(?:for )?how long (?:does|do|is|are|will|would|can) (?:it|"
+    r"that|one|this|they) "
     r"(?:be )?(?:last|good|valid|hold|run|granted|given)(?: for| good)?)"
 )
 _SPELLS = Pattern(r"\b(?:day|week|month|year|until|expir|end|for good|for life)s?\b")

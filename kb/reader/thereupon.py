@@ -71,23 +71,23 @@ def so_worn(text: str, reading: Reading, previous: Reading, talk: Talk) -> Readi
 
 def of_what_has_it(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     """ "May he carry one?", after how long a blade may be: whether he may carry what the blade is of."""
-    query, lookup = reading.query, talk.lookup
-    if (
-        query is None
-        or len(query.items) != 1
-        or query.aspect not in (wearing(query.items, lookup), "carrying")
-    ):
+    query, lookup, before = reading.query, talk.lookup, previous.query
+    if query is None or len(query.items) != 1:
         return reading
-    before = previous.query
+    if query.aspect not in (wearing(query.items, lookup), "carrying"):
+        return reading
     if before is None or query.items != before.items or lookup.aspects[before.aspect].kind == "act":
         return reading
     named = any(span.role == "item" for span in reading.spans)
     whole = whole_of(query.items[0], lookup)
     if named or whole is None or any(rules_on(query.items, query.aspect, lookup)):
         return reading
-    if not any(rules_on((whole,), query.aspect, lookup)):
+    act = wearing((whole,), lookup)
+    if not any(rules_on((whole,), act, lookup)):
         return reading
-    query = msgspec.structs.replace(query, items=(whole,))
+    facts = tuple((f, v) for f, v in query.case.facts if f != f"worn:{whole}")
+    case = msgspec.structs.replace(query.case, facts=facts)
+    query = msgspec.structs.replace(query, items=(whole,), aspect=act, case=case)
     return msgspec.structs.replace(reading, query=query, text=say_query(lookup, query))
 
 

@@ -29,7 +29,9 @@ _MOST = 6
 _LONGEST = 120
 _BEFORE_ITEM = frozenset({"det", "poss", "wear", "use", "act", "no", "with"})
 _BOTH = Pattern(
-    r"(?:(?:and|but|so|what about|how about|can i wear|may i wear|could i wear) )*"
+    r"(?:(?:and|but|so|what about|how about|what|if|when|(?:(?:can|may|could) )?(?:i|we) (?:wear|take|"
+    r"have|carry|use)|"
+    r"can i wear|may i wear|could i wear) )*"
     r"(?:(?:them )?both(?: of (?:them|those))?(?: (?!of|on|at|together)(\w+))?"
     r"(?: (?:together|at once|at the same time|at one time|at a time|on))*|"
     r"(?:them )?(?:together|at once|at the same time|at one time))"
@@ -117,13 +119,13 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     """A turn read by what was said before it, without the words that only tie it to that."""
     from kb.reader.further import put_as  # noqa: PLC0415  only in a talk
     from kb.reader.patter import loosely, of_another_matter, without_patter  # noqa: PLC0415
-    from kb.reader.people import of_somebody_else  # noqa: PLC0415
+    from kb.reader.people import MYSELF, of_somebody_else  # noqa: PLC0415
 
     anew = of_another_matter(text)
     if anew is not None:
         return put_as(text, _begun_anew(anew, previous, talk))
     previous, talk = of_somebody_else(text, previous, talk)
-    said = loosely(text, previous, talk)
+    said = loosely(MYSELF.sub("", text), previous, talk)
     reading = _further(said, previous, talk)
     bare = without_patter(said) if reading.query is None else None
     if bare is not None and (again := _further(bare, previous, talk)).query is not None:
@@ -147,7 +149,7 @@ def _begun_anew(text: str, previous: Reading, talk: Talk) -> Reading:
 def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     """A turn read by what was said before it."""
     from kb.reader.corrected import corrected  # noqa: PLC0415  only in a talk
-    from kb.reader.elliptic import elliptic, extent, is_all, of_the_same  # noqa: PLC0415
+    from kb.reader.elliptic import elliptic, extent, is_all, lacking, of_the_same  # noqa: PLC0415
     from kb.reader.felt import felt  # noqa: PLC0415
     from kb.reader.further import bare_words, in_full, is_thanks, understood_otherwise  # noqa: PLC0415
     from kb.reader.meant import filled, kind_named_before, told_before  # noqa: PLC0415
@@ -170,7 +172,12 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
         previous = msgspec.structs.replace(previous, query=previous.frame)
     if reading is None and (reading := extent(text, previous.query, talk)) is not None:
         full = text
-    reading = reading or elliptic(full, previous, talk) or felt(text, previous, talk)
+    reading = (
+        reading
+        or lacking(text, previous, talk)
+        or elliptic(full, previous, talk)
+        or felt(text, previous, talk)
+    )
     reading = reading or corrected(full, previous, talk) or unmoved(text, previous, talk)
     reading = reading or talk.read(full, previous)
     if previous.query is not None and (part := part_meant(reading.query, previous, talk.lookup)) is not None:
