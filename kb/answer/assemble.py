@@ -27,7 +27,7 @@ from kb.answer.units import unit_notes, unworn_notes
 from kb.errors import UsageError
 from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Verdict
 from kb.model.records import OWNED_ASPECTS, Case
-from kb.model.values import ValueSet
+from kb.model.values import NO, ValueSet
 from kb.reasoner import Engine, possible_facts
 from kb.wording import is_place, say_facts, say_query, say_verdict, say_when, the_item
 
@@ -71,18 +71,21 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
     return _KINDS.get(query.kind, _act)(engine, query, blank)
 
 
+def _answer_as(engine: Engine, query: Query, blank: Answer) -> Answer:
+    """The answer to another question than was asked, which tells what was asked for."""
+    said = msgspec.structs.replace(blank.reading, query=query, text=say_query(engine.lookup, query))
+    return answer_query(engine, said, blank.kb)
+
+
 def _answer_as_worn(engine: Engine, query: Query, blank: Answer) -> Answer:
     """Whether the thing may be worn, in place of how, how many or where."""
-    plain = wear_question(engine.lookup, query)
-    said = msgspec.structs.replace(blank.reading, query=plain, text=say_query(engine.lookup, plain))
-    return answer_query(engine, said, blank.kb)
+    return _answer_as(engine, wear_question(engine.lookup, query), blank)
 
 
 def _answer_as_place(engine: Engine, query: Query, blank: Answer) -> Answer | None:
     """When the thing is worn, in place of where on the body, if that turns on where somebody is."""
     plain = msgspec.structs.replace(wear_question(engine.lookup, query), kind="when")
-    said = msgspec.structs.replace(blank.reading, query=plain, text=say_query(engine.lookup, plain))
-    answer = answer_query(engine, said, blank.kb)
+    answer = _answer_as(engine, plain, blank)
     facts = {fact for case in answer.cases for fact, _ in case.when}
     return answer if any(is_place(engine.lookup, fact) for fact in facts) else None
 
@@ -146,6 +149,12 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
         return _values(engine, query, blank)
     part = act_answer(engine, query)
     verdict = part.verdict
+    if query.case.alone or any(values == NO for _, values in query.case.facts):
+        from kb.answer.lacking import lacking  # noqa: PLC0415  few questions leave a thing off
+
+        without = lacking(engine, query, part, blank.reading.carried)
+        if without is not None:
+            return _answer_as(engine, without, blank)
     cited = carriers(engine.lookup, query, part)
     both = any(case.verdict == "conflict" for case in part.cases)
     answer = _finish(engine, query, blank, [part], verdict, cited, both)
@@ -269,27 +278,9 @@ def _people(engine: Engine, query: Query, blank: Answer) -> Answer:
 
 
 def _list(engine: Engine, query: Query, blank: Answer) -> Answer:
-    from kb.answer.lists import carried_notes, grant_notes, list_grants, list_lines  # noqa: PLC0415  few questions ask for a list
-    from kb.wording import say_list_headline  # noqa: PLC0415
+    from kb.answer.lists import list_answer  # noqa: PLC0415  few questions ask for a list
 
-    lines = list_lines(engine, query)
-    entries = tuple(line.entry for line in lines)
-    rules = tuple(dict.fromkeys(rule for entry in entries for rule in entry.rules))
-    headline = say_list_headline(engine.lookup, query, entries)
-    answer = replaced(
-        blank,
-        outcome="answer",
-        headline=headline,
-        entries=entries,
-        citations=citations(
-            engine.lookup,
-            [group for line in lines for group in line.carriers],
-            stated=[fact for fact, _ in query.case.facts],
-        ),
-        cautions=list_cautions(engine.lookup, tuple(entry.item for entry in entries), rules),
-        notes=(*carried_notes(engine, query), *grant_notes(engine, list_grants(engine, query))),
-    )
-    return answer if entries else replaced(answer, verdict="silent")
+    return list_answer(engine, query, blank)
 
 
 def _compare(engine: Engine, query: Query, blank: Answer) -> Answer:

@@ -7,9 +7,10 @@ from collections.abc import Mapping, Sequence
 import msgspec
 
 from kb.answer.aspects import aspect_part
+from kb.answer.common import citations, list_cautions, replaced
 from kb.model.conditions import Condition, evaluate, tests
 from kb.model.grants import ungranted
-from kb.model.questions import ListEntry, OpenValue, Query, Verdict
+from kb.model.questions import Answer, ListEntry, OpenValue, Query, Verdict
 from kb.model.values import YES, ValueSet, contains
 from kb.reasoner import WORN, Engine, Facts, Problem, in_force, possible_facts, rows, simplify, truth_of
 from kb.wording import (
@@ -19,6 +20,7 @@ from kb.wording import (
     say_depends,
     say_facts,
     say_joined,
+    say_list_headline,
     say_scope,
     say_usual,
 )
@@ -288,3 +290,22 @@ def _is_wanted(entry: ListEntry, wanted: tuple[Verdict, ...]) -> bool:
     if entry.verdict == "conditional":
         return bool(entry.condition)
     return entry.verdict in wanted
+
+
+def list_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
+    """The list that answers a question; silent where nothing is on it."""
+    lines = list_lines(engine, query)
+    entries = tuple(line.entry for line in lines)
+    rules = tuple(dict.fromkeys(rule for entry in entries for rule in entry.rules))
+    carried = [group for line in lines for group in line.carriers]
+    stated = [fact for fact, _ in query.case.facts]
+    answer = replaced(
+        blank,
+        outcome="answer",
+        headline=say_list_headline(engine.lookup, query, entries),
+        entries=entries,
+        citations=citations(engine.lookup, carried, stated=stated),
+        cautions=list_cautions(engine.lookup, tuple(entry.item for entry in entries), rules),
+        notes=(*carried_notes(engine, query), *grant_notes(engine, list_grants(engine, query))),
+    )
+    return answer if entries else replaced(answer, verdict="silent")

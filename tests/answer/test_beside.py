@@ -74,3 +74,22 @@ def test_who_must_ordinarily_not_is_told_so_first(demo: KnowledgeBase) -> None:
         "No, this is prohibited: the service cap must not be worn, "
         "unless the wearer is on parade or holds the appointment of officer of the day."
     )
+
+
+@pytest.mark.parametrize(
+    ("question", "headline"),
+    [
+        ("May I wear the parade tunic without the day shirt in parade rig?",
+         "No: the day shirt must be worn with the parade tunic."),
+        ("Spectacles without the eyewear cord on an open deck?",
+         "No: the eyewear cord must be worn with the spectacles."),
+        ("Hot work in the leather apron but without gauntlets?",
+         "No: the heat gauntlets must be worn with the leather apron."),
+        ("May I wear the service jersey without the day shirt in workshop rig?",
+         "Yes: the service jersey must be worn."),
+        ("Nothing but the jersey in boat rig?", "No: the undershirt must be worn with the service jersey."),
+        ("May I wear the liner alone?", "No. The quilted liner must not be worn alone."),
+    ],
+)  # fmt: skip
+def test_what_is_left_off_must_not_be_missing(demo: KnowledgeBase, question: str, headline: str) -> None:
+    assert ask(demo, question).headline == headline

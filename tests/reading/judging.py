@@ -156,6 +156,8 @@ def _fits(answer: Answer, asked: Asked, lookup: Lookup) -> str:
     judged = query is not None and query.value is not None  # "24 mm above the peak": within what must be
     if asked.kind == "may" and (answer.verdict == "conditional" or _is_in_place_of(answer) or judged):
         same = {got, verdict} == {"required", "permitted"}  # one of two things must be worn: either may be
+    if query is not None and query.polarity == "not" and (got, verdict) == ("required", "prohibited"):
+        same = True  # "the tunic without the shirt" is prohibited: the shirt must be worn
     if verdict is not None and got not in (None, verdict) and not same:
         return f"verdict {answer.verdict}, not {verdict}"
     cited = _clauses(answer)
