@@ -23,6 +23,17 @@ def visible(text: str) -> str:
     return "".join(f"\\u{{{ord(c):x}}}" if is_hidden(c) else c for c in text)
 
 
+def blanked(text: str) -> str:
+    """The text with hidden characters, and whatever is meant for a terminal, as spaces; places stay.
+
+    The signs of a control sequence (ECMA-48) such as ESC [ 3 1 m are no more part of the text than its ESC.
+    """
+    if text.isascii() and text.isprintable():
+        return text
+    plain = _SEQUENCE.sub(lambda found: " " * len(found[0]), text)
+    return "".join(" " if is_hidden(c) else c for c in plain)
+
+
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 
@@ -144,3 +155,10 @@ class Pattern:
 
     def sub(self, replacement: str | Callable[[re.Match[str]], str], text: str) -> str:
         return text if self._is_out(text) else self.compiled.sub(replacement, text)
+
+
+_SEQUENCE = Pattern(
+    r"(?:\x1b\[|\x9b)[0-?]*[ -/]*[@-~]"
+    r"|(?:\x1b[\]PX^_]|[\x90\x98\x9d-\x9f])[^\x07\x1b\x9c]*(?:\x07|\x1b\\|\x9c)"
+    r"|\x1b[ -/]*[0-~]"
+)

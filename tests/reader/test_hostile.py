@@ -184,3 +184,27 @@ def test_split(text: str, expected: tuple[str, ...]) -> None:
 )
 def test_no_day_is_put_in_place_again_and_again(demo: Base, text: str) -> None:
     assert outcomes(demo.read(text)) == 1
+
+
+SENT = [
+    "\x1b[31m",
+    "\x1b[0m",
+    "\x9b31m",
+    "\x1b]0;a sash 30 mm\x07",
+    "\x1b]8;;https://x.example\x1b\\",
+    "\x1b(B",
+    "\x1bM",
+]
+
+
+@pytest.mark.parametrize("sent", SENT, ids=ascii)
+def test_what_is_meant_for_a_terminal_is_no_part_of_a_question(choir: Base, sent: str) -> None:
+    plain = choir.read("May the sash be 2 cm wide?")
+    for text in (f"{sent}May the sash be 2 cm wide?", f"May the {sent}sash be{sent} 2 cm wide?{sent}"):
+        reading = choir.read(text)
+        assert reading.query == plain.query
+        assert [span.text for span in reading.spans if span.role == "measure"] == ["2 cm"]
+
+
+def test_a_sequence_that_does_not_end_hides_nothing(choir: Base) -> None:
+    assert choir.read("May I wear the \x1b]0;sash?").query is None or "sash" in choir.read("\x1b]0;sash").text
