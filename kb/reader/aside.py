@@ -8,12 +8,13 @@ where the question needs it to know what "it" is.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
 import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Reading
+from kb.reader.asked_back import COLOURS
 from kb.reader.english import CREDENTIAL_NOUNS, LIMBS, tag_set
 from kb.reader.forms import word_set
 from kb.reader.pieces import Piece, Understood
@@ -378,3 +379,20 @@ def _words(found: Understood, piece: Piece) -> str:
 def _text(found: Understood, first: int, last: int) -> str:
     start = found.tokens[found.pieces[first].first].start
     return found.text[start : found.tokens[found.pieces[last - 1].last - 1].end]
+
+
+def has_colour(found: Understood, places: Iterable[int]) -> bool:
+    """Whether it is said what colour or make something is, other than by its name: "a scarf, bright pink"."""
+    for piece in (found.pieces[place] for place in places):
+        lows = _lows(found, piece)
+        value = piece.tag == "aspect value" and not lows & STATE_WORDS
+        if piece.tag not in ("item", "items") and (value or not lows.isdisjoint(COLOURS)):
+            return True
+    return False
+
+
+def has_weight(found: Understood, places: Iterable[int], lookup: Lookup) -> bool:
+    """Whether words that are no fact of the books are such as may bear on the answer: a waiver, a rank."""
+    weighty = weighty_words(lookup)
+    told = (found.pieces[place] for place in places)
+    return any(piece.tag == "unknown" and found.tokens[piece.first].key in weighty for piece in told)

@@ -32,16 +32,18 @@ choosing: (?:choice|taste|discretion|judge?ment|preference|liking|conscience)
 whoever: (?:<me>|the wearer|the individual|each(?: of us| member)?|everyone|the member)
 volume: book|order|rules?|notice|manual|guide|clauses?|regulations?|instructions?|bosun's notice|rulebook
 somebody: (?:<i>|(?:<the> )?(?:(?!is\b|are\b|was\b|has\b|wears?\b|in\b)[\w'-]+ ){0,3}?[\w'-]+)
-says: (?:(?:always|all|both|still|even|now|just|also|keeps?|kept|has|have) )*(?:says?|said|saying|reckons?
-    |reckoned|thinks?|thought|claims?|claimed|swears?|swore|insists?|insisted|maintains?|maintained
-    |believes?|argues?|argued|tells? <me>|told <me>|assures? <me>|assured <me>|promised(?: <me>)?|has it
-    |is (?:sure|certain|adamant|convinced))(?: to <me>)?
-echo: (?:(?:is|are|was|were|am) (?:it|they|that|this|he|she|i|we)(?: (?:right(?: about that)?|in the
-    \s(?:right|wrong)|correct|wrong|having me on|pulling my leg|talking (?:rubbish|nonsense|rot)|joking
-    |mistaken|telling the truth|to be believed|really|so))?|who(?:'s| is) right|(?:should|do|can|shall)
-    \s(?:i|we) (?:believe|trust) (?:him|her|them|that|it)|can that be(?: right| true| so)?|(?:has|have
-    |did) (?:he|she|they|i) got? (?:that|it) (?:right|wrong)|(?:is there )?(?:any|some) truth in (?:it
-    |that)|what do <books> say)
+says: (?:(?:always|all|both|still|even|now|just|also|keeps?|kept|has|have|been) )*(?:says?|said|saying
+    |reckons?|reckoned|thinks?|thought|claims?|claimed|swears?|swore|insists?|insisted|maintains?
+    |maintained|believes?|argues?|argued|going on|tells? <me>|told <me>|telling <me>|assures? <me>|assured
+    \s<me>|promised(?: <me>)?|warned <me>|has it|have it|is (?:sure|certain|adamant|convinced
+    |positive))(?: to <me>)?(?: blind| once| firmly| flatly| loudly| again| for sure| on good authority)?
+echo: (?:(?:but )?(?:i|we) (?:said|say|told (?:him|her|them)|think|thought) (?:no|not|otherwise|never|so
+    |yes)[.;,]+ )?(?:(?:is|are|was|were|am) (?:it|they|that|this|he|she|i|we)(?: (?:right(?: about that)?
+    |in the (?:right|wrong)|correct|wrong|having me on|pulling my leg|talking (?:rubbish|nonsense|rot)
+    |joking|mistaken|telling the truth|to be believed|really|so))?|who(?:'s| is) right|(?:should|do|can
+    |shall) (?:i|we) (?:believe|trust) (?:him|her|them|that|it)|can that be(?: right| true| so)?|(?:has
+    |have|did) (?:he|she|they|i) got? (?:that|it) (?:right|wrong)|(?:is there )?(?:any|some) truth in
+    \s(?:it|that)|what do <books> say)
 good: (?:(?:an?|any|one)(?: \w+)? (?:option|possibility|goer|runner|starter)|on the cards|fair game|the
     \s(?:done|correct|proper|right) thing|right and proper|a safe bet|in line with <rulebook>|in the clear)
 fit: (?:admissible|allowable|excusable|tolerated|tolerable|countenanced|sanctioned|approved(?: of)?
@@ -49,17 +51,19 @@ fit: (?:admissible|allowable|excusable|tolerated|tolerable|countenanced|sanction
     \s(?:idea|thing|choice|plan)|correct dress|regulation|a yes|justified|accepted|legitimate|valid
     |cricket|kosher|allowable|within <rulebook>)
 bad: (?:an?(?: \w+)? (?:crime|sin|offen[cs]e|misdemeanou?r|felony|faux pas|transgression|hanging matter
-    |disciplinary\smatter)|(?:an?|any)(?: \w+)? (?:violation|infringement|contravention)(?: of
-    \s<rulebook>)?|out of (?:line|order|the question|bounds)|beyond the pale|(?:bad|poor) form|asking for
-    \strouble|(?:not|never) (?:<very> )*(?:done|the (?:done )?thing|cricket)|off the (?:menu|table|cards
-    |list|agenda)|ruled out|a step too far|a no[- ]go)
+    |disciplinary matter)|(?:an?|any)(?: \w+)? (?:violation|infringement|contravention)(?: of <rulebook>)?
+    |out of (?:line|order|the question|bounds)|beyond the pale|(?:bad|poor) form|asking for trouble
+    |pushing (?:<own> luck|it)|chancing (?:<own> arm|it)|(?:bending|stretching|flouting) <rulebook>
+    |overstepping the mark|taking liberties|a liberty|cheeky|(?:not|never) (?:<very> )*(?:done|the
+    \s(?:done\s)?thing|cricket)|off the (?:menu|table|cards|list|agenda)|ruled out|a step too far|a
+    \sno[- ]go)
 ill: (?:unlawful|unacceptable|inadmissible|improper|impermissible|illicit|inappropriate|unsuitable
     |criminal|sinful|disallowed|taboo|(?:forbidden|prohibited|banned) outright|a mistake|a no|a bad
     \s(?:idea|thing)|unwise|a breach)
-free: (?:(?:left )?(?:up |down )?to (?:<whoever>|(?:<own> )?(?:own |free |personal )*<choosing>)|left open
-    |a matter of\s(?:(?:free|personal|individual|pure|one's own) )?<choosing>|at <own> (?:own )?discretion
-    |(?:an?|<own>)(?: own| personal| free| individual)+ (?:choice|affair|lookout|business|call|decision)
-    |<own> (?:choice|affair|lookout))
+free: (?:(?:left (?:up |down )?|up |down )to (?:<whoever>|(?:<own> )?(?:own |free |personal )*<choosing>)
+    |left open|a matter of (?:(?:free|personal|individual|pure|one's own) )?<choosing>|at
+    \s<own> (?:own\s)?discretion|(?:an?|<own>)(?: own| personal| free| individual)+ (?:choice|affair
+    |lookout|business|call|decision)|<own> (?:choice|affair|lookout))
 due: (?:an absolute must|non[- ]negotiable|de[- ]rigueur|part of the (?:uniform|dress)|a fixture
     |(?:standard|regular|normal) issue)
 needful: (?:essential|imperative|vital|unavoidable|indispensable|expected(?: of (?:me|us|you))?|demanded
@@ -67,14 +71,28 @@ needful: (?:essential|imperative|vital|unavoidable|indispensable|expected(?: of 
 """
 
 FRAMINGS = r"""
+# two pair
+\bthe (?:two|pair)(?: of (?:them|these|those))?(?= (?:at once|together|at the same time|at one time|on)\b
+    |\s*\?) => both
 # true right wrong correct fact false so believe trust truth
 ^(?:so |but |well )?(?:(?:<the>|some|all <the>|one of <the>) (?:(?!(?:<volume>)\b)[\w'-]+ ){1,5}?|(?:he
     |she|they|people|everyone|everybody|somebody|someone|word) )<says>(?: that|,)? (?!(?:he|she|they|his
-    |her|their|so|it|that|yes|no)\b)([^.;?!]+)[.;,]+ (?:so |and )?(?:<echo>|(?:is (?:that|it)
-    \s)?(?:<whether>|true or (?:false|not)|right or wrong|yes or no))\s*[?.!]*\s*$ => \1?
+    |her|their|so|it|that|yes|no)\b)([^.;?!]+)[.;,]+ (?:so |and )?(?:<echo>|(?:is (?:that
+    |it)\s)?(?:<whether>|true or (?:false|not)|right or wrong|yes or no))\s*[?.!]*\s*$ => \1?
+# word rumour gossip talk told hear heard gather understand
+^(?:so |but )?(?:(?:the )?(?:word|rumour|gossip|talk)(?: round here| here| on board| in [\w ]{3,20}?)?
+    \s(?:is|has it|goes)|(?:i|we)(?:'ve|'m| have| was| were| am| are|'re)? (?:been\s)?(?:told|hear
+    |heard(?: it said)?|gather|understand))(?: on good authority| by [\w' -]{2,25}?)?(?: that)?,? (?=(?:i
+    |we|you|one|nobody|no|the|my|our|all|only|any|an?|[\w'-]+ (?:is|are|isn't|aren't|may|must|can|can't
+    |has to|have to))\b)([^.;?!]+)[.;,]+ (?:so )?(?:<echo>|(?:is (?:that|it) )?(?:<whether>|true or
+    \s(?:false|not)|right or wrong|yes or no))\s*[?.!]*\s*$ => \1?
+# true fact right
+^(?:is|was|isn't|wasn't) it (?:true or (?:false|not)|right or wrong|(?:a )?fact or (?:a )?(?:fiction
+    |myth)),? that\s => is it true that\s
+^true or false,? that\s =>
 # breach offence fault problem wrong allowed right
-^(.*?\b)((?:my|our|an?|the) [\w ]+?)(| (?:on|in|at) [\w ]+?) has no (.+?) on\.\sis (?:that|this|it)
-    \s(?:(?:a|any) (?:breach|offence|fault|problem)|wrong|allowed|all right)\W*$ => \1must \2\3 wear \4?
+^(.*?\b)((?:my|our|an?|the) [\w ]+?)(| (?:on|in|at) [\w ]+?) has no (.+?) on\. is (?:that|this|it) (?:(?:a
+    |any) (?:breach|offence|fault|problem)|wrong|allowed|all right)\W*$ => \1must \2\3 wear \4?
 # yes no true false right wrong correct agreed fact untrue yep yeah nope incorrect aye
 <sep>(?:(?:so|and|then|or|but|well|just|please|is (?:it|that|this)|would (?:it|that) be|an?|simple
     |straight|plain|honest|quick|answer me)[ ,]+)*<whether>(?:,? or (?:an? )?(?:<whether>|not)
@@ -84,25 +102,37 @@ FRAMINGS = r"""
     |<hoping>))*\s*\?+\s*$ => \1?
 ^(?:(?:an?|just|quick|simple|straight|plain|honest) )*(?:yes or no|yes/no|yes-or-no|true or false|right or
     \swrong)(?: (?:question|answer|one))?(?: please| then)?\s*[:,;.!?-]+ =>
-^(?:so |and )?who(?:'s| is) (?:right|wrong|in the right)(?: here| then| there)?\s*[:,;?-]+\s(?=\w) =>
+^(?:so |and )?who(?:'s| is) (?:right|wrong|in the right)(?: here| then| there)?\s*[:,;?-]+ (?=\w) =>
 # true right correct case fact truth fair
 ^(?:is(?:n't| not)|was(?:n't| not)) (?:it|that) (?:just |simply |really )?(?:true|right|so|correct|the
     \scase|a fact|fair|the truth)(?: to (?:say|think|believe))?,? that\s =>
 ^(?:is|was) it not (?:just |simply |really )?(?:true|right|so|correct|the case|a fact|fair|the truth)(?:
     \sto (?:say|think|believe))?,? that\s =>
+# fair right true correct accurate safe
+^(?:is|was|would|isn't) it (?:be )?(?:fair|right|true|correct|accurate|safe) to (?:say|think|assume
+    |believe|suppose)(?: that)?,? (?=\w) =>
+^(?:it|that|this) (?:can't|cannot|can not|couldn't|surely can't) (?:<very> )*be (?:right|true|so|correct
+    |the case)(?: that)? (?=\w) =>
+# mistaken wrong dreaming imagining mad
+^(?:am i (?:mistaken|wrong|dreaming|imagining (?:it|things)|going mad)|correct me if i'm (?:wrong
+    |mistaken)|if i'm not (?:wrong|mistaken)|unless i'm (?:wrong|mistaken|dreaming))(?:,? (?:or|but))?,?
+    \s(?=\w) =>
+,? (?:or )?(?:am i|have i) (?:just )?(?:mistaken|wrong|dreaming|imagining (?:it|things)|got (?:that|it)
+    \swrong|going mad|missing something)\s*\?*$ => ?
 # bet wager daresay dare fear suspect doubt trust
-^(?:(?:i(?:'d|'ll)? )?(?:bet|wager|fear|suspect|doubt|trust)|i dare ?say)(?: you)?(?: that)?\s(?=(?:i|we
+^(?:(?:i(?:'d|'ll)? )?(?:bet|wager|fear|suspect|doubt|trust)|i dare ?say)(?: you)?(?: that)? (?=(?:i|we
     |you|he|she|they|it|that|this|those|there|nobody|no|the|my|our|a|an)\b) =>
 # hope suppose take presume assume trust imagine gather expect guess bet surely presumably hopes think
      doubt daresay
 <sep><hoping>\s*[?.!]*\s*$ => ?
-# not hardly
+# not hardly surely certainly definitely
+([:–-] )(?:surely |certainly |definitely )?not\s*\?\s*$ => \1allowed?
 ([.;:,–-] )(?:surely )?(?:not|never) (?:<very> )*(allowed|permitted|ok|okay|fine|legal|in order|acceptable
     |right|all right|proper|compulsory|required|needed|necessary)\s*\?\s*$ => \1\2?
 ([.;:,!?-] ?)(?:that's |it's |they're )?(?:not|hardly)( (?:far |much |a bit )?too \w+)\s*\?\s*$ => \1\2?
 # nutshell short brief word plain terms briefly simply bottom story
 ^(?:<shortly>|long story short|the long and (?:the )?short of it|briefly|put simply|simply put|bottom line
-    |to cut a long\sstory short)\s*[:,;-]*\s(?=\w) =>
+    |to cut a long story short)\s*[:,;-]* (?=\w) =>
 <sep>(?:<shortly>|briefly)(?: please)?\s*[?.!]*\s*$ => ?
 # book rules regs regulations rulebook code law
 ^(?:strictly )?(?:according to|going by|as per|by|under|per) <rulebook>,? (?=\w) =>
@@ -120,9 +150,9 @@ FRAMINGS = r"""
     \s.{3,20})?\s*[?.!]*\s*$ => \1?
 # give tell state quote name
 ^(?:(?:please|kindly|can you|could you|would you|just|so) )*(?:give|tell|state|quote|name)(?: (?:me
-    |us))?(?: please)?,?\s(?:the|its) (?=(?:[\w-]+ ){0,3}(?:height|width|length|size|colour|diameter
-    |number|position|depth|temperature|distance|order|measurements?|dimensions?) (?:of|for|between)\b)
-     => what is the\s
+    |us))?(?: please)?,? (?:the|its) (?=(?:[\w-]+ ){0,3}(?:height|width|length|size|colour|diameter|number
+    |position|depth|temperature|distance|order|measurements?|dimensions?) (?:of|for|between)\b) => what is
+    \sthe\s
 # option possibility goer runner starter cards game thing proper bet line clear
 \b(?:<very> )*<good><next> => allowed
 # admissible allowable excusable tolerated tolerable countenanced sanctioned approved endorsed licit
@@ -130,9 +160,10 @@ FRAMINGS = r"""
      justified accepted legitimate valid cricket kosher within
 \b(<be>\b[^.;?!]*? )(?:<very> )*<fit><next> => \1allowed
 (^|[.,;:–-] )(?:<very> )*<fit>\s*\?*$ => \1allowed?
-# crime sin offence offense misdemeanour misdemeanor felony pas transgression matter violation
-     infringement contravention line order question bounds pale form trouble done thing cricket menu table
-     cards list agenda ruled far no-go go
+# crime luck arm chancing bending stretching flouting mark liberties liberty cheeky sin offence offense
+     misdemeanour misdemeanor felony pas transgression matter violation infringement contravention line
+     order question bounds pale form trouble done thing cricket menu table cards list agenda ruled far
+     no-go go
 \b(?:<very> )*<bad>(?: of)?<next> => forbidden
 # unlawful unacceptable inadmissible improper impermissible illicit inappropriate unsuitable criminal
      sinful disallowed taboo outright mistake no idea thing unwise breach
@@ -150,40 +181,65 @@ FRAMINGS = r"""
      necessity condition incumbent
 \b(<be>\b[^.;?!]*? )(?:<very> )*<needful>(?! to\b)<next> => \1required
 (^|[.,;:–-] )(?:<very> )*<needful>\s*\?*$ => \1required?
-# if
+# or
+\b(?:<very> )*(?:an? )?(?:nice[- ]to[- ]have|extra|luxury|choice|option|suggestion|recommendation|free
+    \schoice|optional|voluntary|advice|advisory|recommended) or (?:is it |are
+    \sthey\s)?(?:<very> )*(?:an?\s)?(?:must|compulsory|required|obligatory|mandatory|duty|requirement|rule
+    |order)\b => required
+\b(?:<very> )*(?:an? )?(?:must|compulsory|required|obligatory|mandatory|duty|requirement) or (?:is it |are
+    \sthey )?(?:<very> )*(?:just )?(?:an? )?(?:nice[- ]to[- ]have|extra|luxury|choice|option|suggestion
+    |recommendation|optional|voluntary|advice|advisory|recommended|up to <me>)(?=\W|$) => required
+# if luck arm chancing bending stretching flouting mark liberties liberty cheeky
+^(?:would|will|am|are|is|was|were) (<i>) (?:be )?<bad>(?: by| in)? (?=\w+ing\b) => is it allowed for \1\s
 ^(?:would|will|is|was|wouldn't|isn't) (?:it|that) (?:be )?(?:forbidden|wrong|banned|prohibited|against
     \s<rulebook>) if\s => is it allowed if\s
 ^(?:would|will|am|are|is|was|were) (<i>|<the> [\w' -]{2,30}?) (?:be )?(?:in the wrong|wrong|at fault|out
     \sof (?:line|order)|in trouble|in breach|breaking <any> (?:rules?|regs?|regulations?)|doing wrong
     |committing an offence) if\s => is it allowed if\s
+# nobody no none
+(^|[,;:–-] )(?:surely )?<nobody> (?:<very> )*needs? (?!to\b)(?=\w) => \1 must anyone have\s
 # make force compel oblige order
-(^|[,;:–-] )(?:surely )?(?:<nobody>|they|<the> [\w-]+) (?:can|could|will|would|may|might|is going to|has
-    \s(?:the|any)\sright\sto)(?:n't|not| not)?(?: really| ever| actually)? (?:make|force|compel|oblige
-    |order) <me>(?: to)?\s(?=(?:wear|put|carry|have|own|keep|use|take|leave|tuck|roll|button|cover|shave
-    |trim|tie|wash|go|get)\b) => \1 must I\s
+(^|[,;:–-] )(?:surely )?(?:<nobody>|they|<the> [\w-]+)(?:'s going to|'re going to| (?:can|could|will|would
+    |may|might|is going to|are going to|has (?:the|any) right to))(?:n't|not| not)?(?: really| ever|
+    \sactually)? (?:make|force|compel|oblige|order) <me>(?: to)? (?=(?:wear|put|carry|have|own|keep|use
+    |take|leave|tuck|roll|button|cover|shave|trim|tie|wash|go|get)\b) => \1 must I\s
+(^|[,;:–-] )(?:surely )?(?:<nobody>|they|<the> [\w-]+)(?:'s going to|'re going to| (?:can|could|will|would
+    |may|might|is going to|are going to))(?:n't|not| not)?(?: really| ever| actually)? (?:force|compel
+    |bully|push|get) <me> into (?:wearing )? => \1 must I wear\s
+# nobody no none
+\b<nobody>(?:'s| has| have| had|'d) (?:yet |actually |ever )?(ordered|granted|declared|announced|approved
+    |authorised|allowed) ([\w' -]+?)(?=[,.;?]| but\b|$) => \2 has not been \1
+^(?:surely )?<nobody> (?:but|except|other than|apart from|save) ([\w' -]{2,40}?) (?:may|can|is allowed to
+    |are allowed to|should|gets? to) => only \1 may\s
+# says said
+[,;] (?:and |but )?(?:<the> )?[\w' -]{2,30}? (?:says?|said) (?:yes|no|so|not|otherwise|it's
+    \s<fine>)\s*\?+\s*$ => ?
+# straight right
+,? (?:straight|right) (?:off|away)(?=[.;?]|$) =>
 # stop prevent bar hinder stops prevents bars
 (^|[,;:–-] )(?:surely )?(?:<nobody>|they|anyone|anybody) (?:can |could |will |would )?(?:stop|prevent|bar
-    |hinder)s?\s<me> (?:from )?(?=\w+ing\b) => \1 is it allowed for me\s
+    |hinder)s? <me> (?:from )?(?=\w+ing\b) => \1 is it allowed for me\s
 # forbid
 (^|[,;:–-] )(?:surely )?(?:<nobody>|they|anyone|anybody) (?:can |could |will |would )?forbid <me> to\s
      => \1 may I\s
 # need call requirement obligation
-(^|[,;:–-] )(?:surely )?(?:there(?:'s| is| was)(?: <very>| surely)* )?no (?:real |actual |earthly
-    \s)?(?:need|call|requirement|obligation)(?: for <me>)? to (?=\w) => \1 must I\s
-(^|[,;:–-] )(?:surely )?(?:there(?:'s| is| was)(?: <very>| surely)* )?no (?:real |actual |earthly
-    \s)?(?:need|call|requirement) (?:for|of) (.+?)(?:,? (?:is|was) there)?(?:,? (?:surely|then))?\s*\?*$
-     => \1 must I have \2?
+(^|[,;:–-] )(?:surely )?(?:there(?:'s| is| was)(?: <very>| surely)* )?no (?:real |actual
+    |earthly\s)?(?:need|call|requirement|obligation)(?: for <me>)? to (?=\w) => \1 must I\s
+(^|[,;:–-] )(?:surely )?(?:there(?:'s| is| was)(?: <very>| surely)* )?no (?:real |actual
+    |earthly\s)?(?:need|call|requirement) (?:for|of) (.+?)(?:,? (?:is|was) there)?(?:,? (?:surely
+    |then))?\s*\?*$ => \1 must I have \2?
 ^(?:(?:is|was) there |have <i> )?(?:<very> )*any (?:real |actual )?(?:need|call|requirement|obligation)(?:
-    \sfor <me>)?\sto (?=\w) => must I\s
+    \sfor <me>)? to (?=\w) => must I\s
 # nobody no none
 (^|[,;:–-] )(?:surely )?<nobody> (?:<very> )*(?:has|have|needs|need|is obliged|are obliged|is required|are
-    \srequired|is expected)\s\s?to (?=\w) => \1 must anyone\s
-(^|[,;:–-] )(?:surely )?<nobody>(?: in (?:<own>|the) \w+| here| at [\w' -]{3,30}?)? (?:may|can|is allowed
-    \sto|are allowed\sto|is permitted to|gets to|should) (?:ever )?(?=\w) => \1 may anyone\s
+    \srequired|is expected) \s?to (?=\w) => \1 must anyone\s
+(^|[,;:–-] )(?:surely )?<nobody>(?: in (?:<own>|the) \w+| here| at [\w' -]{3,30}?)?(?P<who> (?:below|above
+    |under|over|without|junior to|senior to|of|with|but|except) [\w' -]{1,25}?)? (?:may|can|is allowed to
+    |are allowed to|is permitted to|gets to|should) (?:ever )?(?=\w) => \1 may anyone\g<who>\s
 # harm minds wrong
 (?<=[.;,] )(?:and |but )?(?:<somebody> )?(?:<says> )?(?:there(?:'s| is|'d be) (?:no harm|nothing wrong)
-    \s(?:in|with)\s(?:it|that|this)|(?:it|that|this) does no harm|nobody minds)[.;,]+ <echo>\W*$ => Is
-    \sthat OK?
+    \s(?:in|with) (?:it|that|this)|(?:it|that|this) does no harm|nobody minds)[.;,]+ <echo>\W*$ => Is that
+    \sOK?
 # says said say reckons thinks claims swears swore insists insisted maintains promised assured told tells
      told sure certain adamant convinced thought reckon think swear
 (?<=[.;,] )(?:and |but |though |which )?(?:<somebody> )?<says>(?: that)? (?:(?:it|they|that|this|those

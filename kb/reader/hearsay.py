@@ -22,8 +22,8 @@ _VERDICTS = word_set("""
     trouble breach rule rules order regulations regulation book books problem pass passes muster stop
     stopped complain complains complaint break broke broken breaking offence guilty excused good enough
     hold holds stand stands water against happen happens sense so fair bounds limits limit tolerance
-    line serious rubbish nonsense tosh mistaken joking kidding lying fibbing having spec regs regulation
-    dress code decent
+    line serious rubbish nonsense tosh mistaken joking kidding lying fibbing having spec rights let
+    allow permit forbid regs regulation dress code decent
 """)
 _FRAME = word_set("""
     is it that this he she they i we you him her them me us am are was were be been do does did have has
@@ -53,7 +53,12 @@ def asks_whether_so(lows: Sequence[str]) -> bool:
 
 def claims_something(lows: Sequence[str]) -> bool:
     """Whether a stretch says that somebody says or thinks something: "he swears that ..."."""
-    return any(low in _SAYING for low in lows)
+    return any(_says(tuple(lows), place) for place in range(len(lows)))
+
+
+def _says(lows: tuple[str, ...], place: int) -> bool:
+    """Whether a word is one of saying: "he says", "rumour has it", not "he has"."""
+    return lows[place] in _SAYING and (lows[place] != "has" or lows[place + 1 : place + 2] == ("it",))
 
 
 def claim_starts(lows: Sequence[str]) -> Iterator[int]:
@@ -65,7 +70,7 @@ def claim_starts(lows: Sequence[str]) -> Iterator[int]:
     for place in range(len(lows) - 2, -1, -1):
         if tuple(lows[place : place + 2]) == ("according", "to") and "," in lows[place : place + _FURTHEST]:
             yield lows.index(",", place) + 1
-        if lows[place] not in _SAYING or tuple(lows[place : place + 2]) == ("told", "off"):
+        if not _says(tuple(lows), place) or tuple(lows[place : place + 2]) == ("told", "off"):
             continue
         that = next(
             (n for n in range(place + 1, min(place + _FURTHEST, len(lows) - 1)) if lows[n] == "that"), 0

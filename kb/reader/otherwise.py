@@ -45,10 +45,11 @@ def otherwise(
         return reading if beside is None else _as_said(beside, reading)
     if (told := _judged(reading, found, read)) is not None:
         return told
+    if (done := _of_a_deed(reading, found, lookup, read)) is not None:
+        return done
     named = lossy = None
     plainer = [
         asked_either(found, before, lookup)
-        or _deed_asked(found)
         or rephrased(as_mended(found), first=True)
         or _let_down(found, lookup)
     ]
@@ -143,13 +144,20 @@ def _judged(reading: Reading, found: Understood, read: Read) -> Reading | None:
     return None
 
 
-def _deed_asked(found: Understood) -> str | None:
-    """ "They asked to wear it. May they?" as one question."""
+def _of_a_deed(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
+    """ "They asked to wear it open. May they?" as one question."""
     if "." not in found.text and ";" not in found.text:
         return None
-    from kb.reader.shown import deed_asked  # noqa: PLC0415  few texts have two sentences
+    from kb.reader.deeds import deed_asked, in_progress  # noqa: PLC0415  few texts have two sentences
 
-    return deed_asked(found)
+    asked = deed_asked(found, lookup)
+    if asked is not None and (doing := in_progress(found, lookup)) is not None:
+        asked = doing, ()
+    again = read(asked[0]) if asked is not None else None
+    if asked is None or again is None or again.query is None:
+        return None
+    again = msgspec.structs.replace(_as_said(again, reading), unused=(*asked[1], *again.unused))
+    return None if any(names_lost(again, lookup)) else again
 
 
 def _let_down(found: Understood, lookup: Lookup) -> str | None:

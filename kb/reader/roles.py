@@ -69,6 +69,7 @@ class _Walk(Walker):
             if self.opening and self._begins_question(index):
                 self._main_clause()
         elif tag == "with":
+            self.opening = self.opening or self._near(-1, 1) == index  # "with the coat on, is the hat ..."
             self.state, self.denied = ("unworn", False) if self.denied else ("worn", False)
         elif tag == "whatever":
             self.state = "open"

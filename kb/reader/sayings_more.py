@@ -78,12 +78,13 @@ SAYINGS = r"""
 # becomes become becoming
 ^when (?:do|does) (.+?) (?:become|get|turn) (compulsory|required|mandatory|obligatory|optional|allowed|banned
     |forbidden|necessary)\W*$ => when is \1 \2?
-# objection objections object complain mind
+# objection objections object complain mind eyelid anything fuss eyebrow
 ^(?:is there |are there |would there be |have you |has anyone |does anyone have )?(?:any|an
     |some)\sobjections?\s(?:to|against|if|over) (?:my|our|me|us|his|her|the|a chap|one's)?\s?(?=\w+ing\b)
      => is it allowed for me\s
 ^(?:can|could|would|will|does|do) (?:anyone|anybody|someone|somebody|you|they|the \w+) (?:really )?(?:object
-    |complain|mind|fuss|grumble)(?: to| about| over| at)? (?:me |my |us )?(?:if <i> |<wearing>\s|when <i> )
+    |complain|mind|fuss|grumble|care|bat an eyelid|say anything|make a fuss
+    |raise an eyebrow)(?: to| about| over| at)? (?:me |my |us )?(?:if <i> |<wearing>\s|when <i> )
     (?:wear|wore|wears)?\s? => may I wear\s
 ^(?:d'you |do you |would you )?mind if (<i>) (?:wear|wore|have|had) => may I wear\s
 # law regs rule rules any anything bars bans order orders book code ban forbid
@@ -110,7 +111,7 @@ SAYINGS = r"""
 ^(?:would|will|am|are|is|do|does|did) (<i>) (?:be )?(?:in breach|breaking|break|breach|infringing|infringe
     |violating)(?: of)?(?: any| an?| some| the)?(?: rules?| regs?| clauses?| regulations?| orders?)?
     (?:\swithout| with no| if i leave off| not wearing| by not wearing)(?= ) => may \1 go without
-# trouble catch
+# trouble catch told pulled shouted caught
 ^(?:am|are|would|will) (<i>) (?:be |get )?in(?:to)? trouble (?:without|with no|for not wearing
     |if\si'm\snot\swearing)(?= ) => may \1 go without
 ^if <i> (?:wear|wore|have on) (.+?), (?:am|are|would|will|do|does) <i> (?:be |get )?(?:in(?:to)? trouble

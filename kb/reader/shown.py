@@ -3,22 +3,18 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Mapping, Sequence, Set
-from functools import cache
-from types import MappingProxyType
+from collections.abc import Iterable, Sequence
 
 from kb.model.lookup import Lookup
 from kb.model.values import Choices
 from kb.reader.days import Period, said_period
 from kb.reader.english import tag_set
 from kb.reader.everyday import OCCASIONS, PLACES
-from kb.reader.forms import word_pairs, word_set
-from kb.reader.hearsay import asks_whether_so, claims_something
+from kb.reader.forms import word_set
 from kb.reader.idle import is_one_of
 from kb.reader.pieces import Piece, Understood
 from kb.reader.pointing import is_place
-from kb.reader.sentences import sentence_starts
-from kb.reader.told import sentences_of
+from kb.text import Pattern
 
 _LIGHT = tag_set("det, poss, filler, comma, and, but")
 _MODALS = tag_set("may, must, can, have to, should")
@@ -27,24 +23,6 @@ _WANTING = word_set("""
     fancy fancies fancied bought brought chose chosen picked like liked love loved want wanted prefer
     preferred sport sports sported sporting don donned found kept keep
 """)
-_VERBS = """
-    wear carry have put keep use don sport take leave bring grow tie roll tuck turn button unbutton
-    fasten unfasten undo close open zip unzip hook lace pin sew stitch stick fix attach clip hang fold
-    cover show display lend borrow alter shorten lengthen cut trim shave polish grease dye tar iron wash
-    wring bleach starch press pierce paint swap change own pull push shove slip slide strap loosen
-    remove drop raise lower wrap knot mark brush scrub rinse dry
-"""
-_IRREGULAR: Mapping[str, str] = word_pairs("""
-    wore=wear worn=wear had=have has=have kept=keep took=take taken=take left=leave brought=bring
-    grew=grow grown=grow stuck=stick hung=hang sewn=sew lent=lend shown=show undid=undo undone=undo
-    wrung=wring slid=slide
-""")
-_NAMED = tag_set("item, items, fact, aspect value, measure, number, date, on date")
-_WEIGHTY = tag_set(
-    "item, items, measure, number, date, clause number, without, no, leave off, unless, if, or, not"
-)
-_BARE = tag_set("self, person, det, do, filler, be, have, to, comma")
-_SHORTEST = 6
 _LACKING = tag_set("no, without, leave off, not")
 _PREPOSITIONS = tag_set("in, on, at, for, by, of, from, to, run, between, beyond")
 _ALONG = word_set(
@@ -52,6 +30,13 @@ _ALONG = word_set(
 )
 _EVERY = word_set("all every last this each")
 _TIMES = word_set("morning afternoon evening night day week month year time weekend")
+_BOTH = Pattern(
+    r"(?i)\b(?:(?:them|these|those) )?both\b(?: of (?:them|those|these))?"
+    r"(?: (?:at once|together|at the same time|on))*"
+)
+_CIRCUMSTANCES = tag_set(
+    "fact, in, on, at, for, of, to, det, poss, filler, particle, day, on date, self, person, joined, act"
+)
 _CLAUSE = tag_set("comma, and, but, if")
 _CAUSES = word_set("because since as although though so until till")
 _WHEN = word_set("""
@@ -70,72 +55,6 @@ _CARED = word_set("""
 """)
 
 
-@cache
-def _deeds() -> Mapping[str, str]:
-    """The forms of verbs of what is done with clothes, each with that which a question has of it."""
-    forms = dict(_IRREGULAR)
-    for verb in _VERBS.split():
-        stem = verb.removesuffix("e")
-        ied = f"{verb[:-1]}ied" if verb.endswith("y") else f"{stem}ed"
-        doubled = verb + verb[-1]
-        for form in (verb, f"{verb}s", ied, f"{stem}ing", f"{doubled}ed", f"{doubled}ing"):
-            forms.setdefault(form, "wear" if verb in ("don", "sport") else verb)
-    return MappingProxyType(forms)
-
-
-def shown_deed(found: Understood, pieces: Sequence[Piece]) -> tuple[str, int]:
-    """ "The new ones asked to wear it open": what was done, in all the words that say what and how.
-
-    With it the place of the piece with which the deed begins; ("", 0) where none is told.
-    """
-    deeds = _deeds()
-    thing = next((n for n, p in enumerate(pieces) if p.tag in ("item", "items")), 0)
-    done = [n for n, p in enumerate(pieces[:thing]) if found.tokens[p.first].low in deeds]
-    if not done or any(p.tag in _MODALS or p.tag == "not" or _is_of_nobody(found, [p]) for p in pieces):
-        return "", 0
-    deed = pieces[done[-1]]
-    if deed.tag in _NAMED or any(p.tag in _LACKING for p in pieces[: thing + 1]):
-        return "", 0
-    first, last = found.tokens[deed.first], found.tokens[pieces[-1].last - 1]
-    return f"{deeds[first.low]}{found.text[first.end : last.end]}", done[-1]
-
-
-def deed_asked(found: Understood) -> str | None:
-    """ "They asked to wear it open. May they?": whether one may do that; None where no deed is asked of."""
-    sentences = list(sentences_of(found, sentence_starts(found.text, found.tokens)))
-    if len(sentences) < 2 or any(mark == "?" for _, mark in sentences[:-1]):
-        return None
-    told, asking = sentences[-2][0], sentences[-1][0]
-    lows = said_of(found, found.pieces[asking[0]], found.pieces[asking[-1]]).casefold().split()
-    tags = {found.pieces[place].tag for place in asking}
-    if tags & _NAMED or not (asks_whether_so(_lows(found, asking)) or _is_elliptic(tags, lows)):
-        return None
-    pieces = found.pieces[told[0] : told[-1] + 1]
-    deed, begun = shown_deed(found, pieces)
-    thing = next((p.first for p in pieces if p.tag in ("item", "items")), 0)
-    if not deed or claims_something(_lows(found, told)[: thing - pieces[0].first]):
-        return None
-    if any(p.tag in _WEIGHTY for p in pieces[:begun]):
-        return None
-    before = found.text[: found.tokens[pieces[0].first].start]
-    led = range(told[0], told[0] + begun)
-    day = day_said(found, led) if led else None
-    facts = [said_of(found, p, p) for p in pieces[:begun] if p.tag == "fact"]
-    facts += [found.text[day.start : day.end]] if day is not None else []
-    modal = "must" if tags & {"must", "have to", "should"} else "may"
-    return f"{before}{modal} I {', '.join([deed, *facts])}?"
-
-
-def _is_elliptic(tags: Set[str], lows: Sequence[str]) -> bool:
-    """ "May they?", "must I?", "can she do that?"."""
-    return bool(tags & _MODALS) and tags <= _MODALS | _BARE and len(lows) <= _SHORTEST
-
-
-def _lows(found: Understood, places: range) -> tuple[str, ...]:
-    first, last = found.pieces[places[0]].first, found.pieces[places[-1]].last
-    return tuple(token.low for token in found.tokens[first:last])
-
-
 def shown_worn(found: Understood, pieces: Sequence[Piece]) -> str:
     """ "In town with no vest on. Did I break a rule?": whether the one thing named may, or must, be worn."""
     things = [p for p in pieces if p.tag in ("item", "items")]
@@ -146,7 +65,9 @@ def shown_worn(found: Understood, pieces: Sequence[Piece]) -> str:
     while place >= 0 and pieces[place].tag in _LIGHT:
         place -= 1
     led = pieces[place].tag if place >= 0 else ""
-    if not _is_plain(found, pieces, at):
+    first = found.pieces.index(pieces[0])
+    rival = has_rival(found, range(first, first + len(pieces)), things[0])
+    if rival or not _is_plain(found, pieces, at):
         return ""
     thing = said_of(found, things[0], things[0])
     after = pieces[at + 1 :]
@@ -160,7 +81,7 @@ def shown_worn(found: Understood, pieces: Sequence[Piece]) -> str:
     if led == "unknown" and found.tokens[pieces[place].first].low in _WANTING:
         return f"may the {thing} be worn?"
     if led in _WEARING or any(p.tag == "act" and p.arg in ("wear", "use") for p in pieces):
-        return f"{'must' if _is_of_nobody(found, pieces[:at]) else 'may'} the {thing} be worn?"
+        return f"{'must' if is_of_nobody(found, pieces[:at]) else 'may'} the {thing} be worn?"
     return ""
 
 
@@ -174,12 +95,19 @@ def _is_plain(found: Understood, pieces: Sequence[Piece], at: int) -> bool:
         if piece.tag in _CLAUSE or found.tokens[piece.first].low in _CAUSES:
             break
         low = found.tokens[piece.first].low
-        if piece.tag == "unknown" and not (low in _WHEN or is_one_of(low, PLACES, OCCASIONS)):
+        known = piece.tag in _CIRCUMSTANCES or is_cared(found, piece) or _leads_fact(pieces, piece)
+        if not known and not (low in _WHEN or is_one_of(low, PLACES, OCCASIONS)):
             return False
     return True
 
 
-def _is_of_nobody(found: Understood, before: Sequence[Piece]) -> bool:
+def _leads_fact(pieces: Sequence[Piece], piece: Piece) -> bool:
+    """ "With the watch rig"."""
+    after = [p.tag for p in pieces[pieces.index(piece) + 1 :] if p.tag not in ("det", "poss")]
+    return piece.tag == "with" and after[:1] == ["fact"]
+
+
+def is_of_nobody(found: Understood, before: Sequence[Piece]) -> bool:
     """ "Nobody in my boat wears the vest", "I never wore it": whether the wearing is denied."""
     return any(p.tag == "not" or found.tokens[p.first].low in _NOBODY for p in before)
 
@@ -209,6 +137,28 @@ def said_of(found: Understood, first: Piece, last: Piece) -> str:
 def day_said(found: Understood, places: range) -> Period | None:
     """Where a stretch of pieces says when it was: "last year", "in 2021"."""
     return said_period(found, tuple(places), datetime.date(2000, 1, 1))  # whichever day it is
+
+
+def both_asked(found: Understood, told: Iterable[range], asking: range) -> str | None:
+    """ "May she wear both?" of the two things that were told of; None where there are not two of them.
+
+    What a thing is on is none of them: "the hood on her coat".
+    """
+    asked = said_of(found, found.pieces[asking[0]], found.pieces[asking[-1]])
+    pointing = _BOTH.search(asked)
+    things: dict[str, str] = {}
+    for place in (place for places in told for place in places):
+        piece = found.pieces[place]
+        led = [p.tag for p in found.pieces[max(place - 3, 0) : place]]
+        borne = led in (["item", "on", "poss"], ["item", "on", "det"], ["item", "of", "poss"])
+        if piece.tag == "items":
+            return None
+        if piece.tag == "item" and not borne:
+            things.setdefault(piece.arg, said_of(found, piece, piece))
+    if pointing is None or len(things) != 2:
+        return None
+    first, second = things.values()
+    return f"{asked[: pointing.start()]}the {first} with the {second}{asked[pointing.end() :]}?"
 
 
 def is_given(found: Understood, place: int) -> bool:

@@ -13,9 +13,9 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Reading
-from kb.reader.aside import STATE_WORDS, Read, is_of_another_time, weighty_words
-from kb.reader.asked_back import COLOURS
+from kb.reader.aside import Read, has_colour, has_weight, is_of_another_time
 from kb.reader.days import Period
+from kb.reader.deeds import in_progress, is_borne, shown_deed
 from kb.reader.english import tag_set
 from kb.reader.forms import word_set
 from kb.reader.hearsay import asks_whether_so, claim_starts
@@ -23,15 +23,16 @@ from kb.reader.lexicon import PERSONAL
 from kb.reader.pieces import Piece, Understood
 from kb.reader.sentences import sentence_starts
 from kb.reader.shown import (
+    both_asked,
     day_said,
     has_rival,
     is_given,
     said_of,
-    shown_deed,
     shown_done,
     shown_worn,
     with_place,
 )
+from kb.reader.tokens import Token
 from kb.reader.told import loose_claims, sentences_of
 from kb.reader.whose import PEOPLE, SPEAKER, is_of_speaker, is_shifted
 
@@ -48,8 +49,9 @@ _HELD = tag_set("item, items, fact, values, on date, day, date, number, clause n
 _CIRCUMSTANCE = frozenset({"situation", "rig", "term"})
 _WH = tag_set("what, which, who, where, when, why, how, how many, which clause")
 _NO_QUESTION = tag_set("be, do, have, self, det, filler, comma, unknown, person")
+_BEING = word_set("is was would 's be isn't n't will")
 _MODAL = word_set("may can must should could might does do need")
-_BEARING = tag_set("act, have, leave off")
+_LENDING = word_set("lent lend lends lending borrowed loaned")
 _LIGHT = tag_set("det, poss, filler, comma, and, but")
 _CLAIMANT = tag_set("det, poss, person, unknown, self, fact, number")
 _JOINING = tag_set("comma, and, but, if, unless")
@@ -65,6 +67,8 @@ class _Sentence(msgspec.Struct, frozen=True):
 
 def from_story(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
     """The reading of the sentence that asks, with what the others tell; None where that is not clear."""
+    if (doing := in_progress(found, lookup)) is not None:
+        return read(doing)
     sentences = list(_sentences(found))
     if len(sentences) == 1:
         return _cut_short(found, sentences[0], _Story(found, (), sentences[0], lookup), lookup, read)
@@ -72,18 +76,19 @@ def from_story(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
     asking, beside = sentences[place], [s for s in sentences if s is not sentences[place]]
     if any(s.mark == "?" for s in beside):
         return None
-    if asks_whether_so(_lows(found, asking)) and not _things(found, asking):
+    asks = asks_whether_so(_lows(found, asking)) and not is_borne(found, _range(asking))
+    if asks and not _things(found, asking):
         if any(loose_claims(found)):
             return None  # whose of the two
         so = _claimed(found, sentences[:place], sentences[place + 1 :], lookup, read)
         standing = any(found.pieces[p].tag == "fact" for p in _range(asking))  # "was the officer right"
         aside = (_said(found, asking),) if standing else ()
-        if so is not None or not any(found.pieces[p].tag in _BEARING for p in _range(asking)):
-            return so and msgspec.structs.replace(so, unused=(*so.unused, *aside))
+        return so and msgspec.structs.replace(so, unused=(*so.unused, *aside))
     story = _Story(found, beside, asking, lookup)
     question = _said(found, asking)
     if not _things(found, asking) or _points_back(found, asking):
-        named = _antecedent(found, sentences[:place], asking)
+        told = [_range(s) for s in sentences[:place]]
+        named = both_asked(found, told, _range(asking)) or _antecedent(found, sentences[:place], asking)
         if named is None or any(_things(found, s) for s in sentences[place + 1 :]):
             return None
         question = named
@@ -112,11 +117,14 @@ class _Story:
         self.turns = any(
             pieces[p].tag in _TURNING and pieces[p] not in timed and not is_given(found, p) for p in places
         )
-        self.turns = self.turns or _has_weight(found, led, lookup)
+        self.turns = self.turns or has_weight(found, places, lookup)
         self.turns = self.turns or any(
-            pieces[p].tag == "act" and pieces[p].arg not in ("wear", "use") for p in places
+            pieces[p].tag == "act"
+            and pieces[p].arg not in ("wear", "use")
+            and found.tokens[pieces[p].first].low not in _LENDING
+            for p in places
         )  # something was done to a thing
-        self.turns = self.turns or any(_has_colour(found, s) for s in led if _things(found, s))
+        self.turns = self.turns or any(has_colour(found, _range(s)) for s in led if _things(found, s))
         others = bool(PEOPLE.intersection(_lows(found, asking)))
         dated = any(pieces[p].tag == "on date" for s in beside for p in _range(s))
         self.turns = self.turns or (dated and _PAST.isdisjoint(_lows(found, asking)))
@@ -178,9 +186,9 @@ def _claimed(
         return None  # "the old hands say ..."
     if done := shown_done(found, pieces):
         return _with_facts(done, story, read)
-    deed, begun = shown_deed(found, pieces)
-    then = _Story(found, [*before, *after], claim, lookup, then=claim, begun=claim.first + begun)
-    reading = _with_facts(f"may I {deed}?", then, read) if deed else None
+    deed = shown_deed(found, pieces)
+    then = _Story(found, [*before, *after], claim, lookup, then=claim, begun=claim.first + deed.begun)
+    reading = _with_facts(f"may I {deed.said}?", then, read) if deed.said else None
     shown = shown_worn(found, pieces) if reading is None else ""
     then = _Story(found, [*before, *after], claim, lookup, then=claim)
     return _with_facts(shown, then, read) if shown else reading
@@ -293,27 +301,6 @@ def _next_noun(pieces: Sequence[Piece], place: int) -> Piece | None:
     return next((p for p in pieces[place + 1 :] if p.tag in ("item", "items", "fact", "unknown")), None)
 
 
-def _has_colour(found: Understood, sentence: _Sentence) -> bool:
-    """Whether a sentence says what colour or make something is: "a lovely scarf, bright pink"."""
-    for place in _range(sentence):
-        piece = found.pieces[place]
-        lows = {token.low for token in found.tokens[piece.first : piece.last]}
-        if (piece.tag == "aspect value" and not lows & STATE_WORDS) or not lows.isdisjoint(COLOURS):
-            return True
-    return False
-
-
-def _has_weight(found: Understood, sentences: Sequence[_Sentence], lookup: Lookup) -> bool:
-    """Whether words that are no fact of the books are such as may bear on the answer: a waiver, a rank."""
-    weighty = weighty_words(lookup)
-    for sentence in sentences:
-        for place in _range(sentence):
-            piece = found.pieces[place]
-            if piece.tag == "unknown" and found.tokens[piece.first].key in weighty:
-                return True
-    return False
-
-
 def _things(found: Understood, sentence: _Sentence) -> list[Piece]:
     return [found.pieces[p] for p in _range(sentence) if found.pieces[p].tag in ("item", "items")]
 
@@ -337,6 +324,8 @@ def _antecedent(found: Understood, before: Sequence[_Sentence], asking: _Sentenc
         for token, before in zip(asked, (None, *asked), strict=False)
         if token.low in _THINGS and not (token.low == "one" and before is not None and before.low in _MODAL)
     ]  # "may one wear them"
+    if len(pointing) > 1 and _leads(found, pointing[0]):
+        pointing = pointing[1:]  # "was it all right to put it on"
     if {found.pieces[p].tag for p in _range(asking)} <= _NO_QUESTION:
         return None  # "are they?"
     if not pointing and _is_bare(found, asking):
@@ -348,6 +337,17 @@ def _antecedent(found: Understood, before: Sequence[_Sentence], asking: _Sentenc
     led = "a" if pronoun.low == "one" else "the"
     begin, end = found.tokens[first].start, found.tokens[last - 1].end
     return f"{found.text[begin : pronoun.start]}{led} {label}{found.text[pronoun.end : end]}?"
+
+
+def _leads(found: Understood, pronoun: Token) -> bool:
+    """Whether an "it" stands for no thing: "would it be wrong to ..."."""
+    place = found.tokens.index(pronoun)
+    before = found.tokens[place - 1].low if place else ""
+    return (
+        pronoun.low == "it"
+        and before in _BEING
+        and any(token.low in ("to", "if") for token in found.tokens[place : place + 6])
+    )
 
 
 def _is_bare(found: Understood, asking: _Sentence) -> bool:

@@ -83,6 +83,7 @@ allowed: open to me|open to us|open to anyone|open to everyone|open to you|open 
 |passes muster|good enough|up to standard|up to scratch|by the book|above board|got leave to|have leave to
 |there any harm in|any harm in|be any harm in|let off with|safe to|ok for me to|okay for me to|fine for me to
 |all right for me to|ok for us to|ok by the book|ok by the rules|okay by the rules|cleared to
+|on the cards
 and: +
 banned: any bar to|a bar to
 |done for if|done for when|get me in trouble|get us in trouble|get you in trouble|get me into trouble
