@@ -13,7 +13,7 @@ import msgspec
 
 from kb import reader
 from kb.answer import answer_query
-from kb.answer.common import on_its_day
+from kb.answer.common import on_its_day, told_once
 from kb.cache import decode_base, ensure
 from kb.errors import InvalidDataError, Problem, UsageError
 from kb.files import write_atomically
@@ -135,6 +135,15 @@ class KnowledgeBase:
         A sentence among them that states facts ("I am a W2.") holds for those that follow; each question can
         go on from the one before it ("May I wear the scarf? And in town?").
         """
+        if reader.may_claim(text):
+            from kb.weighing import weighed  # noqa: PLC0415  few texts have two claims
+
+            def ask(said: str, given: Facts, before: Reading | None) -> tuple[Answer, ...]:
+                return self.ask(said, facts=given, as_of=as_of, previous=before)
+
+            told = weighed(text, facts, ask, self._stated)
+            if told:
+                return told
         known = dict(facts)
         answers: list[Answer] = []
         parts = split_questions(text) or (text,)
@@ -149,7 +158,7 @@ class KnowledgeBase:
             if not stated:
                 asked = self._claimed(part, reading, case) or reader.each_thing(reading, self.lookup)
                 told = [answer for one in asked for answer in self._answers(one, case, previous)]
-                answers += [on_its_day(self.lookup, answer, case.as_of) for answer in _told_once(told)]
+                answers += [on_its_day(self.lookup, answer, case.as_of) for answer in told_once(told)]
                 if reading.query is not None:
                     previous = asked[-1]
                 elif told[-1].reading.query is not None:
@@ -294,6 +303,10 @@ class KnowledgeBase:
             raise UsageError("Nothing was asked.")
         return reader.read_reply(answer.ask, text, lexicon=self.lexicon, lookup=self.lookup)
 
+    def is_thanks(self, text: str) -> bool:
+        """Whether a line asks and tells nothing: "ok, thanks"."""
+        return reader.is_thanks(text)
+
     def say_facts(self, facts: Facts) -> str:
         return say_facts(self.lookup, facts)
 
@@ -371,18 +384,6 @@ def audit_books(books: Path | None = None, *, as_of: datetime.date | None = None
     if loaded.base is None:
         return audit_problems(loaded.problems, day)
     return audit_base(loaded.base, day, loaded.problems, dated=as_of is not None)
-
-
-def _told_once(answers: Sequence[Answer]) -> list[Answer]:
-    """Answers without those that say of B with A what is said already of A with B."""
-    found: dict[object, Answer] = {}
-    for answer in answers:
-        query = answer.reading.query
-        clauses = tuple(citation.clause for citation in answer.citations)
-        mirrored = query is not None and len(query.items) > 1 and clauses
-        key = (frozenset(query.items), answer.verdict, clauses) if query and mirrored else len(found)
-        found.setdefault(key, answer)
-    return list(found.values())
 
 
 def export_base(books: Path | None, form: str, target: Path | None = None) -> bytes:

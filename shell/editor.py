@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from prompt_toolkit import PromptSession
 from prompt_toolkit.application import get_app
-from prompt_toolkit.auto_suggest import AutoSuggestFromHistory, Suggestion
+from prompt_toolkit.auto_suggest import AutoSuggest, Suggestion
 from prompt_toolkit.buffer import Buffer
 from prompt_toolkit.completion import CompleteEvent, Completer, Completion
 from prompt_toolkit.document import Document
@@ -26,7 +26,7 @@ from shell.commands import needs_more
 from shell.completion import suggest
 from shell.output import columns, complain
 from shell.session import Session
-from shell.state import history_file, make_private
+from shell.state import answered_file, history_file, make_private
 from shell.vocabulary import Vocabulary, vocabulary_of
 from shell.words import toolbar_text
 
@@ -85,12 +85,27 @@ class _Shown(Processor):
         return Transformation(fragments)
 
 
-class Before(AutoSuggestFromHistory):
-    """The rest of an earlier line that began like this one, if all of it can be shown."""
+class Before(AutoSuggest):
+    """The rest of an earlier line that began like this one and was answered, if all of it can be shown."""
 
-    def get_suggestion(self, buffer: Buffer, document: Document) -> Suggestion | None:
-        found = super().get_suggestion(buffer, document)
-        return found if found and found.text.isprintable() and kb.visible(found.text) == found.text else None
+    def __init__(self, history: History) -> None:
+        self._history = history
+        self._lines = dict.fromkeys(reversed([*history.load_history_strings()]))  # the last one last
+
+    def keep(self, line: str) -> None:
+        """Note a line that was answered."""
+        is_new = line not in self._lines
+        self._lines.pop(line, None)
+        self._lines[line] = None
+        if is_new:
+            self._history.store_string(line)
+
+    def get_suggestion(self, _buffer: Buffer, document: Document) -> Suggestion | None:
+        typed = document.text
+        if not typed.strip() or "\n" in typed:
+            return None
+        rests = (line[len(typed) :] for line in reversed(self._lines) if line.startswith(typed))
+        return next((Suggestion(r) for r in rests if r and r.isprintable() and kb.visible(r) == r), None)
 
 
 def _bindings() -> KeyBindings:
@@ -104,24 +119,27 @@ def _bindings() -> KeyBindings:
     return bindings
 
 
-def open_history(path: Path) -> History:
-    """A history that only its owner may read; in memory where no file can be made."""
+def open_history(path: Path, told: bool = True) -> History:
+    """A history for its owner alone; in memory, with a complaint if `told`, where no file can be made."""
     try:
         make_private(path)
     except OSError as error:
-        complain(f"Lines are not kept: {path}: {error.strerror}.")
+        if told:
+            complain(f"Lines are not kept: {path}: {error.strerror}.")
         return InMemoryHistory()
     return FileHistory(str(path))
 
 
-def make_reader(base: KnowledgeBase) -> Callable[[Session], str]:
-    """A reader of lines with history, completion and the bottom line; raises as `prompt` does."""
+def make_reader(base: KnowledgeBase) -> tuple[Callable[[Session], str], Callable[[str], None]]:
+    """A reader of lines with history, completion and the bottom line, which raises as `prompt` does; and what
+    is to be told of every line that was answered, so that it may be proposed again."""
+    before = Before(open_history(answered_file(), told=False))
     completer = ShellCompleter(vocabulary_of(base))
     prompt: PromptSession[str] = PromptSession(
         history=open_history(history_file()),
         completer=completer,
         complete_while_typing=True,
-        auto_suggest=Before(),
+        auto_suggest=before,
         multiline=Condition(lambda: needs_more(get_app().current_buffer.text)),
         prompt_continuation=[("class:prompt", MORE)],
         style=editor_style(),
@@ -140,4 +158,4 @@ def make_reader(base: KnowledgeBase) -> Callable[[Session], str]:
 
         return prompt.prompt([("class:prompt", PROMPT)], bottom_toolbar=bar)
 
-    return read
+    return read, before.keep

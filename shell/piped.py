@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING
 
 import kb
 from shell.commands import needs_more
+from shell.lines import take
 from shell.output import Output
 from shell.repl import show
 from shell.run import is_settled
 from shell.session import Session
-from shell.turns import take_line
 
 if TYPE_CHECKING:
     from kb import KnowledgeBase
@@ -43,7 +43,7 @@ def converse(lines: Iterable[str], base: KnowledgeBase, output: Output) -> bool:
     session, settled = Session(), True
     for line in whole_lines(lines):
         output.write("> " + "\n. ".join(map(kb.visible, line.split("\n"))))
-        after, reply = take_line(session, line, base)
+        after, reply = take(session, line, base)
         settled = settled and not reply.complaint and _is_settled(session, after)
         session = after
         if reply.leave:

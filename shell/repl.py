@@ -10,11 +10,12 @@ from typing import TYPE_CHECKING
 import kb
 from shell.blocks import Next, Said
 from shell.commands import needs_more, split_lines
+from shell.lines import is_settled, take
 from shell.output import Output, complain, resized
 from shell.plain import wrap
 from shell.session import Session
 from shell.state import keep_profile, with_profile
-from shell.turns import Reply, take_line
+from shell.turns import Reply
 from shell.words import brief, whole
 
 if TYPE_CHECKING:
@@ -24,6 +25,7 @@ _PROMPT = "> "
 _MORE = ". "
 
 Read = Callable[[Session], str]
+Keep = Callable[[str], None]  # told of every line that was answered
 
 
 def _print(reply: Reply, output: Output) -> None:
@@ -57,12 +59,20 @@ def show(reply: Reply, output: Output) -> None:
     sys.stdout.flush()
 
 
-def _one_line(session: Session, line: str, base: KnowledgeBase, output: Output) -> tuple[Session, bool]:
+def _forget(_line: str) -> None:
+    """Keeps nothing, where no line is proposed again."""
+
+
+def _one_line(
+    session: Session, line: str, base: KnowledgeBase, output: Output, keep: Keep
+) -> tuple[Session, bool]:
     """The session after a line, and whether to leave; whatever goes wrong, the session stays."""
-    before = session.profile
+    before = session
     try:
-        session, reply = take_line(session, line, base)
-        if session.profile != before:
+        session, reply = take(session, line, base)
+        if is_settled(before, session, reply):
+            keep(line)
+        if session.profile != before.profile:
             complaint = keep_profile(session, base)
             if complaint:
                 complain(complaint)
@@ -80,13 +90,15 @@ def _one_line(session: Session, line: str, base: KnowledgeBase, output: Output) 
     return session, False
 
 
-def loop(read: Read, base: KnowledgeBase, output: Output, session: Session | None = None) -> int:
-    """Lines from `read` until it raises `EOFError` or a command leaves."""
+def loop(
+    read: Read, base: KnowledgeBase, output: Output, session: Session | None = None, keep: Keep = _forget
+) -> int:
+    """Lines from `read` until it raises `EOFError` or a command leaves; `keep` gets what is answered."""
     session = session or Session()
     while True:
         try:
             for line in split_lines(whole(read(session))):
-                session, leave = _one_line(session, line, base, output)
+                session, leave = _one_line(session, line, base, output, keep)
                 if leave:
                     return 0
         except KeyboardInterrupt:
@@ -120,9 +132,9 @@ def run_repl(base: KnowledgeBase, output: Output) -> int:
     """Run until the user leaves; the exit code is 0."""
     session, gone = with_profile(Session(), base)
     _greet(session, gone, base, output)
-    read: Read = _plainly
-    if output.drawn:
-        from shell.editor import make_reader  # noqa: PLC0415  prompt_toolkit only where a screen is drawn
+    if not output.drawn:
+        return loop(_plainly, base, output, session)
+    from shell.editor import make_reader  # noqa: PLC0415  prompt_toolkit only where a screen is drawn
 
-        read = make_reader(base)
-    return loop(read, base, output, session)
+    read, keep = make_reader(base)
+    return loop(read, base, output, session, keep)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Any
@@ -52,12 +53,27 @@ def _given_facts(arguments: Arguments, base: KnowledgeBase) -> tuple[tuple[str, 
 def _questions(words: list[str]) -> Iterable[str]:
     """The question on the command line, else one a line from standard input."""
     text = whole(" ".join(words)).strip()
+    first = text.partition(" ")[0]
+    if first[:1] == "/" or (first.isupper() and len(first) > 2) or "{" in text or "<" in text:
+        _refuse_other(text)
     if text and text != "-":
         yield text
         return
     if text != "-" and (words or sys.stdin.isatty()):
         raise kb.UsageError('There is no question. Try: clothbound ask "May I wear the storm coat?"')
     yield from filter(None, _lines())
+
+
+def _refuse_other(text: str) -> None:
+    """Tell somebody who asks a query or a word of the shell what to write."""
+    from shell.commands import begins_query  # noqa: PLC0415  few questions look like one
+
+    if begins_query(text):
+        raise kb.UsageError('This is a query and no question. Write: clothbound query "SELECT ..."')
+    if text.startswith("/"):
+        raise kb.UsageError(
+            f'"{text[:50]}" is no question. For words such as help write clothbound alone, or --help.'
+        )
 
 
 def _lines() -> Iterable[str]:
@@ -166,9 +182,9 @@ def run_decide(arguments: Arguments) -> int:
 
 def _no_folder(path: Path, takes: str, command: str) -> None:
     """Refuse a folder where one file is wanted: most likely its rule books are to be checked."""
-    if path.is_dir():
+    if os.path.isdir(path):  # noqa: PTH112  unlike pathlib, never raises
         raise kb.UsageError(
-            f"{path} is a folder; {command} takes {takes}. To check rule books write: "
+            f"{path} cannot be read: it is a folder, and {command} takes {takes}. To check rule books write: "
             f"clothbound build {path}, or clothbound audit {path}."
         )
 

@@ -33,6 +33,11 @@ def history_file() -> Path:
     return _state_folder() / "history"
 
 
+def answered_file() -> Path:
+    """Where the lines are kept that were answered."""
+    return _state_folder() / "answered"
+
+
 def profile_file(base: KnowledgeBase) -> Path:
     """Where the profile for these books is kept: it belongs to the service, wherever its books stand."""
     service = base.lookup.base.service

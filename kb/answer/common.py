@@ -261,3 +261,15 @@ def open_items(query: Query) -> tuple[str, ...]:
 
 def merged(values: Iterable[OpenValue]) -> tuple[OpenValue, ...]:
     return tuple(dict.fromkeys(values))
+
+
+def told_once(answers: Sequence[Answer]) -> list[Answer]:
+    """Answers without those that say of B with A what is said already of A with B."""
+    found: dict[object, Answer] = {}
+    for answer in answers:
+        query = answer.reading.query
+        clauses = tuple(citation.clause for citation in answer.citations)
+        mirrored = query is not None and len(query.items) > 1 and clauses
+        key = (frozenset(query.items), answer.verdict, clauses) if query and mirrored else len(found)
+        found.setdefault(key, answer)
+    return list(found.values())

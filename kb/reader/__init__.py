@@ -13,13 +13,14 @@ from kb.lazy import loader
 if TYPE_CHECKING:
     from kb.reader.adjuncts import without_adjuncts
     from kb.reader.fits import facts_that_matter
+    from kb.reader.further import is_thanks
     from kb.reader.lexicon import Lexicon
     from kb.reader.patter import of_another_matter
     from kb.reader.question import read_question
     from kb.reader.reply import read_reply
     from kb.reader.said_once import shared
     from kb.reader.several import each_thing
-    from kb.reader.split import split_questions
+    from kb.reader.split import may_claim, split_questions
     from kb.reader.statement import parse_fact, read_statement
     from kb.reader.turn import put_right, read_turn
 
@@ -27,6 +28,8 @@ __all__ = [
     "Lexicon",
     "each_thing",
     "facts_that_matter",
+    "is_thanks",
+    "may_claim",
     "of_another_matter",
     "parse_fact",
     "put_right",
@@ -44,13 +47,14 @@ __getattr__ = loader(
     {
         "kb.reader.adjuncts": ("without_adjuncts",),
         "kb.reader.fits": ("facts_that_matter",),
+        "kb.reader.further": ("is_thanks",),
         "kb.reader.lexicon": ("Lexicon",),
         "kb.reader.patter": ("of_another_matter",),
         "kb.reader.question": ("read_question",),
         "kb.reader.reply": ("read_reply",),
         "kb.reader.said_once": ("shared",),
         "kb.reader.several": ("each_thing",),
-        "kb.reader.split": ("split_questions",),
+        "kb.reader.split": ("may_claim", "split_questions"),
         "kb.reader.statement": ("parse_fact", "read_statement"),
         "kb.reader.turn": ("put_right", "read_turn"),
     },

@@ -32,6 +32,7 @@ from kb.model.questions import (
 )
 from kb.model.records import Case, Clause
 from kb.model.values import YES, Choices, ValueSet, choices
+from kb.reader import is_thanks
 from kb.sparql import Table, Term
 from kb.sparql.terms import QueryTerm
 from tests.shell.fake_books import AT, DAY, HOSTILE, TEXT, little_lookup
@@ -355,6 +356,9 @@ class FakeBase:
         return ((None, "Keepers may wear the quilted liner alone in foul weather."),)
 
     bears = begun_anew = put_right = staticmethod(lambda *_: None)
+
+    def is_thanks(self, text: str) -> bool:
+        return is_thanks(text)
 
     def reply(self, answer: Answer, text: str) -> tuple[tuple[str, ValueSet], ...]:
         assert answer.ask is not None

@@ -23,7 +23,7 @@ from shell.editor import Before, ShellCompleter, editor_style, make_reader, open
 from shell.output import Output
 from shell.repl import run_repl
 from shell.session import Session
-from shell.state import history_file, profile_file
+from shell.state import answered_file, history_file, profile_file
 from shell.turns import take_line
 from shell.vocabulary import vocabulary_of
 from shell.words import toolbar_text
@@ -84,20 +84,40 @@ def test_history_is_for_the_owner_alone_and_comes_back(base: FakeBase, state: Pa
     assert list(history.load_history_strings()) == ["May I wear the coat?"]
 
 
-def test_an_earlier_line_is_offered_and_taken_with_the_right_arrow(base: FakeBase, state: Path) -> None:
-    line = "May I wear the coat in boat rig?"
-    typed(f"{line}{ENTER}{CTRL_D}", base)
-    buffer = Buffer(history=open_history(state))
-    buffer.history.append_string(line)
-    found = Before().get_suggestion(buffer, Document("May I wear the c"))
-    assert found is not None
-    assert found.text == "oat in boat rig?"
+def proposed(before: Before, typed_so_far: str) -> str | None:
+    found = before.get_suggestion(Buffer(), Document(typed_so_far))
+    return found.text if found is not None else None
+
+
+def test_an_earlier_line_is_proposed_if_it_was_answered(base: FakeBase) -> None:
+    lines = (
+        "May I wear the coat in boat rig?",
+        "May I wear the cxoat florgle?",
+        "May I wear gloves?",
+        "json 5",
+    )
+    typed("".join(f"{line}{ENTER}" for line in lines) + CTRL_D, base)
+    assert stat.S_IMODE(answered_file().stat().st_mode) == 0o600
+    before = Before(open_history(answered_file()))
+    assert proposed(before, "May I wear the c") == "oat in boat rig?"
+    assert proposed(before, "May I wear the cx") is None  # not understood
+    assert proposed(before, "May I wear g") is None  # something was asked back, and not answered yet
+    assert proposed(before, "j") is None
+    assert proposed(before, "") is None
+
+
+def test_the_latest_of_the_lines_that_fit_is_proposed_and_each_is_kept_once(tmp_path: Path) -> None:
+    before = Before(open_history(tmp_path / "answered"))
+    for line in ("May I wear the coat?", "May I wear the cap?", "May I wear the coat?"):
+        before.keep(line)
+    assert proposed(before, "May") == " I wear the coat?"
+    assert (tmp_path / "answered").read_text().count("+May") == 2
+    assert proposed(Before(open_history(tmp_path / "answered")), "May I wear the ca") == "p?"
 
 
 @pytest.mark.parametrize("hidden", ["\x1b[2J", "\u202e", "\n"])
 def test_an_earlier_line_with_a_hidden_character_is_not_offered(hidden: str) -> None:
-    buffer = Buffer(history=InMemoryHistory([f"May I wear{hidden} the coat?"]))
-    assert Before().get_suggestion(buffer, Document("May I w")) is None
+    assert proposed(Before(InMemoryHistory([f"May I wear{hidden} the coat?"])), "May I w") is None
 
 
 def test_an_earlier_line_is_found_by_the_arrow_and_by_searching(base: FakeBase) -> None:
@@ -144,7 +164,7 @@ def test_the_bottom_line_shows_the_profile(base: Any, monkeypatch: pytest.Monkey
     monkeypatch.setattr(
         PromptSession, "prompt", lambda *_, bottom_toolbar: bars.extend(bottom_toolbar()) or ""
     )
-    read = make_reader(base)
+    read, _ = make_reader(base)
     session = Session()
     for line in ("help", "I am a K5 in boat rig", "as of 2025-03-01"):
         session, _ = take_line(session, line, base)
