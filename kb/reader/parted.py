@@ -20,6 +20,8 @@ _DON = word_set("""
 _INTO = word_set("stick put pop shove")
 _DOFF = word_set("whip pull slip throw chuck get peel strip kick whipping pulling slipping throwing")
 _COME = word_set("come comes coming came")
+_TAKE = word_set("take takes taking took taken")
+_LET = word_set("let lets letting")
 _LEAVE = word_set("leave leaves leaving left")
 _AWAY = (("at", "home"), ("behind",), ("on", "the", "peg"), ("in", "the", "locker"), ("in", "my", "locker"))
 _BEFORE = word_set("""
@@ -69,14 +71,21 @@ _KINDS = (
     ("in", _INTO, "act", "wear"),
     ("off", _DOFF, "leave off", ""),
     ("off", _COME, "leave off", ""),
+    ("out", _COME, "leave off", ""),
+    ("up", _TAKE, "act", "alteration"),
+    ("in", _TAKE, "act", "alteration"),
+    ("out", _LET, "act", "alteration"),
+    ("down", _LET, "act", "alteration"),
 )
 
 
 def _is_subject(verb: str, index: int, names: Sequence[Piece]) -> bool:
     """Whether the name of who does it ends right before a verb, "may a hand pop his cap on", or of what
     comes off."""
-    kinds = {"item"} if verb in _COME else {"value", "group"}
-    return any(name.last == index and {entry.kind for entry in name.entries} <= kinds for name in names)
+    before = [{entry.kind for entry in name.entries} for name in names if name.last == index]
+    if verb in _COME:
+        return any("item" in kinds for kinds in before)
+    return any(kinds <= {"value", "group"} for kinds in before)
 
 
 def _particle(tokens: tuple[Token, ...], index: int, particle: str, names: Sequence[Piece]) -> int:
@@ -93,7 +102,7 @@ def _particle(tokens: tuple[Token, ...], index: int, particle: str, names: Seque
         if tokens[later].low != particle or any(n.first == later < n.last - 1 for n in names):
             continue
         following = tokens[later + 1].low if later + 1 < len(tokens) else ""
-        if following in _WITH_ARTICLE or (particle == "in" and following not in _ENDS):
+        if following in _WITH_ARTICLE or (particle in ("in", "up") and following not in _ENDS):
             return 0
         item = any(
             index < n.first and n.last <= later and any(e.kind == "item" for e in n.entries) for n in names
