@@ -232,12 +232,19 @@ def told_before(reading: Reading, previous: Reading, talk: Talk) -> Reading:
         case = merge_case(talk.case, facts, None, False, talk.lookup)
         kinds = tuple(value for value, _ in ask.choices)
         return talk.made(reading.question, Query(kind="list", items=kinds, case=case, modalities=_WEARS))
-    where = asked_place(reading)
+    where = asked_place(reading) or _place_of_all(ask, reading.question)
     if where is None or reading.spans == ():
         return reading
     meant = the_one_named(reading.question[slice(*where)], (v for v, _ in ask.choices), previous, talk.lookup)
     again = _with_name(reading, where, meant, previous, talk) if meant is not None else reading
     return again if again.query is not None else reading
+
+
+def _place_of_all(ask: Ask, text: str) -> tuple[int, int] | None:
+    """Where the last word of the names of all that may be meant stands: "tunic off", of several tunics."""
+    last = {label.split()[-1].casefold() for _, label in ask.choices if label}
+    place = text.casefold().find(min(last)) if len(last) == 1 else -1
+    return (place, place + len(min(last))) if place >= 0 else None
 
 
 def kind_named_before(reading: Reading, previous: Reading, talk: Talk) -> Reading:

@@ -66,6 +66,7 @@ _ALWAYS = rf"""
  (?:matter|count)\W*$ => what \1 must it be?
 \bback then\b|\bin those days\b => then
 ^(?:and |but |so )*unless (?=\w) => and if\s
+^((?:(?:and|but|so|ok|now|then|or),? )*)back (?=(?:in|on|at|outside|outdoors|inside|indoors|aboard|ashore|afloat)\b) => \1
 \bnot (?:in|at|on|with|for) [\w' -]+?,? but (?:rather )?(?=(?:in|at|on|with|for) ) =>
 \b(?:is|are) (it|they|those|(?:the|my) [\w' -]{{3,30}}?) to be (?=\w+(?:ed|en|t)\b) => must \1 be\s
 \bhow (?:often|frequently|regularly)\b => when

@@ -91,6 +91,19 @@ def of_what_has_it(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     return msgspec.structs.replace(reading, query=query, text=say_query(lookup, query))
 
 
+def off_itself(reading: Reading, talk: Talk) -> Reading:
+    """A question whether a thing may be off, without that it is: "tunic off?" supposes nothing more."""
+    query, lookup = reading.query, talk.lookup
+    if query is None or query.polarity != "not" or len(query.items) != 1 or query.kind not in ("may", "must"):
+        return reading
+    said = {fact for fact, _ in _of_wearing(query.items[0], False, lookup.facts, lookup)}
+    facts = tuple((fact, values) for fact, values in query.case.facts if fact not in said)
+    if query.aspect != wearing(query.items, lookup) or facts == query.case.facts:
+        return reading
+    query = msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts))
+    return msgspec.structs.replace(reading, query=query, text=say_query(lookup, query))
+
+
 def back_to(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
     """ "And outdoors at 22 degrees, coat off?", after how high the sleeves are rolled: whether it may be off.
 

@@ -153,7 +153,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     from kb.reader.felt import felt  # noqa: PLC0415
     from kb.reader.further import bare_words, in_full, is_thanks, understood_otherwise  # noqa: PLC0415
     from kb.reader.meant import filled, kind_named_before, told_before  # noqa: PLC0415
-    from kb.reader.thereupon import back_to, of_what_has_it, so_worn, thereupon  # noqa: PLC0415
+    from kb.reader.thereupon import back_to, of_what_has_it, off_itself, so_worn, thereupon  # noqa: PLC0415
     from kb.reader.unmoved import unmoved  # noqa: PLC0415
 
     if answer_to_ask(text, previous, talk.lexicon) is None and is_thanks(text):
@@ -192,6 +192,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     reading = _freed(_of_either(reading, previous, talk), previous, talk)
     reading = so_worn(text, thereupon(text, reading, previous, talk), previous, talk)
     reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
+    reading = off_itself(reading, talk)
     open_item = _asks_item(text, previous, talk) and _COND.match(said) is not None
     if previous.query is None and reading.query and (open_item or is_all(reading.query, said)):
         return Reading(question=text, ask=Ask(fact="item", prompt="Which item is asked about?"))
