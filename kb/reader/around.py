@@ -39,9 +39,18 @@ def around(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
             continue
         elif piece.tag in ("unknown", "name"):
             _credential(found, index, tokens, lookup)
-        elif piece.tag == "fact" and piece.arg != SHARING and _is_attribute(found, index, tokens, lookup):
+        elif piece.tag == "fact" and (
+            _is_degree(piece, tokens)
+            or (piece.arg != SHARING and _is_attribute(found, index, tokens, lookup))
+        ):
             found[index] = Piece(first=piece.first, last=piece.last, tag="unknown")
     return tuple(found)
+
+
+def _is_degree(piece: Piece, tokens: tuple[Token, ...]) -> bool:
+    """ "At the height of summer": nobody works at a height."""
+    after = tokens[piece.last].low if piece.last < len(tokens) else ""
+    return after == "of" and tokens[piece.last - 1].low in ("height", "depth", "depths", "heart", "middle")
 
 
 def _is_attribute(found: Sequence[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> bool:

@@ -13,7 +13,9 @@ from kb.reader.tokens import Token
 from kb.reader.values import entry_values, fact_piece
 
 _BUNCH = word_set("crew crews crowd lot folk folks bunch gang types guys chaps lads lasses contingent")
-_FRESH = word_set("new young newest fellow dear poor latest")
+_FRESH = word_set("""
+    new young newest fellow dear poor latest mere humble lowly ordinary proud newly fresh little lone
+""")
 _DAYS = word_set("day days morning afternoon evening night weather spell sun sunshine sunlight")
 _PEOPLE = frozenset({"grade", "branch", "qualification", "appointment"})
 
@@ -55,5 +57,5 @@ def _goes_with(found: Sequence[Piece], index: int, word: str, lookup: Lookup) ->
         return before.tag == "fact" and lookup.facts[before.fact].kind == "scale"
     if word in _BUNCH:
         return before.tag == "fact" and lookup.facts[before.fact].family in _PEOPLE
-    led = word in _FRESH and before.tag in ("det", "poss")
+    led = word in _FRESH and before.tag in ("det", "poss", "for")
     return led and after.tag == "fact" and lookup.facts[after.fact].family in _PEOPLE

@@ -110,6 +110,13 @@ def _without_year(found: Understood, index: int, today: datetime.date) -> Period
     piece = found.pieces[index]
     start, end = found.tokens[piece.first].start, found.tokens[piece.last - 1].end
     match = DAY_OF_MONTH.match(found.text[start:end])
+    tail = [token.low for token in found.tokens[piece.last : piece.last + 2]]
+    told = _STEPS.get(tail[0]) if tail[1:] == ["year"] else None
+    if match is not None and told is not None:  # "on 10 February this year"
+        day = _day_in(match, today.year + told)
+        led = piece.first and found.tokens[piece.first - 1].low in _LEADING
+        start = found.tokens[piece.first - 1].start if led else start
+        return Period(start, found.tokens[piece.last + 1].end, day, day) if day is not None else None
     days = [day for more in (0, 1) if match and (day := _day_in(match, today.year + more))]
     before = [token.low for token in found.tokens[: piece.first]]
     if before and before[-1] in _LEADING:
@@ -127,6 +134,7 @@ def _plainly_meant(
     if not _PAST.isdisjoint(token.low for token in found.tokens):
         return this if this is not None and this <= today else last
     now = before[-1:] in (["is"], ["'s"]) and before[-2:-1] in (["it"], ["today"], ["date"])
+    now = now or before[-1:] == ["today"] or before[-2:] == ["today", ","]
     return this if this is not None and (now or this >= today) else None
 
 

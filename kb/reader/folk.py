@@ -28,6 +28,38 @@ _STATING = tag_set("be, have, do, hold")
 _ASKING = tag_set("can, may, must, should, do, have to, be")
 
 
+_WANTING = word_set("want wants wanted fancy fancies")
+_OVER = tag_set("comma, with, in, on, fact, filler, particle, for, and, but, if, when")
+
+
+def wanted(found: Understood) -> Iterator[tuple[int, int, str]]:
+    """ "She wants the jersey on": she wants to wear it, where no more is said to be done to it."""
+    pieces, tokens = found.pieces, found.tokens
+    for index, piece in enumerate(pieces[1:-1], 1):
+        if tokens[piece.last - 1].low not in _WANTING or pieces[index + 1].tag not in ("det", "poss"):
+            continue
+        thing = pieces[index + 2] if index + 2 < len(pieces) else piece
+        after = pieces[index + 3] if index + 3 < len(pieces) else None
+        over = after is None or after.tag in _OVER or _parts(found, thing)
+        if thing.tag not in ("item", "items") or not over:
+            continue
+        on = after is not None and after.last - after.first == 1 and tokens[after.first].low == "on"
+        if on and after is not None and not _names(pieces, index + 4):
+            yield tokens[after.first].start, tokens[after.first].end, ""
+        yield tokens[piece.last - 1].end, tokens[piece.last - 1].end, " to wear"
+
+
+def _names(pieces: Sequence[Piece], index: int) -> bool:
+    """Whether a noun follows that "on" leads to."""
+    return index < len(pieces) and pieces[index].tag in ("det", "poss", "unknown", "item", "items", "fact")
+
+
+def _parts(found: Understood, piece: Piece) -> bool:
+    """Whether a sentence ends after a piece."""
+    end = found.tokens[piece.last - 1].end
+    return found.text[end:].lstrip()[:1] in (".", ";", "!", "?", "")
+
+
 def people_meant(found: Understood) -> Iterator[tuple[int, int, str]]:
     """Start, end and plainer word of each such stretch of a text."""
     pieces = found.pieces

@@ -110,7 +110,8 @@ def _any_of(words: str) -> str:
 
 def _is_said(found: Understood, start: int, end: int) -> bool:
     """Whether names of the books explain all words of weight between two places of the text."""
-    unknown = [p for p in found.pieces if p.tag in ("unknown", "filler") and p.last - p.first == 1]
+    tags = ("unknown", "filler", "values")  # "values": what may be of several, "the drill hall"
+    unknown = [p for p in found.pieces if p.tag in tags and p.last - p.first == 1]
     spans = [(found.tokens[p.first].start, found.tokens[p.last - 1].end) for p in unknown]
     return not any(start <= first and last <= end for first, last in spans)
 
@@ -211,7 +212,11 @@ def _playing(found: Understood, lookup: Lookup) -> Iterator[Edit]:
                     found.text[: match.start()].strip().lower().endswith(("'m", "am", "is", "are", "as"))
                 )
                 yield match.start(), match.end(), said[:-1] if subject else f"someone {said[:-1]}"
-        does = r"(?:who |that )?(?:plays?|is playing|are playing|'m playing|’m playing|am playing)"
+        for match in _compiled(rf"(?<=[a-z] )on (?:the |an? )?{instrument}\b").finditer(found.text):
+            if not _is_said(found, match.start(), match.end()):
+                yield match.start(), match.end(), said[:-1]  # "a bandsman on the cornet"
+        plays = r"plays?|beats?|bangs?|blows?|toots?"
+        does = rf"(?:who |that )?(?:{plays}|is playing|are playing|'m playing|’m playing|am playing)"
         played = rf"(?:\b(?:i|we|he|she|they) |\b)?{does} (?:the |an? |my )?{instrument}\b"
         for match in _compiled(played).finditer(found.text):
             yield match.start(), match.end(), said[:-1]
@@ -308,12 +313,21 @@ def _consisting(found: Understood, _: Lookup) -> Iterator[Edit]:
             yield match.start(), match.end(), "consist of"
 
 
+_WEATHERS = {"rainy": "rain", "wet": "rain", "snowy": "snow", "foggy": "fog", "misty": "fog"}
+
+
 def _day_of_a_month(found: Understood, _: Lookup) -> Iterator[Edit]:
     """ "One sweltering day in July 2024" is in July 2024; "years ago, in 2019" is in 2019."""
     when = rf"(?:(?:early |late |mid-)?(?:{'|'.join(MONTHS)})|(?:19|20)\d\d)\b"
-    some = r"(?:on )?(?:one|a|an|some) (?:[a-z]+,? ){0,2}(?:day|morning|afternoon|evening|night)"
+    days = "day|morning|afternoon|evening|night|week|(?:mon|tues|wednes|thurs|fri|satur|sun)day"
+    some = rf"(?:on )?(?:one|a|an|some) (?P<how>(?:[a-z]+,? ){{0,2}}?)(?:{days})"
     ago = r"(?:(?:many |some |a few |long )?years ago|ages ago|a while ago|a while back|long ago|back)"
     for before in (some, ago):
         source = rf"\b{before},? (?:back )?(?=in {when})"
         for match in _compiled(source).finditer(found.text):
-            yield match.start(), match.end(), ""
+            how = match.groupdict().get("how") or ""
+            weather = [noun for adjective, noun in _WEATHERS.items() if adjective in how.casefold().split()]
+            yield match.start(), match.end(), "".join(f"in {noun}, " for noun in weather)
+    deep = r"(?:the (?:middle|height|depths?|dead|heart|thick|midst) of|mid|high|deepest|deep)[ -]"
+    for match in _compiled(rf"\b{deep}(?=(?:{'|'.join(MONTHS)}|winter|summer)\b)").finditer(found.text):
+        yield match.start(), match.end(), ""

@@ -307,9 +307,13 @@ def _just(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Loo
     after = _past(found, index + 1)
     fact = found[after] if after < len(found) else None
     begun = not index or found[index - 1].tag in ("comma", "filler", "be")
-    if fact is None or fact.tag != "fact" or not begun or tokens[found[index].first].low != "just":
+    if fact is None or fact.tag != "fact" or not begun:
         return
-    if lookup.facts[fact.fact].family == "situation":
+    family = lookup.facts[fact.fact].family
+    just = tokens[found[index].first].low == "just"
+    mine = index > 1 and (found[index - 2].tag, found[index - 1].tag) == ("self", "be")  # "I'm only on watch"
+    grade = not index and family == "grade" and after == index + 2  # "only a cadet here"
+    if (family == "situation" and (just or mine)) or grade:
         _retag(found, index, "filler")
 
 

@@ -23,9 +23,11 @@ _NOUNS = frozenset({"name", "unknown", "number", "item", "items"})
 
 def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """ "Outside" alone is not indoors; before a place it is anywhere but there; "heavy rain" is rain."""
-    found = list(pieces)
+    found = [_no_street(piece, tokens, lookup) for piece in pieces]
     index = 0
     while index < len(found):
+        if found[index].tag in _UP and _moves(found, index, tokens):
+            found[index : index + 2] = [msgspec.structs.replace(found[index + 1], first=found[index].first)]
         if found[index].tag in _OUT:
             _out_of(found, index, tokens, lookup)
         elif found[index].tag == "degree":
@@ -36,6 +38,36 @@ def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
             _inside(found, index, tokens, lookup)
         index += 1
     return tuple(found)
+
+
+_UP = frozenset({"unknown", "particle", "filler", "outdoors", "range"})
+_MOVING = frozenset({"up", "down", "out", "over", "back", "away", "along"})
+_BEGUN = frozenset({"comma", "filler", "and", "but", "if", "when"})
+
+
+def _moves(found: list[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "Up on a crag", "down in the engine room": where one is, and nothing is put there."""
+    piece, after = found[index], found[index + 1] if index + 1 < len(found) else None
+    am = index > 1 and found[index - 1].tag == "be" and found[index - 2].tag == "self"
+    begun = not index or found[index - 1].tag in _BEGUN or am or _ends(tokens, piece.first)
+    led = after is not None and after.tag == "fact" and _is_led(after, tokens)
+    return begun and led and piece.last - piece.first == 1 and tokens[piece.first].low in _MOVING
+
+
+def _ends(tokens: tuple[Token, ...], place: int) -> bool:
+    """Whether something other than a space stands before a word."""
+    return tokens[place].start - tokens[place - 1].end > 1
+
+
+def _no_street(piece: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> Piece:
+    """ "In the street" is no more than a street, though the books have a Kiln Street."""
+    if piece.tag != "fact" or piece.last - piece.first != 1 or any(e.rank < 2 for e in piece.entries):
+        return piece
+    record = lookup.facts[piece.fact]
+    labels = [v.label for v in record.values if any(entry.id == v.id for entry in piece.entries)]
+    names = [label.split()[-1].istitle() and len(label.split()) > 1 for label in labels]
+    plain = record.family == "situation" and names and all(names) and tokens[piece.first].text.islower()
+    return Piece(first=piece.first, last=piece.last, tag="unknown") if plain else piece
 
 
 def _out_of(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:

@@ -37,10 +37,12 @@ def put_names(found: Understood, lookup: Lookup) -> str | None:
 def _edits(found: Understood, lookup: Lookup) -> tuple[Edit, ...]:
     """What is put in place of what, from the end of the text on; no two of them overlap."""
     ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
-        _the_one, _nothing_done, _counted, _measured, _waiver, _folk, _implied, _states, _denied,
+        _implied, _the_one, _nothing_done, _counted, _measured, _waiver, _folk, _states, _denied,
+        _circumstances,
     )  # fmt: skip
     kept: list[Edit] = []
-    for edit in sorted({edit for way in ways for edit in way(found, lookup)}, reverse=True):
+    meant = {(start, end): name for way in ways for start, end, name in way(found, lookup)}
+    for edit in sorted(((*place, name) for place, name in meant.items()), reverse=True):
         if not kept or edit[1] <= kept[-1][0]:
             kept.append(edit)
     return tuple(kept)
@@ -64,9 +66,10 @@ def spans_put(found: Understood, spans: tuple[Span, ...], again: Reading, lookup
 
 
 def _folk(found: Understood, _: Lookup) -> Iterator[Edit]:
-    from kb.reader.folk import people_meant  # noqa: PLC0415  most questions are understood without
+    from kb.reader.folk import people_meant, wanted  # noqa: PLC0415  most questions are understood without
 
     yield from people_meant(found)
+    yield from wanted(found)
 
 
 def _states(found: Understood, lookup: Lookup) -> Iterator[Edit]:
@@ -85,6 +88,12 @@ def _denied(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     from kb.reader.denials import denials  # noqa: PLC0415  as above
 
     yield from denials(found, lookup)
+
+
+def _circumstances(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    from kb.reader.circumstances import circumstances  # noqa: PLC0415  as above
+
+    yield from circumstances(found, lookup)
 
 
 def _the_one(found: Understood, lookup: Lookup) -> Iterator[Edit]:

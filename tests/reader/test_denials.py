@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from tests.reader.conftest import HERE, Base
@@ -24,12 +26,16 @@ UNLIKE = {
 }
 
 
-_WRITTEN = (HERE / "denied.txt").read_text("utf-8").splitlines()
-ALIKE = [tuple(line.split(": ", 1)) for line in _WRITTEN if line and not line.startswith("#")]
+def written(path: Path) -> list[tuple[str, ...]]:
+    """The lines of a file of questions that read alike, each with the books that it is asked of."""
+    lines = path.read_text("utf-8").splitlines()
+    return [tuple(line.split(": ", 1)) for line in lines if line and not line.startswith("#")]
+
+
 UNLIKE_LINES = [(books, line.strip()) for books, text in UNLIKE.items() for line in text.strip().splitlines()]
 
 
-@pytest.mark.parametrize(("books", "line"), ALIKE)
+@pytest.mark.parametrize(("books", "line"), written(HERE / "denied.txt"))
 def test_a_denial_in_other_words_is_the_plain_one(
     books: str, line: str, request: pytest.FixtureRequest
 ) -> None:
