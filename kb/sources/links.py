@@ -5,7 +5,7 @@ from __future__ import annotations
 import msgspec
 
 from kb.errors import Location
-from kb.model.records import Clause, Delegation, Rule
+from kb.model.records import Clause, Delegation, Rule, Scope
 from kb.sources.cycles import find_cycles
 from kb.sources.drafts import ClauseDraft, RuleDraft
 from kb.sources.references import References
@@ -211,12 +211,17 @@ def _phased_out(rule: Rule, links: Links) -> list[str]:
         for other in links.drafts.values()
         if other.rule.aspect == "wear"
         and other.rule.modality in ("must", "may")
-        and other.rule.scope.alternatives is None
-        and set(other.rule.scope.items) <= gone
+        and _names(other.rule.scope, gone)
         and links.rank(other.rule.authority) >= mine
         and other.rule.valid_from <= rule.valid_from
         and other.rule.id != rule.id
     ]
+
+
+def _names(scope: Scope, gone: set[str]) -> bool:
+    """Whether a rule is of nothing else, or leaves others to choose from: then the duty is of those alone."""
+    items = set(scope.items)
+    return not items.isdisjoint(gone) if scope.alternatives is not None else items <= gone
 
 
 def check_circles(rules: list[Rule], report: Report) -> None:

@@ -191,3 +191,33 @@ def test_what_is_out_of_the_ordinary_is_said_by_what_it_is(
     """Clauses 3.3 and 4.11 speak of foul weather: never "unless the weather is not foul"."""
     (answer,) = demo.ask(question, as_of=datetime.date(2026, 11, 25))
     assert answer.headline == headline
+
+
+PHASED = """\
+service: {id: po, label: Po, namespace: "https://po.example/"}
+authorities: [{id: chief, label: the Chief}]
+ladders: [{id: g, label: grades, grades: [{id: G1, label: One}]}]
+items:
+  - {id: tie, label: tie, kind of: garment}
+  - {id: clip-tie, label: clip tie, kind of: garment}
+rigs: [{id: a, label: dress a}]
+book: {id: b, title: Book, authority: chief}
+edition: {id: "2020", title: Book, in force from: 2020-01-01}
+clauses:
+  - clause: "1"
+    text: A tie or a clip tie is worn.
+    rules: [{id: either, must: {any of: [tie, clip-tie]}}]
+  - clause: "2"
+    text: From 2025 on the tie is not worn.
+    rules: [{id: out, phase out: tie, "on": 2025-01-01}]
+"""
+
+
+def test_a_thing_is_phased_out_of_a_duty_with_alternatives(tmp_path: Path) -> None:
+    (tmp_path / "books").mkdir()
+    (tmp_path / "books" / "b.yaml").write_text(PHASED, "utf-8")
+    base = KnowledgeBase.open(tmp_path / "books", tmp_path / "cache")
+    before, after = datetime.date(2024, 6, 1), datetime.date(2025, 6, 1)
+    verdicts = [base.ask("May I wear the tie?", as_of=day)[0].verdict for day in (before, after)]
+    assert verdicts == ["conditional", "prohibited"]
+    assert base.ask("Must I wear the clip tie, without the tie?", as_of=after)[0].verdict == "required"
