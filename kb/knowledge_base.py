@@ -141,9 +141,8 @@ class KnowledgeBase:
             def ask(said: str, given: Facts, before: Reading | None) -> tuple[Answer, ...]:
                 return self.ask(said, facts=given, as_of=as_of, previous=before)
 
-            told = weighed(text, facts, ask, self._stated)
-            if told:
-                return told
+            if weighing := weighed(text, facts, ask, self._stated):
+                return weighing
         known = dict(facts)
         answers: list[Answer] = []
         parts = split_questions(text) or (text,)

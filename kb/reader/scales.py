@@ -94,7 +94,9 @@ def _run(found: Sequence[Piece], index: int, tokens: tuple[Token, ...], grade: s
         piece = found[index]
         if _code(piece, grade):
             places, led = [*places, index], True
-        elif number_of(tokens[piece.first]) and (piece.tag in _NUMERALS or (named and piece.tag == "person")):
+        elif number_of(tokens[piece.first]) and (named or not tokens[piece.first].low.startswith("one")):
+            if piece.tag not in (*_NUMERALS, "person"):
+                break
             owned = tokens[piece.first].low.endswith(("'s", "s"))
             led, named = led or tokens[piece.first].low != tokens[piece.first].key, named or owned
             places.append(index)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from kb.reader.forms import word_set
 from kb.text import Pattern
 
 _END = Pattern(r"[?!]+(?=\s|$)|[.;](?=\s+(?:and\s+)?[A-Z])|\n+")
@@ -144,6 +145,17 @@ def _with_statements(parts: list[str]) -> tuple[str, ...]:
 
 
 _MARKS = frozenset(".!?:;,")
+_SAYING = word_set("""
+    say says said reckon reckons think thinks claim claims insist insists swear swears believe believes
+    maintain maintains according told tells sure holds has
+""")
+
+
+def may_claim(text: str) -> bool:
+    """Whether a text has two words of saying, as one of two claims against each other has."""
+    return sum(word.strip(",:;") in _SAYING for word in text.casefold().split()) > 1
+
+
 _LEADS = frozenset(("on", "in", "to", "from", "for", "at", "by", "under"))
 _ASKED = frozenset(("which", "what", "whom"))
 
