@@ -120,7 +120,7 @@ with: with|go with|goes with|going with
 without: without|without wearing|without a|without any|minus|w/o|instead of|rather than|in place of
 |not wearing|lacking|sans|in the absence of|with no
 alone: alone|with nothing else worn|nothing else worn|by itself|by themselves|on its own|on their own
-|on my own|on it own|by its own|nothing else|and nothing else|with nothing else|solo|on its own only
+|on it own|by its own|nothing else|and nothing else|with nothing else|solo|on its own only
 |without anything else|nothing but|with nothing over it|by itself only|all by itself|all alone
 |and no other|as the only thing|separately
 only: only|just|merely|solely|exclusively
@@ -243,7 +243,8 @@ surely|, right|, correct|, ok|right ?|belong|belongs|please|pls|kindly|tell me|t
 |as things stand|in short|myself personally|personally
 |uniform|uniforms|outfit|order to|in order to|choose|choose to
 |decide|decide to|opt|opt to|just to|going|go|be wearing|someone else|you guys|the service|service member
-|or not|drops|drops to|sinks|sinks to|rises|rises to|climbs|climbs to|reaches|dips|of mine|of ours|do the
+|or not|on my own|on your own|on our own|drops|drops to|sinks|sinks to|rises|rises to|climbs|climbs to
+|reaches|dips|of mine|of ours|do the
 |up here|down here|over here|out here|up there|down there|out there
 |over there|around here|round here|say that|that says
 |in this rig|in that rig|with this rig|with that rig|in the same rig

@@ -305,6 +305,16 @@ def _conjoined(found: list[Piece], index: int, tokens: tuple[Token, ...]) -> Non
 def _just(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
     """ "No snow, just rain": the state of things is no more than said, which changes nothing."""
     after = _past(found, index + 1)
+    low, verb = tokens[found[index].first].low, tokens[found[index].last].low if after < len(found) else ""
+    asked = index and found[index - 1].tag in ("self", "person", "not")
+    if (
+        low == "just"
+        and asked
+        and _tag(found, index + 1) in ("act", "leave off")
+        and not verb.endswith("ing")
+    ):
+        _retag(found, index, "filler")  # "can't I just wear it"
+        return
     fact = found[after] if after < len(found) else None
     begun = not index or found[index - 1].tag in ("comma", "filler", "be")
     if fact is None or fact.tag != "fact" or not begun:

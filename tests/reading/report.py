@@ -19,7 +19,8 @@ from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from kb import Answer, KnowledgeBase, UsageError
+from kb import Answer, KnowledgeBase, Reading, UsageError
+from kb.model.questions import Abstain
 from shell.commands import read_line
 from shell.session import Session
 from shell.turns import take_line
@@ -54,7 +55,11 @@ def ask(base: KnowledgeBase, asked: Asked) -> tuple[tuple[Answer, ...], float]:
         except UsageError as error:
             print(f"{asked.text!r}: {error}", file=sys.stderr)
     started = time.perf_counter()
-    answers = base.ask(asked.text, facts=tuple(facts), as_of=asked.as_of)
+    try:
+        answers = base.ask(asked.text, facts=tuple(facts), as_of=asked.as_of)
+    except UsageError as error:  # what was read cannot be so: nothing is answered
+        reading = Reading(question=asked.text, abstain=Abstain(reason=str(error)))
+        answers = (base.answer(reading),)
     return answers, time.perf_counter() - started
 
 
