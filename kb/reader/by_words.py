@@ -65,6 +65,7 @@ _SOMEBODY = word_set("""
     inspector captain everyone everybody nobody anyone others hand hands store authority who whoever
     contractor visitor
 """)
+_POINTING = word_set("it them thing one ones")
 _KIT = word_set("kit uniform equipment")
 
 
@@ -83,6 +84,8 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
     if opening[1:2] == ["about"]:
         return None
     units = tuple(_units(found, lookup))
+    if any(token.low in _POINTING for token in found.tokens) and not any(unit.piece for unit in units):
+        return None  # "who gives it, for one day": what "it" is stands in no clause
     if not any(word.isalpha() for unit in units for word in unit.lemmas):
         return None
     asked = _asked_for(opening)
