@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 _QUOTED_UNDER_A_LIST = 2
 _CASES_IN_A_LIST = 2
 _NAMED_IN_A_CELL = 3
+_PLAIN = ("label", "pattern")  # how words were linked that need no telling
 _SILENT = "The books do not address it. That is neither a permission nor a prohibition."
 
 
@@ -54,6 +55,10 @@ def _reading(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     blocks: list[Block] = []
     if answer.reading.text:
         blocks.append(Said("Read as", kb.visible(answer.reading.text)))
+    if answer.outcome != "abstain" and any(span.how not in _PLAIN for span in answer.reading.spans):
+        from shell.taken import taken  # noqa: PLC0415  most words are plain
+
+        blocks += [Said("Taken", told)] if (told := taken(answer, base)) else []
     if answer.reading.carried:
         blocks.append(Said("Kept", _carried(answer, base)))
     if answer.reading.unused:
