@@ -38,7 +38,8 @@ def answers_instead(
     if reading.abstain is not None:
         return (_without_adjuncts(reading, read, answer, rests, lookup) or plain,)
     if reading.ask is not None:
-        one = _both_ways(reading, read, answer, lookup) or _banned_whole(reading, read, answer, lookup)
+        one = _only(reading, read, answer) or _both_ways(reading, read, answer, lookup)
+        one = one or _banned_whole(reading, read, answer, lookup)
         if one is not None:
             return (one,)
         return _alike(reading, read, answer, lookup) or _each(reading, read, answer) or (plain,)
@@ -78,6 +79,22 @@ _OF_EACH = frozenset({"may", "where", "how", "how_many"})
 
 def _asked(reading: Reading, query: Query, lookup: Lookup) -> Reading:
     return msgspec.structs.replace(reading, ask=None, query=query, text=say_query(lookup, query))
+
+
+_ONLY = frozenset({"only", "just", "merely", "solely", "exclusively"})
+
+
+def _only(reading: Reading, read: Read, answer: Tell) -> Answer | None:
+    """ "Are only wardens allowed it?": who may tells whether nobody else may; so do when, and how many."""
+    choices = reading.ask.choices if reading.ask is not None and reading.ask.fact == "reading" else ()
+    words = (word.strip(",.:;?!") for word in reading.question.casefold().split())
+    if len(choices) != 1 or _ONLY.isdisjoint(words):
+        return None
+    again = read(choices[0][1])
+    if again.query is None or again.query.kind not in ("who", "when", "how_many"):
+        return None
+    told = answer(msgspec.structs.replace(again, question=reading.question, spans=reading.spans))
+    return told if told.outcome == "answer" else None
 
 
 def _both_ways(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:

@@ -56,22 +56,25 @@ def alone_unclear(found: Understood, frame: Frame, roles: Roles, case: Case, loo
 def _ask_who(
     found: Understood, left: tuple[int, ...], frame: Frame, roles: Roles, case: Case, lookup: Lookup
 ) -> Ask | None:
-    """ "May only officers wear it" asks who may; "is only one allowed" how many may be worn."""
+    """ "May only officers wear it" asks who may, "only worn in winter" when, "only one" how many."""
     if len(left) != 1 or found.pieces[left[0]].tag != "only" or frame.kind not in ("may", "must"):
         return None
     after = left[0] + 1
-    while after < len(found.pieces) and found.pieces[after].tag in ("det", "poss", "filler", "for", "to"):
+    while after < len(found.pieces) and found.pieces[after].tag in _BEFORE_BOUND:
         after += 1
     before = found.pieces[left[0] - 1] if left[0] else None
     piece = found.pieces[after] if after < len(found.pieces) else before
+    if piece is not None and piece.tag in ("item", "items") and before is not None and before.tag == "fact":
+        piece = before
     query = build_query(frame, roles, case, lookup)
     if piece is None or not isinstance(query, Query) or not query.items:
         return None
-    if piece.tag == "fact":
+    if piece.tag == "fact" and (query.value is None or query.aspect in ("count", "kit-count")):
         rest = tuple((fact, values) for fact, values in query.case.facts if fact != piece.fact)
+        fact = lookup.facts[piece.fact]
         asked = msgspec.structs.replace(
             query,
-            kind="who",
+            kind="when" if fact.family in _CIRCUMSTANCE and fact.kind != "date" else "who",
             case=msgspec.structs.replace(query.case, facts=rest),
             modalities=("required", "permitted"),
         )
@@ -80,6 +83,10 @@ def _ask_who(
     else:
         return None
     return _is_this(asked, lookup)
+
+
+_CIRCUMSTANCE = frozenset({"situation", "rig", "term"})
+_BEFORE_BOUND = frozenset({"det", "poss", "filler", "for", "to", "act", "in", "on", "with", "if", "when"})
 
 
 def _is_this(query: Query, lookup: Lookup) -> Ask:

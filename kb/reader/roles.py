@@ -290,6 +290,10 @@ class _Walk(Walker):
 
     def only(self, index: int) -> None:
         after, before = self._tag(self._near(index, 1)), self._tag(self._near(index, -1))
+        rest = self.pieces[index + 1 :]
+        bounds = after == "act" and any(p.tag in ("fact", "number") for p in rest)
+        if before == "fact" or bounds:
+            return  # "K7s only", "only worn in winter", "only wear one"
         if after in _ITEMS or after == "act" or (after == "" and before in (*_ITEMS, "act")):
             with_others = any(piece.tag == "with" for piece in self.pieces[index:])
             if not with_others:
