@@ -63,8 +63,10 @@ _DAYS = frozenset(MONTHS) | word_set("""
     ago last next year years month months century edition yesterday tomorrow christmas easter
     time length angle slant tilt random ease attention mast height push
     not never no without neither nor only except unless instead else other another rather
+    medical religious religion faith health safety protection reason reasons doctor physician
 """)
-"""Words that move the day, that tell a way ("at an angle"), that deny or that put one thing for another."""
+"""Words that move the day, that tell a way ("at an angle"), that deny, that put one thing for another, or
+that give a reason which books may heed."""
 _JOINTS = frozenset(",-–—")
 _MOST = 14
 
@@ -203,9 +205,11 @@ class _Sought:
         if not size or not (opens or self._follows(at)):
             return None
         end = self._ending(at + size, opens)
-        if end is None or end <= at + size or not self._is_plain(at + size, end):
+        if end is None or end <= at + size:
             return None
-        apart = opens and self._low(end) == "," and low != "with"
+        apart = opens and self._low(end) == "," and (low != "with" or self._tells(at, end))
+        if not self._is_plain(at + size, end):
+            return _Span(at, end, True, False) if apart else None
         free = bool(self._led(at, _PHRASE)) or apart
         somewhere = low in _SOMEWHERE and (self._is_named(at + 1, end) or self._is_place(end - 1))
         return _Span(at, end, True, True) if free or somewhere or self._is_company(at, end) else None
@@ -259,8 +263,11 @@ class _Sought:
 
     def _is_free(self, at: int) -> bool:
         """Whether a word names nothing of the books, and neither denies nor moves the day."""
-        low = self.tokens[at].low
-        return (self._tag(at) in _ALLOWED or low in _JOINTS) and low not in _DAYS and not low[0].isdecimal()
+        low, piece = self.tokens[at].low, self.pieces[at]
+        guessed = piece.how == "index" and low.endswith("ing")  # "watching", for a watch
+        long = piece.tag == "dimension" and self._tag(at - 1) == "det" and self._tag(at + 1) == "unknown"
+        free = piece.tag in _ALLOWED or low in _JOINTS or guessed or long
+        return free and low not in _DAYS and not low[0].isdecimal()
 
     def _is_done(self, at: int, opens: bool) -> bool:
         """Whether a word of the books can only say there what somebody does: "the helicopter left"."""

@@ -301,12 +301,22 @@ def _unite(pieces: Pieces, lookup: Lookup) -> Pieces:
         joined = listed or any(p.tag in ("and", "or", "comma") for p in found[index + 1 : after])
         both = intersect(piece.values, other.values)
         named = any(p.tag in ("and", "or") for p in found[index + 1 : after])
-        if is_empty(both) and not joined:
+        apart = joined and not named and not listed and _is_denied(found, index, after)
+        if (is_empty(both) and not joined) or apart:
             index += 1
             continue
         values = unite(piece.values, other.values) if named or is_empty(both) else both
         found[index : after + 1] = [fact_piece(piece, piece.fact, values, piece.first, other.last)]
     return tuple(found)
+
+
+def _is_denied(found: Sequence[Piece], index: int, after: int) -> bool:
+    """ "Not a warden, R3": whether what is denied ends before a comma, no list going on to an "or"."""
+    before = index - 1
+    while before >= 0 and found[before].tag in LIGHT:
+        before -= 1
+    goes_on = {piece.tag for piece in found[after + 1 : after + 3]} & {"or", "and", "comma"}
+    return before >= 0 and found[before].tag in ("not", "no") and not goes_on
 
 
 def _is_one_grade(piece: Piece, lookup: Lookup) -> bool:

@@ -208,7 +208,7 @@ FRAMINGS = r"""
     |bully|push|get) <me> into (?:wearing )? => \1 must I wear\s
 # nobody no none
 \b<nobody>(?:'s| has| have| had|'d) (?:yet |actually |ever )?(ordered|granted|declared|announced|approved
-    |authorised|allowed) ([\w' -]+?)(?=[,.;?]| but\b|$) => \2 has not been \1
+    |authorised|allowed) ([\w' -]+?)(?: yet| so far| today)?(?=[,.;?]| but\b|$) => \2 has not been \1
 ^(?:surely )?<nobody> (?:but|except|other than|apart from|save) ([\w' -]{2,40}?) (?:may|can|is allowed to
     |are allowed to|should|gets? to) => only \1 may\s
 # says said

@@ -21,6 +21,8 @@ LEFT_OUT = {
         {At Uncle Bob's barbecue} on leave, may I wear headphones in town? prohibited 6.14
         May I carry an umbrella in the boat rig, {because the forecast looks grim}? prohibited 6.10
         May I wear my earrings in parade rig {when the brass section is tuning up}? prohibited 6.5
+        {With Auntie Joan's wedding coming up}, may I wear nail varnish with the boat rig? prohibited 6.20
+        {For want of a locker}, may I carry a satchel with the parade rig? prohibited 6.11
         {With the wife's cousins visiting from Spain}, may I wear earrings in shore rig? prohibited 6.5
     """,
     "second": """
@@ -53,6 +55,7 @@ KEPT = {
         May I wear the lanyard at half mast in parade rig?
         May I wear a beard since the clergyman made me a deacon?
         May I wear the watch coat until the new coats are issued in watch rig?
+        For medical reasons, may I wear earrings in parade rig?
         Unless the boss says otherwise, may I wear deck shoes in the mess with watch rig?
     """,
     "second": """
