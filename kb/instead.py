@@ -39,7 +39,7 @@ def answers_instead(
         return (_without_adjuncts(reading, read, answer, rests, lookup) or plain,)
     if reading.ask is not None:
         one = _only(reading, read, answer) or _both_ways(reading, read, answer, lookup)
-        one = one or _banned_whole(reading, read, answer, lookup)
+        one = one or _which_measure(reading, read, answer, lookup) or _banned_whole(reading, read, answer, lookup)
         if one is not None:
             return (one,)
         return _alike(reading, read, answer, lookup) or _each(reading, read, answer) or (plain,)
@@ -97,6 +97,47 @@ def _only(reading: Reading, read: Read, answer: Tell) -> Answer | None:
     return told if told.outcome == "answer" else None
 
 
+def _which_measure(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
+    """ "Is 5 in enough for the strip?", of which a length and a height are fixed: the one that may be so much.
+
+    The others, said beside it, must be far from that; where none may be so much, the first is answered.
+    """
+    choices = reading.ask.choices if reading.ask is not None and reading.ask.fact == "reading" else ()
+    again = [read(said) for _, said in choices]
+    queries = [one.query for one in again]
+    if len(choices) < 2 or any(q is None or q.value is None or q.kind != "may" for q in queries):
+        return None
+    if len({q.items for q in queries if q}) > 1 or len({q.aspect for q in queries if q}) < len(queries):
+        return None
+    told = [answer(msgspec.structs.replace(one, question=reading.question, spans=reading.spans)) for one in again]
+    if any(one.outcome != "answer" or one.verdict == "silent" for one in told):
+        return None
+    fitting = [one for one in told if not one.headline.startswith("No")]
+    lead = (fitting or told)[0]
+    others = [one.reading.query for one in told if one is not lead]
+    if fitting and not all(q is not None and _is_far(q, lookup) for q in others):
+        return None
+    beside = [f"{one.reading.text} {one.headline}" for one in told if one is not lead]
+    return with_beside(lead, beside)
+
+
+_FAR = 2.5  # times as much
+
+
+def _is_far(query: Query, lookup: Lookup) -> bool:
+    """Whether what the rules fix of a measure is so much more or less that nobody would mean it."""
+    bounds = [
+        bound
+        for rule in rules_on(query.items, query.aspect, lookup)
+        if rule.value.measure is not None
+        for bound in (rule.value.measure.interval.low, rule.value.measure.interval.high)
+        if bound
+    ]
+    asked = [bound for one in getattr(query.value, "intervals", ()) for bound in (one.low, one.high) if bound]
+    ratios = [float(max(one, other) / min(one, other)) for one in bounds for other in asked]
+    return bool(ratios) and min(ratios) > _FAR
+
+
 def _both_ways(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
     """ "Must I not wear gloves?" asks if they must be, or if they must not: what is so may settle both."""
     choices = reading.ask.choices if reading.ask is not None and reading.ask.fact == "reading" else ()
@@ -135,6 +176,8 @@ def _without_adjuncts(
         query = again.query
         if query is None or query.kind not in _SETTLED or not _names_a_thing(again):
             continue
+        if rest.other and any(lookup.facts[fact].family in _STANDING for fact, _ in query.case.facts):
+            continue  # what is known of the one who asks is not known of another
         told = answer(again)
         if not _is_settled(told, rest, lookup):
             continue
@@ -144,6 +187,7 @@ def _without_adjuncts(
     return None
 
 
+_STANDING = frozenset({"grade", "branch", "qualification", "appointment", "waiver"})
 _SETTLED = frozenset({"may", "must", "where", "how", "how_many"})
 _OF_THE_WEARER = frozenset({"grade", "branch", "qualification", "appointment", "worn", "rig"})
 """Families of facts that nothing but the wearer's own standing or dress settles."""

@@ -67,6 +67,18 @@ _DAYS = frozenset(MONTHS) | word_set("""
 """)
 """Words that move the day, that tell a way ("at an angle"), that deny, that put one thing for another, or
 that give a reason which books may heed."""
+_COLLEAGUES = word_set("""
+    pal pals buddy buddies oppo oppos mucker muckers chum chums comrade comrades teammate teammates classmate
+    boss bosses gaffer guvnor foreman supervisor supervisors skipper skippers captain sergeant sarge corporal
+    chief instructor instructors trainer manager inspector commander lieutenant major colonel deputy
+    trainee trainees apprentice apprentices recruit recruits newbie newbies novice novices learner learners
+    rookie rookies beginner beginners junior juniors senior seniors volunteer volunteers assistant helper
+    mechanic mechanics electrician electricians cook cooks driver drivers engineer engineers clerk clerks
+    medic medics nurse orderly storeman signaller steward stewards painter painters welder welders fitter
+    technician technicians cleaner porter crewman crewmen bandsman bandsmen coworker coworkers newcomer
+    newcomers squaddie squaddies
+""")
+"""Who may be one of the service, by a name for people that the books do not have."""
 _JOINTS = frozenset(",-–—")
 _MOST = 14
 
@@ -75,12 +87,14 @@ class Rest(msgspec.Struct, frozen=True):
     """A text without adjuncts, which are `gone`.
 
     `apart`: none of them is said of the one who asks. `plain`: no word in them may tell how a thing is.
+    `other`: it is asked of somebody of whose standing nothing is known.
     """
 
     text: str
     gone: tuple[str, ...]
     apart: bool
     plain: bool
+    other: bool = False
 
 
 class _Span(msgspec.Struct, frozen=True):
@@ -90,6 +104,7 @@ class _Span(msgspec.Struct, frozen=True):
     last: int
     apart: bool
     plain: bool
+    instead: str = ""
 
 
 def without_adjuncts(
@@ -123,7 +138,7 @@ class _Sought:
         for first, end in self._asking():
             self.first, self.end, at = first, end, first
             while at < end:
-                span = self._clause(at) or self._phrase(at) or self._remark(at)
+                span = self._clause(at) or self._phrase(at) or self._colleague(at) or self._remark(at)
                 if span is not None and self._is_strange(span):
                     yield span
                     at = span.last
@@ -173,6 +188,18 @@ class _Sought:
         apart = self._low(subject) not in SPEAKERS and not self._acts(subject)
         worn = any(self._is_worn(i) or self._tag(i) == "act" for i in range(subject, end))
         return _Span(at, end, apart, not worn)
+
+    def _colleague(self, at: int) -> _Span | None:
+        """ "May my skipper ...", "does a new recruit have to ...": somebody, whoever that is."""
+        asked = at > self.first and self._tag(at - 1) in _MODALS
+        last = at + 1
+        while last < self.end and last < at + 4 and self._tag(last) in ("unknown", "degree", "person"):
+            last += 1
+        known = self._low(last - 1) in _COLLEAGUES and self._tag(last - 1) == "unknown"
+        if not asked or self._tag(at) not in ("det", "poss") or last == at + 1 or not known:
+            return None
+        follows = self._tag(last) in _DONE | _MODALS | {"leave off", "not", "allowed", "required", "hold"}
+        return _Span(at, last, False, True, "anyone") if follows else None
 
     def _is_subject(self, at: int) -> bool:
         """Whether somebody or something begins there, that is no "it"."""
@@ -307,6 +334,9 @@ class _Sought:
         for span in reversed(spans):
             start, end = self.tokens[span.first].start, self.tokens[span.last - 1].end
             gone.append(text[start:end].strip(" ,-–—"))
+            if span.instead:
+                text = f"{text[:start]}{span.instead}{text[end:]}"
+                continue
             before, after = text[:start].rstrip(), text[end:].lstrip()
             parted = before[-1:] in (*_JOINTS, "") or after[:1] in (*_JOINTS, "")
             before, after = before.rstrip(" ,-–—"), after.lstrip(" ,-–—")
@@ -319,4 +349,5 @@ class _Sought:
             tuple(reversed(gone)),
             all(span.apart for span in spans),
             all(span.plain for span in spans),
+            any(span.instead for span in spans),
         )

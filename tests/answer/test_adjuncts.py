@@ -23,6 +23,8 @@ LEFT_OUT = {
         May I wear my earrings in parade rig {when the brass section is tuning up}? prohibited 6.5
         {With Auntie Joan's wedding coming up}, may I wear nail varnish with the boat rig? prohibited 6.20
         {For want of a locker}, may I carry a satchel with the parade rig? prohibited 6.11
+        May {my skipper} wear earrings with the parade rig? prohibited 6.5
+        Does {a new recruit} have to wear the storm coat in boat rig? prohibited 3.5
         {With the wife's cousins visiting from Spain}, may I wear earrings in shore rig? prohibited 6.5
     """,
     "second": """
@@ -55,6 +57,9 @@ KEPT = {
         May I wear the lanyard at half mast in parade rig?
         May I wear a beard since the clergyman made me a deacon?
         May I wear the watch coat until the new coats are issued in watch rig?
+        May my skipper wear the keeper's pin?
+        May my wife wear the storm coat in boat rig?
+        May the contractor wear earrings with the parade rig?
         For medical reasons, may I wear earrings in parade rig?
         Unless the boss says otherwise, may I wear deck shoes in the mess with watch rig?
     """,
