@@ -15,6 +15,7 @@ from kb.answer.alike import told_alike, with_beside
 from kb.answer.common import replaced
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
+from kb.reader.fits import rules_on
 from kb.reader.nearest import nearest_reading
 from kb.reader.offered import each_named, of_kinds, offered, with_its_kinds, without_words
 from kb.wording import say_query

@@ -98,7 +98,7 @@ class Rest(msgspec.Struct, frozen=True):
 
 
 class _Span(msgspec.Struct, frozen=True):
-    """Tokens `first` to `last` (not included); `plain` as in `Rest`."""
+    """Tokens `first` to `last` (not included), and what stands in their place; the rest as in `Rest`."""
 
     first: int
     last: int
