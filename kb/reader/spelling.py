@@ -11,7 +11,7 @@ from kb.model.records import Item
 from kb.reader.english import PHRASES
 from kb.reader.lexicon import Entry, Lexicon
 from kb.reader.misspelt import sound, sounding, structure_words
-from kb.reader.tokens import Token, stems, word_key
+from kb.reader.tokens import Token, stems, tokenize, word_key
 
 _PLACES = frozenset({"first", "second", "third", "fourth", "last", "next", "former", "latter"})
 _SAID = """
@@ -170,13 +170,25 @@ def _is_near(left: str, right: str) -> bool:
 
 
 def near_labels(words: str, lookup: Lookup) -> tuple[str, ...]:
-    """At most three labels of items that look or read like the words, for a suggestion."""
-    from rapidfuzz import fuzz, process  # noqa: PLC0415  only when a word is left over
+    """At most three labels of items with a word written nearly like one of the words, the nearest first.
 
-    labels = [label for item in lookup.base.items for label in (item.label, *item.other_labels)]
-    found = process.extract(words, labels, scorer=fuzz.WRatio, score_cutoff=70, limit=6)
-    owner = {label: item.label for item in lookup.base.items for label in (item.label, *item.other_labels)}
-    return tuple(dict.fromkeys(owner[str(label)] for label, _, _ in found))[:3]
+    An ordinary word is taken as meant, and of many words nothing is made.
+    """
+    from rapidfuzz import fuzz  # noqa: PLC0415  only when a word is left over
+
+    said = [t.low for t in tokenize(words) if len(t.low) >= _LONG and not _is_common(t.low)]
+    near: dict[str, float] = {}
+    for item in lookup.base.items if len(said) <= _FEW else ():
+        for part in " ".join((item.label, *item.other_labels)).casefold().replace("-", " ").split():
+            alike = max((fuzz.ratio(word, part) for word in said), default=0) if len(part) >= _LONG else 0
+            if alike >= _ALIKE_FROM:
+                near[item.label] = max(near.get(item.label, 0), alike)
+    return tuple(sorted(near, key=lambda label: -near[label])[:3])
+
+
+_LONG = 4  # letters of a word that can be told from another
+_FEW = 2
+_ALIKE_FROM = 75  # per cent
 
 
 def near_names(word: str, names: Sequence[str]) -> tuple[str, ...]:

@@ -194,8 +194,20 @@ def _choice_of(fact: Fact, written: str, lookup: Lookup) -> ValueSet:
                 return values
     names = [text for v in fact.values for text in (v.id, v.label, *v.other_labels)]
     names += [text for g in lookup.base.groups if g.fact == fact.id for text in (g.id, g.label)]
-    near = near_names(low, names) or tuple(v.label for v in fact.values)[:4]
-    raise UsageError(f'"{visible(written)}" is no value of {fact.label}.' + _did_you_mean(near))
+    names = [name for name in names if name.replace("-", " ") not in names or "-" not in name]
+    near = near_names(low, names) or tuple(name for name in names if near_names(low, name.split()))[:3]
+    hint = _did_you_mean(near) or f" {_some_of(fact)}"
+    raise UsageError(f'"{visible(written)}" is no value of {fact.label}.{hint}')
+
+
+def _some_of(fact: Fact) -> str:
+    """The first values of a fact, grades by their short names, and how many more there are."""
+    names = [value.id if fact.family == "grade" else value.label for value in fact.values]
+    more = len(names) - _FEW_VALUES
+    return f"Values are {', '.join(names[:_FEW_VALUES])}" + (f" and {more} more." if more > 0 else ".")
+
+
+_FEW_VALUES = 3
 
 
 def _values_in(piece: Piece, fact: Fact, lookup: Lookup) -> ValueSet | None:

@@ -8,6 +8,7 @@ from kb.errors import UsageError
 from kb.model.questions import Abstain
 from kb.model.values import NO, YES, Choices, Interval, choices, ranges
 from kb.reader import parse_fact, read_statement
+from kb.reader.spelling import near_labels
 from tests.reader.conftest import Base
 from tests.reader.notation import write_facts
 
@@ -106,3 +107,32 @@ def test_fact(choir: Base, name: str, value: str, expected: tuple[str, Choices])
 def test_fact_that_is_none(choir: Base, name: str, value: str, near: str) -> None:
     with pytest.raises(UsageError, match=near):
         parse_fact(choir.lookup, name, value)
+
+
+@pytest.mark.parametrize("value", ["xyz", "K", "S9", "the moon", "nav", "indors", "a"])
+def test_no_more_than_three_values_are_offered_and_only_near_ones(choir: Base, value: str) -> None:
+    for fact in choir.lookup.base.facts:
+        if not fact.values:
+            continue
+        with pytest.raises(UsageError) as refused:
+            parse_fact(choir.lookup, fact.id, f"{value} zz")
+        said = str(refused.value)
+        assert said.count(" or ") <= 2
+        assert said.partition("Values are ")[2].count(", ") <= 2
+        assert "Did you mean" not in said or "xyz" not in value
+
+
+def test_only_what_is_written_nearly_alike_is_offered(choir: Base) -> None:
+    labels = [label for item in choir.lookup.base.items for label in (item.label, *item.other_labels)]
+    assert near_labels("help", choir.lookup) == ()
+    assert near_labels("red", choir.lookup) == ()
+    assert near_labels("thing that nobody had heard of before", choir.lookup) == ()
+    for label in labels:
+        word = max(label.split(), key=len)
+        if len(word) > 6:
+            found = near_labels(word[:3] + word[4:], choir.lookup)
+            assert 1 <= len(found) <= 3
+            names = [
+                " ".join((i.label, *i.other_labels)) for i in choir.lookup.base.items if i.label in found
+            ]
+            assert any(word.casefold() in name.casefold() for name in names)
