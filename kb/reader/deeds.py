@@ -74,13 +74,13 @@ def _verbs() -> Mapping[str, str]:
 
 def shown_deed(found: Understood, pieces: Sequence[Piece]) -> Deed:
     """What was done with the first thing named, in all the words that follow; empty where none is told."""
-    thing = next((n for n, p in enumerate(pieces) if p.tag in ("item", "items")), 0)
+    thing = next((n for n in range(len(pieces)) if _is_thing(found, pieces, n)), 0)
     if any(p.tag in _MODALS or p.tag == "not" or is_of_nobody(found, [p]) for p in pieces):
         return Deed()
     if any(p.tag in _LACKING for p in pieces[: thing + 1]):
         return Deed()
     lows = [found.tokens[p.first].low for p in pieces[:thing]]
-    done = [n for n, low in enumerate(lows) if low in _verbs() and _is_verb(pieces, n, low)]
+    done = [n for n, low in enumerate(lows) if low in _verbs() and _is_verb(found, pieces, n)]
     end = found.tokens[pieces[-1].last - 1].end
     if done:
         first = found.tokens[pieces[done[-1]].first]
@@ -88,16 +88,23 @@ def shown_deed(found: Understood, pieces: Sequence[Piece]) -> Deed:
     return _borne(found, pieces, thing, end)
 
 
-def _is_verb(pieces: Sequence[Piece], place: int, low: str) -> bool:
+def _is_verb(found: Understood, pieces: Sequence[Piece], place: int) -> bool:
     """Whether a word that may be a verb is one: no name, no "has" in "has bought it".
 
-    A fact is one only in "rolled up the sleeves of it".
+    A fact is one only in "rolled up the sleeves of it", a thing in "my brother carried an umbrella".
     """
-    piece = pieces[place]
-    if _verbs()[low] == "have" and pieces[place + 1].tag not in _OBJECTS:
-        return False
-    part = piece.tag == "fact" and piece.last - piece.first > 1 and pieces[place + 1].tag == "of"
+    piece, after = pieces[place], pieces[place + 1 : place + 2]
+    acts = bool(after) and after[0].tag in _OBJECTS
+    if piece.tag in ("item", "items"):
+        return acts and piece.last - piece.first == 1 and found.tokens[piece.first].low in _verbs()
+    if _verbs()[found.tokens[piece.first].low] == "have":
+        return acts and piece.tag not in _NAMED
+    part = piece.tag == "fact" and piece.last - piece.first > 1 and after[0].tag == "of"
     return part or piece.tag not in _NAMED
+
+
+def _is_thing(found: Understood, pieces: Sequence[Piece], place: int) -> bool:
+    return pieces[place].tag in ("item", "items") and not _is_verb(found, pieces, place)
 
 
 def _borne(found: Understood, pieces: Sequence[Piece], thing: int, end: int) -> Deed:

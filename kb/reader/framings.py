@@ -55,8 +55,8 @@ bad: (?:an?(?: \w+)? (?:crime|sin|offen[cs]e|misdemeanou?r|felony|faux pas|trans
     |out of (?:line|order|the question|bounds)|beyond the pale|(?:bad|poor) form|asking for trouble
     |pushing (?:<own> luck|it)|chancing (?:<own> arm|it)|(?:bending|stretching|flouting) <rulebook>
     |overstepping the mark|taking liberties|a liberty|cheeky|(?:not|never) (?:<very> )*(?:done|the
-    \s(?:done\s)?thing|cricket)|off the (?:menu|table|cards|list|agenda)|ruled out|a step too far|a
-    \sno[- ]go)
+    \s(?:done\s)?thing|cricket)|off the (?:menu|table|cards|list|agenda)|ruled out|a step too far
+    |off[- ]limits|frowned up?on|verboten|a no[- ]no|a no[- ]go)
 ill: (?:unlawful|unacceptable|inadmissible|improper|impermissible|illicit|inappropriate|unsuitable
     |criminal|sinful|disallowed|taboo|(?:forbidden|prohibited|banned) outright|a mistake|a no|a bad
     \s(?:idea|thing)|unwise|a breach)
@@ -66,11 +66,15 @@ free: (?:(?:left (?:up |down )?|up |down )to (?:<whoever>|(?:<own> )?(?:own |fre
     |lookout|business|call|decision)|<own> (?:choice|affair|lookout))
 due: (?:an absolute must|non[- ]negotiable|de[- ]rigueur|part of the (?:uniform|dress)|a fixture
     |(?:standard|regular|normal) issue)
-needful: (?:essential|imperative|vital|unavoidable|indispensable|expected(?: of (?:me|us|you))?|demanded
-    |stipulated|insisted (?:up)?on|laid down|a necessity|a condition|incumbent)
+needful: (?:essential|imperative|vital|unavoidable|indispensable|expected of (?:me|us|you)|expected(?!
+    \sto\b)|demanded|stipulated|insisted (?:up)?on|laid down|a necessity|a condition|incumbent)
 """
 
 FRAMINGS = r"""
+# all
+\b(is|was|are|would) (that|it|this|they|those)( be)? (?:<very> )*all right(?=\W*$) => \1 \2\3 OK
+# right wrong
+\b(is|was|am|are|were) (i|he|she|we|they) in the (right|wrong)(?= about that\b|\W*$) => \1 \2 \3
 # two pair
 \bthe (?:two|pair)(?: of (?:them|these|those))?(?= (?:at once|together|at the same time|at one time|on)\b
     |\s*\?) => both
@@ -160,10 +164,10 @@ FRAMINGS = r"""
      justified accepted legitimate valid cricket kosher within
 \b(<be>\b[^.;?!]*? )(?:<very> )*<fit><next> => \1allowed
 (^|[.,;:–-] )(?:<very> )*<fit>\s*\?*$ => \1allowed?
-# crime luck arm chancing bending stretching flouting mark liberties liberty cheeky sin offence offense
-     misdemeanour misdemeanor felony pas transgression matter violation infringement contravention line
-     order question bounds pale form trouble done thing cricket menu table cards list agenda ruled far
-     no-go go
+# crime limits frowned verboten no luck arm chancing bending stretching flouting mark liberties liberty
+     cheeky sin offence offense misdemeanour misdemeanor felony pas transgression matter violation
+     infringement contravention line order question bounds pale form trouble done thing cricket menu table
+     cards list agenda ruled far no-go go
 \b(?:<very> )*<bad>(?: of)?<next> => forbidden
 # unlawful unacceptable inadmissible improper impermissible illicit inappropriate unsuitable criminal
      sinful disallowed taboo outright mistake no idea thing unwise breach
@@ -179,7 +183,7 @@ FRAMINGS = r"""
 \b(?:<very> )*<due><next> => required
 # essential imperative vital unavoidable indispensable expected demanded stipulated insisted laid
      necessity condition incumbent
-\b(<be>\b[^.;?!]*? )(?:<very> )*<needful>(?! to\b)<next> => \1required
+\b(<be>\b[^.;?!]*? )(?:<very> )*<needful><next> => \1required
 (^|[.,;:–-] )(?:<very> )*<needful>\s*\?*$ => \1required?
 # or
 \b(?:<very> )*(?:an? )?(?:nice[- ]to[- ]have|extra|luxury|choice|option|suggestion|recommendation|free
@@ -200,11 +204,11 @@ FRAMINGS = r"""
 (^|[,;:–-] )(?:surely )?<nobody> (?:<very> )*needs? (?!to\b)(?=\w) => \1 must anyone have\s
 # make force compel oblige order
 (^|[,;:–-] )(?:surely )?(?:<nobody>|they|<the> [\w-]+)(?:'s going to|'re going to| (?:can|could|will|would
-    |may|might|is going to|are going to|has (?:the|any) right to))(?:n't|not| not)?(?: really| ever|
+    |may|might|is going to|are going to|has (?:the|any) right to))(?:n't|'t|not| not)?(?: really| ever|
     \sactually)? (?:make|force|compel|oblige|order) <me>(?: to)? (?=(?:wear|put|carry|have|own|keep|use
     |take|leave|tuck|roll|button|cover|shave|trim|tie|wash|go|get)\b) => \1 must I\s
 (^|[,;:–-] )(?:surely )?(?:<nobody>|they|<the> [\w-]+)(?:'s going to|'re going to| (?:can|could|will|would
-    |may|might|is going to|are going to))(?:n't|not| not)?(?: really| ever| actually)? (?:force|compel
+    |may|might|is going to|are going to))(?:n't|'t|not| not)?(?: really| ever| actually)? (?:force|compel
     |bully|push|get) <me> into (?:wearing )? => \1 must I wear\s
 # nobody no none
 \b<nobody>(?:'s| has| have| had|'d) (?:yet |actually |ever )?(ordered|granted|declared|announced|approved

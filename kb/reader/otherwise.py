@@ -29,6 +29,8 @@ def otherwise(
 
     `before` are the items of the question before.
     """
+    if (done := _of_a_deed(reading, found, lookup, read)) is not None:
+        return done
     matter = _of_another_matter(reading, found, roles, case, lookup) or _who_does_it(
         reading, found, case, lookup
     )
@@ -45,8 +47,6 @@ def otherwise(
         return reading if beside is None else _as_said(beside, reading)
     if (told := _judged(reading, found, read)) is not None:
         return told
-    if (done := _of_a_deed(reading, found, lookup, read)) is not None:
-        return done
     named = lossy = None
     plainer = [
         asked_either(found, before, lookup)
@@ -131,16 +131,22 @@ def _by_words(reading: Reading, found: Understood, case: Case, lookup: Lookup) -
 
 
 def _judged(reading: Reading, found: Understood, read: Read) -> Reading | None:
-    """The reading of a measure that is told and judged, without the judgement."""
+    """The reading of a measure that is told and judged, or asked for by a superlative, in plain words."""
+    from kb.reader.extremes import extremes, may_ask  # noqa: PLC0415  few texts ask for the most
     from kb.reader.judged import judged, may_judge  # noqa: PLC0415  few texts judge
 
-    if not may_judge(found.tokens):
-        return None
-    for text in judged(as_mended(found)):
+    for text in judged(as_mended(found)) if may_judge(found.tokens) else ():
         again = read(text)
         asked = again.ask is not None and bool(again.ask.choices) and reading.query is None
         if (again.query is not None and again.query.value is not None) or (asked and not _is_without(again)):
             return _as_said(again, reading)
+    if reading.query is None:
+        for text in extremes(as_mended(found)) if may_ask(found.tokens) else ():
+            again = read(text)
+            if again.query is not None and again.query.kind in ("how", "how_many", "where"):
+                care = again.query.aspect == "care"  # "at what temperature" is then of the water
+                spans = tuple(s for s in reading.spans if not (care and s.text.casefold() == "temperature"))
+                return msgspec.structs.replace(again, question=reading.question, spans=spans)
     return None
 
 
