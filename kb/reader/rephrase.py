@@ -42,8 +42,6 @@ _LINES = r"""
 (?:\s*[,;.:?!]|\s+-)\s*(?:is that|is it|am i|is he|is she) (?:so|right|true|ok|correct|fine
     |wrong)\s*\??\s*$ => ?
 (?:\s*[,;.:?!]|\s+-)\s*(?:yes|no|yeah|right|correct|true|ok|okay|agreed|or not|not so|fine)\s*\??\s*$ => ?
-(?<!\bor)(?<!\bthe)(?<!\ball)(?<!\bin)(?<!\bon)(?<!\bto)(?<!\bmy)(?<!\bis)(?<!\bit)(?<!\bthat)(?<!\bthis)
-    (?<!\bthey)(?<!\bare)(?<!\bhe)(?<!\bshe)(?<!\bnot)(?<!\band)(?<!\bleft)(?<!['’]s)\s+right\s*\??\s*$ => ?
 ,? [\w'-]+(?: [\w'-]+)? and all(?=\s*[.,?!]|\s*$) =>
 ^(?!.*\b(?:sides?|left|goes?|breast|sleeve|shoulder|arm|hand|pocket|chest|wrist|collar|lapel
     |on (?:the|my|a))\b)(.+)(?<!\bor)(?<!\bto)(?<!\bis)(?<!\bworn)(?<!\band)(?<!\bnot)(?<!\bthe)(?<!\ball)
