@@ -18,8 +18,8 @@ _ONES = word_row("""
 _TENS = word_row("twenty thirty forty fifty sixty seventy eighty ninety")
 _PARTS = {"half": 2, "third": 3, "quarter": 4, "eighth": 8, "sixteenth": 16}
 _TRIGGERS = Pattern(
-    r"(?i)\b(?:eighths?|sixteenths?|quarters?|below|under|frost|hour|breeze|gusts?|gusting|blows|blowing|kilos"
-    rf"|say|{'|'.join((*_ONES[13:], *_TENS))})\b"
+    r"(?i)\b(?:eighths?|sixteenths?|quarters?|half|below|under|frost|hour|breeze|gusts?|gusting|blows|blowing"
+    rf"|kilos|say|mils?|only|just|it['’]?s \d\d|it is \d\d|{'|'.join((*_ONES[13:], *_TENS))})\b"
 )
 _UNITS = r"inch(?:es)?|f(?:oo|ee)t|cm|centimet(?:re|er)s?|mm|millimet(?:re|er)s?|m|met(?:re|er)s?"
 
@@ -30,6 +30,8 @@ def in_figures(text: str) -> str:
         return text
     text = _large().sub(lambda found: str(_number(found.group())), text)
     text = _mixed().sub(_with_part, text)
+    text = _hyphened().sub(_with_part_before, text)
+    text = _mils().sub(lambda found: f"{_count(found[1])} mm", text)
     for pattern, put in _lines():
         text = pattern.sub(put, text)
     return text
@@ -62,15 +64,36 @@ def _mixed() -> re.Pattern[str]:
     )
 
 
+@cache
+def _hyphened() -> re.Pattern[str]:
+    """ "An inch-and-a-half", "two-and-a-half inches", "a one-and-a-quarter-inch"."""
+    counts = "|".join((*_ONES[1:13], r"\d+"))
+    return re.compile(
+        rf"(?i)\b(?:(?P<count>{counts})[- ]and[- ]an?[- ](?P<part>half|quarter)[- ](?P<unit>{_UNITS})"
+        r"|(?:an? |one[- ])?(?P<alone>inch|foot)[- ]and[- ]an?[- ](?P<rest>half|quarter))\b"
+    )
+
+
+def _with_part_before(found: re.Match[str]) -> str:
+    whole, part = found["count"] or "1", found["part"] or found["rest"]
+    return f"{_count(whole)} 1/{_PARTS[part.casefold()]} {found['unit'] or found['alone']}"
+
+
+@cache
+def _mils() -> re.Pattern[str]:
+    """ "Fifteen mil": what millimetres are called where nobody writes them."""
+    return re.compile(rf"(?i)\b({'|'.join((*_ONES[1:13], r'[0-9]+(?:[.][0-9]+)?'))})[- ]mils?\b")
+
+
 def _with_part(found: re.Match[str]) -> str:
     whole, unit, count, part = found.groups()
     return f"{_count(whole)} {_count(count)}/{_PARTS[part.casefold()]} {unit}"
 
 
-def _count(word: str) -> int:
+def _count(word: str) -> int | str:
     word = word.casefold()
-    if word.isdecimal():
-        return int(word)
+    if word[:1].isdecimal():
+        return word
     return 1 if word in ("a", "an") else _ONES.index(word)
 
 
@@ -100,5 +123,13 @@ def _lines() -> tuple[tuple[re.Pattern[str], str], ...]:
         (r"\bblowing (over|above|more than|at least|under|below) (?=\d)", r"wind \1 "),
         (r"\bcarrying (\d+(?:\.\d+)?) ?(?:kilos?|kg|kilograms?)\b", r"with \1 kg"),
         (r",? say,? (?=(?:about |minus )?\d)", ", "),
+        (r"\b(it(?:['’]?s| is)|at) (?:only|just|already|still) (?=(?:minus )?\d)", r"\1 "),
+        (r"(?:^|(?<=[.,;] ))(?:only|just) (?=(?:minus )?\d+ ?(?:degrees|°))", r""),
+        (rf"^{number} below(?=[,.;])", r"minus \1 degrees"),
+        (
+            r"\b(it(?:['’]?s| is)) (1[3-9]|[23]\d|4[0-5])"
+            r"(?=[.,;!?]| (?:and|but|out|outside|outdoors|today|now|here)\b)(?! (?:of|years|to|past)\b)",
+            r"\1 \2 degrees",
+        ),
     )
     return tuple((re.compile(rf"(?i){pattern}"), put) for pattern, put in pairs)

@@ -44,9 +44,9 @@ _OPEN = word_set("far high low")
 _LIGHT = word_set("""
     arm distance how a an the my your his her its our their of to at on in by and is are be been does do
     did can could may must should shall will would have has got need it i we you they one that which
-    what gap room space edge point line side seam tip leg back front behind ok okay fine allowed still mine
-    right correct so just about roughly exactly there then up down out off when where with once if while until
-    before after alright good meant supposed
+    what gap room space clearance height edge point line side seam tip leg back front behind ok okay fine
+    allowed still mine right correct so just about roughly exactly there then up down out off when where with
+    once if while until before after alright good meant supposed
 """)
 _SAME: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
@@ -63,7 +63,8 @@ def gauged(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query
     lows = [token.low for token in found.tokens]
     claims = [piece for piece in found.pieces if piece.tag == "measure" and piece.measure is not None]
     heads = [after for low, after in pairwise(lows) if low == "how" and after in _HOW]
-    heads += ["far" for low in lows if low in ("distance", "gap")]
+    heads += ["far" for low in lows if low in ("distance", "gap", "space", "clearance")]
+    heads += ["far" for low, after in pairwise(lows) if low in ("height", "distance") and after in _SIDES]
     from kb.reader.sited import sited  # noqa: PLC0415  few questions tell a place
 
     place = sited(found, roles, case, lookup)
@@ -149,7 +150,7 @@ def _is_told(rule: Rule, named: list[_Named], words: list[str], lookup: Lookup) 
     datums = {
         key for m in _measures(rule) if m.datum for key in _keys(m.datum.measured_from, m.datum.measured_to)
     }
-    if not datums:
+    if not datums and not any(position.offset is not None for position in rule.value.positions):
         return False
     scope = set(rule.scope.items)
     wholes = {whole for item in scope if (whole := lookup.items[item].part_of)}

@@ -15,10 +15,12 @@ from kb.reader.forms import word_set
 from kb.reader.tokens import Token
 
 TRIGGERS = word_set("""
-    too over overly enough excessive oversize oversized undersize undersized overlong bit tad touch side limit
-    tolerance tolerances spec standard regulation scratch compliant good passable satisfactory pass do serve
-    comply conform must should need have trim shave cut clip crop file shorten lengthen move shift raise lower
-    replace change redo limits bounds acceptable measure mark maximum top snuff inspection
+
+    too over overly enough excessive oversize oversized undersize undersized overlong bit tad touch side
+    limit tolerance tolerances spec standard regulation scratch compliant good passable satisfactory pass
+    do serve comply conform must should need have trim shave cut clip crop file shorten lengthen move
+    shift raise lower replace change redo limits bounds acceptable measure mark maximum top snuff
+    inspection
 """)
 """Of these a text must have one."""
 _SIZE = "long|short|wide|broad|narrow|high|tall|low|big|large|small|deep|thick|thin|far|close|near|heavy|tiny"

@@ -100,6 +100,10 @@ def _may_be_absent(fact: str, query: Query, facts: set[str], lookup: Lookup) -> 
     of a comparison, or "last winter", where the month is."""
     if query.other is not None and len(lookup.facts[fact].values) == len(MONTHS):
         return True
+    label = lookup.facts[fact].label.casefold()
+    if query.polarity == "not" and label.endswith(" off"):  # "tunic off?" asks of the tunic
+        bare = set(label.removesuffix(" off").split())
+        return any(bare & set(lookup.items[item].label.casefold().split()) for item in query.items)
     dated = lookup.facts[fact].family == "term" and any(
         len(lookup.facts[f].values) == len(MONTHS) for f in facts
     )

@@ -14,6 +14,7 @@ from kb.model.questions import Ask
 from kb.model.records import Case, Rule
 from kb.model.values import ValueSet
 from kb.reader.frame import Frame
+from kb.reader.lexicon import PERSONAL
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
 from kb.reader.tokens import tokenize
@@ -29,9 +30,10 @@ def narrowed(ask: Ask, frame: Frame, roles: Roles, case: Case, lookup: Lookup) -
     beside = _beside(roles, offered, lookup)
     if beside is not None:
         return beside
-    if not any({e.id for e in piece.entries} >= set(offered) for piece in roles.asked):
+    worn = any(_may_be(piece, offered) for piece in roles.worn)  # "with the tunic on"
+    if not worn and not any({e.id for e in piece.entries} >= set(offered) for piece in roles.asked):
         return None
-    if frame.kind not in _GRANTED and not (frame.kind == "may" and frame.polarity == "not"):
+    if not worn and frame.kind not in _GRANTED and not (frame.kind == "may" and frame.polarity == "not"):
         return None
     known = {**dict(case.facts), **roles.facts}
     fitting = [item for item in offered if _belongs(item, known, case, lookup)]
@@ -82,7 +84,10 @@ def _belongs(item: str, known: Mapping[str, ValueSet], case: Case, lookup: Looku
     """Whether a rule has it worn under something of what is known, and nothing known speaks against it."""
     return any(
         evaluate(rule.condition, known.get) is not False
-        and any(test.fact in known for test in tests(rule.condition))
+        and any(
+            test.fact in known and lookup.facts[test.fact].family not in PERSONAL
+            for test in tests(rule.condition)
+        )
         for rule in _on(item, case, lookup)
     )
 

@@ -31,6 +31,7 @@ class Roles:
         self.supposed = False
         self.value: ValueSet | None = None
         self.value_aspect = ""
+        self.of_aspect = False  # "the fit of the cap" names the aspect of a way that is named, too
         self.measure_unit = ""
         self.counted: Piece | None = None
         self.apart = False  # two things, each with a value of its own

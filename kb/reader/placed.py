@@ -109,7 +109,9 @@ def is_where_it_goes(query: Query, roles: Roles, lookup: Lookup) -> bool:
         return False
     item, go_with = query.items[0], query.kind in ("may", "must")
     return all(
-        fitting(piece, item, lookup) or (go_with and _tells(item, piece.arg, lookup))
+        fitting(piece, item, lookup)
+        or _owner(item, lookup) == piece.arg
+        or (go_with and _tells(item, piece.arg, lookup))
         for piece in roles.placing
         if piece.tag == "item"
     )
@@ -158,3 +160,15 @@ def told_where(query: Query, lookup: Lookup) -> Query:
         clause=told[0] if len(told) == 1 else None,
         case=query.case,
     )
+
+
+_COMPANY = ("over ", "under ", "beneath ", "underneath ", "inside ", "on top of ")
+
+
+def is_choice_of_company(aspect: str, item: str, lookup: Lookup) -> bool:
+    """Whether "the cap under the helmet" asks if the cap may be worn: rules only let it be, and so."""
+    if not lookup.aspects[aspect].label.casefold().startswith(_COMPANY):
+        return False
+    related = set(lookup.broader(item))
+    worn = [r for r in lookup.base.rules if r.aspect == "wear" and related.intersection(r.scope.items)]
+    return any(rule.modality == "may" for rule in worn) and all(rule.modality != "must" for rule in worn)

@@ -28,7 +28,7 @@ from kb.reader.measured import (
 )
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece
-from kb.reader.placed import is_count_on, is_where_it_goes, settle_places
+from kb.reader.placed import is_choice_of_company, is_count_on, is_where_it_goes, settle_places
 from kb.reader.written import as_written
 from kb.wording import say_query
 
@@ -269,7 +269,7 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
             return kind, size_aspect(roles.dimension or "size", items, lookup)
         return kind, roles.value_aspect or roles.dimension
     if roles.value_aspect:
-        return _named_value(kind, roles.value_aspect, items, lookup)
+        return _named_value(kind, roles, items, lookup)
     if roles.aspect:  # "may I wear the satchel"
         return kind, lookup.use_of(items[0]) if roles.aspect == "wear" and items else roles.aspect
     return kind, "carrying" if items and _is_carried(items[0], lookup) else "wear"
@@ -293,13 +293,16 @@ def _how(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tu
 
 
 def _named_value(
-    kind: QuestionKind, aspect: str, items: Sequence[str], lookup: Lookup
+    kind: QuestionKind, roles: Roles, items: Sequence[str], lookup: Lookup
 ) -> tuple[QuestionKind, str]:
     """An aspect, or one manner of it by its text; of an item the manner that its rules speak of."""
+    aspect = roles.value_aspect
     if kind not in ("may", "must"):
         return kind, aspect
     if lookup.aspects[aspect].kind != "act":
         return "how", aspect
+    if kind == "may" and items and not roles.of_aspect and is_choice_of_company(aspect, items[0], lookup):
+        return kind, "wear"
     others = _other_manners(aspect, items[0], lookup) if items else ""
     return ("how", others) if others else (kind, aspect)
 

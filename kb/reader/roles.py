@@ -321,6 +321,7 @@ class _Walk(Walker):
         if within == "care" and self._tag(index + 1) == "in":
             return  # "may I iron in my smock"
         if (not known and self.roles.aspect in ("", "wear")) or (known and within == known):
+            self.roles.of_aspect = bool(known)
             self.roles.value_aspect = named
             self._use(index)
 

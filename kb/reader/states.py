@@ -80,6 +80,9 @@ def _bare(found: Understood, lookup: Lookup) -> str | None:
     asked = _OFF.fullmatch(found.text.strip())
     if asked is not None:
         return f"may I take the {asked['it']} off {asked['rest']}?"
+    taken = _taken_off(found, lookup)
+    if taken is not None:
+        return taken
     for fact in lookup.base.facts:
         label = fact.label.casefold()
         if fact.kind == "yes_no" and label.endswith((" off", " on", " up", " down")):
@@ -88,6 +91,27 @@ def _bare(found: Understood, lookup: Lookup) -> str | None:
             if changed != found.text:
                 return changed
     return None
+
+
+_ASKED = frozenset(
+    {"may", "can", "must", "should", "have to", "required", "optional", "how", "what", "which", "when"}
+)
+_FINE = Pattern(r"(?i)[ ,.;:–-]*(?:ok|okay|fine|allowed|all right|alright|permitted)?[ ?.!]*$")
+
+
+def _taken_off(found: Understood, lookup: Lookup) -> str | None:
+    """ "19 degrees outside - tunic off?", of a fact "tunic off" of the books: whether it may come off."""
+    if any(piece.tag in _ITEMS or piece.tag in _ASKED for piece in found.pieces):
+        return None
+    facts = [p for p in found.pieces if p.tag == "fact" and p.fact in lookup.facts]
+    off = [p for p in facts if lookup.facts[p.fact].label.casefold().endswith(" off")]
+    if len(off) != 1 or found.tokens[off[0].last - 1].low != "off":
+        return None
+    tokens, text = found.tokens, found.text
+    before = text[: tokens[off[0].first].start].strip(" ,.;:–-")
+    after = _FINE.sub("", text[tokens[off[0].last - 1].end :]).strip(" ,.;:–-")
+    said = lookup.facts[off[0].fact].label.casefold().removesuffix(" off").removeprefix("the ")
+    return f"{before + ', ' if before else ''}may I take the {said} off{' ' + after if after else ''}?"
 
 
 def _lowering(item: str, lookup: Lookup) -> str:

@@ -125,6 +125,8 @@ def _fit(words: Sequence[Token], label: str) -> tuple[int, bool] | None:
     denied = any(part.low in _DENIED for part in parts)
     degrees = [part.low for part in parts if part.low.isdecimal()]
     score, against = 0, False
+    if not any(_is_of(word, parts) for word in words):
+        return None  # no more than a number
     for word in words:
         if word.low[0].isdecimal():
             if not degrees:
@@ -137,6 +139,12 @@ def _fit(words: Sequence[Token], label: str) -> tuple[int, bool] | None:
         elif word.low not in _LIGHT | _GENERIC and word.low[0].isalpha():
             return None
     return (score, against == denied) if score else None
+
+
+def _is_of(word: Token, parts: Sequence[Token]) -> bool:
+    """Whether a word is one of a treatment, or of what is done instead."""
+    same = word.low[0].isalpha() and any(_same_verb(word.low, part.low) for part in parts)
+    return same or any(word.low in _CONTRARY.get(part.low, ()) for part in parts)
 
 
 def _tells(words: Sequence[Token], aspect: str, lookup: Lookup) -> bool:

@@ -114,6 +114,8 @@ class Walker:
         counting = [i for i, p in enumerate(self.pieces) if p.tag in ("how many", "too many")]
         if self.roles.value is not None or not (self._tag(after) in ITEMS or counting):
             return
+        if self._tag(after) in ITEMS and not self._runs_on(piece.last - 1, self.pieces[after].first):
+            return  # "it is 31. Collar open?"
         if any(token.low in _EACH for token in self.tokens[piece.last :]):
             return  # "two pins on each lapel" are more than two
         number = Fraction(int(piece.arg))
@@ -137,6 +139,10 @@ class Walker:
         self.roles.counted = self.pieces[after] if self._tag(after) in ITEMS else None
         self.roles.value, self.roles.value_aspect = ranges([interval]), "count"
         self._use(index)
+
+    def _runs_on(self, first: int, last: int) -> bool:
+        """Whether no more than a blank stands between words: a sign such as a full stop is no word."""
+        return all(self.tokens[i + 1].start - self.tokens[i].end < 2 for i in range(first, last))
 
     def _bare(self, index: int) -> bool:
         """Whether a number stands without "exactly"."""

@@ -22,6 +22,7 @@ from kb.reader.forms import word_pairs, word_set
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
 from kb.reader.pieces import Piece, Understood
+from kb.reader.placed import is_choice_of_company
 from kb.reader.query import merge_case, said_case
 from kb.reader.spelling import akin
 from kb.reader.tokens import Token, tokenize
@@ -41,6 +42,7 @@ _SHUTTING = word_set("done fastened closed shut fasten close")
 _OPENING = word_set("undone unfastened open unfasten undo loose dangling")
 _ONE_OF = word_set("top bottom first last upper lower one two three few couple some")
 _EMPTY = word_set("the a an of to my your all with and")
+_ASKING = frozenset({"how", "what", "which", "where", "dimension", "care"})
 _ENDING = word_set("with without if when while because as like in on at for by than instead rather unless")
 
 
@@ -54,8 +56,10 @@ def asked_way(
     others = claimed_only(found, left, frame, roles, case, lookup)
     if others is not None:
         return others
-    if frame.kind == "how" and left:
+    if frame.kind == "how" and left and not _ASKING.isdisjoint(piece.tag for piece in found.pieces):
         return _how_worn(found, left, roles, case, lookup)
+    if frame.kind == "how":
+        frame = msgspec.structs.replace(frame, kind="may")  # "shirt not tucked in?"
     if frame.kind not in ("may", "must") or roles.value is not None or roles.clashing or roles.unworn:
         return None
     from kb.reader.posing import asked_pose, is_of_another_clause  # noqa: PLC0415  only where words are left
@@ -63,14 +67,7 @@ def asked_way(
     places = [place for i in left for place in range(found.pieces[i].first, found.pieces[i].last)]
     if places and is_of_another_clause(found, places):
         return None
-    words = [token for token in found.tokens if token.low[0].isalpha()]
-    over = [found.tokens[place] for place in places]
-    fits: dict[tuple[str, str], str] = {}
-    for item in dict.fromkeys(_items(found.pieces, lookup)):
-        for aspect in _ways(item, lookup):
-            turned = _turned(aspect.label, words, over) or _led(aspect.label, words, over)
-            if turned and _alone(found.pieces, item, aspect, found.tokens, lookup):
-                fits[item, aspect.id] = turned
+    fits = _fitting(found, [found.tokens[place] for place in places], lookup)
     if len(fits) != 1:
         pose = asked_pose(found, left, frame, roles, case, lookup) if left else None
         return pose or asked_treatment(found, left, frame, roles, case, lookup)
@@ -82,6 +79,8 @@ def asked_way(
     if not frame.modal and found.pieces[0].tag == "do":
         kind = "must"  # "do I tuck it in"
     if turned == "same":
+        if kind == "may" and frame.polarity == "do" and is_choice_of_company(way, item, lookup):
+            return Query(kind=kind, items=(item,), case=said)
         return Query(kind=kind, items=(item,), aspect=way, polarity=frame.polarity, case=said)
     if frame.polarity == "not":
         return None
@@ -90,6 +89,18 @@ def asked_way(
     other: QuestionKind = "may"
     dual = say_query(lookup, Query(kind=other, items=(item,), aspect=way, case=said))
     return Ask(fact="reading", prompt="Asked of its contrary, is this the question?", choices=((dual, dual),))
+
+
+def _fitting(found: Understood, over: Sequence[Token], lookup: Lookup) -> dict[tuple[str, str], str]:
+    """The ways of the things named that explain what is left over, and whether they are meant or turned."""
+    words = [token for token in found.tokens if token.low[0].isalpha()]
+    fits: dict[tuple[str, str], str] = {}
+    for item in dict.fromkeys(_items(found.pieces, lookup)):
+        for aspect in _ways(item, lookup):
+            turned = _turned(aspect.label, words, over) or _led(aspect.label, words, over)
+            if turned and _alone(found.pieces, item, aspect, found.tokens, lookup):
+                fits[item, aspect.id] = turned
+    return fits
 
 
 def _how_worn(
