@@ -149,7 +149,8 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
         return _values(engine, query, blank)
     part = act_answer(engine, query)
     verdict = part.verdict
-    if query.case.alone or any(values == NO for _, values in query.case.facts):
+    open_ = verdict not in ("prohibited", "conflict")
+    if open_ and (query.case.alone or any(values == NO for _, values in query.case.facts)):
         from kb.answer.lacking import lacking  # noqa: PLC0415  few questions leave a thing off
 
         without = lacking(engine, query, part, blank.reading.carried)

@@ -12,7 +12,6 @@ import msgspec
 
 from kb.answer.acts import act_part
 from kb.answer.common import Part
-from kb.answer.lists import listed_items
 from kb.model.conditions import tests
 from kb.model.questions import Query, Verdict
 from kb.model.values import NO, YES
@@ -45,6 +44,8 @@ def _required_beside(engine: Engine, query: Query) -> Iterator[Query]:
 
     Where no rig is known only what must be worn because it is; who says "alone" takes off no boots.
     """
+    from kb.answer.lists import listed_items  # noqa: PLC0415  only of what is worn alone
+
     lookup, item = engine.lookup, query.items[0]
     rig = any(lookup.facts[fact].family == "rig" for fact, _ in query.case.facts)
     own, above = {*lookup.broader(item), *lookup.narrower(item)}, {*lookup.broader(item)}
