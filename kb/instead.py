@@ -40,7 +40,11 @@ def answers_instead(
         return (_without_adjuncts(reading, read, answer, rests, lookup) or plain,)
     if reading.ask is not None:
         one = _only(reading, read, answer) or _both_ways(reading, read, answer, lookup)
-        one = one or _which_measure(reading, read, answer, lookup) or _banned_whole(reading, read, answer, lookup)
+        one = (
+            one
+            or _which_measure(reading, read, answer, lookup)
+            or _banned_whole(reading, read, answer, lookup)
+        )
         if one is not None:
             return (one,)
         return _alike(reading, read, answer, lookup) or _each(reading, read, answer) or (plain,)
@@ -99,7 +103,7 @@ def _only(reading: Reading, read: Read, answer: Tell) -> Answer | None:
 
 
 def _which_measure(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
-    """ "Is 5 in enough for the strip?", of which a length and a height are fixed: the one that may be so much.
+    """ "Is 5 in enough for the strip?", which has a length and a height: the one that may be so much.
 
     The others, said beside it, must be far from that; where none may be so much, the first is answered.
     """
@@ -110,7 +114,9 @@ def _which_measure(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -
         return None
     if len({q.items for q in queries if q}) > 1 or len({q.aspect for q in queries if q}) < len(queries):
         return None
-    told = [answer(msgspec.structs.replace(one, question=reading.question, spans=reading.spans)) for one in again]
+    told = [
+        answer(msgspec.structs.replace(one, question=reading.question, spans=reading.spans)) for one in again
+    ]
     if any(one.outcome != "answer" or one.verdict == "silent" for one in told):
         return None
     fitting = [one for one in told if not one.headline.startswith("No")]

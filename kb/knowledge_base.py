@@ -141,7 +141,7 @@ class KnowledgeBase:
             def ask(said: str, given: Facts, before: Reading | None) -> tuple[Answer, ...]:
                 return self.ask(said, facts=given, as_of=as_of, previous=before)
 
-            if weighing := weighed(text, facts, ask, self._stated):
+            if weighing := weighed(text, facts, ask, self._stated, self.lookup):
                 return weighing
         known = dict(facts)
         answers: list[Answer] = []

@@ -86,7 +86,9 @@ def _ask_who(
 
 
 _CIRCUMSTANCE = frozenset({"situation", "rig", "term"})
-_BEFORE_BOUND = frozenset({"det", "poss", "filler", "for", "to", "act", "in", "on", "with", "if", "when"})
+_BEFORE_BOUND = frozenset(
+    {"comma", "det", "poss", "filler", "for", "to", "act", "in", "on", "with", "if", "when"}
+)
 
 
 def _is_this(query: Query, lookup: Lookup) -> Ask:

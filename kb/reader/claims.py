@@ -78,6 +78,7 @@ class TwoClaims(msgspec.Struct, frozen=True):
     first: str
     second: str
     lead: str = ""
+    called: str = "claims"
 
 
 def two_claims(text: str) -> TwoClaims | None:
@@ -94,6 +95,66 @@ def two_claims(text: str) -> TwoClaims | None:
     if words <= _BARE or (words <= _BARE | _RIGHT and not sided):
         return TwoClaims(first, "", lead) if words & (_DENYING | {"wrong"}) else None
     return TwoClaims(first, second, lead)
+
+
+_SIZE = r"\d[\d ./½¼¾]*\d?(?:\s?(?:mm|cm|m|in|inch(?:es)?|ft|\"|[mc]?m))?"
+_ACROSS = r"(?: (?:wide|long|high|tall|across|deep|thick|in (?:width|length|height|diameter)))?"
+_FINE = r"(?:ok|okay|fine|alright|all right|allowed|enough|acceptable|right|good enough|permitted)"
+_DUTY = (
+    r"(?:must|should|shall|does|do|has|have|need|needs) (?:(?:it|they|this|that|these) )?"
+    r"(?:(?:have to|need to|got to|to) )?(?:be )?"
+)
+_OK_OR_MUST = Pattern(
+    rf"(?:is|are|would|will) (?P<one>{_SIZE})(?P<way>{_ACROSS}) (?:be )?{_FINE}"
+    rf"(?: (?:for|on|of|with|as) (?P<what>.+?))?,? or "
+    rf"{_DUTY}(?:at least )?(?P<other>{_SIZE})(?P<of>,? (?:for|on|of|with) .+?)?[?. ]*",
+    re.IGNORECASE,
+)
+_MUST_OR_OK = Pattern(
+    rf"(?:must|should|does|do|has|have) (?P<what>.+?) (?:(?:have to|need to|to) )?(?:be )?"
+    rf"(?P<one>{_SIZE})(?P<way>{_ACROSS}),? or "
+    rf"(?:is|are|would|will) (?P<other>{_SIZE})(?:{_ACROSS}) (?:be )?{_FINE}(?: (?:too|as well|also))?[?. ]*",
+    re.IGNORECASE,
+)
+_UNIT = Pattern(r"[a-z\"]+$", re.IGNORECASE)
+_PAIR = Pattern(
+    r"(?P<one>\d[\d ./½¼¾]*?)\s?(?P<unit>mm|cm|m|in|inch(?:es)?)?\s*(?:\bby\b|x|×)\s*"
+    r"(?P<other>\d[\d ./½¼¾]*?)\s?(?P<last>mm|cm|m|in|inch(?:es)?)\b(?: (?:in size|big|large))?",
+    re.IGNORECASE,
+)
+
+
+def two_measures(text: str) -> TwoClaims | None:
+    """ "Is 3 cm ok for the belt or must it be 2": both measures as claims of the same thing."""
+    plain = " ".join(text.split())
+    found = _OK_OR_MUST.fullmatch(plain) or _MUST_OR_OK.fullmatch(plain)
+    if found is None:
+        return None
+    what = found["what"] or re.sub(r"(?i)^,? (?:for|on|of|with) ", "", found.groupdict().get("of") or "")
+    one, other = _same_unit(found["one"].strip(), found["other"].strip())
+    return TwoClaims(f"{what} is {one}{found['way']}", other, called="measures") if what and one else None
+
+
+def _same_unit(one: str, other: str) -> tuple[str, str]:
+    """Two amounts in the unit that only one of them has; "" where neither has one."""
+    units = [found.group() if (found := _UNIT.search(said)) is not None else "" for said in (one, other)]
+    unit = units[0] or units[1]
+    return (
+        (one if units[0] else f"{one} {unit}", other if units[1] else f"{other} {unit}") if unit else ("", "")
+    )
+
+
+def paired_measures(text: str) -> tuple[str, tuple[str, str]] | None:
+    """ "Is a 5 by 1 in strip ok": the text without them, and the two measures in the order they are said."""
+    found = _PAIR.search(text)
+    if found is None:
+        return None
+    rest = f"{text[: found.start()].rstrip()} {text[found.end() :].lstrip()}"
+    sizes = (
+        f"{found['one'].strip()} {found['unit'] or found['last']}",
+        f"{found['other'].strip()} {found['last']}",
+    )
+    return re.sub(r"(?i)^(is|are|may|can) +(?=\?|ok)", "", rest), sizes
 
 
 def first_as_questions(claims: TwoClaims) -> Iterator[str]:

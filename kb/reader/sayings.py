@@ -47,6 +47,9 @@ _FIRST = r"""
     (.+?)\W*$ => when may \1 be worn?
 ^what (?:do|does|did|will|would) <books> (?:let|allow|permit) <me> (?:to )?(wear|carry|have|own)\b
      => what may I \1
+# behind clear short away
+\b(inch(?:es)?|in|mm|cm|(?:milli|centi)met(?:re|er)s?) (?:behind|clear of|short of|in from|away from)
+    \s(?=(?:the|its|my|his|her|your|our|their) ) => \1 from\s
 # within inside
 ^(is|are|would|was|were) (.+?) (?:be )?(?:well |still )?(?:with)?in(?:side)? (?:<books>|what(?: is|'s)\s
     (?:allowed|permitted)|(?:the |its |our )?(?:bounds|limits?|tolerances?|law))(?!\w) => \1 \2 allowed

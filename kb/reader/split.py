@@ -152,8 +152,15 @@ _SAYING = word_set("""
 
 
 def may_claim(text: str) -> bool:
-    """Whether a text has two words of saying, as one of two claims against each other has."""
-    return sum(word.strip(",:;") in _SAYING for word in text.casefold().split()) > 1
+    """Whether a text has two words of saying, as two claims against each other have, or two measures."""
+    words = text.casefold().split()
+    amounts = [word for word in words if word[0].isdigit()]
+    joined = len(amounts) > 1 and not _JOINING_SIZES.isdisjoint(words)
+    joined = joined or any("x" in word or "×" in word for word in amounts)
+    return joined or sum(word.strip(",:;") in _SAYING for word in words) > 1
+
+
+_JOINING_SIZES = frozenset(("or", "by", "x", "×"))
 
 
 _LEADS = frozenset(("on", "in", "to", "from", "for", "at", "by", "under"))

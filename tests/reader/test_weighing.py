@@ -36,7 +36,7 @@ WEIGHED = [
     ("he says the first aid badge is polished in boat rig, I say matt. Who's right?", SECOND,
      ["May the finish of the first aid badge be polished, in boat rig?",
       "May the finish of the first aid badge be matt, in boat rig?"], "5.26"),
-    ("he says the belt is 2 in wide; she says 3 in", "Neither claim stands",
+    ("he says the belt is 2 in wide; she says 3 in", "Neither of the two claims stands",
      ["May the width of the belt be 2 in (50.8 mm)?", "May the width of the belt be 3 in (76.2 mm)?"], "3"),
     ("the bosun says two rings, I say one", "Both claims stand",
      ["May the number of finger rings worn be exactly 2?",
@@ -52,6 +52,12 @@ WEIGHED = [
      ["May anyone wear the finger ring, in boat rig?",
       "Must anyone go without the finger ring, in boat rig?"],
      "6.5"),
+    ("is 1 in ok or must it be 1 1/4 in, for a K4's cap device", SECOND,
+     ["May the height of the cap device be 1 in (25.4 mm), for a K4?",
+      "May the height of the cap device be 1 1/4 in (31.75 mm), for a K4?"], "5.3"),
+    ("must the belt be 1 1/2 in or is 2 in ok", FIRST,
+     ["May the width of the belt be 1 1/2 in (38.1 mm)?", "May the width of the belt be 2 in (50.8 mm)?"],
+     "3"),
     ("he says the umbrella must be black, I say any colour", "what the second says was not understood",
      ["Must the colour of the umbrella be black?"], "6.10"),
 ]  # fmt: skip
@@ -81,6 +87,32 @@ def test_it_is_said_which_claim_stands(
     (said,) = answers[0].reading.beside
     assert stands in said
     assert clause in {citation.number for citation in answers[0].citations}
+
+
+SIZED = [
+    # as wide and as high, in either order
+    ("is a 5 by 1 in name strip ok",
+     ["May the length of the name strip be 5 in (127 mm)?",
+      "May the height of the name strip be 1 in (25.4 mm)?"]),
+    ("name strip 1 x 5 in?",
+     ["May the height of the name strip be 1 in (25.4 mm)?",
+      "May the length of the name strip be 5 in (127 mm)?"]),
+    ("station patch of 50 by 50 mm ok?", ["May the diameter of the station patch be 50 mm?"]),
+    # one measure that only one side of it can be
+    ("is exactly 5 in enough for the name strip", ["May the length of the name strip be 5 in (127 mm)?"]),
+    ("is 3 cm ok for the belt", ["May the width of the belt be 30 mm?"]),
+    ("half an inch behind the edge for a K5's collar device?",
+     ["May the collar device be worn half an inch (12.7 mm) from the edge, for a K5?"]),
+    # near to both of its sides
+    ("is a 2 in belt ok", [""]),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "readings"), SIZED)
+def test_a_size_is_judged_by_the_sides_it_can_be_of(
+    base: KnowledgeBase, text: str, readings: list[str]
+) -> None:
+    assert [answer.reading.text for answer in base.ask(text, as_of=DAY)] == readings
 
 
 @pytest.mark.parametrize("text", OTHERS)
