@@ -133,6 +133,7 @@ def _replies(session: Session, text: str, offered: set[str]) -> bool:
     """Whether a line was read as the answer to what was asked back: as another question, or of a choice."""
     return any(
         a.outcome != "abstain"
+        and not (a.ask is not None and a.ask.fact == "item" and not a.ask.choices)
         and (a.reading.question.strip() != text.strip() or _is_about(a.reading, offered))
         for a in session.answers
     )

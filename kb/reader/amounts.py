@@ -46,7 +46,8 @@ _ASIDE = (
 _PASSES = (
     r"(?:(?:with)?in (?:the )?(?:tolerance|limits?|bounds)|(?:close|near) enough|acceptable|"
     r"all ?right|ok|okay|fine|"
-    r"allowed|permitted|pass(?:es)?|do|matter|so|true|correct|wrong|good enough|a problem|right|"
+    r"allowed|permitted|pass(?:es)?|do|out|off|over|under|(?:any|no) good|legal|up to standard|matter|"
+    r"so|true|correct|wrong|good enough|a problem|right|"
     r"against the rules|"
     r"(?:far |much |a bit |a little )?too (?:much|big|long|high|wide|short|small|low|far|tall|narrow|deep))"
 )

@@ -18,6 +18,7 @@ from kb.reader.english import PHRASES, tag_set
 from kb.reader.further import LEAD, bare_words, content, keys_of, put_as
 from kb.reader.lexicon import PERSONAL
 from kb.reader.pieces import Understood
+from kb.reader.pointing import is_place
 from kb.reader.query import merge_case
 from kb.reader.question import understand
 from kb.reader.talked import Talk, item_alone
@@ -71,9 +72,11 @@ _EVERYBODY = Pattern(
 )
 _ELSEWHEN = Pattern(
     rf"(?i){LEAD}(?:at |in |for )?(?:any |all |the )?"
-    r"(?:other (?:times?|cases?|places?|occasions?|weather|work|things)|otherwise|elsewhere|anywhere else|"
+    r"(?:other (?:times?|cases?|places?|occasions?|weather|work|things)|otherwise|elsewhere|(?:any|"
+    r"some)where else|"
     r"the rest of the time|normally|usually)(?: then)?"
 )
+_ELSEWHERE = Pattern(r"(?i)\b(?:elsewhere|(?:any|some)where|other places?)\b")
 _WITH = Pattern(
     rf"(?i){LEAD}(?:what about |how about |if (?:i|we) (?:wear|have) (?:it|them) )?"
     r"(?:(?:the|my|it|they|them) ?(?:[\w'-]+ ){0,3}?)?with "
@@ -207,6 +210,7 @@ def _in_other_cases(text: str, before: Query, talk: Talk) -> Reading | None:
         (fact, values)
         for fact, values in before.case.facts
         if lookup.facts[fact].family in ("situation", "term") and isinstance(values, Choices)
+        if is_place(fact, values, lookup) or _ELSEWHERE.search(text) is None
     ]
     if len(said) != 1:
         return None

@@ -375,6 +375,10 @@ def _by_label(text: str, missed: Abstain, previous: Reading, talk: Talk) -> Read
             query is not None and query.clause is not None and _speaks_of(query.clause, before, talk.lookup)
         )
         if query is not None and (of_it or (query.items == before.items and query.clause is None)):
+            acts = all(talk.lookup.aspects[q.aspect].kind == "act" for q in (query, before))
+            told = any(span.role == "aspect" for span in again.spans)
+            if not of_it and acts and query.aspect != before.aspect and not told:
+                continue  # of another act than was asked about, without a word of it
             return put_as(text, again)
         if (
             again.ask is not None and again.ask.fact == "reading"

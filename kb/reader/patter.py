@@ -5,11 +5,13 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Collection, Iterator
 from functools import cache
 
 from kb.measures import UNITS
 from kb.model.lookup import Lookup
+from kb.model.months import MONTHS
 from kb.model.questions import Query, Reading
 from kb.model.values import NO
 from kb.reader.english import CREDENTIAL_NOUNS
@@ -66,7 +68,13 @@ _ALWAYS = rf"""
  (?:matter|count)\W*$ => what \1 must it be?
 \bback then\b|\bin those days\b => then
 ^(?:and |but |so )*unless (?=\w) => and if\s
-^((?:(?:and|but|so|ok|now|then|or),? )*)back (?=(?:in|on|at|outside|outdoors|inside|indoors|aboard|ashore|afloat)\b) => \1
+^and (?=not (?:in|at|on|with|when|if|while|under|over|during|for|among|near)\b) =>
+^(?:and |but |so )*why(?:['\u2019]s| is| was| has) (?:that|it|this) (?:so|changed|different|
+ been changed|like that|now)\W*$ => why?
+^((?:in|at|on|when|for|while|if|under|during) [\w' -]+?),? what else(?: (?:must|may|can|do|should) (?:i|we)
+ (?: wear| need| have)?)?\W*$ => what must I wear \1?
+^((?:(?:and|but|so|ok|now|then|or),? )*)back (?=(?:in|on|at|outside|outdoors|inside|indoors|aboard|
+ ashore|afloat)\b) => \1
 \bnot (?:in|at|on|with|for) [\w' -]+?,? but (?:rather )?(?=(?:in|at|on|with|for) ) =>
 \b(?:is|are) (it|they|those|(?:the|my) [\w' -]{{3,30}}?) to be (?=\w+(?:ed|en|t)\b) => must \1 be\s
 \bhow (?:often|frequently|regularly)\b => when
@@ -124,13 +132,16 @@ _ELSE = r"""
 ^(?:one (?:more(?: thing| question)?|thing)|(?:another|next|last) (?:question|one)|while i(?:['\u2019]m| am)
  \s(?:at it|here))(?: then| now)?[,.:;!]+ (?=\w) =>
 ,? (?:mind|mind you|though|by the way|btw|as it happens|you see|remember|in fact|actually|admittedly|
- anyway|anyhow|
+ anyway|anyhow|meanwhile|in the meantime|
+ (?:just )?(?:for |this )(?:the )?once|just the once|i mean|i meant|i said|
  after all|by now|now|by then|as things stand|all the same|if that (?:helps|matters)|i should (?:add|
  say|mention)|
  i forgot to (?:say|mention|add)|you know|to be fair|of course|obviously|so you know)(?=\W*$) =>
 ^back to ([\w' -]+?)[.:;,-]+ (.+?)\W*$ => \2, \1?
 ^([\w' -]{2,40}?) (?:speaking|reporting)[.,:;]+ => \1 here.\s
-\b(?:well|far|just|right|way|back) (?=(?:outside|outdoors|out of|out|off|away from|inside|indoors|in|on|
+\bstill (?=\w+ing\b) =>
+\b(?:well|far|just|right|way|back|up|down|over|out) (?=(?:outside|outdoors|out of|out|off|away from|
+ inside|indoors|in|on|
  at|below|
  above|with)\b) =>
 """
@@ -173,9 +184,12 @@ _THAT_ONE = Pattern(
     + r")\b(?! (?:of|for)\b)"
 )
 _NTH = Pattern(r"(?i)\b(?:the )?(\d{1,2})(?:st|nd|rd|th)\b(?= ?[?.!,;]| ?$| (?:then|instead|too|as well)\b)")
+_WAS = Pattern(
+    r"(?i)\b(was|were|did|had)\b.*\bin (" + "|".join(MONTHS) + r")\b(?! ?(?:\d|of\b|last\b|this\b|that\b))"
+)
 _THAT_YEAR = Pattern(r"(?i) (?:of|in) (?:that|the same|that same) year\b")
 _BARE = Pattern(
-    r"(?i)\b(at|it['\u2019]s|it is|is|only|below|above|under|over|around|about|to|exactly|say)"
+    r"(?i)\b(at|it['\u2019]s|it is|is|only|below|above|under|over|around|about|to|exactly|say|with|after)"
     r" ((?:minus |-)?\d+(?:\.\d+)?)(?= ?(?:[,.;?!] |[?!.]?$)| (?:but|and|with|if|when|though|then|in|on)\b)"
 )
 
@@ -197,9 +211,20 @@ def loosely(text: str, previous: Reading, talk: Talk) -> str:
     day = previous.query.case.as_of
     if day != talk.case.as_of:  # "and on the 20th?", of the month that was spoken of
         said = _NTH.sub(rf"\1 {day:%B %Y}", said)
+    said = _in_the_past(said, talk.case.as_of)
     year = day.year
     said = _THAT_YEAR.sub(f" {year}", said) if year != talk.case.as_of.year else said
     return _with_unit(said, previous.query, talk.lookup)
+
+
+def _in_the_past(text: str, today: datetime.date) -> str:
+    """ "Was it the same in April?": April of the year in which it was last over."""
+    found = _WAS.search(text)
+    if found is None:
+        return text
+    month = MONTHS.index(found.group(2).casefold()) + 1
+    year = today.year - (month >= today.month)
+    return f"{text[: found.end(2)]} {year}{text[found.end(2) :]}"
 
 
 def _of_the_topic(text: str, talk: Talk) -> str:

@@ -19,7 +19,8 @@ from kb.wording import say_query
 _WORN = "worn:"
 _ITEM_ALONE = frozenset({"det", "poss", "filler", "comma", "item", "and", "how about"})
 _LED = Pattern(
-    r"(?i)^(?:(?:no|nope|sorry|oh|ah|oops|well|ok|okay|then|i mean|i meant|make (?:that|it))\b[ ,.:]*)+"
+    r"(?i)^(?:(?:no|nope|sorry|oh|ah|oops|well|ok|okay|fine|right|all right|alright|good|great|so|and|"
+    r"now|then|i mean|i meant|make (?:that|it))\b[ ,.:]*)+"
 )
 _TRAILED = Pattern(r"(?i)[ ,]*\b(?:i mean|i meant|i said|then|sorry|rather)[ .!?]*$")
 

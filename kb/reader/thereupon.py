@@ -8,12 +8,14 @@ import msgspec
 
 from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
+from kb.model.months import month_of
 from kb.model.questions import Abstain, Query, Reading
 from kb.model.values import NO, YES, Choices, ValueSet
 from kb.reader.fits import facts_that_matter, rules_on, wearing, whole_of
-from kb.reader.further import content, keys_of
+from kb.reader.further import content, keys_of, put_as
+from kb.reader.lexicon import CREDENTIALS
 from kb.reader.query import merge_case
-from kb.reader.talked import Talk
+from kb.reader.talked import Talk, item_alone
 from kb.reader.values import complement_of
 from kb.text import Pattern
 from kb.wording import say_query
@@ -27,6 +29,12 @@ _IF_SO = Pattern(
     r"(?:is|are|am|was|were|has|have|do|does|did|had|'s|'m|'re|'ve)(?: (not|n't))?(?: been)?"
 )
 _ASKS = Pattern(r"(?i)\b(?:how|what|which|where|must|should|have to|who|when|why)\b")
+_WITHOUT_IT = Pattern(
+    r"(?:(?:and|but|so|or|even|what about|how about|what if i go) )*without (?:it|one|that|them)(?: then)?"
+)
+_PRESENT = Pattern(r"(?i)\b(?:today|nowadays|these days|currently|at present|right now|as of now)\b")
+_LED = Pattern(r"(?i)(?:(?:and|but|so|what about|how about)\b,? ?)+")
+_IT = Pattern(r"(?i)\b(?:it|them|they|that)\b")
 _OFF = frozenset({"off"})
 
 
@@ -89,6 +97,51 @@ def of_what_has_it(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     case = msgspec.structs.replace(query.case, facts=facts)
     query = msgspec.structs.replace(query, items=(whole,), aspect=act, case=case)
     return msgspec.structs.replace(reading, query=query, text=say_query(lookup, query))
+
+
+def without_that(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
+    """ "And without it?", after how long a beard may be with a waiver: without what is held or worn.
+
+    Of a measure or a place it is not asked without the thing that has it.
+    """
+    lookup = talk.lookup
+    if _WITHOUT_IT.fullmatch(said) is None or lookup.aspects[before.aspect].kind == "act":
+        return None
+    held = [f for f, v in before.case.facts if v == YES and lookup.facts[f].family in (*CREDENTIALS, "worn")]
+    if len(held) != 1:
+        return Reading(question=text, abstain=Abstain(reason="It is not clear without what."))
+    case = merge_case(before.case, {held[0]: NO}, None, False, lookup)
+    return talk.made(text, msgspec.structs.replace(before, case=case))
+
+
+def today_again(text: str, previous: Reading, talk: Talk) -> Reading:
+    """What a turn goes on from that names the present, after one of another day: as of now."""
+    query = previous.query
+    if query is None or query.case.as_of == talk.case.as_of or _PRESENT.search(text) is None:
+        return previous
+    month = month_of(query.case.as_of, talk.lookup)
+    facts = tuple(fact for fact in query.case.facts if fact != month)
+    case = msgspec.structs.replace(query.case, as_of=talk.case.as_of, facts=facts)
+    return msgspec.structs.replace(previous, query=msgspec.structs.replace(query, case=case), frame=None)
+
+
+def told_of_another(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "And the harness?", after a clause that says how the vest is stored: the same question of that."""
+    query = previous.query
+    led = _LED.match(text)
+    item = item_alone(text[led.end() :] if led is not None else text, talk.lexicon, talk.lookup)
+    if query is None or query.clause is None or item is None:
+        return None
+    named = [span for span in previous.spans if span.role == "item" and span.target]
+    pronoun = _IT.search(previous.question)
+    where = (named[0].start, named[0].end) if len(named) == 1 else pronoun.span() if pronoun else None
+    if where is None:
+        return None
+    label = talk.lookup.items[item].label
+    article = "" if named else "the "
+    asked = f"{previous.question[: where[0]]}{article}{label}{previous.question[where[1] :]}"
+    again = talk.read(asked, None)
+    return put_as(text, again) if again.query is not None and again.query.kind == query.kind else None
 
 
 def off_itself(reading: Reading, talk: Talk) -> Reading:

@@ -58,6 +58,10 @@ _SURE = Pattern(
     r"definitely)|"
     r"is (?:that|it|this) (?:really |still |definitely )?(?:so|right|true|correct|certain|a fact|"
     r"final|the case)|"
+    r"(?:is (?:that|it|mine) )?(?:far |much )?too (?:long|short|high|low|wide|narrow|big|small|tall|"
+    r"far|deep)|"
+    r"(?:just |only )?(?:for |this )(?:the )?once|(?:just |only )(?:the once|for (?:now|today|"
+    r"a (?:minute|moment|bit)))|"
     r"for (?:sure|certain|real)|still|even (?:so|then|now)|regardless|come again|say again|pardon|"
     r"(?:can|could) you (?:repeat|say) that(?: again)?|(?:not|even)(?: even)? (?:just )?"
     r"(?:(?:a (?:single|small|little|tiny|plain) )?one(?: of (?:them|those))?|at all)|at all)(?: now| then)?"
@@ -66,6 +70,7 @@ _MUST_BE = Pattern(
     r"(?:(?:and|but|so|then) )*what (?:must|should|does|do|is|may|can|ought) (?:it|they|that|mine)"
     r"(?: (?:have to|supposed to|to|need to))? be(?: then)?"
 )
+_HEADED = Pattern(r"([^.!?]{3,50})[.!] +(\S.*)")
 _ANYWAY = Pattern(r"(?: (?:anyway|anyhow|exactly|actually|precisely|by the way|though|please))+$")
 _SUPPOSES = Pattern(r"(?i)\b(?:if|when|while)\b")
 _SLIGHT = frozenset({"only", "just", "merely"})
@@ -125,12 +130,28 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     if anew is not None:
         return put_as(text, _begun_anew(anew, previous, talk))
     previous, talk = of_somebody_else(text, previous, talk)
+    topic = _HEADED.fullmatch(text)
+    if topic is not None and (of_it := _headed(topic.group(1), topic.group(2), previous, talk)) is not None:
+        return put_as(text, of_it)
     said = loosely(MYSELF.sub("", text), previous, talk)
     reading = _further(said, previous, talk)
     bare = without_patter(said) if reading.query is None else None
     if bare is not None and (again := _further(bare, previous, talk)).query is not None:
         said, reading = bare, again
     return reading if said == text or reading.ask is not None else put_as(text, reading)
+
+
+def _headed(head: str, rest: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "The service cap, then. Where do I carry it?": the rest, after the thing that is named by itself."""
+    item, before = item_alone(head, talk.lexicon, talk.lookup), previous.query
+    if item is None or not _THAT.search(rest.casefold()):
+        return None
+    case = talk.case if before is None else before.case
+    less = tuple((f, v) for f, v in case.facts if f != f"worn:{item}")
+    case = msgspec.structs.replace(case, facts=less, alone=False)
+    asked = Query(kind="may", items=(item,), aspect=wearing((item,), talk.lookup), case=case)
+    reading = _gone_on(rest, talk.made(f"The {talk.lookup.items[item].label}?", asked), talk)
+    return reading if reading.query is not None and reading.query.items[:1] == (item,) else None
 
 
 def _begun_anew(text: str, previous: Reading, talk: Talk) -> Reading:
@@ -153,9 +174,18 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     from kb.reader.felt import felt  # noqa: PLC0415
     from kb.reader.further import bare_words, in_full, is_thanks, understood_otherwise  # noqa: PLC0415
     from kb.reader.meant import filled, kind_named_before, told_before  # noqa: PLC0415
-    from kb.reader.thereupon import back_to, of_what_has_it, off_itself, so_worn, thereupon  # noqa: PLC0415
+    from kb.reader.thereupon import (  # noqa: PLC0415
+        back_to,
+        of_what_has_it,
+        off_itself,
+        so_worn,
+        thereupon,
+        today_again,
+        told_of_another,
+    )
     from kb.reader.unmoved import unmoved  # noqa: PLC0415
 
+    previous = today_again(text, previous, talk)
     if answer_to_ask(text, previous, talk.lexicon) is None and is_thanks(text):
         return Reading(question=text, abstain=Abstain(reason="There is no question in this."))
     full = in_full(text) or text
@@ -166,6 +196,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
         from kb.reader.granted import of_a_clause  # noqa: PLC0415  as above
 
         reading = of_a_clause(text, bare_words(full), previous, talk)
+        reading = reading or told_of_another(text, previous, talk)
     listed = previous.query is not None and previous.query.kind == "list"
     replies = previous.ask is None or answer_to_ask(text, previous, talk.lexicon) is not None
     if previous.frame is not None and reading is None and replies and (not listed or _THAT.search(said)):
@@ -275,30 +306,18 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     before = previous.query
     if before is None:
         return None
-    from kb.reader.people import as_asked, people_asked  # noqa: PLC0415  only in a talk
-    from kb.reader.renumbered import renumbered  # noqa: PLC0415  as above
-    from kb.reader.thereupon import if_so  # noqa: PLC0415  as above
+    from kb.reader.another import of_another, the_other  # noqa: PLC0415  only in a talk
+    from kb.reader.people import as_asked, people_asked  # noqa: PLC0415  as above
+    from kb.reader.thereupon import if_so, without_that  # noqa: PLC0415  as above
 
-    other = renumbered(text, previous.question, before, talk.lookup)
-    if other is not None:
-        return talk.made(text, other)
-    if _MUST_BE.fullmatch(said) and talk.lookup.aspects[before.aspect].kind != "act":
-        return talk.made(text, msgspec.structs.replace(before, kind="how", value=None, polarity="do"))
-    if _SURE.fullmatch(said) and before.kind not in ("how_many", "compare"):
-        return talk.made(text, before)
-    if _NO_COUNT.fullmatch(said):
-        return talk.read("Why?", previous)
+    again = _said_again(text, said, before, previous, talk) or without_that(text, said, before, talk)
+    if again is not None:
+        return again
     if before.kind in ("may", "must") and (whom := people_asked(text, talk.lexicon, talk.lookup)):
         return as_asked(talk.read(f"and what about {whom}?", previous), text, talk)
-    grant = asked_grant(said, before, talk.lookup)
-    if grant is not None:
-        if isinstance(grant, Abstain):
-            return Reading(question=text, abstain=grant)
-        return Reading(question=text, ask=grant) if isinstance(grant, Ask) else talk.made(text, grant)
-    if "for how long" in said or "how long for" in said:  # no length of the thing is asked for
-        return Reading(question=text, abstain=Abstain(reason="The books do not say for how long."))
-    from kb.reader.another import of_another, the_other  # noqa: PLC0415  only in a talk
-
+    granted = _of_a_grant(text, said, before, talk)
+    if granted is not None:
+        return granted
     beside = of_another(text, said, before, talk) or the_other(text, previous, talk)
     if beside is not None:
         return beside
@@ -309,6 +328,32 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     if len(one) == 1 and _ONE.search(text):
         label = talk.lookup.facts[one[0]].label
         return talk.read(_ONE.sub(rf"\1 the {label}", text), previous)
+    return None
+
+
+def _said_again(text: str, said: str, before: Query, previous: Reading, talk: Talk) -> Reading | None:
+    """ "Are you sure?", "what must it be?", "no, 18": the question before, as it stands or nearly so."""
+    from kb.reader.renumbered import renumbered  # noqa: PLC0415  only in a talk
+
+    other = renumbered(text, previous.question, before, talk.lookup)
+    if other is not None:
+        return talk.made(text, other)
+    if _MUST_BE.fullmatch(said) and talk.lookup.aspects[before.aspect].kind != "act":
+        return talk.made(text, msgspec.structs.replace(before, kind="how", value=None, polarity="do"))
+    if _SURE.fullmatch(said) and before.kind not in ("how_many", "compare"):
+        return talk.made(text, before)
+    return talk.read("Why?", previous) if _NO_COUNT.fullmatch(said) else None
+
+
+def _of_a_grant(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
+    """ "Who grants it?", "for how long?"."""
+    grant = asked_grant(said, before, talk.lookup)
+    if isinstance(grant, Abstain):
+        return Reading(question=text, abstain=grant)
+    if grant is not None:
+        return Reading(question=text, ask=grant) if isinstance(grant, Ask) else talk.made(text, grant)
+    if "for how long" in said or "how long for" in said:  # no length of the thing is asked for
+        return Reading(question=text, abstain=Abstain(reason="The books do not say for how long."))
     return None
 
 
