@@ -180,14 +180,14 @@ def _without_adjuncts(
     """The answer without what the books know nothing of, where it is the same whatever that was."""
     for rest in rests(reading.question):
         again = read(rest.text)
-        query = again.query
-        if query is None or query.kind not in _SETTLED or not _names_a_thing(again):
+        if not _names_a_thing(again) or again.abstain is not None:
+            continue
+        (told, *more) = answers_instead(again, read, answer, lambda _: (), lookup)
+        again, query = told.reading, told.reading.query
+        if more or query is None or query.kind not in _SETTLED or not _is_settled(told, rest, lookup):
             continue
         if rest.other and any(lookup.facts[fact].family in _STANDING for fact, _ in query.case.facts):
             continue  # what is known of the one who asks is not known of another
-        told = answer(again)
-        if not _is_settled(told, rest, lookup):
-            continue
         unused = (*rest.gone, *again.unused)
         asked = msgspec.structs.replace(again, question=reading.question, spans=reading.spans, unused=unused)
         return replaced(told, question=reading.question, reading=asked)

@@ -284,6 +284,7 @@ class _Sought:
         if self.tokens[at].low in _JOINTS:
             return True
         asks = opens and self._tag(at) in _MODALS and self._tag(at + 1) in _INVERTED
+        asks = asks or (self._low(at) == "but" and self._tag(at + 1) == "self")  # "but we are still here"
         piece = self.pieces[at]
         fact = piece.first == at and piece.tag == "fact" and self._low(at) in LEADING_PREPOSITIONS
         return asks or fact or bool(self._led(at, _CLAUSE[:-1]) and self._is_subject(at + 1))

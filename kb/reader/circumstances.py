@@ -66,6 +66,7 @@ _AREA = Pattern(
     r"(?P<edge>[\w ]+?)(?= of | or |[.,;]|$)"
 )
 _SIDES = {"inside": "inside|within|in", "within": "inside|within|in", "behind": "behind", "beyond": "beyond"}
+_TO_AND_FROM = Pattern(r"\bway (?:to (?:and|or) from|from (?:and|or) to) (?P<there>\w+)")
 _GOING = (
     r"(?:(?:on (?:my|the|our|his|her) way|walking|going|cycling|climbing|coming|driving|heading|strolling)"
     r"(?: (?:up|down|back|along|over))?(?: the (?:hill|road|path|lane))? )?"
@@ -74,7 +75,16 @@ _GOING = (
 
 def circumstances(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' words of each such stretch of a text."""
-    for way in (_by_the_clock, _fair, _snow_on_the_ground, _on_the_road, _inside, _between, _no_more):
+    for way in (
+        _by_the_clock,
+        _fair,
+        _snow_on_the_ground,
+        _on_the_road,
+        _inside,
+        _between,
+        _on_the_way,
+        _no_more,
+    ):
         yield from way(found, lookup)
 
 
@@ -207,3 +217,18 @@ def _no_more(found: Understood, lookup: Lookup) -> Iterator[Edit]:
         for match in _compiled(told).finditer(found.text):
             said = match.group().replace(match["only"], "", 1)
             yield match.start(), match.end(), said
+
+
+def _on_the_way(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Walking home from work", where the books have the way to and from it."""
+    ways = [(v, m) for _, v in _values(lookup) if (m := _TO_AND_FROM.search(v.label)) is not None]
+    if len(ways) != 1:
+        return
+    value, match = ways[0]
+    there = rf"(?:work|duty|{re.escape(match['there'])})"
+    moving = r"(?:on (?:my|the|our|his|her|their) way|walking|going|cycling|driving|heading|commuting)"
+    for said in _compiled(
+        rf"{moving} (?:(?:home|back|in|straight home) )?(?:from|to|into) {there}"
+        rf"|{moving} (?:home|back home)(?= ?(?:[.,;:?!]|$)| (?:in|with|after|tonight))"
+    ).finditer(found.text):
+        yield said.start(), said.end(), value.label
