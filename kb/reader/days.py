@@ -146,6 +146,9 @@ def days_of(lows: list[str], today: datetime.date) -> tuple[datetime.date, datet
     if lows[0] == "easter" and len(lows) == 1 + lows[-1].isdecimal():
         year = int(lows[-1]) if len(lows) > 1 else today.year + (_easter(today.year) < today)
         return _easter(year), _easter(year)
+    if len(lows) == 2 and lows[0] in ("in", "during") and lows[1] in MONTHS:  # the one to come
+        month = MONTHS.index(lows[1]) + 1
+        return _month(today.year + (month < today.month), month)
     if lows in (["christmas"], ["christmas", "day"]):
         day = datetime.date(today.year, 12, 25)
         return day, day

@@ -77,7 +77,7 @@ def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: L
 _LEFT_OUT = frozenset(
     {"can", "may", "must", "should", "have to", "self", "person", "leave off", "not", "filler"}
 )
-_STRUCTURE = frozenset({"range", "but", "or", "no", "list", "show", "with", "only", "unread"})
+_STRUCTURE = frozenset({"range", "but", "or", "no", "list", "show", "with", "only", "unread", "may"})
 
 
 def _structure(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
@@ -103,6 +103,8 @@ def _structure(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup
             _retag(found, index, "whatever")  # "choose the smock over the coat"
     elif piece.tag == "only":
         _just(found, index, tokens, lookup)
+    elif piece.tag == "may" and piece.first and tokens[piece.first - 1].low in ("in", "during"):
+        _retag(found, index, "unknown")  # the month, where the books have no months
     elif piece.tag == "unread" and tokens[piece.first].low == "after":
         after = _past(found, index + 1)
         record = lookup.facts[found[after].fact] if _tag(found, after) == "fact" else None
