@@ -15,6 +15,7 @@ from kb.answer.alike import told_alike, with_beside
 from kb.answer.common import replaced
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
+from kb.reader.choosing import as_list
 from kb.reader.fits import rules_on
 from kb.reader.nearest import nearest_reading
 from kb.reader.offered import each_named, of_kinds, offered, with_its_kinds, without_words
@@ -47,16 +48,28 @@ def answers_instead(
         )
         if one is not None:
             return (one,)
-        return _alike(reading, read, answer, lookup) or _each(reading, read, answer) or (plain,)
+        told = _alike(reading, read, answer, lookup) or _as_list(reading, plain, read, answer)
+        return told or _each(reading, read, answer) or (plain,)
     if plain.outcome == "ask" and plain.ask is not None:
         kinds = of_kinds(reading, plain.ask, lookup)
         told = told_alike(kinds, [answer(one) for one in kinds], lookup) if kinds else ()
+        told = told or _as_list(reading, plain, read, answer)
         return told or _as_such(reading, plain, answer, lookup) or (plain,)
     near = nearest_reading(reading, lookup) if plain.verdict == "silent" else None
     nearer = answer(near) if near is not None else plain
     if nearer.verdict == "silent" or nearer is plain:
         return (plain,)
     return (with_beside(nearer, [f"{reading.text} {plain.headline} This is the nearest that they say."]),)
+
+
+def _as_list(reading: Reading, plain: Answer, read: Read, answer: Tell) -> tuple[Answer, ...]:
+    """ "Footwear for hall rig?", "which smock is worn now?": which of what may be meant is worn."""
+    text = as_list(reading.question) if plain.ask is not None and plain.ask.fact == "item" else None
+    found = read(text) if text is not None else None
+    if found is None or found.query is None or found.query.kind != "list":
+        return ()
+    told = answer(msgspec.structs.replace(found, question=reading.question, spans=reading.spans))
+    return (told,) if told.outcome == "answer" and told.entries else ()
 
 
 def _alike(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:

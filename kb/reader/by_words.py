@@ -30,17 +30,18 @@ _LIGHT = word_set("""
     a an the this that these those such some any all each every no not n't i me my mine we us our you
     your he him his she her it its they them their one ones oneself someone somebody anyone anybody
     everyone everybody people member members person man woman is are was were be been being am 's 're
-    've 'm do does did doing have has had having got get gets getting can could may might must shall
-    should will would need needs ought and or but if then than so as of in on at to for from by with
-    without about into onto over under up down out off through per within during until till since before
-    after between against who whom whose when what which how where why whether there here now today
-    still yet just only also too even very much many more most long soon quickly fast far often big high
-    wide exactly really actually please tell say says said know like want wants supposed meant allowed
-    obliged required happen happens happened go goes keep kept make makes made use used thing things
-    sort kind kinds way matter matters case book books order orders rule rules regulation regulations
-    instruction instructions clause clauses bit bits count counts counted side sides held place speak
-    speaks spoke mention mentions cover covers deal deals service brigade according concerned mm cm m km
-    kg inch inches written wear wears wore worn put , . ? ! ; : - ' " ( )
+    've 'm do does did doing have has had having hold holds holding both got get gets getting
+    can could may might must shall should will would need needs ought and or but if then than so as of
+    in on at to for from by with without about into onto over under up down out off through per within
+    during until till since before after between against who whom whose when what which how where why
+    whether there here now today still yet just only also too even very much many more most long soon
+    quickly fast far often big high wide exactly really actually please tell say says said know like
+    want wants supposed meant allowed obliged required happen happens happened go goes keep kept make
+    makes made use used thing things sort kind kinds way matter matters case book books order orders
+    rule rules regulation regulations instruction instructions clause clauses bit bits count counts
+    counted side sides held place speak speaks spoke mention mentions cover covers deal deals service
+    brigade according concerned mm cm m km kg inch inches written wear wears wore worn put , . ? ! ; : -
+    ' " ( )
 """)
 _TIME = Pattern(
     r"\b(?:\d+|an?|half|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fourteen|thirty)\s"
@@ -289,9 +290,20 @@ def _level(unit: _Unit, words: Sequence[str], clause: Clause, asked: str, lookup
         and not _KIT.isdisjoint(_analysed(clause.text))
     ):
         best = 0.4
+    if not best and unit.piece is not None and unit.piece.tag == "fact name":
+        best = 0.9 if _names_a_value(unit.piece.arg, _analysed(clause.text), lookup) else 0.0
     if best < 0.9 and unit.piece is not None and unit.piece.fact and _tested(unit.piece, clause, lookup):
         best = 0.9
     return best
+
+
+def _names_a_value(fact: str, words: Sequence[str], lookup: Lookup) -> bool:
+    """Whether a clause names one of the values of a fact: "which rig" is told by "cadet dress is worn"."""
+    text = f" {' '.join(words)} "
+    record = lookup.facts.get(fact)
+    return record is not None and any(
+        f" {' '.join(_analysed(value.label))} " in text for value in record.values
+    )
 
 
 def _is_kit(items: Sequence[str], lookup: Lookup) -> bool:

@@ -60,11 +60,18 @@ def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
             lost = _is_asked_of(span, query, reading, lookup) and span.target not in items
         elif span.role in ("fact", "grade") and span.target in lookup.facts:
             lost = span.target not in facts and not _may_be_absent(span.target, query, facts, lookup)
+            lost = lost and not _is_item_asked(span, query, lookup)
             lost = lost and not (whom and lookup.facts[span.target].family in PERSONAL)
         else:
             lost = span.role == "measure" and not _measures(span, query, facts, lookup)
         if lost:
             yield span
+
+
+def _is_item_asked(span: Span, query: Query, lookup: Lookup) -> bool:
+    """Whether a rig that is named is what is asked about: "must cadets come in cadet dress"."""
+    said = span.text.casefold()
+    return any(lookup.items[item].label.casefold() in said for item in query.items if item in lookup.items)
 
 
 def _akin(query: Query, facts: set[str], lookup: Lookup) -> set[str]:

@@ -52,8 +52,8 @@ _ASIDE = Pattern(
     r" (?:the|this|your) \w+)\b"
 )
 _OF_DRESS = word_set("""
-    the a an uniform dress rule rules book order regulation instruction all this these our your it wear wearing
-    of have having clothes
+    the a an uniform dress rule rules book order regulation instruction all this these our your it wear
+    wearing of have having clothes
 """)
 _CONTENTS = Pattern(
     r"\bwhat (?:all )?(?:does|do|did|is|are|'s)\b.*\b(?:say|says|contain|contains|state|tell us|in|about"

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
+from kb.reader.choosings import BOTH, CHOOSINGS
 from kb.reader.framings import FRAMINGS, NAMES
 from kb.text import Pattern
 
@@ -274,12 +275,12 @@ def _blocks(lines: str) -> tuple[tuple[frozenset[str], str], ...]:
 
 def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
     """The lines that may fit a text, in their order. `first`: those for what misleads."""
-    lines = FRAMINGS.rstrip() + _FIRST
+    lines = FRAMINGS.rstrip() + _FIRST.rstrip() + BOTH
     if not first:
         from kb.reader.sayings_more import SAYINGS  # noqa: PLC0415  most questions are understood without
         from kb.reader.tellings import TELLINGS  # noqa: PLC0415  as above
 
-        lines = SAYINGS + TELLINGS
+        lines = CHOOSINGS.rstrip() + SAYINGS + TELLINGS
     plain = "".join(sign if sign.isalpha() or sign == "'" else " " for sign in text.lower().replace("’", "'"))
     words = {*plain.split(), *plain.replace("'", " ").split()}
     return tuple(
