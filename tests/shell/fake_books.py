@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 from typing import Any
 
-from kb.errors import Location
+from kb.errors import Location, UsageError
 from kb.model.lookup import Lookup
 from kb.model.records import (
     Aspect,
@@ -19,6 +19,7 @@ from kb.model.records import (
     RuleBase,
     Service,
 )
+from kb.sparql.terms import QueryTerm
 
 AT = Location("order/gloves.yaml", 12, 5)
 DAY = datetime.date(2026, 11, 25)
@@ -26,7 +27,23 @@ TEXT = (
     "The quilted liner may be worn alone by keepers in foul weather when the sleeves are down. "
     "It is not worn alone ashore, nor on any occasion on which visitors are received."
 )
+TERMS = (
+    QueryTerm("cb:", "https://clothbound.example/ns#", "prefix"),
+    QueryTerm("skos:", "http://www.w3.org/2004/02/skos/core#", "prefix"),
+    QueryTerm("cb:Rule", "class", "class"),
+    QueryTerm("cb:rank", "property", "property"),
+    QueryTerm("skos:prefLabel", "property", "property"),
+    QueryTerm("<https://quay.example/item/coat>", "storm coat", "record"),
+)
 HOSTILE = "\x1b[31mred\x1b[0m [/para] [bold]x[/bold] \u202eevil\u202c \x07 :smile:"
+
+
+class FakeOpening:
+    """Stands in for `Opening`."""
+
+    def __init__(self, books: object = None, _cache: object = None) -> None:
+        if books is not None and "missing" in str(books):
+            raise UsageError(f"{books} is not a folder.")
 
 
 def _item(name: str, label: str, *others: str) -> Item:

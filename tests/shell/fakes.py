@@ -35,7 +35,7 @@ from kb.model.values import YES, Choices, ValueSet, choices
 from kb.reader import is_thanks
 from kb.sparql import Table, Term
 from kb.sparql.terms import QueryTerm
-from tests.shell.fake_books import AT, DAY, HOSTILE, TEXT, little_lookup
+from tests.shell.fake_books import AT, DAY, HOSTILE, TERMS, TEXT, FakeOpening, little_lookup
 
 CITATION = Citation(
     book="order",
@@ -280,14 +280,6 @@ class FakeReport(msgspec.Struct, frozen=True):
     rebuilt: bool
 
 
-class FakeOpening:
-    """Stands in for `Opening`."""
-
-    def __init__(self, books: object = None, _cache: object = None) -> None:
-        if books is not None and "missing" in str(books):
-            raise UsageError(f"{books} is not a folder.")
-
-
 class FakeBase:
     """Stands in for `KnowledgeBase`; `asked` and `queries` record what it is asked."""
 
@@ -357,8 +349,7 @@ class FakeBase:
 
     bears = begun_anew = put_right = staticmethod(lambda *_: None)
 
-    def is_thanks(self, text: str) -> bool:
-        return is_thanks(text)
+    is_thanks = staticmethod(is_thanks)
 
     def reply(self, answer: Answer, text: str) -> tuple[tuple[str, ValueSet], ...]:
         assert answer.ask is not None
@@ -386,14 +377,6 @@ class FakeBase:
         return Table(kind="select", columns=("item", "label"), rows=rows[:row_limit], truncated=cut)
 
 
-TERMS = (
-    QueryTerm("cb:", "https://clothbound.example/ns#", "prefix"),
-    QueryTerm("skos:", "http://www.w3.org/2004/02/skos/core#", "prefix"),
-    QueryTerm("cb:Rule", "class", "class"),
-    QueryTerm("cb:rank", "property", "property"),
-    QueryTerm("skos:prefLabel", "property", "property"),
-    QueryTerm("<https://quay.example/item/coat>", "storm coat", "record"),
-)
 XSD_STRING = "http://www.w3.org/2001/XMLSchema#string"
 LANG_STRING = "http://www.w3.org/1999/02/22-rdf-syntax-ns#langString"
 PROBLEM = Problem(AT, "unknown-item", 'There is no item "cote".', 'Write "coat".')
