@@ -18,7 +18,6 @@ from kb.cache import decode_base, ensure
 from kb.errors import InvalidDataError, Problem, UsageError
 from kb.files import write_atomically
 from kb.keywords import Hit
-from kb.model.counting import count_records
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Reading
 from kb.model.records import Case, Clause, Rule
@@ -352,6 +351,7 @@ class KnowledgeBase:
 def build(books: Path | None = None, cache: Path | None = None) -> BuildReport:
     """Load, check and store rule books; every problem is in the report, with its place in the source."""
     from kb.graph import to_nquads  # noqa: PLC0415
+    from kb.model.counting import count_records  # noqa: PLC0415  only to build
     from kb.sources import load_rule_base  # noqa: PLC0415  loads the YAML reader
     from kb.validation import validate  # noqa: PLC0415  loads rdflib and pySHACL
 
