@@ -187,7 +187,7 @@ def _of_another_matter(
     if measured is not None:
         return measured
     if reading.query is not None:
-        return None
+        return _of_what_is_on(reading.query, found, roles, case, lookup)
     from kb.reader.member import enumeration, membership  # noqa: PLC0415  as above
 
     belongs = membership(found, case, lookup) or enumeration(found, case, lookup)
@@ -207,6 +207,19 @@ def _of_another_matter(
     from kb.reader.borne import borne  # noqa: PLC0415  as above
 
     return borne(found, roles, case, lookup)
+
+
+def _of_what_is_on(query: Query, found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query | None:
+    """ "What do officers wear on the slide?": what the rules place there, and not the slide itself."""
+    lows = [token.low for token in found.tokens]
+    if query.kind not in ("may", "must") or len(query.items) != 1 or "on" not in lows:
+        return None
+    if not {"what", "which"}.intersection(lows[:3]):
+        return None
+    from kb.reader.borne import borne  # noqa: PLC0415  few questions ask what is on a thing
+
+    placed = borne(found, roles, case, lookup)
+    return placed if placed is not None and query.items[0] not in placed.items else None
 
 
 def _with_less(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
