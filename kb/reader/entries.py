@@ -51,8 +51,10 @@ def everyday_names(names: Mapping[str, tuple[Entry, ...]]) -> Iterator[tuple[str
     for kind, kinds in narrower():
         found = _called((kind,), names)
         broader = {joined(name): found for name in kinds if found} | broader
-    for row in same():
-        if found := _called(row, names):
+    rows = tuple(same())
+    own = {e.id: row for row in rows for name in row for e in names.get(joined(name), ()) if e.rank == 0}
+    for row in rows:  # who calls sunglasses "glasses" does not call them spectacles
+        if found := tuple(entry for entry in _called(row, names) if own.get(entry.id, row) == row):
             broader |= {joined(name): found for name in row}
     for row, other in circumstances():
         found = _called(row, names, ("value", "group"))

@@ -133,7 +133,7 @@ class Walker:
         elif self._tag(index + 1) in ("to", "range") and self._tag(index + 2) == "number":
             interval = Interval(number, Fraction(int(self.pieces[index + 2].arg)))
             self._use(index + 1, index + 2)
-        elif self.frame.kind == "must" and self._bare(index) and not counting:
+        elif self.frame.kind == "must" and self._bare(index) and not counting and not self._wears():
             interval = Interval(number, None)  # whoever owns four owns the three that he must
         self._use(*counting)
         self.roles.counted = self.pieces[after] if self._tag(after) in ITEMS else None
@@ -143,6 +143,10 @@ class Walker:
     def _runs_on(self, first: int, last: int) -> bool:
         """Whether no more than a blank stands between words: a sign such as a full stop is no word."""
         return all(self.tokens[i + 1].start - self.tokens[i].end < 2 for i in range(first, last))
+
+    def _wears(self) -> bool:
+        """Whether it is asked how many are worn: who must wear three wears no fourth."""
+        return any(piece.tag == "act" and piece.arg in ("wear", "use") for piece in self.pieces)
 
     def _bare(self, index: int) -> bool:
         """Whether a number stands without "exactly"."""
