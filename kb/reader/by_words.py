@@ -84,6 +84,8 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
     opening = _opening(found)
     if opening[1:2] == ["about"]:
         return None
+    if _ASKING.isdisjoint(opening) and sum(p.tag == "measure" for p in found.pieces) == 1:
+        return None  # whether a measure may be so is judged, or nothing is said
     units = tuple(_units(found, lookup))
     if any(token.low in _POINTING for token in found.tokens) and not any(unit.piece for unit in units):
         return None  # "who gives it, for one day": what "it" is stands in no clause

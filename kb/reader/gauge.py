@@ -53,6 +53,7 @@ _SAME: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "top": ("upper",), "bottom": ("lower",), "loose": ("free",), "nail": ("fingernail",),
         "tip": ("fingertip", "end"), "lowest": ("lower", "lowest"), "fingertip": ("finger", "tip"),
         "head": ("scalp",), "lip": ("mouth",), "brow": ("eyebrow",), "cuff": ("sleeve", "cuff"),
+        "sleeve": ("cuff", "sleeve"),
     }
 )  # fmt: skip
 _STATED = tag_set("fact, on date, joined, comma, filler, det, poss")
@@ -158,7 +159,7 @@ def _is_told(rule: Rule, named: list[_Named], words: list[str], lookup: Lookup) 
     own = {near for item in (*scope, *wholes) for near in (*lookup.broader(item), *lookup.narrower(item))}
     around = {near for place in places for near in lookup.broader(place)}
     parts = [_labels(item, lookup) for item in scope]
-    if not any(name.entries & own or any(name.keys <= part for part in parts) for name in named):
+    if not any(name.entries & own or any(_is_part(name, part) for part in parts) for name in named):
         return False
     said = datums | {key for item in (*scope, *wholes, *places) for key in _labels(item, lookup)}
     said |= {key for p in rule.value.positions for key in _keys(p.relation, p.slot, p.text, p.side)}
@@ -167,10 +168,15 @@ def _is_told(rule: Rule, named: list[_Named], words: list[str], lookup: Lookup) 
     for name in named:
         labels = {key for entry in name.entries for key in _labels(entry, lookup)}
         labels |= {same for key in name.keys for same in _same(key)}
-        part = any(name.keys <= part for part in parts)
+        part = any(_is_part(name, part) for part in parts)
         if not (part or name.entries & (own | around) or labels & datums or _wears(rule, name, lookup)):
             return False
     return all(_same(word) & said for word in words)
+
+
+def _is_part(name: _Named, label: set[str]) -> bool:
+    """Whether a name is of a part by what it is called elsewhere: the sleeve for its cuff."""
+    return all(_same(key) & label for key in name.keys)
 
 
 def _ways(rule: Rule, lookup: Lookup) -> Iterator[str]:

@@ -16,11 +16,11 @@ from kb.reader.tokens import Token
 
 TRIGGERS = word_set("""
 
-    too over overly enough excessive oversize oversized undersize undersized overlong bit tad touch side
-    limit tolerance tolerances spec standard regulation scratch compliant good passable satisfactory pass
-    do serve comply conform must should need have trim shave cut clip crop file shorten lengthen move
-    shift raise lower replace change redo limits bounds acceptable measure mark maximum top snuff
-    inspection
+    wrong bad amiss sloppy will too over overly enough excessive oversize oversized undersize
+    undersized overlong bit tad touch side limit tolerance tolerances spec standard regulation scratch
+    compliant good passable satisfactory pass do serve comply conform must should need have trim shave cut
+    clip crop file shorten lengthen move shift raise lower replace change redo limits bounds acceptable
+    measure mark maximum top snuff inspection
 """)
 """Of these a text must have one."""
 _SIZE = "long|short|wide|broad|narrow|high|tall|low|big|large|small|deep|thick|thin|far|close|near|heavy|tiny"
@@ -37,18 +37,18 @@ _JUDGEMENT = rf"""{_DEGREE}(?:
     |spec|law|what(?:'s|\ is)\ (?:allowed|permitted))
     |(?:the\ )?regulation(?:\ (?:length|size|height|width))?|to\ (?:regulations?|spec|standard)
     |up\ to\ (?:scratch|standard|spec|snuff|the\ mark)|any\ good|good|compliant|passable|satisfactory
-    |(?:one|two|three)\ too\ (?:many|few)
+    |(?:one|two|three|some|several|a\ few|a\ couple)\ too\ (?:many|few)|wrong|bad|amiss|sloppy
     |(?:(?:will|would|does|do|should|can|could|might)\ )?(?:it|that|this|they|those|these|which)?\ ?
      (?:still\ )?(?:pass|do|serve|comply|conform)(?:es)?(?:\ (?:muster|inspection))?
 )"""
 _SUBJECT = r"(?:i|he|she|we|they|you|one|it|that|this|those|these|which)"
 _MENDING = rf"""(?:(?:so|and|then|now)\ )*
-    (?:(?:must|should|shall|do|does|need|ought|has|have)\ {_SUBJECT}[ ]
+    (?:(?:must|should|shall|do|does|need|ought|has|have|will|would)\ {_SUBJECT}[ ]
      (?:(?:to|have\ to|need\ to|got\ to)\ )?)?(?:be\ )?
     (?:trim|shave|cut|clip|crop|shorten|lengthen|file|hem|take|let|move|shift|raise|lower|re-?sew|re-?pin
     |re-?do|unpick|replace|change|swap|return|adjust)(?:med|d|ped|ed)?(?:\ (?:it|them|that|this|mine))?
     (?:\ (?:back|down|up|off|in|out|again|over|shorter|away))*"""
-_LED = rf"""(?:(?:so|and|but|or|now|well)\ )*
+_LED = rf"""(?:(?:so|and|but|or|now|well)\ )*(?:(?:ok|okay|fine|right|all\ right)\ or\ )?
     (?:(?:{_SUBJECT}|(?:the|my|our)\ [\w'-]+)\ (?:says?|said|reckons?|thinks?|claims?|swears?|insists?
      |tells?\ me)(?:\ that)?\ )?
     (?:(?:is|are|was|were|would|will|does|do|looks?|seems?|sounds?|am|isn't|aren't|not)\ )?
@@ -87,7 +87,9 @@ def judged(text: str) -> Iterator[str]:
         found = shape.fullmatch(plain)
         if found is None:
             continue
-        told, rest = _plainly(found["told"].strip(" ,;:-–—")), (found["rest"] or "").strip()
+        told = _FULL.sub(r"\1 ", found["told"])
+        told, rest = _plainly(told.strip(" ,;:-–—")), (found["rest"] or "").strip()
+        rest = re.sub(r"(?i)^for (?:one|an?|any|each) (?:man|woman|person|hand|body|wearer)$", "", rest)
         if not _amounts(told) or _amounts(rest):
             continue
         yield from _asked(told, rest)
@@ -102,7 +104,13 @@ _ORIGIN = re.compile(
 )
 _SPAN = re.compile(
     r"(?i),? (?:(?:that|which) )?(?:runs?|comes?|came|stretch(?:es)?|goes|extends?|reach(?:es)?|measures?"
-    r"|stands?|has|is(?: \w+ed)?)(?: (?:out|up|down|in|on))?(?: (?:to|at|of))?$"
+    r"|stands?|has|(?:is|are|was|has been|have been|'s been)(?: (?:cut|let|taken|\w+ed))?)"
+    r"(?: (?:out|up|down|in|on))?(?: (?:to|at|of))?$"
+)
+_FULL = re.compile(r"(?i)\b(an?|one|two|three|\d+) (?:full|whole|good|clear|bare|mere) (?=[a-z])")
+_GAVE = re.compile(
+    r"(?i)^(?:they|he|she|someone|(?:the|my|our) [a-z]+)(?:'ve|'s| have| has)? (?:cut|made|sewed|sewn|printed"
+    r"|engraved|gave|given|sent|issued|sold)(?: (?:me|us|him|her))? (?=(?:an?|my|the|his|her)\b)"
 )
 _DATUM = re.compile(
     r"(?i)^ (?:too|above|over|below|under|beneath|past|beyond|from|off|up|down|short|clear|between|inside"
@@ -113,6 +121,7 @@ _DATUM = re.compile(
 def _plainly(told: str) -> str:
     """What is told, without where the thing comes from, and with "is" for how far it runs."""
     told = re.sub(r"(?i)\ba couple(?: of)?\b", "two", told)
+    told = _GAVE.sub("", told)
     told = re.sub(r"(?i)^((?:my|the|his|her|our) )(?:brand[ -]?)?new ", r"\1", told)
     measure = find_measure(told)
     if measure is None or _DATUM.match(told[measure.end :]):

@@ -87,6 +87,10 @@ def _is_asked_of(span: Span, query: Query, reading: Reading, lookup: Lookup) -> 
     """Whether a thing that is named must be one that the query is about."""
     if query.kind not in _ASKED or query.aspect not in _ACTS or span.target is None:
         return False
+    label = lookup.items[span.target].label.casefold()
+    rigs = (lookup.facts[f] for f, _ in query.case.facts if lookup.facts[f].family == "rig")
+    if any(value.label.casefold() == label for rig in rigs for value in rig.values):
+        return False  # a rig that is a thing, too, is told by the fact
     before = reading.question[: span.start]
     led = any(word in before.lower() for word in _LEADING) and _EITHER_WAY.search(before) is not None
     held = {t.key for name, _ in query.case.facts if _is_held(name, lookup) for t in _words_of(name)}

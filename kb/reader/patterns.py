@@ -50,7 +50,8 @@ def pattern_pieces(text: str, tokens: tuple[Token, ...]) -> tuple[Piece, ...]:
 
 
 _AMOUNT_WORDS = ORDINALS | word_set("""
-    an half quarter inch inches one two three four five six seven eight nine ten eleven twelve foot
+    an half quarter inch inches one two three four five six seven eight nine ten eleven twelve foot centimetre
+    centimeter millimetre millimeter metre meter yard
 """)
 
 

@@ -101,7 +101,11 @@ _FINE = Pattern(r"(?i)[ ,.;:–-]*(?:ok|okay|fine|allowed|all right|alright|perm
 
 def _taken_off(found: Understood, lookup: Lookup) -> str | None:
     """ "19 degrees outside - tunic off?", of a fact "tunic off" of the books: whether it may come off."""
-    if any(piece.tag in _ITEMS or piece.tag in _ASKED for piece in found.pieces):
+    rigs = {v.label.casefold() for f in lookup.base.facts if f.family == "rig" for v in f.values}
+    things = (e.id for p in found.pieces if p.tag in _ITEMS for e in p.entries)
+    if any(lookup.items[item].label.casefold() not in rigs for item in things):
+        return None
+    if any(piece.tag in _ASKED for piece in found.pieces):
         return None
     facts = [p for p in found.pieces if p.tag == "fact" and p.fact in lookup.facts]
     off = [p for p in facts if lookup.facts[p.fact].label.casefold().endswith(" off")]
