@@ -183,7 +183,9 @@ grant: granted|grant|grants|granting|has granted|have granted|been granted|has b
 |has approved|has allowed|gave|has given|given by|granted by|declared|declares|in force|in effect
 |announced|proclaimed|signed|signed by|gives permission for|has been declared|authorise|authorises
 |authorize|authorizes
-|approve|approves|issue|issues|issued|give|gives|sign off
+|approve|approves|issue|issues|issued|give|gives|sign off|give leave for|gives leave for|give leave to
+|gives leave to|give permission for|give permission to|gives permission to|grants leave for
+|grants permission for|allows for
 no longer: no longer|not any more|not anymore|no more|have stopped|stopped
 and how about: what about|how about|and what about|and how about|and what if|what if|and if|and for
 |and when
