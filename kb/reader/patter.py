@@ -134,7 +134,7 @@ _ELSE = r"""
 ,? (?:mind|mind you|though|by the way|btw|as it happens|you see|remember|in fact|actually|admittedly|
  anyway|anyhow|meanwhile|in the meantime|
  (?:just )?(?:for |this )(?:the )?once|just the once|i mean|i meant|i said|
- after all|by now|now|by then|as things stand|all the same|if that (?:helps|matters)|i should (?:add|
+ after all|afterwards|by now|now|by then|as things stand|all the same|if that (?:helps|matters)|i should (?:add|
  say|mention)|
  i forgot to (?:say|mention|add)|you know|to be fair|of course|obviously|so you know)(?=\W*$) =>
 ^back to ([\w' -]+?)[.:;,-]+ (.+?)\W*$ => \2, \1?

@@ -70,6 +70,7 @@ _MUST_BE = Pattern(
     r"(?:(?:and|but|so|then) )*what (?:must|should|does|do|is|may|can|ought) (?:it|they|that|mine)"
     r"(?: (?:have to|supposed to|to|need to))? be(?: then)?"
 )
+_SAYS = Pattern(r"(?i)\b(?:says?|said|tells?|told|claims?|reckons?|thinks?|insists?|swears?)\b")
 _HEADED = Pattern(r"([^.!?]{3,50})[.!] +(\S.*)")
 _ANYWAY = Pattern(r"(?: (?:anyway|anyhow|exactly|actually|precisely|by the way|though|please))+$")
 _SUPPOSES = Pattern(r"(?i)\b(?:if|when|while)\b")
@@ -87,7 +88,7 @@ def read_turn(
     reading = reading if alone == text else put_back(text, alone, places, reading)
     if reading.unused:
         reading = msgspec.structs.replace(reading, unused=as_written(reading.unused, text))
-    if previous is None:
+    if previous is None or _SAYS.search(text) is None:  # who says something is no part of what is asked
         reading = with_nothing_lost(reading, lookup)
     return msgspec.structs.replace(
         reading, recent=_recent(reading, previous), frame=_frame(reading, previous, lookup)
