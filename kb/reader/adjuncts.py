@@ -187,7 +187,17 @@ class _Sought:
         """A clause: who or what it is about is no thing that is worn, so nothing is said of how one is."""
         apart = self._low(subject) not in SPEAKERS and not self._acts(subject)
         worn = any(self._is_worn(i) or self._tag(i) == "act" for i in range(subject, end))
-        return _Span(at, end, apart, not worn)
+        own = self._low(subject) in SPEAKERS
+        plain = not worn and not (own and not self._is_plain(subject, end))
+        plain = plain and not self._is_standing(subject, end)
+        return _Span(at, end, apart, plain)
+
+    def _is_standing(self, first: int, end: int) -> bool:
+        """ "I'm a civilian", "my dad was a diver": what somebody is, on which the answer may well turn."""
+        return any(
+            self._tag(i) == "be" and self._low(i + 1) in ("a", "an", "no") and self._tag(i + 2) == "unknown"
+            for i in range(first, end - 1)
+        )
 
     def _colleague(self, at: int) -> _Span | None:
         """ "May my skipper ...", "does a new recruit have to ...": somebody, whoever that is."""

@@ -24,14 +24,19 @@ _MACHINES = word_set("engine machine machinery motor generator compressor")
 """Keys of words for what runs."""
 _OWN = r"(?:(?:all )?(?:the|my|our|your|their|its|any|all|this|that|those|these) )?"
 _IS = r"(?:['’](?:s|re)|(?: (?:is|are|was|were|has|have|stays?|being|now|been|all|both|currently))*)"
+_AFTER = r"(?=\s*(?:[.,;:!?–—-]|$|(?:and|but|so|in|at|for|when|now|today|while)\b))"
+"""What may follow a word for how a machine is: not "still running", not "on the slipway"."""
+_NOT_ON = r"(?:on|going|turning|running|in use|working)"
 _STILL = (
-    r"(?:switched off|turned off|shut off|shut down|powered down|not (?:on|going|turning|in use|working)"
-    r"|n['’]t (?:on|going|turning|running|in use|working)|not running|standing (?:still|idle)|off|stopped"
-    r"|stationary|silent|idle|at rest|cold|dead|still)"
+    rf"(?:(?:switched off|turned off|shut off|shut down|powered down|(?:not|n['’]t) {_NOT_ON}|off|stopped"
+    rf"|standing (?:still|idle)|stationary|silent|idle|at rest|dead){_AFTER})"
 )
-_GOING = r"(?:switched on|turned on|turning over|turning|going|humming|ticking over|roaring|spinning|on|live)"
-_ENDED = r"(?:finished|over|done|complete|completed|over and done with|at an end|over for the day)"
-_CEASED = r"(?:finished|stopped|done|done with|finished with|through with|no longer)"
+_GOING = (
+    r"(?:(?:still|already|now) )?(?:(?:switched on|turned on|turning over|turning|going|running|humming"
+    rf"|ticking over|roaring|spinning|on|live){_AFTER})"
+)
+_ENDED = r"(?:finished|over|all done|complete|completed|over and done with|at an end|over for the day)"
+_CEASED = r"(?:finished|stopped|done with|finished with|through with|no longer)"
 _NONE = r"(?:no|without any|without|with no)"
 _GOING_ON = r"(?: (?:is|are|being|going|done|on|at the moment|under way|underway|in progress|happening))*"
 _NOBODY = r"(?:nobody|no one|no-one|none of them)"
@@ -46,6 +51,10 @@ _OVER = r"(?=\s*(?:[.,;:!?–—-]|$|and |but |so |though |in |at |on |for |when
 """Where what is said of it is over, so that nothing goes on from it ("never said we couldn't")."""
 _ABOUT = r"(?: (?:about|on|of|for) (?:it|that|this|any (?:such )?thing))?"
 _MEDICAL = r"(?:(?:[a-z]+ )?(?:doctor|doc|physician|medic|medical officer|gp|optician|consultant))"
+_WEARING = Pattern(
+    r" (?:to|(?:that )?i (?:should|must|may|can|ought to|need to|have to)) (?=(?:wear|keep|put|use|have)\b)",
+    re.IGNORECASE,
+)
 _NOTE = r"(?:note|letter|chit|advice|word|say-so|orders?|instructions?|certificate|line)"
 _TOLD = r"(?:told|advised|recommended|prescribed|ordered|says|said|insists|insisted)"
 
@@ -238,7 +247,9 @@ def _unadvised(found: Understood, lookup: Lookup) -> Iterator[Edit]:
             yield match.start(), match.end(), " and ".join(f"no {fact.label}" for fact in medical)
     advice = [fact for fact in medical if fact.family == "situation"]
     told = rf"(?:because |as |since |and |but )?(?:my|the|a|our) {_MEDICAL} (?:has |have )?{_TOLD}"
-    said = rf"{told}(?: (?:me|us|him|her|them))?(?: (?:so|it|them|to(?= ?[,.;:!?]| ?$)))?"
+    whom = r"(?: (?:me|us|him|her|them))"
+    tail = rf"{whom}?(?: (?:so|it|them))|{whom} to(?= ?[,.;:!?]| ?$)|{whom}(?= to wear\b)"
+    said = rf"{told}(?:{tail}|(?= (?:that )?i\b))"
     held = rf"(?:(?:i|we|he|she)(?:['’](?:ve|s)| have| has)(?: got)? |with |on |by ){note}"
     if len(medical) != 1 or not advice:
         return

@@ -29,7 +29,7 @@ _ASKING = tag_set("can, may, must, should, do, have to, be")
 
 
 _WANTING = word_set("want wants wanted fancy fancies")
-_OVER = tag_set("comma, with, in, on, fact, filler, particle, for, and, but, if, when")
+_OVER = tag_set("comma, with, in, on, fact, filler, for, and, but, if, when")
 
 
 def wanted(found: Understood) -> Iterator[tuple[int, int, str]]:
@@ -40,10 +40,10 @@ def wanted(found: Understood) -> Iterator[tuple[int, int, str]]:
             continue
         thing = pieces[index + 2] if index + 2 < len(pieces) else piece
         after = pieces[index + 3] if index + 3 < len(pieces) else None
-        over = after is None or after.tag in _OVER or _parts(found, thing)
+        on = after is not None and after.last - after.first == 1 and tokens[after.first].low == "on"
+        over = after is None or after.tag in _OVER or on or _parts(found, thing)
         if thing.tag not in ("item", "items") or not over:
             continue
-        on = after is not None and after.last - after.first == 1 and tokens[after.first].low == "on"
         if on and after is not None and not _names(pieces, index + 4):
             yield tokens[after.first].start, tokens[after.first].end, ""
         yield tokens[piece.last - 1].end, tokens[piece.last - 1].end, " to wear"

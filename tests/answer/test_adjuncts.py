@@ -60,6 +60,8 @@ KEPT = {
         May my skipper wear the keeper's pin?
         May my wife wear the storm coat in boat rig?
         May the contractor wear earrings with the parade rig?
+        I'm a civilian, may I wear the storm coat in storm rig?
+        My dad is a civilian, may he wear the storm coat in storm rig?
         For medical reasons, may I wear earrings in parade rig?
         Unless the boss says otherwise, may I wear deck shoes in the mess with watch rig?
     """,

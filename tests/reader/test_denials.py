@@ -14,6 +14,7 @@ UNLIKE = {
         Has the Superintendent granted extreme heat dress?
         The engine isn't off. Must I wear ear defenders?
         Are the engines off in the engine room?
+        The engine's on the slipway. Must I wear ear defenders?
         The Master has ordered nothing but shirt order. May I roll the sleeves of my day shirt?
     """,
     "third": """
@@ -21,6 +22,7 @@ UNLIKE = {
         I have a doctor's note. May I wear sports shoes with cabin dress?
     """,
     "fourth": """
+        My doctor told me to rest. May I wear sunglasses?
         The bandmaster never said we couldn't. May I leave off the band tunic?
     """,
 }
@@ -55,4 +57,4 @@ def test_what_denies_something_else_is_not_taken_for_it(
     facts = dict(query.case.facts) if query is not None else {}
     families = {base.lookup.facts[fact].family for fact in facts}
     assert "authorisation" not in families
-    assert facts.keys().isdisjoint(("machinery-running", "order", "medical-waiver"))
+    assert facts.keys().isdisjoint(("machinery-running", "order", "medical-waiver", "medical-advice"))
