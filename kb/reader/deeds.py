@@ -44,7 +44,7 @@ _WEIGHTY = tag_set(
     "item, items, measure, number, date, clause number, without, no, leave off, unless, if, or, not"
 )
 _OBJECTS = tag_set("det, poss, item, items, number, aspect value, filler, self, degree")
-_BARE = tag_set("self, person, det, do, filler, be, have, to, comma")
+_BARE = tag_set("self, person, det, do, filler, be, have, to, comma, not")
 _BEARING = tag_set("act, have, leave off")
 _SELF = word_set("i we")
 _JOINING = word_set("and but so")

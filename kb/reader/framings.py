@@ -8,6 +8,11 @@ written. The lines are those of `sayings.py`, and are looked at before all other
 
 from __future__ import annotations
 
+from kb.reader.forms import word_set
+
+IDIOMATIC = word_set("cards water hot bad arm luck soup table menu agenda charge line bounds mark book land")
+"""Words of wrappings that a book may have as names: "on the cards" is of no card."""
+
 NAMES = r"""
 own: (?:my|our|your|his|her|their|one's)
 nobody: (?:nobody|no one|no-one|none of (?:us|them|you)|not a soul)
@@ -34,32 +39,39 @@ volume: book|order|rules?|notice|manual|guide|clauses?|regulations?|instructions
 somebody: (?:<i>|(?:<the> )?(?:(?!is\b|are\b|was\b|has\b|wears?\b|in\b)[\w'-]+ ){0,3}?[\w'-]+)
 says: (?:(?:always|all|both|still|even|now|just|also|keeps?|kept|has|have|been) )*(?:says?|said|saying
     |reckons?|reckoned|thinks?|thought|claims?|claimed|swears?|swore|insists?|insisted|maintains?
-    |maintained|believes?|argues?|argued|going on|tells? <me>|told <me>|telling <me>|assures? <me>|assured
-    \s<me>|promised(?: <me>)?|warned <me>|has it|have it|is (?:sure|certain|adamant|convinced
-    |positive))(?: to <me>)?(?: blind| once| firmly| flatly| loudly| again| for sure| on good authority)?
+    |maintained|believes?|argues?|argued|going on|tells? <me>|told (?:<me>|<the> [\w'-]+)|telling <me>
+    |assures? <me>|assured <me>|promised(?: <me>)?|warned <me>|has it|have it|is (?:sure|certain|adamant
+    |convinced|positive))(?: to <me>)?(?: blind| once| firmly| flatly| loudly| again| for sure| on good
+    \sauthority)?
+blamed: (?:faulted|blamed|criticised|punished|reported|marked down|shot|hanged|hauled up|charged|fined|in
+    \sfor it)
 echo: (?:(?:but )?(?:i|we) (?:said|say|told (?:him|her|them)|think|thought) (?:no|not|otherwise|never|so
-    |yes)[.;,]+ )?(?:(?:is|are|was|were|am) (?:it|they|that|this|he|she|i|we)(?: (?:right(?: about that)?
+    |yes)[.;,]+ )?(?:(?:he|she|they|it|that)(?:'s| is|'re| are| was| were) (?:right|wrong|mistaken|lying
+    |joking|having me on)(?:,? (?:surely|right|(?:isn't|wasn't) (?:he|she|it|that)|(?:aren't|weren't)
+    \sthey))?|not so|(?:is|are|was|were|am) (?:it|they|that|this|he|she|i|we)(?: (?:right(?: about that)?
     |in the (?:right|wrong)|correct|wrong|having me on|pulling my leg|talking (?:rubbish|nonsense|rot)
     |joking|mistaken|telling the truth|to be believed|really|so))?|who(?:'s| is) right|(?:should|do|can
-    |shall) (?:i|we) (?:believe|trust) (?:him|her|them|that|it)|can that be(?: right| true| so)?|(?:has
-    |have|did) (?:he|she|they|i) got? (?:that|it) (?:right|wrong)|(?:is there )?(?:any|some) truth in
-    \s(?:it|that)|what do <books> say)
+    |shall) (?:i|we) (?:believe|trust|listen to|heed|follow) (?:him|her|them|that|it)|can that be(?: right
+    | true| so)?|(?:has|have|did) (?:he|she|they|i) got? (?:that|it) (?:right|wrong)|(?:is there )?(?:any
+    |some) truth in (?:it|that)|what do <books> say)
 good: (?:(?:an?|any|one)(?: \w+)? (?:option|possibility|goer|runner|starter)|on the cards|fair game|the
     \s(?:done|correct|proper|right) thing|right and proper|a safe bet|in line with <rulebook>|in the clear)
 fit: (?:admissible|allowable|excusable|tolerated|tolerable|countenanced|sanctioned|approved(?: of)?
     |endorsed|licit|suitable|appropriate|advisable|sensible|wise|feasible|an? (?:good|acceptable|proper)
-    \s(?:idea|thing|choice|plan)|correct dress|regulation|a yes|justified|accepted|legitimate|valid
-    |cricket|kosher|allowable|within <rulebook>)
+    \s(?:idea|thing|choice|plan)|correct dress|regulation|an? (?:definite |clear |firm )?yes
+    |(?:perfectly\s|quite |entirely )?normal|(?:standard|common|normal|usual) practice|fair enough
+    |justified|accepted|legitimate|valid|cricket|kosher|allowable|within <rulebook>)
 bad: (?:an?(?: \w+)? (?:crime|sin|offen[cs]e|misdemeanou?r|felony|faux pas|transgression|hanging matter
-    |disciplinary matter)|(?:an?|any)(?: \w+)? (?:violation|infringement|contravention)(?: of <rulebook>)?
-    |out of (?:line|order|the question|bounds)|beyond the pale|(?:bad|poor) form|asking for trouble
-    |pushing (?:<own> luck|it)|chancing (?:<own> arm|it)|(?:bending|stretching|flouting) <rulebook>
-    |overstepping the mark|taking liberties|a liberty|cheeky|(?:not|never) (?:<very> )*(?:done|the
-    \s(?:done\s)?thing|cricket)|off the (?:menu|table|cards|list|agenda)|ruled out|a step too far
-    |off[- ]limits|frowned up?on|verboten|a no[- ]no|a no[- ]go)
+    |disciplinary matter)|(?:an?|any)(?: \w+)? (?:violation|infringement|contravention|breach)(?: of
+    \s(?:<rulebook>|etiquette|discipline|protocol|good order))?|out of (?:line|order|the question|bounds)
+    |beyond the pale|(?:bad|poor) form|asking for trouble|pushing (?:<own> luck|it)|chancing (?:<own> arm
+    |it)|(?:bending|stretching|flouting) <rulebook>|overstepping the mark|taking liberties|a liberty
+    |cheeky|(?:not|never) (?:<very> )*(?:done|the (?:done\s)?thing|cricket)|off the (?:menu|table|cards
+    |list|agenda)|ruled out|a step too far|off[- ]limits|frowned up?on|verboten|a no[- ]no|a no[- ]go)
 ill: (?:unlawful|unacceptable|inadmissible|improper|impermissible|illicit|inappropriate|unsuitable
-    |criminal|sinful|disallowed|taboo|(?:forbidden|prohibited|banned) outright|a mistake|a no|a bad
-    \s(?:idea|thing)|unwise|a breach)
+    |criminal|sinful|disallowed|taboo|(?:forbidden|prohibited|banned) outright|a mistake|an? (?:definite\s
+    |clear |firm |flat |straight )?no|naughty|cheating|bad manners|rude|disrespectful|a bad (?:idea|thing)
+    |unwise|a breach)
 free: (?:(?:left (?:up |down )?|up |down )to (?:<whoever>|(?:<own> )?(?:own |free |personal )*<choosing>)
     |left open|a matter of (?:(?:free|personal|individual|pure|one's own) )?<choosing>|at
     \s<own> (?:own\s)?discretion|(?:an?|<own>)(?: own| personal| free| individual)+ (?:choice|affair
@@ -71,6 +83,43 @@ needful: (?:essential|imperative|vital|unavoidable|indispensable|expected of (?:
 """
 
 FRAMINGS = r"""
+# wouldn't won't
+^(?:wouldn't|won't) (it|that|this|<i>) be (?=\w) => would \1 be\s
+# agree agreed settled understood established certain clear official beyond common given known gospel
+^(?:is it|are we|do we|can we) (?:all )?(?:agree(?:d)?|settled|understood|established|certain|clear
+    |official|beyond (?:question|doubt|dispute)|common knowledge|a given|known|gospel)(?: on it| then)?,?
+    \sthat\s =>
+# sure certain convinced positive
+^(?:i'm|i am|we're|we are) (?:fairly|pretty|quite|almost|reasonably|rather|absolutely) (?:sure|certain
+    |convinced|positive)(?: that)? (?=[\w'-]+ ) =>
+# bad wrong serious illegal naughty
+^how (?:bad|wrong|wicked|naughty|serious|illegal) (?:is|would|was) (?:it|that) (?:be )?(if|to|when)\b
+     => is it allowed \1
+# land get put
+^(?:would|will|could|can|might|does|do) (?:it|that) (?:land|get|put) <me> (?:in|into) (?:hot water|trouble
+    |the soup|bother|a mess) (if|to|when)\b => is it allowed \1
+# faulted blamed criticised punished reported marked shot hanged hauled charged fined
+^(?:could|can|would|will|might|may|am|are|is|do|does) (<i>) (?:be |get )?<blamed> (?:for|over|by)
+    \s(?=\w+ing\b) => is it allowed for \1\s
+^(?:could|can|would|will|might|may|am|are|is|do|does) (<i>) (?:be |get )?<blamed> (if|when)\b => is it
+    \sallowed \2
+# count amount constitute
+^(?:does|do|would|will) (?:it|that|this) (?:count as|amount to|constitute) (?:<bad>|<ill>) => is it
+    \sforbidden
+# up down left
+^(?:it's|it is|is it) <free>,? (?:whether|if|that)(?: or not)? (?:to|<i>) (?=\w) => must I\s
+# pass bother skip
+,? or (?:can|may|could|do) <i> (?:just )?(?:pass|skip (?:it|that|them)|give (?:it|them) a miss|not
+    \sbother)\W*$ => ?
+# or
+^((?:is|are|am|do|does|must|may|can|should|have|has|could|would)\b.*?),? or (?:is|are) (?:that|it|this
+    |they)(?: just| only| merely| simply)? (?:an? )?(?:no|yes|nicety|myth|rumou?r|suggestion|formality
+    |tradition|habit|custom|joke|overkill|daft|silly|too much|<bad>|<ill>|<free>)\s*\?*$ => \1?
+([:,–-] )(?:an? )?(?:yes or (?:an? )?no|ok(?:ay)? or not|fine or not|allowed or (?:not|forbidden
+    |banned))(?= (?:in|on|at|with|for|when|while|if|under)\b) => \1allowed
+# tell
+<sep>(?:please )?tell me (?:that's|that is|it's|this is|they're) (?:<fine>|forbidden|banned|not allowed
+    |<bad>)[.!?]*\s*$ => ?
 # all
 \b(is|was|are|would) (that|it|this|they|those)( be)? (?:<very> )*all right(?=\W*$) => \1 \2\3 OK
 # right wrong
@@ -78,7 +127,7 @@ FRAMINGS = r"""
 # two pair
 \bthe (?:two|pair)(?: of (?:them|these|those))?(?= (?:at once|together|at the same time|at one time|on)\b
     |\s*\?) => both
-# true right wrong correct fact false so believe trust truth
+# true right wrong correct fact false so believe trust truth listen heed follow mistaken lying
 ^(?:so |but |well )?(?:(?:<the>|some|all <the>|one of <the>) (?:(?!(?:<volume>)\b)[\w'-]+ ){1,5}?|(?:he
     |she|they|people|everyone|everybody|somebody|someone|word) )<says>(?: that|,)? (?!(?:he|she|they|his
     |her|their|so|it|that|yes|no)\b)([^.;?!]+)[.;,]+ (?:so |and )?(?:<echo>|(?:is (?:that
@@ -159,18 +208,19 @@ FRAMINGS = r"""
     \sthe\s
 # option possibility goer runner starter cards game thing proper bet line clear
 \b(?:<very> )*<good><next> => allowed
-# admissible allowable excusable tolerated tolerable countenanced sanctioned approved endorsed licit
-     suitable appropriate advisable sensible wise feasible idea thing choice plan dress regulation yes
-     justified accepted legitimate valid cricket kosher within
+# admissible normal practice fair allowable excusable tolerated tolerable countenanced sanctioned approved
+     endorsed licit suitable appropriate advisable sensible wise feasible idea thing choice plan dress
+     regulation yes justified accepted legitimate valid cricket kosher within
 \b(<be>\b[^.;?!]*? )(?:<very> )*<fit><next> => \1allowed
 (^|[.,;:–-] )(?:<very> )*<fit>\s*\?*$ => \1allowed?
-# crime limits frowned verboten no luck arm chancing bending stretching flouting mark liberties liberty
-     cheeky sin offence offense misdemeanour misdemeanor felony pas transgression matter violation
+# breach crime limits frowned verboten no luck arm chancing bending stretching flouting mark liberties
+     liberty cheeky sin offence offense misdemeanour misdemeanor felony pas transgression matter violation
      infringement contravention line order question bounds pale form trouble done thing cricket menu table
      cards list agenda ruled far no-go go
 \b(?:<very> )*<bad>(?: of)?<next> => forbidden
-# unlawful unacceptable inadmissible improper impermissible illicit inappropriate unsuitable criminal
-     sinful disallowed taboo outright mistake no idea thing unwise breach
+# naughty cheating manners rude disrespectful unlawful unacceptable inadmissible improper impermissible
+     illicit inappropriate unsuitable criminal sinful disallowed taboo outright mistake no idea thing
+     unwise breach
 \b(<be>\b[^.;?!]*? )(?:<very> )*<ill><next> => \1forbidden
 (^|[.,;:–-] )(?:<very> )*<ill>\s*\?*$ => \1forbidden?
 # on
@@ -228,9 +278,9 @@ FRAMINGS = r"""
      => \1 may I\s
 # need call requirement obligation
 (^|[,;:–-] )(?:surely )?(?:there(?:'s| is| was)(?: <very>| surely)* )?no (?:real |actual
-    |earthly\s)?(?:need|call|requirement|obligation)(?: for <me>)? to (?=\w) => \1 must I\s
+    \s|earthly\s)?(?:need|call|requirement|obligation)(?: for <me>)? to (?=\w) => \1 must I\s
 (^|[,;:–-] )(?:surely )?(?:there(?:'s| is| was)(?: <very>| surely)* )?no (?:real |actual
-    |earthly\s)?(?:need|call|requirement) (?:for|of) (.+?)(?:,? (?:is|was) there)?(?:,? (?:surely
+    \s|earthly\s)?(?:need|call|requirement) (?:for|of) (.+?)(?:,? (?:is|was) there)?(?:,? (?:surely
     |then))?\s*\?*$ => \1 must I have \2?
 ^(?:(?:is|was) there |have <i> )?(?:<very> )*any (?:real |actual )?(?:need|call|requirement|obligation)(?:
     \sfor <me>)? to (?=\w) => must I\s

@@ -7,14 +7,16 @@ from collections.abc import Callable, Sequence
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, Reading
+from kb.model.questions import Query, Reading, Span
 from kb.model.records import OWNED_ASPECTS, Case
 from kb.reader.either import asked_either
+from kb.reader.framings import IDIOMATIC
 from kb.reader.lost import names_lost
 from kb.reader.measured import rule_aspects
 from kb.reader.parts import Roles
 from kb.reader.pieces import Understood
 from kb.reader.rephrase import as_mended, rephrased
+from kb.reader.sentences import sentence_starts
 from kb.reader.told import loose_claims
 from kb.wording import say_query
 
@@ -47,7 +49,7 @@ def otherwise(
         return reading if beside is None else _as_said(beside, reading)
     if (told := _judged(reading, found, read)) is not None:
         return told
-    named = lossy = None
+    named = second = None
     plainer = [
         asked_either(found, before, lookup)
         or rephrased(as_mended(found), first=True)
@@ -65,20 +67,33 @@ def otherwise(
         again = read(text)
         if (again.query is not None or _is_choice(again)) and not _is_unspoken(again, lookup):
             spans = spans_put(found, reading.spans, again, lookup) if text == named else reading.spans
+            spans = tuple(span for span in spans if not _is_idiom(span, text))
             again = msgspec.structs.replace(again, question=reading.question, spans=spans)
-            if not any(names_lost(again, lookup)):
+            shown = _is_clause(again) and len(sentence_starts(found.text, found.tokens)) > 1
+            if not shown and not any(names_lost(again, lookup)):
                 return again
-            lossy = lossy or again
+            second = second or again
     if reading.abstain is None and not _is_without(reading):
-        return lossy or _by_words(reading, found, case, lookup) or reading
+        return second or _by_words(reading, found, case, lookup) or reading
     rest = _of_less(reading, found, case, lookup, read)
-    return rest if rest.query is not None or lossy is None else lossy
+    return rest if second is None or not (rest.query is None or _is_clause(rest)) else second
+
+
+def _is_clause(reading: Reading) -> bool:
+    """Whether a clause is to be shown, which says less than an answer of what is told beside it."""
+    return reading.query is not None and reading.query.clause is not None
 
 
 def _is_unspoken(reading: Reading, lookup: Lookup) -> bool:
     """Whether other words make a question of an act on which the books have no rule: "pin a poppy to it"."""
     aspect = reading.query.aspect if reading.query is not None else ""
     return aspect == "piercing" and all(rule.aspect != aspect for rule in lookup.base.rules)
+
+
+def _is_idiom(span: Span, put: str) -> bool:
+    """Whether a name was only in a turn of phrase, which is not in the words `put` for the text."""
+    words = span.text.casefold().split()
+    return bool(span.target) and IDIOMATIC.issuperset(words) and span.text.casefold() not in put.casefold()
 
 
 def _of_less(reading: Reading, found: Understood, case: Case, lookup: Lookup, read: Read) -> Reading:

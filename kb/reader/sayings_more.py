@@ -122,14 +122,16 @@ SAYINGS = r"""
 \bcatch it (?=for|if) => get in trouble\s
 ,? (?:and )?(?:not|without) (?:get|getting|be|being|land|landing)(?: myself)? (?:in(?:to)? trouble|told off
     |pulled up|a telling[- ]off|shouted at|caught)(?: for it)?\W*$ => ?
-# problem issue issues worry trouble
-^(?:is there |are there |would there be )?(?:any|a) (?:problem|issue|trouble|difficulty|worry)s?\s(?:if <i>\s
+# problem issue issues worry trouble snag hitch catch bother
+^(?:is there |are there |would there be )?(?:any|a) (?:problem|issue|trouble|difficulty|worry|snag|hitch
+    |catch|bother)s?\s(?:if <i>\s
     (?:wear|wore)|wearing|with <wearing>|with me <wearing>|with my <wearing>)(?= ) => may I wear
-^(?:is there |are there |would there be )?(?:any|a) (?:problem|issue|trouble|difficulty|worry)s?\s(?:if <i>\s
+^(?:is there |are there |would there be )?(?:any|a) (?:problem|issue|trouble|difficulty|worry|snag|hitch
+    |catch|bother)s?\s(?:if <i>\s
     (?:leave off|left off|don't wear|do not wear|go without|went without)|not wearing|going without
     |with\sgoing without|leaving off)(?= ) => may I go without
 ^(?:is there |are there |would there be )?(?:any|an?) (?:problem|issue|trouble|difficulty|worry|worries
-    |issues)s? with(?= ) => may I wear
+    |issues|snag|hitch|catch|bother)s? with(?: <wearing>)?(?= ) => may I wear
 ^(?:would|will|could) (.+?) be (?:a |an )?(?:problem|issue|trouble|difficulty|worry)\b => is \1 allowed
 # order
 ^(?:would|will|might|could) (.+?) be (?:quite |all )?in order\b(?! of| to) => is \1 allowed

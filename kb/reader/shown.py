@@ -14,6 +14,7 @@ from kb.reader.forms import word_set
 from kb.reader.idle import is_one_of
 from kb.reader.pieces import Piece, Understood
 from kb.reader.pointing import is_place
+from kb.reader.whose import PEOPLE
 from kb.text import Pattern
 
 _LIGHT = tag_set("det, poss, filler, comma, and, but")
@@ -200,3 +201,20 @@ def has_rival(found: Understood, told: range, thing: Piece) -> bool:
         if after is None or after.first != thing.first:  # "a lovely scarf"
             return True
     return False
+
+
+def of_whom(found: Understood, claim: Sequence[Piece], start: int) -> str:
+    """ "He told the novices that they may wear it": who "they" are, as a word before the claim."""
+    told = [p for p in claim if p.last <= start and p.tag == "fact"]
+    heard = told and any(token.low in PEOPLE for token in found.tokens[start : start + 2])
+    return f"for {said_of(found, told[-1], told[-1])}, " if heard else ""
+
+
+def of_none(found: Understood, claim: Sequence[Piece], first: int) -> str:
+    """ "No gloves in town" claims that none are worn there, not that one may do without."""
+    pieces = [p for p in claim if p.first >= first]
+    tags = [p.tag for p in pieces]
+    if tags[:1] != ["no"] or tags[1:2] not in (["item"], ["items"]) or {"act", "be", "leave off"} & {*tags}:
+        return ""
+    rest = f" {said_of(found, pieces[2], pieces[-1])}" if pieces[2:] else ""
+    return f"are no {said_of(found, pieces[1], pieces[1])} worn{rest}?"

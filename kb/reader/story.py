@@ -27,7 +27,8 @@ from kb.reader.shown import (
     day_said,
     has_rival,
     is_given,
-    said_of,
+    of_none,
+    of_whom,
     shown_done,
     shown_worn,
     with_place,
@@ -206,22 +207,17 @@ def _cut_short(
             return None  # as it stands it was not understood
         if start and asked & set(range(first, first + start)):
             continue  # "who says that ..."
-        said = found.text[found.tokens[first + start].start : end]
-        reading = _with_facts(_of_none(found, claim, first + start) or f"{said}?", story, read)
+        said = (
+            of_whom(found, found.pieces[claim.first : claim.last], first + start)
+            + found.text[found.tokens[first + start].start : end]
+        )
+        reading = _with_facts(
+            of_none(found, found.pieces[claim.first : claim.last], first + start) or f"{said}?", story, read
+        )
         if reading is not None and _is_whole(reading, found, claim, first + start, lookup):
             cut = found.text[found.tokens[first].start : found.tokens[first + start].start].strip(" ,")
             return msgspec.structs.replace(reading, unused=(*filter(None, [cut]), *reading.unused))
     return None
-
-
-def _of_none(found: Understood, claim: _Sentence, first: int) -> str:
-    """ "No gloves in town" claims that none are worn there, not that one may do without."""
-    pieces = [p for p in found.pieces[claim.first : claim.last] if p.first >= first]
-    tags = [p.tag for p in pieces]
-    if tags[:1] != ["no"] or tags[1:2] not in (["item"], ["items"]) or {"act", "be", "leave off"} & {*tags}:
-        return ""
-    rest = f" {said_of(found, pieces[2], pieces[-1])}" if pieces[2:] else ""
-    return f"are no {_surface(found, pieces[1])} worn{rest}?"
 
 
 def _is_whole(reading: Reading, found: Understood, claim: _Sentence, first: int, lookup: Lookup) -> bool:

@@ -1,7 +1,7 @@
-"""Whatever a plain question is wrapped in, it is read as the plain question is: wrapping by thing, four services.
+"""Whatever a plain question is wrapped in, it is read as the plain question is: of things of four services.
 
-All of it is common English, no source. Each wrapping is tried on every thing, and each word of judgement in every
-frame, so that no sentence of these is known by itself.
+All of it is common English, no source. Each wrapping is tried on every thing, and each word of judgement in
+every frame, so that no sentence of these is known by itself.
 """
 
 from __future__ import annotations
@@ -41,7 +41,7 @@ CORES = (
     Core("fourth", _WEAR, "a beard", "as a cadet"),
 )
 
-# {do}, {doing}, {did} with the thing; {it} the thing; {is} its verb; {when} when and where. `!` starts a capital.
+# {do}, {doing}, {did} with the thing; {it}, {is} the thing and its verb; {when} when and where; `!` capital.
 WRAPPINGS = """
 Isn't it true that I can't {do} {when}?
 Is it not the case that one may {do} {when}?
@@ -102,16 +102,26 @@ You can't {do} {when}, surely?
 {!it} {when}: not allowed, I suppose?
 {!it} {when} - permitted, I hope?
 I fancy {doing} {when}. Any objection?
+I'm fairly sure I may {do} {when}. Correct?
+Are we agreed that one may {do} {when}?
+Would it land me in hot water to {do} {when}?
+How bad is it if I {did} {when}?
+Wouldn't it be wrong to {do} {when}?
+Must I {do} {when}, or is that just a myth?
+Somebody told the crew that we can't {do} {when}. He's wrong, surely?
+Nobody needs {it} {when}, do they?
 """.strip().splitlines()
 
 ALLOWED = """
-an option|still an option|a possibility|on the cards|in line with the rules|the done thing|right and proper|admissible
+an option|still an option|a possibility|on the cards|in line with the rules|the done thing
+|right and proper|admissible
 |excusable|tolerated|suitable|within the rules
 """
 FORBIDDEN = """
 a crime|a sin|an offence|a hanging offence|a punishable offence|a disciplinary matter|out of line|out of order
-|out of the question|off the menu|ruled out|beyond the pale|unlawful|unacceptable|inadmissible|a mistake|a bad idea
-|a misdemeanour|a no-no|off limits|frowned on
+|out of the question|off the menu|ruled out|beyond the pale|unlawful|unacceptable|inadmissible|a mistake
+|a bad idea
+|a misdemeanour|a no-no|off limits|frowned on|a definite no|a breach of etiquette|naughty
 """
 OPTIONAL = """
 left to choice|left to me|up to the wearer|up to us|a matter of taste|my own choice|a personal choice
@@ -134,7 +144,8 @@ I'd like to {do} {when}. Is that {judged}?
 JUDGED = [
     (word.strip(), frame)
     for words, frames in (
-        (ALLOWED, FRAMES + OF_DEEDS), (FORBIDDEN, FRAMES + OF_DEEDS), (OPTIONAL, FRAMES[:3]), (REQUIRED, FRAMES[:3]),
+        (ALLOWED, FRAMES + OF_DEEDS), (FORBIDDEN, FRAMES + OF_DEEDS),
+        (OPTIONAL, FRAMES[:3]), (REQUIRED, FRAMES[:3]),
     )
     for word in words.replace("\n", "").split("|")
     for frame in frames
@@ -165,7 +176,7 @@ def _capital(text: str) -> str:
 
 
 def _of(reading: str) -> str:
-    """What is asked of what and when, whichever way: "must I", "may I" and "is it forbidden to" are answered alike."""
+    """What is asked of what and when: "must I", "may I" and "is it forbidden to" are answered alike."""
     words = [word for word in reading.split()[1:] if word != "not" and not word.startswith("verdicts:")]
     return " ".join(words)
 
