@@ -140,10 +140,11 @@ _ELSE = r"""
 ^back to ([\w' -]+?)[.:;,-]+ (.+?)\W*$ => \2, \1?
 ^([\w' -]{2,40}?) (?:speaking|reporting)[.,:;]+ => \1 here.\s
 \bstill (?=\w+ing\b) =>
-\b(?:well|far|just|right|way|back|up|down|over|out) (?=(?:outside|outdoors|out of|out|off|away from|
- inside|indoors|in|on|
- at|below|
+\b(?:well|far|just|right|way) (?=(?:outside|outdoors|out of|out|off|away from|inside|indoors|in|on|at|below|
  above|with)\b) =>
+(?:^|(?<=, )|(?<=[Ii]'m )|(?<=\bam )|(?<=\bare )|(?<='re )|(?<=\band )|(?<=\bor )|(?<=\bbut )|(?<=\bif )|
+ (?<=\bwhen )|(?<=\babout )|(?<=\bit's )|(?<=he's ))(?:back|up|down|over|out)\s
+ (?=(?:outside|outdoors|out of|out|off|away from|inside|indoors|in|on|at|below|above|with)\b) =>
 """
 _OTHERWISE = Pattern(
     r"(?i)^(?:(?:ok|okay|right|fine|well|oh|ah|no|sorry|anyway|actually|and|but)[ ,.:;!-]+)*"
