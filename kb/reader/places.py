@@ -59,13 +59,16 @@ def _ends(tokens: tuple[Token, ...], place: int) -> bool:
     return tokens[place].start - tokens[place - 1].end > 1
 
 
+_STREETS = frozenset({"Street", "Road", "Lane", "Avenue", "Hill", "Terrace", "Close", "Drive", "Row"})
+
+
 def _no_street(piece: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> Piece:
     """ "In the street" is no more than a street, though the books have a Kiln Street."""
     if piece.tag != "fact" or piece.last - piece.first != 1 or any(e.rank < 2 for e in piece.entries):
         return piece
     record = lookup.facts[piece.fact]
     labels = [v.label for v in record.values if any(entry.id == v.id for entry in piece.entries)]
-    names = [label.split()[-1].istitle() and len(label.split()) > 1 for label in labels]
+    names = [label.split()[-1] in _STREETS and len(label.split()) > 1 for label in labels]
     plain = record.family == "situation" and names and all(names) and tokens[piece.first].text.islower()
     return Piece(first=piece.first, last=piece.last, tag="unknown") if plain else piece
 
