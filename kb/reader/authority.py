@@ -29,6 +29,9 @@ _ALLOWS = Pattern(
 )
 _STRICT = Pattern(r"\b(?:forbid|ban|prohibit|strict\w*|tight\w*|tough\w*)\b")
 _EXCUSES = Pattern(r"\b(?:excus\w+|exempt\w*|waiv\w+|dispense|overr\w+|say|way|off|out of|leave|relax\w*)\b")
+_EXCUSED = Pattern(
+    r"^(?:and |so )?(?:who|(?:which|what) \w+) (?:is|'s|are) (?:exempt\w*|excused|let off|relieved|freed)\b"
+)
 _WHO = frozenset({"who", "authority"})
 _ANYONE = frozenset({"anyone", "anybody", "someone", "somebody"})
 
@@ -36,6 +39,8 @@ _ANYONE = frozenset({"anyone", "anybody", "someone", "somebody"})
 def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | None:
     """The clause that lets somebody depart from what is named, or lets nobody; asks which of several."""
     said = " ".join(token.low for token in found.tokens)
+    if _EXCUSED.search(said):
+        return None  # who is so, and not who lets them
     tags = {piece.tag for piece in found.pieces}
     asks = tags & {*_WHO, "which clause"} or any(token.low in _ANYONE for token in found.tokens)
     named = set(_authorities(found, lookup))

@@ -1,4 +1,5 @@
-"""Two items in a row that are one thing: "the day shirt sleeves"; and the class that several items make."""
+"""Two items in a row that are one thing: "the day shirt sleeves"; the class that several items make; what is
+owned, and not worn."""
 
 from __future__ import annotations
 
@@ -74,3 +75,11 @@ def ranked_things(query: Query, lookup: Lookup) -> Query | Ask | Abstain:
         return Abstain(reason="The books set no order of precedence.")
     choices = tuple((item, lookup.items[item].label) for item in ranked)
     return Ask(fact="item", prompt="The order of which things?", choices=choices)
+
+
+def frees_owner(modalities: Sequence[str], items: Sequence[str], lookup: Lookup) -> bool:
+    """ "Who is exempt from safety boots": whether rules free nobody from wearing it, but from owning it."""
+    if "not_required" not in modalities or not items:
+        return False
+    freed = {r.aspect for r in lookup.base.rules if r.modality == "need_not" and items[0] in r.scope.items}
+    return "possession" in freed and lookup.use_of(items[0]) not in freed

@@ -64,6 +64,12 @@ def rule_aspects(item: str, lookup: Lookup) -> tuple[str, ...]:
     return tuple(dict.fromkeys(r.aspect for r in lookup.base.rules if related.intersection(r.scope.items)))
 
 
+def manners_of(items: Sequence[str], lookup: Lookup) -> set[str]:
+    """The manners in which rules say how an item is worn, not how far it reaches."""
+    spoken = rule_aspects(items[0], lookup) if items else ()
+    return {lookup.aspects[a].within or "" for a in spoken if lookup.aspects[a].kind == "act"}
+
+
 def size_aspect(wanted: str, items: Sequence[str], lookup: Lookup) -> str:
     """The measured aspect that is meant: the one named, else the only one that the item's rules measure."""
     within = wanted if wanted in lookup.aspects else "size"

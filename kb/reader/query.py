@@ -13,13 +13,15 @@ from kb.model.questions import Abstain, Ask, Query, QuestionKind, Verdict
 from kb.model.records import Case
 from kb.model.values import NO, YES, ValueSet, intersect, is_empty
 from kb.reader.bodies import worn_on
-from kb.reader.compound import counted_class, part_or_whole, ranked_things
+from kb.reader.compound import counted_class, frees_owner, part_or_whole, ranked_things
 from kb.reader.defined import defining_clause, find_clause
+from kb.reader.fits import wearing
 from kb.reader.frame import Frame
 from kb.reader.lexicon import PERSONAL
 from kb.reader.listed import listed_in_rig, which_of
 from kb.reader.measured import (
     ask_part,
+    manners_of,
     measured_item,
     rule_aspects,
     size_aspect,
@@ -226,33 +228,24 @@ def _sides(frame: Frame, roles: Roles) -> tuple[Frame, list[Piece], list[Piece],
     return frame, asked, worn, unworn
 
 
-def _is_carried(item: str, lookup: Lookup) -> bool:
-    return "carried" in lookup.broader(item) and "carrying" in lookup.aspects
-
-
 def _has_manner(item: str, lookup: Lookup) -> bool:
     """Whether any rule says in what way a thing carried is borne, as it would for what is worn."""
     within = {lookup.aspects[aspect].within for aspect in rule_aspects(item, lookup)}
     manners = (lookup.aspects[a] for a in within if a)
-    return _is_carried(item, lookup) and any(a.kind == "manner" and a.id != "care" for a in manners)
-
-
-def _manners(items: Sequence[str], lookup: Lookup) -> set[str]:
-    """The manners in which rules say how an item is worn, not how far it reaches."""
-    spoken = rule_aspects(items[0], lookup) if items else ()
-    return {lookup.aspects[a].within or "" for a in spoken if lookup.aspects[a].kind == "act"}
+    carried = wearing((item,), lookup) == "carrying"
+    return carried and any(a.kind == "manner" and a.id != "care" for a in manners)
 
 
 def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tuple[QuestionKind, str]:
     kind = frame.kind
-    if roles.measured and kind == "where" and not frame.sized and "fit" in _manners(items, lookup):
+    if roles.measured and kind == "where" and not frame.sized and "fit" in manners_of(items, lookup):
         return "how", "fit"  # "which side does the free end go"
     if roles.measured and kind in ("how", "where", "may") and roles.value is None:
         return ("where" if roles.measured == "position" else "how"), roles.measured
     if kind == "where":
         spoken = rule_aspects(items[0], lookup) if items else ("position",)
         if roles.aspect not in ("", "wear") and roles.aspect in spoken and "position" not in spoken:
-            if items and not _is_carried(items[0], lookup):
+            if items and wearing(items, lookup) == "wear":
                 return "must", roles.aspect  # what is else worn: the clause that has it carried says where
             return "where", "position"
         if "position" in spoken or frame.modal != "may":
@@ -270,9 +263,15 @@ def _aspect(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) ->
         return kind, roles.value_aspect or roles.dimension
     if roles.value_aspect:
         return _named_value(kind, roles, items, lookup)
-    if roles.aspect:  # "may I wear the satchel"
-        return kind, lookup.use_of(items[0]) if roles.aspect == "wear" and items else roles.aspect
-    return kind, "carrying" if items and _is_carried(items[0], lookup) else "wear"
+    freed = kind == "who" and frees_owner(frame.modalities, items, lookup)
+    return kind, "possession" if freed and roles.aspect in ("", "wear") else _act(roles, items, lookup)
+
+
+def _act(roles: Roles, items: Sequence[str], lookup: Lookup) -> str:
+    """The act that is said, else to have it on; "may I wear the satchel" asks of carrying it."""
+    if roles.aspect == "wear" and items:
+        return lookup.use_of(items[0])
+    return roles.aspect or wearing(items, lookup)
 
 
 def _owned(roles: Roles, items: Sequence[str], lookup: Lookup) -> bool:

@@ -48,6 +48,16 @@ _FIRST = r"""
     (.+?)\W*$ => when may \1 be worn?
 ^what (?:do|does|did|will|would) <books> (?:let|allow|permit) <me> (?:to )?(wear|carry|have|own)\b
      => what may I \1
+# exempt exempted excused spared relieved freed released off free
+^(?:and |so )?(?:who(?:'s| is| are)|(?:which|what) (?:grades?|ranks?|members?|people) (?:is|are))
+    \s(?:exempt(?:ed)?|excused|let off|spared|relieved|freed|released|free from|free of)(?: from| of)?
+    \s(?:having to )?(?:(own|wear|carry)(?:ing)?|having) => who need not \1\s
+^(?:and |so )?(?:who(?:'s| is| are)|(?:which|what) (?:grades?|ranks?|members?|people) (?:is|are))
+    \s(?:exempt(?:ed)?|excused|let off|spared|relieved|freed|released|free from|free of)(?: from| of)?
+    \s(?!by\b) => who need not have\s
+# not never isn't aren't
+^(?:and |so )?when (?:is|are) ([\w' -]+?) (?:not|never) (?:to be )?(worn|carried)\b => when must \1 not be \2
+^(?:and |so )?when (?:isn't|aren't|is not|are not) ([\w' -]+?) (worn|carried)\b => when must \1 not be \2
 # behind clear short away
 \b(inch(?:es)?|in|mm|cm|(?:milli|centi)met(?:re|er)s?) (?:behind|clear of|short of|in from|away from)
     \s(?=(?:the|its|my|his|her|your|our|their) ) => \1 from\s

@@ -12,6 +12,7 @@ from kb.wording.labels import book_name
 from kb.wording.queries import items_in_words, modal_of, person
 
 _LONGEST = 240  # characters of a headline that says when
+_SHORT = 110  # characters of what such a headline says of some, where all that it may say is too long
 _FEW = 4  # things that a headline names
 _LISTED: tuple[tuple[Verdict, str], ...] = (
     ("required", "must be {done}"),
@@ -73,16 +74,18 @@ def _say_who_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]
     aspect = lookup.aspects[query.aspect]
     act = phrase(aspect.verb or "have", items_in_words(lookup, query))
     said = []
-    words: dict[str, str] = {"required": "must", "permitted": "may", "prohibited": "must not"}
+    words = {"required": "must", "permitted": "may", "prohibited": "must not", "not_required": "need not"}
     order = ["required", "permitted", "conditional", "conflict", "prohibited"]
+    if "not_required" in query.modalities:
+        order = ["not_required", *order]
     if query.modalities == ("prohibited",):
         order = ["prohibited", "conditional", "conflict"]
-    told = _who_when(entries)
+    told, rest = _who_when(entries)
     for verdict in order:
         labels = [entry.label for entry in entries if entry.verdict == verdict]
         if verdict == "conditional" and told:
             said.append(told)
-            continue
+            labels = rest
         if labels and verdict in words:
             said.append(sentence(f"{listing(labels)} {words[verdict]} {act}"))
         elif labels:
@@ -91,14 +94,17 @@ def _say_who_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]
     return " ".join(said) or sentence(f"no clause says who may {act}")
 
 
-def _who_when(entries: Sequence[ListEntry]) -> str:
-    """For whom it depends on the situation, with when; nothing where that takes too many words."""
+def _who_when(entries: Sequence[ListEntry]) -> tuple[str, list[str]]:
+    """For whom it depends on the situation, with when, and for whom to say that would take too many words."""
     groups: dict[str, list[str]] = {}
     for entry in entries:
         if entry.verdict == "conditional":
             groups.setdefault(entry.condition, []).append(entry.label)
-    text = " ".join(sentence(f"for {listing(who)}, {when}") for when, who in groups.items())
-    return text if "" not in groups and len(text) <= _LONGEST else ""
+    texts = {when: sentence(f"for {listing(who)}, {when}") for when, who in groups.items() if when}
+    if len(" ".join(texts.values())) > _LONGEST or len(texts) < len(groups):
+        texts = {when: text for when, text in texts.items() if len(text) <= _SHORT}
+    rest = [label for when, who in groups.items() if when not in texts for label in who]
+    return " ".join(texts.values()), rest
 
 
 def say_sources(lookup: Lookup, query: Query, clauses: Sequence[tuple[str, str]]) -> str:
