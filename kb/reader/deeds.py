@@ -113,7 +113,7 @@ def _borne(found: Understood, pieces: Sequence[Piece], thing: int, end: int) -> 
     while place > 0 and pieces[place].tag in ("det", "poss", "filler"):
         place -= 1
     low = found.tokens[pieces[place].first].low if place > 0 else ""
-    if low not in ("in", "with") or pieces[place].last - pieces[place].first > 1 or place == thing - 1:
+    if low not in ("in", "with") or pieces[place].last - pieces[place].first > 1:
         return Deed()
     if pieces[place].tag not in ("in", "with") or not any(
         p.tag in ("unknown", "act") for p in pieces[:place]

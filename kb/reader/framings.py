@@ -48,12 +48,13 @@ blamed: (?:faulted|blamed|criticised|punished|reported|marked down|shot|hanged|h
 echo: (?:(?:but )?(?:i|we) (?:said|say|told (?:him|her|them)|think|thought) (?:no|not|otherwise|never|so
     |yes)[.;,]+ )?(?:(?:he|she|they|it|that)(?:'s| is|'re| are| was| were) (?:right|wrong|mistaken|lying
     |joking|having me on)(?:,? (?:surely|right|(?:isn't|wasn't) (?:he|she|it|that)|(?:aren't|weren't)
-    \sthey))?|not so|(?:is|are|was|were|am) (?:it|they|that|this|he|she|i|we)(?: (?:right(?: about that)?
-    |in the (?:right|wrong)|correct|wrong|having me on|pulling my leg|talking (?:rubbish|nonsense|rot)
-    |joking|mistaken|telling the truth|to be believed|really|so))?|who(?:'s| is) right|(?:should|do|can
-    |shall) (?:i|we) (?:believe|trust|listen to|heed|follow) (?:him|her|them|that|it)|can that be(?: right
-    | true| so)?|(?:has|have|did) (?:he|she|they|i) got? (?:that|it) (?:right|wrong)|(?:is there )?(?:any
-    |some) truth in (?:it|that)|what do <books> say)
+    \sthey))?|not so|(?:that's |it's |what )?(?:nonsense|rubbish|rot|tosh|twaddle|hogwash|poppycock)(?:,?
+    \s(?:right|surely|isn't it))?|(?:is|are|was|were|am) (?:it|they|that|this|he|she|i|we)(?: (?:right(?:
+    \sabout that)?|in the (?:right|wrong)|correct|wrong|having me on|pulling my leg|talking (?:rubbish
+    |nonsense|rot)|joking|mistaken|telling the truth|to be believed|really|so))?|who(?:'s| is) right
+    |(?:should|do|can|shall) (?:i|we) (?:believe|trust|listen to|heed|follow) (?:him|her|them|that|it)|can
+    \sthat be(?: right| true| so)?|(?:has|have|did) (?:he|she|they|i) got? (?:that|it) (?:right|wrong)
+    |(?:is there )?(?:any|some) truth in (?:it|that)|what do <books> say)
 good: (?:(?:an?|any|one)(?: \w+)? (?:option|possibility|goer|runner|starter)|on the cards|fair game|the
     \s(?:done|correct|proper|right) thing|right and proper|a safe bet|in line with <rulebook>|in the clear)
 fit: (?:admissible|allowable|excusable|tolerated|tolerable|countenanced|sanctioned|approved(?: of)?
@@ -61,17 +62,18 @@ fit: (?:admissible|allowable|excusable|tolerated|tolerable|countenanced|sanction
     \s(?:idea|thing|choice|plan)|correct dress|regulation|an? (?:definite |clear |firm )?yes
     |(?:perfectly\s|quite |entirely )?normal|(?:standard|common|normal|usual) practice|fair enough
     |justified|accepted|legitimate|valid|cricket|kosher|allowable|within <rulebook>)
-bad: (?:an?(?: \w+)? (?:crime|sin|offen[cs]e|misdemeanou?r|felony|faux pas|transgression|hanging matter
-    |disciplinary matter)|(?:an?|any)(?: \w+)? (?:violation|infringement|contravention|breach)(?: of
-    \s(?:<rulebook>|etiquette|discipline|protocol|good order))?|out of (?:line|order|the question|bounds)
-    |beyond the pale|(?:bad|poor) form|asking for trouble|pushing (?:<own> luck|it)|chancing (?:<own> arm
-    |it)|(?:bending|stretching|flouting) <rulebook>|overstepping the mark|taking liberties|a liberty
-    |cheeky|(?:not|never) (?:<very> )*(?:done|the (?:done\s)?thing|cricket)|off the (?:menu|table|cards
-    |list|agenda)|ruled out|a step too far|off[- ]limits|frowned up?on|verboten|a no[- ]no|a no[- ]go)
-ill: (?:unlawful|unacceptable|inadmissible|improper|impermissible|illicit|inappropriate|unsuitable
-    |criminal|sinful|disallowed|taboo|(?:forbidden|prohibited|banned) outright|a mistake|an? (?:definite\s
-    |clear |firm |flat |straight )?no|naughty|cheating|bad manners|rude|disrespectful|a bad (?:idea|thing)
-    |unwise|a breach)
+bad: (?:(?:an?|any)(?: kind of| sort of| form of| \w+)? (?:crime|sin|offen[cs]e|misdemeanou?r|felony|faux
+    \spas|transgression|hanging matter|disciplinary matter)|(?:an?|any)(?: \w+)? (?:violation|infringement
+    |contravention|breach)(?: of (?:<rulebook>|etiquette|discipline|protocol|good order))?|out of (?:line
+    |order|the question|bounds)|beyond the pale|(?:bad|poor) form|asking for trouble|pushing (?:<own> luck
+    |it)|chancing (?:<own> arm|it)|(?:bending|stretching|flouting) <rulebook>|overstepping the mark|taking
+    \sliberties|a liberty|cheeky|(?:not|never) (?:<very> )*(?:done|the (?:done\s)?thing|cricket)|off the
+    \s(?:menu|table|cards|list|agenda)|ruled out|a step too far|off[- ]limits|frowned up?on|verboten|a
+    \sno[- ]no|a no[- ]go)
+ill: (?:an? (?:blunder|error|slip|gaffe)|unlawful|unacceptable|inadmissible|improper|impermissible|illicit
+    |inappropriate|unsuitable|criminal|sinful|disallowed|taboo|(?:forbidden|prohibited|banned) outright|a
+    \smistake|an? (?:definite\s|clear |firm |flat |straight )?no|naughty|cheating|bad manners|rude
+    |disrespectful|a bad (?:idea|thing)|unwise|a breach)
 free: (?:(?:left (?:up |down )?|up |down )to (?:<whoever>|(?:<own> )?(?:own |free |personal )*<choosing>)
     |left open|a matter of (?:(?:free|personal|individual|pure|one's own) )?<choosing>|at
     \s<own> (?:own\s)?discretion|(?:an?|<own>)(?: own| personal| free| individual)+ (?:choice|affair
@@ -83,6 +85,30 @@ needful: (?:essential|imperative|vital|unavoidable|indispensable|expected of (?:
 """
 
 FRAMINGS = r"""
+# straight honestly honest plainly frankly truthfully heart bush
+^(?:(?:so |now |just )?(?:tell me|say|be) (?:straight|honestly|honest|plainly|frankly|truthfully)(?: now|
+    \splease)?|give it to me straight|straight up|hand on heart|no beating about the bush)\s*[,:;.!-]+\s =>
+# or
+([:,;–-] )(?:an? )?(\w+) or no \2\s*\?+\s*$ => \1allowed?
+# forbid ban prohibit bar rule disallow
+^(?:surely |so )?<books> (?:doesn't|does not|don't|do not|can't|cannot|won't) (?:<very> )*(?:ban|forbid
+    |prohibit|bar|rule out|disallow) (?:<me> (?:from )?)?(?:<wearing> )?(.+?)(?:,? (?:does|do|can) (?:it
+    |they))?\s*\?*$ => is there a rule against \1?
+# chance hope prospect
+^(?:surely )?(?:there(?:'s| is) |is there )?(?:no|any|little|some|a) (?:chance|hope|prospect) of
+    \s(?:<me> |<own> )?(?=\w+ing\b) => is it allowed for me\s
+# stopping preventing stops
+^(?:is (?:there )?)?(?:anything|something) (?:stopping|preventing|to stop|to prevent|that stops) <me> from
+    \s(?=\w+ing\b) => is it allowed for me\s
+# refuse decline object choose
+^what (?:if|happens if|happens when) <i> (?:<very> |just )*(?:refuse|decline|object|choose not) to (?=\w)
+     => must I\s
+# much
+^(?:would|is|will) it (?:be )?too much to ask (?:for <me> )?(to|if)\b => is it allowed \1
+# rank grade
+\b(under|below|above|over|from) the (?:rank|grade) of (?=\w) => \1\s
+# himself herself myself themselves ourselves
+ (?:him|her|my)self(?=[.;,?]|$)| (?:them|our)selves(?=[.;,?]|$) =>
 # wouldn't won't
 ^(?:wouldn't|won't) (it|that|this|<i>) be (?=\w) => would \1 be\s
 # agree agreed settled understood established certain clear official beyond common given known gospel
@@ -127,18 +153,21 @@ FRAMINGS = r"""
 # two pair
 \bthe (?:two|pair)(?: of (?:them|these|those))?(?= (?:at once|together|at the same time|at one time|on)\b
     |\s*\?) => both
-# true right wrong correct fact false so believe trust truth listen heed follow mistaken lying
+# true right wrong correct fact false so believe trust truth listen heed follow mistaken lying nonsense
+     rubbish rot tosh
 ^(?:so |but |well )?(?:(?:<the>|some|all <the>|one of <the>) (?:(?!(?:<volume>)\b)[\w'-]+ ){1,5}?|(?:he
     |she|they|people|everyone|everybody|somebody|someone|word) )<says>(?: that|,)? (?!(?:he|she|they|his
     |her|their|so|it|that|yes|no)\b)([^.;?!]+)[.;,]+ (?:so |and )?(?:<echo>|(?:is (?:that
     |it)\s)?(?:<whether>|true or (?:false|not)|right or wrong|yes or no))\s*[?.!]*\s*$ => \1?
-# word rumour gossip talk told hear heard gather understand
+# word line view opinion take belief theory position claim story argument rumour gossip talk told hear
+     heard gather understand
 ^(?:so |but )?(?:(?:the )?(?:word|rumour|gossip|talk)(?: round here| here| on board| in [\w ]{3,20}?)?
-    \s(?:is|has it|goes)|(?:i|we)(?:'ve|'m| have| was| were| am| are|'re)? (?:been\s)?(?:told|hear
-    |heard(?: it said)?|gather|understand))(?: on good authority| by [\w' -]{2,25}?)?(?: that)?,? (?=(?:i
-    |we|you|one|nobody|no|the|my|our|all|only|any|an?|[\w'-]+ (?:is|are|isn't|aren't|may|must|can|can't
-    |has to|have to))\b)([^.;?!]+)[.;,]+ (?:so )?(?:<echo>|(?:is (?:that|it) )?(?:<whether>|true or
-    \s(?:false|not)|right or wrong|yes or no))\s*[?.!]*\s*$ => \1?
+    \s(?:is|has it|goes)|<the> [\w' -]{2,25}?'s (?:line|view|opinion|take|belief|theory|position|claim
+    |story|argument) is|(?:i|we)(?:'ve|'m| have| was| were| am| are|'re)? (?:been\s)?(?:told|hear|heard(?:
+    \sit said)?|gather|understand))(?: on good authority| by [\w' -]{2,25}?)?(?: that)?,? (?=(?:i|we|you
+    |one|nobody|no|the|my|our|all|only|any|an?|[\w'-]+ (?:is|are|isn't|aren't|may|must|can|can't|has to
+    |have to))\b)([^.;?!]+)[.;,]+ (?:so )?(?:<echo>|(?:is (?:that|it) )?(?:<whether>|true or (?:false|not)
+    |right or wrong|yes or no))\s*[?.!]*\s*$ => \1?
 # true fact right
 ^(?:is|was|isn't|wasn't) it (?:true or (?:false|not)|right or wrong|(?:a )?fact or (?:a )?(?:fiction
     |myth)),? that\s => is it true that\s
@@ -166,10 +195,10 @@ FRAMINGS = r"""
     |believe|suppose)(?: that)?,? (?=\w) =>
 ^(?:it|that|this) (?:can't|cannot|can not|couldn't|surely can't) (?:<very> )*be (?:right|true|so|correct
     |the case)(?: that)? (?=\w) =>
-# mistaken wrong dreaming imagining mad
-^(?:am i (?:mistaken|wrong|dreaming|imagining (?:it|things)|going mad)|correct me if i'm (?:wrong
-    |mistaken)|if i'm not (?:wrong|mistaken)|unless i'm (?:wrong|mistaken|dreaming))(?:,? (?:or|but))?,?
-    \s(?=\w) =>
+# mistaken wrong dreaming imagining mad just only
+^(?:is it (?:just|only) me|am i (?:mistaken|wrong|dreaming|imagining (?:it|things)|going mad)|correct me
+    \sif i'm (?:wrong|mistaken)|if i'm not (?:wrong|mistaken)|unless i'm (?:wrong|mistaken|dreaming))(?:,?
+    \s(?:or|but))?,? (?=\w) =>
 ,? (?:or )?(?:am i|have i) (?:just )?(?:mistaken|wrong|dreaming|imagining (?:it|things)|got (?:that|it)
     \swrong|going mad|missing something)\s*\?*$ => ?
 # bet wager daresay dare fear suspect doubt trust
@@ -193,7 +222,7 @@ FRAMINGS = r"""
 # regardless anyway nonetheless nevertheless same may event
 ,? (?:regardless|anyway|all the same|nonetheless|nevertheless|come what may|either way|in any
     \sevent)\s*\?\s*$ => ?
-# have can know kind
+# if
 <sep>if (?:you (?:have|know|can|happen to know|have got)(?: (?:it|that|them|tell me))?|(?:that's|it's)
     \s(?:known|written down|possible)|you(?:'d| would) be so kind|you don't mind(?: me
     \sasking)?)\s*[?.!]*\s*$ => ?
@@ -218,9 +247,9 @@ FRAMINGS = r"""
      infringement contravention line order question bounds pale form trouble done thing cricket menu table
      cards list agenda ruled far no-go go
 \b(?:<very> )*<bad>(?: of)?<next> => forbidden
-# naughty cheating manners rude disrespectful unlawful unacceptable inadmissible improper impermissible
-     illicit inappropriate unsuitable criminal sinful disallowed taboo outright mistake no idea thing
-     unwise breach
+# blunder error slip gaffe naughty cheating manners rude disrespectful unlawful unacceptable inadmissible
+     improper impermissible illicit inappropriate unsuitable criminal sinful disallowed taboo outright
+     mistake no idea thing unwise breach
 \b(<be>\b[^.;?!]*? )(?:<very> )*<ill><next> => \1forbidden
 (^|[.,;:–-] )(?:<very> )*<ill>\s*\?*$ => \1forbidden?
 # on
@@ -229,7 +258,7 @@ FRAMINGS = r"""
 # choice taste discretion judgement judgment preference liking conscience affair lookout business call
      decision open up down left
 (?<!whether )\b(?:<very> )*<free><next> => optional
-# must negotiable rigueur uniform dress fixture issue
+# absolute negotiable rigueur uniform dress fixture issue
 \b(?:<very> )*<due><next> => required
 # essential imperative vital unavoidable indispensable expected demanded stipulated insisted laid
      necessity condition incumbent
@@ -277,10 +306,10 @@ FRAMINGS = r"""
 (^|[,;:–-] )(?:surely )?(?:<nobody>|they|anyone|anybody) (?:can |could |will |would )?forbid <me> to\s
      => \1 may I\s
 # need call requirement obligation
-(^|[,;:–-] )(?:surely )?(?:there(?:'s| is| was)(?: <very>| surely)* )?no (?:real |actual
-    \s|earthly\s)?(?:need|call|requirement|obligation)(?: for <me>)? to (?=\w) => \1 must I\s
-(^|[,;:–-] )(?:surely )?(?:there(?:'s| is| was)(?: <very>| surely)* )?no (?:real |actual
-    \s|earthly\s)?(?:need|call|requirement) (?:for|of) (.+?)(?:,? (?:is|was) there)?(?:,? (?:surely
+(^|[,;:–-] )(?:surely )?(?:there(?:'s| is| was)(?: <very>| surely)* )?no (?:real |actual\s
+    |earthly\s)?(?:need|call|requirement|obligation)(?: for <me>)? to (?=\w) => \1 must I\s
+(^|[,;:–-] )(?:surely )?(?:there(?:'s| is| was)(?: <very>| surely)* )?no (?:real |actual\s
+    |earthly\s)?(?:need|call|requirement) (?:for|of) (.+?)(?:,? (?:is|was) there)?(?:,? (?:surely
     |then))?\s*\?*$ => \1 must I have \2?
 ^(?:(?:is|was) there |have <i> )?(?:<very> )*any (?:real |actual )?(?:need|call|requirement|obligation)(?:
     \sfor <me>)? to (?=\w) => must I\s
