@@ -73,6 +73,8 @@ def _as_list(reading: Reading, plain: Answer, read: Read, answer: Tell) -> tuple
 
 
 def _alike(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
+    if _are_named(reading):
+        return ()  # "the storm hat's lining" is not the hat
     texts = offered(reading)
     found = [read(text) for text in texts.values()]
     items = [one.query.items[:1] if one.query is not None else () for one in found]
@@ -80,6 +82,13 @@ def _alike(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[
         return ()
     asked = [msgspec.structs.replace(one, question=reading.question, spans=reading.spans) for one in found]
     return told_alike(asked, [answer(one) for one in asked], lookup)
+
+
+def _are_named(reading: Reading) -> bool:
+    """Whether the things of which it was asked which is meant are each named, and no one word means all."""
+    choices = {item for item, _ in reading.ask.choices} if reading.ask is not None else set()
+    named = {span.target for span in reading.spans if span.role == "item"}
+    return len(choices) > 1 and choices <= named
 
 
 def _each(reading: Reading, read: Read, answer: Tell) -> tuple[Answer, ...]:

@@ -60,6 +60,10 @@ def _of_values(found: Understood, place: int, lookup: Lookup) -> str | None:
     before = _near(pieces, place, -1, frozenset({"det", "poss", "filler", "item", "items"}))
     after = _near(pieces, place, 1, frozenset({"det", "poss", "filler"}))
     sides = [pieces[side] for side in (before, after) if 0 <= side < len(pieces)]
+    keys = [[token.key for token in found.tokens[side.first : side.last]] for side in sides]
+    if len(keys) == 2 and keys[0] == keys[1]:  # "grey or gray" is one colour
+        first, last = found.tokens[pieces[place].first].start, found.tokens[sides[1].last - 1].end
+        return " ".join(f"{found.text[:first].rstrip()} {found.text[last:].lstrip()}".split())
     owners = [{entry.owner for entry in side.entries} for side in sides if side.tag == "aspect value"]
     shared = set.intersection(*owners) if owners else set()
     colours = [found.tokens[side.first].low in COLOURS for side in sides if side.tag == "unknown"]

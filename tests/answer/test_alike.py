@@ -43,7 +43,13 @@ def test_the_one_whose_value_rests_on_what_is_said_leads(base: KnowledgeBase) ->
 
 @pytest.mark.parametrize(
     "text",
-    ["colour of the cap?", "Where does the strip go?", "socks with shoes?", "Where does the badge go?"],
+    [
+        "colour of the cap?",
+        "Where does the strip go?",
+        "socks with shoes?",
+        "Where does the badge go?",
+        "What colour is the storm hat's lining?",
+    ],
 )
 def test_things_that_fare_otherwise_are_asked_about(base: KnowledgeBase, text: str) -> None:
     (answer,) = base.ask(text, as_of=DAY)
