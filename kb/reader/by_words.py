@@ -98,6 +98,11 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         if _in_force(clause, case) and (len(units) > 1 or _is_headed(units[0], clause, found))
     ]
     near = list(_near(units, clauses, asked, lookup))
+    bare = len(units) > 1 and all(unit.piece is not None and unit.piece.tag in _NAMES for unit in units)
+    if (
+        bare and not asked and not _ASKING.isdisjoint(opening)
+    ):  # "what goes over the jersey in boat rig": no word says what is asked of them
+        near = [one for one in near if lookup.clauses[one.clause].kind != "rule"]
     if asked == "who" and any(
         token.low in ("count", "counts", "counted", "qualifies") for token in found.tokens
     ):
@@ -105,6 +110,7 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
     if _ASKING.isdisjoint(opening):  # "may rigs be mixed?": the one clause in which all of it stands
         enough = len(units) >= _MANY or (len(units) == _MANY - 1 and any(unit.piece for unit in units))
         near = [one for one in near if one.plain and (one.rare or len(units) >= _MANY)] if enough else []
+        near = [one for one in near if bare or _says_itself(units, lookup.clauses[one.clause])]
         return Query(kind="source", clause=near[0].clause, case=case) if len(near) == 1 else None
     chosen = _nearest([one for one in near if one.plain]) or (
         _clearest(near) if not any(one.plain for one in near) else None
@@ -113,6 +119,14 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
 
 
 _MANY = 3
+_NAMES = frozenset({"item", "items", "fact"})
+
+
+def _says_itself(units: Sequence[_Unit], clause: Clause) -> bool:
+    """Whether a word of weight stands in the text of a clause, and not in its heading or part alone."""
+    said = _analysed(clause.text)
+    words = (word for unit in units if unit.piece is None or unit.items for word in unit.lemmas)
+    return any(_is_said(word, said) for word in words)
 
 
 def _opening(found: Understood) -> list[str]:

@@ -76,6 +76,8 @@ _YEAR = Pattern(r",? ?(?:say |like )?(?:back )?in (?:19|20)\d\d\b")
 def membership(found: Understood, case: Case, lookup: Lookup) -> Query | None:
     """The one clause that says what the term is that a text ends with, where no more than that is asked."""
     said = re.sub(r"['’]s\b", " is", " ".join(found.text.casefold().split())).strip(" ?.!\"'")
+    if said.startswith(("what about", "how about", "and what about")):
+        return None
     edition = in_edition(found, case.as_of, lookup)
     if edition is not None:
         cut = found.text[: edition.start] + found.text[edition.end :]

@@ -16,7 +16,7 @@ _SENSES = """
 grant give issue approve sign authorise award confer excuse exempt let allow permit
 return surrender restore
 report tell inform notify announce declare
-last run hold valid good expire endure stay
+last run valid good expire endure
 strict stricter tough tougher harsh harsher severe severer tight tighter hard harder
 lenient mild milder relax relaxed soft softer loose looser easy easier lax
 depart deviate vary differ change
