@@ -9,7 +9,7 @@ from kb.measures import UNITS, MeasureError, parse_measure
 from kb.model.questions import Query, Reading
 from kb.model.records import Position, Rule
 from kb.reader.datum import datum_keys
-from kb.reader.fits import rules_on
+from kb.reader.fits import facts_that_matter, rules_on
 from kb.reader.further import LEAD, bare_words, keys_of, put_as
 from kb.reader.measured import rule_aspects
 from kb.reader.query import merge_case
@@ -107,9 +107,11 @@ def amount(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if unit is not None:
         return _measured(text, f"{number} {unit}", before, talk)
     if of_them is None and (before.kind != "how_many" or led in ("after", "past")):
-        given = _given(number, before, talk)
+        given = _given(number, before, talk, supposed=led is not None)
         if given is not None:
             return talk.made(text, given)
+        if led in ("after", "past"):
+            return None
     if number.casefold() == "one" and of_them is None and before.kind != "how_many":
         return None  # "and one?" may stand for the thing
     label = talk.lookup.items[before.items[0]].label
@@ -157,9 +159,11 @@ def _in_its_case(talk: Talk, before: Query) -> Talk:
     return msgspec.structs.replace(talk, case=before.case)
 
 
-def _given(number: str, before: Query, talk: Talk) -> Query | None:
-    """The one quantity that is known of the situation, as another number."""
-    facts = [fact for fact, _ in before.case.facts if talk.lookup.facts[fact].kind == "quantity"]
+def _given(number: str, before: Query, talk: Talk, supposed: bool = False) -> Query | None:
+    """The one quantity that is known of the situation, or that the answer rests on, as another number."""
+    known = [fact for fact, _ in before.case.facts]
+    resting = (*known, *facts_that_matter(before, talk.lookup)) if supposed else known
+    facts = [fact for fact in dict.fromkeys(resting) if talk.lookup.facts[fact].kind == "quantity"]
     if len(facts) != 1:
         return None
     try:

@@ -6,6 +6,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query, Reading, Verdict
+from kb.model.records import Fact
 from kb.model.values import NO, YES, ValueSet
 from kb.reader.fits import tests_worn
 from kb.reader.further import keys_of
@@ -111,6 +112,13 @@ def of_another(text: str, said: str, before: Query, talk: Talk) -> Reading | Non
     return _by_light(text, said, before, talk)
 
 
+def _tells_light(fact: Fact) -> bool:
+    words = {
+        word for name in (fact.label, *(v.label for v in fact.values)) for word in name.casefold().split()
+    }
+    return not words.isdisjoint({"dark", "day", "night", "light", "daylight", "twilight"})
+
+
 def _speakers(lookup: Lookup) -> set[str]:
     """The last words of the names of books and authorities."""
     named = (*lookup.base.books, *lookup.base.authorities)
@@ -125,6 +133,8 @@ def _by_light(text: str, said: str, before: Query, talk: Talk) -> Reading | None
         for f in talk.lookup.base.facts
         if f.kind == "yes_no" and f.label.casefold().split()[-1] == "dark"
     ]
+    if light is not None and not any(_tells_light(fact) for fact in talk.lookup.base.facts):
+        return talk.made(text, before)  # the books know no difference
     if light is None or len(facts) != 1:
         return None
     values = NO if light.group(1) else YES

@@ -60,8 +60,12 @@ _BESIDE = Pattern(
     r"(?:it|them|that)"
 )
 _LACKED = Pattern(
-    rf"(?i){LEAD}(?:(?:what |and )?(?:if|when) )?(?:i|he|she|they|we)(?:['\u2019]ve| have| has|['\u2019]s)?"
-    r"(?: (?:got )?no| lost| left| forgot(?:ten)?| lack|n['\u2019]t got|"
+    rf"(?i){LEAD}(?:(?:mine|it|that)(?:['\u2019]s| is| has| got)(?: been| got)? (?:broken|lost|gone|"
+    rf"missing|stolen|"
+    r"in the wash|torn|worn out),? (?:(?:so|and) )?)?(?:(?:what |and )?(?:if|when) )?(?:i|he|she|they|"
+    r"we)(?:['\u2019]ve| have| has|['\u2019]s)?"
+    r"(?: (?:got )?no| lost| left| forgot(?:ten)?| lack|n['\u2019]t got|['\u2019](?:m|re) without|"
+    r" (?:am|are|is) without|"
     r" (?:do|does|have|has|had)(?: not|n['\u2019]t)(?: got| have)?)"
     r" (?:(?:the|my|a|an|any) )?(.+?)(?: at home| behind)?"
     r"(?:[,.;]* ((?:and |so |but )?(?:then what|what then|what now|now what|what (?:do|must|should) i"
@@ -73,7 +77,8 @@ _NO_NOUN = (
 )
 _IT = rf"(?:it|them)\b|(?:that|those|this|these)\b{_NO_NOUN}"
 _OBJECT = Pattern(
-    r"(?i)\b(?:wear|wearing|worn|carry|carrying|use|using|have|put|pin|clip|sew|attach|fix|fasten|tie|hang|keep|"
+    r"(?i)\b(?:wear|wearing|worn|carry|carrying|use|using|have|put|pin|clip|sew|attach|fix|fasten|tie|"
+    r"hang|keep|"
     r"tuck|button|place|don|swap|trade|change|combine|pair|need|allowed|with|over|under|underneath|beneath|"
     r"without|of|beside|above|below|behind|inside|cover|covers|match|leave|put on|wear both|on top of)"
     rf" ({_IT})"

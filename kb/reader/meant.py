@@ -253,6 +253,9 @@ def kind_named_before(reading: Reading, previous: Reading, talk: Talk) -> Readin
     if query is None or len(query.items) != 1 or query.kind not in _OF_A_THING:
         return reading
     kind = query.items[0]
+    if (other := _last_so_called(reading, previous, talk)) is not None:
+        again = _with_name(reading, *other, previous, talk)
+        return again if again.query is not None and again.query.items == (other[1],) else reading
     spans = [span for span in reading.spans if span.role == "item" and span.target == kind]
     kinds = lookup.narrower(kind)
     if len(spans) != 1 or len(kinds) < 2 or previous.query is None or kind in previous.query.items:
@@ -266,13 +269,30 @@ def kind_named_before(reading: Reading, previous: Reading, talk: Talk) -> Readin
     return again if again.query is not None and again.query.items == (meant,) else reading
 
 
+def _last_so_called(reading: Reading, previous: Reading, talk: Talk) -> tuple[tuple[int, int], str] | None:
+    """Where "the vest" stands that was read as another than the one named last in the talk, and that."""
+    spans = [span for span in reading.spans if span.role == "item"]
+    if len(spans) != 1 or reading.query is None or spans[0].target not in (None, *reading.query.items):
+        return None
+    span, lookup = spans[0], talk.lookup
+    words = {token.key for token in tokenize(span.text)}
+    lead = reading.question[: span.start].casefold().split()[-1:]
+    if not lead or lead[0] not in ("the", "that", "this") or not words:
+        return None
+    keys = {item: {t.key for t in tokenize(lookup.items[item].label)} for item in previous.recent}
+    named = [item for item in previous.recent if words < keys[item]]
+    if not named or named[0] in reading.query.items or len(lookup.narrower(named[0])) > 1:
+        return None
+    return (span.start, span.end), named[0]
+
+
 def _with_name(reading: Reading, where: tuple[int, int], item: str, previous: Reading, talk: Talk) -> Reading:
     label = talk.lookup.items[item].label
     return talk.read(reading.question[: where[0]] + label + reading.question[where[1] :], previous)
 
 
 def the_one_named(word: str, items: Iterable[str], previous: Reading, lookup: Lookup) -> str | None:
-    """The one of several things that was named in the turn before, else in the talk; None for several.
+    """The one of several things that was named last in the talk; None for several in the turn before.
 
     One whose name has the word ("the hat", of a storm hat and a storm hood) goes before the others.
     """
@@ -290,5 +310,6 @@ def the_one_named(word: str, items: Iterable[str], previous: Reading, lookup: Lo
     if query is not None:
         last |= {*query.items, *(f.removeprefix(_WORN) for f, _ in query.case.facts if f.startswith(_WORN))}
     latest = fitting & last
-    found = latest if len(latest) == 1 else fitting
-    return found.pop() if len(found) == 1 else None
+    if len(latest) > 1:
+        return None
+    return next((item for item in previous.recent if item in (latest or fitting)), None)

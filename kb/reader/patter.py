@@ -42,6 +42,10 @@ _ALWAYS = rf"""
  warms up|cools down|
  cools|gets up|picks up|heats up|increases|decreases|sinks|shoots up|builds up|eases|
  moves) to (?=[\w -]*\w) => \1 is\s
+\b(it|(?:the |my )?[\w-]+(?: [\w-]+)?)(?:['\u2019]s| has| had| is) (?:now |since |just )?(?:dropped|fallen|
+ gone down|come down|gone up|risen|climbed|warmed up|cooled down|got up|picked up|increased|sunk|eased|moved|
+ gone) to (?=[\w -]*\w) => \1 is\s
+\bhow (long|wide|high|tall|big|far|deep|many|much|thick)['\u2019]s\b => how \1 is
 \b(?:once |when |if |after )?(?:the )?(fog|rain|snow|mist|wind|storm|spray|snowfall|drizzle|frost|
  gale)(?:['\u2019]s| has|
  is| had)? (?:now |all |finally )?(?:lifted|cleared(?: up| off)?|gone|over|stopped|passed|ended|
@@ -87,7 +91,8 @@ _ALWAYS = rf"""
 ^(?:and |but |so )*(?:(?:what|how) about )?(?:my|our|the|his|her|a|an|this|that|some)\s
  (?:{PEOPLE}) (?:from|in|of|over in|on|at|with) ((?:the |an? )?[\w' -]+?)[,;.:?]+ (?:and |so )?
  (can|may|must|could|should|does|would) (?:he|she|they)\b => and \2 someone from \1
-\b((?:the|my|our) (?:(?!ha[sd]\b|have\b|not\b|never\b|no\b)[\w'-]+ ){{1,4}}?)(?:has |had |have )?
+\b((?:the|my|our) (?:(?!ha[sd]|have|do|did|not\b|never\b|no\b|
+ \w+n['\u2019]t\b)[\w'-]+ ){{1,4}}?)(?:has |had |have )?
  (?:now |just |already )?order(?:s|ed) (?:it|that|this|them)\b => ordered by \1
 ^((?:and |so |for |with |at |in |what about )+.+?), ((?:an? )?[\w' -]{{2,30}}?)
  \s(?:say|for instance|for example)\W*$ => \1, \2?
@@ -134,12 +139,15 @@ _ELSE = r"""
 ,? (?:mind|mind you|though|by the way|btw|as it happens|you see|remember|in fact|actually|admittedly|
  anyway|anyhow|meanwhile|in the meantime|
  (?:just )?(?:for |this )(?:the )?once|just the once|i mean|i meant|i said|
- after all|afterwards|by now|now|by then|as things stand|all the same|if that (?:helps|matters)|i should (?:add|
+ after all|afterwards|by now|now|by then|as things stand|all the same|if that (?:helps|matters)|
+ i should (?:add|
  say|mention)|
  i forgot to (?:say|mention|add)|you know|to be fair|of course|obviously|so you know)(?=\W*$) =>
 ^back to ([\w' -]+?)[.:;,-]+ (.+?)\W*$ => \2, \1?
 ^([\w' -]{2,40}?) (?:speaking|reporting)[.,:;]+ => \1 here.\s
 \bstill (?=\w+ing\b) =>
+^(.*\b(?:it|they|them)\b.*\w) there(?=\W*$) => \1
+\boff the [\w-]+, (?=(?:on|in|at) ) =>
 \b(?:well|far|just|right|way) (?=(?:outside|outdoors|out of|out|off|away from|inside|indoors|in|on|at|below|
  above|with)\b) =>
 (?:^|(?<=, )|(?<=[Ii]'m )|(?<=\bam )|(?<=\bare )|(?<='re )|(?<=\band )|(?<=\bor )|(?<=\bbut )|(?<=\bif )|

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import QuestionKind, Reading
+from kb.model.questions import Query, QuestionKind, Reading
 from kb.model.records import Case
 from kb.model.values import ValueSet
 from kb.reader.lexicon import PERSONAL, Lexicon
@@ -46,13 +46,18 @@ def of_somebody_else(text: str, previous: Reading, talk: Talk) -> tuple[Reading,
     if query is None or not (mine or _SOMEBODY.match(text)):
         return previous, talk
     lookup = talk.lookup
-    query = msgspec.structs.replace(query, case=_of_nobody(query.case, lookup))
     if mine:
-        case = merge_case(query.case, dict(talk.case.facts), None, False, lookup)
-        query = msgspec.structs.replace(query, case=case)
-        return msgspec.structs.replace(previous, query=query, frame=None), talk
+        return msgspec.structs.replace(previous, query=of_me(query, talk), frame=None), talk
+    query = msgspec.structs.replace(query, case=_of_nobody(query.case, lookup))
     here = msgspec.structs.replace(talk, case=_of_nobody(talk.case, lookup))
     return msgspec.structs.replace(previous, query=query), here
+
+
+def of_me(query: Query, talk: Talk) -> Query:
+    """The question of who I am by the profile, instead of whoever was spoken of."""
+    mine = {f: v for f, v in talk.case.facts if talk.lookup.facts[f].family in PERSONAL}
+    case = merge_case(_of_nobody(query.case, talk.lookup), mine, None, False, talk.lookup)
+    return msgspec.structs.replace(query, case=case)
 
 
 def _of_nobody(case: Case, lookup: Lookup) -> Case:

@@ -10,6 +10,7 @@ from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
 from kb.model.months import month_of
 from kb.model.questions import Abstain, Query, Reading
+from kb.model.records import Fact
 from kb.model.values import NO, YES, Choices, ValueSet
 from kb.reader.fits import facts_that_matter, rules_on, wearing, whole_of
 from kb.reader.further import content, keys_of, put_as
@@ -28,6 +29,7 @@ _IF_SO = Pattern(
     r"(?:(?:and|but|so|ok|what) )*if (?:it|that|they|i|he|she|we) "
     r"(?:is|are|am|was|were|has|have|do|does|did|had|'s|'m|'re|'ve)(?: (not|n't))?(?: been)?"
 )
+_SOMEBODY = Pattern(r"\b(?:he|she|they)\b")
 _ASKS = Pattern(r"(?i)\b(?:how|what|which|where|must|should|have to|who|when|why)\b")
 _WITHOUT_IT = Pattern(
     r"(?:(?:and|but|so|or|even|what about|how about|what if i go) )*without (?:it|one|that|them)(?: then)?"
@@ -192,15 +194,19 @@ def if_so(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
         return None
     holds = supposed.group(1) is None
     turned: list[tuple[str, ValueSet]] = []
+    given: list[tuple[str, ValueSet]] = []  # by somebody: "and if he does?"
     for fact, values in before.case.facts:
         record = lookup.facts[fact]
         if record.family == "authorisation":
             absent = complement_of(lookup, fact, valid_grants(record, lookup))
             granted = any(authority in lookup.authorities for authority in getattr(values, "members", ()))
             if granted != holds:
-                turned.append((fact, valid_grants(record, lookup) if holds else absent))
+                given.append((fact, valid_grants(record, lookup) if holds else absent))
+        elif record.kind == "choice" and holds and _is_none(values, record):
+            given.append((fact, complement_of(lookup, fact, values)))
         elif record.kind == "yes_no" and record.family != "worn" and (values == YES) != holds:
             turned.append((fact, complement_of(lookup, fact, values)))
+    turned = given if given and _SOMEBODY.search(said) else [*given, *turned]
     if not turned and not holds:
         turned = [(f, complement_of(lookup, f, v)) for f, v in _stated_choices(before, lookup)]
     if not turned:
@@ -212,6 +218,14 @@ def if_so(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
         return Reading(question=text, abstain=Abstain(reason="It is not clear what is supposed."))
     case = merge_case(before.case, dict(turned), None, False, lookup)
     return talk.made(text, msgspec.structs.replace(before, case=case))
+
+
+def _is_none(values: ValueSet, record: Fact) -> bool:
+    """Whether nobody has ordered anything: "no order"."""
+    named = [
+        v.label.casefold() for v in record.values if isinstance(values, Choices) and v.id in values.members
+    ]
+    return named == [f"no {record.label.casefold()}"]
 
 
 def _stated_choices(before: Query, lookup: Lookup) -> Iterator[tuple[str, ValueSet]]:

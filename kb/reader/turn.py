@@ -66,6 +66,7 @@ _SURE = Pattern(
     r"(?:can|could) you (?:repeat|say) that(?: again)?|(?:not|even)(?: even)? (?:just )?"
     r"(?:(?:a (?:single|small|little|tiny|plain) )?one(?: of (?:them|those))?|at all)|at all)(?: now| then)?"
 )
+_ME = Pattern(r"(?:(?:and|but|so|what about|how about|for|what of) )*(?:me|myself)(?: then| too| as well)?")
 _MUST_BE = Pattern(
     r"(?:(?:and|but|so|then) )*what (?:must|should|does|do|is|may|can|ought) (?:it|they|that|mine)"
     r"(?: (?:have to|supposed to|to|need to))? be(?: then)?"
@@ -341,6 +342,10 @@ def _said_again(text: str, said: str, before: Query, previous: Reading, talk: Ta
         return talk.made(text, other)
     if _MUST_BE.fullmatch(said) and talk.lookup.aspects[before.aspect].kind != "act":
         return talk.made(text, msgspec.structs.replace(before, kind="how", value=None, polarity="do"))
+    if _ME.fullmatch(said):
+        from kb.reader.people import of_me  # noqa: PLC0415  as above
+
+        return talk.made(text, of_me(before, talk))
     if _SURE.fullmatch(said) and before.kind not in ("how_many", "compare"):
         return talk.made(text, before)
     return talk.read("Why?", previous) if _NO_COUNT.fullmatch(said) else None
