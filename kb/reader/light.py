@@ -207,6 +207,8 @@ def _out(found: list[Piece], index: int, lookup: Lookup) -> None:
     """ "Take my earrings out", "my shirt out": not to be passed over after what is worn."""
     if _tag(found, index - 1) not in _ITEMS or _tag(found, index + 1) in ("in", "on", "to", "fact"):
         return
+    if found[index].how == "pattern":
+        return  # it goes with a verb
     item = found[index - 1]
     before = index - 2
     while before >= 0 and found[before].tag in (*_LIGHT, "not"):

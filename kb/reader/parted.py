@@ -22,6 +22,12 @@ _DOFF = word_set("whip pull slip throw chuck get peel strip kick whipping pullin
 _COME = word_set("come comes coming came")
 _TAKE = word_set("take takes taking took taken")
 _LET = word_set("let lets letting")
+_KEEP = word_set("keep keeps keeping kept leave leaves leaving left have has having had wear put putting")
+_PULL = word_set("pull pulls pulling pulled slip slips slipping get gets")
+_INSIDE = word_set(
+    "earring stud hoop piercing lens earplug plug earphone earbud clip hairpin slide denture ring"
+)
+_AFTER = word_set("for on at with please then then before after in")
 _LEAVE = word_set("leave leaves leaving left")
 _AWAY = (("at", "home"), ("behind",), ("on", "the", "peg"), ("in", "the", "locker"), ("in", "my", "locker"))
 _BEFORE = word_set("""
@@ -43,6 +49,7 @@ def parted(tokens: tuple[Token, ...], names: Sequence[Piece]) -> Iterator[Piece]
             continue
         if token.low in _LEAVE:
             yield from _left_behind(tokens, index)
+        yield from _kept_in(tokens, index, names)
         for particle, verbs, tag, arg in _KINDS:
             end = _particle(tokens, index, particle, names) if token.low in verbs else 0
             if end:
@@ -109,6 +116,22 @@ def _particle(tokens: tuple[Token, ...], index: int, particle: str, names: Seque
         )
         return later if item or tokens[later - 1].low in ("it", "them", "one", "this", "that") else 0
     return 0
+
+
+def _kept_in(tokens: tuple[Token, ...], index: int, names: Sequence[Piece]) -> Iterator[Piece]:
+    """ "Keep my earrings in", "take the studs out", of what is worn in an ear, an eye or the hair."""
+    verb = tokens[index].low
+    particle = "in" if verb in _KEEP else "out" if verb in _TAKE | _PULL else ""
+    for name in names if particle else ():
+        later = name.last
+        if not index < name.first <= index + 4 or later >= len(tokens) or tokens[later].low != particle:
+            continue
+        after = tokens[later + 1].low if later + 1 < len(tokens) else ""
+        if tokens[later - 1].key in _INSIDE and after in _ENDS | _AFTER:
+            tag, arg = ("act", "wear") if particle == "in" else ("leave off", "")
+            yield Piece(first=index, last=index + 1, tag=tag, arg=arg, how="pattern")
+            yield Piece(first=later, last=later + 1, tag="particle", how="pattern")
+            return
 
 
 def _left_behind(tokens: tuple[Token, ...], index: int) -> Iterator[Piece]:

@@ -36,11 +36,12 @@ rolled -: roll_down pull_down unroll push_down | down full_length
 tucked +: tuck tuck_in tuck_into stuff_in stuff_into tuck_inside push_in tuck_up | in inside
 tucked -: untuck hang_out flap_out dangle_out pull_out let_out stick_out come_out hang_over
 tucked -: hang_outside leave_out
-tucked -: hang_loose dangle hang flap trail flap_about flap_loose dangle_loose
+tucked -: hang_down hang_loose dangle hang flap trail flap_about flap_loose dangle_loose
 tucked -: | out loose outside untucked free
 seen +: see show peep_out peek_out poke_out stick_out hang_out expose display uncover reveal peep peek
 seen +: show_off
-seen +: bare | visible on_show on_display on_view in_view in_sight on_full_view in_plain_sight in_full_view
+seen +: bare | in_plain_view visible on_show on_display on_view in_view in_sight on_full_view
+seen +: | in_plain_sight in_full_view
 seen -: hide conceal cover hide_away tuck_away cover_up tuck_under keep_under
 seen -: | unseen invisible hidden out_of_sight
 seen -: out_of_view not_seen not_visible not_showing not_on_show
@@ -180,6 +181,7 @@ def _stands_alone(lows: Sequence[str], place: int, nouns: frozenset[int]) -> boo
     return (place - 1 in nouns or before in _BEING) and _ends(lows, place, nouns)
 
 
+_BEYOND = word_set("to into over of from past above round around near beside by")
 _BEING = word_set("be is are was were stay stays left kept worn it them been right all fully")
 _AFTER = word_set("""
 
@@ -191,11 +193,7 @@ _AFTER = word_set("""
 def _ends(lows: Sequence[str], place: int, nouns: frozenset[int]) -> bool:
     """Whether a particle leads to nothing."""
     after = lows[place + 1] if place + 1 < len(lows) else ""
-    return (
-        not after
-        or (after in _AFTER and place + 1 not in nouns)
-        or after in ("to", "into", "over", "of", "from")
-    )
+    return not after or (after in _AFTER and place + 1 not in nouns) or after in _BEYOND
 
 
 _LABEL_ONLY = word_set("free in inside out up down flat level hang open fall clip pin")

@@ -51,7 +51,7 @@ _PLACES: Mapping[str, frozenset[str]] = {
         "pocket bag"
     ),
     "gathered": word_set("collar shoulders shoulder back neck face eyes helmet hat cap"),
-    "straight": word_set("head side forehead eyes brow face back angle"),
+    "straight": word_set("head side forehead eyes brow face back angle ear ears"),
 }  # fmt: skip
 _DENYING = word_set("not n't never no without unless nobody")
 
