@@ -15,6 +15,7 @@ from kb.answer.alike import told_alike, with_beside
 from kb.answer.common import replaced
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
+from kb.model.records import Fact
 from kb.reader.choosing import as_list
 from kb.reader.fits import rules_on
 from kb.reader.nearest import nearest_reading
@@ -226,12 +227,26 @@ def _names_a_thing(reading: Reading) -> bool:
     return any(span.role == "item" and span.how != "index" for span in reading.spans)
 
 
+def _is_of_light(fact: Fact) -> bool:
+    """Whether a fact may be told by the time of day."""
+    names = [n for one in (fact, *fact.values) for n in (one.label, *one.other_labels)]
+    return any(word in _LIGHT for name in names for word in name.casefold().split())
+
+
+_LIGHT = frozenset(
+    {"dark", "darkness", "night", "day", "daylight", "light", "twilight", "dusk", "dawn", "hours"}
+)
+
+
 def _is_settled(told: Answer, rest: Rest, lookup: Lookup) -> bool:
     """Whether an answer holds whatever was left out: it depends on nothing that those words may have told."""
     if told.outcome != "answer" or told.verdict in ("silent", "conflict") or told.entries:
         return False
     open_facts = {name for case in told.cases for name, _ in case.when}
-    apart = all(lookup.facts[name].family in _OF_THE_WEARER for name in open_facts)
+    apart = all(
+        lookup.facts[name].family in _OF_THE_WEARER or (rest.timed and not _is_of_light(lookup.facts[name]))
+        for name in open_facts
+    )
     if open_facts and not (apart and rest.apart and rest.plain):
         return False
     return rest.plain or told.verdict == "prohibited"

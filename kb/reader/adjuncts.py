@@ -8,6 +8,7 @@ or that moves the day is none of them.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
@@ -17,6 +18,7 @@ from kb.model.lookup import Lookup
 from kb.model.months import MONTHS
 from kb.model.questions import Ask
 from kb.reader.bearing import BEARING, WORN
+from kb.reader.circumstances import CLOCK
 from kb.reader.english import LEADING_PREPOSITIONS, tag_set
 from kb.reader.everyday import DOINGS, OCCASIONS, OTHERS, PLACES
 from kb.reader.forms import word_row, word_set
@@ -27,6 +29,7 @@ from kb.reader.question import LONGEST_QUESTION, clean, too_much, understand
 from kb.reader.sentences import sentence_starts
 from kb.reader.spelling import Search
 from kb.reader.tokens import tokenize
+from kb.text import Pattern
 
 _CLAUSE = tuple(
     tuple(words.split("_"))
@@ -81,13 +84,14 @@ _COLLEAGUES = word_set("""
 """Who may be one of the service, by a name for people that the books do not have."""
 _JOINTS = frozenset(",-–—")
 _MOST = 14
+_CLOCK = Pattern(rf"(?:{CLOCK})(?![\w'’-])", re.IGNORECASE)
 
 
 class Rest(msgspec.Struct, frozen=True):
     """A text without adjuncts, which are `gone`.
 
     `apart`: none of them is said of the one who asks. `plain`: no word in them may tell how a thing is.
-    `other`: it is asked of somebody of whose standing nothing is known.
+    `other`: it is asked of somebody of whose standing nothing is known. `timed`: all are times of day.
     """
 
     text: str
@@ -95,6 +99,7 @@ class Rest(msgspec.Struct, frozen=True):
     apart: bool
     plain: bool
     other: bool = False
+    timed: bool = False
 
 
 class _Span(msgspec.Struct, frozen=True):
@@ -105,6 +110,7 @@ class _Span(msgspec.Struct, frozen=True):
     apart: bool
     plain: bool
     instead: str = ""
+    timed: bool = False
 
 
 def without_adjuncts(
@@ -138,7 +144,8 @@ class _Sought:
         for first, end in self._asking():
             self.first, self.end, at = first, end, first
             while at < end:
-                span = self._clause(at) or self._phrase(at) or self._colleague(at) or self._remark(at)
+                span = self._clause(at) or self._by_the_clock(at) or self._phrase(at)
+                span = span or self._colleague(at) or self._remark(at)
                 if span is not None and self._is_strange(span):
                     yield span
                     at = span.last
@@ -150,7 +157,8 @@ class _Sought:
         text = self.found.text
         for start, end in pairwise((*sentence_starts(text, self.tokens), len(self.tokens))):
             after = self.tokens[end].start if end < len(self.tokens) else len(text)
-            if text[self.tokens[end - 1].end : after].strip()[:1] == "?" or end == len(self.tokens):
+            mark = text[self.tokens[end - 1].end : after].strip()[:1]
+            if mark in ("?", ":") or end == len(self.tokens):
                 yield start, end
 
     def _low(self, at: int) -> str:
@@ -234,6 +242,12 @@ class _Sought:
     @staticmethod
     def _is_verb(low: str) -> bool:
         return low.endswith(("ed", "ing", "'s")) or is_one_of(low, DOINGS)
+
+    def _by_the_clock(self, at: int) -> _Span | None:
+        """ "At half past six in the evening": what light it is then is for the answer to leave open."""
+        match = _CLOCK.match(self.found.text, self.tokens[at].start)
+        ends = [i + 1 for i in range(at, self.end) if match and self.tokens[i].end == match.end()]
+        return _Span(at, ends[0], True, True, timed=True) if ends else None
 
     def _phrase(self, at: int) -> _Span | None:
         """ "At Uncle Bob's barbecue", "in Spain", "with my cousins"."""
@@ -320,7 +334,8 @@ class _Sought:
 
     def _is_strange(self, span: _Span) -> bool:
         """Whether it has a word that nothing explains."""
-        return any(self._tag(i) in ("unknown", "unread", "degree") for i in range(span.first, span.last))
+        strange = ("unknown", "unread", "degree", "number")
+        return any(self._tag(i) in strange for i in range(span.first, span.last))
 
     def _is_plain(self, first: int, end: int) -> bool:
         return not any(
@@ -361,4 +376,5 @@ class _Sought:
             all(span.apart for span in spans),
             all(span.plain for span in spans),
             any(span.instead for span in spans),
+            all(span.timed for span in spans),
         )

@@ -51,7 +51,7 @@ _ONWARD = word_set("off back left")
 _LEAVE = word_set("""
     dispensation permission permit chit clearance authorisation authorization doctor physician medic gp doc
 """)
-_ANOTHER_DAY = word_set("yesterday last next ago soon later")
+_ANOTHER_DAY = word_set("yesterday last next ago soon later forecast expected predicted")
 _WHO_ONE_IS = ("self", "be", "det", "unknown")
 """Of "I'm a Commodore": a standing that the books do not know, by which they might give another answer."""
 _NO_STANDING = word_set("bit little lot mess")

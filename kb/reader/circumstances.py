@@ -19,7 +19,7 @@ from kb.text import Pattern
 Edit = tuple[int, int, str]
 _HOURS = "one two three four five six seven eight nine ten eleven twelve"
 _HOUR = rf"(?P<hour>\d{{1,2}}|{_HOURS.replace(' ', '|')})"
-_CLOCK = (
+CLOCK = (
     r"(?:(?:it['’]s|it is|at|around|about|nearly|just after|just before|gone|by) )*"
     r"(?:(?:half past|half|(?:a )?quarter (?:past|to)|(?:five|ten|twenty|twenty-five) (?:past|to)) )?"
     rf"{_HOUR}(?:[.:]\d\d)?(?: ?o['’]?clock)?"
@@ -55,6 +55,7 @@ _LYING = (
     r"|(?:(?:deep|fresh|thick|old|hard) )*snow (?:lying|underfoot|lies|is lying|on the (?:pavement|grass))"
     r"(?: (?:about|around|outside|everywhere|on the ground))*|ground (?:is )?(?:white|covered) with snow"
 )
+_NOT_YET = r"(?! (?:is |was |are )?(?:forecast|expected|predicted|due|coming|melting|melted|gone)\b)"
 _ROADS = (
     r"(?:in|on|along|up|down|across|beside|by) (?:(?:the|a|our|this|that|any) )?"
     r"(?:(?:busy|main|high|public|village|town|open|narrow|country) )*"
@@ -113,7 +114,7 @@ def _by_the_clock(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "At three in the morning" is at night; at half past six it may be light or dark."""
     for match in _compiled(_TURN).finditer(found.text):
         yield match.start(), match.end(), match["part"]
-    for match in _compiled(_CLOCK).finditer(found.text):
+    for match in _compiled(CLOCK).finditer(found.text):
         said = match["hour"].casefold()
         hour = int(said) if said.isdecimal() else _HOURS.split().index(said) + 1
         part = match["part"].casefold().replace(".", "")
@@ -153,7 +154,7 @@ def _snow_on_the_ground(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "A foot of snow about"."""
     meant = _named(lookup, ("snow on the ground", "snow lying", "lying snow"))
     if len(meant) == 1:
-        for match in _compiled(_LYING).finditer(found.text):
+        for match in _compiled(rf"(?:{_LYING}){_NOT_YET}").finditer(found.text):
             if match.group().casefold() != meant[0].casefold():
                 yield match.start(), match.end(), meant[0]
 

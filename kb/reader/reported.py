@@ -97,6 +97,8 @@ def _somebody(tokens: tuple[Token, ...], start: int, last: int, named: frozenset
     """The end of "Bob reckons that": a claim of somebody by name; else 0."""
     at = start
     while at < min(start + 2, last) and tokens[at].low.isalpha() and at not in named:
+        if tokens[at].low in ("nobody", "none", "noone"):
+            return 0  # "nobody told me"
         if (tokens[at].low,) in PHRASES or tokens[at].low in (*_CLAIMS, "told", "tells"):
             break
         at += 1

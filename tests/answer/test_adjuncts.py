@@ -21,6 +21,7 @@ LEFT_OUT = {
         {At Uncle Bob's barbecue} on leave, may I wear headphones in town? prohibited 6.14
         May I carry an umbrella in the boat rig, {because the forecast looks grim}? prohibited 6.10
         May I wear my earrings in parade rig {when the brass section is tuning up}? prohibited 6.5
+        {At half past six in the evening}, may I wear earrings in shore rig? prohibited 6.5
         {With Auntie Joan's wedding coming up}, may I wear nail varnish with the boat rig? prohibited 6.20
         {For want of a locker}, may I carry a satchel with the parade rig? prohibited 6.11
         May {my skipper} wear earrings with the parade rig? prohibited 6.5
@@ -39,6 +40,7 @@ LEFT_OUT = {
         Do I have to wear a helmet on a tower {when the foreman is having his sandwiches}? required 29
     """,
     "fourth": """
+        {Five past eleven at night}, on the road: must a cadet wear a hi-vis tabard? conditional 7.4
         {While the reporters film us}, may I wear an earring in fire kit? prohibited 8.5
         {When the accountant drops in}, may I carry an umbrella in station dress? prohibited 5.10
         {While the mayor makes his speech}, may I wear a wristwatch in band dress? prohibited 8.7
@@ -62,6 +64,7 @@ KEPT = {
         May the contractor wear earrings with the parade rig?
         I'm a civilian, may I wear the storm coat in storm rig?
         My dad is a civilian, may he wear the storm coat in storm rig?
+        At half past six in the evening, must I wear the high-visibility vest in town?
         For medical reasons, may I wear earrings in parade rig?
         Unless the boss says otherwise, may I wear deck shoes in the mess with watch rig?
     """,

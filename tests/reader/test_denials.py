@@ -14,6 +14,7 @@ UNLIKE = {
         Has the Superintendent granted extreme heat dress?
         The engine isn't off. Must I wear ear defenders?
         Are the engines off in the engine room?
+        Nobody told me shirt order was granted. May I roll the sleeves of my day shirt?
         The engine's on the slipway. Must I wear ear defenders?
         The Master has ordered nothing but shirt order. May I roll the sleeves of my day shirt?
     """,
