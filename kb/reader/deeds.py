@@ -36,6 +36,9 @@ _IRREGULAR: Mapping[str, str] = word_pairs("""
     grew=grow grown=grow stuck=stick hung=hang sewn=sew lent=lend shown=show bought=wear buys=wear
     fancied=wear fancies=wear undid=undo undone=undo wrung=wring slid=slide
 """)
+_NOUNS = word_set(_VERBS) - word_set("wear carry have put keep use don take leave bring grow own")
+"""Verbs that as they stand may be nouns."""
+_LEADING = tag_set("to, self, person, and, comma")
 _MODALS = tag_set("may, must, can, have to, should")
 _DUTIES = tag_set("must, have to, should")
 _LACKING = tag_set("no, without, leave off")
@@ -99,6 +102,9 @@ def _is_verb(found: Understood, pieces: Sequence[Piece], place: int) -> bool:
         return acts and piece.last - piece.first == 1 and found.tokens[piece.first].low in _verbs()
     if _verbs()[found.tokens[piece.first].low] == "have":
         return acts and piece.tag not in _NAMED
+    low, before = found.tokens[piece.first].low, pieces[place - 1].tag if place else "to"
+    if low in _NOUNS and before not in _LEADING:
+        return False  # "we ran out of paint"
     part = piece.tag == "fact" and piece.last - piece.first > 1 and after[0].tag == "of"
     return part or piece.tag not in _NAMED
 
@@ -214,7 +220,7 @@ def in_progress(found: Understood, lookup: Lookup) -> str | None:
     told = [place for places, mark in sentences if mark in (".", ";", "!") for place in places]
     for piece in (found.pieces[place] for place in reversed(told)):
         low = found.tokens[piece.first].low
-        if piece.tag != "unknown" or low.endswith("ing"):
+        if piece.tag != "unknown" or not (low.endswith("ed") or low in _PAST):
             continue
         roots = {*stems(low), *stems(_PAST.get(low, low))}
         after = [

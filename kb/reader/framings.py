@@ -217,7 +217,7 @@ FRAMINGS = r"""
     |to cut a long story short)\s*[:,;-]* (?=\w) =>
 <sep>(?:<shortly>|briefly)(?: please)?\s*[?.!]*\s*$ => ?
 # book rules regs regulations rulebook code law
-^(?:strictly )?(?:according to|going by|as per|by|under|per) <rulebook>,? (?=\w) =>
+^(?:strictly )?(?:according to|going by|as per|by|under|per) <rulebook>(?! (?:of|in|from|as)\b),? (?=\w) =>
 ,? (?:strictly )?(?:according to|going by|as per|by|per) <rulebook>\s*([?.!]*)\s*$ => \1
 # regardless anyway nonetheless nevertheless same may event
 ,? (?:regardless|anyway|all the same|nonetheless|nevertheless|come what may|either way|in any

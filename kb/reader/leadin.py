@@ -14,6 +14,7 @@ from kb.reader.forms import word_set
 from kb.reader.lexicon import PERSONAL
 from kb.reader.pieces import Piece, Understood
 from kb.reader.sentences import sentence_starts
+from kb.reader.shown import has_rival
 from kb.reader.tokens import Token
 
 _POINTING = word_set("it its they them that this these those one ones")
@@ -37,6 +38,8 @@ def led_in(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
     things = [piece for piece in before if piece.tag == "item"]
     if len({piece.arg for piece in things}) != 1 or not _HINDERING.isdisjoint(p.tag for p in before):
         return None
+    if has_rival(found, range(len(before)), things[0]):
+        return None  # "she sewed me a sash to go over the tunic"
     pointing = [token for token in found.tokens[starts[-1] :] if token.low in _POINTING]
     if len(pointing) != 1 or any(piece.tag in ("item", "items") for piece in asked):
         return None
