@@ -11,6 +11,7 @@ from kb.reader.lexicon import Entry
 from kb.reader.pieces import Piece
 from kb.reader.tokens import Token
 from kb.reader.values import LIGHT, Pieces, complement_of, entry_values, fact_piece
+from kb.wording import is_place
 
 _INDOORS = frozenset({"indoors", "inside", "under a roof"})
 _OUT = frozenset({"outdoors", "beyond"})
@@ -28,7 +29,9 @@ def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     while index < len(found):
         if found[index].tag in _UP and _moves(found, index, tokens):
             found[index : index + 2] = [msgspec.structs.replace(found[index + 1], first=found[index].first)]
-        if found[index].tag in _OUT:
+        if found[index].tag in ("fact", "outdoors") and _is_of_weather(found, index, tokens, lookup):
+            found[index] = Piece(first=found[index].first, last=found[index].last, tag="filler")
+        elif found[index].tag in _OUT:
             _out_of(found, index, tokens, lookup)
         elif found[index].tag == "degree":
             _weather(found, index, tokens, lookup)
@@ -40,6 +43,9 @@ def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     return tuple(found)
 
 
+_OPEN = frozenset({"outside", "outdoors", "out"})
+_SHUT = frozenset({"indoors", "inside"})
+_BEING = frozenset({"is", "'s", "was", "gets", "turns"})
 _UP = frozenset({"unknown", "particle", "filler", "outdoors", "range"})
 _MOVING = frozenset({"up", "down", "out", "over", "back", "away", "along"})
 _BEGUN = frozenset({"comma", "filler", "and", "but", "if", "when"})
@@ -71,6 +77,20 @@ def _no_street(piece: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> Piece
     names = [label.split()[-1] in _STREETS and len(label.split()) > 1 for label in labels]
     plain = record.family == "situation" and names and all(names) and tokens[piece.first].text.islower()
     return Piece(first=piece.first, last=piece.last, tag="unknown") if plain else piece
+
+
+def _is_of_weather(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
+    """ "Indoors, if it's foul outside": the weather is out there, and somebody is elsewhere."""
+    before = found[index - 1] if index else None
+    if before is None or before.tag not in ("fact", "degree") or tokens[found[index].first].low not in _OPEN:
+        return False
+    led = [token.low for token in tokens[max(before.first - 3, 0) : before.first]]
+    elsewhere = any(
+        (piece.tag == "fact" and is_place(lookup, piece.fact)) or tokens[piece.first].low in _SHUT
+        for n, piece in enumerate(found)
+        if n not in (index - 1, index)
+    )
+    return elsewhere and "it" in led and bool(_BEING.intersection(led))
 
 
 def _out_of(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
