@@ -67,6 +67,8 @@ _DAYS = frozenset(MONTHS) | word_set("""
     time length angle slant tilt random ease attention mast height push
     not never no without neither nor only except unless instead else other another rather
     medical religious religion faith health safety protection reason reasons doctor physician
+    dispensation permission permit exemption waiver chit clearance authorisation authorization licence
+    certificate
 """)
 """Words that move the day, that tell a way ("at an angle"), that deny, that put one thing for another, or
 that give a reason which books may heed."""

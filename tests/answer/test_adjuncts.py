@@ -74,6 +74,7 @@ KEPT = {
     """,
     "third": """
         Because the consul is a Sikh, may I wear a religious head covering in place of the peaked cap?
+        Thanks to a dispensation, may I wear sports shoes with tower dress?
         May I wear the fleece while it's inside out with tower dress?
         Since the doctor examined me, may I wear sports shoes with cabin dress?
     """,
