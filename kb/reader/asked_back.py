@@ -12,7 +12,7 @@ from kb.reader.frame import Frame
 from kb.reader.parts import Roles
 from kb.reader.pieces import Understood, is_other
 from kb.reader.query import build_query
-from kb.reader.scales import number_of, unclear_grades
+from kb.reader.scales import number_of
 from kb.text import visible
 from kb.wording import say_query
 
@@ -157,6 +157,10 @@ def _ask_place(
 
 def ask_grade(found: Understood, lookup: Lookup) -> Ask | None:
     """ "A four", "3 to 6 but not 5": numbers that are grades of several ladders; None without any."""
+    if not any(map(number_of, found.tokens)):
+        return None
+    from kb.reader.ladders import unclear_grades  # noqa: PLC0415  few questions have numbers
+
     numbers, ladders = unclear_grades(found.pieces, found.tokens, lookup)
     if not numbers:
         return None

@@ -110,6 +110,11 @@ _OK_OR_MUST = Pattern(
     rf"{_DUTY}(?:at least )?(?P<other>{_SIZE})(?P<of>,? (?:for|on|of|with) .+?)?[?. ]*",
     re.IGNORECASE,
 )
+_SIZED_OR_MUST = Pattern(
+    rf"(?:is|are|would|will) (?:an? |the |my |our )?(?P<one>{_SIZE})(?P<way>{_ACROSS})[ -](?P<what>.+?)"
+    rf" (?:be )?{_FINE},? or {_DUTY}(?:at least )?(?P<other>{_SIZE})[?. ]*",
+    re.IGNORECASE,
+)
 _MUST_OR_OK = Pattern(
     rf"(?:must|should|does|do|has|have) (?P<what>.+?) (?:(?:have to|need to|to) )?(?:be )?"
     rf"(?P<one>{_SIZE})(?P<way>{_ACROSS}),? or "
@@ -127,7 +132,7 @@ _PAIR = Pattern(
 def two_measures(text: str) -> TwoClaims | None:
     """ "Is 3 cm ok for the belt or must it be 2": both measures as claims of the same thing."""
     plain = " ".join(text.split())
-    found = _OK_OR_MUST.fullmatch(plain) or _MUST_OR_OK.fullmatch(plain)
+    found = _OK_OR_MUST.fullmatch(plain) or _SIZED_OR_MUST.fullmatch(plain) or _MUST_OR_OK.fullmatch(plain)
     if found is None:
         return None
     what = found["what"] or re.sub(r"(?i)^,? (?:for|on|of|with) ", "", found.groupdict().get("of") or "")

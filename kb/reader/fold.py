@@ -16,15 +16,24 @@ from kb.reader.grants import granted
 from kb.reader.pieces import Piece
 from kb.reader.places import places
 from kb.reader.quantities import dates, numbers, quantities
-from kb.reader.scales import compare_values, is_exception, numbered_grades
+from kb.reader.scales import base_of, by_number, compare_values, is_exception, is_one_grade
 from kb.reader.tokens import Token
-from kb.reader.values import LIGHT, LINKS, Pieces, complement_of, entry_values, fact_piece, named_fact
+from kb.reader.values import (
+    LIGHT,
+    LINKS,
+    Pieces,
+    complement_of,
+    entry_values,
+    fact_piece,
+    named_fact,
+    others_of,
+)
 from kb.reader.whether import SAID, said_of_facts
 
 
 def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """All foldings in order; words that belong to an expression become part of its piece."""
-    found = numbered_grades(pieces, tokens, lookup)
+    found = by_number(pieces, tokens, lookup)
     found = named_dimensions(found, tokens, lookup)
     left_out = [piece.tag == "but" for piece in found[1:]]
     found = tuple(map(_as_fact, found, repeat(lookup), [*left_out, False]))
@@ -64,7 +73,7 @@ def _as_fact(piece: Piece, lookup: Lookup, excepting: bool = False) -> Piece:
         return piece
     fact, values = owners.pop(), sets.pop()
     if piece.arg == "not":  # "the fell is not white"
-        piece, values = msgspec.structs.replace(piece, arg=""), _others(lookup, fact, values)
+        piece, values = msgspec.structs.replace(piece, arg=""), others_of(lookup, fact, values)
     return fact_piece(piece, fact, values, piece.first, piece.last)
 
 
@@ -131,11 +140,6 @@ def _owned(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
         if owner and item and found[index - 1].tag == "poss":
             found[index] = Piece(first=piece.first, last=piece.last, tag="unknown")
     return tuple(found)
-
-
-def _others(lookup: Lookup, fact: str, values: Choices) -> Choices:
-    other = complement_of(lookup, fact, values)
-    return other if isinstance(other, Choices) else values
 
 
 def _any_value(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
@@ -230,7 +234,7 @@ def _except(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces
                 after += 1
             other = found[after] if after < len(found) else None
             if other is not None and other.tag == "fact" and isinstance(other.values, Choices):
-                base = _base_of(found[index - 1], other.fact, lookup)
+                base = base_of(found[index - 1], other.fact, lookup)
                 # "not raining and not snowing" takes nothing out of the rain
                 apart = base is None or not base.members & other.values.members
                 alone = apart and _excludes(found[index], other, tokens, lookup)
@@ -267,17 +271,6 @@ def _excludes(but: Piece, other: Piece, tokens: tuple[Token, ...], lookup: Looku
     return not people and (words != {"but"})
 
 
-def _base_of(piece: Piece, fact: str, lookup: Lookup) -> Choices | None:
-    """What an exception is taken from: values of the same fact, its name, or "everyone"."""
-    if piece.tag == "fact":
-        return piece.values if piece.fact == fact and isinstance(piece.values, Choices) else None
-    whole = named_fact(piece) == fact or (
-        piece.tag in ("person", "det") and lookup.facts[fact].family == "grade"
-    )
-    domain = lookup.domain(fact)
-    return domain if whole and isinstance(domain, Choices) else None
-
-
 def _unite(pieces: Pieces, lookup: Lookup) -> Pieces:
     """ "K5 or W1", "rain, snow and fog": values of one fact that are joined; others have to hold together."""
     found = list(pieces)
@@ -297,7 +290,7 @@ def _unite(pieces: Pieces, lookup: Lookup) -> Pieces:
         ):
             index += 1
             continue
-        listed = after == index + 1 and _is_one_grade(piece, lookup) and _is_one_grade(other, lookup)
+        listed = after == index + 1 and is_one_grade(piece, lookup) and is_one_grade(other, lookup)
         joined = listed or any(p.tag in ("and", "or", "comma") for p in found[index + 1 : after])
         both = intersect(piece.values, other.values)
         named = any(p.tag in ("and", "or") for p in found[index + 1 : after])
@@ -317,12 +310,6 @@ def _is_denied(found: Sequence[Piece], index: int, after: int) -> bool:
         before -= 1
     goes_on = {piece.tag for piece in found[after + 1 : after + 3]} & {"or", "and", "comma"}
     return before >= 0 and found[before].tag in ("not", "no") and not goes_on
-
-
-def _is_one_grade(piece: Piece, lookup: Lookup) -> bool:
-    """Grades in a row are written with what is no word between them: "K4/K5"."""
-    one = isinstance(piece.values, Choices) and len(piece.values.members) == 1
-    return one and lookup.facts[piece.fact].family == "grade"
 
 
 _BETWEEN = (LINKS | {"and", "or", "comma"}) - {"be"}

@@ -59,8 +59,8 @@ _FIRST = r"""
 ^(?:and |so )?when (?:is|are) ([\w' -]+?) (?:not|never) (?:to be )?(worn|carried)\b => when must \1 not be \2
 ^(?:and |so )?when (?:isn't|aren't|is not|are not) ([\w' -]+?) (worn|carried)\b => when must \1 not be \2
 # behind clear short away
-\b(inch(?:es)?|in|mm|cm|(?:milli|centi)met(?:re|er)s?) (?:behind|clear of|short of|in from|away from)
-    \s(?=(?:the|its|my|his|her|your|our|their) ) => \1 from\s
+\b(inch(?:es)?(?: and an? (?:half|quarter))?|in|mm|cm|(?:milli|centi)met(?:re|er)s?)
+    \s(?:behind|clear of|short of|in from|away from)\s(?=(?:the|its|my|his|her|your|our|their) ) => \1 from\s
 # within inside
 ^(is|are|would|was|were) (.+?) (?:be )?(?:well |still )?(?:with)?in(?:side)? (?:<books>|what(?: is|'s)\s
     (?:allowed|permitted)|(?:the |its |our )?(?:bounds|limits?|tolerances?|law))(?!\w) => \1 \2 allowed

@@ -17,6 +17,7 @@ _NEXT = Pattern(
     rf"{_AND}(?=(?:may|can|must|should|do|does|am|are|is|where|how|who|what|which|when|why)\s+"
     r"(?:i|we|you|the|a|an|it|they|do|does|must|may|is|are|many|can|should|someone|anyone)\b)|"
     rf"{_AND}(?=(?:what|how) about\b)|"
+    rf"{_AND}(?=(?:in|on|at|with|from|for)\s+(?:which|what)\b)|"
     rf"{_AND}(?=how\s+(?:long|wide|high|deep|big|tall|thick|far|often)\s+(?:is|are|must|may|can|does|do)"
     r"\s+(?:it|they|the|each|every|its|their|my)\b)|"
     rf"{_AND}(?=(?:what|which)\s+(?:sort|kind|type|colou?r|size|side|sleeve|arm|way|clause|knot)\b)|"

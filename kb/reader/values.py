@@ -61,3 +61,9 @@ def complement_of(lookup: Lookup, fact: str, values: ValueSet) -> ValueSet:
     if isinstance(domain, Choices) and isinstance(values, Choices):
         return Choices(domain.members - values.members)
     return values
+
+
+def others_of(lookup: Lookup, fact: str, values: Choices) -> Choices:
+    """The other values of a fact that has finitely many; else the same."""
+    other = complement_of(lookup, fact, values)
+    return other if isinstance(other, Choices) else values
