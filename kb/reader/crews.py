@@ -14,8 +14,9 @@ from kb.reader.values import entry_values, fact_piece
 
 _BUNCH = word_set("crew crews crowd lot folk folks bunch gang types guys chaps lads lasses contingent")
 _FRESH = word_set("""
-    new young newest fellow dear poor latest mere humble lowly ordinary proud newly fresh little lone
+    new young newest fellow dear poor latest mere humble lowly ordinary proud newly freshly fresh little lone
 """)
+_MADE = word_set("made joined promoted appointed minted")
 _DAYS = word_set("day days morning afternoon evening night weather spell sun sunshine sunlight")
 _PEOPLE = frozenset({"grade", "branch", "qualification", "appointment"})
 
@@ -27,7 +28,7 @@ def beside(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lo
         tag = "unknown" if _is_of_weather(piece, tokens) else ""  # "on a bright day"
     else:
         light = (word in _BUNCH and _is_branch(found, index, lookup)) or _goes_with(
-            found, index, word, lookup
+            found, index, tokens, lookup
         )
         tag = "filler" if light else ""
     if tag:
@@ -50,12 +51,20 @@ def _is_of_weather(piece: Piece, tokens: tuple[Token, ...]) -> bool:
     return piece.last < len(tokens) and tokens[piece.last].low in _DAYS
 
 
-def _goes_with(found: Sequence[Piece], index: int, word: str, lookup: Lookup) -> bool:
+def _goes_with(found: Sequence[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
     """ "Our boat crew", "my new Watch Keeper", "at considerable level": a word that adds nothing."""
-    before, after = (found[i] if 0 <= i < len(found) else found[index] for i in (index - 1, index + 1))
+    word, before = tokens[found[index].first].low, found[max(index - 1, 0)]
     if word == "level":
         return before.tag == "fact" and lookup.facts[before.fact].kind == "scale"
     if word in _BUNCH:
         return before.tag == "fact" and lookup.facts[before.fact].family in _PEOPLE
-    led = word in _FRESH and before.tag in ("det", "poss", "for")
-    return led and after.tag == "fact" and lookup.facts[after.fact].family in _PEOPLE
+    if word not in _FRESH | _MADE:
+        return False
+    first, last = index, index + 1  # "a newly made Lead Attendant"
+    while first and tokens[found[first - 1].first].low in _FRESH | _MADE:
+        first -= 1
+    while last < len(found) and tokens[found[last].first].low in _FRESH | _MADE:
+        last += 1
+    led = first > 0 and found[first - 1].tag in ("det", "poss", "for")
+    fact = found[last].fact if last < len(found) and found[last].tag == "fact" else ""
+    return led and bool(fact) and lookup.facts[fact].family in _PEOPLE
