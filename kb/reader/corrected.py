@@ -252,7 +252,7 @@ def _made_of(bare: str, before: Query, lookup: Lookup) -> Query | None:
     return Query(kind="source", items=before.items[:1], aspect=before.aspect, case=before.case)
 
 
-def _labels(fact: str, values: ValueSet, lookup: Lookup) -> Iterator[str]:
+def labels_of(fact: str, values: ValueSet, lookup: Lookup) -> Iterator[str]:
     """The names of a fact as it is known: of its values, and with each the name of the fact."""
     record = lookup.facts[fact]
     yield record.label
@@ -273,7 +273,7 @@ def _said_before(words: str, before: Query, lookup: Lookup) -> list[str]:
     return [
         fact
         for fact, values in before.case.facts
-        if keys and any(keys <= keys_of(label) for label in _labels(fact, values, lookup))
+        if keys and any(keys <= keys_of(label) for label in labels_of(fact, values, lookup))
     ]
 
 

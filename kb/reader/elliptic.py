@@ -274,10 +274,16 @@ def _is_old(item: str, lookup: Lookup) -> bool:
 
 def lacking(text: str, previous: Reading, talk: Talk) -> Reading | None:
     """ "I've got no beacon. Then what?": what has to be worn or carried by who is without it."""
-    found, before, lookup = _LACKED.fullmatch(bare_words(text)), previous.query, talk.lookup
+    bare, before, lookup = bare_words(text), previous.query, talk.lookup
+    found = _LACKED.fullmatch(f"I {bare}" if bare[:5].casefold().rstrip() in ("lost", "forgo") else bare)
     if found is None or before is None or not before.items:
         return None
     what = found.group(1).casefold()
+    if found.group(2) and item_alone(what, talk.lexicon, lookup) is None and what not in _ONE:
+        alone = talk.read(text, None)  # nothing of it is of the thing before
+        reason = "The books do not say what is done without that."
+        told = alone.query is not None and alone.query.kind == "source"
+        return alone if told else Reading(question=text, abstain=Abstain(reason=reason))
     lone = before.items[0] if len(before.items) == 1 else None
     item = lone if what in _ONE else item_alone(what, talk.lexicon, lookup)
     if item is None:

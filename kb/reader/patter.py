@@ -45,6 +45,9 @@ _ALWAYS = rf"""
 \b(it|(?:the |my )?[\w-]+(?: [\w-]+)?)(?:['\u2019]s| has| had| is) (?:now |since |just )?(?:dropped|fallen|
  gone down|come down|gone up|risen|climbed|warmed up|cooled down|got up|picked up|increased|sunk|eased|moved|
  gone) to (?=[\w -]*\w) => \1 is\s
+^((?:and |but |so )*(?:do|does|may|can|could|must|should|am|is|are)\b.*\w) (?:beneath|
+ underneath)(?=(?: then| too| as well| at all)*\W*$)
+  => \1 under it
 \bhow (long|wide|high|tall|big|far|deep|many|much|thick)['\u2019]s\b => how \1 is
 \b(?:once |when |if |after )?(?:the )?(fog|rain|snow|mist|wind|storm|spray|snowfall|drizzle|frost|
  gale)(?:['\u2019]s| has|
@@ -72,6 +75,7 @@ _ALWAYS = rf"""
  (?:matter|count)\W*$ => what \1 must it be?
 \bback then\b|\bin those days\b => then
 ^(?:and |but |so )*unless (?=\w) => and if\s
+^(?:and|but|so|then),? (?=who\b) =>
 ^and (?=not (?:in|at|on|with|when|if|while|under|over|during|for|among|near)\b) =>
 ^(?:and |but |so )*why(?:['\u2019]s| is| was| has) (?:that|it|this) (?:so|changed|different|
  been changed|like that|now)\W*$ => why?

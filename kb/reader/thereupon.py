@@ -13,7 +13,7 @@ from kb.model.questions import Abstain, Query, Reading
 from kb.model.records import Fact
 from kb.model.values import NO, YES, Choices, ValueSet
 from kb.reader.fits import facts_that_matter, rules_on, wearing, whole_of
-from kb.reader.further import content, keys_of, put_as
+from kb.reader.further import LEAD, bare_words, content, keys_of, put_as
 from kb.reader.lexicon import CREDENTIALS
 from kb.reader.query import merge_case
 from kb.reader.talked import Talk, item_alone
@@ -29,8 +29,14 @@ _IF_SO = Pattern(
     r"(?:(?:and|but|so|ok|what) )*if (?:it|that|they|i|he|she|we) "
     r"(?:is|are|am|was|were|has|have|do|does|did|had|'s|'m|'re|'ve)(?: (not|n't))?(?: been)?"
 )
+_EVEN = Pattern(r"(?i)(?:(?:and|but|not) )*even\b")
 _SOMEBODY = Pattern(r"\b(?:he|she|they)\b")
 _ASKS = Pattern(r"(?i)\b(?:how|what|which|where|must|should|have to|who|when|why)\b")
+_NO_MORE = Pattern(
+    rf"(?i){LEAD}(?:(?:what about |how about |even |if )?(?:without|with no)|(?:when|if|"
+    rf"once) there(?:['\u2019]s| is) no)"
+    r" (?:any |the |more )?([\w' -]+?)(?: any ?more| then)?"
+)
 _WITHOUT_IT = Pattern(
     r"(?:(?:and|but|so|or|even|what about|how about|what if i go) )*without (?:it|one|that|them)(?: then)?"
 )
@@ -73,7 +79,11 @@ def so_worn(text: str, reading: Reading, previous: Reading, talk: Talk) -> Readi
     told = {span.target for span in reading.spans if span.role == "fact"}
     manners = {span.target for span in reading.spans if span.role == "aspect" and span.target}
     rules = [rule for rule in rules_on(query.items, query.aspect, lookup) if rule.aspect in manners]
-    if not told or not rules or any(rule.modality not in ("must", "may") for rule in rules):
+    if (
+        not (told or _EVEN.match(text))
+        or not rules
+        or any(rule.modality not in ("must", "may") for rule in rules)
+    ):
         return reading
     query = msgspec.structs.replace(before, case=query.case)
     return msgspec.structs.replace(reading, query=query, text=say_query(lookup, query))
@@ -113,6 +123,28 @@ def without_that(text: str, said: str, before: Query, talk: Talk) -> Reading | N
     if len(held) != 1:
         return Reading(question=text, abstain=Abstain(reason="It is not clear without what."))
     case = merge_case(before.case, {held[0]: NO}, None, False, lookup)
+    return talk.made(text, msgspec.structs.replace(before, case=case))
+
+
+def not_so(text: str, before: Query, talk: Talk) -> Reading | None:
+    """ "And without snow?", after snow on the ground: the one circumstance that the words name, not so."""
+    found = _NO_MORE.fullmatch(bare_words(text))
+    if found is None:
+        return None
+    from kb.reader.corrected import labels_of  # noqa: PLC0415  few turns say what is no more so
+
+    known, lookup = dict(before.case.facts), talk.lookup
+    keys = content(found.group(1))
+    named = [
+        fact
+        for fact, values in known.items()
+        if lookup.facts[fact].family == "situation" and isinstance(values, Choices)
+        if keys and any(keys <= keys_of(label) for label in labels_of(fact, values, lookup))
+    ]
+    if len(named) != 1:
+        return None
+    others: dict[str, ValueSet] = {named[0]: complement_of(lookup, named[0], known[named[0]])}
+    case = merge_case(before.case, others, None, False, lookup)
     return talk.made(text, msgspec.structs.replace(before, case=case))
 
 

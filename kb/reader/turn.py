@@ -310,9 +310,10 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
         return None
     from kb.reader.another import of_another, the_other  # noqa: PLC0415  only in a talk
     from kb.reader.people import as_asked, people_asked  # noqa: PLC0415  as above
-    from kb.reader.thereupon import if_so, without_that  # noqa: PLC0415  as above
+    from kb.reader.thereupon import if_so, not_so, without_that  # noqa: PLC0415  as above
 
     again = _said_again(text, said, before, previous, talk) or without_that(text, said, before, talk)
+    again = again or not_so(text, before, talk)
     if again is not None:
         return again
     if before.kind in ("may", "must") and (whom := people_asked(text, talk.lexicon, talk.lookup)):
