@@ -44,6 +44,7 @@ _LINES = r"""
 <what>(?:fewest|least|minimum(?: number of)?) (?P<what>.+?) (?:that )?(?P<who><who>) <modal>
     \s(?:get by with |make do with )?(?:own|owning|have|having|keep)(?P<tail> .+)?
      => how many {what} must {who} own{tail}
+<what>(?:fewest|least) (?P<what>.+?) (?:to|I) (?:own|have|keep) => how many {what} must I own
 (?P<what>how many .+?),? <least>(?P<tail> .+)? => {what}{tail}
 how many <unit> (?P<tail><side> .+) => how far {tail}
 how many <unit> (?P<tail>(?:long|wide|high|tall|deep|across|broad|thick) .+) => how {tail}

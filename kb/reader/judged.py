@@ -13,14 +13,15 @@ from functools import cache
 from kb.measures import find_measure
 from kb.reader.forms import word_set
 from kb.reader.tokens import Token
+from kb.text import Pattern
 
 TRIGGERS = word_set("""
 
-    wrong bad amiss sloppy will too over overly enough excessive oversize oversized undersize
-    undersized overlong bit tad touch side limit tolerance tolerances spec standard regulation scratch
-    compliant good passable satisfactory pass do serve comply conform must should need have trim shave cut
-    clip crop file shorten lengthen move shift raise lower replace change redo limits bounds acceptable
-    measure mark maximum top snuff inspection
+    wrong bad amiss sloppy pushing stretching chancing will too over overly enough excessive oversize
+    oversized undersize undersized overlong bit tad touch side limit tolerance tolerances spec standard
+    regulation scratch compliant good passable satisfactory pass do serve comply conform must should need
+    have trim shave cut clip crop file shorten lengthen move shift raise lower replace change redo limits
+    bounds acceptable measure mark maximum top snuff inspection
 """)
 """Of these a text must have one."""
 _SIZE = "long|short|wide|broad|narrow|high|tall|low|big|large|small|deep|thick|thin|far|close|near|heavy|tiny"
@@ -29,7 +30,8 @@ _DEGREE = (
     r"|touch|shade|fraction|hair|or|well|really|already|now|actually)\ )*"
 )
 _JUDGEMENT = rf"""{_DEGREE}(?:
-    (?:too|overly)\ (?:{_SIZE}|much|many|few)(?:\ (?:up|down|out|apart|off|in))?
+    (?:a\ )?bit\ much|(?:pushing|stretching|chancing)\ it
+    |(?:too|overly)\ (?:{_SIZE}|much|many|few)(?:\ (?:up|down|out|apart|off|in))?
     |(?:a\ )?(?:bit|little|tad|touch)\ (?:on\ the\ )?(?:{_SIZE})(?:\ side)?|on\ the\ (?:{_SIZE})\ side
     |(?:(?:{_SIZE}|good|tidy|neat)\ )?enough|over-?(?:long|wide|high|sized?|large|big)|oversized?|undersized?
     |excessive|over\ the\ (?:top|limit|mark|maximum|max|odds|line)|out\ of\ (?:tolerance|bounds|spec)
@@ -77,7 +79,7 @@ def _shapes() -> tuple[re.Pattern[str], ...]:
 _COUNTED = (
     r"(?i)\b(?:two|three|four|five|six|seven|eight|nine|ten|\d{1,2}|a couple(?: of)?|a pair of|pairs)\s+\w+"
 )
-_CALLED = re.compile(r"(?i)^to (\w+)\b")
+_CALLED = Pattern(r"(?i)^to (\w+)\b")
 
 
 def judged(text: str) -> Iterator[str]:
@@ -95,24 +97,24 @@ def judged(text: str) -> Iterator[str]:
         yield from _asked(told, rest)
 
 
-_ORIGIN = re.compile(
+_ORIGIN = Pattern(
     r"(?i),? (?:(?:that|which) )?(?:(?:they|he|she|i|we|someone|the [a-z]+|my [a-z]+)"
     r"(?:'ve|'d| have| had| was| were)? |(?:is|was|has|have|had) )?(?:just )?(?:been )?"
     r"(?:sent|made|given|gave|issued|bought|sold|got|chosen|chose|picked|found|ordered|cut"
     r"|printed|engraved|delivered|handed|come|came|arrived)(?: (?:me|us|him|her))?"
     r"(?: (?:back|up|out))?(?: (?:from|at|by|off) (?:the|my|an?|our) [a-z]+(?: shop)?)?$"
 )
-_SPAN = re.compile(
+_SPAN = Pattern(
     r"(?i),? (?:(?:that|which) )?(?:runs?|comes?|came|stretch(?:es)?|goes|extends?|reach(?:es)?|measures?"
     r"|stands?|has|(?:is|are|was|has been|have been|'s been)(?: (?:cut|let|taken|\w+ed))?)"
     r"(?: (?:out|up|down|in|on))?(?: (?:to|at|of))?$"
 )
-_FULL = re.compile(r"(?i)\b(an?|one|two|three|\d+) (?:full|whole|good|clear|bare|mere) (?=[a-z])")
-_GAVE = re.compile(
+_FULL = Pattern(r"(?i)\b(an?|one|two|three|\d+) (?:full|whole|good|clear|bare|mere) (?=[a-z])")
+_GAVE = Pattern(
     r"(?i)^(?:they|he|she|someone|(?:the|my|our) [a-z]+)(?:'ve|'s| have| has)? (?:cut|made|sewed|sewn|printed"
     r"|engraved|gave|given|sent|issued|sold)(?: (?:me|us|him|her))? (?=(?:an?|my|the|his|her)\b)"
 )
-_DATUM = re.compile(
+_DATUM = Pattern(
     r"(?i)^ (?:too|above|over|below|under|beneath|past|beyond|from|off|up|down|short|clear|between|inside"
     r"|outside)\b"
 )

@@ -147,21 +147,26 @@ def _by_words(reading: Reading, found: Understood, case: Case, lookup: Lookup) -
 
 def _judged(reading: Reading, found: Understood, read: Read) -> Reading | None:
     """The reading of a measure that is told and judged, or asked for by a superlative, in plain words."""
-    from kb.reader.extremes import extremes, may_ask  # noqa: PLC0415  few texts ask for the most
-    from kb.reader.judged import judged, may_judge  # noqa: PLC0415  few texts judge
+    amounts = any(piece.tag in ("measure", "number") for piece in found.pieces)
+    if amounts or any(token.key in ("couple", "pair", "inch") for token in found.tokens):
+        from kb.reader.judged import judged, may_judge  # noqa: PLC0415  few texts tell an amount
 
-    for text in judged(as_mended(found)) if may_judge(found.tokens) else ():
-        again = read(text)
-        asked = again.ask is not None and bool(again.ask.choices) and reading.query is None
-        if (again.query is not None and again.query.value is not None) or (asked and not _is_without(again)):
-            return _as_said(again, reading)
-    if reading.query is None:
-        for text in extremes(as_mended(found)) if may_ask(found.tokens) else ():
+        for text in judged(as_mended(found)) if may_judge(found.tokens) else ():
             again = read(text)
-            if again.query is not None and again.query.kind in ("how", "how_many", "where"):
-                care = again.query.aspect == "care"  # "at what temperature" is then of the water
-                spans = tuple(s for s in reading.spans if not (care and s.text.casefold() == "temperature"))
-                return msgspec.structs.replace(again, question=reading.question, spans=spans)
+            asked = again.ask is not None and bool(again.ask.choices) and reading.query is None
+            told = again.query is not None and again.query.value is not None
+            if told or (asked and not _is_without(again)):
+                return _as_said(again, reading)
+    if reading.query is not None:
+        return None
+    from kb.reader.extremes import extremes, may_ask  # noqa: PLC0415  most questions are understood before
+
+    for text in extremes(as_mended(found)) if may_ask(found.tokens) else ():
+        again = read(text)
+        if again.query is not None and again.query.kind in ("how", "how_many", "where"):
+            care = again.query.aspect == "care"  # "at what temperature" is then of the water
+            spans = tuple(s for s in reading.spans if not (care and s.text.casefold() == "temperature"))
+            return msgspec.structs.replace(again, question=reading.question, spans=spans)
     return None
 
 
