@@ -5,10 +5,11 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterable, Iterator
 
-from kb.answer.common import citation, replaced
+from kb.answer.common import change_notes, citation, replaced
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Difference, Query
 from kb.model.records import Clause
+from kb.reasoner import Engine
 from kb.wording import clause_reference, listing, say_date, sentence
 
 
@@ -71,8 +72,9 @@ _ONE_DAY = datetime.timedelta(days=1)
 _MOST_SAID = 3
 
 
-def with_amending(lookup: Lookup, query: Query, answer: Answer) -> Answer:
+def with_amending(engine: Engine, query: Query, answer: Answer) -> Answer:
     """The comparison with the clauses behind it: which stands in place of which, since when, both cited."""
+    lookup = engine.lookup
     clauses = amending(lookup, query, answer.differences)
     said = [text for clause in clauses for text in say_amending(lookup, clause)]
     cited = {found.clause for found in answer.citations}
@@ -89,6 +91,16 @@ def with_amending(lookup: Lookup, query: Query, answer: Answer) -> Answer:
     return replaced(
         answer,
         headline=" ".join((answer.headline, *said[:_MOST_SAID])),
-        notes=(*said[_MOST_SAID:], *answer.notes),
+        notes=(*said[_MOST_SAID:], *answer.notes, *_ahead(engine, query)),
         citations=(*answer.citations, *more),
+    )
+
+
+def _ahead(engine: Engine, query: Query) -> tuple[str, ...]:
+    """What of the things asked about changes after the later day of a comparison of days."""
+    if query.other is None or query.other.as_of <= query.case.as_of:
+        return ()
+    later = engine.on(query.other.as_of)
+    return tuple(
+        note for item in query.items for note in change_notes(later, item, tuple(engine.lookup.aspects))
     )

@@ -313,7 +313,7 @@ def _compare(engine: Engine, query: Query, blank: Answer) -> Answer:
         cautions=list_cautions(lookup, items, rules),
         notes=notes,
     )
-    answer = with_amending(lookup, query, answer)
+    answer = with_amending(engine, query, answer)
     return answer if found.differences or found.alike else replaced(answer, verdict="silent")
 
 

@@ -27,7 +27,8 @@ Read = Callable[[str], Reading]
 
 _AUX = r"(?:is|are|was|were|has|have|had|did|does|do|will|would|gets?|got|can|could|['’]s|['’]ve)"
 _BE = (
-    r"(?:be|been|being|get|got|getting|going to|due to|about to|set to|likely to|there|actually|really"
+    r"(?:be|been|being|treated|handled|get|got|getting|going to|due to|about to|set to|likely to|there"
+    r"|actually|really"
     r"|ever|last"
     r"|next|just|already|all|also|now|yet|at all|still|any|much|a lot|recently|first|most recently)"
 )
@@ -38,11 +39,11 @@ _EVENT = (
     r"|superseded|lapsed|cancelled|added|tightened|relaxed|done away with"
 )
 _SOFT = (
-    r"happen(?:s|ed|ing)?|takes? effect|took effect|com(?:es?|ing) (?:in(?:to (?:force|effect))?|up)|came"
+    r"do|happen(?:s|ed|ing)?|takes? effect|took effect|com(?:es?|ing) (?:in(?:to (?:force|effect))?|up)|came"
     r" in(?:to (?:force|effect))?"
     r"|kicks? in|starts?|started|begins?|began|ends?|ended"
 )
-_STATE = r"different|differ|the same|otherwise"
+_STATE = r"different|differently|differ|the same|otherwise"
 _NEW = r"new|news"
 _NOUN = r"changes?|amendments?|updates?|news|alterations?|revisions?|what['’]?s new"
 _WHAT = Pattern(
@@ -127,6 +128,7 @@ _AWAY = Pattern(
     r"(?:(?:i|we|he|she|they)(?: |['’]))[^.;?!]*?(?P<when>\b(?:since|for|in|until|after) [^.;?!,]+?)[.;,]"
     r" (?:so |and )?(?P<rest>[^.;?!]+)"
 )
+_SINCE_IN = Pattern(r"^(?:in|on|after) ")
 _TOPIC = Pattern(
     r"(?:about |on |regarding )?(?P<thing>[\w'’ -]{3,40}?)(?: -|:|;|,|\.|\?) "
     r"(?P<rest>(?:what|any(?:thing)?|has|have"
@@ -157,7 +159,9 @@ def asked_change(
 def _put_last(said: str) -> str:
     """ "I have been away since March. Anything new?", "beards: what has changed?" in their plain order."""
     away = _AWAY.fullmatch(said)
-    said = f"{away['rest']} {away['when']}" if away is not None else said
+    if away is not None:
+        rest = away["rest"].replace(" since then", "").replace(" since", "")
+        said = f"{rest} {_SINCE_IN.sub('since ', away['when'])}"
     topic = _TOPIC.fullmatch(said)
     if topic is not None and not any(_LEADING.match(part) for part in (topic["thing"],)):
         said = f"{topic['rest']} for {topic['thing']}"
@@ -225,6 +229,8 @@ def _asked_of(said: str, window: Window) -> str | None:
         if pattern is _WHAT and _ACTIVE.fullmatch(said.strip(" ,")) and window.book is None:
             continue
         if groups.get("new") and _LED.match(groups["rest"]) is None:
+            continue
+        if groups.get("soft") == "do" and window.book is None:
             continue
         if groups.get("soft") and (groups["rest"].strip() or not dated):
             continue

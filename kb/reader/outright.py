@@ -58,22 +58,23 @@ _OF_DRESS = word_set("""
 _CONTENTS = Pattern(
     r"\bwhat (?:all )?(?:does|do|did|is|are|'s)\b.*\b(?:say|says|contain|contains|state|tell us|in|about"
     r"|deal with)\b"
-    r"|^(?:please )?(?:show|read|list|give|tell)\b"
+    r"|^(?:please )?(?:show|read|list|give|tell)\b|^(?:is|are)\b.*\b(?:in force|valid|current)\b"
     r"|\b(?:when|from what (?:day|date)|since when)\b.*\b(?:apply|applies|come in|comes in|force|effect"
     r"|start|starts|begin|begins|valid)\b"
 )
 _OF_A_BOOK = word_set("""
-    what when which do does did is are be the this all say says contain contains state tell us in about
-    deal with show me read list give please clause clauses rule rules of from date day since apply
-    applies come comes into force effect take takes start starts begin begins valid 's it now ? . !
+    what when which still current do does did is are be the this all say says contain contains state
+    tell us in about deal with show me read list give please clause clauses rule rules of from date day
+    since apply applies come comes into force effect take takes start starts begin begins valid 's it
+    now ? . !
 """)
 _MOST_CLAUSES = 20
 _ASKING = frozenset({"do", "be"})
 _CHANGING = word_set("""
     change changes changed changing new news amend amends amended amendment amendments altered update
     updates updated revise revised replace replaces replaced repeal repeals repealed modified withdrawn
-    dropped rewritten force different differ differs otherwise coming latest superseded tightened
-    relaxed compare
+    dropped rewritten force different differently differ differs otherwise coming latest superseded
+    tightened relaxed compare
 """)  # spares most questions the patterns
 _OF_DAYS = word_set("happens happened takes comes came force still valid say said kicks starts ends same")
 _OF_RULES = word_set("before used previously originally formerly")

@@ -14,7 +14,8 @@ from kb.text import Pattern
 LEAD = (
     r"(?:(?:so|and|but|ok|okay|well|please|right|now|also|hi|hello|just|(?:can|could|will|would) you"
     r" (?:please )?"
-    r"(?:tell|show|list|remind)(?: me| us)?|tell (?:me|us)|remind me|do you know|i['’]d like to know) ?,? ?)*"
+    r"(?:tell|show|list|remind)(?: me| us)?|tell (?:me|us)|(?:list|show|name)(?: me| us)? (?=what|which"
+    r"|any|all)|remind me|do you know|i['’]d like to know) ?,? ?)*"
 )
 NUMBER = Pattern(
     r"\b(?:clauses?|rule|paragraph|section) [a-z]?\d+(?:\.\d+)*\b|\b\d+\.\d+\b(?! ?(?:mm|cm|m|in|kg|km|°"

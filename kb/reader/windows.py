@@ -75,6 +75,10 @@ def window_in(said: str, state: bool, today: datetime.date, lookup: Lookup) -> t
 
     `state`: it is asked how it was ("different in 2022"), not what happened ("changed in 2022").
     """
+    counted = _COUNTED.search(said)
+    if counted is not None and (counted["count"] or counted.group().startswith(("in the", "over", "within"))):
+        window = _counted(counted, today)
+        return None if window is None else (_cut(said, counted.start(), counted.end()), window)
     ahead = _is_ahead(said)
     for pattern, days in (
         (_AHEAD, Window(today, _last_change(today, lookup), ahead=True)),
@@ -84,12 +88,8 @@ def window_in(said: str, state: bool, today: datetime.date, lookup: Lookup) -> t
         match = pattern.search(said)
         if match is not None and not _days_in(_cut(said, match.start(), match.end()), ahead, today):
             return _cut(said, match.start(), match.end()), days
-    counted = _COUNTED.search(said)
-    if counted is not None and (counted["count"] or counted.group().startswith(("in the", "over", "within"))):
-        window = _counted(counted, today)
-        return None if window is None else (_cut(said, counted.start(), counted.end()), window)
     said = _SINCE_WHO.sub(r"\1 ", said)
-    named = _by_book(said, today, lookup)
+    named = _by_book(said, today, lookup, state)
     if named is not None:
         return named
     found = _days_in(said, ahead, today)
@@ -159,6 +159,8 @@ def _said_days(text: str, ahead: bool, today: datetime.date) -> tuple[datetime.d
         day = _date(match, ahead, today)
         return None if day is None else (day, day)
     lows = text.split()
+    if lows[0] in ("in", "during"):
+        return None  # whether the one gone by or the one to come is meant, the tense says
     if lows[-1] in _SEASONS and len(lows) < 3:
         middle = days_of(lows if len(lows) == 2 else ["next" if ahead else "last", *lows], today)
         return None if middle is None else (middle[0] - 45 * _ONE, middle[1] + 45 * _ONE)
@@ -230,7 +232,9 @@ _WITH = (
 )
 
 
-def _by_book(said: str, today: datetime.date, lookup: Lookup) -> tuple[str, Window] | None:
+def _by_book(
+    said: str, today: datetime.date, lookup: Lookup, state: bool = False
+) -> tuple[str, Window] | None:
     """The window that a book or an edition makes: "with the Notice", "in the second edition"."""
     books = book_words(lookup)
     nouns = "|".join(
@@ -239,7 +243,8 @@ def _by_book(said: str, today: datetime.date, lookup: Lookup) -> tuple[str, Wind
     noun = rf"(?:{nouns})|edition|version|issue|(?:rule ?)?book|rules|regulations|amendment"
     match = re.search(
         rf"(?P<lead>{_WITH})(?:the |this |our |that )?(?:(?P<which>{_NEW}|{_OLD}|{_ORDINAL}|\d{{4}}) )?"
-        rf"(?P<noun>{noun})\b(?: of (?P<year>\d{{4}})| (?P<year2>\d{{4}}))?",
+        rf"(?P<noun>{noun})\b(?: of (?P<year>\d{{4}})| (?P<year2>\d{{4}}))?"
+        r"(?: (?:came (?:out|in|into force)|took effect|was issued|appeared|started|began))?",
         said,
     )
     if match is None or not match["noun"]:
@@ -247,14 +252,15 @@ def _by_book(said: str, today: datetime.date, lookup: Lookup) -> tuple[str, Wind
     which, lead = match["which"] or match["year"] or match["year2"] or "", match["lead"].strip()
     name = match["noun"]
     chosen = list(_editions(name, which, books.get(name, ()), today, lookup))
-    if len(chosen) != 1 or (which and which in _OLD.split("|")):
+    if len(chosen) != 1:
         return None
     (edition,) = chosen
     rest = _cut(said, match.start(), match.end())
     starts = [c.valid_from for c in lookup.base.clauses if c.edition == edition.id]
     until = edition.valid_until
     if until is not None and until <= today:  # "since the first edition": since it ended
-        return (rest, Window(until - _ONE, today)) if lead in ("since", "after", "from") else None
+        compared = lead in ("since", "after", "from") or (state and lead != "before")
+        return (rest, Window(until - _ONE, today)) if compared else None
     before = min(starts) - _ONE
     if lead in ("since", "after", "before"):
         return rest, Window(before, max(today, min(starts)))
@@ -278,6 +284,8 @@ def _editions(
         editions = sorted((e for e in lookup.base.editions if e.book == book), key=lambda e: e.valid_from)
         if which.isdecimal():
             yield from (e for e in editions if which in (e.id.split("/")[-1], str(e.valid_from.year)))
+        elif which in _OLD.split("|"):
+            yield from [e for e in editions if e.valid_until is not None and e.valid_until <= today][-1:]
         elif which in _ORDINAL.split("|"):
             yield from editions[_ORDINAL.split("|").index(which) :][:1]
         elif len(editions) == 1 and noun not in (

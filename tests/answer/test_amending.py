@@ -94,3 +94,9 @@ def test_a_day_before_a_change(fourth: KnowledgeBase) -> None:
     ):
         answer = ask(fourth, question)
         assert clauses(answer) == {"dress-instructions/2025 8.2"}
+
+
+def test_what_is_still_to_come_is_noted(demo: KnowledgeBase) -> None:
+    answer = ask(demo, "What has changed about headphones?")
+    assert answer.headline.startswith("Nothing differs")
+    assert any("15 January 2027" in note for note in answer.notes)
