@@ -164,7 +164,8 @@ def _granting(fact: Fact, named: bool, found: Understood, lookup: Lookup) -> Ite
     who = rf"(?:the |our |my )?(?:{grantors}|{_NOBODY})"
     has = r"(?:['’]s|(?: (?:himself|herself|themselves|simply|just))? (?:has|have|had|did))"
     names = _any_of((fact.label, *fact.other_labels))
-    what = rf"(?: (?:any |the )?(?:{names})|{_WHAT}){_ABOUT}"
+    about = rf"{_WHAT} (?:about|on|of) (?:the |any )?(?:{names})"
+    what = rf"(?:{about}|(?: (?:any |the )?(?:{names})|{_WHAT}){_ABOUT})"
     lead = r"(?:though |although |and |but |as )?"
     not_said = rf"{who}{has}(?: ?n['’]t| not| never)?(?: (?:yet|actually))? {_SAID}{what}"
     but = rf",? (?:but|though|although|while|whereas|only)(?: that)? (?P<by>{who}){has}"
