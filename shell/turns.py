@@ -92,7 +92,7 @@ def _is_understood(session: Session) -> bool:
 
 def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     """A new question; one that is not understood leaves the session as it was."""
-    if base.begun_anew(text) is not None:
+    if session.missed is not None and base.begun_anew(text) is not None:
         session = msgspec.structs.replace(session, missed=None)
     text = (session.missed is not None and base.put_right(text, session.missed)) or text
     opened = msgspec.structs.replace(session, question=text, before=session.latest, replies=(), missed=None)
