@@ -52,6 +52,8 @@ _WH = tag_set("what, which, who, where, when, why, how, how many, which clause")
 _NO_QUESTION = tag_set("be, do, have, self, det, filler, comma, unknown, person")
 _BEING = word_set("is was would 's be isn't n't will")
 _MODAL = word_set("may can must should could might does do need")
+_SELF = word_set("i we")
+_LETTING = word_set("let stop allow permit send tell make")
 _LENDING = word_set("lent lend lends lending borrowed loaned")
 _LIGHT = tag_set("det, poss, filler, comma, and, but")
 _CLAIMANT = tag_set("det, poss, person, unknown, self, fact, number")
@@ -126,7 +128,8 @@ class _Story:
             for p in places
         )  # something was done to a thing
         self.turns = self.turns or any(has_colour(found, _range(s)) for s in led if _things(found, s))
-        others = bool(PEOPLE.intersection(_lows(found, asking)))
+        lows = {*_lows(found, asking)}
+        others = bool(PEOPLE & lows) and (_SELF.isdisjoint(lows) or bool(_LETTING & lows))
         dated = any(pieces[p].tag == "on date" for s in beside for p in _range(s))
         self.turns = self.turns or (dated and _PAST.isdisjoint(_lows(found, asking)))
         self.facts: list[str] = []
@@ -225,11 +228,9 @@ def _is_whole(reading: Reading, found: Understood, claim: _Sentence, first: int,
     pieces = found.pieces[claim.first : claim.last]
     cut = [p for p in pieces if p.last <= first]
     facts = [p for p in cut if p.tag == "fact"]
-    free = [p for p in facts if lookup.facts[p.fact].family in PERSONAL]
+    free = [p for p in facts if _is_standing(p, lookup)]
     if cut and cut[0].tag in _CLAIMANT and not any(p.tag in _JOINING for p in cut):
-        free = (
-            facts  # who makes the claim may have a grade, and be somewhere: "the old hands at the works say"
-        )
+        free = facts  # who claims may have a grade, and be somewhere: "the old hands at the works say"
     dated = any(p.tag == "book" and _surface(found, p)[-1:].isdigit() for p in cut)
     if dated or any(p.tag in _HELD and p not in free for p in cut):
         return False
@@ -363,6 +364,10 @@ def _points_back(found: Understood, asking: _Sentence) -> bool:
         if lows & _THINGS and piece.tag in ("self", "det", "either", "neither", "unknown"):
             return True
     return False
+
+
+def _is_standing(piece: Piece, lookup: Lookup) -> bool:
+    return piece.tag == "fact" and lookup.facts[piece.fact].family in PERSONAL
 
 
 def _led(sentence: _Sentence, begun: int) -> _Sentence:
