@@ -7,6 +7,7 @@ was asked of a thing, the nearest that the rules do say of it is answered, and t
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import msgspec
@@ -74,8 +75,8 @@ def _as_list(reading: Reading, plain: Answer, read: Read, answer: Tell) -> tuple
 
 
 def _alike(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
-    if _are_named(reading):
-        return ()  # "the storm hat's lining" is not the hat
+    if _is_of_another(reading, lookup):
+        return ()
     texts = offered(reading)
     found = [read(text) for text in texts.values()]
     items = [one.query.items[:1] if one.query is not None else () for one in found]
@@ -85,11 +86,15 @@ def _alike(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[
     return told_alike(asked, [answer(one) for one in asked], lookup)
 
 
-def _are_named(reading: Reading) -> bool:
-    """Whether the things of which it was asked which is meant are each named, and no one word means all."""
-    choices = {item for item, _ in reading.ask.choices} if reading.ask is not None else set()
-    named = {span.target for span in reading.spans if span.role == "item"}
-    return len(choices) > 1 and choices <= named
+def _is_of_another(reading: Reading, lookup: Lookup) -> bool:
+    """Whether a part is named right after a thing of which it is none: "the storm hat's lining"."""
+    spans = [span for span in reading.spans if span.role == "item" and span.target in lookup.items]
+    for whole, part in pairwise(spans):
+        owner = lookup.items[part.target].part_of if part.target else None
+        beside = not reading.question[whole.end : part.start].strip()
+        if beside and owner is not None and owner not in lookup.broader(whole.target or ""):
+            return True
+    return False
 
 
 def _each(reading: Reading, read: Read, answer: Tell) -> tuple[Answer, ...]:
