@@ -157,7 +157,8 @@ def _beside_ladder(
     """
     after = found[places[-1] + 1] if places[-1] + 1 < len(found) else None
     if after is not None and _ladder_named(after, grade):
-        one = tokens[after.last - 1].low == tokens[after.last - 1].key
+        noun = tokens[after.last - 1]
+        one = noun.low in (noun.key, f"{noun.key}'s")
         return after if one or any(p.tag in _SPANS for p in found[places[0] : places[-1]]) else None
     before = places[0] - 1
     while before >= 0 and (
