@@ -10,7 +10,9 @@ from __future__ import annotations
 
 from kb.reader.forms import word_set
 
-IDIOMATIC = word_set("cards water hot bad arm luck soup table menu agenda charge line bounds mark book land")
+IDIOMATIC = word_set(
+    "cards water hot bad fair arm luck soup table menu agenda charge line bounds mark book land"
+)
 """Words of wrappings that a book may have as names: "on the cards" is of no card."""
 
 NAMES = r"""
@@ -43,8 +45,8 @@ says: (?:(?:always|all|both|still|even|now|just|also|keeps?|kept|has|have|been) 
     |assures? <me>|assured <me>|promised(?: <me>)?|warned <me>|has it|have it|is (?:sure|certain|adamant
     |convinced|positive))(?: to <me>)?(?: blind| once| firmly| flatly| loudly| again| for sure| on good
     \sauthority)?
-blamed: (?:faulted|blamed|criticised|punished|reported|marked down|shot|hanged|hauled up|charged|fined|in
-    \sfor it)
+blamed: (?:at fault|faulted|blamed|criticised|punished|reported|marked down|shot|hanged|hauled up|charged
+    |fined|in for it)
 echo: (?:(?:but )?(?:i|we) (?:said|say|told (?:him|her|them)|think|thought) (?:no|not|otherwise|never|so
     |yes)[.;,]+ )?(?:(?:he|she|they|it|that)(?:'s| is|'re| are| was| were) (?:right|wrong|mistaken|lying
     |joking|having me on)(?:,? (?:surely|right|(?:isn't|wasn't) (?:he|she|it|that)|(?:aren't|weren't)
@@ -124,7 +126,7 @@ FRAMINGS = r"""
 # land get put
 ^(?:would|will|could|can|might|does|do) (?:it|that) (?:land|get|put) <me> (?:in|into) (?:hot water|trouble
     |the soup|bother|a mess) (if|to|when)\b => is it allowed \1
-# faulted blamed criticised punished reported marked shot hanged hauled charged fined
+# fault faulted blamed criticised punished reported marked shot hanged hauled charged fined
 ^(?:could|can|would|will|might|may|am|are|is|do|does) (<i>) (?:be |get )?<blamed> (?:for|over|by)
     \s(?=\w+ing\b) => is it allowed for \1\s
 ^(?:could|can|would|will|might|may|am|are|is|do|does) (<i>) (?:be |get )?<blamed> (if|when)\b => is it
