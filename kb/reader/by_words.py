@@ -91,17 +91,19 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         return None  # "who gives it, for one day": what "it" is stands in no clause
     if not any(word.isalpha() for unit in units for word in unit.lemmas):
         return None
-    asked = _asked_for(opening)
+    asked, core = _asked_for(opening), [u for u in units if not _WEAK.issuperset(u.lemmas)] or units
     clauses = [
         clause
         for clause in lookup.base.clauses
-        if _in_force(clause, case) and (len(units) > 1 or _is_headed(units[0], clause, found))
+        if _in_force(clause, case) and (len(core) > 1 or _is_headed(core[0], clause, found))
     ]
     near = list(_near(units, clauses, asked, lookup))
     bare = len(units) > 1 and all(unit.piece is not None and unit.piece.tag in _NAMES for unit in units)
-    if (
-        bare and not asked and not _ASKING.isdisjoint(opening)
-    ):  # "what goes over the jersey in boat rig": no word says what is asked of them
+    weak = all(
+        (unit.piece is not None and unit.piece.tag in _NAMES) or _WEAK.issuperset(unit.lemmas)
+        for unit in units
+    )
+    if weak and asked != "who" and not _ASKING.isdisjoint(opening):  # "what goes over the jersey in boat rig"
         near = [one for one in near if lookup.clauses[one.clause].kind != "rule"]
     if asked == "who" and any(
         token.low in ("count", "counts", "counted", "qualifies") for token in found.tokens
@@ -120,6 +122,7 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
 
 _MANY = 3
 _NAMES = frozenset({"item", "items", "fact"})
+_WEAK = word_set("end start begin stop old new young time last first next change")
 
 
 def _says_itself(units: Sequence[_Unit], clause: Clause) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from kb.text import Pattern
 
 _FOR = Pattern(
-    r"(?i)(?P<things>(?!.*\b(?:may|can|must|is|are|do|does)\b)[\w' -]{3,30}?) (?:for|in|with)"
+    r"(?i)(?P<things>(?!.*\b(?:may|can|must|is|are|do|does)\b)[\w' -]{3,30}?) (?:for|in)"
     r" (?P<where>(?:the )?[\w' -]{3,40}?)\W*"
 )
 _LED = Pattern(r"(?i)(?P<where>[\w' -]{3,40}?)(?: -+|:|;|,) (?P<things>which .+?)\W*")
