@@ -150,18 +150,20 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     part = act_answer(engine, query)
     verdict = part.verdict
     open_ = verdict not in ("prohibited", "conflict")
+    company: tuple[str, ...] = ()
     if open_ and (query.case.alone or any(values == NO for _, values in query.case.facts)):
-        from kb.answer.lacking import lacking  # noqa: PLC0415  few questions leave a thing off
+        from kb.answer.lacking import company_note, lacking  # noqa: PLC0415  few questions leave a thing off
 
         without = lacking(engine, query, part, blank.reading.carried)
         if without is not None:
             return _answer_as(engine, without, blank)
+        company = company_note(engine, query) if query.case.alone and query.kind == "may" else ()
     cited = carriers(engine.lookup, query, part)
     both = any(case.verdict == "conflict" for case in part.cases)
     answer = _finish(engine, query, blank, [part], verdict, cited, both)
     if query.kind == "may" and verdict == "required" and (worn := _worn_so(engine, query, answer)):
         return worn
-    answer = replaced(answer, notes=(*answer.notes, *act_notes(engine, query, verdict)))
+    answer = replaced(answer, notes=(*company, *answer.notes, *act_notes(engine, query, verdict)))
     if verdict not in ("prohibited", "conflict", "silent"):
         answer = replaced(answer, headline=" ".join((answer.headline, *foul_company(engine, query))))
     if query.kind == "when" and len(part.cases) > 1 and part.aspect == query.aspect:

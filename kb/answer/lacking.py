@@ -13,12 +13,15 @@ import msgspec
 from kb.answer.acts import act_part
 from kb.answer.common import Part
 from kb.model.conditions import tests
+from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
 from kb.model.values import NO, YES
 from kb.reasoner import WORN, Engine, possible_facts
+from kb.wording import listing, the_item
 from kb.wording.unless import ordinary, usually
 
 _WORN = frozenset({"garment", "accessory"})
+_MOST = 4
 
 
 def lacking(engine: Engine, query: Query, part: Part, carried: Collection[str]) -> Query | None:
@@ -40,27 +43,44 @@ def lacking(engine: Engine, query: Query, part: Part, carried: Collection[str]) 
 
 
 def _required_beside(engine: Engine, query: Query) -> Iterator[Query]:
-    """What must ordinarily be worn with a thing that is said to be worn alone, what is most like it first.
+    """What must ordinarily be worn with a thing that is said to be worn alone, and has to do with it.
 
-    Where no rig is known only what must be worn because it is; who says "alone" takes off no boots.
+    It is of a kind with it, or must be worn because it is: who says "just the gaiter" keeps the boots on.
     """
+    kinds = _kinds(engine.lookup, query.items[0])
+    for without, found in _others(engine, query):
+        akin = kinds & _kinds(engine.lookup, without.items[0])
+        if akin or _rests_on(engine, found, query.items[0]):
+            yield without
+
+
+def company_note(engine: Engine, query: Query) -> tuple[str, ...]:
+    """What else must be worn in the rig that is known, beside a thing that is said to be worn alone."""
+    rig = any(engine.lookup.facts[fact].family == "rig" for fact, _ in query.case.facts)
+    found = [one for one, part in _others(engine, query) if part.verdict == "required"] if rig else []
+    others = [the_item(engine.lookup, one.items[0]) for one in found]
+    more = [f"{len(others) - _MOST} more"] if len(others) > _MOST else []
+    return (f"Not by itself: {listing([*others[:_MOST], *more])} must be worn, too.",) if others else ()
+
+
+def _others(engine: Engine, query: Query) -> Iterator[tuple[Query, Part]]:
+    """The other things that must ordinarily be worn, each as the question whether one may go without it."""
     from kb.answer.lists import listed_items  # noqa: PLC0415  only of what is worn alone
 
     lookup, item = engine.lookup, query.items[0]
-    rig = any(lookup.facts[fact].family == "rig" for fact, _ in query.case.facts)
-    own, above = {*lookup.broader(item), *lookup.narrower(item)}, {*lookup.broader(item)}
-    if not above & _WORN:
-        return
-    others = [
-        other
-        for other in listed_items(engine, "wear")
-        if other not in own and _WORN.intersection(lookup.broader(other)) and len(lookup.narrower(other)) == 1
-    ]
-    for other in sorted(others, key=lambda one: len(above ^ {*lookup.broader(one)})):
+    own = {*lookup.broader(item), *lookup.narrower(item)}
+    for other in listed_items(engine, "wear"):
+        if other in own or len(lookup.narrower(other)) > 1 or not _WORN.intersection(lookup.broader(other)):
+            continue
         without = _without(query, other)
         found = _part(engine, without)
-        if _ordinarily(engine, without, found) == "required" and (rig or _rests_on(engine, found, item)):
-            yield without
+        if _ordinarily(engine, without, found) == "required":
+            yield without, found
+
+
+def _kinds(lookup: Lookup, item: str) -> set[str]:
+    """The kinds of a thing below those that all things worn are of."""
+    return {kind for kind in lookup.broader(item)[1:] if not set(lookup.items[kind].broader) <= {"anything"}}
 
 
 def _rests_on(engine: Engine, part: Part, item: str) -> bool:

@@ -63,10 +63,8 @@ def say_verdict(
     if query.kind not in ("may", "must") or query.modalities not in (("prohibited",), ("permitted",)):
         return line
     first = next((word for word in ("Yes", "No") if line.startswith(word)), "")
-    if not first or (query.kind == "must" and line.startswith(_PROHIBITED)):
-        return line
-    rest = line[len(first) :]
-    return f"{_OTHER[first]}{rest}"
+    turned = first and not (query.kind == "must" and line.startswith(_PROHIBITED))
+    return _OTHER[first] + line[len(first) :] if turned else line
 
 
 _PROHIBITED = "No, this is prohibited"
@@ -109,7 +107,8 @@ def _act_line(lookup: Lookup, verdict: Verdict, query: Query) -> str:
     """The headline about an act; of a question that is neither may nor must, as if it were may."""
     asked, polarity = (query.kind, query.polarity) if query.kind in ("may", "must") else ("may", "do")
     it = _thing(lookup, query)
-    return _HEADLINES[asked, polarity, verdict].format(it=it, It=sentence(it, ""), done=_done(lookup, query))
+    done = _done(lookup, query, query.case.alone and verdict != "required")
+    return _HEADLINES[asked, polarity, verdict].format(it=it, It=sentence(it, ""), done=done)
 
 
 def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]]) -> str:
@@ -200,8 +199,9 @@ def _means_yes(lookup: Lookup, query: Query, verdict: Verdict) -> bool | None:
     return True if line.startswith("Yes") else False if line.startswith("No") else None
 
 
-def _done(lookup: Lookup, query: Query) -> str:
+def _done(lookup: Lookup, query: Query, alone: bool | None = None) -> str:
     """ "worn with the storm coat", "worn alone", "worn with nothing but the storm coat"."""
+    alone = query.case.alone if alone is None else alone
     aspect = lookup.aspects[query.aspect]
     if is_manner(aspect):
         return f"“{aspect.label}”"
@@ -210,8 +210,8 @@ def _done(lookup: Lookup, query: Query) -> str:
     beside = tuple(item for item in others if item in lookup.items and item not in query.items[:1])
     done = aspect.done or "done"
     if not beside:
-        return f"{done} alone" if query.case.alone else done
-    return f"{done} with {'nothing but ' if query.case.alone else ''}{the_items(lookup, beside)}"
+        return f"{done} alone" if alone else done
+    return f"{done} with {'nothing but ' if alone else ''}{the_items(lookup, beside)}"
 
 
 def _thing(lookup: Lookup, query: Query) -> str:

@@ -87,7 +87,6 @@ def test_who_must_ordinarily_not_is_told_so_first(demo: KnowledgeBase) -> None:
          "No: the heat gauntlets must be worn with the leather apron."),
         ("May I wear the service jersey without the day shirt in workshop rig?",
          "Yes: the service jersey must be worn."),
-        ("Nothing but the jersey in boat rig?", "No: the undershirt must be worn with the service jersey."),
         ("May I wear the liner alone?", "No. The quilted liner must not be worn alone."),
     ],
 )  # fmt: skip
