@@ -84,13 +84,14 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
     opening = _opening(found)
     if opening[1:2] == ["about"]:
         return None
-    if _ASKING.isdisjoint(opening) and sum(p.tag == "measure" for p in found.pieces) == 1:
+    if _ASKING.isdisjoint(opening) and sum(p.tag in _MEASURED for p in found.pieces) == 1:
         return None  # whether a measure may be so is judged, or nothing is said
     units = tuple(_units(found, lookup))
     if any(token.low in _POINTING for token in found.tokens) and not any(unit.piece for unit in units):
         return None  # "who gives it, for one day": what "it" is stands in no clause
-    if not any(word.isalpha() for unit in units for word in unit.lemmas):
-        return None
+    told = any(unit.items or (unit.piece is None and unit.lemmas[0].isalpha()) for unit in units)
+    if (not told and len(units) != 1) or (len(units) == 1 and len(found.tokens) < _MANY + 1):
+        return None  # "15 in fell rig", "who grants": nothing that a clause could be about
     asked, core = _asked_for(opening), [u for u in units if not _WEAK.issuperset(u.lemmas)] or units
     clauses = [
         clause
@@ -120,7 +121,7 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
     return Query(kind="source", clause=chosen, case=case) if chosen is not None else None
 
 
-_MANY = 3
+_MANY, _MEASURED = 3, ("measure", "number")
 _NAMES = frozenset({"item", "items", "fact"})
 _WEAK = word_set("end start begin stop old new young time last first next change")
 

@@ -50,8 +50,8 @@ CHOOSINGS = r"""
     ?[\w-]*(?: [\w-]+)? (?:got|have|get|wear|wearing|has|in) (?:an? |the )?([\w-]+) ([\w-]+(?: [\w-]+)?)\s
     (?:when|while|whereas|and|but) (?:mine|i|ours|we|my|the rest)\b[^?]*\W*$ => why is the \2 \1?
 # turn come arrive report show attend appear parade
-\b(?:come|turn (?:up|out)|arrive|report|show up|attend|appear|parade
-    |go) in (?=(?:<the> )?(?:[\w-]+ ){1,2}?(?:rig
+(?<!how do i )(?<!how do we )(?<!how should i )(?<!how must i )\b(?:come|turn (?:up|out)|arrive|report
+    |show up|attend|appear|parade|go) in (?=(?:<the> )?(?:[\w-]+ ){1,2}?(?:rig
     |dress|kit|uniform|order)\b) => wear\s
 # be are is am
 ^(must|should|do|does)(n't)? (.+?) (?:have to |need to )?be in (?=(?:<the> )?(?:[\w-]+ ){1,2}?(?:rig

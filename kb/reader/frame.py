@@ -268,7 +268,7 @@ def _yes_or_no(flow: Flow, modal: str, used: set[int]) -> tuple[QuestionKind, st
     """May or must; a plain statement of what is worn ("do officers wear it") asks about a duty."""
     tags = flow.tags
     named = not modal and "aspect" in tags and "measure" not in tags and "aspect value" not in tags
-    care = named and flow.pieces[tags.index("aspect")].arg.startswith("care:")  # "iron my smock" is of one way
+    care = named and flow.pieces[tags.index("aspect")].arg.startswith("care:")  # "iron my smock"
     if named and not care:
         return "how", _named_aspect(flow, used)
     topic = tags[:3] in (["item", "do", "self"], ["items", "do", "self"])  # "the cap: do I wear it"

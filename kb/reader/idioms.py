@@ -76,7 +76,8 @@ IDIOMS = r"""
      => may I wear \1 with \2?
 ^(?:there(?:'s| is) )?(?:nothing|no rule) (?:in the \w+ )?(?:against|to stop me) pinning\b => may I pin
 \bpin (?:(?:a|an|any|my|the|some) )?(?:something|anything|(?:ribbon|popp(?:y|ie)|rosette|flower|sprig|note
-    |brooch|flag|favou?r|charm|feather|daffodil|keepsake|sticker|trinket)(?:e?s)?) (?:to|on|onto|into) => pierce
+    |brooch|flag|favou?r|charm|feather|daffodil|keepsake|sticker|trinket)(?:e?s)?)
+    \s(?:to|on|onto|into) => pierce
 \b(where .*?)\bstarts? and (?:stops?|ends?|finish(?:es)?)\b => \1 go
 \b(where .*?)\b(?:stops?|finish(?:es)?)(?=\W*$) => \1 end
 ^(?:please )?(?:tell|show|give|list)(?: me| us)? (?:everything|all|the lot|whatever|what all)(?: that| which)?

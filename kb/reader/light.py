@@ -310,7 +310,7 @@ def _just(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Loo
     """ "No snow, just rain": the state of things is no more than said, which changes nothing."""
     after = _past(found, index + 1)
     low, verb = tokens[found[index].first].low, tokens[found[index].last].low if after < len(found) else ""
-    asked = index and found[index - 1].tag in ("self", "person", "not")
+    asked = any(piece.tag == "not" for piece in found[:index])
     if (
         low == "just"
         and asked

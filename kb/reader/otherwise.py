@@ -119,6 +119,8 @@ def _who_does_it(reading: Reading, found: Understood, case: Case, lookup: Lookup
     query = reading.query
     if query is None or query.kind != "who" or query.aspect in ("wear", "carrying", *OWNED_ASPECTS):
         return None
+    if found.text.casefold().startswith(say_query(lookup, query).casefold().rstrip("?")):
+        return None  # a read-back is read as what it was made of
     from kb.reader.by_words import clause_by_words  # noqa: PLC0415  few questions ask who does something
 
     return clause_by_words(found, case, lookup)

@@ -36,6 +36,7 @@ _BEFORE = word_set("""
     will would do does did not n't 've have has had 'll let just also still and or please never always""")
 _WITH_ARTICLE = word_set("a an the my your our his her their its this that these those some any")
 _ENDS = word_set(", and or if while when during") | {""}
+_MAY_FOLLOW = {"in": _ENDS, "up": word_set(", and or") | {""}}
 _FURTHEST = 9
 
 
@@ -109,7 +110,7 @@ def _particle(tokens: tuple[Token, ...], index: int, particle: str, names: Seque
         if tokens[later].low != particle or any(n.first == later < n.last - 1 for n in names):
             continue
         following = tokens[later + 1].low if later + 1 < len(tokens) else ""
-        if following in _WITH_ARTICLE or (particle in ("in", "up") and following not in _ENDS):
+        if following in _WITH_ARTICLE or following not in _MAY_FOLLOW.get(particle, (following,)):
             return 0
         item = any(
             index < n.first and n.last <= later and any(e.kind == "item" for e in n.entries) for n in names

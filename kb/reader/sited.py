@@ -288,7 +288,7 @@ def _is_at(position: Position, lead: str, entries: frozenset[str], lookup: Looku
 
 
 def _is_some(entries: frozenset[str], whole: str, lookup: Lookup) -> bool:
-    """Whether things are garments told of a feature of just any garment: not every one has a breast pocket."""
+    """Whether things are garments, told of a feature of any garment: not every one has a breast pocket."""
     of_all = set(lookup.items[whole].broader) <= {"anything"}
     return of_all and whole not in entries and not entries.isdisjoint(lookup.narrower(whole))
 

@@ -85,7 +85,8 @@ SESSIONS = [
      "Must anyone tar the lined smock, in boat rig?"),
     (("May I wear the knit cap in shore rig?", "No, the service cap."),
      "May anyone wear the service cap, in shore rig?"),
-    (("What colour is the watch coat?", "Juggle with the watch coat?", "And in March?"), ""),
+    (("What colour is the watch coat?", "Juggle with the watch coat?", "And in March?"),
+     "What must the colour of the watch coat be?"),  # no answer but the first, which is of no month
 ]  # fmt: skip
 
 
