@@ -7,6 +7,7 @@ near.
 
 from __future__ import annotations
 
+import datetime
 import math
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
@@ -19,7 +20,8 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query
 from kb.model.records import Case, Clause
 from kb.model.values import intersect, is_empty
-from kb.reader.forms import NUMBER_WORDS, word_set
+from kb.reader.forms import NUMBER_WORDS, SPELLINGS, word_set
+from kb.reader.listed import asks_which_thing
 from kb.reader.pieces import Piece, Understood
 from kb.reader.same_sense import are_alike, phrase_at, with_phrases
 from kb.reader.spelling import akin
@@ -67,6 +69,7 @@ _SOMEBODY = word_set("""
     contractor visitor
 """)
 _POINTING = word_set("it them thing one ones")
+_BRITISH = {american: british for british, american in SPELLINGS.items()}
 _KIT = word_set("kit uniform equipment")
 
 
@@ -81,17 +84,16 @@ class _Unit(msgspec.Struct, frozen=True):
 
 def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | None:
     """The one clause in force that has all words of weight; None where there is none or there are several."""
-    opening = _opening(found)
-    if opening[1:2] == ["about"]:
+    if (opening := _opening(found))[1:2] == ["about"] or asks_which_thing(found):
         return None
     if _ASKING.isdisjoint(opening) and sum(p.tag in _MEASURED for p in found.pieces) == 1:
         return None  # whether a measure may be so is judged, or nothing is said
     units = tuple(_units(found, lookup))
     if any(token.low in _POINTING for token in found.tokens) and not any(unit.piece for unit in units):
-        return None  # "who gives it, for one day": what "it" is stands in no clause
+        return None  # "who gives it, for one day"
     told = any(unit.items or (unit.piece is None and unit.lemmas[0].isalpha()) for unit in units)
     if (not told and len(units) != 1) or (len(units) == 1 and len(found.tokens) < _MANY + 1):
-        return None  # "15 in fell rig", "who grants": nothing that a clause could be about
+        return None  # "15 in fell rig", "who grants"
     asked, core = _asked_for(opening), [u for u in units if not _WEAK.issuperset(u.lemmas)] or units
     clauses = [
         clause
@@ -116,7 +118,7 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         near = [one for one in near if bare or _says_itself(units, lookup.clauses[one.clause])]
         return Query(kind="source", clause=near[0].clause, case=case) if len(near) == 1 else None
     chosen = _nearest([one for one in near if one.plain]) or (
-        _clearest(near) if not any(one.plain for one in near) else None
+        _clearest(near) if asked and not any(one.plain for one in near) else None
     )
     return Query(kind="source", clause=chosen, case=case) if chosen is not None else None
 
@@ -207,7 +209,7 @@ def _units(found: Understood, lookup: Lookup) -> Iterator[_Unit]:
             if unit is not None:
                 yield unit
         elif tokens[index].low not in _LIGHT:
-            lemmas = analyse(tokens[index].low)
+            lemmas = analyse(_BRITISH.get(tokens[index].low, tokens[index].low))
             if lemmas:
                 yield _Unit(lemmas)
         index += 1
@@ -219,9 +221,9 @@ def _is_name(piece: Piece) -> bool:
 
 def _named_unit(piece: Piece, found: Understood, lookup: Lookup) -> _Unit | None:
     """A thing, a fact or an authority; None for a book as a whole and for people in general."""
-    lows = [token.low for token in found.tokens[piece.first : piece.last]]
+    lows = [_BRITISH.get(token.low, token.low) for token in found.tokens[piece.first : piece.last]]
     lemmas = tuple(word for low in lows for word in analyse(low))
-    if all(low in _LIGHT for low in lows) or not lemmas:
+    if _LIGHT.issuperset(lows) or not lemmas:
         return None
     entries = [entry.id for entry in piece.entries if entry.id in lookup.items]
     labels = [
@@ -372,10 +374,9 @@ def _tells(clause: Clause, asked: str, lookup: Lookup) -> bool:
         return _TIME.search(text) is not None
     if asked == "number":
         return any(c.isdigit() for c in text) or not NUMBER_WORDS.keys().isdisjoint(text.split())
-    if asked == "when":
-        return _WHEN.search(text) is not None
-    if asked == "why":
-        return clause.kind == "purpose" or _REASON.search(text) is not None
+    if asked in ("when", "why"):
+        telling = _WHEN if asked == "when" else _REASON
+        return telling.search(text) is not None or (asked == "why" and clause.kind == "purpose")
     if asked == "who":
         names = {
             word
@@ -396,5 +397,4 @@ def _is_headed(unit: _Unit, clause: Clause, found: Understood) -> bool:
 
 
 def _in_force(clause: Clause, case: Case) -> bool:
-    day = case.as_of
-    return clause.valid_from <= day and (clause.valid_until is None or day < clause.valid_until)
+    return clause.valid_from <= case.as_of and (clause.valid_until or datetime.date.max) > case.as_of

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 
 import msgspec
 
@@ -12,7 +13,7 @@ from kb.model.records import Rule
 from kb.model.values import Choices, ValueSet, intersect, is_empty
 from kb.reader.frame import Frame
 from kb.reader.parts import Roles
-from kb.reader.pieces import Piece
+from kb.reader.pieces import Piece, Understood
 
 _FOR = frozenset({"may", "must"})
 
@@ -63,3 +64,11 @@ def which_of(frame: Frame, roles: Roles, items: Sequence[str]) -> Frame:
     if not (roles.alternatives and len(items) > 1 and frame.kind in ("may", "must") and plain and acts):
         return frame
     return msgspec.structs.replace(frame, kind="list", modalities=("required", "permitted"))
+
+
+def asks_which_thing(found: Understood) -> bool:
+    """ "Which smock goes?" asks for one of several things, and for no clause."""
+    pieces = found.pieces
+    return any(
+        piece.tag in ("what", "which") and after.tag in ("item", "items") for piece, after in pairwise(pieces)
+    )
