@@ -75,7 +75,7 @@ def allowing(
 
     The clause that forbids all that is not listed tells nothing of the thing; the clause that lists it does.
     """
-    if case.verdict != "prohibited" or not all(lookup.rules[rule].residual for rule in case.rules):
+    if case.verdict != "prohibited" or not any(lookup.rules[rule].residual for rule in case.rules):
         return ()
     found = []
     for change in changes:

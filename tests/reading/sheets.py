@@ -18,6 +18,7 @@ BOOKS = {
     "second": HERE.parent / "second" / "books",
     "third": HERE.parent / "third" / "books",
     "fourth": HERE.parent / "fourth" / "books",
+    "fifth": HERE.parent / "fifth" / "books",
 }
 SHEETS = {
     "demo": "demo",
@@ -27,6 +28,10 @@ SHEETS = {
     "second-further": "second",
     "third-further": "third",
     "fourth": "fourth",
+    "demo-daily": "demo",
+    "second-daily": "second",
+    "third-daily": "third",
+    "fifth": "fifth",
 }
 """The sets of questions, and the books of each."""
 TALKS = (
@@ -36,6 +41,9 @@ TALKS = (
     "dialogues-third-further",
     "dialogues-fourth",
     "dialogues-last",
+    "dialogues-daily",
+    "dialogues-third-daily",
+    "dialogues-fifth",
 )
 
 

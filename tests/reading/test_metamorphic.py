@@ -51,8 +51,8 @@ class Right(NamedTuple):
 def right(tmp_path_factory: pytest.TempPathFactory) -> list[Right]:
     folder: Path = tmp_path_factory.mktemp("metamorphic")
     found = []
-    for name, path in BOOKS.items():
-        base = KnowledgeBase.open(path, folder)
+    for name in ("demo", "second", "third", "fourth"):
+        base = KnowledgeBase.open(BOOKS[name], folder)
         for asked in questions(name, "open"):
             facts = tuple(_facts(base, asked))
             answers = base.ask(asked.text, facts=facts, as_of=asked.as_of)
@@ -197,7 +197,7 @@ OTHERWISE: dict[str, tuple[Callable[[Right], Iterator[str]], int, int]] = {
     "an equal measure": (_equal_measure, 12, 0),
     "a slip of the keys": (_slip, 100, 2),
     "the circumstance first": (_circumstance_first, 35, 4),  # a verb in another place, of four services
-    "the other spelling": (_spelt_otherwise, 15, 0),
+    "the other spelling": (_spelt_otherwise, 15, 1),
     "capitals": (_capitals, 350, 3),  # a name ("Bob reckons") is known by its capital
     "politely": (_politely, 700, 3),
     "a letter twice": (_doubled, 300, 24),
