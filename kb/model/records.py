@@ -315,7 +315,7 @@ class Case(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
 
 
 def leaves_room(claim: ValueSet, rules: Iterable[Rule]) -> bool:
-    """Whether a distance told of a place is one of several that the place allows: "about 9 in", "1 to 2 in"."""
+    """Whether a told distance is one of several that the place allows: "about 9 in", "1 to 2 in"."""
     distance = any(letter.isdigit() for other in others_in(claim) for letter in other.removeprefix(OTHER))
     if not distance or not isinstance(claim, Choices):
         return False
