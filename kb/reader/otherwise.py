@@ -209,7 +209,8 @@ def _of_another_matter(
     if measured is not None:
         return measured
     if reading.query is not None:
-        return _of_what_is_on(reading.query, found, roles, case, lookup)
+        on = _of_what_is_on(reading.query, found, roles, case, lookup)
+        return on or _of_its_manner(reading.query, found, lookup)
     from kb.reader.member import enumeration, membership  # noqa: PLC0415  as above
 
     belongs = membership(found, case, lookup) or enumeration(found, case, lookup)
@@ -242,6 +243,24 @@ def _of_what_is_on(query: Query, found: Understood, roles: Roles, case: Case, lo
 
     placed = borne(found, roles, case, lookup)
     return placed if placed is not None and query.items[0] not in placed.items else None
+
+
+def _of_its_manner(query: Query, found: Understood, lookup: Lookup) -> Query | None:
+    """ "Which knot for the neck cloth": how that is tied, where its rules have the word."""
+    pieces = [piece for piece in found.pieces if piece.tag not in ("det", "poss", "filler")]
+    if [piece.tag for piece in pieces[1:4]] != ["item", "for", "item"] or pieces[0].tag not in (
+        "which",
+        "what",
+    ):
+        return None
+    word, thing = found.tokens[pieces[1].last - 1].low, pieces[3].entries[0].id
+    for aspect in rule_aspects(thing, lookup):
+        record = lookup.aspects[aspect]
+        if record.within in ("fastening", "fit", "construction") and word in record.label.casefold().split():
+            facts = tuple(fact for fact in query.case.facts if fact[0] != f"worn:{thing}")
+            case = msgspec.structs.replace(query.case, facts=facts)
+            return Query(kind="how", items=(thing,), aspect=record.within, case=case)
+    return None
 
 
 def _with_less(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
