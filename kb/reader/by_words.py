@@ -56,8 +56,7 @@ _WHEN = Pattern(
 )
 _REASON = Pattern(
     r"\b(?:because|since|so that|that they|lest|by reason|in order|for they|for it|for the|have been|keep"
-    r"|are few"
-    r"|tell|need|where it|which is|draws|belong)"
+    r"|are few|tell|need|where it|which is|draws|belong)"
 )
 _ENDINGS = word_set(
     "e s es d ed er ers or ors ing y ies ly en ion al ant ent ance ence age ful ive ure ial nt"
@@ -87,13 +86,13 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
     if (opening := _opening(found))[1:2] == ["about"] or asks_which_thing(found):
         return None
     if _ASKING.isdisjoint(opening) and sum(p.tag in _MEASURED for p in found.pieces) == 1:
-        return None  # whether a measure may be so is judged, or nothing is said
+        return None  # it is judged, or nothing is said
     units = tuple(_units(found, lookup))
-    if any(token.low in _POINTING for token in found.tokens) and not any(unit.piece for unit in units):
-        return None  # "who gives it, for one day"
-    told = any(unit.items or (unit.piece is None and unit.lemmas[0].isalpha()) for unit in units)
-    if (not told and len(units) != 1) or (len(units) == 1 and len(found.tokens) < _MANY + 1):
-        return None  # "15 in fell rig", "who grants"
+    if not any(unit.piece for unit in units) and any(token.low in _POINTING for token in found.tokens):
+        return None
+    said = any(word.isalpha() for unit in units for word in unit.lemmas)
+    if not said or (len(units) == 1 and len(found.tokens) <= _MANY):  # "who grants a"
+        return None
     asked, core = _asked_for(opening), [u for u in units if not _WEAK.issuperset(u.lemmas)] or units
     clauses = [
         clause
@@ -117,8 +116,9 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         near = [one for one in near if one.plain and (one.rare or len(units) >= _MANY)] if enough else []
         near = [one for one in near if bare or _says_itself(units, lookup.clauses[one.clause])]
         return Query(kind="source", clause=near[0].clause, case=case) if len(near) == 1 else None
+    near = [one for one in near if asked or one.plain or lookup.clauses[one.clause].kind != "rule"]
     chosen = _nearest([one for one in near if one.plain]) or (
-        _clearest(near) if asked and not any(one.plain for one in near) else None
+        _clearest(near) if not any(one.plain for one in near) else None
     )
     return Query(kind="source", clause=chosen, case=case) if chosen is not None else None
 
