@@ -20,6 +20,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query
 from kb.model.records import Case, Clause
 from kb.model.values import intersect, is_empty
+from kb.reader.folk import names_of_people
 from kb.reader.forms import NUMBER_WORDS, SPELLINGS, word_set
 from kb.reader.listed import asks_which_thing
 from kb.reader.pieces import Piece, Understood
@@ -41,8 +42,8 @@ _LIGHT = word_set("""
     want wants supposed meant allowed obliged required happen happens happened go goes keep kept make
     makes made use used thing things sort kind kinds way matter matters case book books order orders
     rule rules regulation regulations instruction instructions clause clauses bit bits count counts
-    counted side sides held place speak speaks spoke mention mentions cover covers deal deals service
-    brigade according concerned mm cm m km kg inch inches written wear wears wore worn put , . ? ! ; : -
+    counted side sides held place speak speaks spoke mention mentions cover covers deal deals
+    according concerned mm cm m km kg inch inches written wear wears wore worn put , . ? ! ; : -
     ' " ( )
 """)
 _TIME = Pattern(
@@ -62,8 +63,8 @@ _ENDINGS = word_set(
     "e s es d ed er ers or ors ing y ies ly en ion al ant ent ance ence age ful ive ure ial nt"
 ) | {""}
 _SOMEBODY = word_set("""
-    member owner senior wearer holder tailor cleaner doctor physician officer commander master keeper
-    marshal chief superintendent quartermaster bandmaster warden leader captain board secretary
+    member owner senior wearer holder tailor cleaner doctor physician officer commander master
+    marshal chief superintendent quartermaster leader captain board secretary
     inspector captain everyone everybody nobody anyone others hand hands store authority who whoever
     contractor visitor
 """)
@@ -195,7 +196,7 @@ def _units(found: Understood, lookup: Lookup) -> Iterator[_Unit]:
     named = {
         place: piece for piece in found.pieces if _is_name(piece) for place in range(piece.first, piece.last)
     }
-    taken: set[int] = set()
+    taken, own = set[int](), {word.casefold() for word in lookup.base.service.label.split()}
     while index < len(tokens):
         phrase = phrase_at(tokens, index) if index not in taken else None
         if phrase is not None:
@@ -208,7 +209,7 @@ def _units(found: Understood, lookup: Lookup) -> Iterator[_Unit]:
             taken.update(range(piece.first, piece.last))
             if unit is not None:
                 yield unit
-        elif tokens[index].low not in _LIGHT:
+        elif tokens[index].low not in _LIGHT | own:
             lemmas = analyse(_BRITISH.get(tokens[index].low, tokens[index].low))
             if lemmas:
                 yield _Unit(lemmas)
@@ -378,12 +379,7 @@ def _tells(clause: Clause, asked: str, lookup: Lookup) -> bool:
         telling = _WHEN if asked == "when" else _REASON
         return telling.search(text) is not None or (asked == "why" and clause.kind == "purpose")
     if asked == "who":
-        names = {
-            word
-            for a in lookup.base.authorities
-            for name in (a.label, *a.other_labels)
-            for word in analyse(name)
-        }
+        names = {word for name in names_of_people(lookup) for word in analyse(name)}
         return not (_SOMEBODY | names).isdisjoint(_analysed(text))
     return True
 

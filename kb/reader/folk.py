@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from kb.model.lookup import Lookup
 from kb.reader.english import tag_set
 from kb.reader.forms import word_set
 from kb.reader.pieces import Piece, Understood
@@ -97,3 +98,13 @@ def _end(found: Understood, index: int) -> int:
     after: Sequence[Piece] = found.pieces[index + 1 : index + 3]
     like = len(after) == 2 and found.tokens[after[0].first].low == "like" and after[1].tag == "self"
     return index + 3 if like else index + 1
+
+
+def names_of_people(lookup: Lookup) -> Iterator[str]:
+    """What the books call people: authorities, grades and groups of them, appointments."""
+    base = lookup.base
+    grades = [value for fact in base.facts if fact.family == "grade" for value in fact.values]
+    groups = [group for group in base.groups if lookup.facts[group.fact].family == "grade"]
+    appointed = [fact for fact in base.facts if fact.family == "appointment"]
+    for one in (*base.authorities, *grades, *groups, *appointed):
+        yield from (one.label, *one.other_labels)

@@ -37,7 +37,7 @@ any: (?:any|a|some|the)
 unit: (?:mm|cm|metres?|meters?|inch(?:es)?|feet|millim\w+|centim\w+|imperial|metric|old money)
 choosing: (?:choice|taste|discretion|judge?ment|preference|liking|conscience)
 whoever: (?:<me>|the wearer|the individual|each(?: of us| member)?|everyone|the member)
-volume: book|order|rules?|notice|manual|guide|clauses?|regulations?|instructions?|bosun's notice|rulebook
+volume: book|order|rules?|notice|manual|guide|clauses?|regulations?|instructions?|rulebook
 somebody: (?:<i>|(?:<the> )?(?:(?!is\b|are\b|was\b|has\b|wears?\b|in\b)[\w'-]+ ){0,3}?[\w'-]+)
 says: (?:(?:always|all|both|still|even|now|just|also|keeps?|kept|has|have|been) )*(?:says?|said|saying
     |reckons?|reckoned|thinks?|thought|claims?|claimed|swears?|swore|insists?|insisted|maintains?
