@@ -20,7 +20,7 @@ from kb.model.questions import Query, Reading
 from kb.model.records import Case, Fact, Named
 from kb.model.values import Ranges, ValueSet
 from kb.reader import parse_fact
-from kb.reader.spelling import near_names
+from kb.reader.names.spelling import near_names
 from kb.reasoner import WORN, Engine
 from kb.text import formula_safe, visible
 

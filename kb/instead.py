@@ -17,10 +17,10 @@ from kb.answer.common import replaced
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.model.records import Fact
-from kb.reader.choosing import as_list
-from kb.reader.fits import rules_on
-from kb.reader.nearest import nearest_reading
-from kb.reader.offered import each_named, of_kinds, offered, with_its_kinds, without_words
+from kb.reader.doubts.nearest import nearest_reading
+from kb.reader.doubts.offered import each_named, of_kinds, offered, with_its_kinds, without_words
+from kb.reader.meaning.fits import rules_on
+from kb.reader.phrases.choosing import as_list
 from kb.wording import say_query
 
 if TYPE_CHECKING:

@@ -24,7 +24,7 @@ from kb.model.records import Case, Clause, Rule
 from kb.model.values import ValueSet
 from kb.opening import Opening, books_folder
 from kb.reader import Lexicon, read_turn, split_questions
-from kb.reader.stored import decode_lexicon
+from kb.reader.names.stored import decode_lexicon
 from kb.reasoner import Engine, Facts, StoredCandidates
 from kb.sparql import candidate_rules, rules_in_force
 from kb.wording import say_facts, say_rule

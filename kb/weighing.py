@@ -11,7 +11,8 @@ from kb.answer.alike import with_beside
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.model.values import ValueSet
-from kb.reader.claims import (
+from kb.reader.meaning.measured import rule_aspects
+from kb.reader.stories.claims import (
     TwoClaims,
     first_as_questions,
     paired_measures,
@@ -19,7 +20,6 @@ from kb.reader.claims import (
     two_claims,
     two_measures,
 )
-from kb.reader.measured import rule_aspects
 from kb.reasoner import Facts
 
 AskWith = Callable[[str, Facts, Reading | None], tuple[Answer, ...]]

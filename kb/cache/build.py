@@ -27,8 +27,8 @@ from kb.graph import to_nquads
 from kb.keywords import Document, build_index, documents_of, update_index
 from kb.model.lookup import Lookup
 from kb.model.records import RuleBase
-from kb.reader.lexicon import Lexicon
-from kb.reader.stored import encode_lexicon
+from kb.reader.names.lexicon import Lexicon
+from kb.reader.names.stored import encode_lexicon
 from kb.sources import LoadResult, load_rule_base
 
 _MOST_INCREMENTS = 10

@@ -12,17 +12,17 @@ from kb.lazy import loader
 
 if TYPE_CHECKING:
     from kb.reader.adjuncts import without_adjuncts
-    from kb.reader.fits import facts_that_matter
-    from kb.reader.further import is_thanks
-    from kb.reader.lexicon import Lexicon
-    from kb.reader.patter import of_another_matter
+    from kb.reader.meaning.fits import facts_that_matter
+    from kb.reader.meaning.several import each_thing
+    from kb.reader.names.lexicon import Lexicon
     from kb.reader.question import read_question
-    from kb.reader.reply import read_reply
-    from kb.reader.said_once import shared
-    from kb.reader.several import each_thing
-    from kb.reader.split import may_claim, split_questions
-    from kb.reader.statement import parse_fact, read_statement
-    from kb.reader.turn import put_right, read_turn
+    from kb.reader.talks.further import is_thanks
+    from kb.reader.talks.patter import of_another_matter
+    from kb.reader.talks.reply import read_reply
+    from kb.reader.talks.said_once import shared
+    from kb.reader.talks.statement import parse_fact, read_statement
+    from kb.reader.talks.turn import put_right, read_turn
+    from kb.reader.words.split import may_claim, split_questions
 
 __all__ = [
     "Lexicon",
@@ -46,16 +46,16 @@ __getattr__ = loader(
     __name__,
     {
         "kb.reader.adjuncts": ("without_adjuncts",),
-        "kb.reader.fits": ("facts_that_matter",),
-        "kb.reader.further": ("is_thanks",),
-        "kb.reader.lexicon": ("Lexicon",),
-        "kb.reader.patter": ("of_another_matter",),
+        "kb.reader.meaning.fits": ("facts_that_matter",),
+        "kb.reader.talks.further": ("is_thanks",),
+        "kb.reader.names.lexicon": ("Lexicon",),
+        "kb.reader.talks.patter": ("of_another_matter",),
         "kb.reader.question": ("read_question",),
-        "kb.reader.reply": ("read_reply",),
-        "kb.reader.said_once": ("shared",),
-        "kb.reader.several": ("each_thing",),
-        "kb.reader.split": ("may_claim", "split_questions"),
-        "kb.reader.statement": ("parse_fact", "read_statement"),
-        "kb.reader.turn": ("put_right", "read_turn"),
+        "kb.reader.talks.reply": ("read_reply",),
+        "kb.reader.talks.said_once": ("shared",),
+        "kb.reader.meaning.several": ("each_thing",),
+        "kb.reader.words.split": ("may_claim", "split_questions"),
+        "kb.reader.talks.statement": ("parse_fact", "read_statement"),
+        "kb.reader.talks.turn": ("put_right", "read_turn"),
     },
 )

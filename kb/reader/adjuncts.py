@@ -17,18 +17,18 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.months import MONTHS
 from kb.model.questions import Ask
-from kb.reader.bearing import BEARING, WORN
-from kb.reader.circumstances import CLOCK
-from kb.reader.english import LEADING_PREPOSITIONS, tag_set
-from kb.reader.everyday import DOINGS, OCCASIONS, OTHERS, PLACES
-from kb.reader.forms import word_row, word_set
-from kb.reader.idle import SPEAKERS, THINGS, is_one_of
-from kb.reader.lexicon import Lexicon
-from kb.reader.pieces import Piece, Understood
+from kb.reader.names.lexicon import Lexicon
+from kb.reader.names.spelling import Search
+from kb.reader.phrases.english import LEADING_PREPOSITIONS, tag_set
+from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.question import LONGEST_QUESTION, clean, too_much, understand
-from kb.reader.sentences import sentence_starts
-from kb.reader.spelling import Search
-from kb.reader.tokens import tokenize
+from kb.reader.recast.circumstances import CLOCK
+from kb.reader.stories.idle import SPEAKERS, THINGS, is_one_of
+from kb.reader.words.bearing import BEARING, WORN
+from kb.reader.words.everyday import DOINGS, OCCASIONS, OTHERS, PLACES
+from kb.reader.words.forms import word_row, word_set
+from kb.reader.words.sentences import sentence_starts
+from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 
 _CLAUSE = tuple(

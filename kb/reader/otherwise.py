@@ -9,15 +9,15 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading, Span
 from kb.model.records import OWNED_ASPECTS, Case
-from kb.reader.either import asked_either
-from kb.reader.framings import IDIOMATIC
-from kb.reader.lost import names_lost
-from kb.reader.measured import rule_aspects
-from kb.reader.parts import Roles
-from kb.reader.pieces import Understood
-from kb.reader.rephrase import as_mended, rephrased
-from kb.reader.sentences import sentence_starts
-from kb.reader.told import loose_claims
+from kb.reader.doubts.lost import names_lost
+from kb.reader.meaning.measured import rule_aspects
+from kb.reader.meaning.rephrase import as_mended, rephrased
+from kb.reader.meaning.told import loose_claims
+from kb.reader.phrases.framings import IDIOMATIC
+from kb.reader.pieces.parts import Roles
+from kb.reader.pieces.pieces import Understood
+from kb.reader.recast.either import asked_either
+from kb.reader.words.sentences import sentence_starts
 from kb.wording import say_query
 
 Read = Callable[[str], Reading]
@@ -39,11 +39,11 @@ def otherwise(
     if matter is not None:
         return _made(reading, matter, lookup)
     if reading.query is not None and any(token.key == "pair" for token in found.tokens):
-        from kb.reader.pairs import in_pairs  # noqa: PLC0415  few questions count pairs
+        from kb.reader.pieces.pairs import in_pairs  # noqa: PLC0415  few questions count pairs
 
         return in_pairs(reading, found, lookup)
     if reading.abstain is not None and any(loose_claims(found)):
-        from kb.reader.story import from_story  # noqa: PLC0415  few questions tell what two people say
+        from kb.reader.stories.story import from_story  # noqa: PLC0415  few questions tell what two people say
 
         beside = from_story(found, lookup, read)
         return reading if beside is None else _as_said(beside, reading)
@@ -56,7 +56,7 @@ def otherwise(
         or _let_down(found, lookup)
     ]
     if plainer == [None] and reading.query is None and not _is_choice(reading):
-        from kb.reader.stand_ins import put_names, spans_put  # noqa: PLC0415  most questions are understood before
+        from kb.reader.recast.stand_ins import put_names, spans_put  # noqa: PLC0415  most questions are understood before
 
         mended = as_mended(found)  # "7 degrrees": measures are read as they are written
         named = put_names(found, lookup)
@@ -101,12 +101,12 @@ def _of_less(reading: Reading, found: Understood, case: Case, lookup: Lookup, re
     less = _with_less(reading, found, lookup, read)
     if less is not None or reading.abstain is None:
         return less or reading
-    from kb.reader.leadin import led_in  # noqa: PLC0415  as below
+    from kb.reader.stories.leadin import led_in  # noqa: PLC0415  as below
 
     led = led_in(found, lookup, read)
     if led is not None:
         return _as_said(led, reading)
-    from kb.reader.story import from_story  # noqa: PLC0415  as above
+    from kb.reader.stories.story import from_story  # noqa: PLC0415  as above
 
     told = from_story(found, lookup, read)
     if told is not None:
@@ -121,7 +121,7 @@ def _who_does_it(reading: Reading, found: Understood, case: Case, lookup: Lookup
         return None
     if found.text.casefold().startswith(say_query(lookup, query).casefold().rstrip("?")):
         return None  # a read-back is read as what it was made of
-    from kb.reader.by_words import clause_by_words  # noqa: PLC0415  few questions ask who does something
+    from kb.reader.recast.by_words import clause_by_words  # noqa: PLC0415  few questions ask who does something
 
     return clause_by_words(found, case, lookup)
 
@@ -141,7 +141,7 @@ def _by_words(reading: Reading, found: Understood, case: Case, lookup: Lookup) -
         reading.ask is not None and (reading.ask.fact != "item" or reading.ask.choices)
     ):
         return None
-    from kb.reader.by_words import clause_by_words  # noqa: PLC0415  most questions are understood before
+    from kb.reader.recast.by_words import clause_by_words  # noqa: PLC0415  most questions are understood before
 
     clause = clause_by_words(found, case, lookup)
     return _made(reading, clause, lookup) if clause is not None else None
@@ -151,7 +151,7 @@ def _judged(reading: Reading, found: Understood, read: Read) -> Reading | None:
     """The reading of a measure that is told and judged, or asked for by a superlative, in plain words."""
     amounts = any(piece.tag in ("measure", "number") for piece in found.pieces)
     if amounts or any(token.key in ("couple", "pair", "inch") for token in found.tokens):
-        from kb.reader.judged import judged, may_judge  # noqa: PLC0415  few texts tell an amount
+        from kb.reader.phrases.judged import judged, may_judge  # noqa: PLC0415  few texts tell an amount
 
         for text in judged(as_mended(found)) if may_judge(found.tokens) else ():
             again = read(text)
@@ -161,7 +161,7 @@ def _judged(reading: Reading, found: Understood, read: Read) -> Reading | None:
                 return _as_said(again, reading)
     if reading.query is not None:
         return None
-    from kb.reader.extremes import extremes, may_ask  # noqa: PLC0415  most questions are understood before
+    from kb.reader.phrases.extremes import extremes, may_ask  # noqa: PLC0415  most questions are understood before
 
     for text in extremes(as_mended(found)) if may_ask(found.tokens) else ():
         again = read(text)
@@ -176,7 +176,7 @@ def _of_a_deed(reading: Reading, found: Understood, lookup: Lookup, read: Read) 
     """ "They asked to wear it open. May they?" as one question."""
     if "." not in found.text and ";" not in found.text:
         return None
-    from kb.reader.deeds import deed_asked, in_progress  # noqa: PLC0415  few texts have two sentences
+    from kb.reader.stories.deeds import deed_asked, in_progress  # noqa: PLC0415  few texts have two sentences
 
     asked = deed_asked(found, lookup)
     if asked is not None and (doing := in_progress(found, lookup)) is not None:
@@ -192,7 +192,7 @@ def _let_down(found: Understood, lookup: Lookup) -> str | None:
     """The text with "visor down" as lowered, "tunic off, allowed?" as taken off."""
     if all(token.low not in ("up", "down", "off") for token in found.tokens):
         return None
-    from kb.reader.states import let_down  # noqa: PLC0415  few texts have the words
+    from kb.reader.recast.states import let_down  # noqa: PLC0415  few texts have the words
 
     return let_down(found, lookup)
 
@@ -203,7 +203,7 @@ def _of_another_matter(
     """What the rules say in place of what was asked: another measure, a way of wearing, what is worn."""
     measured = None
     if not _is_answerable(reading, lookup):
-        from kb.reader.gauge import gauged  # noqa: PLC0415  most questions are understood before
+        from kb.reader.recast.gauge import gauged  # noqa: PLC0415  most questions are understood before
 
         measured = gauged(found, roles, case, lookup)
     if measured is not None:
@@ -211,23 +211,23 @@ def _of_another_matter(
     if reading.query is not None:
         on = _of_what_is_on(reading.query, found, roles, case, lookup)
         return on or _of_its_manner(reading.query, found, lookup)
-    from kb.reader.member import enumeration, membership  # noqa: PLC0415  as above
+    from kb.reader.meaning.member import enumeration, membership  # noqa: PLC0415  as above
 
     belongs = membership(found, case, lookup) or enumeration(found, case, lookup)
     if belongs is not None:
         return belongs
     if reading.abstain is not None:
-        from kb.reader.defined import meaning_asked  # noqa: PLC0415  as above
+        from kb.reader.meaning.defined import meaning_asked  # noqa: PLC0415  as above
 
         meant = meaning_asked(found.text, case, lookup)
         if meant is not None:
             return meant
-    from kb.reader.issued import issued  # noqa: PLC0415  as above
+    from kb.reader.pieces.issued import issued  # noqa: PLC0415  as above
 
     made = issued(found, case, lookup)
     if made is not None:
         return made
-    from kb.reader.borne import borne  # noqa: PLC0415  as above
+    from kb.reader.meaning.borne import borne  # noqa: PLC0415  as above
 
     return borne(found, roles, case, lookup)
 
@@ -239,7 +239,7 @@ def _of_what_is_on(query: Query, found: Understood, roles: Roles, case: Case, lo
         return None
     if not {"what", "which"}.intersection(lows[:3]):
         return None
-    from kb.reader.borne import borne  # noqa: PLC0415  few questions ask what is on a thing
+    from kb.reader.meaning.borne import borne  # noqa: PLC0415  few questions ask what is on a thing
 
     placed = borne(found, roles, case, lookup)
     return placed if placed is not None and query.items[0] not in placed.items else None
@@ -265,8 +265,8 @@ def _of_its_manner(query: Query, found: Understood, lookup: Lookup) -> Query | N
 
 def _with_less(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
     """The reading of fewer words: first of the question as a whole, since a statement beside it may count."""
-    from kb.reader.aside import set_aside  # noqa: PLC0415  only where all else did not understand
-    from kb.reader.spare import without_spare  # noqa: PLC0415  as above
+    from kb.reader.stories.aside import set_aside  # noqa: PLC0415  only where all else did not understand
+    from kb.reader.stories.spare import without_spare  # noqa: PLC0415  as above
 
     less = without_spare(reading, found, lookup, read) or set_aside(found, lookup, read)
     if less is None:

@@ -9,32 +9,32 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Span, SpanRole
 from kb.model.records import Case
-from kb.reader.asked_back import alone_unclear, ask_grade, ask_instead
-from kb.reader.cover import find_pieces
-from kb.reader.datum import datums, take_datums
-from kb.reader.english import LIMBS
-from kb.reader.fold import fold
-from kb.reader.frame import Frame, find_frame
-from kb.reader.gate import unexplained
-from kb.reader.lexicon import Lexicon
-from kb.reader.light import light
-from kb.reader.manner import asked_manner, asked_place
-from kb.reader.misspelt import mended_token, names_nearby, plain_words
-from kb.reader.naming import of_whom, resolve_names
+from kb.reader.doubts.asked_back import alone_unclear, ask_grade, ask_instead
+from kb.reader.meaning.frame import Frame, find_frame
+from kb.reader.meaning.gate import unexplained
+from kb.reader.meaning.light import light
+from kb.reader.meaning.query import build_query
+from kb.reader.meaning.refused import refused
+from kb.reader.meaning.roles import find_roles
+from kb.reader.meaning.spoken import of_wholes, the_one_spoken_of
+from kb.reader.meaning.told import loose, told
+from kb.reader.names.lexicon import Lexicon
+from kb.reader.names.misspelt import mended_token, names_nearby, plain_words
+from kb.reader.names.spelling import Search, index_entries, is_real_word, near_words
 from kb.reader.otherwise import otherwise
-from kb.reader.outright import asked_outright
-from kb.reader.parts import Roles
-from kb.reader.pieces import Piece, Understood
-from kb.reader.query import build_query
-from kb.reader.refused import refused
-from kb.reader.roles import find_roles
-from kb.reader.shades import shades
-from kb.reader.spelling import Search, index_entries, is_real_word, near_words
-from kb.reader.spoken import of_wholes, the_one_spoken_of
-from kb.reader.tokens import Token, tokenize, word_key
-from kb.reader.told import loose, told
-from kb.reader.verbs import verbs
-from kb.reader.whether import marked, unclear
+from kb.reader.phrases.english import LIMBS
+from kb.reader.pieces.cover import find_pieces
+from kb.reader.pieces.datum import datums, take_datums
+from kb.reader.pieces.fold import fold
+from kb.reader.pieces.manner import asked_manner, asked_place
+from kb.reader.pieces.naming import of_whom, resolve_names
+from kb.reader.pieces.parts import Roles
+from kb.reader.pieces.pieces import Piece, Understood
+from kb.reader.pieces.shades import shades
+from kb.reader.pieces.verbs import verbs
+from kb.reader.pieces.whether import marked, unclear
+from kb.reader.recast.outright import asked_outright
+from kb.reader.words.tokens import Token, tokenize, word_key
 from kb.text import blanked, visible
 from kb.wording import say_query
 
@@ -176,7 +176,7 @@ def read_question(
     if refusal is not None:
         return Reading(question=text, abstain=refusal)
     if previous is not None:
-        from kb.reader.choice import answer_to_ask  # noqa: PLC0415  as in `_outcome`
+        from kb.reader.doubts.choice import answer_to_ask  # noqa: PLC0415  as in `_outcome`
 
         answered = answer_to_ask(plain, previous, lexicon)
         if answered is not None:
@@ -214,7 +214,7 @@ def read_question(
     roles = find_roles(found.pieces, found.tokens, frame, lookup, stated)
     take_datums(found.pieces, found.tokens, roles, lookup)
     if frame.kind == "compare":
-        from kb.reader.comparing import Words, comparison  # noqa: PLC0415  few questions compare
+        from kb.reader.meaning.comparing import Words, comparison  # noqa: PLC0415  few questions compare
 
         raw, spans = find_pieces(found.text, found.tokens, lexicon), make_spans(found, lookup)
         words = Words(raw, found.tokens, lambda p: _folded(p, found.tokens, lexicon, lookup), lookup)
@@ -239,8 +239,8 @@ def _read(
         return Reading(question=text, text=say_query(lookup, echo), query=echo, spans=spans, carried=kept)
     left = tuple(sorted({*unexplained(found.pieces, frame, roles), *loose(found, previous, lookup)}))
     if left:
-        from kb.reader.dated import on_a_day  # noqa: PLC0415  only where words are left
-        from kb.reader.ways import asked_way  # noqa: PLC0415
+        from kb.reader.recast.dated import on_a_day  # noqa: PLC0415  only where words are left
+        from kb.reader.recast.ways import asked_way  # noqa: PLC0415
 
         follows = previous is not None and previous.query is not None
         dated = on_a_day(Reading(question=text, spans=spans), found, left, case, lookup, read, follows)
@@ -251,7 +251,7 @@ def _read(
             return Reading(question=text, spans=spans, ask=way)
         if way is not None:
             return Reading(question=text, text=say_query(lookup, way), query=way, spans=spans)
-        from kb.reader.stopped import stopped  # noqa: PLC0415
+        from kb.reader.doubts.stopped import stopped  # noqa: PLC0415
 
         stop = ask_instead(found, left, frame, roles, case, lookup) or stopped(
             found, left, lookup, lambda rest: read_question(rest, lexicon=lexicon, lookup=lookup, case=case)
@@ -261,7 +261,7 @@ def _read(
     if isinstance(outcome, Query):
         outcome = of_wholes(outcome, lookup)
     if isinstance(outcome, Query) and outcome.value is not None and lookup.aspects[outcome.aspect].values:
-        from kb.reader.unnamed import settled  # noqa: PLC0415  few questions name a colour
+        from kb.reader.pieces.unnamed import settled  # noqa: PLC0415  few questions name a colour
 
         outcome = settled(outcome, lookup)
     if isinstance(outcome, (Ask, Abstain)):
@@ -279,7 +279,7 @@ def _on_its_day(stop: Ask | Abstain, roles: Roles) -> Ask | Abstain:
     """What is asked back, with the day that was said in each question offered."""
     if isinstance(stop, Abstain) or stop.fact != "reading" or roles.as_of is None:
         return stop
-    from kb.reader.days import say_day  # noqa: PLC0415  few are asked back
+    from kb.reader.pieces.days import say_day  # noqa: PLC0415  few are asked back
 
     day = say_day(roles.as_of)
     choices = tuple((f"{v.rstrip('?')}, on {day}?" if v == said else v, said) for v, said in stop.choices)
@@ -293,13 +293,13 @@ def _the_one(
     """The reading with the one of the offered things of which rules speak, if it asked which is meant."""
     if stopped_at.ask is None or not stopped_at.ask.choices:
         return stopped_at
-    from kb.reader.narrowed import narrowed  # noqa: PLC0415  few are asked which is meant
+    from kb.reader.meaning.narrowed import narrowed  # noqa: PLC0415  few are asked which is meant
 
     ask = stopped_at.ask
     one = the_one_spoken_of(ask, roles.aspect, lookup) or narrowed(ask, frame, roles, case, lookup)
     if one is None:
         return stopped_at
-    from kb.reader.choice import asked_place as asked_span  # noqa: PLC0415  few are asked which is meant
+    from kb.reader.doubts.choice import asked_place as asked_span  # noqa: PLC0415  few are asked which is meant
 
     where, text = asked_span(stopped_at), stopped_at.question
     if where is None:
@@ -321,7 +321,7 @@ def _outcome(
     """The question, in what is known and what it takes from the one before."""
     before = previous.query if previous is not None else None
     if previous is not None and before is not None:
-        from kb.reader import follow  # noqa: PLC0415  only a further question goes on from one
+        from kb.reader.meaning import follow  # noqa: PLC0415  only a further question goes on from one
 
         if (frame.carry or follow.is_fragment(frame, roles)) and not follow.names_kind(found, frame, roles):
             going_on = follow.continued(before, frame, roles, lookup)
@@ -332,16 +332,16 @@ def _outcome(
         case = follow.case_in_talk(case, found, frame, roles, previous, lookup)
     outcome = alone_unclear(found, frame, roles, case, lookup) or build_query(frame, roles, case, lookup)
     if isinstance(outcome, Ask) and outcome.fact == "item":
-        from kb.reader.ways import asked_way  # noqa: PLC0415  as in `_read`
+        from kb.reader.recast.ways import asked_way  # noqa: PLC0415  as in `_read`
 
         way = asked_way(found, (), frame, roles, case, lookup)  # "over my shirt", whichever it is
         return way if isinstance(way, Query) else outcome
     if isinstance(outcome, Query) and outcome.kind == "may" and roles.worn:
-        from kb.reader.ways import turned_over  # noqa: PLC0415  as above
+        from kb.reader.recast.ways import turned_over  # noqa: PLC0415  as above
 
         outcome = turned_over(outcome, found, frame, roles, lookup)
     if isinstance(outcome, Query) and roles.worn:
-        from kb.reader.ways import beneath  # noqa: PLC0415  as above
+        from kb.reader.recast.ways import beneath  # noqa: PLC0415  as above
 
         return beneath(outcome, found, roles, lookup)
     return outcome
@@ -353,12 +353,12 @@ def _again(
     """What a reply of a few fixed words makes of the question before."""
     if previous is None:
         return None
-    from kb.reader.follow import echoed, other_one, undecided  # noqa: PLC0415  as in `_outcome`
+    from kb.reader.meaning.follow import echoed, other_one, undecided  # noqa: PLC0415  as in `_outcome`
 
     reply = undecided(found.tokens, previous)
     if reply is not None or previous.query is None:
         return reply
-    from kb.reader.unnamed import anything_else  # noqa: PLC0415  as above
+    from kb.reader.pieces.unnamed import anything_else  # noqa: PLC0415  as above
 
     more = anything_else(found.tokens, previous.query, lookup)
     return (

@@ -13,7 +13,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Reading
 from kb.model.records import Case, Named
 from kb.reader import Lexicon, read_question
-from kb.reader.lexicon import Entry, joined, name_words
+from kb.reader.names.lexicon import Entry, joined, name_words
 from kb.text import Pattern
 from kb.wording.english import listing
 from kb.wording.labels import item_label

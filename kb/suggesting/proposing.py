@@ -11,8 +11,8 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.records import Item, WordOrigin
 from kb.reader import Lexicon
-from kb.reader.kinds import same
-from kb.reader.lexicon import joined
+from kb.reader.names.lexicon import joined
+from kb.reader.words.kinds import same
 from kb.sources.builtin import BUILT_IN
 from kb.sources.suggested import key
 from kb.suggesting.clashes import Clash, is_understood, is_word, named_clash, read_clash, some_of

@@ -10,8 +10,8 @@ from kb.cache import decode_base, ensure
 from kb.errors import StoreUnavailableError
 from kb.model.lookup import Lookup
 from kb.opening import demo_folder
-from kb.reader.lexicon import Lexicon
-from kb.reader.stored import decode_lexicon
+from kb.reader.names.lexicon import Lexicon
+from kb.reader.names.stored import decode_lexicon
 
 
 def test_what_is_stored_is_what_would_be_built(tmp_path: Path) -> None:

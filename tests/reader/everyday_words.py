@@ -1,4 +1,4 @@
-"""Writes `kb/reader/everyday.py` and `bearing.py` anew from WordNet: `python -m tests.reader.everyday_words`.
+"""Writes `everyday.py` and `bearing.py` of `kb/reader/words/` anew: `python -m tests.reader.everyday_words`.
 
 A word goes in if people use it (it is counted in WordNet's tagged texts, or stands in `_ALSO`), and if none
 of its usual senses is a thing that can be worn, fastened, held or be part of a garment, a body, a material, a
@@ -13,10 +13,10 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import kb.reader
-from kb.reader.forms import word_set
+from kb.reader.words.forms import word_set
 from kb.suggesting.wordnet import WordNet, open_wordnet
 
-OUT = Path(kb.reader.__path__[0]) / "everyday.py"
+OUT = Path(kb.reader.__path__[0]) / "words" / "everyday.py"
 BEARING = OUT.with_name("bearing.py")
 LEAST = 3  # how often a word is counted
 OTHERS_LEAST = 8  # the same, of one that is no place and no occasion
@@ -237,7 +237,7 @@ preserve same.
 
 from __future__ import annotations
 
-from kb.reader.forms import word_set
+from kb.reader.words.forms import word_set
 """
 _BEARING_HEAD = """\"\"\"Words that may tell how a thing is, made by `tests/reader/everyday_words.py`.
 
@@ -246,7 +246,7 @@ Chosen by the hypernyms of WordNet 3.0, under the licence that `everyday.py` car
 
 from __future__ import annotations
 
-from kb.reader.forms import word_set
+from kb.reader.words.forms import word_set
 """
 _SAID = {
     "place": "Where one may be.",

@@ -9,7 +9,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, QuestionKind, Verdict
 from kb.model.records import Case
 from kb.model.values import NO, YES, Choices, Interval, ValueSet, point, ranges
-from kb.reader.values import closure
+from kb.reader.pieces.values import closure
 from tests.reader.notation import TODAY
 
 _KINDS: tuple[QuestionKind, ...] = (

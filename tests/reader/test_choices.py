@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from kb.reader.choosing import as_list
+from kb.reader.phrases.choosing import as_list
 from tests.reader.conftest import HERE, Base
 from tests.reader.notation import read_cases, write_reading
 

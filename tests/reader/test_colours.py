@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from kb.reader.colours import HEADS, may_be
+from kb.reader.words.colours import HEADS, may_be
 from tests.reader.conftest import Base
 from tests.reader.notation import write_reading
 

@@ -9,8 +9,8 @@ import pytest
 from kb.errors import Location
 from kb.model.records import Case, Item
 from kb.reader import read_question
-from kb.reader.entries import verb_forms
-from kb.reader.tokens import tokenize, word_key
+from kb.reader.names.entries import verb_forms
+from kb.reader.words.tokens import tokenize, word_key
 from tests.reader.conftest import Base
 from tests.reader.notation import TODAY, write_reading
 

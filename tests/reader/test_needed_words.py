@@ -35,9 +35,9 @@ def test_needed_words(source: str, needed: tuple[str, ...]) -> None:
 
 
 def test_what_a_pattern_matches_has_a_word_that_it_needs() -> None:
-    for module in pkgutil.iter_modules(kb.reader.__path__, "kb.reader."):
+    for module in pkgutil.walk_packages(kb.reader.__path__, "kb.reader."):
         importlib.import_module(module.name)
-    from kb.reader import rephrase
+    from kb.reader.meaning import rephrase
 
     for first in (True, False):
         rephrase.rephrased("May I?", first=first)

@@ -7,7 +7,7 @@ import pytest
 
 from kb.model.records import Case
 from kb.reader import read_question
-from kb.reader.lost import names_lost, with_nothing_lost
+from kb.reader.doubts.lost import names_lost, with_nothing_lost
 from tests.reader.conftest import HERE, Base
 from tests.reader.notation import TODAY, read_cases
 from tests.reading.sheets import questions

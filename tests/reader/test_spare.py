@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from kb.reader import everyday
+from kb.reader.words import everyday
 from kb.suggesting.wordnet import WordNet, open_wordnet
 from tests.reader import everyday_words
 from tests.reader.conftest import HERE, Base

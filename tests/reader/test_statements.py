@@ -8,7 +8,7 @@ from kb.errors import UsageError
 from kb.model.questions import Abstain
 from kb.model.values import NO, YES, Choices, Interval, choices, ranges
 from kb.reader import parse_fact, read_statement
-from kb.reader.spelling import near_labels
+from kb.reader.names.spelling import near_labels
 from tests.reader.conftest import Base
 from tests.reader.notation import write_facts
 

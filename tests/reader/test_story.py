@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from kb.reader.hearsay import asks_whether_so, claim_starts
+from kb.reader.stories.hearsay import asks_whether_so, claim_starts
 from tests.reader.conftest import Base
 from tests.reader.notation import write_reading
 

@@ -10,7 +10,7 @@ import pytest
 
 from kb import KnowledgeBase, demo_folder
 from kb.model.months import month_of
-from kb.reader.query import merge_case
+from kb.reader.meaning.query import merge_case
 from kb.wording import say_query_on_its_day
 from tests.reader.conftest import Base
 from tests.reader.made_queries import make_query

@@ -7,7 +7,7 @@ import datetime
 import pytest
 
 from kb import KnowledgeBase, demo_folder
-from kb.reader.claims import two_claims
+from kb.reader.stories.claims import two_claims
 
 DAY = datetime.date(2026, 11, 25)
 FIRST, SECOND = "the first stands", "the second stands"

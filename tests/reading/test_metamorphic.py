@@ -20,10 +20,10 @@ import pytest
 from kb import Answer, KnowledgeBase, Reading, UsageError
 from kb.model.questions import Query
 from kb.model.values import ValueSet
-from kb.reader.common_words import COMMON_WORDS
-from kb.reader.fits import wearing
-from kb.reader.spelling import near_words
-from kb.reader.tokens import tokenize
+from kb.reader.meaning.fits import wearing
+from kb.reader.names.spelling import near_words
+from kb.reader.words.common_words import COMMON_WORDS
+from kb.reader.words.tokens import tokenize
 from kb.reasoner import Facts
 from tests.reading.judging import judge
 from tests.reading.sheets import BOOKS, Asked, questions

@@ -16,8 +16,8 @@ from kb.model.questions import Ask
 from kb.model.records import Fact
 from kb.model.values import Choices, is_subset
 from kb.reader import Lexicon, read_statement
-from kb.reader.forms import word_set
 from kb.reader.question import clean, understand
+from kb.reader.words.forms import word_set
 from kb.wording.conditions import phrase_in, take_apart
 from kb.wording.holders import say_subject
 from kb.wording.normal import positive
@@ -249,7 +249,7 @@ class Names:
     def _item(self, key: str) -> str | None:
         if key in self._items:
             return self._items[key]
-        from kb.reader.lexicon import name_words  # noqa: PLC0415
+        from kb.reader.names.lexicon import name_words  # noqa: PLC0415
 
         entries = self.lexicon.names.get("".join(name_words(key)), ())
         items = [entry.id for entry in entries if entry.kind == "item" and entry.rank <= 1]

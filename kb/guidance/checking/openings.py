@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Iterator
 
 from kb.measures import find_date
-from kb.reader.forms import word_set
+from kb.reader.words.forms import word_set
 from kb.text import Pattern
 
 _WITH_DATE = Pattern(r"(?P<word>from|with effect from|as of|before|until|up to and including) ")

@@ -1,0 +1,128 @@
+"""A last check that no name in a question is passed over: each is in what is asked, or told as unused."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.months import MONTHS
+from kb.model.questions import Abstain, Query, Reading, Span
+from kb.reader.names.lexicon import CREDENTIALS, PERSONAL
+from kb.reader.words.tokens import Token, tokenize
+from kb.text import Pattern, visible
+
+_WORN = "worn:"
+_ACTS = frozenset({"wear", "carrying", "possession"})
+_ASKED = frozenset({"may", "must", "who", "when", "why"})
+_LEADING = ("over", "with", "whether", "regardless", "no matter")
+_EITHER_WAY = Pattern(
+    r"(?i)\b(?:over|with or without|whether or not|regardless of|no matter)(?: \w+){0,3} ?$"
+)
+
+_SPELL = Pattern(r"(?i)\b(?:day|week|fortnight|month|year)s?$")
+
+
+def with_nothing_lost(reading: Reading, lookup: Lookup) -> Reading:
+    """The reading, or that some of its words were not understood, where their names are not in the query."""
+    lost = tuple(span.text for span in names_lost(reading, lookup))
+    if not lost:
+        return reading
+    shown = ", ".join(f'"{visible(word)}"' for word in lost)
+    abstain = Abstain(reason=f"Not understood: {shown}.", words=lost)
+    return msgspec.structs.replace(reading, text="", query=None, abstain=abstain)
+
+
+def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
+    """The names of things, facts and measures that are neither in the query nor told as unused.
+
+    A clause is shown for whatever is said, "when" asks of facts by their names, a season may tell the day.
+    Parts of things, and things in a question of how or where, may only say what is measured or placed.
+    """
+    query = reading.query
+    if query is None or query.clause is not None:
+        return
+    facts = {name for case in (query.case, query.other) if case is not None for name, _ in case.facts}
+    items = _akin(query, facts, lookup)
+    unused = " ".join(reading.unused)
+    asked = (
+        f" {reading.question.casefold()} "  # "is it only officers that may?", "must I be a K3 to wear it?"
+    )
+    whom = query.kind == "who" and (" only " in asked or (" be " in asked and " to " in asked))
+    days = query.other is not None and query.other.as_of != query.case.as_of
+    for span in reading.spans:
+        if span.text in unused or not span.target:
+            continue
+        if days and _SPELL.search(span.text):
+            continue  # "in the last 12 months": the days of the two sides
+        if span.role == "item" and span.target in lookup.items:
+            lost = _is_asked_of(span, query, reading, lookup) and span.target not in items
+        elif span.role in ("fact", "grade") and span.target in lookup.facts:
+            lost = span.target not in facts and not _may_be_absent(span.target, query, facts, lookup)
+            lost = lost and not _is_item_asked(span, query, lookup)
+            lost = lost and not (whom and lookup.facts[span.target].family in PERSONAL)
+        else:
+            lost = span.role == "measure" and not _measures(span, query, facts, lookup)
+        if lost:
+            yield span
+
+
+def _is_item_asked(span: Span, query: Query, lookup: Lookup) -> bool:
+    """Whether a rig that is named is what is asked about: "must cadets come in cadet dress"."""
+    said = span.text.casefold()
+    return any(lookup.items[item].label.casefold() in said for item in query.items if item in lookup.items)
+
+
+def _akin(query: Query, facts: set[str], lookup: Lookup) -> set[str]:
+    """The things of the query with what they are kinds of, their kinds, and their wholes and parts."""
+    named = {*query.items, *(name.removeprefix(_WORN) for name in facts if name.startswith(_WORN))}
+    found = {akin for i in named if i in lookup.items for akin in (*lookup.broader(i), *lookup.narrower(i))}
+    wholes = {whole for item in found if (whole := lookup.items[item].part_of) is not None}
+    found |= {kind for whole in wholes for kind in lookup.narrower(whole)}
+    return found | {item.id for item in lookup.base.items if item.part_of in found}
+
+
+def _is_asked_of(span: Span, query: Query, reading: Reading, lookup: Lookup) -> bool:
+    """Whether a thing that is named must be one that the query is about."""
+    if query.kind not in _ASKED or query.aspect not in _ACTS or span.target is None:
+        return False
+    label = lookup.items[span.target].label.casefold()
+    rigs = (lookup.facts[f] for f, _ in query.case.facts if lookup.facts[f].family == "rig")
+    if any(value.label.casefold() == label for rig in rigs for value in rig.values):
+        return False  # a rig that is a thing, too, is told by the fact
+    before = reading.question[: span.start]
+    led = any(word in before.lower() for word in _LEADING) and _EITHER_WAY.search(before) is not None
+    held = {t.key for name, _ in query.case.facts if _is_held(name, lookup) for t in _words_of(name)}
+    named = {token.key for token in tokenize(span.text)}  # "if I hold the diver's badge"
+    return not led and held.isdisjoint(named) and "feature" not in lookup.broader(span.target)
+
+
+def _is_held(fact: str, lookup: Lookup) -> bool:
+    return lookup.facts[fact].family in CREDENTIALS
+
+
+def _words_of(fact: str) -> tuple[Token, ...]:
+    return tokenize(fact.partition(":")[2].replace("-", " "))
+
+
+def _may_be_absent(fact: str, query: Query, facts: set[str], lookup: Lookup) -> bool:
+    """Whether a fact that is named need not be known: "when", a month that tells the day of a side
+    of a comparison, or "last winter", where the month is."""
+    if query.other is not None and len(lookup.facts[fact].values) == len(MONTHS):
+        return True
+    label = lookup.facts[fact].label.casefold()
+    if query.polarity == "not" and label.endswith(" off"):  # "tunic off?" asks of the tunic
+        bare = set(label.removesuffix(" off").split())
+        return any(bare & set(lookup.items[item].label.casefold().split()) for item in query.items)
+    dated = lookup.facts[fact].family == "term" and any(
+        len(lookup.facts[f].values) == len(MONTHS) for f in facts
+    )
+    return query.kind == "when" or dated
+
+
+def _measures(span: Span, query: Query, facts: set[str], lookup: Lookup) -> bool:
+    """Whether an amount with a unit is asked about or known."""
+    plain = not any(c.isalpha() for c in span.text) or not any(c.isdigit() for c in span.text)
+    kinds = {lookup.facts[fact].kind for fact in facts}
+    return plain or query.value is not None or not kinds.isdisjoint(("quantity", "scale", "date"))

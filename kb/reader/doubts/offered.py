@@ -1,0 +1,93 @@
+"""A question with each of the things in it that it was asked back which one is meant."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Ask, Reading
+from kb.reader.doubts.choice import asked_place
+from kb.reader.words.forms import word_set
+from kb.reader.words.tokens import tokenize
+from kb.wording import say_query
+
+_MOST = 4
+
+
+def offered(reading: Reading) -> dict[str, str]:
+    """For each item the question with its label in place of the unclear word, those with that word first.
+
+    Empty where something else was asked back, or too many things may be meant.
+    """
+    ask = reading.ask
+    if ask is None or ask.fact != "item" or not 1 < len(ask.choices) <= _MOST:
+        return {}
+    where = asked_place(reading)
+    if where is None:
+        return {}
+    said = {token.key for token in tokenize(reading.question[where[0] : where[1]])}
+    ranked = sorted(ask.choices, key=lambda choice: not said & {t.key for t in tokenize(choice[1])})
+    before, after = reading.question[: where[0]], reading.question[where[1] :]
+    return {item: before + label + after for item, label in ranked}
+
+
+_BETWEEN = word_set("or the a an my your his her our their either , and")
+
+
+def each_named(reading: Reading) -> dict[str, str]:
+    """ "May I wear the watch coat or the storm coat": the question with each of the things that it names.
+
+    Empty where something else was asked back, or what it asks about is not named in a row.
+    """
+    ask, text = reading.ask, reading.question
+    if ask is None or ask.fact != "item" or not 1 < len(ask.choices) <= _MOST:
+        return {}
+    spans = [span for span in reading.spans if span.role == "item" and span.target in dict(ask.choices)]
+    if {span.target for span in spans} != set(dict(ask.choices)) or len(spans) != len(ask.choices):
+        return {}
+    gaps = (text[one.end : other.start] for one, other in pairwise(spans))
+    if any({t.low for t in tokenize(gap)} - _BETWEEN or "or" not in gap.casefold().split() for gap in gaps):
+        return {}
+    first, last = spans[0].start, spans[-1].end
+    return {one: text[:first] + text[s.start : s.end] + text[last:] for s in spans if (one := s.target)}
+
+
+def of_kinds(reading: Reading, ask: Ask, lookup: Lookup) -> tuple[Reading, ...]:
+    """The readings of a question about a class of things as one about each kind, where it was asked which.
+
+    Only of what has to be: what may be could be so of other things of the class as well.
+    """
+    query = reading.query
+    if query is None or query.kind != "must" or ask.fact != "item" or not 1 < len(ask.choices) <= _MOST:
+        return ()
+    each = (msgspec.structs.replace(query, items=(kind, *query.items[1:])) for kind, _ in ask.choices)
+    return tuple(msgspec.structs.replace(reading, query=one, text=say_query(lookup, one)) for one in each)
+
+
+def without_words(reading: Reading) -> tuple[str, tuple[str, ...]] | None:
+    """The question without words that it was asked back whether to leave out, and these words."""
+    ask = reading.ask
+    if ask is None or [said for _, said in ask.choices] != ["without it"]:
+        return None
+    rest = ask.choices[0][0]
+    left = [token.low for token in tokenize(rest)]
+    words = []
+    for token in tokenize(reading.question):
+        if token.low in left:
+            left.remove(token.low)
+        else:
+            words.append(token.text)
+    return (rest, tuple(words)) if words else None
+
+
+def with_its_kinds(item: str, lookup: Lookup) -> bool:
+    """Whether other things go by the noun of an item, so that a word before it may tell them apart."""
+    noun = tokenize(lookup.items[item].label)[-1].key
+    return any(
+        tokenize(name)[-1].key == noun
+        for other in lookup.base.items
+        if other.id != item
+        for name in (other.label, *other.other_labels)
+    )

@@ -1,0 +1,111 @@
+"""Which thing a measure is asked of: the only one of several that is measured, or a part of the one named."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Ask, Query, QuestionKind
+from kb.reader.pieces.parts import Roles
+from kb.reader.pieces.pieces import Piece
+from kb.wording import say_query
+
+
+def measured_item(piece: Piece, aspect: str, lookup: Lookup) -> Piece | None:
+    """ "How long may nails be": the one thing that the word may mean of which a rule says how long it is."""
+    wanted = set(lookup.aspects_within(aspect)) if aspect in lookup.aspects else set()
+    wanted = {a for a in wanted if lookup.aspects[a].kind == "measure"}
+    found = [entry for entry in piece.entries if wanted.intersection(rule_aspects(entry.id, lookup))]
+    others = [entry for entry in piece.entries if entry not in found]
+    parts = [part for other in others for part in _parts(other.id, lookup)]
+    if any(_is_measure(aspect, lookup) for part in parts for aspect in rule_aspects(part, lookup)):
+        return None  # "how high is the cap" may be of its band
+    return Piece(
+        first=piece.first, last=piece.last, tag="item", arg=found[0].id, entries=tuple(found), how=piece.how
+    ) if len(found) == 1 < len(piece.entries) else None  # fmt: skip
+
+
+def which_measure(query: Query, lookup: Lookup) -> Query | Ask:
+    """The measure that a bare length claims: the only one of the item, or of the whole of it; else which."""
+    spoken = rule_aspects(query.items[0], lookup)
+    within = [a for a in lookup.aspects_within(query.aspect) if a in spoken]
+    whole = [a for a in within if " " not in lookup.aspects[a].label]
+    if len(within) > 1 and len(whole) == 1:
+        return msgspec.structs.replace(query, aspect=whole[0])
+    if len(within) < 2:
+        return query
+    said = [say_query(lookup, msgspec.structs.replace(query, aspect=aspect)) for aspect in within]
+    return Ask(fact="reading", prompt="Which measure is meant?", choices=tuple((text, text) for text in said))
+
+
+def ask_part(query: Query, lookup: Lookup) -> Ask | None:
+    """ "How long is the coat", where the rules measure no coat but its hem and its cuff: which is meant."""
+    item = query.items[0]
+    if set(lookup.aspects_within(query.aspect)).intersection(rule_aspects(item, lookup)):
+        return None
+    parts = [p for p in _parts(item, lookup) if any(_is_measure(a, lookup) for a in rule_aspects(p, lookup))]
+    choices = tuple((part, lookup.items[part].label) for part in parts)
+    return Ask(fact="item", prompt="Which part of it is meant?", choices=choices) if choices else None
+
+
+def _parts(item: str, lookup: Lookup) -> list[str]:
+    return [part.id for part in lookup.base.items if part.part_of == item]
+
+
+def _is_measure(aspect: str, lookup: Lookup) -> bool:
+    return lookup.aspects[aspect].kind == "measure"
+
+
+def rule_aspects(item: str, lookup: Lookup) -> tuple[str, ...]:
+    """Aspects about which any rule speaks for an item, what it is a kind of, or its kinds."""
+    related = {*lookup.broader(item), *lookup.narrower(item)}
+    return tuple(dict.fromkeys(r.aspect for r in lookup.base.rules if related.intersection(r.scope.items)))
+
+
+def manners_of(items: Sequence[str], lookup: Lookup) -> set[str]:
+    """The manners in which rules say how an item is worn, not how far it reaches."""
+    spoken = rule_aspects(items[0], lookup) if items else ()
+    return {lookup.aspects[a].within or "" for a in spoken if lookup.aspects[a].kind == "act"}
+
+
+def size_aspect(wanted: str, items: Sequence[str], lookup: Lookup) -> str:
+    """The measured aspect that is meant: the one named, else the only one that the item's rules measure."""
+    within = wanted if wanted in lookup.aspects else "size"
+    if not items:
+        return within
+    spoken = rule_aspects(items[0], lookup)
+    if any(aspect in spoken for aspect in lookup.aspects_within(within)):
+        fitting = [a for a in lookup.aspects_within(within) if a in spoken]
+        return fitting[0] if len(fitting) == 1 and within == "size" else within
+    measured = [a for a in spoken if lookup.aspects[a].kind == "measure" and _answers(wanted, a, lookup)]
+    if len(measured) == 1 and (within == "size" or " " not in lookup.aspects[measured[0]].label):
+        return measured[0]
+    if wanted == "size":
+        return within
+    parts = [part.id for part in lookup.base.items if part.part_of == items[0]]
+    reaches = [aspect for part in parts for aspect in rule_aspects(part, lookup) if aspect not in spoken]
+    told = [a for a in reaches if lookup.aspects[a].kind == "measure" and _answers(wanted, a, lookup)]
+    families = {lookup.aspects[a].within or a for a in told}
+    return families.pop() if len(families) == 1 and not measured else within
+
+
+def _answers(wanted: str, aspect: str, lookup: Lookup) -> bool:
+    """Whether a measure may answer for another: how far a thing reaches for how high or long it is."""
+    if aspect in lookup.aspects_within("size"):
+        round_too = wanted == "width" and aspect == "diameter"
+        return round_too or wanted == "size" or aspect in lookup.aspects_within(wanted)
+    return wanted in ("height", "length", "size")
+
+
+def sized_question(
+    wanted: str, roles: Roles, items: Sequence[str], lookup: Lookup, tall: bool = False
+) -> tuple[QuestionKind, str]:
+    """ "How high is it": a size; "how high is it worn", or of what is only placed: where it goes."""
+    aspect = size_aspect(wanted, items, lookup)
+    spoken = rule_aspects(items[0], lookup) if items else ()
+    worn = roles.aspect == "wear" or not set(lookup.aspects_within("size")) & set(spoken)
+    if wanted == "height" and "position" in spoken and worn and not tall:
+        return "where", "position"
+    return "how", aspect

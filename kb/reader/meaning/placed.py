@@ -1,0 +1,174 @@
+"""Places named beside an item: "do I put the device on my cap", "where on the cap does the device go".
+
+A garment on which some rule places the item says which garment is worn; any other place is asked about.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import msgspec
+
+from kb.model.conditions import tests
+from kb.model.lookup import Lookup
+from kb.model.questions import Query
+from kb.reader.meaning.fits import rules_on, wearing
+from kb.reader.meaning.measured import rule_aspects
+from kb.reader.pieces.parts import Roles
+from kb.reader.pieces.pieces import Piece
+from kb.text import Pattern
+
+_ITEMS = ("item", "items")
+
+
+def carriers(item: str, lookup: Lookup) -> frozenset[str]:
+    """The garments and parts of garments on which rules place an item, or a kind of it."""
+    related = {*lookup.broader(item), *lookup.narrower(item)}
+    found: set[str] = set()
+    for rule in lookup.base.rules:
+        if related.intersection(rule.scope.items):
+            for position in rule.value.positions:
+                found.add(position.on)
+                found.update(() if position.feature is None else (position.feature,))
+    return frozenset(found)
+
+
+def placed_on(before: Query, roles: Roles, lookup: Lookup) -> bool:
+    """Whether what "on the smock" names may be where the item of the question before is worn."""
+    if before.kind == "where" or not before.items or not roles.asked:
+        return before.kind == "where"
+    named = [piece.arg for piece in roles.asked]
+    if lookup.aspects[before.aspect].kind == "measure" and len(named) == 1:
+        return not any(rules_on(named, before.aspect, lookup))
+    if "garment" not in lookup.broader(before.items[0]):  # of a badge it is asked, not of what it is on
+        return all("garment" in lookup.broader(item) for item in named if item)
+    on = carriers(before.items[0], lookup)
+    return all(on & {item, *lookup.narrower(item)} for item in named)
+
+
+def off_its_places(query: Query, garments: Sequence[str], lookup: Lookup) -> bool:
+    """Whether a thing is asked of on garments on which no rule places it, though rules place it elsewhere."""
+    on = carriers(query.items[0], lookup) if query.items else frozenset()
+    known = {kind for item in garments for kind in (*lookup.broader(item), *lookup.narrower(item))}
+    acts = query.kind in ("may", "must") and query.aspect == wearing(query.items, lookup)
+    return acts and bool(on) and not on & known
+
+
+def settle_places(roles: Roles, lookup: Lookup) -> None:
+    """Ambiguous names of an item and of where it goes, each settled by the other where rules leave one."""
+    places = [piece for piece in roles.placing if piece.tag in _ITEMS]
+    if not places or len(roles.asked) != 1:
+        return
+    asked = roles.asked[0]
+    if asked.tag == "items":
+        entries = [e for e in asked.entries if all(fitting(place, e.id, lookup) for place in places)]
+        if len(entries) == 1 and all(_share(place, entries[0].id, lookup) for place in places):
+            roles.asked[0] = asked = _settled(asked, entries[0].id)
+    if asked.tag == "item":
+        for index, piece in enumerate(roles.placing):
+            found = list(fitting(piece, asked.arg, lookup)) if piece.tag == "items" else []
+            if len(found) == 1:
+                roles.placing[index] = _settled(piece, found[0])
+
+
+def _share(place: Piece, item: str, lookup: Lookup) -> bool:
+    """Whether the label of an item has a word of a place: the cap device goes on the cap."""
+    words = set(lookup.items[item].label.casefold().split())
+    return any(words & set(lookup.items[entry.id].label.casefold().split()) for entry in place.entries)
+
+
+def fitting(place: Piece, item: str, lookup: Lookup) -> tuple[str, ...]:
+    """What a place may mean, of that on which rules place an item."""
+    on = carriers(item, lookup)
+    return tuple(
+        entry.id
+        for entry in place.entries
+        if _owner(entry.id, lookup) in on or not on.isdisjoint(lookup.narrower(entry.id))
+    )
+
+
+def _owner(item: str, lookup: Lookup) -> str:
+    return lookup.items[item].part_of or ""
+
+
+def _settled(piece: Piece, item: str) -> Piece:
+    entries = tuple(entry for entry in piece.entries if entry.id == item)
+    return msgspec.structs.replace(piece, tag="item", arg=item, entries=entries)
+
+
+def is_where_it_goes(query: Query, roles: Roles, lookup: Lookup) -> bool:
+    """Whether the places named are garments on which rules place the one item, or for "where" their parts."""
+    if len(query.items) != 1 or any(piece.tag not in ("item", "on") for piece in roles.placing):
+        return False
+    if query.kind in ("may", "must"):
+        parts = any("feature" in lookup.broader(item) for item in _named(roles))
+        amount = query.value is not None and lookup.aspects[query.aspect].kind in ("measure", "count")
+        if parts or not (amount or (query.aspect == "wear" and query.value is None)):
+            return False
+    elif query.kind != "where":
+        return False
+    item, go_with = query.items[0], query.kind in ("may", "must")
+    return all(
+        fitting(piece, item, lookup)
+        or _owner(item, lookup) == piece.arg
+        or (go_with and _tells(item, piece.arg, lookup))
+        for piece in roles.placing
+        if piece.tag == "item"
+    )
+
+
+def is_count_on(query: Query, roles: Roles, lookup: Lookup) -> bool:
+    """ "Three pins on the coat": a number of things on what rules put them on, or that no rule places."""
+    if query.value is None or lookup.aspects[query.aspect].kind != "count":
+        return False
+    places = [piece for piece in roles.placing if piece.tag in _ITEMS]
+    on = carriers(query.items[0], lookup)
+    return all(p.tag == "item" and (not on or fitting(p, query.items[0], lookup)) for p in places)
+
+
+def _tells(item: str, garment: str, lookup: Lookup) -> bool:
+    """Whether a rule on wearing a thing turns on whether the garment is worn: the hood goes on the coat."""
+    worn = f"worn:{garment}"
+    rules = (r for r in lookup.base.rules if r.aspect == "wear" and item in r.scope.items)
+    return any(test.fact == worn for rule in rules for test in tests(rule.condition))
+
+
+def _named(roles: Roles) -> Iterator[str]:
+    yield from (piece.arg for piece in roles.placing if piece.tag == "item")
+
+
+_PLACE = Pattern(
+    r"(?i)\b(?:left|right|breast|chest|sleeves?|shoulders?|lapels?|collar|wrist|pocket|centred|centered|round)\b"
+)
+
+
+def told_where(query: Query, lookup: Lookup) -> Query:
+    """Where something is worn, of which no rule says so: the clauses on it, if they speak of a place."""
+    if query.kind != "where" or not query.items or query.aspect != "position":
+        return query
+    item = query.items[0]
+    within = {lookup.aspects[aspect].within or aspect for aspect in rule_aspects(item, lookup)}
+    if any(lookup.aspects[aspect].kind in ("position", "manner") and aspect != "care" for aspect in within):
+        return query
+    clauses = {rule.clause for rule in lookup.base.rules if item in rule.scope.items}
+    told = [clause for clause in clauses if _PLACE.search(lookup.clauses[clause].text)]
+    if not told:
+        return query
+    return Query(
+        kind="source",
+        items=() if len(told) == 1 else (item,),
+        clause=told[0] if len(told) == 1 else None,
+        case=query.case,
+    )
+
+
+_COMPANY = ("over ", "under ", "beneath ", "underneath ", "inside ", "on top of ")
+
+
+def is_choice_of_company(aspect: str, item: str, lookup: Lookup) -> bool:
+    """Whether "the cap under the helmet" asks if the cap may be worn: rules only let it be, and so."""
+    if not lookup.aspects[aspect].label.casefold().startswith(_COMPANY):
+        return False
+    related = set(lookup.broader(item))
+    worn = [r for r in lookup.base.rules if r.aspect == "wear" and related.intersection(r.scope.items)]
+    return any(rule.modality == "may" for rule in worn) and all(rule.modality != "must" for rule in worn)

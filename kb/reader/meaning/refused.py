@@ -1,0 +1,46 @@
+"""Questions that are not about dress though they may look it: which grade is senior, whether it will rain."""
+
+from __future__ import annotations
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Abstain
+from kb.reader.phrases.english import tag_set
+from kb.reader.pieces.pieces import Understood
+from kb.reader.words.forms import word_set
+from kb.text import Pattern
+
+_ITEMS = ("item", "items")
+_COMPARING = word_set(
+    "above below over under higher lower senior junior outranks outrank rank ranks than equal"
+)
+_PLAIN = tag_set(
+    "be, do, fact, det, poss, filler, comma, not, or, and, in, on, of, for, to, above, below, range"
+)
+_FORECAST = Pattern(
+    r"(?i)^\W*(?:is it (?:going to|gonna|likely to|due to|set to|meant to|supposed to|expected to)|will it|"
+    r"is there going to be|will there be)\b"
+)
+
+
+def refused(found: Understood, lookup: Lookup) -> Abstain | None:
+    """The refusal of such a question; None for any other."""
+    pieces, tokens = found.pieces, found.tokens
+    if tokens[:1] and tokens[0].low in ("is", "will") and _FORECAST.match(found.text):
+        told = [p for p in pieces if p.tag == "fact" and lookup.facts[p.fact].family == "situation"]
+        before = next(
+            (i for i, t in enumerate(tokens) if i and t.low in ("so", "and", "do", "must")), len(tokens)
+        )
+        if told and told[0].last <= before:
+            return Abstain(reason="The books cannot tell what will be; say how it is, or what to suppose.")
+    grades = [p for p in pieces if p.tag == "fact" and lookup.facts[p.fact].family == "grade"]
+    named = {place for piece in grades for place in range(piece.first, piece.last)}  # "Under Keeper"
+    said = {token.low for place, token in enumerate(tokens) if place not in named}
+    if grades and said & _COMPARING and pieces[0].tag in ("be", "do") and len(tokens) < _LONGEST:
+        rest = [p for p in pieces if p.tag not in _PLAIN and not _COMPARING & {tokens[p.first].low}]
+        others = [p for p in pieces if p.tag == "fact" and p not in grades]
+        if not rest and not others:
+            return Abstain(reason="Which grade is above which is asked, and no rule of dress; name an item.")
+    return None
+
+
+_LONGEST = 12

@@ -1,0 +1,201 @@
+"""Where a walk over the pieces stands, the amounts it meets, and words that go with what is beside them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from kb.measures import same_dimension
+from kb.model.lookup import Lookup
+from kb.model.months import MONTHS
+from kb.model.values import Interval, ranges
+from kb.reader.meaning.frame import Frame
+from kb.reader.phrases.english import PHRASES
+from kb.reader.pieces.parts import Roles
+from kb.reader.pieces.pieces import Piece, is_other
+from kb.reader.pieces.quantities import bounded, is_year
+from kb.reader.words.tokens import Token
+
+LIGHT = frozenset({"det", "poss", "filler", "comma"})
+ITEMS = ("item", "items")
+_EACH = frozenset({"each", "either", "every", "apiece", "per"})
+
+
+def _whole(interval: Interval) -> Interval:
+    """Closed bounds of a count: "more than one" is at least two."""
+    low = interval.low + 1 if interval.low is not None and interval.low_open else interval.low
+    high = interval.high - 1 if interval.high is not None and interval.high_open else interval.high
+    return Interval(low, high)
+
+
+class Walker:
+    """The pieces and what was found in them so far."""
+
+    def __init__(
+        self, pieces: Sequence[Piece], tokens: tuple[Token, ...], frame: Frame, lookup: Lookup, roles: Roles,
+        told: frozenset[int] = frozenset(),
+    ) -> None:  # fmt: skip
+        self.told = told
+        self.pieces, self.tokens, self.frame, self.lookup, self.roles = pieces, tokens, frame, lookup, roles
+
+    def _tag(self, index: int) -> str:
+        return self.pieces[index].tag if 0 <= index < len(self.pieces) else ""
+
+    def _near(self, index: int, step: int) -> int:
+        """The next piece in a direction that is not an article or filler."""
+        index += step
+        while 0 <= index < len(self.pieces) and self.pieces[index].tag in LIGHT:
+            index += step
+        return index
+
+    def _use(self, *places: int) -> None:
+        self.roles.used.update(places)
+
+    def _is_of_the_one(self, index: int) -> bool:
+        """ "I have a pink cap. May I wear it?": a strange colour of the one thing that is spoken of."""
+        things = [place for place, piece in enumerate(self.pieces) if piece.tag in ITEMS]
+        asks = self.frame.kind == "may" and self.frame.polarity == "do" and is_other(self.pieces[index])
+        return asks and things == [index + 1]
+
+    def _is_of_another(self, index: int, chosen: frozenset[str]) -> bool:
+        """ "A grey hat and black gloves": whether an earlier value is of another thing than this one."""
+        earlier = [i for i, piece in enumerate(self.pieces[:index]) if piece.tag == "aspect value"]
+        if not earlier or {entry.id for entry in self.pieces[earlier[-1]].entries} == chosen:
+            return False
+        one, other = self._thing_of(earlier[-1]), self._thing_of(index)
+        return one is not None and other is not None and one.entries != other.entries
+
+    def _thing_of(self, index: int) -> Piece | None:
+        """The thing that a value is of: right after it, or the last before it."""
+        after = self._near(index, 1)
+        places = [after] if self._tag(after) in ITEMS else range(index - 1, -1, -1)
+        return next((self.pieces[place] for place in places if self._tag(place) in ITEMS), None)
+
+    def measure(self, index: int) -> None:
+        measure = self.pieces[index].measure if index not in self.frame.used else None
+        if measure is not None and self.roles.value is None and self._is_a_size(measure.unit):
+            self.roles.value = ranges([measure.interval])
+            self.roles.measure_unit = measure.unit
+            self._use(index)
+
+    def _is_a_size(self, unit: str) -> bool:
+        """Whether something worn is measured in a unit: a length, or what some rule measures."""
+        used = {rule.value.measure.unit for rule in self.lookup.base.rules if rule.value.measure}
+        return any(same_dimension(unit, other) for other in ("mm", *used))
+
+    def dimension(self, index: int) -> None:
+        measured = any(p.tag in ("measure", "number") for p in self.pieces)
+        if index not in self.frame.used and (measured or self.frame.kind == "how"):
+            self.roles.dimension = self.pieces[index].arg
+            self._use(index)
+
+    def oversize(self, index: int) -> None:
+        """ "Is 40 mm too wide" asks whether it may be; "it is 3 mm too wide" does not say how wide it is."""
+        before = self._near(index, -1)
+        if self._tag(before) == "measure" and self._tag(self._near(before, -1)) == "be" and before <= 2:
+            phrase = PHRASES.get((self.tokens[self.pieces[index].last - 1].low,), "")
+            self.roles.dimension = phrase.partition(":")[2]
+            self._use(index)
+
+    def number(self, index: int) -> None:
+        """A number before an item, or after "the number of", counts it; after a book it is a clause."""
+        if index in self.frame.used:
+            return
+        piece, before, after = self.pieces[index], self._near(index, -1), self._near(index, 1)
+        led = self._tag(index - 1) in ("in", "unread", "date", "comma", "")
+        if is_year(piece) and (led or (index and self.tokens[piece.first - 1].low in MONTHS)):
+            return  # "in 2021, the smock", "April 2021: the smock"
+        if is_year(piece) and self._tag(index - 1) in ("det", "poss"):
+            return  # "my 2019 jersey"
+        if self._tag(before) == "book" and not self.roles.clause_number:
+            self.roles.clause_number = piece.arg
+            self._use(index)
+            return
+        counting = [i for i, p in enumerate(self.pieces) if p.tag in ("how many", "too many")]
+        if self.roles.value is not None or not (self._tag(after) in ITEMS or counting):
+            return
+        if self._tag(after) in ITEMS and not self._runs_on(piece.last - 1, self.pieces[after].first):
+            return  # "it is 31. Collar open?"
+        if any(token.low in _EACH for token in self.tokens[piece.last :]):
+            return  # "two pins on each lapel" are more than two
+        number = Fraction(int(piece.arg))
+        bound = self._tag(before) if self._tag(before) in ("at least", "at most", "above", "below") else ""
+        interval = bounded(bound, number)
+        if bound:
+            interval = _whole(interval)
+            self._use(before)
+        elif self._tag(index - 1) == "or" and self._tag(index - 2) == "number":
+            first = int(self.pieces[index - 2].arg)
+            if first + 1 != number or index - 2 in self.roles.used:
+                return
+            interval = Interval(Fraction(first), number)
+            self._use(index - 2)
+        elif self._tag(index + 1) in ("to", "range") and self._tag(index + 2) == "number":
+            interval = Interval(number, Fraction(int(self.pieces[index + 2].arg)))
+            self._use(index + 1, index + 2)
+        elif self.frame.kind == "must" and self._bare(index) and not counting and not self._wears():
+            interval = Interval(number, None)  # whoever owns four owns the three that he must
+        self._use(*counting)
+        self.roles.counted = self.pieces[after] if self._tag(after) in ITEMS else None
+        self.roles.value, self.roles.value_aspect = ranges([interval]), "count"
+        self._use(index)
+
+    def _runs_on(self, first: int, last: int) -> bool:
+        """Whether no more than a blank stands between words: a sign such as a full stop is no word."""
+        return all(self.tokens[i + 1].start - self.tokens[i].end < 2 for i in range(first, last))
+
+    def _wears(self) -> bool:
+        """Whether it is asked how many are worn: who must wear three wears no fourth."""
+        return any(piece.tag == "act" and piece.arg in ("wear", "use") for piece in self.pieces)
+
+    def _bare(self, index: int) -> bool:
+        """Whether a number stands without "exactly"."""
+        first = self.pieces[index].first
+        return not first or self.tokens[first - 1].low not in ("exactly", "precisely", "just", "only")
+
+    def on_date(self, index: int) -> None:
+        piece = self.pieces[index]
+        low = self.tokens[piece.first - 1].low if piece.first else ""
+        if self.roles.as_of is None and low not in ("before", "after", "until", "till"):
+            self.roles.as_of = piece.date
+            self._use(index)
+            if self._tag(index - 1) in ("between", "range", "above", "below"):
+                self._use(index - 1)
+
+    def by(self, index: int) -> None:
+        if self._tag(self._near(index, 1)) in ("fact", "person", "self"):
+            self._use(index)
+
+    def body(self, index: int) -> None:
+        """ "On my head": what is worn there, where no item is named."""
+        if self.frame.kind == "list" and not self.roles.asked and not self.roles.body:
+            self.roles.body = self.pieces[index].arg
+            self._use(index)
+
+    def place(self, index: int) -> None:
+        if self.roles.asked:
+            self.roles.placing.append(self.pieces[index])
+            self._use(index)
+
+    def clause_number(self, index: int) -> None:
+        if not self.roles.clause_number:
+            self.roles.clause_number = self.pieces[index].arg
+            self._use(index)
+
+    def book(self, index: int) -> None:
+        self.roles.book = self.pieces[index].arg
+        if self.frame.kind == "source":
+            self._use(index)
+
+    def care(self, index: int) -> None:
+        if self.frame.aspect == "care":
+            self._use(index)
+
+    def grant(self, index: int) -> None:
+        self.roles.granting = True
+        if self._tag(index - 1) == "joined" or self.frame.kind == "who":
+            self._use(index)
+
+    def mean(self, index: int) -> None:
+        if self.frame.kind == "source":
+            self._use(index)

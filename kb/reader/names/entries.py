@@ -1,0 +1,316 @@
+"""What the names of a rule base name: the entries of a lexicon, worked out when the base is built."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from operator import attrgetter
+
+from kb.model.lookup import Lookup
+from kb.model.months import MONTHS
+from kb.model.records import Fact, FactValue
+from kb.reader.names.lexicon import (
+    CREDENTIALS,
+    Entry,
+    EntryKind,
+    joined,
+    label_tokens,
+    labels_of,
+    name_words,
+)
+from kb.reader.names.shortened import ON_BODY, doing, one_way, short_places, with_adjective
+from kb.reader.phrases.english import CREDENTIAL_NOUNS, LEADING_PREPOSITIONS, PHRASES, SKIPPED_INSIDE_LABELS
+from kb.reader.words.kinds import circumstances, narrower, same
+from kb.reader.words.tokens import word_key
+from kb.wording.manners import treated
+
+_NAMING = frozenset({"with", "person", "degree"})  # "inside" may be a place, "mate" a grade, "driving" work
+_FUNCTION_WORDS = frozenset(words[0] for words in PHRASES if len(words) == 1)
+
+
+def best_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
+    """One entry for each target, the best rank of it; labels shut out everything weaker."""
+    ranked = sorted(entries, key=_RANK)
+    if len(ranked) == 1:
+        return tuple(ranked)
+    best: dict[tuple[str, str, str], Entry] = {}
+    for entry in ranked:
+        best.setdefault(entry[:3], entry)
+    limit = {0: 0, 1: 2, 2: 2, 3: 3}[ranked[0].rank]
+    return tuple(entry for entry in best.values() if entry.rank <= limit)
+
+
+_RANK = attrgetter("rank")
+
+
+_RUNNING = ("going", "on", "turning", "run", "about", "around", "nearby")
+
+
+def everyday_names(names: Mapping[str, tuple[Entry, ...]]) -> Iterator[tuple[str, tuple[Entry, ...]]]:
+    """Everyday words that the books do not have, as what they have under another name."""
+    broader: dict[str, tuple[Entry, ...]] = {}
+    for kind, kinds in narrower():
+        found = _called((kind,), names)
+        broader = {joined(name): found for name in kinds if found} | broader
+    rows = tuple(same())
+    own = {e.id: row for row in rows for name in row for e in names.get(joined(name), ()) if e.rank == 0}
+    for row in rows:  # who calls sunglasses "glasses" does not call them spectacles
+        if found := tuple(entry for entry in _called(row, names) if own.get(entry.id, row) == row):
+            broader |= {joined(name): found for name in row}
+    for row, other in circumstances():
+        found = _called(row, names, ("value", "group"))
+        if not found:  # "by day" where all that the books have is "dark"
+            found = tuple(e._replace(id="no") for e in _called(other, names, ("value",)) if e.id == "yes")
+        if len(found) == 1:
+            broader |= {joined(name): found for name in row}
+    yield from ((key, entries) for key, entries in broader.items() if key not in names)
+
+
+def _called(
+    row: Sequence[str], names: Mapping[str, tuple[Entry, ...]], kinds: tuple[EntryKind, ...] = ("item",)
+) -> tuple[Entry, ...]:
+    """What has one of these names; that whose label it is before what may be meant by it."""
+    found = [e for name in row for e in names.get(joined(name), ()) if e.kind in kinds and e.rank < 2]
+    first = min((entry.rank for entry in found), default=0)
+    return tuple(dict.fromkeys(e._replace(rank=1) for e in found if e.rank == first))
+
+
+def all_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    base = lookup.base
+    for label in labels_of(base.service):
+        yield name_words(label), Entry("service", base.service.id)
+    for authority in base.authorities:
+        for label in labels_of(authority):
+            yield name_words(label), Entry("authority", authority.id)
+            yield name_words(label)[-1:], Entry("authority", authority.id, "", 2)
+    for edition in base.editions:
+        for label in labels_of(edition):
+            yield name_words(label), Entry("book", edition.id)
+            own = name_words(lookup.books[edition.book].label)
+            yield (
+                tuple(word for word in name_words(label) if word not in own),
+                Entry("book", edition.id, "", 1),
+            )
+        for label in labels_of(lookup.books[edition.book]):
+            yield name_words(f"{label} {edition.id.rpartition('/')[2]}"), Entry("book", edition.id)
+    for book in base.books:
+        for label in labels_of(book):
+            yield name_words(label), Entry("book", book.id)
+            yield name_words(label.partition(" of ")[2]), Entry("service", base.service.id, "", 1)
+    yield from _item_names(lookup)
+    for fact in base.facts:
+        if fact.family != "worn":
+            yield from _fact_names(fact)
+    for group in base.groups:
+        for label in (*labels_of(group), *((group.one,) if group.one else ())):
+            yield name_words(label), Entry("group", group.id, group.fact)
+            yield _without_preposition(label), Entry("group", group.id, group.fact, 1)
+    yield from _aspect_names(lookup)
+
+
+def _item_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    for item in lookup.base.items:
+        if not item.broader:
+            continue
+        for label in (item.label, *item.other_labels, item.id.replace("-", " ")):
+            words = name_words(label)
+            yield words, Entry("item", item.id)
+            if len(words) > 1:
+                yield _head(label), Entry("item", item.id, "", 2 if label is item.label else 3)
+            yield from ((w, Entry("item", item.id, "", 3)) for w in with_adjective(label_tokens(label)))
+        for word in item.everyday:
+            yield name_words(word), Entry("item", item.id, "", 1)
+
+
+def _head(label: str) -> tuple[str, ...]:
+    """The noun of a label: its last word, or the one before "of"."""
+    tokens = label_tokens(label)
+    if "'" not in label:
+        for index, (low, _) in enumerate(tokens):
+            if low == "of" and index:
+                return (tokens[index - 1][1],)
+    low, key = tokens[-1]
+    return () if low in _FUNCTION_WORDS or len(low) < 3 else (key,)
+
+
+def _up(label: str) -> tuple[str, ...]:
+    """ "Up a tower" for "on a tower"."""
+    words = name_words(label)
+    return ("up", *words[1:]) if words[0] == "on" and len(words) > 1 else ()
+
+
+def _without_preposition(label: str) -> tuple[str, ...]:
+    tokens = label_tokens(label)
+    if tokens[0][0] not in LEADING_PREPOSITIONS:
+        return ()
+    while len(tokens) > 1 and tokens[0][0] in LEADING_PREPOSITIONS:
+        tokens = tokens[1:]
+    if len(tokens) == 1 and tokens[0][0] in _FUNCTION_WORDS:
+        return ()
+    return tuple(key for low, key in tokens if low not in SKIPPED_INSIDE_LABELS)
+
+
+def _fact_names(fact: Fact) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    family = fact.family
+    for label in labels_of(fact):
+        words = name_words(label)
+        if fact.kind == "yes_no" or family == "authorisation":
+            entry = Entry("value", "yes", fact.id)
+            yield words, entry
+            yield _predicated(label), entry
+            yield _without_preposition(label), entry._replace(rank=1)
+            if words[0] == "on" and len(words) > 1:
+                yield ("off", *words[1:]), Entry("value", "no", fact.id, 1)
+            yield from _shorter(words, entry, family)
+        else:
+            yield words, Entry("fact", fact.id)
+            if fact.kind == "quantity":
+                yield from ((word, Entry("fact", fact.id, "", 2)) for word in _quantity_words(label))
+    if family == "authorisation":
+        return
+    fact_words = name_words(fact.label)
+    for value in fact.values:
+        yield from _value_names(fact, value, fact_words)
+
+
+def _predicated(label: str) -> tuple[str, ...]:
+    """ "fell white" for "white fell": the order in which "the fell is white" has it."""
+    tokens = label_tokens(label)
+    if len(tokens) != 2 or tokens[0][0] in LEADING_PREPOSITIONS or tokens[0][0] in SKIPPED_INSIDE_LABELS:
+        return ()
+    return () if tokens[0][0].endswith("ing") else (tokens[1][1], tokens[0][1])
+
+
+def _quantity_words(label: str) -> Iterator[tuple[str, ...]]:
+    """ "temperature" for "air temperature", "wind" for "wind speed"."""
+    words = name_words(label)
+    if len(words) == 2:
+        generic = words[1] in ("speed", "force", "strength", "level", "weight")
+        yield words[:1] if generic else words[1:]
+
+
+def _shorter(words: tuple[str, ...], entry: Entry, family: str) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    """Names cut short: "hauling" and "haul lines" for "hauling lines", "diver" for "diver qualification"."""
+    if family in CREDENTIALS:
+        yield (*words, family), entry
+        yield (family, "of", *words), entry
+        core = tuple(word for word in words if word not in CREDENTIAL_NOUNS)
+        if len(core) > 1 and core[-1].endswith("er") and (core[-1],) not in PHRASES:
+            yield core[-1:], entry._replace(rank=3)
+        if core and core != words:
+            yield core, entry._replace(rank=2)
+            if not core[-1].endswith(("er", "r")) and family != "waiver":
+                yield (*core[:-1], core[-1] + "er"), entry._replace(rank=2)
+    if words[-1] == "running" and len(words) > 1:
+        yield from (((*words[:-1], form), entry._replace(rank=1)) for form in _RUNNING)
+    if words[0].endswith("ing") and len(words[0]) > 5:
+        stem = words[0][:-3]
+        yield words[:1], entry._replace(rank=2)
+        for verb in (stem, stem + "e", stem[:-1] if stem[-1:] == stem[-2:-1] else stem):
+            if len(words) > 1:
+                yield (verb, *words[1:]), entry
+
+
+def _value_names(
+    fact: Fact, value: FactValue, fact_words: tuple[str, ...]
+) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    entry = Entry("value", value.id, fact.id)
+    if fact.family == "grade":
+        yield name_words(value.id), entry
+        yield from ((way, entry) for way in _being(value.label.lower()))
+    if fact.family in ("situation", "branch", "rig"):
+        yield name_words(value.id), entry._replace(rank=1 if "-" in value.id else 3)
+        if (head := _head(value.label)) != ("round",) and ON_BODY.isdisjoint(
+            head
+        ):  # "showing visitors round"
+            yield head, entry._replace(rank=3)
+    for label in labels_of(value):
+        words = name_words(label)
+        if len(words) > 1 or words[0] not in _FUNCTION_WORDS or PHRASES[words] in _NAMING:
+            yield words, entry
+        if len(words) == 1 and fact.family == "situation":
+            yield from (((form,), entry._replace(rank=3)) for form in _derived(words[0]))
+        if fact.family == "situation":
+            yield from ((short, entry._replace(rank=2)) for short in short_places(label_tokens(label)))
+        yield from ((way, entry) for short in (one_way, doing) for way in short(label_tokens(label)))
+        yield from (((lead, *words), entry) for lead in _leads(words))
+        if fact.family == "situation":
+            yield _predicated(label), entry
+            yield _up(label), entry._replace(rank=1)
+            if len(words) > 2 and words[0].endswith("ing"):  # "guests of the Board"
+                yield words[1:], entry._replace(rank=2)
+        yield _without_preposition(label), entry._replace(rank=1)
+        core = tuple(word for word in words if word not in fact_words)
+        if core and core != words:
+            if core[0] not in _FUNCTION_WORDS:
+                yield (*core, *fact_words), entry
+            if not (len(core) == 1 and (core[0] in _FUNCTION_WORDS or len(core[0]) < 3)):
+                yield core, entry._replace(rank=2)
+        yield (*fact_words, *(core or words)), entry
+        yield from ((name, entry._replace(rank=2)) for name in _with_head(core, words, fact_words))
+    for word in value.everyday:
+        yield name_words(word), entry._replace(rank=1)
+
+
+def _with_head(
+    core: tuple[str, ...], words: tuple[str, ...], fact_words: tuple[str, ...]
+) -> tuple[tuple[str, ...], ...]:
+    """ "Level high" and "high level", of an avalanche level."""
+    if not core or core == words or len(fact_words) < 2:
+        return ()
+    return (fact_words[-1], *core), (*core, fact_words[-1])
+
+
+def _leads(words: tuple[str, ...]) -> tuple[str, ...]:
+    """Words that may stand before a value: "in rain"; more before "may"."""
+    leads = () if PHRASES.get(words) == "degree" else ("in",)  # "in driving rain"
+    return (*leads, "this", "every", "each", "during") if words[0] in _FUNCTION_WORDS else leads
+
+
+def _being(grade: str) -> tuple[tuple[str, ...], ...]:
+    """ "On probation" for a probationer."""
+    state = word_key(grade[:-2]) if grade.endswith("ationer") and grade.isalpha() else ""
+    return (("on", state), (state,)) if state else ()
+
+
+def _derived(noun: str) -> tuple[str, ...]:
+    """Adjective and verb of a word for weather or the like: foggy, raining, rained; none of a month."""
+    if noun in MONTHS:
+        return ()
+    doubled = noun + noun[-1]
+    return (noun + "y", doubled + "y", noun + "ing", noun + "ed")
+
+
+def _aspect_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    for aspect in lookup.base.aspects:
+        for label in labels_of(aspect):
+            if aspect.id != "wear":
+                yield name_words(label), Entry("act" if aspect.verb else "aspect", aspect.id)
+        if done := treated(aspect):
+            yield name_words(done), Entry("aspect", aspect.id)
+        if aspect.verb and aspect.id != "wear":
+            for form in verb_forms(aspect.verb, aspect.done):
+                yield (form,), Entry("act", aspect.id)
+        for value in aspect.values:
+            for label in labels_of(value):
+                yield name_words(label), Entry("aspect value", value.id, aspect.id)
+                core = tuple(w for w in name_words(label) if w != word_key(aspect.label.lower()))
+                if core:
+                    yield core, Entry("aspect value", value.id, aspect.id, 1)
+
+
+def verb_forms(verb: str, done: str | None) -> tuple[str, ...]:
+    """Keys of the forms of a verb: pierce, pierces, piercing, pierced. Several words are joined."""
+    first, _, rest = verb.lower().partition(" ")
+    stem = first.removesuffix("e")
+    doubled = (
+        first + first[-1]
+        if len(first) < 6
+        and first[-1] not in "aeiouwxy"
+        and first[-2:-1] in tuple("aeiou")
+        and first[-3:-2] not in tuple("aeiou")
+        else stem
+    )
+    past = done.lower().split()[0] if done else (first[:-1] + "ied" if first.endswith("y") else stem + "ed")
+    forms = (first, first + "s", first + "es", first[:-1] + "ies", stem + "ing", doubled + "ing", past)
+    tail = "".join(name_words(rest)) if rest else ""
+    return tuple(dict.fromkeys(word_key(form) + tail for form in (*forms, doubled + "ed")))

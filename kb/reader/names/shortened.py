@@ -1,0 +1,47 @@
+"""Names cut short where people leave words out: "in the hall", "on the way to work", "long hair"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from kb.reader.phrases.english import LEADING_PREPOSITIONS, LIMBS, PHRASES, SKIPPED_INSIDE_LABELS
+from kb.reader.words.forms import word_set
+
+_WAYS = word_set("to from in out into up down on off before after at")
+ON_BODY = LIMBS | word_set("shoulder breast back side hip waist collar sleeve cuff pocket")
+_Words = Sequence[tuple[str, str]]
+
+
+def short_places(words: _Words) -> Iterator[tuple[str, ...]]:
+    """ "In the hall" for "in the ticket hall": the preposition and the noun; words are (lower case, key)."""
+    kept = [word for word in words if word[0] not in SKIPPED_INSIDE_LABELS]
+    led = len(kept) > 2 and kept[0][0] in LEADING_PREPOSITIONS and "of" not in {low for low, _ in kept}
+    if led and kept[-1][1] not in ON_BODY:  # "on the shoulder" is not on the hard shoulder of a road
+        yield kept[0][1], kept[-1][1]
+
+
+def one_way(words: _Words) -> Iterator[tuple[str, ...]]:
+    """ "On the way to work" for "the way to and from work": one of two prepositions."""
+    kept = [word for word in words if word[0] not in SKIPPED_INSIDE_LABELS]
+    for place in range(1, len(kept) - 2):
+        if kept[place][0] == "and" and {kept[place - 1][0], kept[place + 1][0]} <= _WAYS:
+            for left_out in (place - 1, place + 1):
+                keys = tuple(key for i, (_, key) in enumerate(kept) if i not in (place, left_out))
+                yield keys
+                yield "on", *keys
+
+
+def with_adjective(words: _Words) -> Iterator[tuple[str, ...]]:
+    """ "Long hair" for "loose long hair": the end of a label that begins with a word of structure."""
+    for first in range(1, len(words) - 1):
+        if PHRASES.get((words[first][0],), "").startswith(("dimension", "degree", "oversize")):
+            yield tuple(key for _, key in words[first:])
+
+
+def doing(words: _Words) -> Iterator[tuple[str, ...]]:
+    """ "Evacuating a cabin" for "evacuation of a cabin": the verb of a noun for what is done."""
+    kept = [word for word in words if word[0] not in SKIPPED_INSIDE_LABELS]
+    if len(kept) < 3 or kept[1][0] != "of" or not kept[0][0].endswith("ation"):
+        return
+    stem, rest = kept[0][0].removesuffix("ation"), tuple(key for _, key in kept[2:])
+    yield from ((stem + ending, *rest) for ending in ("ating", "ate", "ated", "ing"))

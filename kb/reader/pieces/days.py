@@ -1,0 +1,331 @@
+"""Days said by their distance or in part: "last year", "in 2020", "next March", "the first of May"."""
+
+from __future__ import annotations
+
+import datetime
+import re
+from collections.abc import Callable, Iterator, Sequence
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.months import MONTHS, month_of
+from kb.model.questions import Ask, Query
+from kb.reader.pieces.pieces import Understood
+from kb.reader.words.forms import NUMBER_WORDS, word_row, word_set
+from kb.text import Pattern
+
+_ORDINALS = word_row("""
+    first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth
+    fifteenth sixteenth seventeenth eighteenth nineteenth twentieth twenty-first twenty-second twenty-third
+    twenty-fourth twenty-fifth twenty-sixth twenty-seventh twenty-eighth twenty-ninth thirtieth thirty-first
+""")
+ORDINALS = frozenset(word for ordinal in _ORDINALS for word in ordinal.split("-"))
+_DAY = rf"(?:(?P<number>\d{{1,2}})(?:st|nd|rd|th)?|(?P<word>{'|'.join(reversed(_ORDINALS))}))"
+_MONTH = rf"(?P<month>{'|'.join(MONTHS)})"
+DAY_OF_MONTH = Pattern(
+    rf"(?<![\w-])(?:the\s+)?{_DAY}\s+(?:of\s+)?{_MONTH}(?:,?\s+(?P<year>\d{{4}}))?(?!\w|-|\s*\d)",
+    re.IGNORECASE,
+)
+_LEADING = word_set("in on during of the for from back as at since a about come by over throughout around")
+_PAST = word_set("was were did had been")
+_AGO = {"year": 365, "month": 30, "week": 7, "day": 1}
+
+
+_Days = tuple[datetime.date, datetime.date]
+
+
+class Period(msgspec.Struct, frozen=True):
+    """Characters `start` to `end` say these days; `first` and `last` are the same where it is one day.
+
+    With `either` the two days are alternatives and nothing between them is meant. With `settled` the first
+    day stands for all, whatever changes after it.
+    """
+
+    start: int
+    end: int
+    first: datetime.date
+    last: datetime.date
+    either: bool = False
+    settled: bool = False
+
+
+def ordinal_days(text: str) -> Iterator[tuple[int, int, datetime.date | None]]:
+    """ "The first of March 2026" as a date; None for one without a year."""
+    for match in DAY_OF_MONTH.finditer(text):
+        day = _day_in(match, int(match["year"] or 2000))
+        if day is not None:
+            yield match.start(), match.end(), day if match["year"] else None
+
+
+def _day_in(match: re.Match[str], year: int) -> datetime.date | None:
+    day = int(match["number"]) if match["number"] else _ORDINALS.index(match["word"].lower()) + 1
+    try:
+        return datetime.date(year, MONTHS.index(match["month"].lower()) + 1, day)
+    except ValueError:
+        return None
+
+
+def said_period(found: Understood, left: tuple[int, ...], today: datetime.date) -> Period | None:
+    """The days that some of the words left over, with those around them, say."""
+    pieces = [found.pieces[index] for index in left if found.pieces[index].tag != "on date"]
+    words = {place for piece in pieces for place in range(piece.first, piece.last)}
+    for index in left:
+        piece = found.pieces[index]
+        if piece.tag == "day":
+            return _without_year(found, index, today)
+        lead = found.tokens[piece.first - 1].low if piece.first else ""
+        if piece.tag == "on date" and piece.date is not None and lead in ("before", "after"):
+            return _led(found, piece.first, piece.last, (piece.date, piece.date), today)
+    for size in range(_LONGEST, 0, -1):
+        for start in range(len(found.tokens) - size + 1):
+            end = start + size
+            days = None
+            if not words.isdisjoint(range(start, end)):
+                days = days_of([token.low for token in found.tokens[start:end]], today)
+            if days is not None:
+                return _led(found, start, end, days, today)
+    return None
+
+
+def _led(found: Understood, start: int, end: int, days: _Days, today: datetime.date) -> Period:
+    """The period with the words before it: "in 2021", "before March 2024", "after 2026"."""
+    tokens = found.tokens
+    lead = tokens[start - 1].low if start else ""
+    first, last = days
+    if lead in ("before", "after"):
+        start -= 1
+        one = datetime.timedelta(days=1)
+        if lead == "after":
+            first = last = last + one
+        else:
+            first, last = (today, first - one) if first > today else (first - one, first - one)
+    else:
+        while start and tokens[start - 1].low in _LEADING:
+            start -= 1
+    return Period(tokens[start].start, tokens[end - 1].end, first, last)
+
+
+def _without_year(found: Understood, index: int, today: datetime.date) -> Period | None:
+    piece = found.pieces[index]
+    start, end = found.tokens[piece.first].start, found.tokens[piece.last - 1].end
+    match = DAY_OF_MONTH.match(found.text[start:end])
+    tail = [token.low for token in found.tokens[piece.last : piece.last + 2]]
+    told = _STEPS.get(tail[0]) if tail[1:] == ["year"] else None
+    if match is not None and told is not None:  # "on 10 February this year"
+        day = _day_in(match, today.year + told)
+        led = piece.first and found.tokens[piece.first - 1].low in _LEADING
+        start = found.tokens[piece.first - 1].start if led else start
+        return Period(start, found.tokens[piece.last + 1].end, day, day) if day is not None else None
+    days = [day for more in (0, 1) if match and (day := _day_in(match, today.year + more))]
+    before = [token.low for token in found.tokens[: piece.first]]
+    if before and before[-1] in _LEADING:
+        start = found.tokens[piece.first - 1].start
+    if match is not None and (one := _plainly_meant(found, match, before, today)) is not None:
+        return Period(start, end, one, one)
+    return Period(start, end, days[0], days[1], either=True) if len(days) == 2 else None
+
+
+def _plainly_meant(
+    found: Understood, match: re.Match[str], before: list[str], today: datetime.date
+) -> datetime.date | None:
+    """The one day that is meant: the last one of "was it", this year's of "it is 5 May" or of one to come."""
+    this, last = _day_in(match, today.year), _day_in(match, today.year - 1)
+    if not _PAST.isdisjoint(token.low for token in found.tokens):
+        return this if this is not None and this <= today else last
+    now = before[-1:] in (["is"], ["'s"]) and before[-2:-1] in (["it"], ["today"], ["date"])
+    now = now or before[-1:] == ["today"] or before[-2:] == ["today", ","]
+    return this if this is not None and (now or this >= today) else None
+
+
+def days_of(lows: list[str], today: datetime.date) -> tuple[datetime.date, datetime.date] | None:
+    """The first and the last day of "yesterday", "last year", "March 2025", "two weeks ago"."""
+    if lows in (["yesterday"], ["tomorrow"]):
+        day = today + datetime.timedelta(days=1 if lows[0] == "tomorrow" else -1)
+        return day, day
+    if lows[0] == "easter" and len(lows) == 1 + lows[-1].isdecimal():
+        year = int(lows[-1]) if len(lows) > 1 else today.year + (_easter(today.year) < today)
+        return _easter(year), _easter(year)
+    if len(lows) == 2 and lows[0] in ("in", "during") and lows[1] in MONTHS:  # the one to come
+        month = MONTHS.index(lows[1]) + 1
+        return _month(today.year + (month < today.month), month)
+    if lows in (["christmas"], ["christmas", "day"]):
+        day = datetime.date(today.year, 12, 25)
+        return day, day
+    if lows[0] in _PARTS and len(lows) > 1:
+        rest = days_of(lows[2:] if lows[1] == "of" and len(lows) > 2 else lows[1:], today)
+        return _PARTS[lows[0]](*rest) if rest is not None and rest[0] < rest[1] else None
+    return _relative(lows, today) or _of_calendar(lows)
+
+
+def _easter(year: int) -> datetime.date:
+    """Easter Sunday, by the rule of the Gregorian calendar (the anonymous algorithm of 1876)."""
+    century, of_century = divmod(year, 100)
+    golden = year % 19
+    moon = (19 * golden + century - century // 4 - (century - (century + 8) // 25 + 1) // 3 + 15) % 30
+    week = (32 + 2 * (century % 4) + 2 * (of_century // 4) - moon - of_century % 4) % 7
+    days = moon + week - 7 * ((golden + 11 * moon + 22 * week) // 451) + 114
+    return datetime.date(year, days // 31, days % 31 + 1)
+
+
+def _relative(lows: list[str], today: datetime.date) -> tuple[datetime.date, datetime.date] | None:
+    """ "Last year", "next March", "this winter", "on Friday", "two weeks ago", "in three days"."""
+    if len(lows) == 1 and lows[0] in _WEEKDAYS:
+        return _weekday(lows[0], 0, today)
+    if len(lows) == 2 and lows[0] in _STEPS:
+        step = _STEPS[lows[0]]
+        if lows[1] in _AGO and lows[1] != "day":
+            return _unit(lows[1], step, today)
+        if lows[1] in _WEEKDAYS:
+            return _weekday(lows[1], step, today)
+        return _season(lows[1], step, today) or _near_month(lows[1], step, today)
+    if len(lows) != 3:
+        return None
+    if lows[0] in MONTHS and lows[1] in _STEPS and lows[2] == "year":
+        return _month(today.year + _STEPS[lows[1]], MONTHS.index(lows[0]) + 1)
+    count = NUMBER_WORDS.get(lows[0], 1 if lows[0] == "a" else int(lows[0]) if lows[0].isdecimal() else 0)
+    unit = _AGO.get(lows[1].removesuffix("s"))
+    if unit is not None and 0 < count < 100 and lows[2] in ("ago", "back", "time", "hence"):
+        day = today + datetime.timedelta(days=unit * count * (-1 if lows[2] in ("ago", "back") else 1))
+        return day, day
+    return None
+
+
+def _of_calendar(lows: list[str]) -> tuple[datetime.date, datetime.date] | None:
+    """ "2021", "March 2025", "March of 2025", "summer 2024"."""
+    if not (lows[-1].isdecimal() and len(lows[-1]) == 4 and lows[-1][:2] in ("19", "20")):
+        return None
+    year = int(lows[-1])
+    before = [low for low in lows[:-1] if low not in ("of", "in", "the", ",")]
+    if len(lows) == 1:
+        return datetime.date(year, 1, 1), datetime.date(year, 12, 31)
+    if len(before) == 1 and before[0] in MONTHS:
+        return _month(year, MONTHS.index(before[0]) + 1)
+    if len(before) == 1 and before[0] in _SEASONS and before[0] != "winter":
+        day = datetime.date(year, _SEASONS[before[0]], 15)
+        return day, day
+    return None
+
+
+_LONGEST = 5
+_STEPS = {"last": -1, "previous": -1, "past": -1, "next": 1, "coming": 1, "this": 0}
+_SEASONS = {"winter": 1, "spring": 4, "summer": 7, "autumn": 10, "fall": 10}
+_WEEKDAYS = word_row("monday tuesday wednesday thursday friday saturday sunday")
+_PARTS: dict[str, Callable[[datetime.date, datetime.date], _Days]] = {
+    **dict.fromkeys(("early", "start", "beginning"), lambda first, _: (first, first)),
+    **dict.fromkeys(("late", "end"), lambda _, last: (last, last)),
+    **dict.fromkeys(("mid", "middle"), lambda first, last: (first + (last - first) // 2,) * 2),
+}
+
+
+def _season(name: str, step: int, today: datetime.date) -> _Days | None:
+    """The middle of a season; what is a winter is for the books to say."""
+    if name not in _SEASONS:
+        return None
+    days = [datetime.date(today.year + more, _SEASONS[name], 15) for more in (-1, 0, 1, 2)]
+    if step < 0:
+        day = [day for day in days if day < today][-1]
+    else:
+        day = next(day for day in days if day > today - datetime.timedelta(days=45 if step == 0 else 0))
+    return day, day
+
+
+def _weekday(name: str, step: int, today: datetime.date) -> _Days:
+    ahead = (_WEEKDAYS.index(name) - today.weekday()) % 7
+    day = today + datetime.timedelta(days=ahead - 7 if step < 0 else ahead or 7)
+    return day, day
+
+
+def _unit(unit: str, step: int, today: datetime.date) -> tuple[datetime.date, datetime.date]:
+    if unit == "year":
+        return datetime.date(today.year + step, 1, 1), datetime.date(today.year + step, 12, 31)
+    if unit == "month":
+        months = today.year * 12 + today.month - 1 + step
+        return _month(months // 12, months % 12 + 1)
+    monday = today + datetime.timedelta(days=7 * step - today.weekday())
+    return monday, monday + datetime.timedelta(days=6)
+
+
+def _month(year: int, month: int) -> tuple[datetime.date, datetime.date]:
+    following = datetime.date(year + month // 12, month % 12 + 1, 1)
+    return datetime.date(year, month, 1), following - datetime.timedelta(days=1)
+
+
+def _near_month(name: str, step: int, today: datetime.date) -> tuple[datetime.date, datetime.date] | None:
+    if name not in MONTHS:
+        return None
+    month = MONTHS.index(name) + 1
+    year = today.year
+    if step < 0 and month >= today.month:
+        year -= 1
+    if step > 0 and month <= today.month:
+        year += 1
+    return _month(year, month)
+
+
+def on_day(found: Understood, period: Period, day: datetime.date) -> str:
+    """The text with one day in place of the period."""
+    before, after = found.text[: period.start].rstrip(), found.text[period.end :]
+    return f"{before} on {say_day(day)}{after}".lstrip()
+
+
+def say_day(day: datetime.date) -> str:
+    return f"{day.day} {MONTHS[day.month - 1].capitalize()} {day.year}"
+
+
+def days_that_differ(period: Period, query: Query, lookup: Lookup) -> tuple[datetime.date, ...]:
+    """The first days of the stretches of a period that may be answered differently; one if there is none."""
+    if period.settled:
+        return (period.first,)
+    changes = [day for day in changes_for(query, lookup) if period.first < day <= period.last]
+    if period.either:
+        return (period.first, period.last) if changes else (period.first,)
+    return (period.first, *changes)
+
+
+def ask_day(found: Understood, period: Period, days: Sequence[datetime.date]) -> Ask:
+    """The question on which of the days it is meant."""
+    year = period.first.year
+    whole = f" of {year}" if (period.first.month, period.last.month) == (1, 12) and not period.either else ""
+    changes = "" if period.either else f" The rules change on {' and on '.join(map(say_day, days[1:]))}."
+    choices = tuple((on_day(found, period, day), say_day(day)) for day in days)
+    return Ask(fact="reading", prompt=f"On which day{whole}?{changes}", choices=choices)
+
+
+def changes_for(query: Query, lookup: Lookup) -> tuple[datetime.date, ...]:
+    """The days on which rules that may bear on a question, or terms in them, begin or end to hold."""
+    base = lookup.base
+    related = {near for item in query.items for near in (*lookup.broader(item), *lookup.narrower(item))}
+    aspects = set(lookup.aspects_within(query.aspect)) if query.kind not in _BROAD else set(lookup.aspects)
+    rules = [
+        rule
+        for rule in base.rules
+        if not query.items or (related.intersection(rule.scope.items) and rule.aspect in aspects)
+    ]
+    found = {day for rule in rules for day in (rule.valid_from, rule.valid_until)}
+    found |= {day for item in query.items for day in _in_use(item, lookup)}
+    if len(found - {None}) > 1:
+        clauses = [lookup.clauses[definition.clause] for definition in base.definitions]
+        found |= {day for clause in clauses for day in (clause.valid_from, clause.valid_until)}
+    return tuple(sorted(day for day in found if day is not None))
+
+
+_BROAD = frozenset({"how", "where", "how_many", "list", "source", "compare"})
+
+
+def _in_use(item: str, lookup: Lookup) -> tuple[datetime.date | None, datetime.date | None]:
+    return lookup.items[item].valid_from, lookup.items[item].valid_until
+
+
+def without_month(query: Query, found: Understood, period: Period, lookup: Lookup) -> Query:
+    """The query of a longer period's first day, without its month: the period has others too."""
+    month = month_of(period.first, lookup)
+    short = period.either or (period.first.year, period.first.month) == (period.last.year, period.last.month)
+    if (
+        month is None
+        or (short and not period.settled)
+        or any(piece.fact == month[0] for piece in found.pieces)
+    ):
+        return query
+    facts = tuple(fact for fact in query.case.facts if fact != month)
+    return msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts))

@@ -1,0 +1,188 @@
+"""Places said by what they are not ("outdoors", "outside the mess"), and words of degree ("heavy rain")."""
+
+from __future__ import annotations
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.values import NO, YES, Choices
+from kb.reader.names.lexicon import Entry
+from kb.reader.phrases.english import LEADING_PREPOSITIONS, PHRASES
+from kb.reader.pieces.pieces import Piece
+from kb.reader.pieces.values import LIGHT, Pieces, complement_of, entry_values, fact_piece
+from kb.reader.words.tokens import Token
+from kb.wording import is_place
+
+_INDOORS = frozenset({"indoors", "inside", "under a roof"})
+_OUT = frozenset({"outdoors", "beyond"})
+_DENIED = frozenset({"not", "no", "without", "but", "unless", "no longer", "neither"})
+_APART = frozenset(
+    {"comma", "if", "when", "in", "filler", "may", "can", "must", "should", "do", "what", "which", "where"}
+)
+_NOUNS = frozenset({"name", "unknown", "number", "item", "items"})
+
+
+def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
+    """ "Outside" alone is not indoors; before a place it is anywhere but there; "heavy rain" is rain."""
+    found = [_no_street(piece, tokens, lookup) for piece in pieces]
+    index = 0
+    while index < len(found):
+        if found[index].tag in _UP and _moves(found, index, tokens):
+            found[index : index + 2] = [msgspec.structs.replace(found[index + 1], first=found[index].first)]
+        if found[index].tag in ("fact", "outdoors") and _is_of_weather(found, index, tokens, lookup):
+            found[index] = Piece(first=found[index].first, last=found[index].last, tag="filler")
+        elif found[index].tag in _OUT:
+            _out_of(found, index, tokens, lookup)
+        elif found[index].tag == "degree":
+            _weather(found, index, tokens, lookup)
+        elif found[index].tag == "unknown" and tokens[found[index].first].low == "indoors":
+            _within(found, index, lookup)
+        elif found[index].tag == "with" and tokens[found[index].first].low == "inside":
+            _inside(found, index, tokens, lookup)
+        index += 1
+    return tuple(found)
+
+
+_OPEN = frozenset({"outside", "outdoors", "out"})
+_SHUT = frozenset({"indoors", "inside"})
+_BEING = frozenset({"is", "'s", "was", "gets", "turns"})
+_UP = frozenset({"unknown", "particle", "filler", "outdoors", "range"})
+_MOVING = frozenset({"up", "down", "out", "over", "back", "away", "along"})
+_BEGUN = frozenset({"comma", "filler", "and", "but", "if", "when"})
+
+
+def _moves(found: list[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "Up on a crag", "down in the engine room": where one is, and nothing is put there."""
+    piece, after = found[index], found[index + 1] if index + 1 < len(found) else None
+    am = index > 1 and found[index - 1].tag == "be" and found[index - 2].tag == "self"
+    begun = not index or found[index - 1].tag in _BEGUN or am or _ends(tokens, piece.first)
+    led = after is not None and after.tag == "fact" and _is_led(after, tokens)
+    return begun and led and piece.last - piece.first == 1 and tokens[piece.first].low in _MOVING
+
+
+def _ends(tokens: tuple[Token, ...], place: int) -> bool:
+    """Whether something other than a space stands before a word."""
+    return tokens[place].start - tokens[place - 1].end > 1
+
+
+_STREETS = frozenset({"Street", "Road", "Lane", "Avenue", "Hill", "Terrace", "Close", "Drive", "Row"})
+
+
+def _no_street(piece: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> Piece:
+    """ "In the street" is no more than a street, though the books have a Kiln Street."""
+    if piece.tag != "fact" or piece.last - piece.first != 1 or any(e.rank < 2 for e in piece.entries):
+        return piece
+    record = lookup.facts[piece.fact]
+    labels = [v.label for v in record.values if any(entry.id == v.id for entry in piece.entries)]
+    names = [label.split()[-1] in _STREETS and len(label.split()) > 1 for label in labels]
+    plain = record.family == "situation" and names and all(names) and tokens[piece.first].text.islower()
+    return Piece(first=piece.first, last=piece.last, tag="unknown") if plain else piece
+
+
+def _is_of_weather(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
+    """ "Indoors, if it's foul outside": the weather is out there, and somebody is elsewhere."""
+    before = found[index - 1] if index else None
+    if before is None or before.tag not in ("fact", "degree") or tokens[found[index].first].low not in _OPEN:
+        return False
+    led = [token.low for token in tokens[max(before.first - 3, 0) : before.first]]
+    elsewhere = any(
+        (piece.tag == "fact" and is_place(lookup, piece.fact)) or tokens[piece.first].low in _SHUT
+        for n, piece in enumerate(found)
+        if n not in (index - 1, index)
+    )
+    return elsewhere and "it" in led and bool(_BEING.intersection(led))
+
+
+def _out_of(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    piece, after = found[index], index + 1
+    while after < len(found) and found[after].tag in LIGHT:
+        after += 1
+    other = found[after] if after < len(found) else None
+    if other is not None and other.tag == "fact" and _is_place(other, after > index + 1, tokens, lookup):
+        values = complement_of(lookup, other.fact, other.values or YES)
+        found[index : after + 1] = [fact_piece(other, other.fact, values, piece.first, other.last)]
+        return
+    if other is not None and other.tag == "self":
+        found[index] = msgspec.structs.replace(piece, tag="beyond")  # "outside it"
+        return
+    if piece.tag != "outdoors":
+        return
+    if other is not None and tokens[piece.first].low == "outside" and not _stands_apart(other, tokens):
+        return
+    if other is not None and (after > index + 1 or other.tag in _NOUNS - {"name", "unknown"}):
+        return
+    indoors = indoors_fact(lookup)
+    if indoors is not None:
+        found[index] = fact_piece(piece, *indoors, piece.first, piece.last)
+
+
+def _within(found: list[Piece], index: int, lookup: Lookup) -> None:
+    """ "Indoors", where the books know only whether one is out of doors."""
+    outdoors = indoors_fact(lookup)
+    if outdoors is not None and outdoors[1] == YES:
+        found[index] = fact_piece(found[index], outdoors[0], NO, found[index].first, found[index].last)
+
+
+def _inside(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """ "I am inside", "the cap inside?": indoors, where it leads to nothing that it could be inside of."""
+    before = found[index - 1].tag if index else ""
+    after = [piece.tag for piece in found[index + 1 : index + 3]]
+    piece, outside = found[index], indoors_fact(lookup)
+    ends = piece.last < len(tokens) and tokens[piece.last].start - tokens[piece.first].end > 1  # a full stop
+    apart = ends or not after or after[0] in _APART or after in (["or", "outdoors"], ["and", "outdoors"])
+    if before in ("det", "poss", "act", "unknown") or not apart or outside is None:
+        return
+    within = complement_of(lookup, *outside)
+    if isinstance(within, Choices):
+        found[index] = fact_piece(piece, outside[0], within, piece.first, piece.last)
+
+
+def _is_place(fact: Piece, article: bool, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
+    """Whether a value is named as a noun is, so that "outside" can lead to it."""
+    record = lookup.facts[fact.fact]
+    if record.family != "situation" or record.kind != "choice" or not isinstance(fact.values, Choices):
+        return False
+    labels = [v.label for v in record.values if v.id in fact.values.members][:1]
+    led = any(label.split()[0].casefold() in LEADING_PREPOSITIONS for label in labels)
+    return article or (led and tokens[fact.first].low not in LEADING_PREPOSITIONS)
+
+
+def _stands_apart(other: Piece, tokens: tuple[Token, ...]) -> bool:
+    """Whether "outside" cannot lead to what follows it: no noun, and no place ("outside ashore")."""
+    return other.tag not in _NOUNS and (other.tag != "fact" or _is_led(other, tokens))
+
+
+def _is_led(fact: Piece, tokens: tuple[Token, ...]) -> bool:
+    """Whether a preposition begins the words of a fact: "in winter", "on the slipway"."""
+    return tokens[fact.first].low in LEADING_PREPOSITIONS
+
+
+def indoors_fact(lookup: Lookup) -> tuple[str, Choices] | None:
+    """The fact that is indoors or not, or out of doors or not, with what is not indoors."""
+    for fact in lookup.base.facts:
+        if fact.kind == "yes_no" and any(
+            PHRASES.get(tuple(n.casefold().split())) == "outdoors" for n in (fact.label, *fact.other_labels)
+        ):
+            return fact.id, YES
+        if fact.kind == "yes_no" and _INDOORS & {n.casefold() for n in (fact.label, *fact.other_labels)}:
+            return fact.id, NO
+        for value in fact.values:
+            if _INDOORS & {name.casefold() for name in (value.label, *value.other_labels)}:
+                inside = entry_values(Entry("value", value.id, fact.id), lookup)
+                outside = complement_of(lookup, fact.id, inside)
+                return (fact.id, outside) if isinstance(outside, Choices) else None
+    return None
+
+
+_PLAINLY = frozenset({"flat", "dead"})
+
+
+def _weather(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """Rain is rain however heavy; but "not in heavy rain" does not say that it is dry."""
+    fact = found[index + 1] if index + 1 < len(found) else None
+    if fact is None or fact.tag != "fact" or any(p.tag in _DENIED for p in found[max(index - 3, 0) : index]):
+        return
+    record = lookup.facts[fact.fact]
+    plainly = tokens[found[index].first].low in _PLAINLY  # "flat calm"; a "heavy sea" is another sea
+    if record.family == "situation" and (record.kind == "choice" or (plainly and record.kind == "scale")):
+        found[index : index + 2] = [msgspec.structs.replace(fact, first=found[index].first)]

@@ -1,0 +1,69 @@
+"""Sets of values that words stand for, and the helpers with which pieces are folded together."""
+
+from __future__ import annotations
+
+import msgspec
+
+from kb.model.granting import valid_grants
+from kb.model.lookup import Lookup
+from kb.model.values import Choices, ValueSet
+from kb.reader.names.lexicon import Entry
+from kb.reader.pieces.pieces import Piece
+
+Pieces = tuple[Piece, ...]
+
+
+LIGHT = frozenset({"det", "poss"})
+
+
+LINKS = frozenset({"comma", "in", "on", "for", "be", "of", "filler", "det", "poss", "particle"})
+
+
+def closure(lookup: Lookup, fact: str, value: str) -> frozenset[str]:
+    """A value and everything narrower."""
+    parents = {v.id: v.within for v in lookup.facts[fact].values}
+
+    def inside(candidate: str | None) -> bool:
+        while candidate is not None and candidate != value:
+            candidate = parents.get(candidate)
+        return candidate == value
+
+    return frozenset(v for v in parents if inside(v)) or frozenset({value})
+
+
+def entry_values(entry: Entry, lookup: Lookup) -> Choices:
+    """The values that a value or group stands for."""
+    fact = lookup.facts[entry.owner]
+    if entry.kind == "group":
+        members = lookup.groups[entry.id].members
+        return Choices(frozenset().union(*(closure(lookup, fact.id, member) for member in members)))
+    if fact.family == "authorisation":
+        return valid_grants(fact, lookup)
+    return Choices(closure(lookup, fact.id, entry.id))
+
+
+def fact_piece(piece: Piece, fact: str, values: ValueSet, first: int, last: int) -> Piece:
+    return msgspec.structs.replace(piece, first=first, last=last, tag="fact", fact=fact, values=values)
+
+
+def named_fact(piece: Piece) -> str | None:
+    """The fact that a piece names by its own label ("weather")."""
+    return (
+        next((entry.id for entry in piece.entries if entry.kind == "fact"), None)
+        if piece.tag == "name"
+        else None
+    )
+
+
+def complement_of(lookup: Lookup, fact: str, values: ValueSet) -> ValueSet:
+    """The other values of a fact."""
+    domain = lookup.domain(fact)
+    if isinstance(domain, Choices) and isinstance(values, Choices):
+        return Choices(domain.members - values.members)
+    return values
+
+
+def others_of(lookup: Lookup, fact: str, values: Choices) -> Choices:
+    """The other values of a fact that has finitely many; else the same."""
+    other = complement_of(lookup, fact, values)
+    return other if isinstance(other, Choices) else values

@@ -1,0 +1,153 @@
+"""Verbs of putting and fastening: "where do I fix the badge", "do I have to button the coat"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import msgspec
+
+from kb.reader.phrases.english import PHRASES
+from kb.reader.pieces.pieces import Piece
+from kb.reader.words.tokens import Token
+
+Pieces = tuple[Piece, ...]
+_ITEMS = ("item", "items")
+_NOUN_STARTS = frozenset({"det", "poss", "what", *_ITEMS})
+_SUBJECTS = frozenset({"self", "person"})
+_ASKING = frozenset({"may", "can", "must", "should", "have to", "do"})
+_DUTIES = frozenset({"must", "should", "have to", "required"})
+_FREEDOMS = frozenset({"may", "can", "allowed", "banned", "optional"})
+
+
+def verbs(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
+    """Verbs that stand beside an item, as the act or the aspect that they mean here.
+
+    To fix or to run says where something is, to fasten says how; elsewhere such a word explains nothing.
+    """
+    found = _taken_off([_as_verb(pieces, index, tokens) for index in range(len(pieces))], tokens)
+    tags = {piece.tag for piece in found}
+    fastening = bool(_DUTIES & tags or (pieces[:1] and pieces[0].tag == "do")) and not _FREEDOMS & tags
+    for index, piece in enumerate(found):
+        if piece.tag == "fix" and "where" in tags:
+            found[index] = msgspec.structs.replace(piece, tag="act", arg="wear")
+        elif piece.tag == "run" and {"where", "dimension"} & tags:
+            found[index] = msgspec.structs.replace(piece, tag="joined")
+        elif piece.tag == "fasten" and fastening and "how" not in tags:
+            found[index] = msgspec.structs.replace(piece, tag="aspect", arg="fastening")
+        elif _is_made_of(found, index, tokens):
+            found[index] = msgspec.structs.replace(piece, tag="act", arg="wear")
+        elif _hangs_out(found, index, tokens):
+            found[index] = msgspec.structs.replace(piece, tag="particle")
+        elif piece.tag == "fully" and {"fasten", "aspect"} & tags:
+            found[index] = msgspec.structs.replace(piece, tag="joined")
+    return tuple(found)
+
+
+def _hangs_out(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "Shirt out, all right?": "out" says how the thing is, where nothing follows that one is out in."""
+    out = pieces[index].tag == "filler" and tokens[pieces[index].first].low == "out"
+    after = pieces[index + 1].tag if index + 1 < len(pieces) else ""
+    return out and index > 0 and pieces[index - 1].tag in _ITEMS and after in ("", "comma", "allowed", "over")
+
+
+def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> Piece:
+    """ "May I pin the tape", "may I leave the cap": a name where only a verb can stand is no name."""
+    piece = pieces[index]
+    if _is_sitting(pieces, index, tokens):
+        return Piece(first=piece.first, last=piece.last, tag="sitting")  # which nothing explains
+    if _is_done_to(pieces, index, tokens):
+        return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
+    single = piece.last - piece.first == 1 and piece.tag in ("fact", *_ITEMS, "values", "fact name")
+    leaving = tokens[piece.first].low == "leave"
+    if single and piece.tag in _ITEMS and _is_done(pieces, index, tokens):
+        return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
+    if (
+        not single
+        or not _is_verb_place(pieces, index, leaving)
+        or tokens[piece.first].low.endswith(("ing", "s"))
+    ):
+        return piece
+    tag = PHRASES.get((tokens[piece.first].low,), "")
+    verb = (
+        tag if tag in ("fix", "fasten", "run") else "fix" if tokens[piece.first].low == "pin" else "unknown"
+    )
+    return Piece(first=piece.first, last=piece.last, tag=verb)
+
+
+_BEFORE_DOING = frozenset(
+    {"", "filler", "be", "banned", "allowed", "poss", "self", "person", "to", "required"}
+)
+
+
+def _is_done_to(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "Is painting the coat allowed" asks of the coat's paint, not of what is worn when painting."""
+    piece = pieces[index]
+    if piece.tag != "fact" or not tokens[piece.last - 1].low.endswith("ing"):
+        return False
+    before, after = pieces[index - 1].tag if index else "", [p.tag for p in pieces[index + 1 : index + 3]]
+    done = len(after) == 2 and after[0] in ("det", "poss") and after[1] in _ITEMS
+    return done and before in _BEFORE_DOING and not any(p.tag in ("act", "leave off") for p in pieces)
+
+
+def _is_sitting(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "May I sit on the coat": who sits is no garment that sits somewhere."""
+    piece = pieces[index]
+    return (
+        piece.tag == "act"
+        and tokens[piece.first].low in ("sit", "sits", "sitting")
+        and index > 0
+        and pieces[index - 1].tag in _SUBJECTS
+        and index + 1 < len(pieces)
+        and pieces[index + 1].tag == "on"
+    )
+
+
+_AFTER_VERB = frozenset({"", "comma", "in", "on", "at", "fact", "if", "when", "filler", "for"})
+_ACTING = frozenset({"act", "leave off", "fix", "run", "fasten", "aspect", "unknown", "where", "how"})
+
+
+def _taken_off(pieces: list[Piece], tokens: tuple[Token, ...]) -> list[Piece]:
+    """ "Cap off in the mess?": "off" is all that is said of what is done, right after the item."""
+    if any(piece.tag in _ACTING for piece in pieces):
+        return pieces
+    for index in range(1, len(pieces)):
+        off = pieces[index].tag == "particle" and tokens[pieces[index].first].low == "off"
+        if off and pieces[index - 1].tag in _ITEMS:
+            pieces[index] = msgspec.structs.replace(pieces[index], tag="leave off")
+    return pieces
+
+
+def _is_made_of(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "Is the jersey part of watch rig", "does watch rig include the jersey": whether it is worn in it."""
+    piece = pieces[index]
+    if piece.tag not in ("unknown", "filler") or not index:
+        return False
+    after = index + 1
+    while after < len(pieces) and pieces[after].tag in ("of", "in", "det"):
+        after += 1
+    following = pieces[after] if after < len(pieces) else None
+    word, before = tokens[piece.first].low, pieces[index - 1]
+    if following is None:
+        return False
+    if word in ("part", "included"):
+        return following.fact == "rig" and before.tag in (*_ITEMS, "det", "be")
+    return word in ("include", "includes") and before.fact == "rig" and following.tag in _ITEMS
+
+
+def _is_done(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "May I whistle on watch", "allowed to whistle": a thing's name as the verb, with nothing after it."""
+    word, after = tokens[pieces[index].first], pieces[index + 1].tag if index + 1 < len(pieces) else ""
+    if word.low != word.key or after not in _AFTER_VERB or not index:
+        return False
+    before, last = pieces[index - 1], tokens[pieces[index].first - 1].low
+    asked = index > 1 and pieces[index - 2].tag in _ASKING and before.tag == "self"
+    return asked or (last == "to" and before.tag in ("allowed", "have to", "to") and before.first > 0)
+
+
+def _is_verb_place(pieces: Sequence[Piece], index: int, leaving: bool = False) -> bool:
+    before = pieces[index - 1].tag if index else ""
+    asked = index > 1 and pieces[index - 2].tag in _ASKING
+    led = (before in _SUBJECTS and asked) or before in ("have to", "to")
+    if asked and before in _SUBJECTS and leaving:
+        return True  # "may I leave one button open" is nobody's leave
+    return led and index + 1 < len(pieces) and pieces[index + 1].tag in _NOUN_STARTS

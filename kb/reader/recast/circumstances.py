@@ -1,0 +1,235 @@
+"""Weather, light and places in everyday words, as what the books have of them: "half past eleven at night".
+
+Read only for a text that is not understood as it stands, and only where the books have the one thing meant.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from functools import cache
+
+from kb.model.lookup import Lookup
+from kb.model.records import Fact, FactValue
+from kb.reader.pieces.pieces import Understood
+from kb.reader.words.forms import word_set
+from kb.reader.words.tokens import tokenize
+from kb.text import Pattern
+
+Edit = tuple[int, int, str]
+_HOURS = "one two three four five six seven eight nine ten eleven twelve"
+_HOUR = rf"(?P<hour>\d{{1,2}}|{_HOURS.replace(' ', '|')})"
+CLOCK = (
+    r"(?:(?:it['’]s|it is|at|around|about|nearly|just after|just before|gone|by) )*"
+    r"(?:(?:half past|half|(?:a )?quarter (?:past|to)|(?:five|ten|twenty|twenty-five) (?:past|to)) )?"
+    rf"{_HOUR}(?:[.:]\d\d)?(?: ?o['’]?clock)?"
+    r" ?(?P<part>a\.?m\.?|p\.?m\.?|in the (?:morning|afternoon|evening)|at night)"
+)
+_TURN = (
+    r"(?:(?:it['’]s|it is) )?(?:nearly|almost|around|about|close to|past|gone|just|shortly|well)"
+    r"(?: (?:before|after|past))? (?P<part>midnight|noon|midday)"
+)
+_HALF_DAY = 12
+_BRIGHT = (10, 15)
+"""Hours between which it is day the whole year round."""
+_DEEP = (22, 4)
+"""Hours between which it is night the whole year round."""
+_FAIR = word_set("sunshine sunny fair clear fine dry")
+_BRILLIANT = r"(?:(?:bright|blazing|brilliant|full|glaring|hot|strong|scorching|glorious|lovely|blinding) )*"
+_ENDS = r"(?=\s*(?:[.,;:?!–—-]|$|(?:at|on|and|with|in|today|outside|may|must|can|should|do|is|are|when)\b))"
+_SUN = (
+    rf"(?:in|under|out in|beneath) (?:(?:the|this|that) )?{_BRILLIANT}sun(?:shine|light)?{_ENDS}"
+    rf"|(?:the )?{_BRILLIANT}sun(?:(?:['’]s| is) (?:out|shining)| shining| blazing| beating down)"
+    rf"|(?:bright|blazing|brilliant|full|hot|glorious) sun(?:shine|light)?(?: (?:outside|today))*{_ENDS}"
+    r"|(?:(?:clear|bright|cloudless|blue) )+sk(?:y|ies)(?: (?:overhead|outside|today))*"
+)
+_SUNNY = (
+    r"(?:it['’]s|it is|on|during) (?:a |one )?(?:(?:very|nice|lovely|warm|bright|hot) )*sunny"
+    r"(?: (?:day|morning|afternoon|out|outside|today))*"
+)
+_LYING = (
+    r"(?:(?:there['’]s|there is|with|in|under) )?(?:(?:about |nearly |over |almost )?"
+    r"(?:an?|one|two|three|half a|\d+) ?(?:foot|feet|ft|inch|inches|in|cm|centimetres?|metres?|m) of )"
+    r"(?:(?:fresh|deep|new|thick) )*snow"
+    r"(?: (?:about|around|lying|outside|on the ground|down|underfoot|out there|everywhere))*"
+    r"|(?:(?:deep|fresh|thick|old|hard) )*snow (?:lying|underfoot|lies|is lying|on the (?:pavement|grass))"
+    r"(?: (?:about|around|outside|everywhere|on the ground))*|ground (?:is )?(?:white|covered) with snow"
+)
+_NOT_YET = r"(?! (?:is |was |are )?(?:forecast|expected|predicted|due|coming|melting|melted|gone)\b)"
+_ROADS = (
+    r"(?:in|on|along|up|down|across|beside|by) (?:(?:the|a|our|this|that|any) )?"
+    r"(?:(?:busy|main|high|public|village|town|open|narrow|country) )*"
+    r"(?:high street|street|road|pavement|footpath|kerb|carriageway|highway|"
+    r"crossing|zebra crossing|roundabout|junction|dual carriageway|lane|motorway)s?"
+)
+_AREA = Pattern(
+    r'["“](?P<what>[\w -]+)["”] is (?:the |that )?\w+ (?P<side>inside|within|behind|beyond) the '
+    r"(?P<edge>[\w ]+?)(?= of | or |[.,;]|$)"
+)
+_SIDES = {"inside": "inside|within|in", "within": "inside|within|in", "behind": "behind", "beyond": "beyond"}
+_TO_AND_FROM = Pattern(r"\bway (?:to (?:and|or) from|from (?:and|or) to) (?P<there>\w+)")
+_GOING = (
+    r"(?:(?:on (?:my|the|our|his|her) way|walking|going|cycling|climbing|coming|driving|heading|strolling)"
+    r"(?: (?:up|down|back|along|over))?(?: the (?:hill|road|path|lane))? )?"
+)
+
+
+def circumstances(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """Start, end and the books' words of each such stretch of a text."""
+    for way in (
+        _by_the_clock,
+        _fair,
+        _snow_on_the_ground,
+        _on_the_road,
+        _inside,
+        _between,
+        _on_the_way,
+        _no_more,
+    ):
+        yield from way(found, lookup)
+
+
+@cache
+def _compiled(source: str) -> Pattern:
+    return Pattern(rf"(?<![\w'’-])(?:{source})(?![\w'’-])", re.IGNORECASE)
+
+
+def _values(lookup: Lookup) -> Iterator[tuple[Fact, FactValue]]:
+    yield from ((f, v) for f in lookup.base.facts if f.family == "situation" for v in f.values)
+
+
+def _named(lookup: Lookup, words: Iterable[str]) -> list[str]:
+    """The labels of the states, and of yes or no facts, by one of these names."""
+    sought = frozenset(words)
+    facts = [f for f in lookup.base.facts if f.kind == "yes_no" and f.family in ("situation", "term")]
+    named = [v for _, v in _values(lookup)]
+    return [
+        one.label
+        for one in (*named, *facts)
+        if not sought.isdisjoint(name.casefold() for name in (one.label, *one.other_labels))
+    ]
+
+
+def _by_the_clock(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "At three in the morning" is at night; at half past six it may be light or dark."""
+    for match in _compiled(_TURN).finditer(found.text):
+        yield match.start(), match.end(), match["part"]
+    for match in _compiled(CLOCK).finditer(found.text):
+        said = match["hour"].casefold()
+        hour = int(said) if said.isdecimal() else _HOURS.split().index(said) + 1
+        part = match["part"].casefold().replace(".", "")
+        if hour > _HALF_DAY:
+            continue
+        late = part in ("pm", "in the afternoon", "in the evening") or (
+            part == "at night" and hour > _DEEP[1]
+        )
+        hour = hour % _HALF_DAY + _HALF_DAY * late
+        if part == "at night" or not _DEEP[1] <= hour < _DEEP[0]:
+            meant = _named(lookup, ("at night", "night")) or _named(lookup, ("dark", "after dark"))
+        else:
+            meant = _named(lookup, ("by day", "day", "daylight")) if _BRIGHT[0] <= hour < _BRIGHT[1] else []
+        if len(meant) == 1:
+            yield match.start(), match.end(), meant[0]
+
+
+def _fair(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "In the sun", "clear blue skies"."""
+    meant = {
+        value.label
+        for fact, value in _values(lookup)
+        if fact.kind == "choice"
+        for name in (value.label, *value.other_labels)
+        if name.casefold() in _FAIR or _is_of_fair_weather(name.casefold().split())
+    }
+    if len(meant) == 1:
+        for match in (*_compiled(_SUN).finditer(found.text), *_compiled(_SUNNY).finditer(found.text)):
+            yield match.start(), match.end(), meant.copy().pop()
+
+
+def _is_of_fair_weather(words: list[str]) -> bool:
+    return words[-1] in ("weather", "sky") and not _FAIR.isdisjoint(words)
+
+
+def _snow_on_the_ground(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "A foot of snow about"."""
+    meant = _named(lookup, ("snow on the ground", "snow lying", "lying snow"))
+    if len(meant) == 1:
+        for match in _compiled(rf"(?:{_LYING}){_NOT_YET}").finditer(found.text):
+            if match.group().casefold() != meant[0].casefold():
+                yield match.start(), match.end(), meant[0]
+
+
+def _on_the_road(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Along the high street", where one value of the books is on a road."""
+    roads = [
+        v
+        for _, v in _values(lookup)
+        if v.label.split()[0] in ("on", "at") and tokenize(v.label)[-1].low == "road"
+    ]
+    if len(roads) != 1:
+        return
+    names = {name.casefold() for name in (roads[0].label, *roads[0].other_labels)}
+    for match in _compiled(_ROADS).finditer(found.text):
+        if match.group().casefold() not in names and not _is_name(match):
+            yield match.start(), match.end(), roads[0].label
+
+
+def _is_name(match: re.Match[str]) -> bool:
+    """ "In Kiln Street": whether it is written as a name."""
+    return match.group().split()[-1][:1].isupper()
+
+
+def _inside(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Inside the cordon", where a clause says what place that is."""
+    led = Pattern(r"(?i)\b(?:inside|within|in|behind|beyond) the\b").search(found.text)
+    for clause in lookup.base.clauses if led else ():
+        for defined in _AREA.finditer(clause.text):
+            meant = _named(lookup, (defined["what"].casefold(),))
+            edge = defined["edge"].split()
+            if len(meant) == 1 and edge:
+                lead = "".join(rf"(?:{word} )?" for word in edge[:-1])
+                side = _SIDES[defined["side"]]
+                for match in _compiled(rf"(?:still )?(?:{side}) the {lead}{edge[-1]}").finditer(found.text):
+                    yield match.start(), match.end(), meant[0]
+
+
+def _between(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Walking up the hill from the town to the station"."""
+    for _, value in _values(lookup):
+        words = [token.low for token in tokenize(value.label) if token.low not in ("the", "a", "an")]
+        if len(words) == 4 and words[0] == "between" and words[2] == "and":
+            one, other = words[1], words[3]
+            for here, there in ((one, other), (other, one)):
+                led = rf"{_GOING}(?:from|between) (?:the )?{here}"
+                way = rf"{led} (?:back )?(?:up |down )?(?:to|and) (?:the )?{there}"
+                for match in _compiled(way).finditer(found.text):
+                    yield match.start(), match.end(), value.label
+
+
+def _no_more(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "The sea is only slight", "the sea only slight": no more than that it is."""
+    for fact in lookup.base.facts:
+        if fact.kind != "scale" or fact.family != "situation":
+            continue
+        degrees = "|".join({re.escape(value.label.split()[0]) for value in fact.values})
+        nouns = "|".join({re.escape(value.label.split()[-1]) for value in fact.values})
+        only = r"(?P<only> (?:only|just|merely|no more than))"
+        told = rf"(?:{nouns})(?:['’]s| is| being| was)?{only} (?:{degrees})"
+        for match in _compiled(told).finditer(found.text):
+            said = match.group().replace(match["only"], "", 1)
+            yield match.start(), match.end(), said
+
+
+def _on_the_way(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Walking home from work", where the books have the way to and from it."""
+    ways = [(v, m) for _, v in _values(lookup) if (m := _TO_AND_FROM.search(v.label)) is not None]
+    if len(ways) != 1:
+        return
+    value, match = ways[0]
+    there = rf"(?:work|duty|{re.escape(match['there'])})"
+    moving = r"(?:on (?:my|the|our|his|her|their) way|walking|going|cycling|driving|heading|commuting)"
+    for said in _compiled(
+        rf"{moving} (?:(?:home|back|in|straight home) )?(?:from|to|into) {there}"
+        rf"|{moving} (?:home|back home)(?= ?(?:[.,;:?!]|$)| (?:in|with|after|tonight))"
+    ).finditer(found.text):
+        yield said.start(), said.end(), value.label

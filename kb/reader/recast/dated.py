@@ -1,0 +1,59 @@
+"""The question on the day that some of its words say, or which day is meant where the rules change."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Ask, Reading
+from kb.model.records import Case
+from kb.reader.pieces.days import ask_day, days_that_differ, on_day, said_period, say_day, without_month
+from kb.reader.pieces.editions import in_edition
+from kb.reader.pieces.pieces import Understood
+from kb.wording import say_query
+
+Read = Callable[[str], Reading]
+
+
+def on_a_day(
+    reading: Reading, found: Understood, left: tuple[int, ...], case: Case, lookup: Lookup, read: Read,
+    follows: bool,
+) -> Reading | None:  # fmt: skip
+    """The reading on the day that the words left over say; None where they say none.
+
+    `follows`: the question goes on from another, so that days offered are put as questions in full.
+    """
+    period = in_edition(found, case.as_of, lookup) or said_period(found, left, case.as_of)
+    if period is None and any(token.low in ("before", "prior") for token in found.tokens):
+        from kb.reader.meaning.windows import before_that  # noqa: PLC0415  few questions have the word
+
+        period = before_that(found.text, case.as_of, lookup)
+    from kb.reader.pieces.vintage import of_a_year  # noqa: PLC0415  only where words are left
+
+    told = of_a_year(found, case.as_of, lookup, read)
+    if told is not None:
+        return told
+    if period is None or say_day(period.first) in found.text:
+        return None  # the day stands there already, and did not help
+    again = read(on_day(found, period, period.first))
+    if again.query is not None:
+        query = without_month(again.query, found, period, lookup)
+        again = msgspec.structs.replace(again, query=query, text=say_query(lookup, query))
+        days = days_that_differ(period, query, lookup)
+        if len(days) > 1:
+            ask = ask_day(found, period, days)
+            return msgspec.structs.replace(reading, ask=_in_full(ask, read) if follows else ask)
+    if again.abstain is not None:
+        return None
+    return msgspec.structs.replace(again, question=reading.question, spans=reading.spans)
+
+
+def _in_full(ask: Ask, read: Read) -> Ask:
+    """Choices of a day, each as a question that can be read without the one before."""
+    choices = []
+    for text, day in ask.choices:
+        again = read(text)
+        choices.append((f"{again.text.rstrip('?')}, on {day}?" if again.query is not None else text, day))
+    return msgspec.structs.replace(ask, choices=tuple(choices))

@@ -1,0 +1,159 @@
+"""Treatments and states asked about by a verb: "can I wring it out", "machine-wash it", "hood up".
+
+A treatment that the books name ("wash by hand", "no softener", "wash at 30 °C") is asked about by its own
+words, or by those of its contrary: a machine for the hand, a radiator for away from heat, other degrees.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Query
+from kb.model.records import Case
+from kb.reader.meaning.frame import Frame
+from kb.reader.meaning.query import said_case
+from kb.reader.names.spelling import akin
+from kb.reader.pieces.parts import Roles
+from kb.reader.pieces.pieces import Piece, Understood
+from kb.reader.pieces.pointing import is_place
+from kb.reader.words.forms import word_pairs, word_set
+from kb.reader.words.tokens import Token, tokenize
+
+_PARTICIPLES = word_pairs("""
+
+    wring=wrung wringing=wrung hang=hung hanging=hung beat=beaten beating=beaten freeze=frozen
+    freezing=frozen tear=torn spin=spun spinning=spun dry=dried wash=washed bend=bent sew=sewn keep=kept
+    cut=cut shake=shaken press=ironed pressing=ironed pressed=ironed launder=washed laundering=washed
+    laundered=washed twist=wrung twisting=wrung twisted=wrung conditioner=softener
+""")
+_LIGHT = word_set("""
+
+    out up to be it dry down off and with the a an in at on by for near over from of through under using
+    use put do my own me i can get give run stick chuck pop bung shove then just them
+""")
+_RAISED = word_set("hood visor")
+_GENERIC = word_set("""
+
+    wash washing washed launder clean cleaning cleaned dry drying dried take bring add using wear machine
+    machines fabric
+""")
+_STATES = word_set("dry dried clean cleaned washed")
+_LABEL_LIGHT = word_set("by at the a an to of in with only each every after before again once and from away")
+_DENIED = word_set("no not never without")
+_CONTRARY: Mapping[str, frozenset[str]] = {
+    "hand": word_set("machine machines washer launderette"),
+    "flat": word_set("tumble tumbler hang hung hanging line peg hanger dryer drier radiator spin spun"),
+    "heat": word_set(
+        "radiator heater fire stove tumble tumbler dryer drier oven boiler hob hairdryer airer fireside grill"
+    ),
+    "station": word_set("home house launderette"),
+    "cold": word_set("hot warm boil boiling"), "cool": word_set("hot warm boil boiling"),
+    "warm": word_set("hot cold boil boiling"), "shade": word_set("sun sunshine sunlight"),
+    "hang": word_set("tumble tumbler dryer drier"), "hung": word_set("tumble tumbler dryer drier"),
+}  # fmt: skip
+"""What is done instead, by the word of a treatment that it is not."""
+
+
+def asked_treatment(
+    found: Understood, left: Sequence[int], frame: Frame, roles: Roles, case: Case, lookup: Lookup
+) -> Query | None:
+    """The query of how the one item named is cared for, where rules on that have the verbs left over; whether
+    it is worn, where a hood is up or down."""
+    items = {piece.arg for piece in found.pieces if piece.tag == "item"}
+    if frame.kind not in ("may", "must", "how") or len(items) != 1 or roles.clashing or roles.value:
+        return None
+    if any(piece.tag in ("act", "leave off") and piece.arg not in ("", "use") for piece in found.pieces):
+        return None
+    (item,) = items
+    if _is_worn_meanwhile(found) or any(_is_at_place(piece, lookup) for piece in found.pieces):
+        return None
+    said = said_case(case, roles, lookup)
+    words = [t for i in left for t in found.tokens[found.pieces[i].first : found.pieces[i].last]]
+    lows = {token.low for token in words}
+    if lows in ({"up"}, {"down"}):
+        raised = tokenize(lookup.items[item].label.partition(" of ")[0])[-1].key in _RAISED
+        polarity = frame.polarity if lows == {"up"} else "not"
+        up = Query(kind="may", items=(item,), aspect="wear", polarity=polarity, case=said)
+        return up if raised and frame.kind == "may" and frame.polarity == "do" else None
+    treatments = _treatments(item, lookup)
+    told = frame.modal or any(token.low not in _STATES for token in words)  # "dry and sunny" is of no care
+    one = _the_one(words, treatments, lookup) if frame.kind != "how" and told else None
+    if one is not None:
+        name, same = one
+        do = same == (frame.polarity == "do")
+        if not do and frame.kind == "must":
+            return None
+        return Query(kind=frame.kind, items=(item,), aspect=name, polarity="do" if do else "not", case=said)
+    if told and any(_tells(words, aspect, lookup) for aspect in treatments):
+        return Query(kind="how", items=(item,), aspect="care", case=said)
+    return None
+
+
+def _is_at_place(piece: Piece, lookup: Lookup) -> bool:
+    """ "Can I hang it in the lamp room": no treatment of the books tells of the places that one may be at."""
+    return piece.tag == "fact" and piece.values is not None and is_place(piece.fact, piece.values, lookup)
+
+
+def _is_worn_meanwhile(found: Understood) -> bool:
+    """ "May I wash in my jersey": whether what is named is what one has on."""
+    thing = next(index for index, piece in enumerate(found.pieces) if piece.tag == "item")
+    before = thing - 1
+    while before >= 0 and found.pieces[before].tag in ("det", "poss"):
+        before -= 1
+    return before >= 0 and found.tokens[found.pieces[before].first].low == "in"
+
+
+def _treatments(item: str, lookup: Lookup) -> list[str]:
+    """The ways of care that rules name for an item or for what it is a kind of."""
+    related = set(lookup.broader(item))
+    spoken = {rule.aspect for rule in lookup.base.rules if related.intersection(rule.scope.items)}
+    return [name for name in sorted(spoken) if lookup.aspects[name].within == "care"]
+
+
+def _the_one(words: Sequence[Token], treatments: Sequence[str], lookup: Lookup) -> tuple[str, bool] | None:
+    """The treatment that the words are of, and whether it is that or its contrary; None where not one is."""
+    fits = {name: fit for name in treatments if (fit := _fit(words, lookup.aspects[name].label)) is not None}
+    best = max((score for score, _ in fits.values()), default=0)
+    chosen = [(name, same) for name, (score, same) in fits.items() if score == best]
+    return chosen[0] if len(chosen) == 1 and best else None
+
+
+def _fit(words: Sequence[Token], label: str) -> tuple[int, bool] | None:
+    """How many words are of a treatment, and whether of its contrary; None if one is of neither."""
+    parts = [part for part in tokenize(label) if part.low not in _LABEL_LIGHT and part.low[0].isalnum()]
+    denied = any(part.low in _DENIED for part in parts)
+    degrees = [part.low for part in parts if part.low.isdecimal()]
+    score, against = 0, False
+    if not any(_is_of(word, parts) for word in words):
+        return None  # no more than a number
+    for word in words:
+        if word.low[0].isdecimal():
+            if not degrees:
+                return None
+            score, against = score + 2, against or word.low not in degrees
+        elif any(_same_verb(word.low, part.low) for part in parts):
+            score += 2
+        elif any(word.low in _CONTRARY.get(part.low, ()) for part in parts):
+            score, against = score + 2, True
+        elif word.low not in _LIGHT | _GENERIC and word.low[0].isalpha():
+            return None
+    return (score, against == denied) if score else None
+
+
+def _is_of(word: Token, parts: Sequence[Token]) -> bool:
+    """Whether a word is one of a treatment, or of what is done instead."""
+    same = word.low[0].isalpha() and any(_same_verb(word.low, part.low) for part in parts)
+    return same or any(word.low in _CONTRARY.get(part.low, ()) for part in parts)
+
+
+def _tells(words: Sequence[Token], aspect: str, lookup: Lookup) -> bool:
+    """Whether every word of weight is one of a treatment's, in another form."""
+    label = tokenize(lookup.aspects[aspect].label)
+    weighty = [word for word in words if word.low not in _LIGHT]
+    return bool(weighty) and all(any(_same_verb(word.low, part.low) for part in label) for word in weighty)
+
+
+def _same_verb(word: str, part: str) -> bool:
+    forms = [_PARTICIPLES.get(one, one) for one in (word, part)]
+    return forms[0] == forms[1] or (min(map(len, forms)) > 3 and akin(*forms))

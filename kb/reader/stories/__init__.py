@@ -1,0 +1,1 @@
+"""Sentences around the question: what they tell, who claims what, and what says nothing that matters."""

@@ -1,0 +1,142 @@
+"""A turn about another thing beside the one before: what is under it, what goes first, what instead."""
+
+from __future__ import annotations
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Ask, Query, Reading, Verdict
+from kb.model.records import Fact
+from kb.model.values import NO, YES, ValueSet
+from kb.reader.meaning.fits import tests_worn
+from kb.reader.meaning.query import merge_case
+from kb.reader.pieces.pieces import Understood
+from kb.reader.question import clean, understand
+from kb.reader.talks.further import keys_of
+from kb.reader.talks.talked import Talk, item_alone
+from kb.reader.words.tokens import tokenize
+from kb.text import Pattern
+
+_WORN: tuple[Verdict, ...] = ("required", "permitted")
+_SAYS_SO = Pattern(
+    r"(?:(?:but|and|yet|still) )?(?:according to )?the (?:\w+ ){0,3}?(\w+) (?:says|said|allows|permits|lets|"
+    r"forbids|bans|states|does n't)"
+    r"(?: (?:so|otherwise|it|that|this|them|me|us|not|different|differently|yes|no|say|allow))*"
+)
+_FIRST = Pattern(
+    r"(?i)(?:(?:and|but|so) )?(?:is it |does it (?:go|come) )?(?:before or after|after or before) (.+?)[ ?]*"
+)
+_LETS = Pattern(
+    r"(?:(?:but|and|so|then) )?(the (?:\w+ ){0,3}\w+) (?:(?:lets|let|excuses) (?:me|us|him|her|them) off|"
+    r"(?:says|said|allows|lets)(?: that)? (?:i|me|we|us|he|she|they|them)(?: can| may| could| to)? "
+    r"(?:leave (?:it|them) off|go without(?: it| them)?|do without(?: it| them)?|not wear (?:it|them)))"
+    r"(?: (?!it$)(.*?))??(?: (?:does|do|is|did|has) n't (?:it|they)| right)?"
+)
+_UNDER = Pattern(
+    r"(?i)(?:(?:and|but|so|with) )?(.+?) (?:underneath|beneath|under|below|on top|over|with)"
+    r"(?: (?:it|them|that))?[ ?]*"
+)
+_INSTEAD = Pattern(
+    r"(?:(?:and|but|so|then|well) )*what(?: (?:must|may|can|should|do|shall) (?:i|we|he|she|they)"
+    r"(?: have to)?(?: wear| use| put on| carry)?)? (?:then|instead)(?: instead)?"
+)
+_OTHER = Pattern(r"(?i)\b(?:the|my|that|your) other ((?!one\b|ones\b)[a-z]+)\b")
+_SUCH = Pattern(r"(?i),? (?:i mean |that is )?the ([a-z]+) one\b")
+_LIGHT = Pattern(
+    r"(?:(?:and|but|so|even|what about|how about) )*(?:(by day|in (?:the )?daylight|in the daytime|"
+    r"during the day|in the light)|by night|at night|in the dark|after dark|during the night)"
+)
+
+
+def the_other(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "And the other jacket?": the one thing of that name besides the one before; asks which of several."""
+    found, before, lookup = _OTHER.search(text), previous.query, talk.lookup
+    if found is None or before is None or len(before.items) != 1:
+        return None
+    words = understand(found.group(1), talk.lexicon, lookup, None)
+    pieces = words.pieces if isinstance(words, Understood) else ()
+    named = {entry.id for piece in pieces for entry in piece.entries if entry.kind == "item"}
+    named |= {piece.arg for piece in pieces if piece.tag == "item"}
+    kinds = {kind for item in named for kind in lookup.narrower(item) if len(lookup.narrower(kind)) < 2}
+    others = [item.id for item in lookup.base.items if item.id in kinds and item.id != before.items[0]]
+    if before.items[0] not in kinds or not others:
+        return None
+    spoken = [item for item in others if item in previous.recent]
+    others = spoken if len(spoken) == 1 else others
+    rest, which = text[found.end() :], _SUCH.match(text[found.end() :])
+    if which is not None:  # "the other jacket, the down one"
+        others = [i for i in others if keys_of(which.group(1)) <= keys_of(lookup.items[i].label)] or others
+        rest = rest[which.end() :]
+    if len(others) > 1:
+        choices = tuple((item, lookup.items[item].label) for item in others)
+        return Reading(
+            question=text, ask=Ask(fact="item", prompt="Which other one is meant?", choices=choices)
+        )
+    label = f"the {lookup.items[others[0]].label}"
+    again = talk.read(f"{text[: found.start()]}{label}{rest}", previous)
+    return again if again.query is not None else None
+
+
+def of_another(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
+    """A turn about another thing beside the one before: what is under it, what goes first, what instead."""
+    lookup = talk.lookup
+    if not before.items:
+        return None
+    label = lookup.items[before.items[0]].label
+    first = _FIRST.fullmatch(clean(text.strip()))
+    if first is not None:
+        return talk.read(f"Which goes first, the {label} or {first.group(1)}?", None)
+    saying = _SAYS_SO.fullmatch(said)
+    if saying is not None and saying.group(1) in _speakers(lookup):
+        return talk.made(text, before)  # whatever is said of it, the answer is the same
+    leave = _LETS.fullmatch(said)
+    if leave is not None and leave.group(1).split()[-1] in _speakers(lookup):
+        asked = talk.made(f"I {said}", before)
+        return talk.read(f"May I leave it off {leave.group(2) or ''}?", asked)
+    under = _UNDER.fullmatch(clean(text.strip()))
+    item = item_alone(under.group(1), talk.lexicon, lookup) if under is not None else None
+    acts = before.kind in ("may", "must")
+    if (
+        item is not None
+        and item not in before.items
+        and (acts or not tests_worn(before.items[0], item, lookup))
+    ):
+        worn: dict[str, ValueSet] = {f"worn:{before.items[0]}": YES}
+        case = merge_case(msgspec.structs.replace(before.case, alone=False), worn, None, False, lookup)
+        kind = before.kind if acts else "may"
+        return talk.made(text, Query(kind=kind, items=(item,), aspect="wear", case=case))
+    if _INSTEAD.fullmatch(said) and before.kind in ("may", "must", "why"):
+        parent = next((b for b in lookup.broader(before.items[0])[1:] if len(lookup.narrower(b)) > 2), None)
+        if parent is not None:
+            return talk.made(text, Query(kind="list", items=(parent,), case=before.case, modalities=_WORN))
+    return _by_light(text, said, before, talk)
+
+
+def _tells_light(fact: Fact) -> bool:
+    words = {
+        word for name in (fact.label, *(v.label for v in fact.values)) for word in name.casefold().split()
+    }
+    return not words.isdisjoint({"dark", "day", "night", "light", "daylight", "twilight"})
+
+
+def _speakers(lookup: Lookup) -> set[str]:
+    """The last words of the names of books and authorities."""
+    named = (*lookup.base.books, *lookup.base.authorities)
+    return {tokenize(n)[-1].low for one in named for n in (one.label, *one.other_labels) if tokenize(n)}
+
+
+def _by_light(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
+    """ "By day?", where the books only know whether it is dark."""
+    light = _LIGHT.fullmatch(said)
+    facts = [
+        f.id
+        for f in talk.lookup.base.facts
+        if f.kind == "yes_no" and f.label.casefold().split()[-1] == "dark"
+    ]
+    if light is not None and not any(_tells_light(fact) for fact in talk.lookup.base.facts):
+        return talk.made(text, before)  # the books know no difference
+    if light is None or len(facts) != 1:
+        return None
+    values = NO if light.group(1) else YES
+    case = merge_case(before.case, {facts[0]: values}, None, False, talk.lookup)
+    return talk.made(text, msgspec.structs.replace(before, case=case))

@@ -1,0 +1,89 @@
+"""Others of whom the question before is asked again: "and may attendants?", "and my pal, may he?"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Query, QuestionKind, Reading
+from kb.model.records import Case
+from kb.model.values import ValueSet
+from kb.reader.meaning.query import merge_case
+from kb.reader.names.lexicon import PERSONAL, Lexicon
+from kb.reader.pieces.pieces import Understood
+from kb.reader.question import clean, understand
+from kb.reader.talks.talked import Talk
+from kb.text import Pattern
+from kb.wording import say_query
+
+PEOPLE = (
+    "mate|pal|friend|brother|sister|colleague|chum|buddy|oppo|cousin|partner|wife|husband|son|daughter|man|"
+    "woman|lad|lass|girl|boy|chap|bloke|fellow|guy|nephew|niece|neighbour|room-?mate|team-?mate"
+)
+
+MYSELF = Pattern(
+    r"(?i)(?:(?:and|but|ok|okay|right|so|well|now),? )*(?:back to (?:me|myself|my (?:own )?case)|"
+    r"as for (?:me|myself))[,.:;]+ "
+)
+_STANDING = frozenset({"grade", "branch", "qualification", "appointment"})
+_VERB = Pattern(r"(?i)(?:(?:and|but|so) )?(may|can|could|must|should)\b")
+_DUTY = frozenset({"must", "should"})
+_ASKED = Pattern(
+    r"(?i)(?:(?:and|but|so) )?(?:may|can|could|must|should|do|does|are|is) ([\w' -]{2,40}?)[ ?.]*"
+)
+_SOMEBODY = Pattern(
+    rf"(?i)(?:(?:and|but|so|then|now|ok|okay|right|well),? )*(?:(?:what|how) about |what if )?"
+    rf"(?:my|our|his|her|a|this|that|some|another) (?:{PEOPLE})(?:['\u2019]s|\b)(?!['\u2019]s \w+ \w)"
+)
+
+
+def of_somebody_else(text: str, previous: Reading, talk: Talk) -> tuple[Reading, Talk]:
+    """What a turn goes on from: without who "I" am, where it is of "my pal from the hall branch"."""
+    query = previous.query
+    mine = MYSELF.match(text) is not None
+    if query is None or not (mine or _SOMEBODY.match(text)):
+        return previous, talk
+    lookup = talk.lookup
+    if mine:
+        return msgspec.structs.replace(previous, query=of_me(query, talk), frame=None), talk
+    query = msgspec.structs.replace(query, case=_of_nobody(query.case, lookup))
+    here = msgspec.structs.replace(talk, case=_of_nobody(talk.case, lookup))
+    return msgspec.structs.replace(previous, query=query), here
+
+
+def of_me(query: Query, talk: Talk) -> Query:
+    """The question of who I am by the profile, instead of whoever was spoken of."""
+    mine = {f: v for f, v in talk.case.facts if talk.lookup.facts[f].family in PERSONAL}
+    case = merge_case(_of_nobody(query.case, talk.lookup), mine, None, False, talk.lookup)
+    return msgspec.structs.replace(query, case=case)
+
+
+def _of_nobody(case: Case, lookup: Lookup) -> Case:
+    kept: Iterable[tuple[str, ValueSet]] = (
+        f for f in case.facts if lookup.facts[f[0]].family not in PERSONAL
+    )
+    return msgspec.structs.replace(case, facts=tuple(kept))
+
+
+def people_asked(text: str, lexicon: Lexicon, lookup: Lookup) -> str | None:
+    """The words for whom it is asked, where they name people by their grade or the like and say no more."""
+    asked = _ASKED.fullmatch(" ".join(clean(text).split()))
+    found = understand(asked.group(1), lexicon, lookup, None) if asked is not None else None
+    if asked is None or not isinstance(found, Understood):
+        return None
+    facts = [piece.fact for piece in found.pieces if piece.tag == "fact"]
+    bare = {piece.tag for piece in found.pieces} <= {"det", "fact", "filler"}
+    standing = bool(facts) and all(lookup.facts[fact].family in _STANDING for fact in facts)
+    return asked.group(1) if bare and standing else None
+
+
+def as_asked(reading: Reading, text: str, talk: Talk) -> Reading:
+    """The question of others with the verb of the turn: "must wardens?", after "may I wear it?"."""
+    query, verb = reading.query, _VERB.match(text)
+    kind: QuestionKind = "must" if verb is not None and verb.group(1).casefold() in _DUTY else "may"
+    if query is None or verb is None or query.kind not in ("may", "must") or query.kind == kind:
+        return reading
+    query = msgspec.structs.replace(query, kind=kind)
+    return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))

@@ -1,0 +1,170 @@
+"""A reply to a question that was asked back."""
+
+from __future__ import annotations
+
+from kb.errors import UsageError
+from kb.model.granting import valid_grants
+from kb.model.lookup import Lookup
+from kb.model.questions import Abstain, Ask
+from kb.model.values import NO, YES, Choices, ValueSet
+from kb.reader.meaning.follow import NONE_OF_THEM, said_plainly, unmeant
+from kb.reader.names.lexicon import Lexicon
+from kb.reader.phrases.english import PHRASES
+from kb.reader.talks.statement import parse_fact, read_statement
+from kb.reader.words.tokens import tokenize
+from kb.text import Pattern
+
+
+def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[tuple[str, ValueSet], ...]:
+    """The facts that a reply states: a value of what was asked, its number in the choices, or a sentence.
+
+    Raises `UsageError` where a fact was asked for and the reply gives none, or where no fact was asked for.
+    """
+    if ask.fact not in lookup.facts:
+        nothing = unmeant(ask, said_plainly(tokenize(text[:100])))
+        raise UsageError("No fact was asked for." if nothing is None else nothing.reason)
+    said = text.strip().rstrip(".?!")
+    if said.isdecimal() and ask.choices and 1 <= int(said) <= len(ask.choices):
+        return (parse_fact(lookup, ask.fact, ask.choices[int(said) - 1][0]),)
+    if said.casefold() in NONE_OF_THEM:
+        return (_none_of(ask, lookup),)
+    try:
+        return (parse_fact(lookup, ask.fact, said),)
+    except UsageError as unknown:
+        absent = _absent(said, ask, lookup)
+        if absent is not None:
+            return ((absent, NO),)
+        whether = _WHETHER.fullmatch(said)
+        if whether is not None and whether.group(2) is None:
+            whether = None if _says_of(ask, said, lexicon, lookup) else whether
+        further = _part(ask, whether.group(3), lexicon, lookup) if whether is not None else ()
+        if whether is not None and whether.group(2) is None and further:
+            if whether.group(1).casefold().startswith("n") and not _IS_SUBJECT.match(whether.group(3)):
+                raise unknown  # "no in town", asked whether on watch: what is denied is not clear
+            if ask.fact in dict(further):
+                whether = None
+        if whether is not None and further and lookup.facts[ask.fact].kind == "yes_no":
+            return tuple(
+                {**dict((parse_fact(lookup, ask.fact, _plainly(whether.group(1))),)), **dict(further)}.items()
+            )
+        found = read_statement(text, lexicon=lexicon, lookup=lookup)
+        if not isinstance(found, Abstain) and found and not _names_only_items(found, said):
+            return found
+        if whether is not None and _tells_the_same(whether.group(1), whether.group(3), ask, lookup):
+            return (parse_fact(lookup, ask.fact, _plainly(whether.group(1))),)
+        parts = [part.strip() for part in _PARTS.split(said) if part.strip()]
+        several = [_part(ask, part, lexicon, lookup) for part in parts]
+        if not all(several):
+            raise unknown
+        return tuple({fact: (fact, values) for facts in several for fact, values in facts}.values())
+
+
+_CORRECTED = Pattern(r"(?i)^(?:no|nope|sorry|oh),\s*")  # "no, the other cap" does without nothing
+_WHETHER = Pattern(r"(?i)(yes|yep|yeah|yup|aye|nope|nah|no)([,.;] (?:and |but )?| and | but )? ?(.+)")
+_IS_SUBJECT = Pattern(r"(?i)(?:i|we|he|she|they|it|the|my)\b")
+_DENIED = Pattern(
+    r"(?i)(?:there(?:['’]s| is| are) )?(?:no|not|without|not any|"
+    r"nothing(?:['’]s| is| was)?)(?: the| any)? ([\w' -]+)"
+)
+_NOBODY = Pattern(r"(?i)\b(?:no ?body|no[- ]one|not|n['\u2019]t)\b")
+_HEDGED = Pattern(
+    r"(?i)\b(?:but|if|unless|only|except|when|while|sometimes|usually|mostly|maybe|perhaps|or|until|once|after|before|"
+    r"apart|other|another|without)\b|\?"
+)
+_PARTS = Pattern(r"(?i),? (?:and|but) |, ")
+_IT_IS = Pattern(
+    r"(?i)(?:yes|no)?,? ?(?:it|that|they|i|we)"
+    r"(?:['’](?:s|ve|m|re|d)| is| has| have| am| are| was| did| do| does)?"
+    r"(n['’]t| not)?(?: been)?(?: granted| given| allowed| approved| issued| so)?"
+)
+
+
+def _plainly(word: str) -> str:
+    return "no" if word.casefold().startswith("n") else "yes"
+
+
+def _tells_the_same(word: str, rest: str, ask: Ask, lookup: Lookup) -> bool:
+    """ "Yes, I meet passengers", asked whether among passengers: what follows only says so in other words."""
+    record = lookup.facts[ask.fact]
+    if record.kind != "yes_no" or _HEDGED.search(rest) or (_plainly(word) == "yes" and _NOBODY.search(rest)):
+        return False
+    asked = f"{record.label} {' '.join(record.other_labels)} {ask.prompt}"
+    known = {token.key for token in tokenize(asked) if len(token.low) > 3}
+    return not known.isdisjoint(token.key for token in tokenize(rest) if len(token.low) > 3)
+
+
+def _says_of(ask: Ask, said: str, lexicon: Lexicon, lookup: Lookup) -> bool:
+    """Whether "no hauling" is said of what was asked, and is no "no" with something further after it."""
+    found = read_statement(said, lexicon=lexicon, lookup=lookup)
+    return not isinstance(found, Abstain) and ask.fact in dict(found)
+
+
+def _absent(said: str, ask: Ask, lookup: Lookup) -> str | None:
+    """The yes-or-no fact that "no machinery" denies by words of its label: that asked about, or the one."""
+    denied = _DENIED.fullmatch(said)
+    words = {token.key for token in tokenize(denied.group(1))} if denied is not None else set()
+    facts = [
+        fact.id
+        for fact in lookup.base.facts
+        if words and fact.kind == "yes_no" and fact.family == "situation"
+        and any(words <= {token.key for token in tokenize(name)} for name in (fact.label, *fact.other_labels))
+    ]  # fmt: skip
+    return ask.fact if ask.fact in facts else facts[0] if len(facts) == 1 else None
+
+
+def _part(ask: Ask, said: str, lexicon: Lexicon, lookup: Lookup) -> tuple[tuple[str, ValueSet], ...]:
+    """The facts of one part of a reply, if it has any: "6 degrees", "dry", "it has not been granted"."""
+    record = lookup.facts[ask.fact]
+    whether = _IT_IS.fullmatch(said)
+    if whether is not None and record.kind == "yes_no":
+        return ((ask.fact, NO if whether.group(1) else YES),)
+    if whether is not None and record.family == "authorisation":
+        granted = valid_grants(record, lookup)
+        return ((ask.fact, Choices(frozenset({"none"})) if whether.group(1) else granted),)
+    if _NOBODY.search(said) and (nobody := _nobody_did(said, lookup)) is not None:
+        return (nobody,)
+    try:
+        return (parse_fact(lookup, ask.fact, said),)
+    except UsageError:
+        found = read_statement(said, lexicon=lexicon, lookup=lookup)
+    if not isinstance(found, Abstain) and not _names_only_items(found, said):
+        return found
+    labels = [
+        (fact.id, value.id)
+        for fact in lookup.base.facts
+        for value in fact.values
+        if f"{said} {fact.label}".casefold()
+        in (name.casefold() for name in (value.label, *value.other_labels))
+    ]
+    return (parse_fact(lookup, *labels[0]),) if len(labels) == 1 else ()
+
+
+def _nobody_did(said: str, lookup: Lookup) -> tuple[str, ValueSet] | None:
+    from kb.reader.talks.granted import nobody_did  # noqa: PLC0415  few replies deny an order
+
+    return nobody_did(said, lookup.facts, lookup)
+
+
+def _none_of(ask: Ask, lookup: Lookup) -> tuple[str, ValueSet]:
+    """What is left of a fact when nothing that was offered holds."""
+    domain = lookup.domain(ask.fact)
+    offered = [parse_fact(lookup, ask.fact, value)[1] for value, _ in ask.choices]
+    named = frozenset().union(*(values.members for values in offered if isinstance(values, Choices)))
+    left = domain.members - named if isinstance(domain, Choices) and not domain.complement else frozenset()
+    if lookup.facts[ask.fact].family == "authorisation":
+        return ask.fact, Choices(frozenset({"none"}))
+    if not left or not named:
+        raise UsageError("One of them has to hold; say which, or that it is not known.")
+    return ask.fact, Choices(left)
+
+
+def _names_only_items(found: tuple[tuple[str, ValueSet], ...], said: str) -> bool:
+    """Whether a reply only names items, without a word of wearing: it states nothing about them."""
+    words = tokenize(_CORRECTED.sub("", said))
+    tags = {PHRASES.get((token.low,)) for token in words}
+    if words and words[-1].low in ("yes", "yep", "yeah", "no", "nope"):
+        return False  # "the storm coat: yes"
+    return all(fact.startswith("worn:") for fact, _ in found) and tags.isdisjoint(_WEARING)
+
+
+_WEARING = frozenset({"wear", "use", "with", "without", "no", "have"})

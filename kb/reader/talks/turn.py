@@ -1,0 +1,387 @@
+"""A turn of a talk: words that stand for something said before, and what is remembered for the next turn."""
+
+from __future__ import annotations
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Abstain, Ask, Query, Reading, Verdict
+from kb.model.records import Case
+from kb.reader.doubts.choice import answer_to_ask
+from kb.reader.doubts.lost import with_nothing_lost
+from kb.reader.meaning.fits import wearing, without_clashes
+from kb.reader.meaning.permits import asked_grant, held
+from kb.reader.meaning.placed import told_where
+from kb.reader.meaning.query import merge_case
+from kb.reader.meaning.spoken import part_meant
+from kb.reader.names.lexicon import PERSONAL, Lexicon
+from kb.reader.names.spelling import Search
+from kb.reader.phrases.english import PHRASES
+from kb.reader.phrases.manners import put_back, without_manners
+from kb.reader.question import clean
+from kb.reader.talks.talked import Talk, item_alone
+from kb.reader.words.sentences import as_written
+from kb.reader.words.tokens import tokenize
+from kb.text import Pattern
+from kb.wording import say_query
+
+_MOST = 6
+_LONGEST = 120
+_BEFORE_ITEM = frozenset({"det", "poss", "wear", "use", "act", "no", "with"})
+_BOTH = Pattern(
+    r"(?:(?:and|but|so|what about|how about|what|if|when|(?:(?:can|may|could) )?(?:i|we) (?:wear|take|"
+    r"have|carry|use)|"
+    r"can i wear|may i wear|could i wear) )*"
+    r"(?:(?:them )?both(?: of (?:them|those))?(?: (?!of|on|at|together)(\w+))?"
+    r"(?: (?:together|at once|at the same time|at one time|at a time|on))*|"
+    r"(?:them )?(?:together|at once|at the same time|at one time))"
+)
+_NO_COUNT = Pattern(
+    r"(?:(?:but|and|so) )?why (?:does|do|did|is|was|are) (?:n't |not )?(?:that|it|this|they|those) (?:not )?"
+    r"(?:count|apply|matter|hold|help|work|good enough|enough)"
+)
+_ONE = Pattern(r"(?i)\b(with|without|got|have|has|hold) one\b(?= ?[?.!,]| ?$)")
+_WORN: tuple[Verdict, ...] = ("required", "permitted")
+_OWN_KIND = Pattern(
+    r"(?i)my (\w+?)(?:['’]s| is| are) (\w+)[.,;] (?:so )?(is|are|was|were) (?:that|it|they|those)\b(.*)"
+)
+_THAT = Pattern(r"\b(?:it|its|that|this|one|they|them)\b")
+_COND = Pattern(
+    r"(?:(?:and|but|even|so|what|or) )*(?:with|without|over|under|if|when|while) "
+    r"(?!.*\b(?:may|can|must|do|is|are)\b)"
+)
+_MORE = Pattern(r"(?i)\b(?:extras?|add(?:ed|itional)?|special|more)\b")
+_SURE = Pattern(
+    r"(?:(?:and|but|so|ok|oh|hm|wait|what) )*(?:(?:are you|you 're|you are) (?:(?:quite|really|"
+    r"absolutely|very|so) )*"
+    r"(?:sure|certain|positive)(?: (?:about|of) (?:that|it|this))?|(?:really|seriously|honestly|truly|"
+    r"definitely)|"
+    r"is (?:that|it|this) (?:really |still |definitely )?(?:so|right|true|correct|certain|a fact|"
+    r"final|the case)|"
+    r"(?:is (?:that|it|mine) )?(?:far |much )?too (?:long|short|high|low|wide|narrow|big|small|tall|"
+    r"far|deep)|"
+    r"(?:just |only )?(?:for |this )(?:the )?once|(?:just |only )(?:the once|for (?:now|today|"
+    r"a (?:minute|moment|bit)))|"
+    r"for (?:sure|certain|real)|still|even (?:so|then|now)|regardless|come again|say again|pardon|"
+    r"(?:can|could) you (?:repeat|say) that(?: again)?|(?:not|even)(?: even)? (?:just )?"
+    r"(?:(?:a (?:single|small|little|tiny|plain) )?one(?: of (?:them|those))?|at all)|at all)(?: now| then)?"
+)
+_ME = Pattern(r"(?:(?:and|but|so|what about|how about|for|what of) )*(?:me|myself)(?: then| too| as well)?")
+_MUST_BE = Pattern(
+    r"(?:(?:and|but|so|then) )*what (?:must|should|does|do|is|may|can|ought) (?:it|they|that|mine)"
+    r"(?: (?:have to|supposed to|to|need to))? be(?: then)?"
+)
+_SAYS = Pattern(r"(?i)\b(?:says?|said|tells?|told|claims?|reckons?|thinks?|insists?|swears?)\b")
+_HEADED = Pattern(r"([^.!?]{3,50})[.!] +(\S.*)")
+_ANYWAY = Pattern(r"(?: (?:anyway|anyhow|exactly|actually|precisely|by the way|though|please))+$")
+_SUPPOSES = Pattern(r"(?i)\b(?:if|when|while)\b")
+_SLIGHT = frozenset({"only", "just", "merely"})
+
+
+def read_turn(
+    text: str, *, lexicon: Lexicon, lookup: Lookup, case: Case, search: Search | None = None,
+    previous: Reading | None = None,
+) -> Reading:  # fmt: skip
+    """Read one question as a turn that may go on from `previous`; see `read_question`."""
+    talk = Talk(lexicon, lookup, case, search)
+    alone, places = without_manners(text)
+    reading = _read(alone, previous, talk)
+    reading = reading if alone == text else put_back(text, alone, places, reading)
+    if reading.unused:
+        reading = msgspec.structs.replace(reading, unused=as_written(reading.unused, text))
+    if previous is None or _SAYS.search(text) is None:  # who says something is no part of what is asked
+        reading = with_nothing_lost(reading, lookup)
+    return msgspec.structs.replace(
+        reading, recent=_recent(reading, previous), frame=_frame(reading, previous, lookup)
+    )
+
+
+def _read(text: str, previous: Reading | None, talk: Talk) -> Reading:
+    reading = (_of_own(text, talk) or _added(text, previous, talk)) if len(text) <= _LONGEST else None
+    if reading is None and previous is not None and len(text) <= _LONGEST:
+        reading = _gone_on(text, previous, talk)
+    reading = reading or talk.read(text, previous)
+    return _opened(text, talk) or reading if reading.query is None and previous is None else reading
+
+
+def _opened(text: str, talk: Talk) -> Reading | None:
+    """ "Deputy Head Keeper speaking. ...", "ok, quick one: ...": a first question as one further on."""
+    from kb.reader.talks.patter import without_patter  # noqa: PLC0415  most questions are read as they stand
+
+    bare = without_patter(text) if len(text) <= _LONGEST else None
+    again = talk.read(bare, None) if bare is not None else None
+    return msgspec.structs.replace(again, question=text, spans=()) if again and again.query else None
+
+
+def _added(text: str, previous: Reading | None, talk: Talk) -> Reading | None:
+    """ "At a funeral, what's the extra?"."""
+    if _MORE.search(text) is None:
+        return None
+    from kb.reader.talks.added import added  # noqa: PLC0415  few ask what is worn besides
+
+    return added(text, previous, talk)
+
+
+def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
+    """A turn read by what was said before it, without the words that only tie it to that."""
+    from kb.reader.talks.further import put_as  # noqa: PLC0415  only in a talk
+    from kb.reader.talks.patter import loosely, of_another_matter, without_patter  # noqa: PLC0415
+    from kb.reader.talks.people import MYSELF, of_somebody_else  # noqa: PLC0415
+
+    anew = of_another_matter(text)
+    if anew is not None:
+        return put_as(text, _begun_anew(anew, previous, talk))
+    previous, talk = of_somebody_else(text, previous, talk)
+    topic = _HEADED.fullmatch(text)
+    if topic is not None and (of_it := _headed(topic.group(1), topic.group(2), previous, talk)) is not None:
+        return put_as(text, of_it)
+    said = loosely(MYSELF.sub("", text), previous, talk)
+    reading = _further(said, previous, talk)
+    bare = without_patter(said) if reading.query is None else None
+    if bare is not None and (again := _further(bare, previous, talk)).query is not None:
+        said, reading = bare, again
+    return reading if said == text or reading.ask is not None else put_as(text, reading)
+
+
+def _headed(head: str, rest: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "The service cap, then. Where do I carry it?": the rest, after the thing that is named by itself."""
+    item, before = item_alone(head, talk.lexicon, talk.lookup), previous.query
+    if item is None or not _THAT.search(rest.casefold()):
+        return None
+    case = talk.case if before is None else before.case
+    less = tuple((f, v) for f, v in case.facts if f != f"worn:{item}")
+    case = msgspec.structs.replace(case, facts=less, alone=False)
+    asked = Query(kind="may", items=(item,), aspect=wearing((item,), talk.lookup), case=case)
+    reading = _gone_on(rest, talk.made(f"The {talk.lookup.items[item].label}?", asked), talk)
+    return reading if reading.query is not None and reading.query.items[:1] == (item,) else None
+
+
+def _begun_anew(text: str, previous: Reading, talk: Talk) -> Reading:
+    """A question of another matter: of the same person in the same rig, but not of where or when that was."""
+    query, known = previous.query, {fact for fact, _ in talk.case.facts}
+    said = query.case.facts if query is not None else ()
+    kept = {f: v for f, v in said if talk.lookup.facts[f].family in (*PERSONAL, "rig") and f not in known}
+    case = merge_case(talk.case, kept, None, False, talk.lookup)
+    reading = msgspec.structs.replace(talk, case=case).read(text, None)
+    if reading.query is not None and any(span.role in ("item", "clause") for span in reading.spans):
+        return reading
+    again = _further(text, previous, talk)
+    return again if again.query is not None or reading.ask is None else reading
+
+
+def _further(text: str, previous: Reading, talk: Talk) -> Reading:
+    """A turn read by what was said before it."""
+    from kb.reader.talks.corrected import corrected  # noqa: PLC0415  only in a talk
+    from kb.reader.talks.elliptic import elliptic, extent, is_all, lacking, of_the_same  # noqa: PLC0415
+    from kb.reader.talks.felt import felt  # noqa: PLC0415
+    from kb.reader.talks.further import bare_words, in_full, is_thanks, understood_otherwise  # noqa: PLC0415
+    from kb.reader.talks.meant import filled, kind_named_before, told_before  # noqa: PLC0415
+    from kb.reader.talks.thereupon import (  # noqa: PLC0415
+        back_to,
+        of_what_has_it,
+        off_itself,
+        so_worn,
+        thereupon,
+        today_again,
+        told_of_another,
+    )
+    from kb.reader.talks.unmoved import unmoved  # noqa: PLC0415
+
+    previous = today_again(text, previous, talk)
+    if answer_to_ask(text, previous, talk.lexicon) is None and is_thanks(text):
+        return Reading(question=text, abstain=Abstain(reason="There is no question in this."))
+    full = in_full(text) or text
+    said = " ".join(t.low for t in tokenize(clean(full)) if t.low[0].isalnum() or t.low[0] in "'n")
+    said = _ANYWAY.sub("", said)
+    reading = _of_what_was_said(text, said, previous, talk) or filled(text, previous, talk)
+    if reading is None and previous.query is not None and previous.query.clause is not None:
+        from kb.reader.talks.granted import of_a_clause  # noqa: PLC0415  as above
+
+        reading = of_a_clause(text, bare_words(full), previous, talk)
+        reading = reading or told_of_another(text, previous, talk)
+    listed = previous.query is not None and previous.query.kind == "list"
+    replies = previous.ask is None or answer_to_ask(text, previous, talk.lexicon) is not None
+    if previous.frame is not None and reading is None and replies and (not listed or _THAT.search(said)):
+        previous = msgspec.structs.replace(previous, query=previous.frame)
+    if reading is None and (reading := extent(text, previous.query, talk)) is not None:
+        full = text
+    reading = (
+        reading
+        or lacking(text, previous, talk)
+        or elliptic(full, previous, talk)
+        or felt(text, previous, talk)
+    )
+    reading = reading or corrected(full, previous, talk) or unmoved(text, previous, talk)
+    reading = reading or talk.read(full, previous)
+    if previous.query is not None and (part := part_meant(reading.query, previous, talk.lookup)) is not None:
+        of_part = msgspec.structs.replace(previous.query, items=(part,))
+        reading = talk.read(full, msgspec.structs.replace(previous, query=of_part))
+    if reading.abstain is not None and set(reading.abstain.words) <= _SLIGHT:
+        reading = _without_slight(text, reading, previous, talk)
+    if reading.query is None:
+        reading = understood_otherwise(full, reading, previous, talk) or reading
+    reading = kind_named_before(told_before(reading, previous, talk), previous, talk)
+    reading = of_the_same(reading, previous, talk)
+    reading = _freed(_of_either(reading, previous, talk), previous, talk)
+    reading = so_worn(text, thereupon(text, reading, previous, talk), previous, talk)
+    reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
+    reading = off_itself(reading, talk)
+    open_item = _asks_item(text, previous, talk) and _COND.match(said) is not None
+    if previous.query is None and reading.query and (open_item or is_all(reading.query, said)):
+        return Reading(question=text, ask=Ask(fact="item", prompt="Which item is asked about?"))
+    if reading.query is not None and (told := told_where(reading.query, talk.lookup)) is not reading.query:
+        return talk.made(text, told)
+    if full == text or reading.ask is not None:
+        return reading
+    return msgspec.structs.replace(reading, question=text, spans=())
+
+
+def _asks_item(text: str, previous: Reading, talk: Talk) -> bool:
+    """Whether a turn leaves open which thing is meant, as was asked."""
+    asks = previous.ask is not None and previous.ask.fact == "item"
+    return asks and answer_to_ask(text, previous, talk.lexicon) is None
+
+
+def _freed(reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """A reading without what excludes what is new in it: "in a cabin?" after "outdoors"."""
+    if reading.query is None or previous.query is None:
+        return reading
+    query = without_clashes(reading.query, previous.query, talk.lookup)
+    if query is reading.query:
+        return reading
+    return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))
+
+
+def _without_slight(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """ "Even if I'm only painting?": of what is supposed, "only" says nothing more."""
+    if not reading.abstain or not reading.abstain.words or _SUPPOSES.search(text) is None:
+        return reading
+    again = talk.read(" ".join(word for word in text.split() if word.casefold() not in _SLIGHT), previous)
+    return msgspec.structs.replace(again, question=text) if again.query is not None else reading
+
+
+def _frame(reading: Reading, previous: Reading | None, lookup: Lookup) -> Query | None:
+    """The question that further words go on from, where a clause or the source was shown in between."""
+    query = reading.query
+    before = None if previous is None else previous.frame or previous.query
+    if reading.ask is not None and reading.ask.fact == "item":
+        return before  # the thing that is meant is asked about in what was said before
+    if query is None or not (query.clause or query.kind == "source"):
+        return None
+    named = {span.target for span in reading.spans if span.role == "item" and span.target in lookup.items}
+    if query.clause is not None and len(named) == 1 and (before is None or not named & {*before.items}):
+        items = tuple(
+            item for item in named if item is not None
+        )  # "how is the coat dried?", told by a clause
+        return Query(kind="may", items=items, aspect=wearing(items, lookup), case=query.case)
+    same = before is not None and (query.clause is not None or query.items == before.items)
+    return before if same else None
+
+
+def _recent(reading: Reading, previous: Reading | None) -> tuple[str, ...]:
+    """The items named in the talk, the last first."""
+    asked = reading.query.items if reading.query is not None else ()
+    named = tuple(span.target for span in reading.spans if span.role == "item" and span.target is not None)
+    return tuple(dict.fromkeys((*asked, *named, *(previous.recent if previous is not None else ()))))[:_MOST]
+
+
+def put_right(text: str, missed: Reading, lexicon: Lexicon, lookup: Lookup) -> str | None:
+    """The question that was not understood, with the one item of this turn for the word that was not."""
+    words = missed.abstain.words if missed.abstain is not None else ()
+    place = missed.question.find(words[0]) if len(words) == 1 else -1
+    led = missed.question[: max(place, 0)].casefold().split()[-1:]
+    named = any(span.role == "item" for span in missed.spans)
+    fits = place >= 0 and not named and bool(led) and PHRASES.get((led[0],)) in _BEFORE_ITEM
+    item = item_alone(text, lexicon, lookup) if fits else None
+    if item is None:
+        return None
+    return missed.question[:place] + lookup.items[item].label + missed.question[place + len(words[0]) :]
+
+
+def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Reading | None:
+    """A turn that only makes sense by what was said: "both", "and if it is?", "who grants it?"."""
+    both = _BOTH.fullmatch(said)
+    if both is not None:
+        from kb.reader.talks.meant import both_of  # noqa: PLC0415  only in a talk
+
+        return both_of(text, both.group(1), previous, talk)
+    before = previous.query
+    if before is None:
+        return None
+    from kb.reader.talks.another import of_another, the_other  # noqa: PLC0415  only in a talk
+    from kb.reader.talks.people import as_asked, people_asked  # noqa: PLC0415  as above
+    from kb.reader.talks.thereupon import if_so, not_so, without_that  # noqa: PLC0415  as above
+
+    again = _said_again(text, said, before, previous, talk) or without_that(text, said, before, talk)
+    again = again or not_so(text, before, talk)
+    if again is not None:
+        return again
+    if before.kind in ("may", "must") and (whom := people_asked(text, talk.lexicon, talk.lookup)):
+        return as_asked(talk.read(f"and what about {whom}?", previous), text, talk)
+    granted = _of_a_grant(text, said, before, talk)
+    if granted is not None:
+        return granted
+    beside = of_another(text, said, before, talk) or the_other(text, previous, talk)
+    if beside is not None:
+        return beside
+    supposed = if_so(text, said, before, talk)
+    if supposed is not None:
+        return supposed
+    one = held(before, talk.lookup)
+    if len(one) == 1 and _ONE.search(text):
+        label = talk.lookup.facts[one[0]].label
+        return talk.read(_ONE.sub(rf"\1 the {label}", text), previous)
+    return None
+
+
+def _said_again(text: str, said: str, before: Query, previous: Reading, talk: Talk) -> Reading | None:
+    """ "Are you sure?", "what must it be?", "no, 18": the question before, as it stands or nearly so."""
+    from kb.reader.meaning.renumbered import renumbered  # noqa: PLC0415  only in a talk
+
+    other = renumbered(text, previous.question, before, talk.lookup)
+    if other is not None:
+        return talk.made(text, other)
+    if _MUST_BE.fullmatch(said) and talk.lookup.aspects[before.aspect].kind != "act":
+        return talk.made(text, msgspec.structs.replace(before, kind="how", value=None, polarity="do"))
+    if _ME.fullmatch(said):
+        from kb.reader.talks.people import of_me  # noqa: PLC0415  as above
+
+        return talk.made(text, of_me(before, talk))
+    if _SURE.fullmatch(said) and before.kind not in ("how_many", "compare"):
+        return talk.made(text, before)
+    return talk.read("Why?", previous) if _NO_COUNT.fullmatch(said) else None
+
+
+def _of_a_grant(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
+    """ "Who grants it?", "for how long?"."""
+    grant = asked_grant(said, before, talk.lookup)
+    if isinstance(grant, Abstain):
+        return Reading(question=text, abstain=grant)
+    if grant is not None:
+        return Reading(question=text, ask=grant) if isinstance(grant, Ask) else talk.made(text, grant)
+    if "for how long" in said or "how long for" in said:  # no length of the thing is asked for
+        return Reading(question=text, abstain=Abstain(reason="The books do not say for how long."))
+    return None
+
+
+def _of_own(text: str, talk: Talk) -> Reading | None:
+    """ "My belt's canvas. Is that all right?": the kind that a sentence before the question tells of."""
+    owned = _OWN_KIND.fullmatch(text.strip()) if "my " in text.lower() else None
+    if owned is None:
+        return None
+    thing, kind, verb, rest = owned.groups()
+    reading = talk.read(f"{verb} the {kind} {thing}{rest}", None)
+    return msgspec.structs.replace(reading, question=text) if reading.query is not None else None
+
+
+def _of_either(reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """ "Silver or gilt?", of the item before, is asked of whom and of what that was."""
+    query, before = reading.query, previous.query
+    named = any(span.role == "item" for span in reading.spans)
+    either = " or " in f" {reading.question.casefold()} "
+    if query is None or before is None or named or not either or query.items != before.items:
+        return reading
+    facts = {**dict(before.case.facts), **dict(query.case.facts)}
+    case = merge_case(query.case, facts, None, False, talk.lookup)
+    query = msgspec.structs.replace(query, case=case)
+    return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))

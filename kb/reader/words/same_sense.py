@@ -1,0 +1,151 @@
+"""Everyday words for what the clauses of a rule book say of procedure: "hand back" for "return".
+
+A line is a class of words that stand for each other; only inflections are left out. Words of more than one
+sense stand in the class that rules of dress use them in.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import cache
+
+from kb.keywords import lemma
+from kb.reader.words.tokens import Token
+
+_SENSES = """
+grant give issue approve sign authorise award confer excuse exempt let allow permit
+return surrender restore
+report tell inform notify announce declare
+last run valid good expire endure
+strict stricter tough tougher harsh harsher severe severer tight tighter hard harder
+lenient mild milder relax relaxed soft softer loose looser easy easier lax
+depart deviate vary differ change
+pay paid charge cost bill bear
+lose lost missing mislay mislaid loss
+join enlist recruit enrol
+leave quit resign retire
+keep retain
+order command instruct direct
+decide settle rule judge resolve
+disagree differ differently dispute opinion argue quarrel
+inspect inspection check examine
+write written writing paper document
+replace exchange swap renew
+worn old tattered shabby ragged
+mix mixed combine mingle blend
+prevail precede win outrank override
+doctor physician medic
+lend lent borrow loan
+mark label name
+shorten alter alteration tailor cut
+cleaner clean cleaning wash laundry
+own have possess
+bind bound apply govern
+amend amendment revise revision change
+purpose aim reason object
+visitor guest contractor outsider stranger
+permission leave consent approval authority word
+harm danger injury accident
+ask apply request
+send sent submit forward
+copy posted hang
+begin start commence
+end finish cease
+often frequently
+month monthly
+year yearly annual annually
+week weekly
+day daily
+soon within
+state condition
+person someone somebody anybody
+stricter tougher
+carry carried
+protect protection safe safety
+need require
+decision ruling
+differences quarrel
+question asked
+"""
+_PHRASES = """
+hand back = return
+hand in = return
+hand over = return
+give back = return
+give up = return
+bring back = return
+send back = return
+turn in = return
+take back = return
+hang on to = keep
+hang onto = keep
+hold on to = keep
+hold onto = keep
+let know = tell
+sign off = sign
+in force = valid
+go before = prevail
+goes before = prevail
+come before = prevail
+comes before = prevail
+come first = prevail
+comes first = prevail
+take precedence = prevail
+take priority = prevail
+wear out = worn out
+worn out = worn out
+get out of = excuse
+let off = excuse
+give way = prevail
+in writing = written
+put right = right
+stick to = apply
+look after = care
+"""
+
+
+@cache
+def _classes() -> Mapping[str, frozenset[int]]:
+    found: dict[str, set[int]] = {}
+    for number, line in enumerate(_SENSES.strip().splitlines()):
+        for word in line.split():
+            found.setdefault(lemma(word), set()).add(number)
+    return {word: frozenset(numbers) for word, numbers in found.items()}
+
+
+@cache
+def _phrases() -> Mapping[tuple[str, ...], str]:
+    found = {}
+    for line in _PHRASES.strip().splitlines():
+        said, _, word = line.partition(" = ")
+        found[tuple(said.split())] = word
+    return found
+
+
+def are_alike(word: str, other: str) -> bool:
+    """Whether two lemmas are of one class."""
+    classes = _classes()
+    return not classes.get(word, frozenset()).isdisjoint(classes.get(other, frozenset()))
+
+
+def with_phrases(text: str) -> str:
+    """A text with, after it, the one word for each phrase that stands in it: "goes before" is to prevail."""
+    lower = text.casefold()
+    return " ".join((text, *(word for said, word in _phrases().items() if " ".join(said) in lower)))
+
+
+def phrase_at(tokens: Sequence[Token], place: int) -> tuple[str, tuple[int, ...]] | None:
+    """The one word that some words from a place on stand for, and their places: "hand it back"."""
+    for said, word in _phrases().items():
+        places = [place]
+        if lemma(tokens[place].low) != lemma(said[0]):
+            continue
+        for part in said[1:]:
+            after = places[-1] + 1
+            near = next((i for i in range(after, min(after + 2, len(tokens))) if tokens[i].low == part), None)
+            if near is None:
+                break
+            places.append(near)
+        if len(places) == len(said):
+            return word, tuple(places)
+    return None

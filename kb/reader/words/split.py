@@ -1,0 +1,176 @@
+"""Several questions in one line."""
+
+from __future__ import annotations
+
+import re
+
+from kb.reader.words.forms import word_set
+from kb.text import Pattern
+
+_END = Pattern(r"[?!]+(?=\s|$)|[.;](?=\s+(?:and\s+)?[A-Z])|\n+")
+_SHORT = Pattern(r"\b(?:cl|para|sec|art|no|approx|max|min|ca|in|ft|st|dr|mr|mrs|ms)\.$", re.IGNORECASE)
+_AND = (
+    r"[,;]?\s+(?:and(?:,?\s+(?:also|then|finally|lastly|next|secondly|thirdly|another thing|so))?|also|plus)"
+    r"[,:]?\s+"
+)
+_NEXT = Pattern(
+    rf"{_AND}(?=(?:may|can|must|should|do|does|am|are|is|where|how|who|what|which|when|why)\s+"
+    r"(?:i|we|you|the|a|an|it|they|do|does|must|may|is|are|many|can|should|someone|anyone)\b)|"
+    rf"{_AND}(?=(?:what|how) about\b)|"
+    rf"{_AND}(?=(?:in|on|at|with|from|for)\s+(?:which|what)\b)|"
+    rf"{_AND}(?=how\s+(?:long|wide|high|deep|big|tall|thick|far|often)\s+(?:is|are|must|may|can|does|do)"
+    r"\s+(?:it|they|the|each|every|its|their|my)\b)|"
+    rf"{_AND}(?=(?:what|which)\s+(?:sort|kind|type|colou?r|size|side|sleeve|arm|way|clause|knot)\b)|"
+    rf"{_AND}(?=who\s+(?:gets|has|wears|needs|grants|decides|says|carries|owns)\b)|"
+    r",\s+and\s+(?=(?:may|can|must|should|do|does|are|is)\s+[\w' -]{2,40}\?)",
+    re.IGNORECASE,
+)
+_RUN_ON = Pattern(
+    r"\s*[,;]\s+(?=(?:may|can|could|must|should|do|does|am|are|is)\s+"
+    r"(?:i|we|you|he|she|the|a|an|my|our|anyone|someone|everyone)\s+\S+\s+\S+|"
+    r"(?:where|how|what|when)\s+(?:may|can|must|should|do|does|is|are|many|long|wide|high|big|far|colou?r)\s+\S+|"
+    r"who\s+(?:may|can|must|should|wears|carries|has|owns)\s+\S+)",
+    re.IGNORECASE,
+)
+"""Where a comma alone parts two questions, if what stands before it is one."""
+_ASKED_ALREADY = Pattern(
+    r"(?:and |but |so |also )*(?:(?:may|can|could|must|should|do|does|am|are|is)\s+\w+\s+\w+|"
+    r"(?:where|how|who|what|which|when)\s+(?:may|can|must|should|do|does|is|are|many|long|wide|high|big|far|wears"
+    r"|carries|colou?r)\b|(?:which|what)\s+\w+\s+(?:may|can|must|should|do|does|is|are)\b)",
+    re.IGNORECASE,
+)
+
+_OPENING = Pattern(
+    r"(?:may|can|could|must|should|shall|do|does|am|is|are|isn|aren|don|can|where|how|who|what|which|when|why|show|list)\b",
+    re.IGNORECASE,
+)
+
+
+_LED = Pattern(
+    r",\s*(?:may|can|could|must|should|do|does|am|are|is)\s+(?:i|we|you|he|she|they|the|an?|my|our)\b",
+    re.IGNORECASE,
+)
+
+
+_SAID_OF = Pattern(
+    r"\s*(?:no|nope|nah|not|yes|yep|yeah|yup|aye)\b"
+    r"(?=\s*(?:[.,;:!?]|$)|\s+(?:and|but)\b|\s+[^.,;?!]{1,40}\?\s*(?:no|nope|nah|yes|yep|yeah|yup|aye)\b)",
+    re.IGNORECASE,
+)
+_CONFIRMS = Pattern(
+    r"(?:(?:so|and|then|or|well|just|please|a|an|simple|straight|plain|honest|quick)[ ,]+)*"
+    r"(?:yes|no|true|false|right|wrong|correct|agreed)"
+    r"(?:,? or (?:an? )?(?:yes|no|not|true|false|right|wrong))?"
+    r"(?:[ ,]+(?:please|then|though|surely))*[?!. ]*",
+    re.IGNORECASE,
+)
+_FRAGMENT = Pattern(r"[^.,;:?!\n]*$")
+_LONGEST_FRAGMENT = 6
+
+
+def _is_answered(text: str, start: int, mark: int, after: int) -> bool:
+    """ "On watch? no": whether a bare fact and the yes or no said of it stand around a question mark."""
+    fragment = _FRAGMENT.search(text[start:mark])
+    words = fragment.group().split() if fragment is not None else []
+    bare = 0 < len(words) <= _LONGEST_FRAGMENT and _OPENING.match(" ".join(words)) is None
+    return bare and _SAID_OF.match(text, after) is not None
+
+
+def split_questions(text: str) -> tuple[str, ...]:
+    """The questions in a text, in order.
+
+    It is parted at ? and !, at full stops and semicolons before a capital letter, at line ends, and at "and"
+    before the opening of another question. A statement stays with the question that it goes with.
+    """
+    parts: list[str] = []
+    start = 0
+    for match in _END.finditer(text[:4000]):
+        if match.group() == "." and _SHORT.search(text[start : match.end()]):
+            continue
+        if match.group() == "?" and _is_answered(text, start, match.start(), match.end()):
+            continue
+        parts.append(text[start : match.end()].strip())
+        start = match.end()
+    parts.append(text[start:4000].strip())
+    found = [piece.strip(" ,;") for part in parts for one in _NEXT.split(part) for piece in _run_on(one)]
+    return _with_statements([piece for piece in found if any(c.isalnum() for c in piece)])
+
+
+def _run_on(part: str) -> list[str]:
+    """ "Where do the bars go, how many does a K4 wear": the questions that a comma parts."""
+    found, start = [], 0
+    for match in _RUN_ON.finditer(part):
+        if _is_asked(part, start, match.end()):
+            found.append(part[start : match.start()])
+            start = match.end()
+    return [*found, part[start:]]
+
+
+def _is_asked(part: str, start: int, end: int) -> bool:
+    """Whether a question stands before a comma; "my mate, who wears glasses" is none, and goes on."""
+    if part[end : end + 3].casefold() == "who" and part[start : start + 3].casefold() not in _OF_WORDS:
+        return False
+    return _ASKED_ALREADY.match(part, start) is not None
+
+
+_OF_WORDS = frozenset(("who", "whe", "how", "wha"))
+
+
+def opens_question(part: str) -> bool:
+    """Whether a part begins as a question with a verb does: "may I ...", "and where ..."."""
+    joined = _JOINED.match(part)
+    start = joined.end() if joined is not None else 0
+    return _OPENING.match(part, start) is not None or _LED.search(part) is not None
+
+
+_JOINED = Pattern(r"\s*(?:(?:and|but|so|or|also|then|plus)[ ,]+)+", re.IGNORECASE)
+
+
+def _with_statements(parts: list[str]) -> tuple[str, ...]:
+    """Each question with the statements before it ("I am a K5. May I ..."); the last takes those after it."""
+    if not any(_is_question(part) for part in parts):
+        return tuple(parts)
+    found: list[str] = []
+    waiting: list[str] = []
+    for part in parts:
+        if found and not waiting and part.endswith("?") and _CONFIRMS.fullmatch(part):
+            continue  # "May I? Yes or no?"
+        waiting.append(part)
+        if _is_question(part):
+            ended = [told if told[-1] in _MARKS else f"{told}." for told in waiting[:-1]]
+            found.append(" ".join([*ended, waiting[-1]]))
+            waiting = []
+    if waiting:
+        found[-1] = " ".join([found[-1], *waiting])
+    return tuple(found)
+
+
+_MARKS = frozenset(".!?:;,")
+_SAYING = word_set("""
+    say says said reckon reckons think thinks claim claims insist insists swear swears believe believes
+    maintain maintains according told tells sure holds has
+""")
+
+
+def may_claim(text: str) -> bool:
+    """Whether a text has two words of saying, as two claims against each other have, or two measures."""
+    words = text.casefold().split()
+    amounts = [word for word in words if word[0].isdigit()]
+    joined = len(amounts) > 1 and not _JOINING_SIZES.isdisjoint(words)
+    joined = joined or any("x" in word or "×" in word for word in amounts)
+    return joined or sum(word.strip(",:;") in _SAYING for word in words) > 1
+
+
+_JOINING_SIZES = frozenset(("or", "by", "x", "×"))
+
+
+_LEADS = frozenset(("on", "in", "to", "from", "for", "at", "by", "under"))
+_ASKED = frozenset(("which", "what", "whom"))
+
+
+def _is_question(part: str) -> bool:
+    if part.endswith("?"):
+        return True
+    words = part.casefold().split(None, 2)
+    led = len(words) > 2 and words[0] in _LEADS and words[1] in _ASKED  # "on which arm ..."
+    return led or _OPENING.match(part) is not None or _LED.search(part) is not None
