@@ -252,6 +252,7 @@ def test_shelves_not_used_for_long_are_removed(
         for path in books.iterdir():
             (folder / path.name).write_bytes(path.read_bytes())
         ensure(folder, home)
+        gc.collect()  # as above
         os.utime(shelf_path(home, folder), (1_000_000 + n, 1_000_000 + n))
         folders.append(folder)
     assert [shelf_path(home, folder).exists() for folder in folders] == [False, False, True, True]
