@@ -19,6 +19,7 @@ BOOKS = {
     "third": HERE.parent / "third" / "books",
     "fourth": HERE.parent / "fourth" / "books",
     "fifth": HERE.parent / "fifth" / "books",
+    "sixth": HERE.parent / "sixth" / "books",
 }
 SHEETS = {
     "demo": "demo",
@@ -32,6 +33,7 @@ SHEETS = {
     "second-daily": "second",
     "third-daily": "third",
     "fifth": "fifth",
+    "sixth": "sixth",
 }
 """The sets of questions, and the books of each."""
 TALKS = (
@@ -44,6 +46,7 @@ TALKS = (
     "dialogues-daily",
     "dialogues-third-daily",
     "dialogues-fifth",
+    "dialogues-sixth",
 )
 
 
