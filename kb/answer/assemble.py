@@ -367,7 +367,7 @@ def _finish(
         cases=cases,
         values=values,
         derivation=tuple(derivation for part in parts for derivation in part.derivations),
-        citations=citations(lookup, cited, both, [fact for fact, _ in query.case.facts]),
+        citations=citations(lookup, cited, both, query.case.facts),
         cautions=cautions(lookup, query.items, rules),
         notes=(
             *folded_notes(cases),

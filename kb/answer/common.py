@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 import msgspec
 
-from kb.model.conditions import tests
+from kb.model.conditions import Condition, NotOf, Test, tests
 from kb.model.lookup import Lookup
 from kb.model.months import month_of
 from kb.model.questions import Answer, AnswerCase, Ask, Citation, Derivation, OpenValue, Query, Verdict
-from kb.model.values import Choices, ValueSet
+from kb.model.values import Choices, ValueSet, intersect, is_empty
 from kb.reasoner import Decision, Engine, Facts
 from kb.wording import (
     clause_reference,
@@ -27,6 +27,8 @@ DEFERENCE = (
     "No dress rule restricts protective equipment where it is needed; "
     "local safety codes and the safety authority decide."
 )
+
+_STANDING = ("grade", "branch", "rig")
 
 
 class Part(msgspec.Struct, frozen=True, kw_only=True):
@@ -67,14 +69,14 @@ def citations(
     lookup: Lookup,
     groups: Iterable[tuple[str, ...]],
     both: bool = False,
-    stated: Iterable[str] = (),
+    stated: Facts = (),
 ) -> tuple[Citation, ...]:
     """The smallest set of clauses (found greedily) with a rule of each group; all of each group if `both`.
 
-    Of clauses that serve alike the one is taken that speaks of most of the facts that are `stated`.
+    Of clauses that serve alike the one is taken that speaks most of the facts that are `stated`.
     """
     wanted = [group for group in dict.fromkeys(groups) if group]
-    relevance = _relevance(lookup, wanted, frozenset(stated))
+    relevance = _relevance(lookup, wanted, dict(stated))
     chosen: dict[str, list[str]] = {}
 
     def choose(rule: str) -> None:
@@ -101,15 +103,39 @@ def citations(
 
 
 def _relevance(
-    lookup: Lookup, groups: Iterable[tuple[str, ...]], stated: Collection[str]
+    lookup: Lookup, groups: Iterable[tuple[str, ...]], stated: Mapping[str, ValueSet]
 ) -> Mapping[str, int]:
-    """For each clause how many of the stated facts a rule of it tests."""
+    """For each clause how much a rule of it speaks of what is stated, or of what that settles.
+
+    A rule that tests "in the engine room" names what is stated; one that tests "not in the mess" speaks of it
+    too, but less. Who wears what is said of most questions, and to test it is no more than that.
+    """
+    rules = dict.fromkeys(rule for group in groups if len(group) > 1 for rule in group) if stated else ()
+    settled = _settled_by(stated, lookup) if rules else frozenset[str]()
     found: dict[str, int] = {}
-    for rule in dict.fromkeys(rule for group in groups for rule in group) if stated else ():
+    for rule in rules:
         record = lookup.rules[rule]
-        tested = len({test.fact for test in tests(record.condition)}.intersection(stated))
-        found[record.clause] = max(tested, found.get(record.clause, 0))
+        speaks = len({test.fact for test in tests(record.condition)} & (settled | {*stated}))
+        for test in set(_affirmed(record.condition)):
+            named = test.fact in stated and not is_empty(intersect(test.values, stated[test.fact]))
+            speaks += 2 if named and lookup.facts[test.fact].family not in _STANDING else 0
+        found[record.clause] = max(speaks, found.get(record.clause, 0))
     return found
+
+
+def _settled_by(stated: Mapping[str, ValueSet], lookup: Lookup) -> frozenset[str]:
+    """The facts that cannot have all their values together with what is stated: the season, of a month."""
+    tied = ({test.fact for test in tests(exclusion)} for exclusion in lookup.base.exclusions)
+    return frozenset(fact for facts in tied if not facts.isdisjoint(stated) for fact in facts)
+
+
+def _affirmed(condition: Condition) -> Iterator[Test]:
+    """The tests of a condition that are not denied."""
+    if isinstance(condition, Test):
+        yield condition
+    elif not isinstance(condition, NotOf):
+        for part in condition.parts:
+            yield from _affirmed(part)
 
 
 def citation(lookup: Lookup, clause_id: str, rules: tuple[str, ...]) -> Citation:

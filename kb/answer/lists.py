@@ -298,13 +298,12 @@ def list_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
     entries = tuple(line.entry for line in lines)
     rules = tuple(dict.fromkeys(rule for entry in entries for rule in entry.rules))
     carried = [group for line in lines for group in line.carriers]
-    stated = [fact for fact, _ in query.case.facts]
     answer = replaced(
         blank,
         outcome="answer",
         headline=say_list_headline(engine.lookup, query, entries),
         entries=entries,
-        citations=citations(engine.lookup, carried, stated=stated),
+        citations=citations(engine.lookup, carried, stated=query.case.facts),
         cautions=list_cautions(engine.lookup, tuple(entry.item for entry in entries), rules),
         notes=(*carried_notes(engine, query), *grant_notes(engine, list_grants(engine, query))),
     )
