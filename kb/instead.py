@@ -6,6 +6,7 @@ was asked of a thing, the nearest that the rules do say of it is answered, and t
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Callable, Iterable
 from itertools import pairwise
 from typing import TYPE_CHECKING
@@ -14,6 +15,7 @@ import msgspec
 
 from kb.answer.alike import told_alike, with_beside
 from kb.answer.common import replaced
+from kb.answer.speaking import clauses_that_speak
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.model.records import Fact
@@ -32,15 +34,17 @@ Rests = Callable[[str], "Iterable[Rest]"]
 
 
 def answers_instead(
-    reading: Reading, read: Read, answer: Tell, rests: Rests, lookup: Lookup
+    reading: Reading, as_of: datetime.date, read: Read, answer: Tell, rests: Rests, lookup: Lookup
 ) -> tuple[Answer, ...]:
     """The answers to a reading that asks back, or whose answer does or is silent; else that one answer.
 
-    `rests` gives a text without what the books know nothing of.
+    `rests` gives a text without what the books know nothing of. What is not answered has the clauses that
+    speak of it on the day `as_of`.
     """
     plain = answer(reading)
     if reading.abstain is not None:
-        return (_without_adjuncts(reading, read, answer, rests, lookup) or plain,)
+        told_without = _without_adjuncts(reading, as_of, read, answer, rests, lookup)
+        return (told_without or replaced(plain, speaking=clauses_that_speak(reading, as_of, lookup)),)
     if reading.ask is not None:
         one = _only(reading, read, answer) or _both_ways(reading, read, answer, lookup)
         one = (
@@ -203,14 +207,14 @@ def _banned_whole(reading: Reading, read: Read, answer: Tell, lookup: Lookup) ->
 
 
 def _without_adjuncts(
-    reading: Reading, read: Read, answer: Tell, rests: Rests, lookup: Lookup
+    reading: Reading, as_of: datetime.date, read: Read, answer: Tell, rests: Rests, lookup: Lookup
 ) -> Answer | None:
     """The answer without what the books know nothing of, where it is the same whatever that was."""
     for rest in rests(reading.question):
         again = read(rest.text)
         if not _names_a_thing(again) or again.abstain is not None:
             continue
-        (told, *more) = answers_instead(again, read, answer, lambda _: (), lookup)
+        (told, *more) = answers_instead(again, as_of, read, answer, lambda _: (), lookup)
         again, query = told.reading, told.reading.query
         if more or query is None or query.kind not in _SETTLED or not _is_settled(told, rest, lookup):
             continue

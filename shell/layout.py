@@ -17,6 +17,7 @@ _QUOTED_UNDER_A_LIST = 2
 _CASES_IN_A_LIST = 2
 _NAMED_IN_A_CELL = 3
 _PLAIN = ("label", "pattern")  # how words were linked that need no telling
+_TO_READ = "Clauses that speak of it. They were not taken for an answer."
 _SILENT = "The books do not address it. That is neither a permission nor a prohibition."
 
 
@@ -79,7 +80,14 @@ def _abstained(answer: Answer) -> tuple[Block, ...]:
         blocks.append(Said("Not understood", words))
     if answer.abstain.suggestions:
         blocks.append(Points("Did you mean", _clean(answer.abstain.suggestions[:3])))
+    if answer.speaking:
+        blocks.append(Said("To read", _TO_READ))
+        blocks += [_quoted(one.title, one.number, one.text) for one in answer.speaking]
     return tuple(blocks)
+
+
+def _quoted(title: str, number: str, text: str) -> Quote:
+    return Quote(kb.visible(f"{title}, clause {number}"), kb.visible(text))
 
 
 def _listed(labels: tuple[str, ...]) -> str:
@@ -178,10 +186,7 @@ def _sources(answer: Answer) -> tuple[Block, ...]:
             numbers.setdefault(kb.visible(cited.title), []).append(kb.visible(cited.number))
         lines = tuple(f"{title}: {', '.join(sorted(set(n), key=number_key))}" for title, n in numbers.items())
         return (Points("Clauses", lines),)
-    return tuple(
-        Quote(kb.visible(f"{cited.title}, clause {cited.number}"), kb.visible(cited.text))
-        for cited in answer.citations
-    )
+    return tuple(_quoted(one.title, one.number, one.text) for one in answer.citations)
 
 
 def _remarks(answer: Answer) -> tuple[Block, ...]:

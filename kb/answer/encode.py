@@ -257,6 +257,7 @@ def answer_object(answer: Answer) -> dict[str, Json]:
             for change in answer.changes
         ],
         "citations": [_citation(citation) for citation in answer.citations],
+        "speaking": [_citation(citation) for citation in answer.speaking],
         "cautions": list(answer.cautions),
         "notes": list(answer.notes),
         "ask": answer.ask

@@ -234,7 +234,8 @@ class Citation(msgspec.Struct, frozen=True, kw_only=True):
 class Answer(msgspec.Struct, frozen=True, kw_only=True):
     """The answer to one question. `headline` is the verdict in words.
 
-    `sides` names the two sides of a comparison, `differences` are all that it found.
+    `sides` names the two sides of a comparison, `differences` are all that it found. `speaking` are clauses
+    to be read where nothing is answered, since they speak of what was asked; no verdict rests on them.
     """
 
     question: str
@@ -252,6 +253,7 @@ class Answer(msgspec.Struct, frozen=True, kw_only=True):
     derivation: tuple[Derivation, ...] = ()
     changes: tuple[Change, ...] = ()
     citations: tuple[Citation, ...] = ()
+    speaking: tuple[Citation, ...] = ()
     cautions: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
     ask: Ask | None = None

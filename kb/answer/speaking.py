@@ -1,0 +1,83 @@
+"""The clauses that speak of what was asked, for a question that is not answered: to be read, not a verdict.
+
+Each thing that was named and each other word of the question counts by how few clauses speak of it (inverse
+document frequency; Sparck Jones, 1972): a thing by the rules on it, a word as it is or in another form.
+"""
+
+from __future__ import annotations
+
+import datetime
+import math
+from collections.abc import Iterator, Mapping
+from functools import lru_cache
+
+from kb.answer.common import citation
+from kb.keywords import analyse
+from kb.model.lookup import Lookup
+from kb.model.questions import Citation, Reading
+from kb.model.records import Clause
+
+_MOST = 3
+_NEAR = 0.6
+"""Of the score of the best, below which a clause is not shown."""
+_THING, _WIDER, _FORM = 1.5, 0.5, 0.8
+_SAME = 5
+"""As many letters in common at the start make a word a form of another."""
+
+
+def clauses_that_speak(reading: Reading, as_of: datetime.date, lookup: Lookup) -> tuple[Citation, ...]:
+    """At most three clauses in force on a day, the nearest first, each with a thing or two words of it."""
+    clauses = {clause.id: clause for clause in lookup.base.clauses if _in_force(clause, as_of)}
+    scores, sure = dict.fromkeys(clauses, 0.0), dict.fromkeys(clauses, 0.0)
+    for spoken in _units(reading, clauses, lookup):
+        weight = math.log((len(clauses) + 1) / (len(spoken) or 1))
+        for clause, level in spoken.items():
+            scores[clause] += level * weight
+            sure[clause] += level
+    ranked = sorted((one for one in scores if sure[one] >= _THING), key=lambda one: -scores[one])
+    near = [one for one in ranked[:_MOST] if scores[one] >= scores[ranked[0]] * _NEAR]
+    return tuple(citation(lookup, clause, ()) for clause in near)
+
+
+def _in_force(clause: Clause, day: datetime.date) -> bool:
+    return clause.valid_from <= day and (clause.valid_until or datetime.date.max) > day
+
+
+def _units(reading: Reading, clauses: Mapping[str, Clause], lookup: Lookup) -> Iterator[Mapping[str, float]]:
+    """For each thing and word of a question the clauses that speak of it, and how surely each does."""
+    text = reading.question
+    for span in sorted(reading.spans, key=lambda one: -one.start):
+        if span.role == "item" and span.target in lookup.items:
+            yield _of_thing(span.target, clauses, lookup)
+            text = f"{text[: span.start]} {text[span.end :]}"
+    for word in dict.fromkeys(analyse(text)):
+        spoken = {one: level for one in clauses if (level := _level(word, _words(clauses[one])))}
+        if spoken:
+            yield spoken
+
+
+def _of_thing(item: str, clauses: Mapping[str, Clause], lookup: Lookup) -> Mapping[str, float]:
+    """The clauses with a rule on a thing, or on what it is a kind of, or that name it."""
+    spoken: dict[str, float] = {}
+    wider = frozenset(lookup.broader(item))
+    for rule in lookup.base.rules:
+        if rule.clause in clauses and not wider.isdisjoint(rule.scope.items):
+            level = _THING if item in rule.scope.items else _WIDER
+            spoken[rule.clause] = max(level, spoken.get(rule.clause, 0))
+    names = [analyse(name) for name in (lookup.items[item].label, *lookup.items[item].other_labels)]
+    for one, clause in clauses.items():
+        if any(name and set(name) <= set(_words(clause)) for name in names):
+            spoken[one] = _THING
+    return spoken
+
+
+@lru_cache(maxsize=4096)
+def _words(clause: Clause) -> tuple[str, ...]:
+    return analyse(f"{clause.heading or ''}. {clause.part or ''}. {clause.text}")
+
+
+def _level(word: str, words: tuple[str, ...]) -> float:
+    if word in words:
+        return 1.0
+    stem = word[:_SAME]
+    return _FORM if len(word) > _SAME and any(other[:_SAME] == stem for other in words) else 0.0
