@@ -20,7 +20,7 @@ from kb.model.records import Clause
 _MOST = 3
 _NEAR = 0.6
 """Of the score of the best, below which a clause is not shown."""
-_THING, _WIDER, _FORM = 1.5, 0.5, 0.8
+_THING, _NAMED, _WIDER, _FORM = 1.5, 1.2, 0.5, 0.8
 _SAME = 5
 """As many letters in common at the start make a word a form of another."""
 
@@ -34,7 +34,7 @@ def clauses_that_speak(reading: Reading, as_of: datetime.date, lookup: Lookup) -
         for clause, level in spoken.items():
             scores[clause] += level * weight
             sure[clause] += level
-    ranked = sorted((one for one in scores if sure[one] >= _THING), key=lambda one: -scores[one])
+    ranked = sorted((one for one in scores if sure[one] >= _NAMED), key=lambda one: -scores[one])
     near = [one for one in ranked[:_MOST] if scores[one] >= scores[ranked[0]] * _NEAR]
     return tuple(citation(lookup, clause, ()) for clause in near)
 
@@ -67,7 +67,7 @@ def _of_thing(item: str, clauses: Mapping[str, Clause], lookup: Lookup) -> Mappi
     names = [analyse(name) for name in (lookup.items[item].label, *lookup.items[item].other_labels)]
     for one, clause in clauses.items():
         if any(name and set(name) <= set(_words(clause)) for name in names):
-            spoken[one] = _THING
+            spoken[one] = max(_NAMED, spoken.get(one, 0))
     return spoken
 
 

@@ -16,7 +16,7 @@ SPOKEN = (
     ("demo", "How {heavy} is the storm coat?", "2.1"),
     ("demo", "May I {juggle} in the quilted liner?", "2.2"),
     ("demo", "Is a {gopro} on the boat helmet allowed when boarding?", "7.9"),
-    ("third", "Must the harness be {juggled} on a tower?", "30"),
+    ("third", "May I {juggle} in the warning vest?", "34"),
     ("fifth", "May I {twirl} the umbrella on parade?", "6.8"),
 )
 
