@@ -23,6 +23,7 @@ from kb.answer.common import (
     replaced,
     settling_notes,
 )
+from kb.answer.former import with_former
 from kb.answer.units import unit_notes, unworn_notes
 from kb.errors import UsageError
 from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Verdict
@@ -351,7 +352,7 @@ def _finish(
         known = dict(query.case.facts).get(open_facts[0])
         ask = ask_for(lookup, open_facts[0], known)
     aspects = tuple(part.aspect for part in parts) or (query.aspect,)
-    return replaced(
+    answer = replaced(
         blank,
         outcome="answer",
         verdict=verdict,
@@ -377,6 +378,7 @@ def _finish(
         ),
         ask=ask,
     )
+    return with_former(lookup, answer)
 
 
 _KINDS: dict[str, Callable[[Engine, Query, Answer], Answer]] = {

@@ -11,6 +11,7 @@ from itertools import combinations
 
 import msgspec
 
+from kb.answer.common import names_its_things
 from kb.model.lookup import Lookup
 from kb.model.questions import AnswerCase, Change, Query, Verdict
 from kb.model.values import ValueSet
@@ -18,6 +19,7 @@ from kb.reasoner import Engine, Group, rows
 from kb.wording import clause_reference, say_facts, say_verdict
 
 _MOST_FACTS = 3
+_MOST_CLAUSES = 3
 TURNS: dict[Verdict, tuple[Verdict, ...]] = {
     "prohibited": ("permitted", "required"),
     "silent": ("permitted", "required", "prohibited"),
@@ -74,13 +76,15 @@ def allowing(
     """Beside "nothing that is not listed": rules that list the thing, but for other facts, each with a note.
 
     The clause that forbids all that is not listed tells nothing of the thing; the clause that lists it does.
+    Of each clause one way is told, of the first few clauses.
     """
-    if case.verdict != "prohibited" or not any(lookup.rules[rule].residual for rule in case.rules):
+    if case.verdict != "prohibited" or all(names_its_things(lookup.rules[rule]) for rule in case.rules):
         return ()
-    found = []
+    found: dict[str, tuple[str, str]] = {}
     for change in changes:
         for rule in change.rules[:1]:
-            said = say_verdict(lookup, change.verdict, msgspec.structs.replace(query, kind="why"))
-            clause = clause_reference(lookup, lookup.rules[rule].clause)
-            found.append((rule, f"{said.removesuffix('.')} if {change.label} ({clause})."))
-    return tuple(found)
+            if (clause := lookup.rules[rule].clause) not in found:
+                said = say_verdict(lookup, change.verdict, msgspec.structs.replace(query, kind="why"))
+                where = clause_reference(lookup, clause)
+                found[clause] = (rule, f"{said.removesuffix('.')} if {change.label} ({where}).")
+    return tuple(found.values())[:_MOST_CLAUSES]

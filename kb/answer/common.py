@@ -11,6 +11,7 @@ from kb.model.conditions import Condition, NotOf, Test, tests
 from kb.model.lookup import Lookup
 from kb.model.months import month_of
 from kb.model.questions import Answer, AnswerCase, Ask, Citation, Derivation, OpenValue, Query, Verdict
+from kb.model.records import Rule
 from kb.model.values import Choices, ValueSet, intersect, is_empty
 from kb.reasoner import Decision, Engine, Facts
 from kb.wording import (
@@ -73,9 +74,11 @@ def citations(
 ) -> tuple[Citation, ...]:
     """The smallest set of clauses (found greedily) with a rule of each group; all of each group if `both`.
 
-    Of clauses that serve alike the one is taken that speaks most of the facts that are `stated`.
+    Of clauses that serve alike the one is taken that names the thing, then the one that speaks most of
+    the facts that are `stated`.
     """
     wanted = [group for group in dict.fromkeys(groups) if group]
+    named = {lookup.rules[r].clause for group in wanted for r in group if names_its_things(lookup.rules[r])}
     relevance = _relevance(lookup, wanted, dict(stated))
     chosen: dict[str, list[str]] = {}
 
@@ -93,13 +96,18 @@ def citations(
         for group in wanted:
             for clause in dict.fromkeys(lookup.rules[rule].clause for rule in group):
                 counts[clause] = counts.get(clause, 0) + 1
-        best = max(counts, key=lambda clause: (counts[clause], relevance.get(clause, 0)))
+        best = max(counts, key=lambda one: (counts[one], one in named, relevance.get(one, 0)))
         for group in wanted:
             for rule in group:
                 if lookup.rules[rule].clause == best:
                     choose(rule)
         wanted = [g for g in wanted if all(lookup.rules[rule].clause != best for rule in g)]
     return tuple(citation(lookup, clause, tuple(rules)) for clause, rules in chosen.items())
+
+
+def names_its_things(rule: Rule) -> bool:
+    """Whether a rule is about the things it names, and not about all but those that it or others name."""
+    return not rule.residual and not rule.scope.excluding
 
 
 def _relevance(

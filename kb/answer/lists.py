@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 import msgspec
 
 from kb.answer.aspects import aspect_part
-from kb.answer.common import citations, list_cautions, replaced
+from kb.answer.common import citations, list_cautions, names_its_things, replaced
 from kb.model.conditions import Condition, evaluate, tests
 from kb.model.grants import ungranted
 from kb.model.questions import Answer, ListEntry, OpenValue, Query, Verdict
@@ -42,7 +42,7 @@ def listed_items(engine: Engine, aspect: str) -> tuple[str, ...]:
     named = {
         item
         for rule in lookup.base.rules
-        if rule.aspect == aspect and not rule.residual and not rule.scope.excluding
+        if rule.aspect == aspect and names_its_things(rule)
         for item in rule.scope.items
         if rule.id in engine.group(item, aspect).rules
     }

@@ -1,0 +1,101 @@
+"""Which clauses an answer cites: the one on the thing itself, and the first that said what still holds."""
+
+from __future__ import annotations
+
+import datetime
+import json
+
+import pytest
+
+from kb import Answer, KnowledgeBase, answer_to_json
+
+DAY = datetime.date(2026, 11, 25)
+VOCABULARY = """
+service: {id: weir, label: Weir Wardens, namespace: "https://weir.example/"}
+authorities: [{id: board, label: Board}]
+facts: [{id: weather, label: weather, ask: "What is the weather?", values: [
+  {id: fair, label: fair weather}, {id: frost, label: frost}]}]
+rigs: [{id: sluice-rig, label: sluice rig}, {id: mess-rig, label: mess rig}]
+aspects: [{id: colour, values: [{id: teal, label: teal}, {id: ochre, label: ochre}]}]
+items:
+  - {id: gear, label: gear, kind of: garment}
+  - {id: smock, label: smock, kind of: gear}
+  - {id: hood, label: hood, kind of: gear}
+  - {id: mitts, label: mitts, kind of: gear}
+  - {id: clogs, label: clogs, kind of: gear}
+  - {id: tag, label: name tag, kind of: insignia}
+"""
+RULES = """
+book: {id: order, title: Weir Order, authority: board}
+edition: {id: "1", title: Weir Order, in force from: 2020-01-01}
+clauses:
+  - clause: "1"
+    text: Sluice rig is the smock and nothing else.
+    rules:
+      - {must: smock, rig: sluice-rig}
+      - {id: whole, only: [smock], of: gear, rig: sluice-rig}
+  - clause: "2"
+    text: In frost mitts may be worn with the sluice rig. The hood is not worn with it.
+    rules:
+      - {may: mitts, rig: sluice-rig, when: {weather: frost}, exception to: whole}
+      - {must not: hood, rig: sluice-rig}
+  - clause: "3"
+    text: The name tag is teal and 60 mm long.
+    rules:
+      - {must: tag, colour: teal, length: 60 mm}
+"""
+CHANGE = """
+book: {id: change, title: Change, authority: board}
+edition: {id: "1", title: Change, in force from: 2025-01-01}
+clauses:
+  - clause: "A"
+    replaces: order/1 clause 3
+    text: In clause 3 for "60 mm" read "50 mm".
+    rules:
+      - {must: tag, colour: teal, length: 50 mm}
+"""
+
+
+@pytest.fixture(scope="module")
+def base(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
+    books = tmp_path_factory.mktemp("weir")
+    for name, text in (("vocabulary", VOCABULARY), ("rules", RULES), ("change", CHANGE)):
+        (books / f"{name}.yaml").write_text(text, encoding="utf-8")
+    return KnowledgeBase.open(books, tmp_path_factory.mktemp("cache"))
+
+
+def _asked(base: KnowledgeBase, question: str) -> Answer:
+    (answer,) = base.ask(question, as_of=DAY)
+    assert base.verify(json.loads(answer_to_json(answer))) is None
+    return answer
+
+
+def _cited(answer: Answer) -> list[str]:
+    return [f"{citation.edition} {citation.number}" for citation in answer.citations]
+
+
+def test_of_two_clauses_the_one_on_the_thing_itself_is_cited(base: KnowledgeBase) -> None:
+    answer = _asked(base, "May I wear the hood in sluice rig?")
+    assert (answer.verdict, _cited(answer)) == ("prohibited", ["order/1 2"])
+
+
+def test_beside_a_complete_list_stands_the_clause_that_adds_to_it(base: KnowledgeBase) -> None:
+    answer = _asked(base, "May I wear mitts in sluice rig in fair weather?")
+    assert (answer.verdict, _cited(answer)) == ("prohibited", ["order/1 1", "order/1 2"])
+    assert any("may be worn if" in note and "frost" in note for note in answer.notes)
+
+
+def test_a_complete_list_is_cited_for_what_no_clause_adds(base: KnowledgeBase) -> None:
+    assert _cited(_asked(base, "May I wear clogs in sluice rig?")) == ["order/1 1"]
+
+
+def test_what_an_amendment_left_as_it_was_is_cited_from_the_clause_that_said_it(base: KnowledgeBase) -> None:
+    answer = _asked(base, "What colour is the name tag?")
+    assert (answer.verdict, _cited(answer)) == ("required", ["change/1 A", "order/1 3"])
+    assert any("which said the same" in note for note in answer.notes)
+
+
+def test_what_an_amendment_changed_is_cited_from_it_alone(base: KnowledgeBase) -> None:
+    answer = _asked(base, "How long is the name tag?")
+    assert _cited(answer) == ["change/1 A"]
+    assert "50 mm" in answer.headline
