@@ -47,7 +47,7 @@ def otherwise(
 
         beside = from_story(found, lookup, read)
         return reading if beside is None else _as_said(beside, reading)
-    if (told := _judged(reading, found, read)) is not None:
+    if (told := _judged(reading, found, read) or _of_an_outfit(reading, found, lookup, read)) is not None:
         return told
     named = second = None
     plainer = [
@@ -172,6 +172,21 @@ def _judged(reading: Reading, found: Understood, read: Read) -> Reading | None:
     return None
 
 
+def _of_an_outfit(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
+    """ "Can I go to the dinner in mess dress": whether it may be worn there."""
+    if not any(p.tag == "fact" and lookup.facts[p.fact].family == "rig" for p in found.pieces) and all(
+        piece.tag != "in" for piece in found.pieces
+    ):
+        return None
+    from kb.reader.recast.outfits import in_an_outfit  # noqa: PLC0415  few questions ask of a rig
+
+    worn = in_an_outfit(reading, found, lookup)
+    again = read(worn[0]) if worn is not None else None
+    if worn is None or again is None or again.query is None:
+        return None
+    return msgspec.structs.replace(again, question=reading.question, spans=worn[1])
+
+
 def _of_a_deed(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
     """ "They asked to wear it open. May they?" as one question."""
     if "." not in found.text and ";" not in found.text:
@@ -189,12 +204,13 @@ def _of_a_deed(reading: Reading, found: Understood, lookup: Lookup, read: Read) 
 
 
 def _let_down(found: Understood, lookup: Lookup) -> str | None:
-    """The text with "visor down" as lowered, "tunic off, allowed?" as taken off."""
-    if all(token.low not in ("up", "down", "off") for token in found.tokens):
+    """The text with "visor down" as lowered, "tunic off, allowed?" as taken off, "badge up" as worn."""
+    if all(token.low not in ("up", "down", "off", "than", "instead") for token in found.tokens):
         return None
-    from kb.reader.recast.states import let_down  # noqa: PLC0415  few texts have the words
+    from kb.reader.recast.put_up import put_up  # noqa: PLC0415  few texts have the words
+    from kb.reader.recast.states import let_down  # noqa: PLC0415  as above
 
-    return let_down(found, lookup)
+    return let_down(found, lookup) or put_up(found, lookup)
 
 
 def _of_another_matter(

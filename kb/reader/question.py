@@ -49,6 +49,8 @@ _ROLES: dict[str, SpanRole] = {
     "unknown": "unknown",
 }  # fmt: skip
 
+_SIDES = frozenset(("left", "right", "both", "other"))
+
 
 def clean(text: str) -> str:
     """The text with every hidden character as a space, so that places in it stay what they are."""
@@ -117,8 +119,9 @@ def _from_index(
             continue
         words = [tokens[piece.first].low for piece in pieces[index:last] if piece.tag == "unknown"]
         doing = len(words) == 1 and words[0].endswith("ing") and index > 0 and pieces[index - 1].tag == "be"
-        verb = doing or _is_verb(pieces, index, last) or (len(words) == 1 and word_key(words[0]) in LIMBS)
-        known = not verb and any(len(w) > 3 for w in words) and pieces[index].how != "pattern"
+        verb = doing or _is_verb(pieces, index, last)
+        limb = _SIDES.issuperset(words[:-1]) and word_key(words[-1]) in LIMBS  # "on my left hand"
+        known = not (verb or limb) and any(len(w) > 3 for w in words) and pieces[index].how != "pattern"
         entries = of_whom(index_entries(words, search, lookup), pieces, lookup) if known else ()
         if entries and not (last < len(pieces) and pieces[last].tag in ("item", "items")):
             tag, arg = ("item", entries[0].id) if len(entries) == 1 else ("items", "")

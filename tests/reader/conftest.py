@@ -19,6 +19,7 @@ DEMO = HERE.parent.parent / "demo_facts"
 SECOND = HERE.parent / "second" / "books"
 THIRD = HERE.parent / "third" / "books"
 FOURTH = HERE.parent / "fourth" / "books"
+FIFTH = HERE.parent / "fifth" / "books"
 
 
 class Base(NamedTuple):
@@ -62,3 +63,8 @@ def third() -> Base:
 @pytest.fixture(scope="session")
 def fourth() -> Base:
     return load(FOURTH)
+
+
+@pytest.fixture(scope="session")
+def fifth() -> Base:
+    return load(FIFTH)

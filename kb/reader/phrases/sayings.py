@@ -287,10 +287,11 @@ def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
     """The lines that may fit a text, in their order. `first`: those for what misleads."""
     lines = FRAMINGS.rstrip() + _FIRST.rstrip() + BOTH
     if not first:
-        from kb.reader.phrases.sayings_more import SAYINGS  # noqa: PLC0415  most questions are understood without
+        from kb.reader.phrases.afterwards import AFTERWARDS  # noqa: PLC0415  most questions are understood without
+        from kb.reader.phrases.sayings_more import SAYINGS  # noqa: PLC0415  as above
         from kb.reader.phrases.tellings import TELLINGS  # noqa: PLC0415  as above
 
-        lines = CHOOSINGS.rstrip() + SAYINGS + TELLINGS
+        lines = CHOOSINGS.rstrip() + AFTERWARDS.rstrip() + SAYINGS + TELLINGS
     plain = "".join(sign if sign.isalpha() or sign == "'" else " " for sign in text.lower().replace("’", "'"))
     words = {*plain.split(), *plain.replace("'", " ").split()}
     return tuple(

@@ -92,14 +92,40 @@ def split_questions(text: str) -> tuple[str, ...]:
         parts.append(text[start : match.end()].strip())
         start = match.end()
     parts.append(text[start:4000].strip())
-    found = [piece.strip(" ,;") for part in parts for one in _NEXT.split(part) for piece in _run_on(one)]
-    return _with_statements([piece for piece in found if any(c.isalnum() for c in piece)])
+    found = [piece.strip(" ,;") for part in parts for one in _next(part) for piece in _run_on(one)]
+    return _of_each(_with_statements([piece for piece in found if any(c.isalnum() for c in piece)]))
+
+
+_OF_EACH = Pattern(
+    r"(?P<first>[^.,;:?!]+?),? and (?P<second>(?!\d|second |third )[^.,;:?!]+?)"
+    r"(?:\s*[,;.:]|\s+[-–—]+)\s*(?:(?:is|are|would|will)\s+)?(?:either|any|one|both|each)(?:\s+one)?"
+    r"(?:\s+of\s+(?:those|these|them|that|the\s+two))?(?:\s+be)?\s+(?:an?\s+|any\s+)?"
+    r"(?:problems?|issues?|trouble|worry|worries|bother|ok|okay|fine|allowed|permitted|all\s+right)\s*\?+",
+    re.IGNORECASE,
+)
+
+
+def _of_each(parts: tuple[str, ...]) -> tuple[str, ...]:
+    """ "A beard of 5 mm and a ring: is either a problem?": two questions, where a measure is of one alone."""
+    if len(parts) != 1 or not any(sign.isdigit() for sign in parts[0]):
+        return parts
+    both = _OF_EACH.fullmatch(parts[0].strip())
+    if both is None or " between " in parts[0] or _OPENING.match(parts[0]) is not None:
+        return parts
+    return f"{both['first']}, ok?", f"May I wear {both['second']}?"
+
+
+def _next(part: str) -> list[str]:
+    """ "May I wear it and where does it go": the questions that an "and" parts."""
+    low = part.lower()
+    may_go_on = any(word in low for word in ("and", "also", "plus"))  # the pattern is large, and seldom needed
+    return _NEXT.split(part) if may_go_on else [part]
 
 
 def _run_on(part: str) -> list[str]:
     """ "Where do the bars go, how many does a K4 wear": the questions that a comma parts."""
     found, start = [], 0
-    for match in _RUN_ON.finditer(part):
+    for match in _RUN_ON.finditer(part) if "," in part or ";" in part else ():
         if _is_asked(part, start, match.end()):
             found.append(part[start : match.start()])
             start = match.end()
