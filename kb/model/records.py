@@ -4,8 +4,6 @@ Terms follow SKOS (items), ELI (books, editions, clauses), deontic logic (modali
 and the trade. IRIs are made from ids in `kb.graph` only.
 """
 
-from __future__ import annotations
-
 import datetime
 from collections.abc import Iterable
 from fractions import Fraction
@@ -221,7 +219,7 @@ class Measure(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     about: bool = False
     tolerance: Fraction | None = None
     datum: Datum | None = None
-    also: Measure | None = None
+    also: "Measure | None" = None
 
 
 class Position(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):

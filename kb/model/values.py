@@ -5,8 +5,6 @@ complement of one, and `Ranges`, a union of disjoint intervals of exact numbers.
 operations are exact; the sets form a Boolean algebra within each kind.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterable
 from fractions import Fraction
 

@@ -38,12 +38,12 @@ _ANYONE = frozenset({"anyone", "anybody", "someone", "somebody"})
 
 def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | None:
     """The clause that lets somebody depart from what is named, or lets nobody; asks which of several."""
-    said = " ".join(token.low for token in found.tokens)
-    if _EXCUSED.search(said):
-        return None  # who is so, and not who lets them
     tags = {piece.tag for piece in found.pieces}
     asks = tags & {*_WHO, "which clause"} or any(token.low in _ANYONE for token in found.tokens)
     named = set(_authorities(found, lookup))
+    said = " ".join(token.low for token in found.tokens)
+    if not (named or asks) or _EXCUSED.search(said):
+        return None  # who is so, and not who lets them
     things = {entry.id for p in found.pieces if p.tag in ("item", "items") for entry in p.entries}
     rigs = [p for p in found.pieces if p.tag == "fact" and lookup.facts[p.fact].family == "rig"]
     if not things and rigs and (named or asks) and _CHANGES.search(said):

@@ -46,6 +46,8 @@ _PURPOSE = Pattern(
     r"(uniforms?|insignia|dress rules|rules)(?: at all)?|why is there (.+)|who is (.+) for|what does (.+?)"
     r" (?:cover|deal with)(?: in general)?)"
 )
+_OPENS = frozenset({"what", "why", "who"})
+"""Words of which each of those has one."""
 _HEADED = Pattern(r"\b(?:purpose|aim|object|why|whom)\b")
 _ASIDE = Pattern(
     r",? (?:in (?:a nutshell|short|brief|a word|general|one line|a sentence)|briefly|exactly|according to"
@@ -200,6 +202,8 @@ def _asked_purpose(found: Understood, case: Case, lookup: Lookup) -> Query | Ask
     Of a book that is named it is the book's own; of what else is named the one that names it; of dress in
     general that of the highest authority.
     """
+    if not any(token.low in _OPENS for token in found.tokens):
+        return None
     said = _ASIDE.sub("", " ".join(token.low for token in found.tokens)).strip(" ?.")
     match = _PURPOSE.fullmatch(said)
     if match is None:

@@ -117,8 +117,8 @@ def _of_each(parts: tuple[str, ...]) -> tuple[str, ...]:
 
 def _next(part: str) -> list[str]:
     """ "May I wear it and where does it go": the questions that an "and" parts."""
-    low = part.lower()
-    may_go_on = any(word in low for word in ("and", "also", "plus"))  # the pattern is large, and seldom needed
+    low = part.lower()  # the pattern is large, and seldom needed
+    may_go_on = any(word in low for word in ("and", "also", "plus"))
     return _NEXT.split(part) if may_go_on else [part]
 
 
