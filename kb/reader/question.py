@@ -31,6 +31,7 @@ from kb.reader.pieces.naming import of_whom, resolve_names
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.pieces.shades import shades
+from kb.reader.pieces.shared import ask_shared
 from kb.reader.pieces.verbs import verbs
 from kb.reader.pieces.whether import marked, unclear
 from kb.reader.recast.outright import asked_outright
@@ -187,7 +188,8 @@ def read_question(
     found = understand(plain, lexicon, lookup, search)
     if isinstance(found, Ask):
         return Reading(question=text, ask=found)
-    if (stop := unclear(found) or refused(found, lookup) or ask_grade(found, lookup)) is not None:
+    stop = unclear(found) or refused(found, lookup) or ask_shared(found, lookup) or ask_grade(found, lookup)
+    if stop is not None:
         return _stopped(text, make_spans(found, lookup), stop)
 
     def read(changed: str) -> Reading:

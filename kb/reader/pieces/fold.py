@@ -17,6 +17,7 @@ from kb.reader.pieces.pieces import Piece
 from kb.reader.pieces.places import places
 from kb.reader.pieces.quantities import dates, numbers, quantities
 from kb.reader.pieces.scales import base_of, by_number, compare_values, is_exception, is_one_grade
+from kb.reader.pieces.shared import shared
 from kb.reader.pieces.values import (
     LIGHT,
     LINKS,
@@ -33,7 +34,7 @@ from kb.reader.words.tokens import Token
 
 def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """All foldings in order; words that belong to an expression become part of its piece."""
-    found = by_number(pieces, tokens, lookup)
+    found = by_number(shared(pieces, tokens, lookup), tokens, lookup)
     found = named_dimensions(found, tokens, lookup)
     left_out = [piece.tag == "but" for piece in found[1:]]
     found = tuple(map(_as_fact, found, repeat(lookup), [*left_out, False]))
