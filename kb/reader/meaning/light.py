@@ -1,9 +1,7 @@
 """Words that only help a question along, told by what stands beside them: going about, having, falling rain.
 
-Each such word is taken up only in its place (a verb after its subject, a particle after its verb).
-Elsewhere it
-explains nothing and stops the question, as any other word does; so does whatever limits or changes a
-question.
+Each such word is taken up only in its place (a verb after its subject, a particle after its verb). Elsewhere
+it explains nothing and stops the question, as any other word does; so does whatever limits or changes it.
 """
 
 from __future__ import annotations
@@ -15,6 +13,7 @@ import msgspec
 from kb.measures import same_dimension
 from kb.model.lookup import Lookup
 from kb.reader.meaning.attached import attached
+from kb.reader.meaning.particles import particles
 from kb.reader.names.lexicon import Entry, Lexicon
 from kb.reader.phrases.english import BODY, LEADING_PREPOSITIONS
 from kb.reader.pieces.pieces import Piece
@@ -71,6 +70,7 @@ def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: L
         elif piece.last - piece.first == 1:
             _word(found, index, tokens, lexicon, lookup)
     attached(found, tokens, lookup)
+    particles(found, tokens, lookup)
     return tuple(found)
 
 
