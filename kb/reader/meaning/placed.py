@@ -91,6 +91,28 @@ def _owner(item: str, lookup: Lookup) -> str:
     return lookup.items[item].part_of or ""
 
 
+def garments_named(roles: Roles, lookup: Lookup) -> list[str]:
+    """The items of a claimed place that are worn, not parts of something worn."""
+    return [p.arg for p in roles.placing if p.tag == "item" and "feature" not in lookup.broader(p.arg)]
+
+
+def only_garments(roles: Roles, lookup: Lookup) -> bool:
+    """Whether the place is no more than "on" a garment."""
+    items = [piece for piece in roles.placing if piece.tag in ("item", "items")]
+    return all(p.tag in ("item", "on") for p in roles.placing) and len(items) == len(
+        garments_named(roles, lookup)
+    )
+
+
+def on_its_whole(query: Query, roles: Roles, lookup: Lookup) -> bool:
+    """ "Must the collar be hooked on the tunic?": whether a thing is said to be on what it is a part of."""
+    whole = _owner(query.items[0], lookup)
+    if not whole or query.kind == "where" or query.aspect == "position":
+        return False
+    kin = {*lookup.broader(whole), *lookup.narrower(whole)}
+    return all(piece.tag == "on" or (piece.tag == "item" and piece.arg in kin) for piece in roles.placing)
+
+
 def _settled(piece: Piece, item: str) -> Piece:
     entries = tuple(entry for entry in piece.entries if entry.id == item)
     return msgspec.structs.replace(piece, tag="item", arg=item, entries=entries)

@@ -25,7 +25,15 @@ from kb.reader.meaning.measured import (
     sized_question,
     which_measure,
 )
-from kb.reader.meaning.placed import is_choice_of_company, is_count_on, is_where_it_goes, settle_places
+from kb.reader.meaning.placed import (
+    garments_named,
+    is_choice_of_company,
+    is_count_on,
+    is_where_it_goes,
+    on_its_whole,
+    only_garments,
+    settle_places,
+)
 from kb.reader.names.bodies import worn_on
 from kb.reader.names.lexicon import PERSONAL
 from kb.reader.pieces.compound import counted_class, frees_owner, part_or_whole, ranked_things
@@ -111,11 +119,11 @@ def _settled(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
         part = ask_part(query, lookup)
         if part is not None:
             return part
-    if roles.placing and query.items:
+    if roles.placing and query.items and not on_its_whole(query, roles, lookup):
         if is_where_it_goes(query, roles, lookup) or is_count_on(query, roles, lookup):
             case = _on_garments(query.case, roles, lookup)
             return _checked(msgspec.structs.replace(query, case=case), frame, roles, lookup)
-        if query.kind not in ("where", "how", "how_many") or not _only_garments(roles, lookup):
+        if query.kind not in ("where", "how", "how_many") or not only_garments(roles, lookup):
             return _ask_where(query, roles, lookup)
         query = msgspec.structs.replace(query, case=_on_garments(query.case, roles, lookup))
     return _checked(query, frame, roles, lookup)
@@ -147,19 +155,8 @@ def _one_item(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) 
     return None
 
 
-def _garments(roles: Roles, lookup: Lookup) -> list[str]:
-    """The items of a claimed place that are worn, not parts of something worn."""
-    return [p.arg for p in roles.placing if p.tag == "item" and "feature" not in lookup.broader(p.arg)]
-
-
-def _only_garments(roles: Roles, lookup: Lookup) -> bool:
-    """Whether the place is no more than "on" a garment."""
-    items = [piece for piece in roles.placing if piece.tag in ("item", "items")]
-    return all(p.tag in ("item", "on") for p in roles.placing) and len(items) == len(_garments(roles, lookup))
-
-
 def _on_garments(case: Case, roles: Roles, lookup: Lookup) -> Case:
-    worn = {_WORN + item: YES for item in _garments(roles, lookup)}
+    worn = {_WORN + item: YES for item in garments_named(roles, lookup)}
     return merge_case(case, worn, None, False, lookup)
 
 

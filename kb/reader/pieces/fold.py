@@ -97,8 +97,6 @@ def _only_waiver(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> P
 
 _LIMBS = frozenset({"hand", "head", "arm", "leg", "foot", "face"})
 _EACH = frozenset({"each", "either", "one", "both", "every"})
-
-
 _MY = frozenset({"my", "your", "his", "her", "their", "our"})
 
 
@@ -125,10 +123,14 @@ def _owned(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
         while before and (found[before].tag in LIGHT or tokens[found[before].first].low in _EACH):
             before -= 1
         limb = found[index].tag == "fact" and tokens[found[index].last - 1].key in _LIMBS
+        pocketed = any(
+            token.key == "pocket" for token in tokens[found[index].last + 1 : found[index].last + 3]
+        )
         led = found[before].tag == "on" or (
             tokens[found[index].first - 1].low in _MY
             and (_leads(found, index) or found[before].tag in ("in", "with"))
         )
+        led = led or (pocketed and _leads(found, index))  # "are hands in pockets allowed?"
         if limb and led:
             found[index] = Piece(first=found[index].first, last=found[index].last, tag="unknown")
     for index in range(1, len(found) - 1):
