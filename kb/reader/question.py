@@ -327,14 +327,15 @@ def _outcome(
     before = previous.query if previous is not None else None
     if previous is not None and before is not None:
         from kb.reader.meaning import follow  # noqa: PLC0415  only a further question goes on from one
+        from kb.reader.meaning.kept import case_in_talk, of_me_again  # noqa: PLC0415  as above
 
         if (frame.carry or follow.is_fragment(frame, roles)) and not follow.names_kind(found, frame, roles):
-            going_on = follow.continued(before, frame, roles, lookup)
+            going_on = follow.continued(of_me_again(before, case, found, lookup), frame, roles, lookup)
             if going_on is not None:
                 return going_on
         if (kind := follow.kind_asked(found, frame, before, lookup)) is not None:
             return kind
-        case = follow.case_in_talk(case, found, frame, roles, previous, lookup)
+        case = case_in_talk(case, found, frame, roles, previous, lookup)
     outcome = alone_unclear(found, frame, roles, case, lookup) or build_query(frame, roles, case, lookup)
     if isinstance(outcome, Ask) and outcome.fact == "item":
         from kb.reader.recast.ways import asked_way  # noqa: PLC0415  as in `_read`

@@ -14,11 +14,10 @@ from kb.reader.meaning.defined import defining_clause
 from kb.reader.meaning.frame import Frame
 from kb.reader.meaning.placed import carriers, off_its_places, placed_on
 from kb.reader.meaning.query import merge_case
-from kb.reader.names.lexicon import PERSONAL, Entry
+from kb.reader.names.lexicon import Entry
 from kb.reader.phrases.english import LEADING_PREPOSITIONS, PHRASES, tag_set
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece, Understood
-from kb.reader.pieces.pointing import pointed_at
 from kb.reader.pieces.unnamed import of_value
 from kb.reader.pieces.values import complement_of
 from kb.reader.words.forms import word_set
@@ -27,12 +26,9 @@ from kb.wording import say_query
 
 _PRONOUNS = word_set("it them they this that these those itself themselves")
 _OWN = word_set("mine yours ours theirs his hers")
-_OTHERS = word_set("he she they him her them")
-_FIRST = word_set("i we me us my our")
-_THIRD = word_set("he she him her his hers they their theirs")
 _ECHO = tag_set("not, filler, comma, be, self, and, and how about, det")
 _HAVING = ("wear", "carrying", "possession")
-_OF_ONE, _SHORT = ("may", "must", "where", "how", "how_many"), 6
+_SHORT = 6
 _OTHERWISE = word_set("ask asking want tell let decide choose go going")
 _TODAY = word_set("today now")
 _UNKNOWN = frozenset(
@@ -216,7 +212,7 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
         kept = tuple((f, v) for f, v in before.case.facts if f not in on)
         before = msgspec.structs.replace(before, case=msgspec.structs.replace(before.case, facts=kept))
     before = fits.of_one(before, items, lookup) if roles.asked else before
-    merged = merge_case(_worn_with(before.case, roles), facts, roles.as_of, roles.alone, lookup)
+    merged = merge_case(worn_with(before.case, roles), facts, roles.as_of, roles.alone, lookup)
     after = msgspec.structs.replace(before, items=items, case=merged)
     if roles.led_by_on and roles.worn and off_its_places(after, [p.arg for p in roles.worn], lookup):
         return msgspec.structs.replace(after, kind="where", aspect="position", polarity="do")
@@ -232,7 +228,7 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     return after
 
 
-def _worn_with(case: Case, roles: Roles) -> Case:
+def worn_with(case: Case, roles: Roles) -> Case:
     """A case in which nothing else is worn, or something is, as the new words have it."""
     if roles.worn:
         return msgspec.structs.replace(case, alone=False)
@@ -314,81 +310,3 @@ def _is_elliptic(found: Understood, frame: Frame, roles: Roles) -> bool:
         return True
     verbs = any(piece.tag in ("act", "leave off", "to") for piece in found.pieces)
     return bool(frame.modal) and not verbs and not any(token.low in ("go", "going") for token in found.tokens)
-
-
-def case_in_talk(
-    case: Case, found: Understood, frame: Frame, roles: Roles, previous: Reading, lookup: Lookup
-) -> Case:
-    """What is known in a question: what that before it knew, if it goes on from that, else who was meant."""
-    before = previous.query
-    if before is not None and (
-        take_up(found, frame, roles, before, lookup)
-        or goes_on(found, frame, roles, before)
-        or (roles.asked and all(p.arg and fits.whole_of(p.arg, lookup) in before.items for p in roles.asked))
-    ):
-        return kept_case(case, found, roles, previous, lookup)
-    case = with_person(case, found, frame, previous, lookup, bare=not (roles.facts or roles.as_of))
-    led = frame.carry or found.tokens[0].low in ("and", "also")
-    joined = led and bool(roles.asked) and frame.kind in _OF_ONE  # "and may I wear the scarf?"
-    return merge_case(case, pointed_at(found, previous, lookup, joined), None, False, lookup)
-
-
-def kept_case(case: Case, found: Understood, roles: Roles, previous: Reading, lookup: Lookup) -> Case:
-    """What is known, with the facts of the question before over it.
-
-    What was said of somebody else's grade or waiver is not said of "I".
-    """
-    before = previous.query
-    if before is None:
-        return case
-    mine = any(token.low in _FIRST for token in found.tokens)
-    was_mine = any(token.low in _FIRST for token in tokenize(previous.question[:200]))
-    dropped = PERSONAL if mine and not was_mine else frozenset()
-    day, month = before.case.as_of, None
-    if day != case.as_of and not any(token.low == "then" for token in found.tokens):
-        month, day = month_of(day, lookup), case.as_of  # a day is named for one turn
-    facts = {f: v for f, v in before.case.facts if lookup.facts[f].family not in dropped and (f, v) != month}
-    kept = _worn_with(msgspec.structs.replace(before.case, facts=tuple(facts.items()), as_of=day), roles)
-    return merge_case(
-        msgspec.structs.replace(case, as_of=kept.as_of, alone=kept.alone),
-        dict(kept.facts),
-        None,
-        False,
-        lookup,
-    )
-
-
-def goes_on(found: Understood, frame: Frame, roles: Roles, before: Query) -> bool:
-    """Whether a list is of the people of the question before: "and what may they wear?"."""
-    named = any(token.low in _OTHERS for token in found.tokens)
-    return frame.kind == "list" and (frame.carry or named or (before.kind == "list" and _is_bare(roles)))
-
-
-def _is_bare(roles: Roles) -> bool:
-    """Whether nothing is named: "what may I leave off?", after "what must I wear in boat rig?"."""
-    return not (roles.facts or roles.asked or roles.worn or roles.unworn or roles.as_of)
-
-
-def with_person(
-    case: Case, found: Understood, frame: Frame, previous: Reading, lookup: Lookup, bare: bool
-) -> Case:
-    """What is known, with who wears it and in which rig, where a new question is of the same person.
-
-    What is asked of one thing after what all is worn is asked of where that was, if it says (`bare`) nothing
-    of that: "is the tie compulsory?".
-    """
-    before = previous.query
-    if before is None or frame.kind in ("who", "list", "compare", "source"):
-        return case
-    said, was = ({t.low for t in tokens} for tokens in (found.tokens, tokenize(previous.question[:200])))
-    other = not _THIRD.isdisjoint(said)
-    mine = not _FIRST.isdisjoint(said)
-    same = other or (mine and not _FIRST.isdisjoint(was))
-    listed = before.kind == "list"  # what is worn in a rig, then one thing of it
-    there = listed and bare and frame.kind in (*_OF_ONE, "how") and not other
-    if not (same or (mine and listed) or there):
-        return case
-    who = PERSONAL if same or (there and not mine) else ()
-    families = (*who, "rig", *(("situation", "term") if there else ()))
-    kept = {f: v for f, v in before.case.facts if lookup.facts[f].family in families}
-    return merge_case(case, kept, None, False, lookup)

@@ -6,9 +6,11 @@ import msgspec
 
 from kb.errors import UsageError
 from kb.measures import UNITS, MeasureError, parse_measure
+from kb.model.conditions import evaluate
+from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
 from kb.model.records import Position, Rule
-from kb.reader.meaning.fits import facts_that_matter, rules_on
+from kb.reader.meaning.fits import facts_that_matter, rules_on, wearing
 from kb.reader.meaning.measured import rule_aspects
 from kb.reader.meaning.query import merge_case
 from kb.reader.pieces.datum import datum_keys
@@ -178,6 +180,7 @@ def _measured(
     text: str, said: str, before: Query, talk: Talk, relation: str | None = None, datum: str | None = None
 ) -> Reading | None:
     """ "And 30 mm?": may the measure spoken of be so much, or what was placed be so far from there."""
+    before = _of_its_size(before, talk)
     aspect = talk.lookup.aspects[before.aspect]
     if aspect.kind not in ("measure", "position"):
         return None
@@ -203,6 +206,33 @@ def _measured(
     if again.query is None or again.query.aspect != before.aspect:
         return None
     return put_as(text, again)
+
+
+def _of_its_size(before: Query, talk: Talk) -> Query:
+    """ "And 10 mm?", after whether a beard may be worn: of the one size that the books measure."""
+    lookup = talk.lookup
+    if before.kind not in ("may", "must") or before.aspect != wearing(before.items, lookup):
+        return before
+    known = dict(before.case.facts)
+    if any(
+        rule.modality == "must_not"
+        and _in_force(rule, before, lookup)
+        and evaluate(rule.condition, known.get) is not False
+        for rule in rules_on(before.items, before.aspect, lookup)
+    ):
+        return before  # of what may not be worn at all, no size says that it may
+    measured = {*rule_aspects(before.items[0], lookup)}
+    sizes = [aspect for aspect in lookup.aspects_within("size") if aspect in measured]
+    return msgspec.structs.replace(before, kind="may", aspect=sizes[0]) if len(sizes) == 1 else before
+
+
+def _in_force(rule: Rule, asked: Query, lookup: Lookup) -> bool:
+    clause, day = lookup.clauses[rule.clause], asked.case.as_of
+    return all(
+        (one.valid_from is None or one.valid_from <= day)
+        and (one.valid_until is None or day < one.valid_until)
+        for one in (rule, clause)
+    )
 
 
 _DIRECTIONS = ("above", "below")

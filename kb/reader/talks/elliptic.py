@@ -39,7 +39,8 @@ _DO_IT = Pattern(
     r"(?: for (?:a|an|the|my|some) (.+?))?(?: then| too| at all)?"
 )
 _HOW_FAR = Pattern(
-    rf"(?i){LEAD}(?:to )?how (?:far|high|much|many times)(?: up| down| back| over| in)?"
+    rf"(?i){LEAD}(?:(?:up |down |back |over )?(?:to|till|until) (?:where|what (?:point|height|level|length))|"
+    r"(?:to )?how (?:far|high|much|many times)(?: up| down| back| over| in)?)"
     r"(?: (?:can|may|must|should|do|are|is|could) (?:i|we|they|it|he|she)\b.*?)?"
     r"(?: (?:above|below|over|past|from|up to) (?:the |my |his |her )?(\w+))?(?: then)?"
 )

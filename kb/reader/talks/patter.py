@@ -18,6 +18,7 @@ from kb.reader.names.lexicon import PERSONAL
 from kb.reader.phrases.english import CREDENTIAL_NOUNS
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.question import understand
+from kb.reader.talks.loose import MORE_ELSE, MOVED
 from kb.reader.talks.people import PEOPLE
 from kb.reader.talks.talked import Talk, item_alone
 from kb.text import Pattern
@@ -209,7 +210,7 @@ _BARE = Pattern(
 
 def loosely(text: str, previous: Reading, talk: Talk) -> str:
     """The turn with its loose ways of saying how things are put plainly."""
-    said = _of_the_topic(_put(text, _ALWAYS), talk)
+    said = _of_the_topic(_put(text, _ALWAYS + MOVED.lstrip()), talk)
     off = _OFF.search(said)
     if off is not None and _ALONE.search(said):  # "the liner by itself, coat off", says the same twice
         said = f"{said[: off.start()]}{said[off.end() :]}"
@@ -275,7 +276,7 @@ def _is_worn_so(thing: str, way: str, talk: Talk) -> bool:
 
 def without_patter(text: str) -> str | None:
     """The turn without what only ties it to the talk; None where there is nothing of the kind."""
-    said = _put(text, _ELSE)
+    said = _put(text, _ELSE + MORE_ELSE.lstrip())
     return said if said != text and any(sign.isalnum() for sign in said) else None
 
 

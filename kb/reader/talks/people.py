@@ -20,7 +20,9 @@ from kb.wording import say_query
 
 PEOPLE = (
     "mate|pal|friend|brother|sister|colleague|chum|buddy|oppo|cousin|partner|wife|husband|son|daughter|man|"
-    "woman|lad|lass|girl|boy|chap|bloke|fellow|guy|nephew|niece|neighbour|room-?mate|team-?mate"
+    "woman|lad|lass|girl|boy|chap|bloke|fellow|guy|nephew|niece|neighbour|room-?mate|team-?mate|boss|superior|"
+    "supervisor|dad|father|mum|mother|uncle|aunt|fianc[ée]e?|girlfriend|boyfriend|twin|apprentice|trainee|"
+    "recruit|junior|relief|replacement|deputy|predecessor|successor"
 )
 
 MYSELF = Pattern(

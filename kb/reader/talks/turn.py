@@ -19,13 +19,13 @@ from kb.reader.names.spelling import Search
 from kb.reader.phrases.english import PHRASES
 from kb.reader.phrases.manners import put_back, without_manners
 from kb.reader.question import clean
+from kb.reader.talks.framed import frame_of, recently
 from kb.reader.talks.talked import Talk, item_alone
 from kb.reader.words.sentences import as_written
 from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 from kb.wording import say_query
 
-_MOST = 6
 _LONGEST = 120
 _BEFORE_ITEM = frozenset({"det", "poss", "wear", "use", "act", "no", "with"})
 _BOTH = Pattern(
@@ -92,7 +92,7 @@ def read_turn(
     if previous is None or _SAYS.search(text) is None:  # who says something is no part of what is asked
         reading = with_nothing_lost(reading, lookup)
     return msgspec.structs.replace(
-        reading, recent=_recent(reading, previous), frame=_frame(reading, previous, lookup)
+        reading, recent=recently(reading, previous), frame=frame_of(reading, previous, lookup)
     )
 
 
@@ -140,7 +140,18 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     bare = without_patter(said) if reading.query is None else None
     if bare is not None and (again := _further(bare, previous, talk)).query is not None:
         said, reading = bare, again
+    if reading.query is None and (parted := _by_parts(bare or said, reading, previous, talk)) is not None:
+        return put_as(text, parted)
     return reading if said == text or reading.ask is not None else put_as(text, reading)
+
+
+def _by_parts(text: str, missed: Reading, previous: Reading, talk: Talk) -> Reading | None:
+    """A turn of several parts, each read as one; None where a thing is asked back that can be chosen."""
+    if missed.ask is not None and (missed.ask.fact != "item" or missed.ask.choices):
+        return None
+    from kb.reader.talks.piecemeal import piecemeal  # noqa: PLC0415  few turns are not understood
+
+    return piecemeal(text, previous, talk, _further)
 
 
 def _headed(head: str, rest: str, previous: Reading, talk: Talk) -> Reading | None:
@@ -176,6 +187,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     from kb.reader.talks.felt import felt  # noqa: PLC0415
     from kb.reader.talks.further import bare_words, in_full, is_thanks, understood_otherwise  # noqa: PLC0415
     from kb.reader.talks.meant import filled, kind_named_before, told_before  # noqa: PLC0415
+    from kb.reader.talks.settled import in_its_own_act, the_only_part  # noqa: PLC0415
     from kb.reader.talks.thereupon import (  # noqa: PLC0415
         back_to,
         of_what_has_it,
@@ -221,11 +233,11 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     if reading.query is None:
         reading = understood_otherwise(full, reading, previous, talk) or reading
     reading = kind_named_before(told_before(reading, previous, talk), previous, talk)
-    reading = of_the_same(reading, previous, talk)
+    reading = of_the_same(the_only_part(text, reading, previous, talk), previous, talk)
     reading = _freed(_of_either(reading, previous, talk), previous, talk)
     reading = so_worn(text, thereupon(text, reading, previous, talk), previous, talk)
     reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
-    reading = off_itself(reading, talk)
+    reading = in_its_own_act(text, off_itself(reading, talk), previous, talk)
     open_item = _asks_item(text, previous, talk) and _COND.match(said) is not None
     if previous.query is None and reading.query and (open_item or is_all(reading.query, said)):
         return Reading(question=text, ask=Ask(fact="item", prompt="Which item is asked about?"))
@@ -260,31 +272,6 @@ def _without_slight(text: str, reading: Reading, previous: Reading, talk: Talk) 
     return msgspec.structs.replace(again, question=text) if again.query is not None else reading
 
 
-def _frame(reading: Reading, previous: Reading | None, lookup: Lookup) -> Query | None:
-    """The question that further words go on from, where a clause or the source was shown in between."""
-    query = reading.query
-    before = None if previous is None else previous.frame or previous.query
-    if reading.ask is not None and reading.ask.fact == "item":
-        return before  # the thing that is meant is asked about in what was said before
-    if query is None or not (query.clause or query.kind == "source"):
-        return None
-    named = {span.target for span in reading.spans if span.role == "item" and span.target in lookup.items}
-    if query.clause is not None and len(named) == 1 and (before is None or not named & {*before.items}):
-        items = tuple(
-            item for item in named if item is not None
-        )  # "how is the coat dried?", told by a clause
-        return Query(kind="may", items=items, aspect=wearing(items, lookup), case=query.case)
-    same = before is not None and (query.clause is not None or query.items == before.items)
-    return before if same else None
-
-
-def _recent(reading: Reading, previous: Reading | None) -> tuple[str, ...]:
-    """The items named in the talk, the last first."""
-    asked = reading.query.items if reading.query is not None else ()
-    named = tuple(span.target for span in reading.spans if span.role == "item" and span.target is not None)
-    return tuple(dict.fromkeys((*asked, *named, *(previous.recent if previous is not None else ()))))[:_MOST]
-
-
 def put_right(text: str, missed: Reading, lexicon: Lexicon, lookup: Lookup) -> str | None:
     """The question that was not understood, with the one item of this turn for the word that was not."""
     words = missed.abstain.words if missed.abstain is not None else ()
@@ -309,11 +296,12 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     if before is None:
         return None
     from kb.reader.talks.another import of_another, the_other  # noqa: PLC0415  only in a talk
+    from kb.reader.talks.ended import ended  # noqa: PLC0415  as above
     from kb.reader.talks.people import as_asked, people_asked  # noqa: PLC0415  as above
     from kb.reader.talks.thereupon import if_so, not_so, without_that  # noqa: PLC0415  as above
 
     again = _said_again(text, said, before, previous, talk) or without_that(text, said, before, talk)
-    again = again or not_so(text, before, talk)
+    again = again or not_so(text, before, talk) or ended(text, before, talk)
     if again is not None:
         return again
     if before.kind in ("may", "must") and (whom := people_asked(text, talk.lexicon, talk.lookup)):

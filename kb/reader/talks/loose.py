@@ -1,0 +1,28 @@
+"""More loose ways of saying how things have come to be, put plainly; the form is that of `patter.py`."""
+
+from __future__ import annotations
+
+MOVED = r"""
+\b(?:they|he|she|the [\w' -]{2,30}?|my \w+)(?:['\u2019]ve| have|['\u2019]s| has)?\s
+ (?:just |now )?(?:moved|sent|posted|transferred|put|shifted|assigned|switched|detailed|ordered) (?:me|us)\s
+ (?:over |across |off |down |up |out )?(?:to|into|onto) (?=\w) => I am at\s
+\b(i|we|he|she)(?:['\u2019]ve| have|['\u2019]s| has|['\u2019]m| am| are|['\u2019]re)?\s
+ (?:just |now )?(?:(?:get|got|gets|was|were|been|being|getting)\s)?
+ (?:moved|sent|posted|transferred|shifted|assigned|switched|detailed|attached|seconded)\s
+ (?:over |across |off |down |up |out )?(?:to|into|onto) (?=\w) => \1 am at\s
+\b(?:when|once|if|as soon as|while|until) (?:i|we|he|she|they)(?:['\u2019](?:m|s|re)| am| are| is)?\s
+ (?:go|get|goes|gets|am|going|getting) back (?:to|on|into|at) (?=\w+ing\b) => when\s
+\bwhy (?:does|do|did|has|have|can|will) (?:nobody|no ?one|no-one|nothing) (?:ever )?(?:settled?|decided?|
+ resolved?|sort(?:ed)?|fix(?:ed)?)(?: (?:it|that|this|which))?(?: out)?\W*$ => why?
+\b(?:last|this|that) year,? (?=(?:in|on|during) [\w ]*\b(?:19|20)\d\d\b) =>
+"""
+# Where a turn is not understood as it stands.
+MORE_ELSE = r"""
+^(?:(?:one |just one |my |a |the )?(?:last|final) (?:one|thing|question|point)|lastly|finally|to finish)
+ (?: then| now)?[,.:;!-]+ (?=\w) =>
+^(?:(?:now|next|then) )?(?:i|we) (?:have|\w+) to ask[,.:;-]+ (?=\w) =>
+[, ]+(?:truly|honestly|really|i (?:swear|promise)|believe me|for sure|to be (?:exact|precise|honest))
+ (?=[.!?,]|$) =>
+(?<=\w) back (?=(?:on|off)(?: again)?\W*$) =>\s
+\bmyself(?=[.,;!?]|$) =>
+"""

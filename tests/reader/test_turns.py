@@ -1,0 +1,53 @@
+"""Turns that change one thing of what was asked: the place, the person, what is done, the thing itself."""
+
+from __future__ import annotations
+
+import pytest
+
+from kb.model.records import Case
+from kb.model.values import choices
+from tests.reader.conftest import HERE, Base, load
+from tests.reader.notation import TODAY, read_cases, write_reading
+
+FIFTH = HERE.parent / "fifth" / "books"
+TURNS = read_cases(HERE / "turns.txt")
+
+
+@pytest.fixture(scope="module")
+def bases(demo: Base, second: Base, third: Base, fourth: Base) -> dict[str, Base]:
+    return {"demo": demo, "second": second, "third": third, "fourth": fourth, "fifth": load(FIFTH)}
+
+
+@pytest.mark.parametrize(("said", "expected"), TURNS, ids=[said for said, _ in TURNS])
+def test_turns(bases: dict[str, Base], said: str, expected: str) -> None:
+    books, _, turns = said.partition(" | ")
+    reading = None
+    for turn in turns.split(" >> "):
+        reading = bases[books].read(turn, previous=reading)
+    assert reading is not None
+    assert write_reading(reading) == expected
+
+
+OF_THEIRS = [
+    ("demo", "K1", ("May a K5 wear the keeper's pin?", "How big is the keeper's pin?"), "K5"),
+    ("demo", "K1", ("May a K5 wear the keeper's pin?", "And do I wear the keeper's pin?"), "K1"),
+    ("demo", "K1", ("May a K5 wear the keeper's pin?", "How long is the name strip?"), "K1"),
+    ("third", "A1", ("Must an A4 wear the grade bars?", "How many grade bars?"), "A4"),
+    ("third", "A1", ("Must an A4 wear the grade bars?", "And how many do I wear?"), "A1"),
+    ("fourth", "F1", ("May an O1 wear the peaked cap?", "What colour is the peaked cap?"), "O1"),
+    ("fifth", "C1", ("Must an S2 wear the silver key?", "Where does the silver key go?"), "S2"),
+    ("second", "R1", ("May a W2 wear the grade bars?", "Where are the grade bars worn?"), "W2"),
+]
+
+
+@pytest.mark.parametrize(("books", "mine", "turns", "expected"), OF_THEIRS)
+def test_the_same_thing_is_asked_of_the_same_person(
+    bases: dict[str, Base], books: str, mine: str, turns: tuple[str, ...], expected: str
+) -> None:
+    case = Case(as_of=TODAY, facts=(("grade", choices(mine)),))
+    reading = None
+    for turn in turns:
+        reading = bases[books].read(turn, case, previous=reading)
+    assert reading is not None
+    assert reading.query is not None
+    assert dict(reading.query.case.facts)["grade"] == choices(expected)
