@@ -49,7 +49,8 @@ def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
     asked = (
         f" {reading.question.casefold()} "  # "is it only officers that may?", "must I be a K3 to wear it?"
     )
-    whom = query.kind == "who" and (" only " in asked or (" be " in asked and " to " in asked))
+    limited = " only " in asked or " just " in asked
+    whom = query.kind == "who" and (limited or (" be " in asked and " to " in asked))
     days = query.other is not None and query.other.as_of != query.case.as_of
     for span in reading.spans:
         if span.text in unused or not span.target:

@@ -288,10 +288,11 @@ def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
     lines = FRAMINGS.rstrip() + _FIRST.rstrip() + BOTH
     if not first:
         from kb.reader.phrases.afterwards import AFTERWARDS  # noqa: PLC0415  most questions are understood without
+        from kb.reader.phrases.closings import CLOSINGS  # noqa: PLC0415  as above
         from kb.reader.phrases.sayings_more import SAYINGS  # noqa: PLC0415  as above
         from kb.reader.phrases.tellings import TELLINGS  # noqa: PLC0415  as above
 
-        lines = CHOOSINGS.rstrip() + AFTERWARDS.rstrip() + SAYINGS + TELLINGS
+        lines = CHOOSINGS.rstrip() + CLOSINGS.rstrip() + AFTERWARDS.rstrip() + SAYINGS + TELLINGS
     plain = "".join(sign if sign.isalpha() or sign == "'" else " " for sign in text.lower().replace("’", "'"))
     words = {*plain.split(), *plain.replace("'", " ").split()}
     return tuple(

@@ -74,7 +74,7 @@ def _all_called(piece: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> Piec
 
 
 _CONSISTING = frozenset({"consist", "consists", "comprise", "comprises", "made"})
-_LISTING = frozenset({"", "comma", "with"})  # "studs, station dress?"
+_LISTING = frozenset({"", "comma", "with", "item", "items"})  # "studs, station dress?", "lanyard band dress"
 _BEFORE_BE = frozenset({"comma", "when", "where", "why", "who", "and", "but", "so"})
 
 

@@ -46,7 +46,7 @@ def marked(text: str, tokens: tuple[Token, ...], pieces: Pieces) -> Pieces:
         word = _word(tokens[piece.first])
         if not index or piece.last - piece.first != 1 or not (word in _NO or word in _YES):
             continue
-        if word == "no" and _leads_noun(text, tokens, pieces, index):
+        if (word == "no" and _leads_noun(text, tokens, pieces, index)) or _is_either(tokens, piece.first):
             continue
         if word == "not" and _in_words(text, tokens, pieces, index):
             found[index] = Piece(first=piece.first, last=piece.last, tag=TAG)
@@ -94,6 +94,11 @@ def _in_words(text: str, tokens: tuple[Token, ...], pieces: Pieces, index: int) 
         return False
     gap = text[tokens[pieces[first - 1].last - 1].end : tokens[pieces[first].first].start].strip()
     return gap[:1] in _ASKED
+
+
+def _is_either(tokens: tuple[Token, ...], place: int) -> bool:
+    """ "Lanyard yes or no": it is asked which of them, and neither is said."""
+    return [token.low for token in tokens[place : place + 3]] in (["yes", "or", "no"], ["no", "or", "yes"])
 
 
 def _leads_noun(text: str, tokens: tuple[Token, ...], pieces: Pieces, index: int) -> bool:
