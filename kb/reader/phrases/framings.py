@@ -11,7 +11,8 @@ from __future__ import annotations
 from kb.reader.words.forms import word_set
 
 IDIOMATIC = word_set(
-    "cards water hot bad fair arm luck soup table menu agenda charge line bounds mark book land"
+    "cards water hot bad fair arm luck soup table menu agenda charge line bounds mark book land leave"
+    " approval authority authorisation authorization permission consent clearance"
 )
 """Words of wrappings that a book may have as names: "on the cards" is of no card."""
 
@@ -84,6 +85,10 @@ due: (?:an absolute must|non[- ]negotiable|de[- ]rigueur|part of the (?:uniform|
     |(?:standard|regular|normal) issue)
 needful: (?:essential|imperative|vital|unavoidable|indispensable|expected of (?:me|us|you)|expected(?!
     \sto\b)|demanded|stipulated|insisted (?:up)?on|laid down|a necessity|a condition|incumbent)
+consent: (?:(?:any|an?|the|some|my|special|prior|written|express|formal|(?:any(?:one|body)|some(?:one|body))'s
+    |<the> [\w -]{2,30}?'s) )*(?:permission|approval|authori[sz]ation|authority|consent|clearance|say-so
+    |go-ahead|blessing|leave)(?: (?:from|of) (?:any(?:one|body)|some(?:one|body)|<the> [\w -]{2,30}?))?(?:
+    \s(?:first|beforehand|in advance))?
 """
 
 FRAMINGS = r"""
@@ -92,6 +97,23 @@ FRAMINGS = r"""
     \splease)?|give it to me straight|straight up|hand on heart|no beating about the bush)\s*[,:;.!-]+\s =>
 # or
 ([:,;–-] )(?:an? )?(\w+) or no \2\s*\?+\s*$ => \1allowed?
+# permission approval authorisation authorization authority consent clearance say-so go-ahead blessing leave
+^(?:so |and |but )?(?:do|does|did|must|should|will|would) (<i>|(?:<the>|an?) [\w' -]{2,30}?) (?:<very> )*
+    (?:(?:need|have) to )?(?:need|ask(?: for)?|get|seek|obtain|request|require|have) <consent> (?:to|before
+    \s(?:i|we)) (?=\w) => is it forbidden for \1 to\s
+^(?:so |and |but )?(?:do|does|did|must|should|will|would) (<i>|(?:<the>|an?) [\w' -]{2,30}?) (?:<very> )*
+    (?:(?:need|have) to )?(?:need|ask(?: for)?|get|seek|obtain|request|require|have) <consent> (?:before
+    \swearing|before putting on|for) (?:an? |the |my )?(?=\w) => is it forbidden for \1 to wear\s
+^(?:so |and |but )?(?:do|does|did|must|should|will|would) (<i>|(?:<the>|an?) [\w' -]{2,30}?) (?:<very> )*
+    (?:(?:need|have) to )?(?:need|ask(?: for)?|get|seek|obtain|request|require|have) <consent> before
+    \sgrowing (?=\w) => is it forbidden for \1 to grow\s
+^(?:so |and |but )?(?:do|does|did|must|should|will|would) (<i>|(?:<the>|an?) [\w' -]{2,30}?) (?:<very> )*
+    (?:(?:need|have) to )?(?:need|ask(?: for)?|get|seek|obtain|request|require|have) <consent> before
+    \scarrying (?=\w) => is it forbidden for \1 to carry\s
+^(?:is|isn't) (?:there )?<consent> (?:<very> )*(?:needed|required|necessary) (?:to|before i|before we)
+    \s(?=\w) => is it forbidden to\s
+^(?:is|isn't) (?:there )?<consent> (?:<very> )*(?:needed|required|necessary) for (?:an? |the |my )?(?=\w) =>
+    \sis it forbidden to wear\s
 # forbid ban prohibit bar rule disallow
 ^(?:surely |so )?<books> (?:doesn't|does not|don't|do not|can't|cannot|won't) (?:<very> )*(?:ban|forbid
     |prohibit|bar|rule out|disallow) (?:<me> (?:from )?)?(?:<wearing> )?(.+?)(?:,? (?:does|do|can) (?:it

@@ -55,7 +55,7 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
     piece = pieces[index]
     if _is_sitting(pieces, index, tokens):
         return Piece(first=piece.first, last=piece.last, tag="sitting")  # which nothing explains
-    if _is_done_to(pieces, index, tokens):
+    if _is_done_to(pieces, index, tokens) or _does_not(pieces, index):
         return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
     single = piece.last - piece.first == 1 and piece.tag in ("fact", *_ITEMS, "values", "fact name")
     leaving = tokens[piece.first].low == "leave"
@@ -87,6 +87,12 @@ def _is_done_to(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) 
     before, after = pieces[index - 1].tag if index else "", [p.tag for p in pieces[index + 1 : index + 3]]
     done = len(after) == 2 and after[0] in ("det", "poss") and after[1] in _ITEMS
     return done and before in _BEFORE_DOING and not any(p.tag in ("act", "leave off") for p in pieces)
+
+
+def _does_not(pieces: Sequence[Piece], index: int) -> bool:
+    """ "My boots don't fit", "I don't care": what does not do so is asked for no fit and no care."""
+    denied = index > 1 and pieces[index - 1].tag == "not" and pieces[index - 2].tag in ("do", "can")
+    return denied and pieces[index].tag == "aspect"
 
 
 def _is_sitting(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:

@@ -56,6 +56,9 @@ _SAME: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "sleeve": ("cuff", "sleeve"),
     }
 )  # fmt: skip
+_GAPS = frozenset({"distance", "gap", "space", "clearance"})
+_GETTING = frozenset({"need", "get", "seek", "obtain", "ask", "have", "any"})
+"""Before "clearance" they make it somebody's leave."""
 _STATED = tag_set("fact, on date, joined, comma, filler, det, poss")
 
 
@@ -64,7 +67,7 @@ def gauged(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query
     lows = [token.low for token in found.tokens]
     claims = [piece for piece in found.pieces if piece.tag == "measure" and piece.measure is not None]
     heads = [after for low, after in pairwise(lows) if low == "how" and after in _HOW]
-    heads += ["far" for low in lows if low in ("distance", "gap", "space", "clearance")]
+    heads += ["far" for before, low in pairwise(("", *lows)) if low in _GAPS and before not in _GETTING]
     heads += ["far" for low, after in pairwise(lows) if low in ("height", "distance") and after in _SIDES]
     from kb.reader.meaning.sited import sited  # noqa: PLC0415  few questions tell a place
 

@@ -245,9 +245,10 @@ teaching technical technique teenage temporary tend tendency tense terribly terr
 third thorough thoroughly thousand threat threaten thus totally toward traditional transport treatment truly
 trying typical typically ultimate unable uncertain unclear uncomfortable undergo undertake unemployed
 unexpected unfair unfortunate unfortunately unhappy unhealthy unique unite universe unknown unlikely unlucky
-unnecessary unpleasant unsafe unusual unusually urgent useful useless user vacation valid valuable variety
-various vary vast vehicle version very violent virtually visible vision vital vulnerable warning weekly
-whereas widely willing witness wonderful working worried worst worthwhile writer writing yell yourself
+unnecessary unpleasant unsafe unusual unusually approval consent clearance urgent useful useless user
+vacation valid valuable variety various vary vast vehicle version very violent virtually visible vision
+vital vulnerable warning weekly whereas widely willing witness wonderful working worried worst worthwhile
+writer writing yell yourself
 """
 
 COMMON_WORDS = frozenset((_WORDS + _MORE).split())
