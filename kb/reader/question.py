@@ -9,7 +9,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Span, SpanRole
 from kb.model.records import Case
-from kb.reader.doubts.asked_back import alone_unclear, ask_grade, ask_instead
+from kb.reader.doubts.asked_back import alone_unclear, ask_grade, ask_instead, on_its_day
 from kb.reader.meaning.frame import Frame, find_frame
 from kb.reader.meaning.gate import unexplained
 from kb.reader.meaning.light import light
@@ -26,7 +26,7 @@ from kb.reader.phrases.english import LIMBS
 from kb.reader.pieces.cover import find_pieces
 from kb.reader.pieces.datum import datums, take_datums
 from kb.reader.pieces.fold import fold
-from kb.reader.pieces.manner import asked_manner, asked_place
+from kb.reader.pieces.manner import asked_manner, asked_place, where_it_is_so
 from kb.reader.pieces.naming import of_whom, resolve_names
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece, Understood
@@ -99,7 +99,9 @@ def _linked(text: str, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Look
 def _folded(
     pieces: tuple[Piece, ...], tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Lookup
 ) -> tuple[Piece, ...]:
-    found = shades(resolve_names(fold(pieces, tokens, lookup), tokens, lookup), tokens, lookup)
+    found = shades(
+        resolve_names(where_it_is_so(fold(pieces, tokens, lookup)), tokens, lookup), tokens, lookup
+    )
     found = verbs(asked_manner(asked_place(found, lookup), tokens, lookup), tokens)
     return datums(light(found, tokens, lexicon, lookup), tokens, lookup)
 
@@ -211,9 +213,7 @@ def read_question(
     if isinstance(outright, Ask):
         return Reading(question=text, ask=outright, spans=make_spans(found, lookup))
     if outright is not None:
-        return Reading(
-            question=text, text=say_query(lookup, outright), query=outright, spans=make_spans(found, lookup)
-        )
+        return _read_as(text, outright, make_spans(found, lookup), lookup)
     stated = told(found)
     frame = find_frame(found.pieces, found.tokens, stated)
     roles = find_roles(found.pieces, found.tokens, frame, lookup, stated)
@@ -255,7 +255,7 @@ def _read(
         if isinstance(way, Ask):
             return Reading(question=text, spans=spans, ask=way)
         if way is not None:
-            return Reading(question=text, text=say_query(lookup, way), query=way, spans=spans)
+            return _read_as(text, way, spans, lookup)
         from kb.reader.doubts.stopped import stopped  # noqa: PLC0415
 
         stop = ask_instead(found, left, frame, roles, case, lookup) or stopped(
@@ -266,11 +266,11 @@ def _read(
     if isinstance(outcome, Query):
         outcome = of_wholes(outcome, lookup)
     if isinstance(outcome, Query) and outcome.value is not None and lookup.aspects[outcome.aspect].values:
-        from kb.reader.pieces.unnamed import settled  # noqa: PLC0415  few questions name a colour
+        from kb.reader.meaning.at_once import of_values  # noqa: PLC0415  few questions name a colour
 
-        outcome = settled(outcome, lookup)
+        outcome = of_values(outcome, found, lookup)
     if isinstance(outcome, (Ask, Abstain)):
-        stop = _on_its_day(outcome, roles)
+        stop = on_its_day(outcome, roles)
         return _the_one(_stopped(text, spans, stop), frame, roles, case, lookup, read)
     if frame.ambiguous:
         return Reading(question=text, spans=spans, ask=_two_readings(outcome, lookup))
@@ -280,15 +280,8 @@ def _read(
     )
 
 
-def _on_its_day(stop: Ask | Abstain, roles: Roles) -> Ask | Abstain:
-    """What is asked back, with the day that was said in each question offered."""
-    if isinstance(stop, Abstain) or stop.fact != "reading" or roles.as_of is None:
-        return stop
-    from kb.reader.pieces.days import say_day  # noqa: PLC0415  few are asked back
-
-    day = say_day(roles.as_of)
-    choices = tuple((f"{v.rstrip('?')}, on {day}?" if v == said else v, said) for v, said in stop.choices)
-    return msgspec.structs.replace(stop, choices=choices)
+def _read_as(text: str, query: Query, spans: tuple[Span, ...], lookup: Lookup) -> Reading:
+    return Reading(question=text, text=say_query(lookup, query), query=query, spans=spans)
 
 
 def _the_one(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Ask, Query
+from kb.model.questions import Abstain, Ask, Query
 from kb.model.records import Case
 from kb.reader.meaning.frame import Frame
 from kb.reader.meaning.query import build_query
@@ -176,3 +176,14 @@ def ask_grade(found: Understood, lookup: Lookup) -> Ask | None:
     words = ", ".join(f'"{visible(token.text)}"' for token in numbers)
     prompt = f"Which grade is {words}?" if len(numbers) == 1 else f"Which grades are {words}?"
     return Ask(fact="reading", prompt=prompt, choices=tuple(choices))
+
+
+def on_its_day(stop: Ask | Abstain, roles: Roles) -> Ask | Abstain:
+    """What is asked back, with the day that was said in each question offered."""
+    if isinstance(stop, Abstain) or stop.fact != "reading" or roles.as_of is None:
+        return stop
+    from kb.reader.pieces.days import say_day  # noqa: PLC0415  few are asked back
+
+    day = say_day(roles.as_of)
+    choices = tuple((f"{v.rstrip('?')}, on {day}?" if v == said else v, said) for v, said in stop.choices)
+    return msgspec.structs.replace(stop, choices=choices)

@@ -48,6 +48,9 @@ _FIRST = r"""
     (.+?)\W*$ => when may \1 be worn?
 ^what (?:do|does|did|will|would) <books> (?:let|allow|permit) <me> (?:to )?(wear|carry|have|own)\b
      => what may I \1
+# called required prescribed ordered
+^((?:if|when|where) [^,;:.?]+?) (?:would (?:\w+ )?be|is|are)(?: \w+ly)? (?:called for|required|prescribed
+    |ordered)(?= ?,| (?:in|at|on|aboard) [^,;:.?]+, ) => \1 is worn\s
 # exempt exempted excused spared relieved freed released off free
 ^(?:and |so )?(?:who(?:'s| is| are)|(?:which|what) (?:grades?|ranks?|members?|people) (?:is|are))
     \s(?:exempt(?:ed)?|excused|let off|spared|relieved|freed|released|free from|free of)(?: from| of)?

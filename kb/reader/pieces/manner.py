@@ -1,4 +1,6 @@
-"""A participle after "how" names the aspect asked about, "which sleeve" asks for a place."""
+"""A participle after "how" names the aspect asked about, "which sleeve" asks for a place, and "where" asks
+for none before what is said of a case: "where the kit is worn, must I ...?".
+"""
 
 from __future__ import annotations
 
@@ -70,6 +72,24 @@ def asked_place(pieces: Pieces, lookup: Lookup) -> Pieces:
             where = msgspec.structs.replace(word, last=part.last, tag="where")
             return (*found[:index], where, *found[index + 2 :])
     return pieces
+
+
+_ASKING = frozenset({"may", "can", "must", "should", "do", "be", "have to"})
+_OPENING = frozenset({"filler", "and", "but", "comma"})
+
+
+def where_it_is_so(pieces: Pieces) -> Pieces:
+    """ "Where fire kit is worn, must I ...": a case that is told before what is asked, and no place."""
+    index = next((n for n, piece in enumerate(pieces) if piece.tag not in _OPENING), None)
+    if index is None or pieces[index].tag != "where" or [p.tag for p in pieces].count("where") > 1:
+        return pieces
+    ends = [n for n in range(index, len(pieces) - 1) if pieces[n].tag == "comma"]
+    end = next((n for n in ends if pieces[n + 1].tag in _ASKING), None)
+    told = pieces[index + 1 : end] if end is not None else ()
+    if not told or told[0].tag in _ASKING or not any(p.tag in ("fact", "name") for p in told):
+        return pieces
+    led = msgspec.structs.replace(pieces[index], tag="if")
+    return (*pieces[:index], led, *pieces[index + 1 :])
 
 
 def _is_part(piece: Piece, lookup: Lookup) -> bool:
