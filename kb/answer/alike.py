@@ -7,7 +7,6 @@ where one of them leads, it is said beside it how they fare.
 
 from __future__ import annotations
 
-import datetime
 from collections.abc import Sequence
 
 import msgspec
@@ -15,7 +14,7 @@ import msgspec
 from kb.answer.common import replaced
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, QuestionKind, Reading, Verdict
-from kb.wording.unless import ordinary, usually
+from kb.wording.unless import ordinary, usually_in
 
 _PLAIN: frozenset[QuestionKind] = frozenset({"may", "must", "why"})
 _VALUED: frozenset[QuestionKind] = frozenset({"how", "where", "how_many"})
@@ -83,9 +82,8 @@ def _usual(answer: Answer, lookup: Lookup) -> Verdict | None:
     """The verdict where nothing is out of the ordinary: what must not be worn is not what one takes off."""
     if answer.verdict != "conditional":
         return answer.verdict
-    day = datetime.date.fromisoformat(answer.as_of)
     query = answer.reading.query
-    said = usually(lookup, day, query.case.facts if query is not None else ())
+    said = usually_in(lookup, query) if query is not None else {}
     usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases], said)
     return answer.cases[usual].verdict if usual is not None else None
 

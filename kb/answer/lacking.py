@@ -18,7 +18,7 @@ from kb.model.questions import Query, Verdict
 from kb.model.values import NO, YES
 from kb.reasoner import WORN, Engine, possible_facts
 from kb.wording import listing, the_item
-from kb.wording.unless import ordinary, usually
+from kb.wording.unless import ordinary, usually_in
 
 _WORN = frozenset({"garment", "accessory"})
 _MOST = 4
@@ -111,6 +111,6 @@ def _ordinarily(engine: Engine, query: Query, part: Part) -> Verdict:
     """The verdict, of a table that of its ordinary row."""
     if part.verdict != "conditional":
         return part.verdict
-    said = usually(engine.lookup, query.case.as_of, query.case.facts)
+    said = usually_in(engine.lookup, query)
     usual = ordinary(engine.lookup, [(case.when, case.verdict) for case in part.cases], said)
     return part.cases[usual].verdict if usual is not None else "conditional"

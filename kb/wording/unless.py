@@ -12,16 +12,17 @@ import datetime
 from collections.abc import Mapping, Sequence
 from types import MappingProxyType
 
-from kb.model.conditions import Condition, Test, all_of, any_of
+from kb.model.conditions import AllOf, AnyOf, Condition, Test, all_of, any_of
 from kb.model.lookup import Lookup
 from kb.model.months import month_of
-from kb.model.questions import Verdict
+from kb.model.questions import Query, Verdict
 from kb.model.values import YES, Choices, ValueSet, intersect, is_empty, is_subset
 from kb.wording.cases import Facts
 from kb.wording.conditions import phrase_in
 from kb.wording.labels import GRADE
 from kb.wording.normal import positive
 from kb.wording.phrases import WEARER
+from kb.wording.presumed import RIG, implied, place_of, worn_in
 from kb.wording.sets import is_ordered, members_of
 from kb.wording.situations import WORN
 
@@ -34,47 +35,100 @@ _LONGEST = 120  # characters of an exception beside a verdict
 
 
 def usually(lookup: Lookup, day: datetime.date | None, stated: Facts = ()) -> Usually:
-    """What is ordinary since it was said: the month of the day, and of what a place holds the place itself.
+    """What is ordinary since it was said: the month of the day with the season that follows from it, the rig
+    of what is worn, and of what a place holds the place itself.
 
     Who says "on the fell" is not on a crag, though a crag is on the fell, too.
     """
     month = month_of(day, lookup) if day is not None else None
     found = dict([month] if month is not None else [])
+    known = dict(stated)
+    of_month = {fact: values for fact, values in implied(lookup, found).items() if fact not in known}
     for fact, values in stated:
         within = {value.id: value.within for value in lookup.facts[fact].values}
         chosen = set(members_of(lookup, fact, values)) if isinstance(values, Choices) and within else set()
         widest = [value for value in chosen if within[value] not in chosen]
         if len(widest) == 1 and len(chosen) > 1:
             found[fact] = Choices(frozenset(widest))
+    place = place_of(lookup, worn_in(lookup, stated), day)
+    place = {fact: values for fact, values in place.items() if fact not in known}
+    return {**of_month, **place, **found}
+
+
+def usually_in(lookup: Lookup, query: Query) -> Usually:
+    """What is ordinary in what a question tells.
+
+    Of the rigs in which things that are worn with it have their place those count that it has itself.
+    """
+    beside = tuple((WORN + item, YES) for item in query.items[1:] if item in lookup.items)
+    found = dict(usually(lookup, query.case.as_of, (*query.case.facts, *beside)))
+    own = place_of(lookup, query.items[:1], query.case.as_of) if RIG in found else {}
+    if RIG in own and not is_empty(both := intersect(found[RIG], own[RIG])):
+        found[RIG] = both
     return found
 
 
 def ordinary(
     lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]], said: Usually = MappingProxyType({})
 ) -> int | None:
-    """The number of the row in which nothing is out of the ordinary, if all facts are of that kind."""
+    """The number of a row in which nothing is out of the ordinary, if all such rows have one verdict."""
+    found = ordinary_rows(lookup, rows, said)
+    return found[0] if found and len({rows[index][1] for index in found}) == 1 else None
+
+
+def ordinary_rows(
+    lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]], said: Usually = MappingProxyType({})
+) -> tuple[int, ...]:
+    """The numbers of the rows in which nothing is out of the ordinary; none where no row is out of it.
+
+    A fact of which nothing is ordinary (a grade, a rig, a temperature) may be anything in them.
+    """
     beside = goes_with(rows)
+    sets = ordinary_sets(lookup, [row for row, _ in rows], said)
     if beside is not None:
-        return beside
-    facts = [test for row, _ in rows for test in row if test[0] not in said]
-    if not all(_is_ordinary(lookup, *test) or _is_rare(lookup, *test) for test in facts):
-        return None
-    found = [i for i, (row, _) in enumerate(rows) if all(_is_usual(lookup, *test, said) for test in row)]
-    return found[0] if len(found) == 1 and len(rows) > 1 else None
+        sets[beside] = YES
+    found = [i for i, (row, _) in enumerate(rows) if not strange_in(row, sets)]
+    return tuple(found) if len(found) < len(rows) else ()
 
 
-def goes_with(rows: Sequence[tuple[Facts, Verdict]]) -> int | None:
-    """The row in which another thing is worn, where this one is worn with that and not without it.
+def ordinary_sets(
+    lookup: Lookup, rows: Sequence[Facts], said: Usually = MappingProxyType({})
+) -> dict[str, ValueSet]:
+    """For each fact of a table of which some values are out of the ordinary those that are not."""
+    found: dict[str, ValueSet] = {}
+    for fact, values in (test for row in rows for test in row):
+        if fact in said:
+            found[fact] = said[fact]
+        elif _is_ordinary(lookup, fact, values):
+            both = intersect(found.get(fact, values), values)
+            found[fact] = both if not is_empty(both) else found[fact]
+    return found
+
+
+def strange_in(row: Facts, sets: Mapping[str, ValueSet]) -> tuple[str, ...]:
+    """The facts of a row that are out of the ordinary in it."""
+    return tuple(fact for fact, values in row if fact in sets and is_empty(intersect(sets[fact], values)))
+
+
+def goes_with(rows: Sequence[tuple[Facts, Verdict]]) -> str | None:
+    """The wearing of another thing with which this one may or must be worn, and without which it is not.
 
     Who asks about the device of a cap has the cap on.
     """
-    facts = {fact for row, _ in rows for fact, _ in row}
-    if len(rows) != 2 or len(facts) != 1 or not next(iter(facts)).startswith(WORN):
-        return None
-    worn = next((i for i, (row, _) in enumerate(rows) if row[0][1] == YES), None)
-    if worn is None or rows[worn][1] not in ("required", "permitted"):
-        return None
-    return worn if rows[1 - worn][1] in ("prohibited", "silent") else None
+    for fact in dict.fromkeys(fact for row, _ in rows[:1] for fact, _ in row):
+        worn = [dict(row).get(fact) for row, _ in rows]
+        without = {verdict for (_, verdict), values in zip(rows, worn, strict=True) if values != YES}
+        beside = {verdict for (_, verdict), values in zip(rows, worn, strict=True) if values == YES}
+        if (
+            fact.startswith(WORN)
+            and None not in worn
+            and len(without) == 1
+            and without <= {"prohibited", "silent"}
+            and beside & {"required", "permitted"}
+            and "conditional" not in beside
+        ):
+            return fact
+    return None
 
 
 def say_usual(lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]], wanted: Sequence[Verdict]) -> str:
@@ -125,7 +179,7 @@ def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
         return values == YES
     if record.family == "authorisation":
         return lookup.order(fact)[0] not in members_of(lookup, fact, values)
-    if is_ordered(record):
+    if is_ordered(record) or lookup.order(fact)[0] in members_of(lookup, fact, values):
         return False
     rest = _rest(lookup, fact, values)
     if rest is not None and rest.members and members_of(lookup, fact, values):
@@ -143,10 +197,28 @@ def say_exceptions(
     Empty if that takes too many words.
     """
     conditions = exceptions(lookup, rows, otherwise, said)
-    text = phrase_in(lookup, positive(lookup, any_of(conditions))).clause.removeprefix("either ")
-    if len(conditions) == 2 and text.startswith(WEARER):
-        text = text.replace(f" or {WEARER} ", " or ")
+    text = say_any(lookup, conditions)
     return text if len(text) <= _LONGEST else ""
+
+
+def say_any(lookup: Lookup, conditions: Sequence[Condition]) -> str:
+    """That one of the conditions holds; what all have in common, and the wearer, is said once."""
+    sets = [one.parts if isinstance(one, AllOf) else (one,) for one in conditions]
+    shared = [part for part in sets[0] if all(part in parts for parts in sets)] if len(sets) > 1 else []
+    rests = [all_of(part for part in parts if part not in shared) for parts in sets]
+    whole = positive(lookup, all_of([*shared, any_of(rests)]) if shared else any_of(conditions))
+    text = phrase_in(lookup, whole).clause.removeprefix("either ")
+    parts = whole.parts if isinstance(whole, AnyOf) else (whole,)
+    if len(parts) > 1 and all(phrase_in(lookup, part).clause.startswith(f"{WEARER} ") for part in parts):
+        plain = all(isinstance(part, Test) for part in parts)
+        if plain or len(parts) == _PAIR:
+            text = text.replace(f" or {WEARER} ", " or ")
+        if plain:
+            text = text.replace(f", {WEARER} ", ", ")
+    return text
+
+
+_PAIR = 2
 
 
 def say_joined(lookup: Lookup, rows: Sequence[Facts], chosen: Sequence[int]) -> str:
@@ -155,7 +227,7 @@ def say_joined(lookup: Lookup, rows: Sequence[Facts], chosen: Sequence[int]) -> 
     What tells one of them from another alone goes without saying.
     """
     conditions = exceptions(lookup, rows, chosen, every=True)
-    said = phrase_in(lookup, positive(lookup, any_of(conditions))).clause.removeprefix("either ")
+    said = say_any(lookup, conditions)
     short = len(conditions) <= _MOST_JOINED and len(said) <= _LONGEST_JOINED and "(a)" not in said
     return f"when {said}" if short else ""
 

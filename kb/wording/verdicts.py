@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-import msgspec
-
 from kb.model.lookup import Lookup
 from kb.model.questions import OpenValue, Query, Verdict
 from kb.model.values import YES, others_in
@@ -59,7 +57,7 @@ def say_verdict(
 
     Yes and no are said of what is asked: of what is prohibited, "Is it prohibited?" is answered by yes.
     """
-    line = _say_verdict(lookup, verdict, query, open_facts, rows, values, rules)
+    line = say_plain(lookup, verdict, query, open_facts, rows, values, rules)
     if query.kind not in ("may", "must") or query.modalities not in (("prohibited",), ("permitted",)):
         return line
     first = next((word for word in ("Yes", "No") if line.startswith(word)), "")
@@ -71,7 +69,7 @@ _PROHIBITED = "No, this is prohibited"
 _OTHER = {"Yes": "No", "No": "Yes"}
 
 
-def _say_verdict(
+def say_plain(
     lookup: Lookup,
     verdict: Verdict,
     query: Query,
@@ -81,13 +79,16 @@ def _say_verdict(
     rules: Sequence[str] = (),
 ) -> str:
     if verdict == "conditional":
-        ordinarily = _say_ordinarily(lookup, query, rows)
+        from kb.wording.leading import say_ordinarily, say_whole  # noqa: PLC0415  for tables only
+
+        ordinarily = say_ordinarily(lookup, query, rows)
         if ordinarily:
             return ordinarily
-        settled, rest = _say_settled(lookup, query, [verdict for _, verdict in rows])
+        settled, rest = say_settled(lookup, query, [verdict for _, verdict in rows])
         if settled:
             return f"{settled}{rest.format(on=say_depends(lookup, open_facts))}."
-        return _say_conditional(lookup, query, open_facts)
+        whole = say_whole(lookup, query, rows)
+        return _say_conditional(lookup, query, open_facts, whole)
     if verdict == "conflict":
         return _say_conflict(lookup, query, rules)
     if verdict == "silent":
@@ -106,90 +107,12 @@ def _say_verdict(
 def _act_line(lookup: Lookup, verdict: Verdict, query: Query) -> str:
     """The headline about an act; of a question that is neither may nor must, as if it were may."""
     asked, polarity = (query.kind, query.polarity) if query.kind in ("may", "must") else ("may", "do")
-    it = _thing(lookup, query)
-    done = _done(lookup, query, query.case.alone and verdict != "required")
+    it = thing_in(lookup, query)
+    done = done_in(lookup, query, query.case.alone and verdict != "required")
     return _HEADLINES[asked, polarity, verdict].format(it=it, It=sentence(it, ""), done=done)
 
 
-def _say_ordinarily(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]]) -> str:
-    """Yes or no, "unless ...", where that says the whole table; else nothing."""
-    from kb.wording.unless import goes_with, ordinary, say_exceptions, usually  # noqa: PLC0415  for tables only
-
-    said_so = usually(lookup, query.case.as_of, query.case.facts)
-    usual = ordinary(lookup, rows, said_so)
-    if usual is None or query.kind not in ("may", "must") or not query.items:
-        return ""
-    answers = [_means_yes(lookup, query, verdict) for _, verdict in rows]
-    alike = [verdict for (_, verdict), said in zip(rows, answers, strict=True) if said == answers[usual]]
-    exceptions = [index for index, said in enumerate(answers) if said != answers[usual]]
-    if answers[usual] is None or any(verdict == "conditional" for _, verdict in rows):
-        return _say_only_if(lookup, query, rows)
-    if goes_with(rows) is not None:
-        return _say_beside(lookup, query, rows, usual)
-    if not exceptions:
-        return _say_further(lookup, query, rows, usual)
-    plain = rows[usual][1]
-    together = (
-        _say_verdict(lookup, plain, query) if len(set(alike)) == 1 else _say_settled(lookup, query, alike)[0]
-    )
-    others = [index for index, (_, verdict) in enumerate(rows) if verdict != plain]
-    for line, without in ((together, exceptions), (_say_verdict(lookup, plain, query), others)):
-        unless = say_exceptions(lookup, [facts for facts, _ in rows], without, said_so)
-        if line and unless:
-            return f"{line.removesuffix('.')}, unless {unless}."
-    return ""
-
-
-def _say_beside(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]], usual: int) -> str:
-    """ "The cap device must be worn with the service cap; without it the cap device must not be worn."."""
-    facts, verdict = rows[usual]
-    case = msgspec.structs.replace(query.case, facts=(*query.case.facts, *facts))
-    line = _say_verdict(lookup, verdict, msgspec.structs.replace(query, case=case)).removesuffix(".")
-    other = rows[1 - usual][1]
-    if query.polarity == "not" or query.value is not None:
-        return ""
-    if other == "silent":
-        return f"{line}; without that the books are silent."
-    return f"{line}; without that {_thing(lookup, query)} {_MODALS[other]} be {_done(lookup, query)}."
-
-
-def _say_only_if(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]]) -> str:
-    """One verdict that is a yes, all other cases silent: "Only when ...: it may be worn; otherwise ..."."""
-    from kb.wording.unless import say_joined  # noqa: PLC0415  for tables only
-
-    told = {verdict for _, verdict in rows} - {"silent"}
-    only = next(iter(told), None)
-    if only is None or len(told) > 1 or not _means_yes(lookup, query, only):
-        return ""
-    line = _say_verdict(lookup, only, query).removesuffix(".")
-    chosen = [index for index, (_, verdict) in enumerate(rows) if verdict != "silent"]
-    when = say_joined(lookup, [facts for facts, _ in rows], chosen)
-    said = line.removeprefix("Yes: ").removeprefix("Yes. ")
-    said = f"the {said.removeprefix('The ')}" if said.startswith("The ") else said
-    return f"Only {when}: {said}; otherwise the books are silent." if when else ""
-
-
-def _say_further(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]], usual: int) -> str:
-    """The ordinary verdict, and when it is another one that answers alike: "may be worn; must be if ..."."""
-    from kb.wording.unless import say_exceptions, usually  # noqa: PLC0415  for tables only
-
-    verdict, others = rows[usual][1], {v for _, v in rows} - {rows[usual][1]}
-    if len(others) != 1 or query.value is not None or lookup.aspects[query.aspect].kind != "act":
-        return ""
-    (other,) = others
-    when = say_exceptions(
-        lookup,
-        [facts for facts, _ in rows],
-        [i for i, (_, v) in enumerate(rows) if v == other],
-        usually(lookup, query.case.as_of, query.case.facts),
-    )
-    line = _say_verdict(lookup, verdict, query).removesuffix(".")
-    modal = "need not" if (verdict, other) == ("required", "permitted") else _MODALS[other]
-    done = f"{_thing(lookup, query)} {modal} be {_done(lookup, query)}"
-    return f"{line}; {done} if {when}." if when else ""
-
-
-def _means_yes(lookup: Lookup, query: Query, verdict: Verdict) -> bool | None:
+def means_yes(lookup: Lookup, query: Query, verdict: Verdict) -> bool | None:
     """Whether a verdict is a yes or a no to the question; None where it is neither."""
     if verdict in ("silent", "conflict", "conditional"):
         return None
@@ -199,7 +122,7 @@ def _means_yes(lookup: Lookup, query: Query, verdict: Verdict) -> bool | None:
     return True if line.startswith("Yes") else False if line.startswith("No") else None
 
 
-def _done(lookup: Lookup, query: Query, alone: bool | None = None) -> str:
+def done_in(lookup: Lookup, query: Query, alone: bool | None = None) -> str:
     """ "worn with the storm coat", "worn alone", "worn with nothing but the storm coat"."""
     alone = query.case.alone if alone is None else alone
     aspect = lookup.aspects[query.aspect]
@@ -214,7 +137,7 @@ def _done(lookup: Lookup, query: Query, alone: bool | None = None) -> str:
     return f"{done} with {'nothing but ' if alone else ''}{the_items(lookup, beside)}"
 
 
-def _thing(lookup: Lookup, query: Query) -> str:
+def thing_in(lookup: Lookup, query: Query) -> str:
     aspect, item = lookup.aspects[query.aspect], query.items[0]
     return of_item(lookup, aspect.id, item) if is_manner(aspect) else the_item(lookup, item)
 
@@ -226,9 +149,9 @@ def _matter(lookup: Lookup, query: Query) -> str:
     aspect = lookup.aspects[query.aspect]
     if aspect.kind == "act":
         if query.kind in ("where", "how"):
-            return f"how {_thing(lookup, query)} must be {_done(lookup, query)}"
+            return f"how {thing_in(lookup, query)} must be {done_in(lookup, query)}"
         modal = "must" if query.kind == "must" else "may"
-        return f"whether {_thing(lookup, query)} {modal} be {_done(lookup, query)}"
+        return f"whether {thing_in(lookup, query)} {modal} be {done_in(lookup, query)}"
     if aspect.kind == "position":
         return f"where {the_item(lookup, query.items[0])} must be worn"
     if others_in(query.value):
@@ -270,29 +193,29 @@ _ALIKE: tuple[tuple[str, str, frozenset[str], str, str], ...] = (
 )
 
 
-def _say_settled(lookup: Lookup, query: Query, among: Sequence[Verdict]) -> tuple[str, str]:
+def say_settled(lookup: Lookup, query: Query, among: Sequence[Verdict]) -> tuple[str, str]:
     """Yes or no, where every case of a table has the same answer to the question asked, and what is then
     open, to be filled with what it depends on; else nothing."""
     if query.value is not None and others_in(query.value) and set(among) == {"prohibited"}:
-        said = _say_verdict(lookup, "prohibited", query).removesuffix(".")
+        said = say_plain(lookup, "prohibited", query).removesuffix(".")
         place = lookup.aspects[query.aspect].kind == "position"
         return said, f"; {'where it goes' if place else 'what it must be'} depends on {{on}}"
     if query.items and lookup.aspects[query.aspect].kind == "act":
         for kind, polarity, verdicts, line, rest in _ALIKE:
             if (query.kind, query.polarity) == (kind, polarity) and among and verdicts.issuperset(among):
-                said = line.format(it=_thing(lookup, query), done=_done(lookup, query))
+                said = line.format(it=thing_in(lookup, query), done=done_in(lookup, query))
                 return sentence(said).removesuffix("."), rest
     return "", ""
 
 
-def _say_conditional(lookup: Lookup, query: Query, open_facts: Sequence[str]) -> str:
+def _say_conditional(lookup: Lookup, query: Query, open_facts: Sequence[str], whole: str = "") -> str:
     if not open_facts:
         return sentence(f"It depends on facts that are not known: {_matter(lookup, query)}")
-    return f"It depends on {say_depends(lookup, open_facts)}."
+    return f"It depends on {say_depends(lookup, open_facts)}{whole and f': {whole}'}."
 
 
 _MOST_TIMES = 4
-_MODALS: dict[Verdict, str] = {
+MODALS: dict[Verdict, str] = {
     "required": "must", "permitted": "may", "prohibited": "must not", "not_required": "need not",
 }  # fmt: skip
 
@@ -304,15 +227,15 @@ def say_when(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]]
     wanted = [(facts, verdict) for facts, verdict in rows if verdict in asked]
     if len(wanted) > _MOST_TIMES or told & {"conditional", "conflict"}:
         return ""
-    it, done = _thing(lookup, query), _done(lookup, query)
+    it, done = thing_in(lookup, query), done_in(lookup, query)
     if not wanted:
-        modal = " or ".join(_MODALS[verdict] for verdict in reversed(asked) if verdict in _MODALS)
+        modal = " or ".join(MODALS[verdict] for verdict in reversed(asked) if verdict in MODALS)
         return sentence(f"no clause says that {it} {modal} be {done}")
     said = []
     for verdict in asked:
         times = [say_facts(lookup, facts) for facts, found in wanted if found == verdict]
         if times:
-            said.append(sentence(f"{it} {_MODALS[verdict]} be {done} when {'; or when '.join(times)}"))
+            said.append(sentence(f"{it} {MODALS[verdict]} be {done} when {'; or when '.join(times)}"))
     return " ".join(said)
 
 
@@ -337,7 +260,7 @@ def _say_value_verdict(lookup: Lookup, verdict: Verdict, query: Query, values: S
     if not stated:
         if lookup.aspects[query.aspect].kind == "act":
             return sentence(
-                f"the books say how {the_item(lookup, query.items[0])} must be {_done(lookup, query)}"
+                f"the books say how {the_item(lookup, query.items[0])} must be {done_in(lookup, query)}"
             )
         return sentence(f"the books settle {_matter(lookup, query)}")
     if query.value is not None and query.kind in ("may", "must"):  # no book names what was asked about

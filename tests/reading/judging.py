@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime
 import re
 from collections.abc import Sequence
 from typing import Literal, NamedTuple
@@ -11,7 +10,7 @@ from kb import Answer
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import NO, Choices
-from kb.wording.unless import ordinary, usually
+from kb.wording.unless import ordinary, usually_in
 from tests.reading.sheets import Asked
 
 Mark = Literal["right", "withheld", "wrong"]
@@ -80,15 +79,11 @@ def _verdict_unless_mentioned(answer: Answer, lookup: Lookup) -> set[str]:
     }
 
 
-def _day(answer: Answer) -> datetime.date:
-    return datetime.date.fromisoformat(answer.as_of)
-
-
 def _leading(answer: Answer, lookup: Lookup) -> str | None:
     """The verdict that the headline leads with: "Yes. ..., unless ..." says what else holds."""
     if answer.verdict == "conditional" and answer.headline.startswith(("Yes", "No")):
         query = answer.reading.query
-        said = usually(lookup, _day(answer), query.case.facts if query is not None else ())
+        said = usually_in(lookup, query) if query is not None else {}
         usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases], said)
         return answer.cases[usual].verdict if usual is not None else answer.verdict
     return answer.verdict

@@ -54,14 +54,14 @@ TABLES: list[tuple[QuestionKind, str, tuple[tuple[Row, Verdict], ...], str]] = [
      ((row(no("hauling"), no("worn:cap")), "prohibited"), (row(no("hauling"), CAP), "permitted"), (row(HAULING), "permitted")),
      "No. The deck gloves must not be worn, unless the wearer wears the service cap or is hauling lines."),
     ("must", "do", ((row(no("hauling")), "permitted"), (row(HAULING), "prohibited")),
-     "No. The deck gloves may be worn, but need not be; the deck gloves must not be worn if the wearer is hauling lines."),
+     "No. The deck gloves may be worn, but need not be; they must not be if the wearer is hauling lines."),
     ("may", "do", ((row(PARADE), "permitted"), (row(rest(PARADE)), "required")),
      "Yes: the deck gloves may or must be worn, depending on the rig."),
     ("must", "do", ((row(PARADE), "permitted"), (row(rest(PARADE)), "prohibited")),
      "No: the deck gloves need not be worn; whether it may be depends on the rig."),
     # Who asks about a thing that goes with another has that on.
     ("must", "do", ((row(no("worn:cap")), "prohibited"), (row(CAP), "required")),
-     "Yes. The deck gloves must be worn with the service cap; without that the deck gloves must not be worn."),
+     "Yes. The deck gloves must be worn with the service cap; without that they must not be."),
     ("may", "do", ((row(no("worn:cap")), "silent"), (row(CAP), "permitted")),
      "Yes. The deck gloves may be worn with the service cap; without that the books are silent."),
     # Where the ordinary case is silent, the only one that is a yes is said.
@@ -69,15 +69,29 @@ TABLES: list[tuple[QuestionKind, str, tuple[tuple[Row, Verdict], ...], str]] = [
      "Only when the wearer is hauling lines: the deck gloves may be worn; otherwise the books are silent."),
     ("must", "do",
      ((row(no("hauling"), no("worn:cap")), "silent"), (row(no("hauling"), CAP), "required"), (row(HAULING), "required")),
-     "Only when the wearer wears the service cap or the wearer is hauling lines: the deck gloves must be worn; "
+     "Only when the wearer wears the service cap or is hauling lines: the deck gloves must be worn; "
      "otherwise the books are silent."),
-    # Everybody is in some rig and has some grade: none is out of the ordinary.
-    ("may", "do", ((row(PARADE), "permitted"), (row(rest(PARADE)), "prohibited")), "It depends on the rig."),
+    # Everybody is in some rig and has some grade: none is out of the ordinary, and a short table is said whole.
+    ("may", "do", ((row(PARADE), "permitted"), (row(rest(PARADE)), "prohibited")),
+     "It depends on the rig: the deck gloves may be worn when the wearer is in parade rig; otherwise they "
+     "must not be."),
     ("may", "do", ((row(no("hauling")), "silent"), (row(HAULING), "prohibited")),
-     "It depends on whether the wearer is hauling lines."),
-    # A row that depends on further facts is not said by yes or no.
+     "It depends on whether the wearer is hauling lines: the deck gloves must not be worn when the wearer is hauling "
+     "lines; otherwise the books are silent."),
+    ("must", "do", ((row(PARADE), "conflict"), (row(rest(PARADE)), "required")),
+     "It depends on the rig: the clauses disagree when the wearer is in parade rig; otherwise the deck gloves must be "
+     "worn."),
+    # What has no ordinary side may be anything, where all of it comes to one verdict.
+    ("may", "do",
+     ((row(PARADE, no("hauling")), "prohibited"), (row(rest(PARADE)), "prohibited"), (row(PARADE, HAULING), "permitted")),
+     "No. The deck gloves must not be worn, unless the wearer is in parade rig and hauling lines."),
+    # A row that depends on further facts is said to do so, after the first of what it turns on.
     ("may", "do", ((row(no("hauling")), "permitted"), (row(HAULING), "conditional")),
-     "It depends on whether the wearer is hauling lines."),
+     "Yes. The deck gloves may be worn, unless the wearer is hauling lines."),
+    ("may", "do",
+     ((row(no("hauling")), "permitted"), (row(HAULING, PARADE), "conditional"), (row(HAULING, rest(PARADE)), "prohibited")),
+     "Yes. The deck gloves may be worn, unless the wearer is hauling lines; it then depends on the rig."),
+    ("may", "do", ((row(PARADE), "permitted"), (row(rest(PARADE)), "conditional")), "It depends on the rig."),
 ]  # fmt: skip
 
 
@@ -112,10 +126,7 @@ def test_the_exceptions_hold_in_just_the_rows_that_they_are_of(otherwise: set[in
 
 def test_cases_with_one_verdict_are_said_as_one() -> None:
     rows: list[Row] = [row(no("hauling"), no("worn:cap")), row(no("hauling"), CAP), row(HAULING)]
-    assert (
-        say_joined(LOOKUP, rows, (1, 2))
-        == "when the wearer wears the service cap or the wearer is hauling lines"
-    )
+    assert say_joined(LOOKUP, rows, (1, 2)) == "when the wearer wears the service cap or is hauling lines"
     assert say_joined(LOOKUP, rows, (2,)) == "when the wearer is hauling lines"
 
 

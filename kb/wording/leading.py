@@ -1,0 +1,266 @@
+"""Headlines of tables: yes or no first, where nothing is out of the ordinary, then what holds otherwise.
+
+A short table is said whole; of a long one it is said outside of which cases the first word holds, and what it
+turns on within them. Nothing is left out by it: no case that answers otherwise lies outside of those.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from itertools import chain
+
+import msgspec
+
+from kb.model.conditions import Test, tests
+from kb.model.lookup import Lookup
+from kb.model.questions import Query, Verdict
+from kb.model.values import YES, ValueSet, intersect, is_empty, is_subset, unite
+from kb.wording.cases import Facts, say_depends
+from kb.wording.conditions import phrase_in
+from kb.wording.english import is_plural
+from kb.wording.labels import the_item
+from kb.wording.manners import is_manner
+from kb.wording.phrases import WEARER
+from kb.wording.presumed import RIG, has_two_sides, place_of
+from kb.wording.situations import WORN
+from kb.wording.unless import (
+    Usually,
+    exceptions,
+    goes_with,
+    ordinary_rows,
+    ordinary_sets,
+    say_any,
+    say_exceptions,
+    say_joined,
+    strange_in,
+    usually_in,
+)
+from kb.wording.verdicts import MODALS, done_in, means_yes, say_plain, say_settled, thing_in
+
+Rows = Sequence[tuple[Facts, Verdict]]
+_MOST_COVERING = 3  # facts that are named for the exceptions
+_LONGEST = 170  # characters of them
+_MOST_SAID = 3  # verdicts of a table that is said whole
+_LONGEST_WHOLE = 260
+
+
+def say_ordinarily(lookup: Lookup, query: Query, rows: Rows) -> str:
+    """Yes or no, "unless ...", where that says the whole table; else nothing."""
+    said = usually_in(lookup, query)
+    if query.kind not in ("may", "must") or not query.items:
+        return ""
+    beside = goes_with(rows)
+    if beside is not None:
+        return _say_beside(lookup, query, rows, beside)
+    rigs = said.get(RIG) or place_of(lookup, query.items[:1], query.case.as_of).get(RIG)
+    if rigs is not None and (in_rig := _say_in_rig(lookup, query, rows, rigs, told=RIG in said)):
+        return in_rig
+    usual = ordinary_rows(lookup, rows, said)
+    if not usual:
+        return ""
+    answers = [means_yes(lookup, query, verdict) for _, verdict in rows]
+    leading = {answers[index] for index in usual}
+    if len(leading) != 1 or None in leading:
+        return _say_only_if(lookup, query, rows)
+    otherwise = [index for index, found in enumerate(answers) if found not in leading]
+    verdicts = {rows[index][1] for index in usual}
+    if not otherwise:
+        return _say_further(lookup, query, rows, usual[0], said) if len(verdicts) == 1 else ""
+    alike = [verdict for (_, verdict), found in zip(rows, answers, strict=True) if found in leading]
+    one = len(set(alike)) == 1
+    together = say_plain(lookup, alike[0], query) if one else say_settled(lookup, query, alike)[0]
+    plain = say_plain(lookup, rows[usual[0]][1], query) if len(verdicts) == 1 else ""
+    others = [index for index, (_, verdict) in enumerate(rows) if verdict not in verdicts]
+    lines = [(line, left) for line, left in ((together, otherwise), (plain, others)) if line]
+    exact = (_say_unless(lookup, rows, line, left, said) for line, left in lines)
+    covered = (_say_covered(lookup, rows, line, left, said) for line, left in lines)
+    return next((line for line in chain(exact, covered) if line), "")
+
+
+def _say_unless(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int], said: Usually) -> str:
+    """ "..., unless the wearer is diving": just when it is otherwise, where that takes few words."""
+    facts = [when for when, _ in rows]
+    unless = say_exceptions(lookup, facts, otherwise, said)
+    if not unless or any(verdict == "conditional" for _, verdict in rows):
+        return ""
+    known = {test.fact for one in exceptions(lookup, facts, otherwise, said) for test in tests(one)}
+    sets = ordinary_sets(lookup, facts, said)
+    near = [index for index in otherwise if known.issuperset(strange_in(facts[index], sets))]
+    mixed = len({rows[index][1] in ("silent", "conflict") for index in near}) > 1
+    told = {*known, *sets}
+    further = dict.fromkeys(fact for index in near for fact, _ in facts[index] if fact not in told)
+    return f"{line.removesuffix('.')}, unless {unless}{_say_then(lookup, further if mixed else ())}."
+
+
+def _say_then(lookup: Lookup, facts: Iterable[str]) -> str:
+    """ "; it then depends on the rig", where the cases that are set apart do not all come to one thing."""
+    names = list(facts)
+    return f"; it then depends on {say_depends(lookup, names)}" if names else ""
+
+
+def _say_covered(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int], said: Usually) -> str:
+    """ "..., unless the wearer is pregnant; it then depends on the rig": where alone it can be otherwise.
+
+    Each of the rows `otherwise` is out of the ordinary in some fact. The fewest facts are named, with all the
+    values that they have in such rows, so that outside of those nothing is otherwise. A fact with two sides
+    is none to set apart so: what holds on duty is not told by "unless on duty; it then depends".
+    """
+    facts = [when for when, _ in rows]
+    sets = ordinary_sets(lookup, facts, said)
+    strange = {index: strange_in(facts[index], sets) for index in otherwise}
+    left, chosen = list(otherwise), list[str]()
+    while left and len(chosen) < _MOST_COVERING:
+        counts: dict[str, int] = {}
+        for fact in (fact for index in left for fact in strange[index]):
+            counts[fact] = counts.get(fact, 0) + 1
+        chosen.append(max(counts, key=counts.__getitem__, default=""))
+        left = [index for index in left if chosen[-1] not in strange[index]]
+    if left or any(has_two_sides(lookup, fact) for fact in chosen):
+        return ""
+    within = {fact: _all_values(facts, [i for i in otherwise if fact in strange[i]], fact) for fact in chosen}
+    kept = [when for index, when in enumerate(facts) if index not in otherwise]
+    inside = any(_may_have(when, *test) for when in kept for test in within.items())
+    inside = inside or any(rows[index][1] == "conditional" for index in otherwise)
+    unless = say_any(lookup, [Test(*test) for test in within.items()])
+    further = dict.fromkeys(fact for index in otherwise for fact, _ in facts[index] if fact not in within)
+    then = _say_then(lookup, further if inside else ())
+    return f"{line.removesuffix('.')}, unless {unless}{then}." if len(unless) <= _LONGEST else ""
+
+
+def _all_values(facts: Sequence[Facts], chosen: Sequence[int], fact: str) -> ValueSet:
+    found = [values for index in chosen for name, values in facts[index] if name == fact]
+    whole = found[0]
+    for values in found[1:]:
+        whole = unite(whole, values)
+    return whole
+
+
+def _may_have(row: Facts, fact: str, values: ValueSet) -> bool:
+    return not any(name == fact and is_empty(intersect(values, had)) for name, had in row)
+
+
+def _say_beside(lookup: Lookup, query: Query, rows: Rows, worn: str) -> str:
+    """ "The cap device must be worn with the service cap; without it the cap device must not be worn."."""
+    if query.polarity == "not" or query.value is not None:
+        return ""
+    other = next(verdict for when, verdict in rows if dict(when)[worn] != YES)
+    case = msgspec.structs.replace(query.case, facts=(*query.case.facts, (worn, YES)))
+    asked = msgspec.structs.replace(query, case=case)
+    inside = [(when, verdict) for when, verdict in rows if dict(when)[worn] == YES]
+    inside = [(tuple(test for test in when if test[0] != worn), verdict) for when, verdict in inside]
+    if len(inside) == 1:
+        line = say_plain(lookup, inside[0][1], asked)
+    else:
+        facts = dict.fromkeys(fact for when, _ in inside for fact, _ in when)
+        line = say_plain(lookup, "conditional", asked, tuple(facts), inside)
+    if line.startswith("It depends"):
+        return ""
+    it = the_item(lookup, worn.removeprefix(WORN)) if len(inside) > 1 else "that"
+    return f"{line.removesuffix('.')}; without {it} {_say_again(lookup, query, other)}."
+
+
+def _say_in_rig(lookup: Lookup, query: Query, rows: Rows, rigs: ValueSet, *, told: bool) -> str:
+    """ "Yes, in parade rig: the sash must be worn with the tunic; in any other rig it must not be."
+
+    Where nothing that was told goes with these rigs alone, it is a yes in them and one verdict in all others.
+    """
+    inside = [(dict(when), verdict) for when, verdict in rows if _may_have(when, RIG, rigs)]
+    left = [verdict for when, verdict in rows if not _may_have(when, RIG, rigs)]
+    one = len({*left}) == 1 and left[0] != "conditional"
+    if not left or not (told or one) or query.polarity == "not" or query.value is not None:
+        return ""
+    table = [
+        (tuple(test for test in when.items() if test[0] != RIG or not is_subset(rigs, test[1])), verdict)
+        for when, verdict in inside
+    ]
+    case = msgspec.structs.replace(query.case, facts=(*query.case.facts, (RIG, rigs)))
+    asked = msgspec.structs.replace(query, case=case)
+    facts = tuple(dict.fromkeys(fact for when, _ in table for fact, _ in when))
+    line = say_plain(lookup, "conditional" if facts else table[0][1], asked, facts, table)
+    first = next((word for word in ("Yes", "No") if line.startswith(word)), "")
+    where = phrase_in(lookup, Test(RIG, rigs)).clause.removeprefix(f"{WEARER} is ")
+    if not first or not (told or first == "Yes") or " except " in where:
+        return ""
+    rest = _say_again(lookup, query, left[0]) if one else "it depends on further facts"
+    said = f"{first}, {where}{line[len(first) :].removesuffix('.')}; in any other rig {rest}."
+    return said if len(said) <= _LONGEST_WHOLE else ""
+
+
+def _say_only_if(lookup: Lookup, query: Query, rows: Rows) -> str:
+    """One verdict that is a yes, all other cases silent: "Only when ...: it may be worn; otherwise ..."."""
+    told = {verdict for _, verdict in rows} - {"silent"}
+    only = next(iter(told), None)
+    if only is None or len(told) > 1 or not means_yes(lookup, query, only):
+        return ""
+    line = say_plain(lookup, only, query).removesuffix(".")
+    chosen = [index for index, (_, verdict) in enumerate(rows) if verdict != "silent"]
+    when = say_joined(lookup, [facts for facts, _ in rows], chosen)
+    said = line.removeprefix("Yes: ").removeprefix("Yes. ")
+    said = f"the {said.removeprefix('The ')}" if said.startswith("The ") else said
+    return f"Only {when}: {said}; otherwise the books are silent." if when else ""
+
+
+def _say_further(lookup: Lookup, query: Query, rows: Rows, usual: int, said: Usually) -> str:
+    """The ordinary verdict, and when it is another one that answers alike: "may be worn; must be if ..."."""
+    verdict, others = rows[usual][1], {v for _, v in rows} - {rows[usual][1]}
+    if len(others) != 1 or query.value is not None or lookup.aspects[query.aspect].kind != "act":
+        return ""
+    (other,) = others
+    otherwise = [index for index, (_, found) in enumerate(rows) if found == other]
+    facts = [when for when, _ in rows]
+    when = say_exceptions(lookup, facts, otherwise, said)
+    if any(
+        has_two_sides(lookup, test.fact)
+        for one in exceptions(lookup, facts, otherwise, said)
+        for test in tests(one)
+    ):
+        return ""
+    line = say_plain(lookup, verdict, query).removesuffix(".")
+    modal = "need not" if (verdict, other) == ("required", "permitted") else MODALS[other]
+    return f"{line}; {_say_again(lookup, query, other, modal)} if {when}." if when else ""
+
+
+def say_whole(lookup: Lookup, query: Query, rows: Rows) -> str:
+    """A short table in full: "it must be worn when it is winter; otherwise the books are silent".
+
+    Nothing where that takes too many words, or a row is folded.
+    """
+    verdicts = list(dict.fromkeys(verdict for _, verdict in rows))
+    if query.value is not None or not query.items or lookup.aspects[query.aspect].kind != "act":
+        return ""
+    if not 1 < len(verdicts) <= _MOST_SAID or "conditional" in verdicts or query.kind not in ("may", "must"):
+        return ""
+    facts = [when for when, _ in rows]
+    times = {
+        one: say_joined(lookup, facts, [i for i, (_, verdict) in enumerate(rows) if verdict == one])
+        for one in verdicts
+    }
+    rest = max(verdicts, key=lambda one: (not times[one], one == "silent", len(times[one])))
+    if any(not times[one] for one in verdicts if one != rest):
+        return ""
+    first, *more = (one for one in sorted(verdicts, key=_ORDER.index) if one != rest)
+    spoken = first not in _UNSAID
+    parts = [f"{_say_fully(lookup, query, first)} {times[first]}"]
+    for one in more:
+        parts.append(f"{(_say_again if spoken else _say_fully)(lookup, query, one)} {times[one]}")
+        spoken = spoken or one not in _UNSAID
+    last = (_say_again if spoken else _say_fully)(lookup, query, rest)
+    said = f"{'; '.join(parts)}; otherwise {last}"
+    return said if len(said) <= _LONGEST_WHOLE else ""
+
+
+_ORDER: tuple[Verdict, ...] = ("required", "permitted", "not_required", "prohibited", "conflict", "silent")
+_UNSAID: dict[str, str] = {"silent": "the books are silent", "conflict": "the clauses disagree"}
+
+
+def _say_fully(lookup: Lookup, query: Query, verdict: Verdict) -> str:
+    """ "the deck gloves may be worn with the storm coat"."""
+    said = _UNSAID.get(verdict)
+    return said or f"{thing_in(lookup, query)} {MODALS[verdict]} be {done_in(lookup, query)}"
+
+
+def _say_again(lookup: Lookup, query: Query, verdict: Verdict, modal: str = "") -> str:
+    """ "they must not be", after what was said of the same thing before."""
+    plural = is_plural(lookup.items[query.items[0]].label) and not is_manner(lookup.aspects[query.aspect])
+    it = "they" if plural else "it"
+    return _UNSAID.get(verdict) or f"{it} {modal or MODALS[verdict]} be"

@@ -1,0 +1,105 @@
+"""What goes without saying once something is said: the season by the day, the rig by what is worn with it.
+
+All of it follows from the books' own records: what they say can never be together, in which rigs a thing has
+its place, and which situations they tell from their contraries. It chooses what a headline leads with; what
+holds otherwise is said all the same.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterable, Mapping
+from functools import reduce
+
+from kb.model.conditions import AllOf, Condition, NotOf, Test, evaluate, tests
+from kb.model.lookup import Lookup
+from kb.model.records import Rule
+from kb.model.values import NO, YES, Choices, ValueSet, intersect, is_empty, subtract, unite
+from kb.wording.situations import WORN
+
+RIG = "rig"
+_SIDE = 4  # a situation has two sides where a quarter or more of the tests of it are for "no"
+
+
+def implied(lookup: Lookup, known: Mapping[str, ValueSet]) -> dict[str, ValueSet]:
+    """Facts that what is known leaves no choice of: in November it is not summer, so that it is winter."""
+    found: dict[str, ValueSet] = {}
+    for exclusion in lookup.base.exclusions:
+        parts = exclusion.parts if isinstance(exclusion, AllOf) else (exclusion,)
+        left = [part for part in parts if evaluate(part, known.get) is not True]
+        out = _as_test(lookup, left[0]) if len(left) == 1 else None
+        if out is None or out.fact in known or out.fact.startswith(WORN):
+            continue
+        rest = subtract(found.get(out.fact, lookup.domain(out.fact)), out.values)
+        if isinstance(rest, Choices) and not is_empty(rest):
+            found[out.fact] = rest
+    return found
+
+
+def _as_test(lookup: Lookup, part: Condition) -> Test | None:
+    """A part of an exclusion as a test, if it is one or the denial of one."""
+    if isinstance(part, NotOf) and isinstance(part.part, Test):
+        return Test(part.part.fact, subtract(lookup.domain(part.part.fact), part.part.values))
+    return part if isinstance(part, Test) else None
+
+
+def has_two_sides(lookup: Lookup, fact: str) -> bool:
+    """Whether rules say of a situation as such what holds when it is not so: on duty, indoors.
+
+    Then neither side of it is out of the ordinary. Of others ("pregnant", "left-handed") rules say only what
+    holds when it is so.
+    """
+    if lookup.facts[fact].family not in ("situation", "term") or lookup.facts[fact].kind != "yes_no":
+        return False
+    found = [test.values == NO for r in lookup.base.rules for test in tests(r.condition) if test.fact == fact]
+    return bool(found) and sum(found) * _SIDE >= len(found)
+
+
+def place_of(lookup: Lookup, items: Iterable[str], day: datetime.date | None) -> dict[str, ValueSet]:
+    """The facts under which alone all of the things have their place: in which rig, where, by whose leave.
+
+    A thing has its place where a rule says that it, or its kind, must or may be worn. Who is told to wear a
+    parade tunic is in parade rig, though no clause forbids it in another, and who wears the shorts that take
+    leave has it.
+    """
+    rules = [r for r in lookup.base.rules if r.aspect == "wear" and r.modality in ("must", "may")]
+    found: dict[str, ValueSet] = {}
+    for item in items:
+        wider = set(lookup.broader(item))
+        given = [r.condition for r in rules if _in_force(r, day) and wider.intersection(r.scope.items)]
+        for fact in {test.fact for condition in given for test in tests(condition)}:
+            domain = lookup.domain(fact)
+            if fact.startswith(WORN) or not isinstance(domain, Choices):
+                continue
+            either: ValueSet = Choices(frozenset())
+            for condition in given:
+                either = unite(either, _needed(condition, fact, domain))
+            found[fact] = intersect(found.get(fact, domain), either)
+    return {
+        fact: values
+        for fact, values in found.items()
+        if not is_empty(values) and values != lookup.domain(fact)
+    }
+
+
+def _needed(condition: Condition, fact: str, domain: ValueSet) -> ValueSet:
+    """The values of a fact with which a condition can hold, whatever else is so."""
+    if isinstance(condition, Test):
+        return intersect(domain, condition.values) if condition.fact == fact else domain
+    if isinstance(condition, NotOf):
+        denied = condition.part
+        return subtract(domain, denied.values) if isinstance(denied, Test) and denied.fact == fact else domain
+    parts = [_needed(part, fact, domain) for part in condition.parts]
+    if isinstance(condition, AllOf):
+        return reduce(intersect, parts, domain)
+    return reduce(unite, parts) if parts else domain
+
+
+def _in_force(rule: Rule, day: datetime.date | None) -> bool:
+    return day is None or (rule.valid_from <= day and (rule.valid_until is None or day < rule.valid_until))
+
+
+def worn_in(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> list[str]:
+    """The things that facts say are worn."""
+    worn = [fact.removeprefix(WORN) for fact, values in facts if fact.startswith(WORN) and values == YES]
+    return [item for item in worn if item in lookup.items]

@@ -1,0 +1,102 @@
+"""Headlines of long tables over several services: yes or no first, then what it turns on beyond the ordinary."""
+
+# ruff: noqa: E501  headlines read better on one line
+from __future__ import annotations
+
+import datetime
+from collections.abc import Callable
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from kb import KnowledgeBase, demo_folder
+from kb.model.values import YES, choices
+from kb.wording.presumed import has_two_sides, implied, place_of
+from kb.wording.unless import usually
+
+NOVEMBER, JULY = datetime.date(2026, 11, 25), datetime.date(2026, 7, 10)
+HERE = Path(__file__).parents[1]
+Open = Callable[[str], KnowledgeBase]
+
+
+@pytest.fixture(scope="module")
+def books(tmp_path_factory: pytest.TempPathFactory) -> Open:
+    folder = tmp_path_factory.mktemp("leading")
+
+    @cache
+    def opened(name: str) -> KnowledgeBase:
+        return KnowledgeBase.open(demo_folder() if name == "demo" else HERE / name / "books", folder)
+
+    return opened
+
+
+HEADLINES = [
+    # What nobody mentions (orders, waivers, grants, danger) is told after the word that holds without it.
+    ("fifth", "May I wear the field cap indoors?", NOVEMBER,
+     "No. The field cap must not be worn, unless the case is one of armed or under orders to keep head-dress on; it then depends on the rig, the season and 9 more facts."),
+    ("third", "Do I have to put a tie on with cabin dress?", NOVEMBER,
+     "Yes. The grey tie must be worn, unless the wearer is in the winding room or on the platform, or hot-day dress has been granted by the Chief of Service or a higher authority; it then depends on the wind and whether the machines are running."),
+    ("third", "trainers hall dress", NOVEMBER,
+     "No. The sports shoes must not be worn, unless the wearer holds the medical waiver; it then depends on whether the wearer is out of doors and whether there is snow on the ground."),
+    ("fourth", "Must cadets wear hi-vis on the road?", NOVEMBER,
+     "Yes. The hi-vis tabard must be worn, unless the wearer is off duty, or is in fire kit and breathing apparatus is worn."),
+    # The day tells the season.
+    ("fifth", "Can I roll my sleeves up in Order C?", NOVEMBER,
+     "No. The shirt sleeves must not be rolled, unless the season is summer; it then depends on whether the wearer is in an empty, parked and locked vehicle, whether the wearer is in a space where a detained person is or may be and the place."),
+    ("fifth", "Can I roll my sleeves up in Order C?", JULY,
+     "Yes. The shirt sleeves may be rolled, unless the season is winter, the wearer is in a space where a detained person is or may be, or the wearer is in the cell compartment; it then depends on whether the wearer is in an empty, parked and locked vehicle."),
+    # A short table is said whole where nothing in it is ordinary.
+    ("demo", "Do I need storm trousers on the boat deck in boat rig?", NOVEMBER,
+     "It depends on the weather and the sea state: the storm trousers must be worn when the weather is foul and the sea state is rough or above; they may be when the weather is foul and the sea state is moderate or below; otherwise the books are silent."),
+    ("second", "Hall tie in hall rig: do I have to wear it?", NOVEMBER,
+     "It depends on the wearer's grade: the hall tie must be worn when the wearer is a warden; otherwise it may be."),
+    # By day is no rare case, though it is one of three: "no, unless it is day" is not said.
+    ("demo", "Am I allowed sunglasses?", NOVEMBER,
+     "It depends on whether the wearer is indoors, the light and 2 more facts: the sunglasses may be worn when the wearer is not indoors, it is day, the wearer is none of on parade, attending a funeral or at inspection, and the weather is not fog; otherwise they must not be."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "question", "day", "headline"), HEADLINES)
+def test_the_ordinary_verdict_leads(
+    books: Open, name: str, question: str, day: datetime.date, headline: str
+) -> None:
+    (answer,) = books(name).ask(question, as_of=day)
+    assert answer.verdict == "conditional"
+    assert answer.headline == headline
+
+
+def test_the_season_follows_from_the_month_where_the_books_let_no_other_be(books: Open) -> None:
+    for name in ("fourth", "fifth"):
+        lookup = books(name).lookup
+        assert implied(lookup, {"month": choices("november")}) == {"season": choices("winter")}
+        assert "season" not in usually(lookup, NOVEMBER, [("season", choices("summer"))])
+    assert implied(books("fifth").lookup, {"month": choices("october")}) == {}  # it holds both
+
+
+def test_what_is_worn_tells_the_place_that_it_has(books: Open) -> None:
+    demo, second = books("demo").lookup, books("second").lookup
+    assert place_of(demo, ["lined-smock"], NOVEMBER) == {"rig": choices("boat-rig")}
+    assert place_of(demo, ["storm-coat"], NOVEMBER) == {"rig": choices("storm-rig", "watch-rig")}
+    assert place_of(demo, ["shorts"], NOVEMBER)["granted:extreme-heat"] == choices("superintendent", "board")
+    assert place_of(demo, ["spectacles"], NOVEMBER) == {}
+    assert "rig" not in usually(
+        second, NOVEMBER, [("worn:wool-hat", YES), ("worn:hall-tie", YES)]
+    )  # none for both
+
+
+@pytest.mark.parametrize(
+    ("name", "two", "one"),
+    [
+        ("demo", ("indoors", "on-watch"), ("hauling", "hot-work", "holds:coxswain")),
+        ("third", ("on-duty",), ("with-dog", "holds:medical-waiver")),
+        ("fourth", ("indoors", "breathing-apparatus"), ("band-member", "holds:religious")),
+        ("fifth", ("on-duty", "secure-side"), ("pregnant", "left-handed", "praying")),
+    ],
+)
+def test_situations_that_rules_tell_from_their_contraries_have_two_sides(
+    books: Open, name: str, two: tuple[str, ...], one: tuple[str, ...]
+) -> None:
+    lookup = books(name).lookup
+    assert all(has_two_sides(lookup, fact) for fact in two)
+    assert not any(has_two_sides(lookup, fact) for fact in one)
