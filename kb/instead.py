@@ -44,7 +44,7 @@ def answers_instead(
     plain = answer(reading)
     if reading.abstain is not None:
         told_without = _without_adjuncts(reading, as_of, read, answer, rests, lookup)
-        return (told_without or replaced(plain, speaking=clauses_that_speak(reading, as_of, lookup)),)
+        return (told_without or _to_read(plain, as_of, lookup),)
     if reading.ask is not None:
         one = _only(reading, read, answer) or _both_ways(reading, read, answer, lookup)
         one = (
@@ -55,7 +55,7 @@ def answers_instead(
         if one is not None:
             return (one,)
         told = _alike(reading, read, answer, lookup) or _as_list(reading, plain, read, answer)
-        return told or _each(reading, read, answer) or (plain,)
+        return told or _each(reading, read, answer) or (_to_read(plain, as_of, lookup),)
     if plain.outcome == "ask" and plain.ask is not None:
         kinds = of_kinds(reading, plain.ask, lookup)
         told = told_alike(kinds, [answer(one) for one in kinds], lookup) if kinds else ()
@@ -66,6 +66,13 @@ def answers_instead(
     if nearer.verdict == "silent" or nearer is plain:
         return (plain,)
     return (with_beside(nearer, [f"{reading.text} {plain.headline} This is the nearest that they say."]),)
+
+
+def _to_read(plain: Answer, as_of: datetime.date, lookup: Lookup) -> Answer:
+    """An answer that refuses, or that asks without a choice, with the clauses that speak of it."""
+    if plain.ask is not None and (plain.ask.choices or not _names_a_thing(plain.reading)):
+        return plain
+    return replaced(plain, speaking=clauses_that_speak(plain.reading, as_of, lookup))
 
 
 def _as_list(reading: Reading, plain: Answer, read: Read, answer: Tell) -> tuple[Answer, ...]:

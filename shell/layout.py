@@ -80,10 +80,13 @@ def _abstained(answer: Answer) -> tuple[Block, ...]:
         blocks.append(Said("Not understood", words))
     if answer.abstain.suggestions:
         blocks.append(Points("Did you mean", _clean(answer.abstain.suggestions[:3])))
-    if answer.speaking:
-        blocks.append(Said("To read", _TO_READ))
-        blocks += [_quoted(one.title, one.number, one.text) for one in answer.speaking]
     return tuple(blocks)
+
+
+def _to_read(answer: Answer) -> tuple[Block, ...]:
+    """The clauses that speak of what was asked, where nothing is answered."""
+    quotes = tuple(_quoted(one.title, one.number, one.text) for one in answer.speaking)
+    return (Said("To read", _TO_READ), *quotes) if quotes else ()
 
 
 def _quoted(title: str, number: str, text: str) -> Quote:
@@ -228,6 +231,7 @@ def arrange(answer: Answer, base: KnowledgeBase, *, chain: bool = False) -> tupl
         *_headline(answer, base),
         *_reading(answer, base),
         *_abstained(answer),
+        *_to_read(answer),
         *_cases(answer, base),
         *(() if chain else _reasons(answer, base)),
         *_values(answer),
