@@ -67,7 +67,7 @@ def otherwise(
         again = read(text)
         if (again.query is not None or _is_choice(again)) and not _is_unspoken(again, lookup):
             spans = spans_put(found, reading.spans, again, lookup) if text == named else reading.spans
-            spans = tuple(span for span in spans if not _is_idiom(span, text))
+            spans = tuple(_as_thing(span, again) for span in spans if not _is_idiom(span, text))
             again = msgspec.structs.replace(again, question=reading.question, spans=spans)
             shown = _is_clause(again) and len(sentence_starts(found.text, found.tokens)) > 1
             if not shown and not any(names_lost(again, lookup)):
@@ -88,6 +88,14 @@ def _is_unspoken(reading: Reading, lookup: Lookup) -> bool:
     """Whether other words make a question of an act on which the books have no rule: "pin a poppy to it"."""
     aspect = reading.query.aspect if reading.query is not None else ""
     return aspect == "piercing" and all(rule.aspect != aspect for rule in lookup.base.rules)
+
+
+def _as_thing(span: Span, again: Reading) -> Span:
+    """A name as the thing that other words took it for: a rig that is worn."""
+    items = again.query.items if again.query is not None else ()
+    same = (s for s in again.spans if s.role == "item" and s.text == span.text and s.target in items)
+    thing = next(same, None) if span.role == "fact" else None
+    return span if thing is None else msgspec.structs.replace(span, role="item", target=thing.target)
 
 
 def _is_idiom(span: Span, put: str) -> bool:
@@ -282,9 +290,14 @@ def _of_its_manner(query: Query, found: Understood, lookup: Lookup) -> Query | N
 def _with_less(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
     """The reading of fewer words: first of the question as a whole, since a statement beside it may count."""
     from kb.reader.stories.aside import set_aside  # noqa: PLC0415  only where all else did not understand
+    from kb.reader.stories.company import without_its_state  # noqa: PLC0415  as above
     from kb.reader.stories.spare import without_spare  # noqa: PLC0415  as above
 
-    less = without_spare(reading, found, lookup, read) or set_aside(found, lookup, read)
+    less = (
+        without_its_state(found, read)
+        or without_spare(reading, found, lookup, read)
+        or set_aside(found, lookup, read)
+    )
     if less is None:
         return None
     return _as_said(less, reading)

@@ -1,4 +1,4 @@
-"""What is asked in a word after a thing has been told: "Problem?", "either of those an issue?".
+"""What is asked in a word after a thing has been told, and what number a condition has: "how hot for ...?".
 
 Written as the lines of `sayings.py` are.
 """
@@ -13,4 +13,13 @@ AFTERWARDS = r"""
 <sep>(?:(?:is|are|would|will|isn't|won't) )?(?:(?:that|this|it|they|those|these) )?(?:(?:going to )?be\s
     )?(?:any |an? )?(?:problems?|issues?|trouble|worry|worries|snags?|bother|difficulty|hitch)(?: with
     \s(?:that|it|this|them))?\s*\?+\s*$ => , ok?
+# hot cold warm cool chilly windy strong high low wet bad
+^(?:just )?how (?:hot|cold|warm|cool|chilly|windy|strong|high|low|wet|bad) (?:must|does|do|should|has
+    |need|needs|is) (?:it|<the> [\w -]{3,25}?) (?:(?:have|need|got|has|supposed|meant) to\s)?(?:be|get|blow
+    |reach|go|rise|drop|fall)?(?: outside| out)?,? (?:before|for|to|if|so that|until) (?:(?:<i> |<me> )?
+    (?:can|may|must|could|have to|to|am allowed to|are allowed to)?\s?(?:<wear> |<wearing> )?)
+    (?!.*\b(?:to|off)\b)(.+?)(?:\s(?:can|may|must) be worn| is worn| is allowed)?\W*$ => when may \1 be worn?
+^(?:at|above|below|over|under|from) (?:what|which) (?:temperature|forecast|wind(?: speed)?|reading) (?:is|are
+    |do|does|can|may|must) (?:<i> (?:have to |need to )?<wear> )?(.+?)(?: allowed| permitted| worn| required
+    | compulsory| be worn)?\W*$ => when may \1 be worn?
 """

@@ -43,6 +43,7 @@ _OPENING = word_set("undone unfastened open unfasten undo loose dangling")
 _ONE_OF = word_set("top bottom first last upper lower one two three few couple some")
 _EMPTY = word_set("the a an of to my your all with and")
 _ASKING = frozenset({"how", "what", "which", "where", "dimension", "care"})
+_DENYING = word_set("not never without")
 _ENDING = word_set("with without if when while because as like in on at for by than instead rather unless")
 
 
@@ -174,7 +175,9 @@ def _led(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
     sides = [{t.low for t in some} & _SIDES for some in (words, named)]
     if all(sides) and not sides[0] & sides[1]:
         return "contrary"  # "over the right shoulder"
-    return "same" if said[0][0] == known[0][0] else "contrary"
+    leads = next(place for place, t in enumerate(named) if t.low in _OVER)
+    denied = any(token.low in _DENYING for token in named[:leads])  # "without tucking it under the strap"
+    return "same" if (said[0][0] == known[0][0]) != denied else "contrary"
 
 
 def _nouns(words: Sequence[Token], place: int) -> set[str]:
