@@ -232,6 +232,12 @@ def _of_another_matter(
         measured = gauged(found, roles, case, lookup)
     if measured is not None:
         return measured
+    if reading.query is None or roles.placing:
+        from kb.reader.recast.none_of import none_of  # noqa: PLC0415  as above
+
+        none = none_of(found, roles, case, lookup)
+        if none is not None:
+            return none
     if reading.query is not None:
         on = _of_what_is_on(reading.query, found, roles, case, lookup)
         return on or _of_its_manner(reading.query, found, lookup)

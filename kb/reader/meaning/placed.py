@@ -26,7 +26,7 @@ def carriers(item: str, lookup: Lookup) -> frozenset[str]:
     related = {*lookup.broader(item), *lookup.narrower(item)}
     found: set[str] = set()
     for rule in lookup.base.rules:
-        if related.intersection(rule.scope.items):
+        if related.intersection(rule.scope.items) and rule.modality != "must_not":
             for position in rule.value.positions:
                 found.add(position.on)
                 found.update(() if position.feature is None else (position.feature,))
@@ -130,12 +130,22 @@ def is_where_it_goes(query: Query, roles: Roles, lookup: Lookup) -> bool:
     elif query.kind != "where":
         return False
     item, go_with = query.items[0], query.kind in ("may", "must")
+    if go_with and _is_put_anywhere(item, lookup):
+        return all(piece.tag == "on" or "garment" in lookup.broader(piece.arg) for piece in roles.placing)
     return all(
         fitting(piece, item, lookup)
         or _owner(item, lookup) == piece.arg
         or (go_with and _tells(item, piece.arg, lookup))
         for piece in roles.placing
         if piece.tag == "item"
+    )
+
+
+def _is_put_anywhere(item: str, lookup: Lookup) -> bool:
+    """Whether rules say when a thing is worn and nothing of how or where: "keys on the belt" go with it."""
+    return all(
+        lookup.aspects[aspect].kind == "act" and lookup.aspects[aspect].within is None
+        for aspect in rule_aspects(item, lookup)
     )
 
 

@@ -84,15 +84,17 @@ def sited(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query 
     told = _told(found, subject, rules)
     if told is None or not rules:
         return None
-    fitting: set[str] = set()
+    fitting, unsure, barred = set[str](), False, False
     for rule in rules:
         text = {token.key for token in tokenize(lookup.clauses[rule.clause].text)}
         for position in rule.value.positions:
             fit = _fits(position, told, text, lookup)
-            if fit is None:
-                return None  # "about" without a tolerance is never judged
+            unsure = unsure or fit is None
             if fit:
                 fitting.add(position.id)
+                barred |= rule.modality == "must_not"
+    if unsure and not barred:
+        return None  # "about" without a tolerance is never judged
     if not fitting and not _is_of_a_place(told, rules):
         return None
     value = Choices(frozenset({*fitting, OTHER + _words(found, told)}))  # the words are what is read back

@@ -165,7 +165,8 @@ def _stands_alone(token: Token, lexicon: Lexicon) -> bool:
 
 
 def _runs_on(piece: Piece, names: Sequence[Piece]) -> bool:
-    """Whether a name begins with the last word of a phrase and goes on after it: "for the neck cloth"."""
+    """Whether a name begins with the last word of a phrase and goes on after it: "for the neck cloth",
+    "on the left sleeve"."""
     return any(name.first == piece.last - 1 and name.last > piece.last for name in names)
 
 
@@ -268,7 +269,7 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
             if last - first > 1 and last - 1 in starts:
                 break
             piece = phrase_piece(tokens, first, last)
-            if piece is not None and not (piece.tag == "body" and _runs_on(piece, names)):
+            if piece is not None and not (piece.tag in ("body", "place") and _runs_on(piece, names)):
                 candidates.append(piece)
     candidates.sort(key=lambda piece: _strength(piece, tokens))
     owner: list[Piece | None] = [None] * len(tokens)
