@@ -7,7 +7,7 @@ each way that leads to them, so a tree is grown only as far as it is shown.
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Mapping, Sequence
+from collections.abc import Hashable, Iterable, Mapping, Sequence
 from heapq import heappop, heappush
 from itertools import permutations
 from typing import Generic, NamedTuple, TypeVar
@@ -300,17 +300,26 @@ class Function(Generic[Outcome]):
         for sprout in range(len(nodes) - 1, -1, -1):  # children come after their parents
             if sprout in grown:
                 place, children = grown[sprout]
-                children.sort(
-                    key=lambda child: (made[child[1]] is folded, isinstance(made[child[1]], Branch))
-                )
-                parts = tuple((self._union(place, mask), made[child]) for mask, child in children)
-                settled = sprout == 0 or any(child is not folded for _, child in parts)
-                made[sprout] = Branch(self._facts[place], parts) if settled else folded
+                below = [(mask, made[child]) for mask, child in children]
+                shown = _joined(below)
+                shown = below if sprout == 0 and len(shown) == 1 else shown
+                shown.sort(key=lambda child: (child[1] is folded, isinstance(child[1], Branch)))
+                parts = tuple((self._union(place, mask), child) for mask, child in shown)
+                made[sprout] = Branch(self._facts[place], parts) if len(parts) > 1 else parts[0][1]
             elif self._supports[nodes[sprout]] or nodes[sprout] in self._cut:
                 made[sprout] = folded
             else:
                 made[sprout] = Leaf(self._outcomes[nodes[sprout]])
         return made[0]
+
+
+def _joined(children: Iterable[tuple[int, Tree[Outcome]]]) -> list[tuple[int, Tree[Outcome]]]:
+    """Children that are shown alike share a branch: what no case reaches may tell them apart, or a fold."""
+    found: list[tuple[int, Tree[Outcome]]] = []
+    for mask, child in children:
+        index = next((i for i, (_, other) in enumerate(found) if other == child), len(found))
+        found[index : index + 1] = [(mask | (found[index][0] if index < len(found) else 0), child)]
+    return found
 
 
 def _first_class(part: tuple[int, int]) -> int:
