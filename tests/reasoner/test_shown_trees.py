@@ -8,6 +8,7 @@ from collections.abc import Iterator
 import pytest
 
 from kb.model.lookup import Lookup
+from kb.model.questions import Verdict
 from kb.model.records import Case
 from kb.reasoner import Engine, possible_facts
 from kb.reasoner.tree import Branch, Tree
@@ -17,7 +18,7 @@ from tests.reading.sheets import BOOKS
 DAY = datetime.date(2026, 12, 1)
 
 
-def branches(tree: Tree[str]) -> Iterator[Branch[str]]:
+def branches(tree: Tree[Verdict]) -> Iterator[Branch[Verdict]]:
     if isinstance(tree, Branch):
         yield tree
         for _, child in tree.children:
