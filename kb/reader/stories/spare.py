@@ -16,6 +16,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Reading
 from kb.reader.phrases.english import LEADING_PREPOSITIONS, tag_set
 from kb.reader.pieces.pieces import Understood
+from kb.reader.stories.closed import closed_end
 from kb.reader.stories.idle import SPEAKERS, STATES, THINGS, Stretches, is_doing, is_one_of
 from kb.reader.stories.shown import is_cared
 from kb.reader.words.everyday import DOINGS, OCCASIONS, OTHERS, PLACES
@@ -84,8 +85,6 @@ _NEUTRAL = word_set("""
     beautiful gorgeous handsome splendid poor dratted infernal confounded legendary famous infamous notorious
     humble ludicrous marvellous magnificent dreaded hateful mere
 """)
-_WASHES = word_set("wash rinse swim soak soaking ducking shift trip storm rain")
-_WASHINGS = word_set("washing rinsing drying soaking wearing")
 _WET = word_set("wet damp soaked soaking sodden soggy dripping dirty muddy grubby")
 """How a thing may be that is cared for: how that may be done does not turn on it."""
 _CREW = word_set("lot ten gang bunch")
@@ -138,7 +137,7 @@ class _Sought(Stretches):
         """What may go, in order, each with a word that nothing explains."""
         ways = (
             self._clause, self._however, self._purpose, self._doubt, self._remark, self._person, self._time,
-            self._phrase, self._going, self._sequence, self._word,
+            self._phrase, self._going, self._closed, self._word,
         )  # fmt: skip
         for first, end in self._asking_parts():
             self.first, self.end, at = first, end, first
@@ -151,7 +150,8 @@ class _Sought(Stretches):
     def _is_stopping(self, span: _Span) -> bool:
         """Whether a stretch has a word that nothing explains."""
         return bool(span.instead) or any(
-            piece.tag in ("unknown", "number", "unread") for piece in self.pieces[span.first : span.last]
+            piece.tag in ("unknown", "number", "unread", "grant", "range")
+            for piece in self.pieces[span.first : span.last]
         )
 
     def _asking_parts(self) -> Iterator[tuple[int, int]]:
@@ -307,19 +307,6 @@ class _Sought(Stretches):
         going = self.tag(at) == "unknown" and is_doing(self.low(at)) and self.is_free(self.low(at))
         return _Span(at, at + 1) if going and leads else None
 
-    def _sequence(self, at: int) -> _Span | None:
-        """ "Before hanging it up", "after the wash", said of how a thing is cared for."""
-        if self.low(at) not in ("before", "after") or self._is_limited(at) or not self._is_cared(at):
-            return None
-        low, then = self.low(at + 1), at + 2
-        if low in ("the", "a") and self.low(then) in _WASHES:
-            end = then + 1
-        elif low.endswith("ing") and self.low(then) in ("it", "them"):
-            end = then + 1 + (self.low(then + 1) in ("up", "out", "away", "on", "down"))
-        else:
-            end = then if low in _WASHINGS else at
-        return _Span(at, end) if end > at and self._is_over(end) else None
-
     def _is_cared(self, end: int) -> bool:
         return any(is_cared(self.found, self.pieces[i]) for i in range(self.first, end))
 
@@ -334,6 +321,12 @@ class _Sought(Stretches):
             after += 1
         neutral = low in _NEUTRAL or (low in _WET and self._is_cared(at))
         return _Span(at, at + 1) if neutral and self.tag(after) in ("item", "items") else None
+
+    def _closed(self, at: int) -> _Span | None:
+        """ "New" before a thing, "after shift", "before hanging it up"."""
+        cared = self.low(at) in ("before", "after") and self._is_cared(at)
+        end = None if self._is_limited(at) else closed_end(self, at, cared)
+        return _Span(at, end) if end is not None else None
 
     def _is_over(self, place: int) -> bool:
         """Whether a phrase ends before a piece, which goes on with nothing that it may be part of."""
