@@ -29,6 +29,7 @@ REACHED = {
     ("demo-daily", "open"): (46, 1),
     ("second-daily", "open"): (20, 0),
     ("third-daily", "open"): (29, 0),
+    ("sixth", "open"): (41, 0),
     ("fifth", "open"): (39, 2),
 }
 REACHED_TURNS = {
@@ -42,6 +43,7 @@ REACHED_TURNS = {
     ("dialogues-last", "kept"): (111, 5),
     ("dialogues-daily", "open"): (44, 1),
     ("dialogues-third-daily", "open"): (31, 1),
+    ("dialogues-sixth", "open"): (20, 0),
     ("dialogues-fifth", "open"): (9, 3),
 }
 

@@ -96,6 +96,13 @@ def garments_named(roles: Roles, lookup: Lookup) -> list[str]:
     return [p.arg for p in roles.placing if p.tag == "item" and "feature" not in lookup.broader(p.arg)]
 
 
+def worn_at_places(roles: Roles, lookup: Lookup) -> list[str]:
+    """What is worn where a thing is said to be: the garments named, and those that a part named is of."""
+    places = [p.arg for p in roles.placing if p.tag == "item"]
+    wholes = [lookup.items[place].part_of or "" for place in places]
+    return garments_named(roles, lookup) + [one for one in wholes if f"worn:{one}" in lookup.facts]
+
+
 def only_garments(roles: Roles, lookup: Lookup) -> bool:
     """Whether the place is no more than "on" a garment."""
     items = [piece for piece in roles.placing if piece.tag in ("item", "items")]

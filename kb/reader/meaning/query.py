@@ -26,13 +26,13 @@ from kb.reader.meaning.measured import (
     which_measure,
 )
 from kb.reader.meaning.placed import (
-    garments_named,
     is_choice_of_company,
     is_count_on,
     is_where_it_goes,
     on_its_whole,
     only_garments,
     settle_places,
+    worn_at_places,
 )
 from kb.reader.names.bodies import worn_on
 from kb.reader.names.lexicon import PERSONAL
@@ -156,7 +156,7 @@ def _one_item(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) 
 
 
 def _on_garments(case: Case, roles: Roles, lookup: Lookup) -> Case:
-    worn = {_WORN + item: YES for item in garments_named(roles, lookup)}
+    worn = {_WORN + item: YES for item in worn_at_places(roles, lookup)}
     return merge_case(case, worn, None, False, lookup)
 
 

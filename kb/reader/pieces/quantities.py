@@ -12,6 +12,7 @@ from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import YES, Interval, ranges
 from kb.reader.names.spelling import akin
+from kb.reader.pieces.own_size import own_size
 from kb.reader.pieces.pieces import Piece
 from kb.reader.pieces.values import LINKS, Pieces, fact_piece, named_fact
 from kb.reader.words.forms import NUMBER_WORDS, word_set
@@ -54,7 +55,7 @@ def quantities(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pie
     if not facts:
         return pieces
     named = {named_fact(piece) for piece in pieces}
-    found = list(pieces)
+    found = list(own_size(pieces, tokens, lookup, facts))
     for index, piece in enumerate(found):
         if piece.tag != "measure" or piece.measure is None:
             continue
