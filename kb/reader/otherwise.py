@@ -54,6 +54,7 @@ def otherwise(
         asked_either(found, before, lookup)
         or rephrased(as_mended(found), first=True)
         or _let_down(found, lookup)
+        or _layered(reading, found, lookup)
     ]
     if plainer == [None] and reading.query is None and not _is_choice(reading):
         from kb.reader.recast.stand_ins import put_names, spans_put  # noqa: PLC0415  most questions are understood before
@@ -219,6 +220,18 @@ def _let_down(found: Understood, lookup: Lookup) -> str | None:
     from kb.reader.recast.states import let_down  # noqa: PLC0415  as above
 
     return let_down(found, lookup) or put_up(found, lookup)
+
+
+_LAYERS = frozenset({"top", "everything", "underneath", "beneath", "over", "under"})
+
+
+def _layered(reading: Reading, found: Understood, lookup: Lookup) -> str | None:
+    """The text with "with the jacket on, the fleece underneath" as the fleece under the jacket."""
+    if _LAYERS.isdisjoint(token.low for token in found.tokens):
+        return None
+    from kb.reader.recast.layers import layered, over_all  # noqa: PLC0415  few questions say what goes over what
+
+    return over_all(found, lookup) or (layered(found, lookup) if reading.query is None else None)
 
 
 def _of_another_matter(

@@ -27,7 +27,7 @@ _ITEMS = ("item", "items")
 _PERIODS = word_set("shift duty training work practice drill school")
 """What one does for a time, of which a thing may be worn before and after."""
 _GETTING = word_set("""
-    get gets getting buy buying bought draw drawing claim replace replacing exchange swap order collect
+    get gets getting buy buying bought draw drawing claim replace replacing exchange swap collect
 """)
 """Verbs of which an attribute tells what is got: "may I get a new cap"."""
 _PLAIN = tag_set("filler, det, poss, in, on, to, particle, self, person, outdoors, run")
@@ -49,7 +49,7 @@ def closed_end(sought: Stretches, at: int, cared: bool) -> int | None:
     """
     if sought.low(at) in _BEFORE_AFTER:
         return _sequence_end(sought, at) if cared else _time_end(sought, at)
-    return _attribute_end(sought, at) or _till_then(sought, at)
+    return _attribute_end(sought, at) or _till_then(sought, at) or _on_top(sought, at)
 
 
 def _sequence_end(sought: Stretches, at: int) -> int | None:
@@ -128,6 +128,15 @@ def _tells_service(sought: Stretches) -> bool:
     facts = {test.fact for rule in _rules(sought, _named(sought)) for test in tests(rule.condition)}
     kinds = (sought.lookup.facts[fact] for fact in facts if fact in sought.lookup.facts)
     return any(fact.kind in ("date", "quantity") and "temperature" not in fact.id for fact in kinds)
+
+
+def _on_top(sought: Stretches, at: int) -> int | None:
+    """ "Carry the bag on top", where no other thing is named that it may be on top of."""
+    if (sought.low(at), sought.low(at + 1)) != ("on", "top") or sought.low(at + 2) == "of":
+        return None
+    things = {piece.entries for piece in sought.pieces if piece.tag in _ITEMS}
+    carried = any(piece.tag == "act" and piece.arg == "carrying" for piece in sought.pieces)
+    return at + 2 if len(things) == 1 and carried else None
 
 
 def _till_then(sought: Stretches, at: int) -> int | None:

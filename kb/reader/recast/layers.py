@@ -1,0 +1,148 @@
+"""What goes over what, said by an adverb: "with the jacket on, the fleece underneath", "which goes on top".
+
+The adverb is put as the preposition with the other thing that is named: "the fleece under the jacket". Which
+of two goes on top is asked of the one of which the rules say that it is worn over, or under, the other.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kb.model.lookup import Lookup
+from kb.model.records import Aspect
+from kb.reader.phrases.english import tag_set
+from kb.reader.pieces.pieces import Piece, Understood
+from kb.reader.words.forms import word_set
+from kb.reader.words.tokens import tokenize
+
+_SIDES: dict[str, str] = {
+    f"{words}{thing}": side
+    for side, ways in (("over", "on top|on the top|over the top|over"), ("under", "underneath|beneath|under"))
+    for words in ways.split("|")
+    for thing in ("", " of it", " of that", " it", " that")
+    if thing or words not in ("over", "under")
+}
+_CONTRARY = {"over": "under", "under": "over"}
+_OVER = word_set("over outside above")
+_UNDER = word_set("under underneath beneath below inside")
+_ALL = frozenset({"clothing", "clothe", "everything", "garment"})
+_ENDS = tag_set("comma, and, with, in, fact, allowed, banned, may, can, for, if, when, must, should, or, be")
+_JOINING = word_set("with and plus")
+_ITEMS = ("item", "items")
+
+
+def layered(found: Understood, lookup: Lookup) -> str | None:
+    """The text with the preposition for the adverb; None where no layer is said so of two things."""
+    things = [piece for piece in found.pieces if piece.tag == "item"]
+    if len({piece.arg for piece in things}) != 2 or any(piece.tag == "items" for piece in found.pieces):
+        return None
+    if any(token.low == "which" for token in found.tokens):
+        return _which(found, things, lookup)
+    sides = list(_sides(found))
+    if not 1 <= len(sides) <= 2:
+        return None
+    first, end, side = sides[0]
+    before = [piece for piece in things if piece.last <= first]
+    if not before:
+        return None
+    upper = before[-1]
+    other = next(piece for piece in things if piece.arg != upper.arg)
+    if any(token.low == "and" for token in found.tokens[other.last : upper.first]):
+        return None  # "I have the coat on and would like the hat on top": two things are told
+    text, tokens = found.text, found.tokens
+    name = text[tokens[other.first].start : tokens[other.last - 1].end]
+    if len(sides) == 2:
+        if sides[1][2] == side or other.first < end:
+            return None
+        return f"{text[: tokens[first].start]}{side} the {name}{text[tokens[sides[1][1] - 1].end :]}"
+    led = upper.first - 1
+    while led > 0 and tokens[led].low in ("the", "a", "an", "my", "his", "her", "our", "your"):
+        led -= 1
+    if led > 0 and tokens[led].low in _JOINING and other.last <= led:  # "medals with the coat on top"
+        own = text[tokens[upper.first].start : tokens[upper.last - 1].end]
+        return f"{text[: tokens[led].start]}{_CONTRARY[side]} the {own}{text[tokens[end - 1].end :]}"
+    return f"{text[: tokens[first].start]}{side} the {name}{text[tokens[end - 1].end :]}"
+
+
+def _sides(found: Understood) -> Iterator[tuple[int, int, str]]:
+    """First token, end and side of each such adverb: nothing that it may lead to stands after it."""
+    tokens, place = found.tokens, 0
+    tags = {piece.first: piece.tag for piece in found.pieces}
+    while place < len(tokens):
+        lows = [token.low for token in tokens[place : place + 4]]
+        length = next((n for n in (4, 3, 2, 1) if " ".join(lows[:n]) in _SIDES and len(lows) >= n), 0)
+        after = place + length
+        gap = (
+            found.text[tokens[after - 1].end : tokens[after].start] if length and after < len(tokens) else "."
+        )
+        if length and (gap.strip() or tags.get(after, "") in _ENDS):
+            yield place, after, _SIDES[" ".join(lows[:length])]
+            place = after
+        else:
+            place += 1
+
+
+def _which(found: Understood, things: list[Piece], lookup: Lookup) -> str | None:
+    """ "Tunic and tabard: which goes on top": asked of the one of which the rules say it."""
+    lows = [token.low for token in found.tokens]
+    asked = lows.index("which")
+    if not any(word in _OVER | _UNDER or word == "top" for word in lows[asked:]) or things[-1].first > asked:
+        return None
+    told = [
+        (piece, way)
+        for piece, other in ((things[0], things[-1]), (things[-1], things[0]))
+        for way in _ways(piece.arg, lookup)
+        if _is_of(way, other, lookup)
+    ]
+    if len({piece.arg for piece, _ in told}) != 1:
+        return None
+    piece, way = told[0]
+    tokens, text = found.tokens, found.text
+    rest = [p for p in found.pieces if p.tag == "fact"]
+    said = ", ".join(text[tokens[p.first].start : tokens[p.last - 1].end] for p in rest)
+    name = lookup.items[piece.arg].label
+    return f"is the {name} worn {way.label}{', ' + said if said else ''}?"
+
+
+def over_all(found: Understood, lookup: Lookup) -> str | None:
+    """ "Vest: on top of everything?", of what the rules say is worn over all clothing."""
+    things = [piece for piece in found.pieces if piece.tag in _ITEMS]
+    lows = [token.low for token in found.tokens]
+    if len(things) != 1 or things[0].tag != "item" or "everything" not in lows:
+        return None
+    place = lows.index("everything")
+    phrases = (["on", "top", "of"], ["over"])
+    led = next((words for words in phrases if lows[place - len(words) : place] == words), None)
+    after = lows[place + 1] if place + 1 < len(lows) else ""
+    if led is None or after in ("but", "except", "else", "that", "i", "we"):
+        return None
+    ways = [way for way in _ways(things[0].arg, lookup) if _ALL & {t.key for t in tokenize(way.label)}]
+    if len(ways) != 1 or any(p.tag in ("not", "may", "can", "no") for p in found.pieces):
+        return None
+    start, end = found.tokens[place - len(led)].start, found.tokens[place].end
+    before = found.text[:start].rstrip(" ,:;-")
+    bare = all(piece.tag in (*_ITEMS, "det", "poss", "with", "list", "comma") for piece in found.pieces)
+    name = lookup.items[things[0].arg].label
+    if bare:
+        return f"is the {name} worn {ways[0].label}?"
+    return f"{before} {ways[0].label}{found.text[end:]}"
+
+
+def _ways(item: str, lookup: Lookup) -> Iterator[Aspect]:
+    """The ways of wearing that say what goes over what, which rules name for a thing."""
+    related = set(lookup.broader(item))
+    spoken = {rule.aspect for rule in lookup.base.rules if related.intersection(rule.scope.items)}
+    for name in sorted(spoken):
+        aspect = lookup.aspects[name]
+        words = {token.low for token in tokenize(aspect.label)}
+        if aspect.kind == "act" and aspect.within in ("fit", "fastening") and words & (_OVER | _UNDER):
+            yield aspect
+
+
+def _is_of(way: Aspect, other: Piece, lookup: Lookup) -> bool:
+    """Whether a way of wearing names another thing, what it is a kind of, or all clothing."""
+    said = {token.key for token in tokenize(way.label)}
+    if said & {"clothing", "clothe", "everything"}:
+        return True
+    kinds = [lookup.items[kind].label for kind in lookup.broader(other.arg) if kind in lookup.items]
+    return any({token.key for token in tokenize(label)} <= said for label in kinds)
