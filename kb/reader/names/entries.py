@@ -24,6 +24,7 @@ from kb.reader.words.tokens import word_key
 from kb.wording.manners import treated
 
 _NAMING = frozenset({"with", "person", "degree"})  # "inside" may be a place, "mate" a grade, "driving" work
+_DENYING = frozenset({"not", "no", "non", "never", "without"})
 _FUNCTION_WORDS = frozenset(words[0] for words in PHRASES if len(words) == 1)
 
 
@@ -122,8 +123,10 @@ def _item_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
 
 
 def _head(label: str) -> tuple[str, ...]:
-    """The noun of a label: its last word, or the one before "of"."""
+    """The noun of a label: its last word, or the one before "of"; none of "not hauling"."""
     tokens = label_tokens(label)
+    if tokens[0][0] in _DENYING:
+        return ()
     if "'" not in label:
         for index, (low, _) in enumerate(tokens):
             if low == "of" and index:
@@ -157,6 +160,7 @@ def _fact_names(fact: Fact) -> Iterator[tuple[tuple[str, ...], Entry]]:
             entry = Entry("value", "yes", fact.id)
             yield words, entry
             yield _predicated(label), entry
+            yield _told(label), entry
             yield _without_preposition(label), entry._replace(rank=1)
             if words[0] == "on" and len(words) > 1:
                 yield ("off", *words[1:]), Entry("value", "no", fact.id, 1)
@@ -178,6 +182,12 @@ def _predicated(label: str) -> tuple[str, ...]:
     if len(tokens) != 2 or tokens[0][0] in LEADING_PREPOSITIONS or tokens[0][0] in SKIPPED_INSIDE_LABELS:
         return ()
     return () if tokens[0][0].endswith("ing") else (tokens[1][1], tokens[0][1])
+
+
+def _told(label: str) -> tuple[str, ...]:
+    """ "The train leaves after dark" for "on a train that leaves after dark"."""
+    before, that, after = label.partition(" that ")
+    return (*(_without_preposition(before) or name_words(before)), *name_words(after)) if that else ()
 
 
 def _quantity_words(label: str) -> Iterator[tuple[str, ...]]:

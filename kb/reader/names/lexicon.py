@@ -76,6 +76,9 @@ class Lexicon:
             for token in tokenize(label)
             if len(token.low) > 3 and token.low.isalpha() and token.low not in _FUNCTION_WORDS
         }
+        for item in self._lookup.base.items:  # "wristwatch" for "wrist watch"
+            pairs = (name.lower().split() for name in labels_of(item))
+            words |= {"".join(pair): None for pair in pairs if len(pair) == 2 and "".join(pair).isalpha()}
         for row in (*same(), *(names for _, names in narrower())):
             if any(joined(name) in self.names for name in row):
                 words |= {word: None for name in row for word in name.lower().split() if len(word) > 4}
