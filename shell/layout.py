@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 _QUOTED_UNDER_A_LIST = 2
 _CASES_IN_A_LIST = 2
+_NONE = "none of these"
 _NAMED_IN_A_CELL = 3
 _PLAIN = ("label", "pattern")  # how words were linked that need no telling
 _TO_READ = "Clauses that speak of it. They were not taken for an answer."
@@ -205,7 +206,8 @@ def next_blocks(answer: Answer) -> tuple[Block, ...]:
     """What the answer asks for, if anything."""
     if answer.ask is None:
         return ()
-    return (Next(kb.visible(answer.ask.prompt), _clean(tuple(label for _, label in answer.ask.choices))),)
+    choices = _clean(tuple(label for _, label in answer.ask.choices))
+    return (Next(kb.visible(answer.ask.prompt), (*choices, _NONE) if answer.ask.others else choices),)
 
 
 def further_blocks(answer: Answer) -> tuple[Block, ...]:

@@ -52,13 +52,16 @@ def verdict_cell(verdict: str, answer: Answer, base: KnowledgeBase) -> Cell:
     return Cell(*verdict_word(verdict, answer, base))
 
 
+_FEW_VALUES = 8
+
+
 def brief(facts: Facts, base: KnowledgeBase) -> str:
     """Facts in few words: grades by id, several by their group, other values by label, the narrower ones left
     out; sentences only for measures and the like."""
     words = []
     for name, values in facts:
         fact, members = base.lookup.facts[name], getattr(values, "members", ())
-        if not members or values.complement:
+        if not members or values.complement or len(members) * 2 > len(fact.values) > _FEW_VALUES:
             words.append(base.say_facts(((name, values),)))
         elif fact.kind == "yes_no":
             words.append(fact.label if members == {"yes"} else f"{fact.label}: no")

@@ -350,7 +350,8 @@ def _finish(
     ask = None
     if open_facts:
         known = dict(query.case.facts).get(open_facts[0])
-        ask = ask_for(lookup, open_facts[0], known)
+        rows = [values for case in cases for fact, values in case.when if fact == open_facts[0]]
+        ask = ask_for(lookup, open_facts[0], known, rows)
     aspects = tuple(part.aspect for part in parts) or (query.aspect,)
     answer = replaced(
         blank,

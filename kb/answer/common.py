@@ -161,8 +161,16 @@ def citation(lookup: Lookup, clause_id: str, rules: tuple[str, ...]) -> Citation
     )
 
 
-def ask_for(lookup: Lookup, fact: str, possible: ValueSet | None = None) -> Ask:
-    """The question that asks for a fact, and its possible values (none for a quantity or date)."""
+_MANY_CHOICES = 8
+
+
+def ask_for(
+    lookup: Lookup, fact: str, possible: ValueSet | None = None, rows: Sequence[ValueSet] = ()
+) -> Ask:
+    """The question that asks for a fact, and its possible values (none for a quantity or date).
+
+    Of many values those are offered that the rows of a table (their values of the fact) tell from the rest.
+    """
     record = lookup.facts[fact]
     allowed = possible if possible is not None else lookup.domain(fact)
     names: Sequence[tuple[str, str]] = [(value.id, value.label) for value in record.values]
@@ -173,7 +181,11 @@ def ask_for(lookup: Lookup, fact: str, possible: ValueSet | None = None) -> Ask:
         for value, label in names
         if not isinstance(allowed, Choices) or (value in allowed.members) != allowed.complement
     )
-    return Ask(fact=fact, prompt=record.ask, choices=choices)
+    few = [row.members for row in rows if isinstance(row, Choices) and len(row.members) * 2 <= len(choices)]
+    told = tuple(choice for choice in choices if any(choice[0] in members for members in few))
+    if len(choices) <= _MANY_CHOICES or not 0 < len(told) < len(choices):
+        return Ask(fact=fact, prompt=record.ask, choices=choices)
+    return Ask(fact=fact, prompt=record.ask, choices=told, others=True)
 
 
 def cautions(lookup: Lookup, items: Sequence[str], rules: Iterable[str]) -> tuple[str, ...]:

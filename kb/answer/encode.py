@@ -265,6 +265,7 @@ def answer_object(answer: Answer) -> dict[str, Json]:
             "fact": answer.ask.fact,
             "prompt": answer.ask.prompt,
             "choices": [{"value": value, "label": label} for value, label in answer.ask.choices],
+            "others": answer.ask.others,
         },
         "abstain": answer.abstain
         and {

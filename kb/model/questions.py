@@ -60,11 +60,15 @@ class Span(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Ask(msgspec.Struct, frozen=True, kw_only=True):
-    """What is missing: a fact id (or "item", "reading"), the question to put, `(value, label)` choices."""
+    """What is missing: a fact id (or "item", "reading"), the question to put, `(value, label)` choices.
+
+    `others`: it may have other values, too, which all come to the same.
+    """
 
     fact: str
     prompt: str
     choices: tuple[tuple[str, str], ...] = ()
+    others: bool = False
 
 
 class Abstain(msgspec.Struct, frozen=True, kw_only=True):

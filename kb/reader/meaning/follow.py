@@ -40,7 +40,19 @@ _UNKNOWN = frozenset(
     )
 )  # fmt: skip
 NONE_OF_THEM = frozenset(
-    {"neither", "neither of them", "none", "none of them", "none of these", "neither one", "no one", "nobody"}
+    {
+        *(
+            "neither",
+            "neither of them",
+            "none",
+            "none of them",
+            "none of these",
+            "none of those",
+            "neither one",
+        ),
+        *("no one", "nobody", "somewhere else", "elsewhere", "something else", "anything else"),
+        *("another", "another one", "some other", "other", "others"),
+    }
 )
 _SINCE = {f"{on} {when}" for on in ("since", "until", "till", "from", "by") for when in ("when", "what date")}
 _WHO_SAYS = frozenset({"says who", "who says", "who says so", "who says that", "says which book"})
