@@ -59,7 +59,7 @@ def answers_instead(
     if plain.outcome == "ask" and plain.ask is not None:
         kinds = of_kinds(reading, plain.ask, lookup)
         told = told_alike(kinds, [answer(one) for one in kinds], lookup) if kinds else ()
-        told = told or _as_list(reading, plain, read, answer)
+        told = told or _as_list(reading, plain, read, answer) or _none_may(reading, plain, answer, lookup)
         return told or _as_such(reading, plain, answer, lookup) or (plain,)
     near = nearest_reading(reading, lookup) if plain.verdict == "silent" else None
     nearer = answer(near) if near is not None else plain
@@ -266,6 +266,37 @@ def _is_settled(told: Answer, rest: Rest, lookup: Lookup) -> bool:
     if open_facts and not (apart and rest.apart and rest.plain):
         return False
     return rest.plain or told.verdict == "prohibited"
+
+
+def _none_may(reading: Reading, plain: Answer, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
+    """ "Tie in working rig?", where no kind of tie may be worn in it: no need to ask which is meant.
+
+    Kinds of which the books say nothing may be among them, but none that may be worn, nor the class as such.
+    """
+    query, ask = reading.query, plain.ask
+    if (
+        query is None
+        or ask is None
+        or query.kind != "may"
+        or query.polarity == "not"
+        or query.value is not None
+    ):
+        return ()
+    if ask.fact != "item" or not 1 < len(ask.choices) <= _MOST_KINDS:
+        return ()
+    each = [msgspec.structs.replace(query, items=(kind, *query.items[1:])) for kind, _ in ask.choices]
+    each.append(msgspec.structs.replace(query, as_such=True))
+    told = [answer(_asked(reading, one, lookup)) for one in each]
+    if any(one.outcome != "answer" or one.verdict not in ("prohibited", "silent") for one in told):
+        return ()
+    banned = [one for one in told if one.verdict == "prohibited"]
+    if not banned:
+        return ()
+    others = [one for one in told[:-1] if one is not banned[0]]
+    return (with_beside(banned[0], [f"{one.reading.text} {one.headline}" for one in others]),)
+
+
+_MOST_KINDS = 4
 
 
 def _as_such(reading: Reading, plain: Answer, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:

@@ -31,9 +31,11 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
         return ()
     if kinds == {"source"}:
         return _each(answers, queries)
-    spoken = [a for a, query in zip(answers, queries, strict=True) if _speaks(a, query)]
+    spoken = [a for a, query in zip(answers, queries, strict=True) if _speaks(a, query, lookup)]
     if len(spoken) == 1:
-        return _led_by(spoken[0], answers)
+        sure = all(answer.verdict == "silent" for answer in answers if answer is not spoken[0])
+        plain = sure or kinds <= _VALUED or _usual(spoken[0], lookup) is not None
+        return _led_by(spoken[0], answers) if plain else ()
     if len(spoken) < len(answers) or len(kinds) > 1:
         return ()
     if kinds <= _VALUED:
@@ -43,7 +45,7 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
             return _each(answers, queries)
         return _led_by(bearing[0], answers) if len(bearing) == 1 else ()
     leads = {_lead(answer) for answer in answers}
-    required = [answer for answer in answers if answer.verdict == "required"]
+    required = [answer for answer in answers if _usual(answer, lookup) == "required"]
     if len(required) == 1:
         return _led_by(required[0], answers)
     if len(leads) != 1 or "" in leads:
@@ -52,10 +54,14 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
     return _led_by(worn[0], answers) if len(worn) == 1 else _each(answers, queries)
 
 
-def _speaks(answer: Answer, query: Query) -> bool:
-    """Whether rules answer what was asked, and not another question in its place."""
+def _speaks(answer: Answer, query: Query, lookup: Lookup) -> bool:
+    """Whether rules answer what was asked, and not another question in its place.
+
+    A rule that holds out of the ordinary alone ("not in town") does not tell which thing is meant.
+    """
     told = answer.reading.query
-    return answer.verdict != "silent" and told is not None and told.kind == query.kind
+    usual = _usual(answer, lookup) if query.kind in _PLAIN else answer.verdict
+    return usual != "silent" and told is not None and told.kind == query.kind
 
 
 def _matter(answer: Answer, lookup: Lookup) -> str:

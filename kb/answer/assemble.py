@@ -30,7 +30,7 @@ from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Ver
 from kb.model.records import OWNED_ASPECTS, Case
 from kb.model.values import NO, ValueSet
 from kb.reasoner import Engine, possible_facts
-from kb.wording import is_place, say_facts, say_query, say_verdict, say_when, the_item
+from kb.wording import is_place, say_facts, say_query, say_stated, say_verdict, say_when, the_item
 
 _MOST_KINDS = 20
 
@@ -357,7 +357,8 @@ def _finish(
         blank,
         outcome="answer",
         verdict=verdict,
-        headline=say_verdict(
+        headline=(verdict == "conditional" and say_stated(lookup, query, [part.cases for part in parts]))
+        or say_verdict(
             lookup,
             verdict,
             query,

@@ -51,6 +51,7 @@ if TYPE_CHECKING:
     )
     from kb.wording.listings import say_list_headline, say_sources
     from kb.wording.protection import say_protection
+    from kb.wording.stated import say_stated
     from kb.wording.unless import say_joined, say_usual
 
 __all__ = [
@@ -100,6 +101,7 @@ __all__ = [
     "say_set",
     "say_sides",
     "say_sources",
+    "say_stated",
     "say_table",
     "say_test",
     "say_tolerance",
@@ -127,6 +129,7 @@ __getattr__ = loader(
         ),
         "kb.wording.listings": ("say_list_headline", "say_sources"),
         "kb.wording.protection": ("say_protection",),
+        "kb.wording.stated": ("say_stated",),
         "kb.wording.unless": ("say_joined", "say_usual"),
     },
 )

@@ -215,6 +215,11 @@ def say_any(lookup: Lookup, conditions: Sequence[Condition]) -> str:
             text = text.replace(f" or {WEARER} ", " or ")
         if plain:
             text = text.replace(f", {WEARER} ", ", ")
+    both = whole.parts if isinstance(whole, AllOf) and len(whole.parts) == _PAIR else ()
+    if both and all(
+        isinstance(p, Test) and phrase_in(lookup, p).clause.startswith(f"{WEARER} ") for p in both
+    ):
+        text = text.replace(f" and {WEARER} ", " and ")
     return text
 
 

@@ -268,6 +268,11 @@ def _say_value_verdict(lookup: Lookup, verdict: Verdict, query: Query, values: S
     return " ".join(stated)
 
 
+def say_values_of(lookup: Lookup, query: Query, verdict: Verdict, values: Sequence[OpenValue]) -> str:
+    """What is left open of each aspect, as sentences."""
+    return _say_value_verdict(lookup, verdict, query, values)
+
+
 def _state(lookup: Lookup, query: Query, aspect: str, values: Sequence[OpenValue]) -> str:
     """The values left open of one aspect as a sentence."""
     record = lookup.aspects[aspect]

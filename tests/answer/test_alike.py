@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from pathlib import Path
 
 import pytest
 
@@ -39,6 +40,27 @@ def test_the_one_whose_value_rests_on_what_is_said_leads(base: KnowledgeBase) ->
     (answer,) = base.ask("What colour cap do I put on in July?", as_of=DAY)
     assert "service cap must be white" in answer.headline
     assert any("navy blue" in said for said in answer.reading.beside)
+
+
+def test_the_one_that_rules_speak_of_where_nothing_is_out_of_the_ordinary_leads(base: KnowledgeBase) -> None:
+    text = "I'm officer of the day, in watch rig. Must I keep the cap on when I go inside?"
+    (answer,) = base.ask(text, as_of=DAY)
+    assert answer.headline == "Yes. The service cap must be worn, unless the wearer wears other headgear."
+    (beside,) = answer.reading.beside  # of the other a rule speaks in town alone
+    assert "knit cap must not be worn when the wearer is in town; otherwise the books are silent" in beside
+
+
+def test_a_class_is_not_asked_about_where_no_kind_of_it_may_be_worn(
+    tmp_path_factory: pytest.TempPathFactory,
+) -> None:
+    books = Path(__file__).parents[1] / "fifth" / "books"
+    fifth = KnowledgeBase.open(books, tmp_path_factory.mktemp("fifth"))
+    (answer,) = fifth.ask("May I wear a tie with Order C?", as_of=DAY)
+    assert answer.headline == "No. The knotted tie must not be worn."
+    assert any("clip-on safety tie" in said for said in answer.reading.beside)
+    text = "I'm Workshop at Ostrel. Shorts with the coverall top at noon in July, ok?"
+    (answer,) = fifth.ask(text, as_of=DAY)  # one kind may be worn at some hours, another in another rig
+    assert answer.outcome == "ask"
 
 
 @pytest.mark.parametrize(

@@ -100,3 +100,48 @@ def test_situations_that_rules_tell_from_their_contraries_have_two_sides(
     lookup = books(name).lookup
     assert all(has_two_sides(lookup, fact) for fact in two)
     assert not any(has_two_sides(lookup, fact) for fact in one)
+
+
+STATED = [
+    # What is asked for comes first, and when it holds; several values of one thing share their beginning.
+    ("second", "How high are the letters on the name tape?",
+     "The height of the letters of the name tape must be 12 mm, when the wearer is in fell or hall rig."),
+    ("demo", "What colour is the branch flash?",
+     "The colour of the branch flash must be navy blue, when the wearer is of the boat branch; yellow, when the wearer is of the lights branch; orange, when the wearer is of the workshop branch."),
+    ("demo", "How long may the beard of an H2 be?",
+     "The length of the beard must be at most 1/2 in (13 mm), when the wearer holds the medical waiver and does not hold the religious waiver."),
+    ("demo", "How must the chin strap be worn?",
+     "Unless the wearer is on deck: the chin strap must be worn above the visor of the service cap; the chin strap must not be under the chin. The chin strap must be under the chin, when the wearer is on deck."),
+    ("fifth", "Where on the equipment belt does the restraint case go?",
+     "The restraint case must be worn at the right of the back of the equipment belt, unless reversal of the belt has been granted and the wearer is left-handed. The restraint case may be worn at the left of the back of the equipment belt, when the wearer is left-handed and reversal of the belt has been granted."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "question", "headline"), STATED)
+def test_values_of_a_table_are_stated_with_when_they_hold(
+    books: Open, name: str, question: str, headline: str
+) -> None:
+    (answer,) = books(name).ask(question, as_of=NOVEMBER)
+    assert answer.verdict == "conditional"
+    assert answer.headline == headline
+
+
+@pytest.mark.parametrize(
+    ("name", "question", "headline"),
+    [
+        ("demo", "May I wear the storm coat in rain?",
+         "Yes, in watch or storm rig: the storm coat may or must be worn, depending on the rig; in any other rig it must not be."),
+        ("third", "minus fifteen. fleece with the cabin jacket?",
+         "Yes, in cabin dress. The fleece may be worn with the cabin jacket; in any other rig it must not be."),
+        ("fifth", "May I wear the roll-neck pullover with the coverall in February?",
+         "Yes, in Order D. The roll-neck pullover may be worn with the drab coverall; in any other rig it depends on further facts."),
+        ("second", "May I wear earrings?",
+         "Yes, in hall rig. The earrings may be worn; in any other rig they must not be."),
+        # Shorts are worn by leave alone: who wears them has it.
+        ("demo", "Must the dress trousers be worn with the service shorts in watch rig?",
+         "No. The dress trousers need not be worn with the service shorts, unless extreme heat dress has not been granted by the District Superintendent or a higher authority."),
+    ],
+)  # fmt: skip
+def test_what_is_worn_tells_the_rig_that_leads(books: Open, name: str, question: str, headline: str) -> None:
+    (answer,) = books(name).ask(question, as_of=NOVEMBER)
+    assert answer.headline == headline
