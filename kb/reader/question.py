@@ -7,7 +7,7 @@ from collections.abc import Callable
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Abstain, Ask, Query, Reading, Span, SpanRole
+from kb.model.questions import Abstain, Ask, Query, Reading, Span
 from kb.model.records import Case
 from kb.reader.doubts.asked_back import alone_unclear, ask_grade, ask_instead, on_its_day
 from kb.reader.meaning.frame import Frame, find_frame
@@ -32,6 +32,7 @@ from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.pieces.shades import shades
 from kb.reader.pieces.shared import ask_shared
+from kb.reader.pieces.spans import make_spans
 from kb.reader.pieces.verbs import verbs
 from kb.reader.pieces.whether import marked, unclear
 from kb.reader.recast.outright import asked_outright
@@ -41,15 +42,6 @@ from kb.wording import say_query
 
 LONGEST_QUESTION = 1000
 MOST_WORDS = 120
-_ROLES: dict[str, SpanRole] = {
-    "item": "item", "items": "item", "act": "aspect", "aspect": "aspect", "aspect value": "aspect",
-    "dimension": "aspect", "care": "aspect", "order": "aspect", "fact": "fact", "fact name": "fact",
-    "values": "fact", "measure": "measure", "number": "measure", "on date": "date", "day": "date",
-    "clause number": "clause",
-    "book": "clause", "filler": "filler", "det": "filler", "poss": "filler", "comma": "filler",
-    "unknown": "unknown",
-}  # fmt: skip
-
 _SIDES = frozenset(("left", "right", "both", "other"))
 
 
@@ -329,6 +321,10 @@ def _outcome(
         if (kind := follow.kind_asked(found, frame, before, lookup)) is not None:
             return kind
         case = case_in_talk(case, found, frame, roles, previous, lookup)
+    if not {"today", "tonight"}.isdisjoint(token.low for token in found.tokens):
+        from kb.reader.meaning.today import with_today  # noqa: PLC0415  few questions name the present
+
+        case = with_today(case, roles, lookup)
     outcome = alone_unclear(found, frame, roles, case, lookup) or build_query(frame, roles, case, lookup)
     if isinstance(outcome, Ask) and outcome.fact == "item":
         from kb.reader.recast.ways import asked_way  # noqa: PLC0415  as in `_read`
@@ -376,20 +372,3 @@ def _two_readings(query: Query, lookup: Lookup) -> Ask:
     without = msgspec.structs.replace(query, polarity="not")
     said = [say_query(lookup, reading) for reading in (plain, without)]
     return Ask(fact="reading", prompt="Which is meant?", choices=tuple((text, text) for text in said))
-
-
-def make_spans(found: Understood, lookup: Lookup) -> tuple[Span, ...]:
-    """Every piece with its place in the text, its part, and what it was linked to."""
-    mended = {place for place, _ in found.mended}
-    spans: list[Span] = []
-    for piece in found.pieces:
-        role = _ROLES.get(piece.tag, "structure")
-        if role == "fact" and piece.fact and lookup.facts[piece.fact].family == "grade":
-            role = "grade"
-        how = "spelling" if mended.intersection(range(piece.first, piece.last)) else piece.how
-        start, end = found.tokens[piece.first].start, found.tokens[piece.last - 1].end
-        target = piece.fact or (piece.arg if role not in ("structure", "filler") else None) or None
-        spans.append(
-            Span(start=start, end=end, text=found.text[start:end], role=role, target=target, how=how)
-        )
-    return tuple(spans)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from kb.reader.phrases.askings import ASKINGS
+from kb.reader.phrases.goings import GOINGS
 
 SAYINGS = r"""
 # if whether
@@ -359,4 +360,4 @@ SAYINGS = r"""
 # yea legit
 (?:\s*[,;.:?!]|\s+-)\s*(?:yea or nay|legit|lawful|kosher|yay or nay|aye or no|aye|thumbs up)\s*\??\s*$ => ?
 """
-SAYINGS += ASKINGS
+SAYINGS += ASKINGS + GOINGS.lstrip("\n")

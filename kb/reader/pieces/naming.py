@@ -75,6 +75,7 @@ def _all_called(piece: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> Piec
 
 _CONSISTING = frozenset({"consist", "consists", "comprise", "comprises", "made"})
 _LISTING = frozenset({"", "comma", "with", "item", "items"})  # "studs, station dress?", "lanyard band dress"
+_LEADS = frozenset({"and", "but", "so", "how about", "with", "comma"})
 _BEFORE_BE = frozenset({"comma", "when", "where", "why", "who", "and", "but", "so"})
 
 
@@ -89,6 +90,8 @@ def _is_whole(before: Sequence[Piece], previous: str, after: Sequence[Token], ot
     if any(token.low in _CONSISTING for token in after) or (others and previous in _LISTING):
         return False
     tags = [piece.tag for piece in before if piece.tag not in ("det", "poss", "filler")]
+    if previous == "with" and _LEADS.issuperset(tags):
+        return False  # "and with Order C?" goes on from "in Order B"
     return True if previous == "be" and (len(tags) == 1 or tags[-2] in _BEFORE_BE) else None
 
 

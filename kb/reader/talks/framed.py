@@ -2,11 +2,22 @@
 
 from __future__ import annotations
 
+import msgspec
+
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
-from kb.reader.meaning.fits import wearing
+from kb.reader.meaning.fits import wearing, whether_worn
+from kb.reader.meaning.query import merge_case
+from kb.reader.pieces.pieces import Understood
+from kb.reader.question import clean, understand
+from kb.reader.talks.talked import Talk
+from kb.text import Pattern
 
 _MOST = 6
+_HEDGED = Pattern(
+    r"(?i)\b(?:not|no|or|unless|except|without|never|if|outside|off|than|until|before|after)\b|n['\u2019]t\b"
+)
+_MODAL = Pattern(r"(?i)(?:(?:and|but|so) )?(?:may|can|could|must|should|do|does|am|is|are)\b")
 
 
 def frame_of(reading: Reading, previous: Reading | None, lookup: Lookup) -> Query | None:
@@ -32,3 +43,20 @@ def recently(reading: Reading, previous: Reading | None) -> tuple[str, ...]:
     asked = reading.query.items if reading.query is not None else ()
     named = tuple(span.target for span in reading.spans if span.role == "item" and span.target is not None)
     return tuple(dict.fromkeys((*asked, *named, *(previous.recent if previous is not None else ()))))[:_MOST]
+
+
+def in_what_case(frame: Query, text: str, previous: Reading | None, talk: Talk) -> Query:
+    """What further words go on from, after a clause was shown: the thing that was asked of, in its case.
+
+    Only what is said outright; of the thing before, only where it was asked if one may or must.
+    """
+    before = None if previous is None else previous.frame or previous.query
+    if _HEDGED.search(text) or (before is not None and frame == before and not _MODAL.match(text)):
+        return frame
+    if frame == before and frame.kind not in ("may", "must"):
+        frame = whether_worn(frame, talk.lookup)  # "may I keep it on?", after how many
+    found = understand(clean(text), talk.lexicon, talk.lookup, None)
+    pieces = found.pieces if isinstance(found, Understood) else ()
+    stated = {p.fact: p.values for p in pieces if p.tag == "fact" and p.fact and p.values is not None}
+    stated = {f: v for f, v in stated.items() if talk.lookup.facts[f].family in ("situation", "rig", "term")}
+    return msgspec.structs.replace(frame, case=merge_case(frame.case, stated, None, False, talk.lookup))

@@ -89,6 +89,11 @@ _WHAT_ELSE = Pattern(
     rf"(?i){LEAD}what else(?: (?:is there|do i|do we|should i)(?: (?:need|wear|have))*|"
     r" (must|may|can) (?:i|we) wear)?(?: then)?(?: ((?:for|in|at|on|when|while|with) .+))?"
 )
+_OVER_UNDER = Pattern(
+    rf"(?i){LEAD}(?:is (?:it|that) |are they |worn )?((?:over or under|under or over|above or beneath|"
+    r"inside or outside|outside or inside|on top of or under) "
+    r"(?:(?!\b(?:does|do|is|are|must|may|can|should)\b).)+)"
+)
 _PARTS = "side|arm|hand|sleeve|shoulder|breast|pocket|wrist|ear|finger|leg|foot|lapel|collar|cuff|end|edge"
 _WHICH_SIDE = Pattern(
     rf"(?i){LEAD}(?:(?:on|over|round|around|to|at|above|below) )?(?:which|what) (?:{_PARTS}|spot|place)"
@@ -197,6 +202,7 @@ def in_full(text: str) -> str | None:
 
 
 _FULL = (
+    (_OVER_UNDER, "is it worn {}"),
     (_SAME_SO, "and {}"),
     (_CHANGES, "and with {}"),
     (_HAVE_NONE, "and without it"),
@@ -244,9 +250,9 @@ def understood_otherwise(text: str, missed: Reading, previous: Reading, talk: Ta
     generic = _which_credential(text, abstain, before, talk)
     if generic is not None:
         return generic
-    contrasted = _contrasted(text, before, talk)
-    if contrasted is not None:
-        return talk.made(text, contrasted)
+    other = contrasted(text, before, talk)
+    if other is not None:
+        return talk.made(text, other)
     words = [t for t in tokenize(clean(text)) if t.low[0].isalnum() and t.low not in _LIGHT]
     part = kind_of_part(words[0].key, before, talk.lookup) if len(words) == 1 else None
     if part is not None:
@@ -334,7 +340,7 @@ def _which_credential(text: str, abstain: Abstain, before: Query, talk: Talk) ->
     return Reading(question=text, ask=ask) if changed else None
 
 
-def _contrasted(text: str, before: Query, talk: Talk) -> Query | None:
+def contrasted(text: str, before: Query, talk: Talk) -> Query | None:
     """ "And with them up?", after "sleeves down": the other value that shares a word with the one known."""
     words, lookup = content(text), talk.lookup
     found: list[tuple[str, ValueSet]] = []

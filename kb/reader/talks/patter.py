@@ -21,6 +21,7 @@ from kb.reader.question import understand
 from kb.reader.talks.loose import MORE_ELSE, MOVED
 from kb.reader.talks.people import PEOPLE
 from kb.reader.talks.talked import Talk, item_alone
+from kb.reader.words.tokens import tokenize, word_key
 from kb.text import Pattern
 
 _WEATHERS = (
@@ -197,6 +198,9 @@ _THAT_ONE = Pattern(
     + "|".join(sorted(CREDENTIAL_NOUNS))
     + r")\b(?! (?:of|for)\b)"
 )
+_THING = Pattern(
+    r"(?i)\b(?:the|that|this|my) ([\w-]+) (?:thing|business|stuff|bit|question|matter|rule|one)\b"
+)
 _NTH = Pattern(r"(?i)\b(?:the )?(\d{1,2})(?:st|nd|rd|th)\b(?= ?[?.!,;]| ?$| (?:then|instead|too|as well)\b)")
 _WAS = Pattern(
     r"(?i)\b(was|were|did|had)\b.*\bin (" + "|".join(MONTHS) + r")\b(?! ?(?:\d|of\b|last\b|this\b|that\b))"
@@ -221,7 +225,9 @@ def loosely(text: str, previous: Reading, talk: Talk) -> str:
         said = f"{said[: on.end(1)]}{said[on.end() :]}"
     if previous.query is None:
         return said
-    said = _of_that_credential(said, previous.query, talk.lookup)
+    said = _of_that_credential(
+        _the_said_thing(said, previous.query, talk.lookup), previous.query, talk.lookup
+    )
     day = previous.query.case.as_of
     if day != talk.case.as_of:  # "and on the 20th?", of the month that was spoken of
         said = _NTH.sub(rf"\1 {day:%B %Y}", said)
@@ -229,6 +235,16 @@ def loosely(text: str, previous: Reading, talk: Talk) -> str:
     year = day.year
     said = _THAT_YEAR.sub(f" {year}", said) if year != talk.case.as_of.year else said
     return _with_unit(said, previous.query, talk.lookup)
+
+
+def _the_said_thing(text: str, before: Query, lookup: Lookup) -> str:
+    """ "Who can waive the neck thing?", of a tattoo on the neck: it."""
+    found = _THING.search(text)
+    item = lookup.items.get(before.items[0]) if len(before.items) == 1 else None
+    if found is None or item is None:
+        return text
+    named = {t.key for name in (item.label, *item.other_labels, *item.everyday) for t in tokenize(name)}
+    return f"{text[: found.start()]}it{text[found.end() :]}" if word_key(found.group(1)) in named else text
 
 
 def _in_the_past(text: str, today: datetime.date) -> str:

@@ -52,6 +52,7 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
             return found
         if whether is not None and _tells_the_same(whether.group(1), whether.group(3), ask, lookup):
             return (parse_fact(lookup, ask.fact, _plainly(whether.group(1))),)
+        said = _without_yes(ask, said, lookup)
         parts = [part.strip() for part in _PARTS.split(said) if part.strip()]
         several = [_part(ask, part, lexicon, lookup) for part in parts]
         if not all(several):
@@ -77,6 +78,15 @@ _IT_IS = Pattern(
     r"(?:['’](?:s|ve|m|re|d)| is| has| have| am| are| was| did| do| does)?"
     r"(n['’]t| not)?(?: been)?(?: granted| given| allowed| approved| issued| so)?"
 )
+
+
+def _without_yes(ask: Ask, said: str, lookup: Lookup) -> str:
+    """ "Yes, I'm on watch", asked in which rig: that I am on watch."""
+    whether = _WHETHER.fullmatch(said)
+    if whether is None or whether.group(2) is None or lookup.facts[ask.fact].kind == "yes_no":
+        return said
+    yes = _plainly(whether.group(1)) == "yes"
+    return whether.group(3) if yes and _IS_SUBJECT.match(whether.group(3)) else said
 
 
 def _plainly(word: str) -> str:

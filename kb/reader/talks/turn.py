@@ -19,7 +19,7 @@ from kb.reader.names.spelling import Search
 from kb.reader.phrases.english import PHRASES
 from kb.reader.phrases.manners import put_back, without_manners
 from kb.reader.question import clean
-from kb.reader.talks.framed import frame_of, recently
+from kb.reader.talks.framed import frame_of, in_what_case, recently
 from kb.reader.talks.talked import Talk, item_alone
 from kb.reader.words.sentences import as_written
 from kb.reader.words.tokens import tokenize
@@ -75,6 +75,11 @@ _SAYS = Pattern(r"(?i)\b(?:says?|said|tells?|told|claims?|reckons?|thinks?|insis
 _HEADED = Pattern(r"([^.!?]{3,50})[.!] +(\S.*)")
 _ANYWAY = Pattern(r"(?: (?:anyway|anyhow|exactly|actually|precisely|by the way|though|please))+$")
 _SUPPOSES = Pattern(r"(?i)\b(?:if|when|while)\b")
+_SO = Pattern(
+    r"(?:(?:and|but|even|what|also) )*(?:if|when|though|where|while) (?:they|it|those|that|mine) "
+    r"(?:'re|are|'s|is|were|was) (?:(?:not|n't) )?(\w+)"
+)
+_DUTY = frozenset({"must", "required", "allowed", "should", "have to"})
 _SLIGHT = frozenset({"only", "just", "merely"})
 
 
@@ -91,9 +96,10 @@ def read_turn(
         reading = msgspec.structs.replace(reading, unused=as_written(reading.unused, text))
     if previous is None or _SAYS.search(text) is None:  # who says something is no part of what is asked
         reading = with_nothing_lost(reading, lookup)
-    return msgspec.structs.replace(
-        reading, recent=recently(reading, previous), frame=frame_of(reading, previous, lookup)
-    )
+    frame = frame_of(reading, previous, lookup)
+    if frame is not None and reading.query is not None and reading.query.clause is not None:
+        frame = in_what_case(frame, text, previous, talk)
+    return msgspec.structs.replace(reading, recent=recently(reading, previous), frame=frame)
 
 
 def _read(text: str, previous: Reading | None, talk: Talk) -> Reading:
@@ -297,6 +303,7 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
         return None
     from kb.reader.talks.another import of_another, the_other  # noqa: PLC0415  only in a talk
     from kb.reader.talks.ended import ended  # noqa: PLC0415  as above
+    from kb.reader.talks.further import contrasted  # noqa: PLC0415  as above
     from kb.reader.talks.people import as_asked, people_asked  # noqa: PLC0415  as above
     from kb.reader.talks.thereupon import if_so, not_so, without_that  # noqa: PLC0415  as above
 
@@ -304,6 +311,10 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     again = again or not_so(text, before, talk) or ended(text, before, talk)
     if again is not None:
         return again
+    so, asked = _SO.fullmatch(said), previous.frame or before
+    if so is not None and asked.items and PHRASES.get((so.group(1),)) in _DUTY:
+        other = contrasted(text, asked, talk)  # "even if they're prescribed?", of lenses, asks for no duty
+        return None if other is None else talk.made(text, other)
     if before.kind in ("may", "must") and (whom := people_asked(text, talk.lexicon, talk.lookup)):
         return as_asked(talk.read(f"and what about {whom}?", previous), text, talk)
     granted = _of_a_grant(text, said, before, talk)
