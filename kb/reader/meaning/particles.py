@@ -31,6 +31,7 @@ _TAKING = word_set("take takes taking taken took bring come comes coming came")
 _PUTTING = word_set("put puts putting have has having stay stays staying keep keeps keeping go goes")
 _NEVER_BEFORE = tag_set("unknown, fix, fasten, run, number, measure, values")
 """What a particle goes with: "rolled up", "6 cm down"."""
+_SETTING = word_set("put puts putting set sets setting lay")
 _COUNTS = word_set("half a dozen couple few")
 
 
@@ -92,12 +93,15 @@ def _put_up(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: L
     word = tokens[found[acts[0]].first].low if acts else ""
     broader = {kind for entry in found[thing].entries for kind in lookup.broader(entry.id)}
     shown = "insignia" in broader
-    if not acts or not (shown or (low == "up" and "carried" in broader)):
+    if not acts or not (shown or "carried" in broader):
         return False
     if low == "down" and word in _TAKING and shown:
         _retag(found, acts[0], "leave off")
     elif low == "up" and word in _PUTTING:
         _retag(found, acts[0], "act", "wear" if shown else "use")
+    elif low == "down" and word in _SETTING:
+        _retag(found, index, "unread")  # neither carried nor left at home
+        return True
     else:
         return False
     _retag(found, index, "filler")
@@ -115,7 +119,7 @@ def _direction(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup
     while _tag(found, before) == "filler":
         before -= 1
     piece = found[before] if before >= 0 else None
-    if piece is not None and piece.tag in _NEVER_BEFORE:
+    if piece is not None and (piece.tag in _NEVER_BEFORE or tokens[piece.last - 1].low in _MOVED):
         return
     low = tokens[found[index].first].low
     if any(_is_state(named, low, tokens, lookup) for named in found if named.tag in _ITEMS):
@@ -186,6 +190,8 @@ def _is_set(piece: Piece, lookup: Lookup) -> bool:
 def _people(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
     """ "Two of us", "three of our cadets", "two attendants", "must all ten wear": no more than people."""
     after = index + 1
+    if found[index].arg == "1":
+        return  # "one of us is a diver": who it is may count
     if _tag(found, after) == "of":
         after += 1
         while _tag(found, after) in _NOUN:

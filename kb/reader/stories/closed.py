@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kb.model.conditions import tests
-from kb.model.records import Rule
+from kb.model.records import OWNED_ASPECTS, Rule
 from kb.reader.phrases.english import tag_set
 from kb.reader.stories.idle import Stretches, is_doing, is_everyday
 from kb.reader.words.forms import word_set
@@ -111,7 +111,7 @@ def _is_told(sought: Stretches, named: set[str], words: frozenset[str]) -> bool:
     texts = (lookup.clauses[rule.clause].text for rule in _rules(sought, like | named))
     if any(words.intersection(token.low for token in tokenize(text)) for text in (*labels, *texts)):
         return True
-    return any(piece.tag == "act" and piece.arg not in ("wear", "carrying", "use") for piece in sought.pieces)
+    return any(piece.tag == "act" and piece.arg in OWNED_ASPECTS for piece in sought.pieces)
 
 
 def _rules(sought: Stretches, named: set[str]) -> Iterator[Rule]:
