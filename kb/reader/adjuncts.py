@@ -132,6 +132,9 @@ def without_adjuncts(
         yield sought.rest(some)
 
 
+_GIVEN = word_set("lend lends lending lent loan give gives giving given hand hands pass sell swap")
+
+
 class _Sought:
     """The search for adjuncts in one text."""
 
@@ -147,7 +150,7 @@ class _Sought:
             self.first, self.end, at = first, end, first
             while at < end:
                 span = self._clause(at) or self._by_the_clock(at) or self._phrase(at)
-                span = span or self._colleague(at) or self._remark(at)
+                span = span or self._colleague(at) or self._receiver(at) or self._remark(at)
                 if span is not None and self._is_strange(span):
                     yield span
                     at = span.last
@@ -220,6 +223,17 @@ class _Sought:
             return None
         follows = self._tag(last) in _DONE | _MODALS | {"leave off", "not", "allowed", "required", "hold"}
         return _Span(at, last, False, True, "anyone") if follows else None
+
+    def _receiver(self, at: int) -> _Span | None:
+        """ "May I lend it to a visitor": who gets it, whoever that is."""
+        last = at + 2
+        while last < self.end and last < at + 4 and self._tag(last) in ("unknown", "degree", "person"):
+            last += 1
+        who = self._low(last - 1)
+        given = any(self._low(i) in _GIVEN for i in range(self.first, at))
+        led = self._low(at) == "to" and self._tag(at + 1) in ("det", "poss") and last > at + 2
+        known = who in _COLLEAGUES or is_one_of(who, OTHERS) or self._tag(last - 1) == "person"
+        return _Span(at, last, False, True) if given and led and known else None
 
     def _is_subject(self, at: int) -> bool:
         """Whether somebody or something begins there, that is no "it"."""

@@ -26,6 +26,8 @@ LEFT_OUT = {
         {For want of a locker}, may I carry a satchel with the parade rig? prohibited 6.11
         May {my skipper} wear earrings with the parade rig? prohibited 6.5
         Does {a new recruit} have to wear the storm coat in boat rig? prohibited 3.5
+        May I lend my flotation vest {to a visitor}? prohibited 1.14
+        May I lend the flotation vest {to my neighbour} {for the afternoon}? prohibited 1.14
         {With the wife's cousins visiting from Spain}, may I wear earrings in shore rig? prohibited 6.5
     """,
     "second": """
