@@ -160,11 +160,17 @@ def _aspect_values(fields: Fields, head: Head, items: list[str], context: Contex
             context.report.error(entry.key.at, "aspect-not-wanted", message, remedy)
             continue
         found += read_aspect_values(aspect, entry.value, items, tolerance, context)
-    if tolerance is not None and not any(v.value.measure and v.value.measure.about for v in found):
+    if tolerance is not None and not any(map(_says_about, found)):
         message = "A tolerance is given, but no measure of the rule says about."
         remedy = "Write about before the measure, or remove the tolerance."
         context.report.error(tolerance.at, "tolerance-not-wanted", message, remedy)
     return found if named else [AspectValue(head.act, ACT)]
+
+
+def _says_about(said: AspectValue) -> bool:
+    """Whether a measure that a rule gives, or one of its offsets, says about."""
+    measures = (said.value.measure, *(position.offset for position in said.value.positions))
+    return any(measure is not None and measure.about for measure in measures)
 
 
 def _make(

@@ -7,12 +7,12 @@ from collections.abc import Sequence as Many
 
 import msgspec
 
-from kb.model.records import Aspect, Measure, RuleValue
+from kb.model.records import Aspect, Measure, Position, RuleValue
 from kb.model.values import YES, Interval, Ranges, choices, ranges
 from kb.sources.drafts import Context
 from kb.sources.fields import as_texts
 from kb.sources.positions import read_measure, read_positions, with_tolerance
-from kb.sources.report import listed, quoted, suggestion
+from kb.sources.report import Report, listed, quoted, suggestion
 from kb.sources.things import check_item
 from kb.sources.tree import Node, Scalar
 from kb.text import slug
@@ -51,7 +51,8 @@ def read_aspect_values(
             measure = with_tolerance(measure, tolerance, report)
         return [AspectValue(aspect.id, RuleValue(values=measured(measure), measure=measure))]
     if aspect.kind == "position":
-        positions = read_positions(node, items, context.vocabulary, report)
+        read = read_positions(node, items, context.vocabulary, report)
+        positions = tuple(_within_tolerance(position, tolerance, report) for position in read)
         value = RuleValue(values=choices(*(p.id for p in positions)), positions=positions)
         return [AspectValue(aspect.id, value)] if positions else []
     texts = as_texts(node, quoted(aspect.id), report)
@@ -60,6 +61,14 @@ def read_aspect_values(
     if aspect.kind == "order":
         return _order(aspect, texts, context)
     return _choice(aspect, texts, context)
+
+
+def _within_tolerance(position: Position, tolerance: Scalar | None, report: Report) -> Position:
+    """The position with the tolerance of its rule at an offset that says about and has none of its own."""
+    offset = position.offset
+    if offset is None or not offset.about or offset.tolerance is not None:
+        return position
+    return msgspec.structs.replace(position, offset=with_tolerance(offset, tolerance, report))
 
 
 def _choice(aspect: Aspect, texts: tuple[Scalar, ...], context: Context) -> list[AspectValue]:

@@ -29,7 +29,7 @@ REACHED = {
     ("demo-daily", "open"): (46, 1),
     ("second-daily", "open"): (20, 0),
     ("third-daily", "open"): (29, 0),
-    ("sixth", "open"): (41, 0),
+    ("sixth", "open"): (48, 0),
     ("fifth", "open"): (39, 2),
 }
 REACHED_TURNS = {

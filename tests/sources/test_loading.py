@@ -162,3 +162,11 @@ def test_a_writer_can_say_that_each_kind_is_meant(rule: str, codes: list[str]) -
     assert [problem.code for problem in result.problems] == codes
     assert result.base is not None
     assert len(result.base.rules) == 1
+
+
+def test_the_tolerance_of_a_rule_reaches_the_offsets_that_have_none() -> None:
+    base = load_rule_base(GOOD).base
+    assert base is not None
+    placed = {rule.id.rpartition("/")[2]: rule.value.positions for rule in base.rules if rule.value.positions}
+    found = [placed[name][0].offset for name in ("strip-place", "strip-place-own")]
+    assert [offset.tolerance for offset in found if offset is not None] == [5, 2]
