@@ -22,6 +22,7 @@ items:
   - {id: flash, label: flash, kind of: insignia}
   - {id: bell, label: bell, kind of: accessory}
   - {id: pin, label: pin, kind of: insignia}
+  - {id: bar, label: bar, kind of: insignia}
 book: {id: order, title: Lock Order, authority: board}
 edition: {id: "1", title: Lock Order, in force from: 2020-01-01}
 clauses:
@@ -40,6 +41,12 @@ clauses:
   - clause: "3"
     text: No bell is worn in the wet season.
     rules: [{must not: bell, when: {month: wet}}]
+  - clause: "4"
+    text: The bar is worn on the smock; it is not worn with the cloak unless the smock is worn.
+    rules:
+      - {may: bar, when: {worn: smock}}
+      - {must: bar, position: {relation: "on", on: smock}}
+      - {must not: bar, when: {worn: cloak, not worn: smock}}
 """
 
 
@@ -65,6 +72,7 @@ def _answer(base: KnowledgeBase, question: str) -> Answer:
         ("Am I not allowed a pin on the hood?", "No", "2"),
         ("May the satchel have lettering?", "No", "2"),
         ("May I carry a satchel with lettering?", "No", "2"),
+        ("May I wear the bar on the cloak?", "No", "4"),
         ("May I wear a bell on the belt in the wet season?", "No", "3"),
     ],
 )

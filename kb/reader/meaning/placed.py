@@ -142,7 +142,7 @@ def is_where_it_goes(query: Query, roles: Roles, lookup: Lookup) -> bool:
     return all(
         fitting(piece, item, lookup)
         or _owner(item, lookup) == piece.arg
-        or (go_with and _tells(item, piece.arg, lookup))
+        or (go_with and not carriers(item, lookup) and _tells(item, piece.arg, lookup))
         for piece in roles.placing
         if piece.tag == "item"
     )
