@@ -17,7 +17,7 @@ from kb.model.questions import Query, Verdict
 from kb.model.values import YES, ValueSet, intersect, is_empty, is_subset, unite
 from kb.wording.cases import Facts, say_depends
 from kb.wording.conditions import phrase_in
-from kb.wording.english import is_plural
+from kb.wording.english import is_plural, sentence
 from kb.wording.labels import the_item
 from kb.wording.manners import is_manner
 from kb.wording.phrases import WEARER
@@ -218,6 +218,31 @@ def _say_further(lookup: Lookup, query: Query, rows: Rows, usual: int, said: Usu
     line = say_plain(lookup, verdict, query).removesuffix(".")
     modal = "need not" if (verdict, other) == ("required", "permitted") else MODALS[other]
     return f"{line}; {_say_again(lookup, query, other, modal)} if {when}." if when else ""
+
+
+def say_claim_when(lookup: Lookup, query: Query, rows: Rows) -> str:
+    """ "No. The width of the tape must not be 125 mm, when the wearer is in hall rig."
+
+    A claim about a measure or place speaks of a thing that is worn. Where all rules that say anything of it
+    agree, it stands, with when they do.
+    """
+    told = {verdict for _, verdict in rows} - {"silent"}
+    if query.value is None or query.kind not in ("may", "must") or len(told) != 1:
+        return ""
+    (verdict,) = told
+    chosen = [index for index, (_, found) in enumerate(rows) if found != "silent"]
+    when = say_joined(lookup, [facts for facts, _ in rows], chosen)
+    if verdict in ("conditional", "conflict") or not when:
+        return ""
+    return f"{say_plain(lookup, verdict, query).removesuffix('.')}, {when}."
+
+
+def say_why(lookup: Lookup, query: Query, rows: Rows) -> str:
+    """What leads where it was asked why: the verdict alone, without yes or no."""
+    line = say_ordinarily(lookup, msgspec.structs.replace(query, kind="may"), rows)
+    for word in ("Yes", "No"):
+        line = line.removeprefix(f"{word}, ").removeprefix(f"{word}: ").removeprefix(f"{word}. ")
+    return sentence(line) if line else ""
 
 
 def say_whole(lookup: Lookup, query: Query, rows: Rows) -> str:

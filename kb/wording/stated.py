@@ -79,7 +79,7 @@ def _lines_of(lookup: Lookup, query: Query, cases: Sequence[AnswerCase]) -> list
         others = [index for index in range(len(texts)) if index not in chosen]
         unless = say_exceptions(lookup, facts, others, said) if usual == {text} else ""
         when = say_joined(lookup, facts, chosen)
-        if when and " not " in f" {unless} " and " not " not in when:
+        if when and any(word in unless and word not in when for word in (" not ", " except ")):
             unless = ""  # "when the wearer wears it", not "unless the wearer does not wear it"
         if not unless and not when:
             return []

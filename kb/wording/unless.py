@@ -16,7 +16,7 @@ from kb.model.conditions import AllOf, AnyOf, Condition, Test, all_of, any_of
 from kb.model.lookup import Lookup
 from kb.model.months import month_of
 from kb.model.questions import Query, Verdict
-from kb.model.values import YES, Choices, ValueSet, intersect, is_empty, is_subset
+from kb.model.values import YES, Choices, ValueSet, intersect, is_empty, is_subset, unite
 from kb.wording.cases import Facts
 from kb.wording.conditions import phrase_in
 from kb.wording.labels import GRADE
@@ -206,7 +206,19 @@ def say_any(lookup: Lookup, conditions: Sequence[Condition]) -> str:
     sets = [one.parts if isinstance(one, AllOf) else (one,) for one in conditions]
     shared = [part for part in sets[0] if all(part in parts for parts in sets)] if len(sets) > 1 else []
     rests = [all_of(part for part in parts if part not in shared) for parts in sets]
-    whole = positive(lookup, all_of([*shared, any_of(rests)]) if shared else any_of(conditions))
+    first = rests[0]
+    if (
+        shared
+        and isinstance(first, Test)
+        and all(isinstance(r, Test) and r.fact == first.fact for r in rests)
+    ):
+        values = first.values
+        for rest in rests:
+            values = unite(values, rest.values) if isinstance(rest, Test) else values
+        rests = [] if is_subset(lookup.domain(first.fact), values) else [Test(first.fact, values)]
+    whole = positive(
+        lookup, all_of([*shared, *([any_of(rests)] if rests else [])]) if shared else any_of(conditions)
+    )
     text = phrase_in(lookup, whole).clause.removeprefix("either ")
     parts = whole.parts if isinstance(whole, AnyOf) else (whole,)
     if len(parts) > 1 and all(phrase_in(lookup, part).clause.startswith(f"{WEARER} ") for part in parts):

@@ -79,9 +79,10 @@ def say_plain(
     rules: Sequence[str] = (),
 ) -> str:
     if verdict == "conditional":
-        from kb.wording.leading import say_ordinarily, say_whole  # noqa: PLC0415  for tables only
+        from kb.wording.leading import say_claim_when, say_ordinarily, say_whole, say_why  # noqa: PLC0415
 
-        ordinarily = say_ordinarily(lookup, query, rows)
+        ordinarily = (say_why if query.kind == "why" else say_ordinarily)(lookup, query, rows)
+        ordinarily = ordinarily or say_claim_when(lookup, query, rows)
         if ordinarily:
             return ordinarily
         settled, rest = say_settled(lookup, query, [verdict for _, verdict in rows])

@@ -145,3 +145,26 @@ def test_values_of_a_table_are_stated_with_when_they_hold(
 def test_what_is_worn_tells_the_rig_that_leads(books: Open, name: str, question: str, headline: str) -> None:
     (answer,) = books(name).ask(question, as_of=NOVEMBER)
     assert answer.headline == headline
+
+
+@pytest.mark.parametrize(
+    ("name", "question", "headline"),
+    [
+        # A claim about a measure speaks of a thing that is worn: the rules that say anything of it agree.
+        ("second", "A 125 mm name tape is OK, isn't it?",
+         "No. The width of the name tape must not be 125 mm, when the wearer is in fell or hall rig."),
+        ("second", "May the name tape be 112 mm wide?",
+         "Yes. The width of the name tape may be 112 mm, when the wearer is in fell or hall rig."),
+        # Who asks why is told what holds first.
+        ("third", "Why can't probationers have beards?",
+         "The beard must not be worn, unless the wearer holds the religious waiver."),
+        ("second", "Why is the reflecting armband banned on a crag?",
+         "The reflecting armband must not be worn, unless the wearer holds the dog handler appointment and it is dark."),
+    ],
+)  # fmt: skip
+def test_claims_and_reasons_lead_with_what_holds(
+    books: Open, name: str, question: str, headline: str
+) -> None:
+    (answer,) = books(name).ask(question, as_of=NOVEMBER)
+    assert answer.verdict == "conditional"
+    assert answer.headline == headline
