@@ -18,6 +18,12 @@ CLOSINGS = r"""
 ,? (?:or|but|at least) so (?:i(?:'m| am| was|'ve been| have been) (?:told|assured)|(?:they|people|the \w+
     |my \w+|our \w+) (?:says?|said|tells? <me>|told <me>|claims?|reckons?|thinks?)|i(?:'ve)? (?:hear|heard
     |read|understand|gather|thought|think|believe))(?=\s*[.,;?!]|\s*$) =>
+# thermometer gauge dial meter display anemometer scale scales mercury
+\bit (?:says|reads|shows|said|read|showed) (minus |-)?(\d[^,;.?]{0,20}?) (?:on|by|according to) <the>
+    \s(?:[\w-]+ )?(?:thermometer|gauge|dial|meter|display|anemometer|scales?|mercury)\b => it is \1\2
+# something
+^(.*?)\b(?:is|are|was|were) (<the> [\w' -]+?) (?:something|a thing|one thing)(?: that| which)? ([\w' -]+?)
+    \s(?:has|have|had) to (wear|carry|own)\b => \1 must \3 \4 \2
 # told asked prompted bidden reminded
 ,? without (?:me |us |him |her |anyone |anybody )?(?:first )?(?:being|having been|having to be|getting)
     \s(?:told|asked|prompted|reminded)(?: (?:first|to(?: do so)?|by anyone|by anybody))?(?=\s*[.,;?!]|\s*$

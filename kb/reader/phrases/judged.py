@@ -85,6 +85,20 @@ _CALLED = Pattern(r"(?i)^to (\w+)\b")
 def judged(text: str) -> Iterator[str]:
     """The text as the question whether the one measure or number in it may be so."""
     plain = " ".join(text.replace("’", "'").split())
+    yield from _told_and_judged(plain)
+    led = _ASKED_LAST.fullmatch(plain)
+    if led is not None and not _amounts(led["led"]):
+        yield from (f"{led['led']} {asked}" for asked in _told_and_judged(led["asked"]))
+
+
+_ASKED_LAST = Pattern(
+    r"(?i)(?P<led>[^.,;:?]+[.,;:]) "
+    r"(?P<asked>(?:is|are|was|were|would|will|does|do) (?:an?|the|my|our|his|her) .+)"
+)
+"""What stands before the question: "Rescue Man here. Would ... be too long?"."""
+
+
+def _told_and_judged(plain: str) -> Iterator[str]:
     for shape in _shapes():
         found = shape.fullmatch(plain)
         if found is None:

@@ -49,6 +49,7 @@ _INVERTED = tag_set("self, person, det, poss, item, items, fact")
 _AT_PLACE = word_set("""
     at in on by near behind outside inside around about round along across through past aboard to into down up
 """)
+_WAYS = word_set("up down over back out along")
 _AT_TIME = word_set("at in on during for of to through")
 _IDLY = word_set("joke laugh dare treat favor favour change bet giggle prank")
 _BARE = word_set("""
@@ -297,7 +298,10 @@ class _Sought(Stretches):
         occasion = low in _AT_TIME and is_one_of(head, OCCASIONS)
         somewhere = low in _AT_PLACE and is_one_of(head, PLACES) and not self._is_put(self.end)
         bare = begun == at + 1 and not (occasion or head in _BARE or head.endswith("s"))
-        return _Span(at, place) if (occasion or somewhere) and not bare else None
+        begun = at
+        while begun > self.first and self.low(begun - 1) in _WAYS and self.tag(begun - 1) == "filler":
+            begun -= 1  # "up at the summit"
+        return _Span(begun, place) if (occasion or somewhere) and not bare else None
 
     def _going(self, at: int) -> _Span | None:
         """ "While riding inside the cabin": what is done there is no more than being there."""
