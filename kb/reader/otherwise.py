@@ -308,12 +308,14 @@ def _of_its_manner(query: Query, found: Understood, lookup: Lookup) -> Query | N
 
 def _with_less(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
     """The reading of fewer words: first of the question as a whole, since a statement beside it may count."""
+    from kb.reader.recast.figures_claimed import figure_claimed  # noqa: PLC0415  as above
     from kb.reader.stories.aside import set_aside  # noqa: PLC0415  only where all else did not understand
     from kb.reader.stories.company import without_its_state  # noqa: PLC0415  as above
     from kb.reader.stories.spare import without_spare  # noqa: PLC0415  as above
 
     less = (
         without_its_state(found, read)
+        or figure_claimed(found, lookup, read)
         or without_spare(reading, found, lookup, read)
         or set_aside(found, lookup, read)
     )

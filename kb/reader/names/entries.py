@@ -17,7 +17,7 @@ from kb.reader.names.lexicon import (
     labels_of,
     name_words,
 )
-from kb.reader.names.shortened import ON_BODY, doing, one_way, short_places, with_adjective
+from kb.reader.names.shortened import CALENDAR, ON_BODY, doing, one_way, short_places, with_adjective
 from kb.reader.phrases.english import CREDENTIAL_NOUNS, LEADING_PREPOSITIONS, PHRASES, SKIPPED_INSIDE_LABELS
 from kb.reader.words.kinds import circumstances, narrower, same
 from kb.reader.words.tokens import word_key
@@ -229,9 +229,8 @@ def _value_names(
         yield from ((way, entry) for way in _being(value.label.lower()))
     if fact.family in ("situation", "branch", "rig"):
         yield name_words(value.id), entry._replace(rank=1 if "-" in value.id else 3)
-        if (head := _head(value.label)) != ("round",) and ON_BODY.isdisjoint(
-            head
-        ):  # "showing visitors round"
+        bare = ON_BODY | CALENDAR | {"round"}  # "showing visitors round"
+        if bare.isdisjoint(head := _head(value.label)):
             yield head, entry._replace(rank=3)
     for label in labels_of(value):
         words = name_words(label)

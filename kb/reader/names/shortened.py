@@ -9,6 +9,8 @@ from kb.reader.words.forms import word_set
 
 _WAYS = word_set("to from in out into up down on off before after at")
 ON_BODY = LIMBS | word_set("shoulder breast back side hip waist collar sleeve cuff pocket")
+CALENDAR = word_set("day week month year hour time")
+"""Nouns that everybody says without meaning the one that a book names: "on the day" is on no oath day."""
 _Words = Sequence[tuple[str, str]]
 
 
@@ -16,7 +18,7 @@ def short_places(words: _Words) -> Iterator[tuple[str, ...]]:
     """ "In the hall" for "in the ticket hall": the preposition and the noun; words are (lower case, key)."""
     kept = [word for word in words if word[0] not in SKIPPED_INSIDE_LABELS]
     led = len(kept) > 2 and kept[0][0] in LEADING_PREPOSITIONS and "of" not in {low for low, _ in kept}
-    if led and kept[-1][1] not in ON_BODY:  # "on the shoulder" is not on the hard shoulder of a road
+    if led and kept[-1][1] not in ON_BODY | CALENDAR:  # "on the shoulder" is not on the hard shoulder
         yield kept[0][1], kept[-1][1]
 
 

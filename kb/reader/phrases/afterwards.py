@@ -22,4 +22,18 @@ AFTERWARDS = r"""
 ^(?:at|above|below|over|under|from) (?:what|which) (?:temperature|forecast|wind(?: speed)?|reading) (?:is|are
     |do|does|can|may|must) (?:<i> (?:have to |need to )?<wear> )?(.+?)(?: allowed| permitted| worn| required
     | compulsory| be worn)?\W*$ => when may \1 be worn?
+# longest shortest
+\bwhat(?:['’]?s| is| was| would be) the (?:longest|shortest) ((?:<the> )?[\w' -]+?) (?:that )?(<i>
+    |<the> [\w'-]+|[a-z]{1,2}\d) (can|may|could|might|am allowed to|is allowed to|are allowed to) (?:have
+    |wear|grow|carry|sport)\b => how long may \1 of \2 be
+# exemption exemptions permit permits dispensation dispensations
+^(?:and |so )?(?:(?:does|do|will|would|can) )?((?:<the> )?[\w -]*?(?:exemption|permit|dispensation)s?)
+    \s(?:ever )?(?:runs? out|expires?|lapses?|ends?)(?: after (?:an?|one|two|three|six|twelve|\d+)
+    \s(?:days?|weeks?|months?|years?))?(?:,? (?:like|as|just like|the same as) [^.;?!]+)?\W*$ => do \1 expire?
+# leave permission authority authorisation consent approval say-so
+^(?:(?:do|does|must|should|would) <i> |(?:i|we) (?:don't|do not) )(?:still |ever |really )?(?:have to |need to
+    \s)?(?:need|get|have|seek|obtain) (?:(?!my\b)(?:[\w-]+ ){1,3}[\w-]+'s |the |any |an? )?(?:leave|permission
+    |authority|authorisation|consent|approval|say-so) (?:first )?(?:to|before <i>) (?=\w)(.+?)(?:,? (?:any\s
+    ?more|any longer|every (?:day|time)|each (?:day|time)|first|at all|these days|now|right|do <i>))*\W*$
+     => is it forbidden for me to \1?
 """

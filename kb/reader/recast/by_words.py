@@ -22,6 +22,7 @@ from kb.model.records import Case, Clause
 from kb.model.values import intersect, is_empty
 from kb.reader.meaning.listed import asks_which_thing
 from kb.reader.names.spelling import akin
+from kb.reader.pieces.doings import is_doing
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.recast.folk import names_of_people
 from kb.reader.words.forms import NUMBER_WORDS, SPELLINGS, word_set
@@ -389,6 +390,8 @@ def _is_headed(unit: _Unit, clause: Clause, found: Understood) -> bool:
     doings = [t.low for t in found.tokens if t.low.endswith(("ed", "ing")) and lemma(t.low) in unit.lemmas]
     if doings and not unit.items:
         return doings[0] in clause.text.casefold()
+    if not unit.items and is_doing(unit.lemmas, clause.text, found.tokens):
+        return True
     return clause.kind != "rule" and not set(unit.lemmas).isdisjoint(analyse(clause.heading or ""))
 
 
