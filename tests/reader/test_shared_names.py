@@ -114,3 +114,11 @@ def test_an_outfit_is_still_the_thing_asked_about(base: KnowledgeBase) -> None:
     query = _read(base, "May I wear Loft on the quay?").query
     assert query is not None
     assert query.items == ("loft-rig",)
+
+
+@pytest.mark.parametrize(("reply", "fact"), [("the place", PLACE), ("rig", RIG), ("2", PLACE)])
+def test_a_reply_says_which_is_meant(reply: str, fact: str, base: KnowledgeBase) -> None:
+    asked = _read(base, "veil in loft?")
+    query = base.read(reply, as_of=DAY, previous=asked).query
+    assert query is not None
+    assert [name for name, _ in query.case.facts] == [fact]

@@ -58,7 +58,8 @@ def _chosen(text: str, ask: Ask, lexicon: Lexicon) -> int | None:
     words = [word for word in words if word not in ("one", "number", "ones")]
     if len(words) == 1 and (numbered := _numbered(words[0], len(ask.choices))) is not None:
         return numbered
-    return _by_name([word_key(word) for word in words], ask, lexicon) if ask.fact == "item" else None
+    keys = [word_key(word) for word in words]
+    return _by_name(keys, ask, lexicon) if ask.fact == "item" else _by_kind(keys, ask)
 
 
 def _numbered(word: str, count: int) -> int | None:
@@ -76,6 +77,13 @@ def _by_name(keys: list[str], ask: Ask, lexicon: Lexicon) -> int | None:
     if len(found) != 1:
         labels = [{token.key for token in tokenize(label)} for _, label in ask.choices]
         found = [place for place, words in enumerate(labels) if set(keys) <= words]
+    return found[0] if len(found) == 1 else None
+
+
+def _by_kind(keys: list[str], ask: Ask) -> int | None:
+    """ "The place", where "in the mess (place)" and "mess (rig)" are offered."""
+    kinds = [label.rpartition(" (")[2].rstrip(")") if label.endswith(")") else "" for _, label in ask.choices]
+    found = [n for n, kind in enumerate(kinds) if keys and [t.key for t in tokenize(kind)] == keys]
     return found[0] if len(found) == 1 else None
 
 
