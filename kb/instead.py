@@ -54,12 +54,13 @@ def answers_instead(
         )
         if one is not None:
             return (one,)
-        told = _alike(reading, read, answer, lookup) or _as_list(reading, plain, read, answer)
+        told = _as_list(reading, plain, read, answer) or _alike(reading, read, answer, lookup)
         return told or _each(reading, read, answer) or (_to_read(plain, as_of, lookup),)
     if plain.outcome == "ask" and plain.ask is not None:
         kinds = of_kinds(reading, plain.ask, lookup)
-        told = told_alike(kinds, [answer(one) for one in kinds], lookup) if kinds else ()
-        told = told or _as_list(reading, plain, read, answer) or _none_may(reading, plain, answer, lookup)
+        told = _as_list(reading, plain, read, answer)
+        told = told or (told_alike(kinds, [answer(one) for one in kinds], lookup) if kinds else ())
+        told = told or _none_may(reading, plain, answer, lookup)
         return told or _as_such(reading, plain, answer, lookup) or (plain,)
     near = nearest_reading(reading, lookup) if plain.verdict == "silent" else None
     nearer = answer(near) if near is not None else plain
