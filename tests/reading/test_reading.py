@@ -33,18 +33,21 @@ REACHED = {
     ("fifth", "open"): (39, 2),
 }
 REACHED_TURNS = {
-    ("dialogues", "open"): (150, 2),
-    ("dialogues-third", "open"): (42, 0),
-    ("dialogues", "kept"): (120, 4),
+    ("dialogues", "open"): (152, 1),
+    ("dialogues-third", "open"): (43, 0),
+    ("dialogues", "kept"): (121, 4),
     ("dialogues-third", "kept"): (48, 0),
-    ("dialogues-further", "open"): (65, 1),
-    ("dialogues-third-further", "open"): (22, 1),
-    ("dialogues-fourth", "open"): (33, 3),
-    ("dialogues-last", "kept"): (111, 5),
-    ("dialogues-daily", "open"): (44, 1),
-    ("dialogues-third-daily", "open"): (31, 1),
+    ("dialogues-further", "open"): (66, 1),
+    ("dialogues-further", "kept"): (51, 3),
+    ("dialogues-third-further", "open"): (31, 1),
+    ("dialogues-third-further", "kept"): (34, 1),
+    ("dialogues-fourth", "open"): (36, 2),
+    ("dialogues-fourth", "kept"): (31, 2),
+    ("dialogues-last", "kept"): (126, 5),
+    ("dialogues-daily", "open"): (46, 0),
+    ("dialogues-third-daily", "open"): (33, 1),
     ("dialogues-sixth", "open"): (20, 0),
-    ("dialogues-fifth", "open"): (9, 3),
+    ("dialogues-fifth", "open"): (19, 2),
 }
 
 

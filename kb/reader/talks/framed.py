@@ -6,17 +6,22 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
+from kb.model.values import ValueSet
 from kb.reader.meaning.fits import wearing, whether_worn
 from kb.reader.meaning.query import merge_case
 from kb.reader.pieces.pieces import Understood
+from kb.reader.pieces.pointing import is_place
 from kb.reader.question import clean, understand
 from kb.reader.talks.talked import Talk
+from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 
 _MOST = 6
 _HEDGED = Pattern(
     r"(?i)\b(?:not|no|or|unless|except|without|never|if|outside|off|than|until|before|after)\b|n['\u2019]t\b"
 )
+_DOORS = frozenset({"indoors", "outdoors", "out of doors", "outside", "inside", "in the open"})
+_WHERE = frozenset({"place", "location", "whereabouts", "area", "site"})
 _MODAL = Pattern(r"(?i)(?:(?:and|but|so) )?(?:may|can|could|must|should|do|does|am|is|are)\b")
 
 
@@ -34,8 +39,25 @@ def frame_of(reading: Reading, previous: Reading | None, lookup: Lookup) -> Quer
             item for item in named if item is not None
         )  # "how is the coat dried?", told by a clause
         return Query(kind="may", items=items, aspect=wearing(items, lookup), case=query.case)
+    if query.clause is not None and before is not None and _is_of_another(reading, before, lookup):
+        return None  # "how is the coat dried?", of which coat not being known: "it" is not what was before
     same = before is not None and (query.clause is not None or query.items == before.items)
     return before if same else None
+
+
+def _is_of_another(reading: Reading, before: Query, lookup: Lookup) -> bool:
+    """Whether a turn names things, and none of them may be one of those before."""
+    spoken = [span for span in reading.spans if span.role == "item"]
+    names = {
+        token.key
+        for item in before.items
+        for name in (lookup.items[item].label, *lookup.items[item].everyday)
+        for token in tokenize(name)
+    }
+    return bool(spoken) and all(
+        span.target not in before.items and names.isdisjoint(t.key for t in tokenize(span.text))
+        for span in spoken
+    )
 
 
 def recently(reading: Reading, previous: Reading | None) -> tuple[str, ...]:
@@ -60,3 +82,24 @@ def in_what_case(frame: Query, text: str, previous: Reading | None, talk: Talk) 
     stated = {p.fact: p.values for p in pieces if p.tag == "fact" and p.fact and p.values is not None}
     stated = {f: v for f, v in stated.items() if talk.lookup.facts[f].family in ("situation", "rig", "term")}
     return msgspec.structs.replace(frame, case=merge_case(frame.case, stated, None, False, talk.lookup))
+
+
+def _is_where(fact: str, values: ValueSet, lookup: Lookup) -> bool:
+    """Whether a fact says at which place one is: "in the mess", and not "on parade"."""
+    return lookup.facts[fact].label.casefold().split()[-1] in _WHERE and is_place(fact, values, lookup)
+
+
+def moved(query: Query, before: Query, lookup: Lookup) -> Query:
+    """A question of another place, without that it was in or out of doors at the one before."""
+    old, known = dict(before.case.facts), dict(query.case.facts)
+    places = {f for f, v in known.items() if old.get(f) != v and _is_where(f, v, lookup)}
+    doors = {
+        fact
+        for fact, values in known.items()
+        if lookup.facts[fact].kind == "yes_no" and lookup.facts[fact].label.casefold() in _DOORS
+        if old.get(fact) == values
+    }
+    if not places or not doors:
+        return query
+    kept = tuple((fact, values) for fact, values in query.case.facts if fact not in doors)
+    return msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=kept))

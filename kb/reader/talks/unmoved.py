@@ -45,6 +45,13 @@ _CLAIM = Pattern(
     r"(?: (?:wear|carry|have) (?:it|them))?))"
     rf"((?: (?:{_WHERE}|\w+ing)\b[^.;!?]*)?)[.;,!?]+ ?(.+)"
 )
+_ONLY = Pattern(
+    r"(?i)(?:(?:but|and|well|hm+|yet)[,.:]? )*(?:the |my |our |a |an |some |his |her )?"
+    rf"[\w' -]{{2,60}}? {_SAYS}(?: (?:that|to me))? (?:(?:it(?:['\u2019]s| is) )?only|just) "
+    r"(?:(?:for )?(?:people|those|folk|men|women|someone|somebody|anyone)\b[\w' -]*|[\w' -]+?) "
+    r"(?:have to|has to|must|need to|needs to|ought to|may|can|are allowed to)(?: (?:wear|carry|have|do) "
+    r"(?:it|them|one|that|so))?[.;,!?]+ ?(.+)"
+)
 _SAYS_SO = Pattern(
     rf"(?i){LEAD}(?:even )?(?:if|when|though|although) ((?:the|my|our|his|her|a|an|some) [\w' -]{{2,40}}?) "
     r"(?:says? (?:so|yes|otherwise|it(?:['\u2019]s| is) (?:ok|okay|fine|all right))|"
@@ -65,6 +72,10 @@ def unmoved(text: str, previous: Reading, talk: Talk) -> Reading | None:
     said = _SAYS_SO.fullmatch(bare)
     if said is not None:
         return _whatever_is_said(text, said.group(1), before, talk)
+    only = _ONLY.fullmatch(text.strip())
+    if only is not None and before.kind in ("may", "must"):
+        asks = asks_whether_so([token.low for token in tokenize(only.group(1).strip(" .?!"))])
+        return talk.made(text, before) if asks else None
     claim = _CLAIM.fullmatch(text.strip())
     if claim is None or not asks_whether_so([token.low for token in tokenize(claim.group(3).strip(" .?!"))]):
         return None
