@@ -11,7 +11,9 @@ from kb import Answer, KnowledgeBase
 BOOKS = """
 service: {id: lock, label: Lock Wardens, namespace: "https://lock.example/"}
 authorities: [{id: board, label: Board}]
-facts: [{id: month, label: season, values: [{id: wet, label: wet season}, {id: dry, label: dry season}]}]
+facts:
+  - {id: month, label: season, values: [{id: wet, label: wet season}, {id: dry, label: dry season}]}
+  - {id: lost, label: lost, kind: yes or no}
 items:
   - {id: smock, label: smock, kind of: garment}
   - {id: cloak, label: cloak, kind of: garment}
@@ -23,6 +25,7 @@ items:
   - {id: bell, label: bell, kind of: accessory}
   - {id: pin, label: pin, kind of: insignia}
   - {id: bar, label: bar, kind of: insignia}
+  - {id: token, label: token, kind of: insignia}
 book: {id: order, title: Lock Order, authority: board}
 edition: {id: "1", title: Lock Order, in force from: 2020-01-01}
 clauses:
@@ -41,6 +44,9 @@ clauses:
   - clause: "3"
     text: No bell is worn in the wet season.
     rules: [{must not: bell, when: {month: wet}}]
+  - clause: "5"
+    text: Who has lost the flash wears the token.
+    rules: [{must: token, when: {lost: yes, not worn: flash}}]
   - clause: "4"
     text: The bar is worn on the smock; it is not worn with the cloak unless the smock is worn.
     rules:
@@ -72,6 +78,7 @@ def _answer(base: KnowledgeBase, question: str) -> Answer:
         ("Am I not allowed a pin on the hood?", "No", "2"),
         ("May the satchel have lettering?", "No", "2"),
         ("May I carry a satchel with lettering?", "No", "2"),
+        ("I've lost my flash. Must I wear the token?", "Yes", "5"),
         ("May I wear the bar on the cloak?", "No", "4"),
         ("May I wear a bell on the belt in the wet season?", "No", "3"),
     ],

@@ -26,6 +26,9 @@ EXPLAINED = tag_set("""
 """Tags that carry structure; every other piece must be given a part or the question is not understood."""
 
 
+_GONE = frozenset({"lost", "mislaid", "missing", "misplaced", "forgotten"})
+
+
 def find_roles(
     pieces: Sequence[Piece], tokens: tuple[Token, ...], frame: Frame, lookup: Lookup,
     told: frozenset[int] = frozenset(),
@@ -186,7 +189,7 @@ class _Walk(Walker):
             self._use(before - 1)
             self.roles.unworn.append(piece)
             return
-        if self.state == "open" or (which and self.frame.kind == "where"):
+        if self.state == "open" or self._is_gone(index, before) or (which and self.frame.kind == "where"):
             return
         if tag == "where" and self.tokens[self.pieces[before].last - 1].low == "on":
             self.roles.placing.append(piece)  # "whereabouts on the coat"
@@ -215,6 +218,15 @@ class _Walk(Walker):
             self.roles.alternatives = True
         lists = {"asked": self.roles.asked, "worn": self.roles.worn, "unworn": self.roles.unworn}
         lists[self.state].append(piece)
+
+    def _is_gone(self, index: int, before: int) -> bool:
+        """ "I've lost my badge, must I wear the paper one?": not worn, nor is it asked if it may be."""
+        gone = self._tag(before) == "fact" and self.tokens[self.pieces[before].last - 1].low in _GONE
+        if not gone or not (self._more_items(index) or self.frame.kind == "list"):
+            return False
+        if self.frame.kind != "may":
+            self.roles.unworn.append(self.pieces[index])
+        return True
 
     def _leads_in(self, before: int) -> bool:
         """ "In fell boots on the snow, may I leave the cap off?": what one is in, before the question."""
