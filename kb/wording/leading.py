@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from itertools import chain
+from types import MappingProxyType
 
 import msgspec
 
@@ -99,13 +100,29 @@ def _say_then(lookup: Lookup, facts: Iterable[str]) -> str:
 
 
 def _say_covered(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int], said: Usually) -> str:
-    """ "..., unless the wearer is pregnant; it then depends on the rig": where alone it can be otherwise.
-
-    Each of the rows `otherwise` is out of the ordinary in some fact. The fewest facts are named, with all the
-    values that they have in such rows, so that outside of those nothing is otherwise. A fact with two sides
-    is none to set apart so: what holds on duty is not told by "unless on duty; it then depends".
-    """
+    """ "..., unless the wearer is pregnant; it then depends on the rig": where alone it can be otherwise."""
     facts = [when for when, _ in rows]
+    within = covering(lookup, facts, otherwise, said)
+    if not within:
+        return ""
+    kept = [when for index, when in enumerate(facts) if index not in otherwise]
+    inside = any(_may_have(when, *test) for when in kept for test in within.items())
+    inside = inside or any(rows[index][1] == "conditional" for index in otherwise)
+    unless = say_any(lookup, [Test(*test) for test in within.items()])
+    further = dict.fromkeys(fact for index in otherwise for fact, _ in facts[index] if fact not in within)
+    then = _say_then(lookup, further if inside else ())
+    return f"{line.removesuffix('.')}, unless {unless}{then}." if len(unless) <= _LONGEST else ""
+
+
+def covering(
+    lookup: Lookup, facts: Sequence[Facts], otherwise: Sequence[int], said: Usually = MappingProxyType({})
+) -> dict[str, ValueSet]:
+    """Facts with values of which each of the rows `otherwise` has some; none where that takes too many.
+
+    Each of these rows is out of the ordinary in some fact. The fewest facts are named, with all the values
+    that they have in such rows, so that outside of those nothing is otherwise. A fact with two sides is none
+    to set apart so: what holds on duty is not told by "unless on duty; it then depends".
+    """
     sets = ordinary_sets(lookup, facts, said)
     strange = {index: strange_in(facts[index], sets) for index in otherwise}
     left, chosen = list(otherwise), list[str]()
@@ -116,15 +133,8 @@ def _say_covered(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int]
         chosen.append(max(counts, key=counts.__getitem__, default=""))
         left = [index for index in left if chosen[-1] not in strange[index]]
     if left or any(has_two_sides(lookup, fact) for fact in chosen):
-        return ""
-    within = {fact: _all_values(facts, [i for i in otherwise if fact in strange[i]], fact) for fact in chosen}
-    kept = [when for index, when in enumerate(facts) if index not in otherwise]
-    inside = any(_may_have(when, *test) for when in kept for test in within.items())
-    inside = inside or any(rows[index][1] == "conditional" for index in otherwise)
-    unless = say_any(lookup, [Test(*test) for test in within.items()])
-    further = dict.fromkeys(fact for index in otherwise for fact, _ in facts[index] if fact not in within)
-    then = _say_then(lookup, further if inside else ())
-    return f"{line.removesuffix('.')}, unless {unless}{then}." if len(unless) <= _LONGEST else ""
+        return {}
+    return {fact: _all_values(facts, [i for i in otherwise if fact in strange[i]], fact) for fact in chosen}
 
 
 def _all_values(facts: Sequence[Facts], chosen: Sequence[int], fact: str) -> ValueSet:

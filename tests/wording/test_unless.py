@@ -14,8 +14,9 @@ from hypothesis import strategies as st
 from kb.model.conditions import Test, any_of, evaluate
 from kb.model.questions import Query, QuestionKind, Verdict
 from kb.model.records import Case
-from kb.model.values import ValueSet, choices, complement
+from kb.model.values import ValueSet, choices, complement, intersect, is_empty, is_subset
 from kb.wording import say_usual, say_verdict
+from kb.wording.leading import covering
 from kb.wording.unless import exceptions, ordinary, say_joined
 from tests.wording.bases import is_, no, words, yes
 
@@ -136,3 +137,13 @@ def test_cases_said_as_one_are_just_those(chosen: set[int]) -> None:
     condition = any_of(exceptions(LOOKUP, ROWS, sorted(chosen), every=True))
     for index, facts in enumerate(ROWS):
         assert evaluate(condition, dict(facts).get) is (index in chosen)
+
+
+@settings(max_examples=200, deadline=None)
+@given(st.sets(st.integers(0, len(ROWS) - 2), min_size=1))
+def test_outside_of_what_is_named_nothing_is_otherwise(otherwise: set[int]) -> None:
+    within = covering(LOOKUP, ROWS, sorted(otherwise))
+    assert within
+    for index in otherwise:
+        assert any(is_subset(values, within[fact]) for fact, values in ROWS[index] if fact in within)
+    assert all(is_empty(intersect(within[fact], values)) for fact, values in ROWS[-1] if fact in within)
