@@ -45,7 +45,8 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
             return _each(answers, queries)
         return _led_by(bearing[0], answers) if len(bearing) == 1 else ()
     leads = {_lead(answer) for answer in answers}
-    required = [answer for answer in answers if _usual(answer, lookup) == "required"]
+    must = kinds == {"must"}
+    required = [a for a in answers if (_usual(a, lookup) if must else a.verdict) == "required"]
     if len(required) == 1:
         return _led_by(required[0], answers)
     if len(leads) != 1 or "" in leads:
