@@ -30,10 +30,4 @@ AFTERWARDS = r"""
 ^(?:and |so )?(?:(?:does|do|will|would|can) )?((?:<the> )?[\w -]*?(?:exemption|permit|dispensation)s?)
     \s(?:ever )?(?:runs? out|expires?|lapses?|ends?)(?: after (?:an?|one|two|three|six|twelve|\d+)
     \s(?:days?|weeks?|months?|years?))?(?:,? (?:like|as|just like|the same as) [^.;?!]+)?\W*$ => do \1 expire?
-# leave permission authority authorisation consent approval say-so
-^(?:(?:do|does|must|should|would) <i> |(?:i|we) (?:don't|do not) )(?:still |ever |really )?(?:have to |need to
-    \s)?(?:need|get|have|seek|obtain) (?:(?!my\b)(?:[\w-]+ ){1,3}[\w-]+'s |the |any |an? )?(?:leave|permission
-    |authority|authorisation|consent|approval|say-so) (?:first )?(?:to|before <i>) (?=\w)(.+?)(?:,? (?:any\s
-    ?more|any longer|every (?:day|time)|each (?:day|time)|first|at all|these days|now|right|do <i>))*\W*$
-     => is it forbidden for me to \1?
 """
