@@ -83,8 +83,9 @@ free: (?:(?:left (?:up |down )?|up |down )to (?:<whoever>|(?:<own> )?(?:own |fre
     |lookout|business|call|decision)|<own> (?:choice|affair|lookout))
 due: (?:an absolute must|non[- ]negotiable|de[- ]rigueur|part of the (?:uniform|dress)|a fixture
     |(?:standard|regular|normal) issue)
-needful: (?:essential|imperative|vital|unavoidable|indispensable|expected of (?:me|us|you)|expected(?!
-    \sto\b)|demanded|stipulated|insisted (?:up)?on|laid down|a necessity|a condition|incumbent)
+unless_if: (?:(?!\b(?:when|if|while|whilst|once|whenever)\b)[^.;:?!])
+needful: (?:essential|imperative|vital|unavoidable|indispensable|expected of (?:me|us|you)|demanded|stipulated
+    |insisted (?:up)?on|laid down|a necessity|a condition|incumbent)
 consent: (?:(?:any|an?|the|some|my|special|prior|written|express|formal|(?:any(?:one|body)|some(?:one|body))'s
     |<the> [\w -]{2,30}?'s) )*(?:permission|approval|authori[sz]ation|authority|consent|clearance|say-so
     |go-ahead|blessing|leave)(?: (?:from|of) (?:any(?:one|body)|some(?:one|body)|<the> [\w -]{2,30}?))?(?:
@@ -287,7 +288,8 @@ FRAMINGS = r"""
 # essential imperative vital unavoidable indispensable expected demanded stipulated insisted laid
      necessity condition incumbent
 \b(<be>\b[^.;?!]*? )(?:<very> )*<needful><next> => \1required
-(^|[.,;:–-] )(?:<very> )*<needful>\s*\?*$ => \1required?
+(?:^|(?<=[.,;:?!]\s))(<unless_if>*?\b<be>\b<unless_if>*? )(?:<very> )*expected(?!\sto\b)<next> => \1required
+(^|[.,;:–-] )(?:<very> )*(?:<needful>|expected)\s*\?*$ => \1required?
 # or
 \b(?:<very> )*(?:an? )?(?:nice[- ]to[- ]have|extra|luxury|choice|option|suggestion|recommendation|free
     \schoice|optional|voluntary|advice|advisory|recommended) or (?:is it |are
