@@ -13,6 +13,7 @@ from kb.model.questions import AnswerCase, Query
 from kb.model.records import OWNED_ASPECTS
 from kb.model.values import Choices, Interval, Ranges, ValueSet
 from kb.reasoner import WORN, Engine, Facts, Problem, possible_facts, rows
+from kb.wording.unless import ordinary, usually_in
 
 
 def act_part(
@@ -130,6 +131,8 @@ def is_way(lookup: Lookup, query: Query) -> bool:
 def is_banned(engine: Engine, query: Query) -> bool:
     """Whether the thing asked about may not be worn at all: how it is worn is then no question.
 
+    Nor is it, where it is asked whether one may have one of some size that one ordinarily may not have.
+
     Of a class it is said kind by kind, so that a class is never banned here. What one owns or keeps in order
     is a question all the same.
     """
@@ -139,5 +142,21 @@ def is_banned(engine: Engine, query: Query) -> bool:
     apart = query.aspect in OWNED_ASPECTS or query.aspect in lookup.aspects_within("care")
     if apart or len(lookup.narrower(query.items[0])) > 1:
         return False
-    part = act_answer(engine, wear_question(lookup, query))
-    return part.verdict == "prohibited" and part.aspect == lookup.use_of(query.items[0])
+    plain = wear_question(lookup, query)
+    part = act_answer(engine, plain)
+    out = part.verdict == "prohibited" or (
+        query.kind == "may" and query.value is not None and _is_ordinarily_banned(lookup, plain, part)
+    )
+    return out and part.aspect == lookup.use_of(query.items[0])
+
+
+def _is_ordinarily_banned(lookup: Lookup, query: Query, part: Part) -> bool:
+    """ "May I have a 10 mm beard?", who may have none without a waiver: whether no is what leads.
+
+    Of a name plate it is asked how long it may be where it is worn.
+    """
+    if "grooming" not in lookup.broader(query.items[0]):
+        return False
+    table = [(case.when, case.verdict) for case in part.cases]
+    usual = ordinary(lookup, table, usually_in(lookup, query))
+    return usual is not None and table[usual][1] == "prohibited"

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from kb import KnowledgeBase, demo_folder
+from tests.reading.sheets import BOOKS
 
 
 @pytest.fixture(scope="module")
@@ -42,5 +43,25 @@ def test_what_may_not_be_worn_is_said_to_be_so(demo: KnowledgeBase, question: st
 def test_what_may_be_worn_is_answered_as_asked(demo: KnowledgeBase, question: str, verdict: str) -> None:
     (answer,) = demo.ask(question)
     assert answer.verdict == verdict
+    assert answer.reading.query is not None
+    assert answer.reading.query.aspect != "wear"
+
+
+@pytest.fixture(scope="module")
+def ropeway(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
+    return KnowledgeBase.open(BOOKS["third"], tmp_path_factory.mktemp("banned-third"))
+
+
+@pytest.mark.parametrize(("grade", "lead"), [("A1", "No"), ("A2", "Yes")])
+def test_who_may_have_none_without_a_waiver_may_have_none_of_that_length(
+    ropeway: KnowledgeBase, grade: str, lead: str
+) -> None:
+    """Clause 52: a beard of at most 20 mm may be worn by all but Probationers."""
+    (answer,) = ropeway.ask("Can I have a 10 mm beard?", facts=(ropeway.fact("grade", grade),))
+    assert answer.headline.startswith(lead)
+
+
+def test_how_long_a_plate_may_be_is_answered_though_it_is_not_worn_by_all(ropeway: KnowledgeBase) -> None:
+    (answer,) = ropeway.ask("My name plate is 90 mm long. Near enough?", facts=(ropeway.fact("grade", "A2"),))
     assert answer.reading.query is not None
     assert answer.reading.query.aspect != "wear"
