@@ -51,7 +51,7 @@ LINES = [
     ("How wide is the belt and also who wears the brassard",
      ["What must the width of the belt be?", "Who may wear the officer of the day's brassard?"]),
     ("Where machinery is running, must I take rings off?",
-     ["May anyone wear the finger ring, machinery running?"]),
+     ["Must anyone go without the finger ring, machinery running?"]),
     # two things that "or" joins
     ("May I wear the watch coat or the storm coat in watch rig?",
      ["May anyone wear the watch coat, in watch rig?", "May anyone wear the storm coat, in watch rig?"]),
