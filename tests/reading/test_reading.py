@@ -81,4 +81,4 @@ def test_the_halves_share_no_question() -> None:
     for books in BOOKS:
         halves = [{asked.text for asked in questions(books, half)} for half in ("open", "kept")]
         assert halves[0].isdisjoint(halves[1])
-        assert min(map(len, halves)) > 70
+        assert min(map(len, halves)) >= 60
