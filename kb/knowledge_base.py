@@ -156,7 +156,7 @@ class KnowledgeBase:
             if not stated:
                 asked = self._claimed(part, reading, case) or reader.each_thing(reading, self.lookup)
                 told = [answer for one in asked for answer in self._answers(one, case, previous)]
-                answers += [on_its_day(self.lookup, answer, case.as_of) for answer in told_once(told)]
+                answers += [on_its_day(self.lookup, one, case.as_of, self.answer) for one in told_once(told)]
                 if reading.query is not None:
                     previous = asked[-1]
                 elif told[-1].reading.query is not None:

@@ -3,14 +3,24 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
 import msgspec
 
 from kb.model.conditions import Condition, NotOf, Test, tests
 from kb.model.lookup import Lookup
 from kb.model.months import month_of
-from kb.model.questions import Answer, AnswerCase, Ask, Citation, Derivation, OpenValue, Query, Verdict
+from kb.model.questions import (
+    Answer,
+    AnswerCase,
+    Ask,
+    Citation,
+    Derivation,
+    OpenValue,
+    Query,
+    Reading,
+    Verdict,
+)
 from kb.model.records import Rule
 from kb.model.values import Choices, ValueSet, intersect, is_empty
 from kb.reasoner import Decision, Engine, Facts
@@ -281,8 +291,21 @@ def replaced(answer: Answer, **changes: object) -> Answer:
     return Answer(**{**fields, **changes})
 
 
-def on_its_day(lookup: Lookup, answer: Answer, today: datetime.date) -> Answer:
-    """The answer with its day in the read-back, where the question is about another day than `today`."""
+_MONTHS = 12
+
+
+def on_its_day(
+    lookup: Lookup, answer: Answer, today: datetime.date, tell: Callable[[Reading], Answer]
+) -> Answer:
+    """The answer with its day in the read-back, where the question is about another day than `today`.
+
+    `tell` answers a reading: of a month that was named it is the answer on its days.
+    """
+    stated = answer.reading.query.case.facts if answer.reading.query is not None else ()
+    if any(len(lookup.facts[fact].values) >= _MONTHS for fact, _ in stated):
+        from kb.answer.monthly import in_the_month_to_come  # noqa: PLC0415  few questions name a month
+
+        answer = in_the_month_to_come(answer, tell, lookup)
     query = answer.reading.query
     if query is None or query.case.as_of == today:
         return answer
