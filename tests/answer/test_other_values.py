@@ -85,7 +85,7 @@ KILNS = (
     ("Can the hood be red?", "silent", "The books are silent: no clause addresses whether the colour"),
     ("Can the hood be cream?", "The books do not say whether \"cream\" is white.", ""),
     ("May the smock be orange?", "silent", "The books are silent: no clause addresses whether the colour"),
-    ("Can the sash be purple?", "conditional", "It depends on the weather."),
+    ("Can the sash be purple?", "conditional", "Yes. The colour of the sash may be purple, when"),
     ("Can the sash be purple in foul weather?", "permitted", "Yes. The colour of the sash may be purple."),
     ("Can the sash be purple in fair weather?", "silent", "The books are silent"),
     ("Can the tabard be brown?", "Which \"brown\" is meant?", ""),
@@ -112,7 +112,7 @@ DEMO = (
     ("Can my black shoes be matt?", "prohibited", "No. The finish of the black shoes must not be matt."),
 )  # fmt: skip
 SECOND = (
-    ("Is a purple helmet allowed?", "conditional", "No. The colour of the helmet must not be purple; what"),
+    ("Is a purple helmet allowed?", "conditional", "No. The colour of the helmet must not be purple, when"),
     ("May a leader wear a pink helmet?", "prohibited", "No. The colour of the helmet must be white."),
 )  # fmt: skip
 THIRD = (
