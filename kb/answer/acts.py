@@ -13,7 +13,6 @@ from kb.model.questions import AnswerCase, Query
 from kb.model.records import OWNED_ASPECTS
 from kb.model.values import Choices, Interval, Ranges, ValueSet
 from kb.reasoner import WORN, Engine, Facts, Problem, possible_facts, rows
-from kb.wording.unless import ordinary, usually_in
 
 
 def act_part(
@@ -157,6 +156,8 @@ def _is_ordinarily_banned(lookup: Lookup, query: Query, part: Part) -> bool:
     """
     if "grooming" not in lookup.broader(query.items[0]):
         return False
+    from kb.wording.unless import ordinary, usually_in  # noqa: PLC0415  few questions are of a size that one has
+
     table = [(case.when, case.verdict) for case in part.cases]
     usual = ordinary(lookup, table, usually_in(lookup, query))
     return usual is not None and table[usual][1] == "prohibited"

@@ -23,7 +23,6 @@ from kb.answer.common import (
     replaced,
     settling_notes,
 )
-from kb.answer.former import with_former
 from kb.answer.units import unit_notes, unworn_notes
 from kb.errors import UsageError
 from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Verdict
@@ -380,6 +379,10 @@ def _finish(
         ),
         ask=ask,
     )
+    if not any(lookup.clauses[cited.clause].replaces for cited in answer.citations):
+        return answer
+    from kb.answer.former import with_former  # noqa: PLC0415  few clauses stand in place of others
+
     return with_former(lookup, answer)
 
 

@@ -202,7 +202,12 @@ def say_exceptions(
 
 
 def say_any(lookup: Lookup, conditions: Sequence[Condition]) -> str:
-    """That one of the conditions holds; what all have in common, and the wearer, is said once."""
+    """That one of the conditions holds; what all have in common, and the wearer, is said once.
+
+    Nothing where there is none.
+    """
+    if not conditions:
+        return ""
     sets = [one.parts if isinstance(one, AllOf) else (one,) for one in conditions]
     shared = [part for part in sets[0] if all(part in parts for parts in sets)] if len(sets) > 1 else []
     rests = [all_of(part for part in parts if part not in shared) for parts in sets]

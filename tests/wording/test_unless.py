@@ -17,7 +17,7 @@ from kb.model.records import Case
 from kb.model.values import ValueSet, choices, complement, intersect, is_empty, is_subset
 from kb.wording import say_usual, say_verdict
 from kb.wording.leading import covering
-from kb.wording.unless import exceptions, ordinary, say_joined
+from kb.wording.unless import exceptions, ordinary, say_any, say_joined
 from tests.wording.bases import is_, no, words, yes
 
 LOOKUP = words()
@@ -147,3 +147,7 @@ def test_outside_of_what_is_named_nothing_is_otherwise(otherwise: set[int]) -> N
     for index in otherwise:
         assert any(is_subset(values, within[fact]) for fact, values in ROWS[index] if fact in within)
     assert all(is_empty(intersect(within[fact], values)) for fact, values in ROWS[-1] if fact in within)
+
+
+def test_of_no_condition_nothing_is_said() -> None:
+    assert say_any(LOOKUP, []) == ""

@@ -13,7 +13,6 @@ import msgspec
 from kb.measures import same_dimension
 from kb.model.lookup import Lookup
 from kb.reader.meaning.attached import attached
-from kb.reader.meaning.particles import particles
 from kb.reader.names.lexicon import Entry, Lexicon
 from kb.reader.phrases.english import BODY, LEADING_PREPOSITIONS
 from kb.reader.pieces.pieces import Piece
@@ -30,14 +29,12 @@ _VERB_PLACE = frozenset(
 )
 _MOTION = word_set("""
     go goes going gone went walk walks walking walked stroll strolls strolling nip nips nipping pop pops
-    popping
-    wander wanders wandering head heads heading potter slop slopping step steps stepping come comes coming
-    came
-    get gets getting turn turns turning show shows hang move moves moving stand stands standing sit sits
-    sitting
-    stay stays staying drop drops dash pootle mooch trot""")
+    popping wander wanders wandering head heads heading potter slop slopping step steps stepping come comes
+    coming came get gets getting turn turns turning show shows hang move moves moving stand stands standing
+    sit sits sitting stay stays staying drop drops dash pootle mooch trot""")
 _NEEDS_PARTICLE = word_set("get gets getting turn turns turning show shows hang come comes coming came")
 _MOTION_PARTICLES = word_set("about round around along over out down up off back across through away")
+_SMALL = _MOTION_PARTICLES | {"half", "dozen"}
 _HAVING = word_set("take takes taking taken took keep keeps keeping kept")
 _CHOOSING = word_set("choose chooses choosing pick picks prefer prefers opt select")
 _WRAPPING = word_set("wrap wraps tie hang put wind loop drape sling wrapped hung tied draped wound")
@@ -70,7 +67,10 @@ def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: L
         elif piece.last - piece.first == 1:
             _word(found, index, tokens, lexicon, lookup)
     attached(found, tokens, lookup)
-    particles(found, tokens, lookup)
+    if any(piece.tag == "number" or tokens[piece.first].low in _SMALL for piece in found):
+        from kb.reader.meaning.particles import particles  # noqa: PLC0415  many questions have none
+
+        particles(found, tokens, lookup)
     return tuple(found)
 
 

@@ -12,7 +12,6 @@ from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import YES, Interval, ranges
 from kb.reader.names.spelling import akin
-from kb.reader.pieces.own_size import own_size
 from kb.reader.pieces.pieces import Piece
 from kb.reader.pieces.values import LINKS, Pieces, fact_piece, named_fact
 from kb.reader.words.forms import NUMBER_WORDS, word_set
@@ -55,7 +54,11 @@ def quantities(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pie
     if not facts:
         return pieces
     named = {named_fact(piece) for piece in pieces}
-    found = list(own_size(pieces, tokens, lookup, facts))
+    found = list(pieces)
+    if any(piece.measure is not None for piece in pieces):
+        from kb.reader.pieces.own_size import own_size  # noqa: PLC0415  few questions tell a measure
+
+        found = list(own_size(pieces, tokens, lookup, facts))
     for index, piece in enumerate(found):
         if piece.tag != "measure" or piece.measure is None:
             continue
