@@ -20,16 +20,16 @@ from kb.answer.common import (
     dispute_notes,
     folded_notes,
     list_cautions,
+    refuse_exclusions,
     replaced,
     settling_notes,
 )
 from kb.answer.units import unit_notes, unworn_notes
-from kb.errors import UsageError
 from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Verdict
-from kb.model.records import OWNED_ASPECTS, Case
+from kb.model.records import OWNED_ASPECTS
 from kb.model.values import NO, ValueSet
 from kb.reasoner import Engine, possible_facts
-from kb.wording import is_place, say_facts, say_query, say_stated, say_verdict, say_when, the_item
+from kb.wording import is_place, say_query, say_verdict, say_when, the_item
 
 _MOST_KINDS = 20
 
@@ -52,9 +52,9 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
     if query is None:
         return blank
     possible = possible_facts(query.case, query.items, False, engine.lookup)
-    _check(engine, query.case, possible)
+    refuse_exclusions(engine, query.case, possible)
     if query.other is not None:
-        _check(
+        refuse_exclusions(
             engine.on(query.other.as_of), query.other, possible_facts(query.other, (), False, engine.lookup)
         )
     kinds = _kinds_that_differ(engine, query)
@@ -88,12 +88,6 @@ def _answer_as_place(engine: Engine, query: Query, blank: Answer) -> Answer | No
     answer = _answer_as(engine, plain, blank)
     facts = {fact for case in answer.cases for fact, _ in case.when}
     return answer if any(is_place(engine.lookup, fact) for fact in facts) else None
-
-
-def _check(engine: Engine, case: Case, possible: dict[str, ValueSet]) -> None:
-    if not engine.check_case(possible):
-        stated = say_facts(engine.lookup, case.facts)
-        raise UsageError(f"These facts exclude each other: {stated}. Take one of them back.")
 
 
 def _kinds_that_differ(engine: Engine, query: Query) -> tuple[str, ...]:
@@ -352,11 +346,16 @@ def _finish(
         rows = [values for case in cases for fact, values in case.when if fact == open_facts[0]]
         ask = ask_for(lookup, open_facts[0], known, rows)
     aspects = tuple(part.aspect for part in parts) or (query.aspect,)
+    stated = ""
+    if verdict == "conditional":
+        from kb.wording import say_stated  # noqa: PLC0415  many answers have no table
+
+        stated = say_stated(lookup, query, [part.cases for part in parts])
     answer = replaced(
         blank,
         outcome="answer",
         verdict=verdict,
-        headline=(verdict == "conditional" and say_stated(lookup, query, [part.cases for part in parts]))
+        headline=stated
         or say_verdict(
             lookup,
             verdict,

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
 import msgspec
 
+from kb.errors import UsageError
 from kb.model.conditions import Condition, NotOf, Test, tests
 from kb.model.lookup import Lookup
 from kb.model.months import month_of
@@ -21,7 +22,7 @@ from kb.model.questions import (
     Reading,
     Verdict,
 )
-from kb.model.records import Rule
+from kb.model.records import Case, Rule
 from kb.model.values import Choices, ValueSet, intersect, is_empty
 from kb.reasoner import Decision, Engine, Facts
 from kb.wording import (
@@ -196,6 +197,13 @@ def ask_for(
     if len(choices) <= _MANY_CHOICES or not 0 < len(told) < len(choices):
         return Ask(fact=fact, prompt=record.ask, choices=choices)
     return Ask(fact=fact, prompt=record.ask, choices=told, others=True)
+
+
+def refuse_exclusions(engine: Engine, case: Case, possible: dict[str, ValueSet]) -> None:
+    """Raises `UsageError` where the facts of a case exclude each other."""
+    if not engine.check_case(possible):
+        stated = say_facts(engine.lookup, case.facts)
+        raise UsageError(f"These facts exclude each other: {stated}. Take one of them back.")
 
 
 def cautions(lookup: Lookup, items: Sequence[str], rules: Iterable[str]) -> tuple[str, ...]:
