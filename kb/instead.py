@@ -195,7 +195,10 @@ def _both_ways(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> An
     if other != msgspec.structs.replace(one, polarity=other.polarity):
         return None
     told = answer(_asked(reading, msgspec.structs.replace(one, kind="may", polarity="do"), lookup))
-    return told if told.verdict in ("required", "prohibited") else None
+    if told.verdict not in ("required", "prohibited"):
+        return None
+    plain = told.headline.removeprefix("No. ").removeprefix("Yes. ").removeprefix("Yes: ")
+    return replaced(told, headline=f"{plain[:1].upper()}{plain[1:]}")  # yes and no may be of either
 
 
 def _banned_whole(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
@@ -314,4 +317,6 @@ def _as_such(reading: Reading, plain: Answer, answer: Tell, lookup: Lookup) -> t
     others = [answer(_asked(reading, kind, lookup)) for kind in kinds]
     if any(other.outcome != "answer" for other in others):
         return ()
+    if told.verdict == "prohibited" and any(other.verdict != "prohibited" for other in others):
+        return ()  # "Earrings?", of which studs are worn: no is not what leads
     return (with_beside(told, [f"{other.reading.text} {other.headline}" for other in others]),)

@@ -34,7 +34,7 @@ def _said_so(lookup: Lookup, cited: Citation) -> Iterator[str]:
     replaced_ones = list(lookup.clauses[cited.clause].replaces)
     for former in replaced_ones:
         own = [rule for rule in lookup.base.rules if rule.clause == former]
-        if any(_alike(lookup.rules[rule], one) for rule in cited.rules for one in own):
+        if cited.rules and all(any(_alike(lookup.rules[rule], one) for one in own) for rule in cited.rules):
             yield former
         replaced_ones += [one for one in lookup.clauses[former].replaces if one not in replaced_ones]
 

@@ -220,7 +220,20 @@ def read_question(
             return compared
 
     reading = _read(text, found, frame, roles, case, lexicon, lookup, previous, read)
-    return otherwise(reading, found, roles, before, case, lookup, read)
+    reading = otherwise(reading, found, roles, before, case, lookup, read)
+    return _of_its_words(reading, found, lookup)
+
+
+def _of_its_words(reading: Reading, found: Understood, lookup: Lookup) -> Reading:
+    """The reading, with what its own words say of it: that it is asked whether something is a fault."""
+    query = reading.query
+    if query is None or not (query.value is not None or query.aspect != "wear"):
+        return reading
+    from kb.reader.recast.faults import asked_of_a_fault, done_by_oneself, washed_at  # noqa: PLC0415  as needed
+
+    for mend in (washed_at, done_by_oneself, asked_of_a_fault):
+        reading = mend(reading, found.tokens, lookup)
+    return reading
 
 
 def _read(

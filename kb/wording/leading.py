@@ -15,7 +15,7 @@ import msgspec
 from kb.model.conditions import Test, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
-from kb.model.values import YES, ValueSet, intersect, is_empty, is_subset, unite
+from kb.model.values import YES, ValueSet, intersect, is_empty, is_subset, subtract, unite
 from kb.wording.cases import Facts, say_depends
 from kb.wording.conditions import phrase_in
 from kb.wording.english import is_plural, sentence
@@ -174,8 +174,11 @@ def _say_in_rig(lookup: Lookup, query: Query, rows: Rows, rigs: ValueSet, *, tol
 
     Where nothing that was told goes with these rigs alone, it is a yes in them and one verdict in all others.
     """
+    if dict(query.case.facts).get(RIG) == rigs:
+        return ""  # it is what is said within them
     inside = [(dict(when), verdict) for when, verdict in rows if _may_have(when, RIG, rigs)]
-    left = [verdict for when, verdict in rows if not _may_have(when, RIG, rigs)]
+    others = subtract(lookup.domain(RIG), rigs)
+    left = [verdict for when, verdict in rows if _may_have(when, RIG, others)]
     one = len({*left}) == 1 and left[0] != "conditional"
     if not left or not (told or one) or query.polarity == "not" or query.value is not None:
         return ""

@@ -1,0 +1,92 @@
+"""A measure or number told and asked about as a fault: "three rings, is that a problem?", "15 cm, too long?".
+
+What is read is whether it may be so. Yes and no are said of the fault, as they are of a ban: yes, it is one.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import msgspec
+
+from kb.measures import same_dimension
+from kb.model.lookup import Lookup
+from kb.model.questions import Query, Reading
+from kb.reader.words.forms import word_set
+from kb.reader.words.tokens import Token
+from kb.wording import say_query
+
+_FAULTS = word_set("""
+    problem problems wrong trouble issue issues objection objections fault breach offence forbidden banned
+    prohibited barred illegal disallowed""")
+_TOO = word_set(
+    "long short big small large wide narrow high low deep thick thin many much few heavy tall far"
+)
+_RULES = word_set("rule rules regulation regulations regs order orders book")
+_IT = word_set("it that this there")
+_FINE = word_set("ok okay fine allowed permitted acceptable right alright legal")
+_DENIED = word_set("no not n't nothing never without isn't nobody")
+_BACK = 3  # words before, in which a denial is said of it
+_MYSELF = word_set("myself yourself ourselves himself herself themselves oneself")
+
+
+def asked_of_a_fault(reading: Reading, tokens: tuple[Token, ...], lookup: Lookup) -> Reading:
+    """The reading with yes and no said of the fault, where its words ask whether something told is one."""
+    query = reading.query
+    if query is None or query.kind != "may" or query.value is None or query.modalities:
+        return reading
+    if query.polarity == "not" or not _names_a_fault([token.low for token in tokens]):
+        return reading
+    turned = msgspec.structs.replace(query, modalities=("prohibited",))
+    return msgspec.structs.replace(reading, query=turned, text=say_query(lookup, turned))
+
+
+def _names_a_fault(lows: list[str]) -> bool:
+    """Whether a word of fault is said, and neither denied nor offered beside its contrary."""
+    if not _FINE.isdisjoint(lows):
+        return False
+    for index, low in enumerate(lows):
+        too = low in _TOO and index > 0 and lows[index - 1] == "too"
+        against = low == "against" and not _RULES.isdisjoint(lows[index + 1 : index + _BACK])
+        start = max(index - _BACK, 0)
+        before = [one for one, after in pairwise(lows[start : index + 1]) if after not in _IT]  # "isn't it"
+        if (low in _FAULTS or too or against) and _DENIED.isdisjoint(before):
+            return True
+    return False
+
+
+def washed_at(reading: Reading, tokens: tuple[Token, ...], lookup: Lookup) -> Reading:
+    """ "May I wash it at 40 degrees?": how it is washed; the heat is of the water, not of the air."""
+    query = reading.query
+    if query is None or query.kind not in ("may", "must") or lookup.aspects[query.aspect].within != "care":
+        return reading
+    warm = {fact.id for fact in lookup.base.facts if fact.unit and same_dimension(fact.unit, "Cel")}
+    told = [fact for fact, _ in query.case.facts if fact in warm and fact not in reading.carried]
+    if not told or not any(token.low.startswith("wash") for token in tokens):
+        return reading
+    facts = tuple(test for test in query.case.facts if test[0] not in told)
+    case = msgspec.structs.replace(query.case, facts=facts)
+    asked = Query(kind="how", items=query.items, aspect="care", case=case)
+    return msgspec.structs.replace(reading, query=asked, text=say_query(lookup, asked))
+
+
+def done_by_oneself(reading: Reading, tokens: tuple[Token, ...], lookup: Lookup) -> Reading:
+    """ "May I clean it myself?": how it is cleaned, or the clause on altering it, and neither yes nor no.
+
+    Rules on what is done to a thing are not on who does it; the clause may well be.
+    """
+    query = reading.query
+    if query is None or query.kind not in ("may", "must") or len(query.items) != 1:
+        return reading
+    if not any(token.low in _MYSELF for token in tokens) or query.aspect == lookup.use_of(query.items[0]):
+        return reading
+    if lookup.aspects[query.aspect].within == "care" or query.aspect == "care":
+        asked = Query(kind="how", items=query.items, aspect="care", case=query.case)
+    else:
+        wider = set(lookup.broader(query.items[0]))
+        rules = [r for r in lookup.base.rules if r.aspect == query.aspect and wider & {*r.scope.items}]
+        clauses = {rule.clause for rule in rules}
+        if len(clauses) != 1:
+            return reading
+        asked = Query(kind="source", clause=next(iter(clauses)), case=query.case)
+    return msgspec.structs.replace(reading, query=asked, text=say_query(lookup, asked))
