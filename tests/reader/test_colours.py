@@ -45,7 +45,10 @@ DEMO = (
     ("Is red a permitted colour for the knit cap?", "may knit-cap aspect:colour value:other:red"),
     ("Is navy the only colour for the knit cap?", "must knit-cap aspect:colour value:navy"),
     ("May the knit cap be a nice shade of green?", "may knit-cap aspect:colour value:other:green"),
-    ("I've dyed my hair blue. Is that a problem?", "may hair aspect:colour value:other:blue verdicts:prohibited"),
+    (
+        "I've dyed my hair blue. Is that a problem?",
+        "may hair aspect:colour value:other:blue verdicts:prohibited",
+    ),
     ("Can I leave off my pink knit cap?", "ask reading What must the colour of the knit cap be?"),
     (
         "Can I wear the name strip on my right thigh?",
