@@ -73,7 +73,8 @@ def _to_read(plain: Answer, as_of: datetime.date, lookup: Lookup) -> Answer:
     """An answer that refuses, or that asks without a choice, with the clauses that speak of it."""
     if plain.ask is not None and (plain.ask.choices or not _names_a_thing(plain.reading)):
         return plain
-    return replaced(plain, speaking=clauses_that_speak(plain.reading, as_of, lookup))
+    told = clauses_that_speak(plain.reading, as_of, lookup)
+    return replaced(plain, as_of=as_of.isoformat(), speaking=told)
 
 
 def _as_list(reading: Reading, plain: Answer, read: Read, answer: Tell) -> tuple[Answer, ...]:

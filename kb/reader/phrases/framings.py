@@ -90,6 +90,8 @@ consent: (?:(?:any|an?|the|some|my|special|prior|written|express|formal|(?:any(?
     |<the> [\w -]{2,30}?'s) )*(?:permission|approval|authori[sz]ation|authority|consent|clearance|say-so
     |go-ahead|blessing|leave)(?: (?:from|of) (?:any(?:one|body)|some(?:one|body)|<the> [\w -]{2,30}?))?(?:
     \s(?:first|beforehand|in advance))?
+seek: (?:so |and |but )?(?:do|does|did|must|should|will|would) (<i>|(?:<the>|an?) [\w' -]{2,30}?) (?:<very> )*
+    (?:(?:need|have) to )?(?:need|ask(?: for)?|get|seek|obtain|request|require|have) <consent>
 """
 
 FRAMINGS = r"""
@@ -99,18 +101,9 @@ FRAMINGS = r"""
 # or
 ([:,;–-] )(?:an? )?(\w+) or no \2\s*\?+\s*$ => \1allowed?
 # permission approval authorisation authorization authority consent clearance say-so go-ahead blessing leave
-^(?:so |and |but )?(?:do|does|did|must|should|will|would) (<i>|(?:<the>|an?) [\w' -]{2,30}?) (?:<very> )*
-    (?:(?:need|have) to )?(?:need|ask(?: for)?|get|seek|obtain|request|require|have) <consent> (?:to|before
-    \s(?:i|we)) (?=\w) => is it forbidden for \1 to\s
-^(?:so |and |but )?(?:do|does|did|must|should|will|would) (<i>|(?:<the>|an?) [\w' -]{2,30}?) (?:<very> )*
-    (?:(?:need|have) to )?(?:need|ask(?: for)?|get|seek|obtain|request|require|have) <consent> (?:before
-    \swearing|before putting on|for) (?:an? |the |my )?(?=\w) => is it forbidden for \1 to wear\s
-^(?:so |and |but )?(?:do|does|did|must|should|will|would) (<i>|(?:<the>|an?) [\w' -]{2,30}?) (?:<very> )*
-    (?:(?:need|have) to )?(?:need|ask(?: for)?|get|seek|obtain|request|require|have) <consent> before
-    \sgrowing (?=\w) => is it forbidden for \1 to grow\s
-^(?:so |and |but )?(?:do|does|did|must|should|will|would) (<i>|(?:<the>|an?) [\w' -]{2,30}?) (?:<very> )*
-    (?:(?:need|have) to )?(?:need|ask(?: for)?|get|seek|obtain|request|require|have) <consent> before
-    \scarrying (?=\w) => is it forbidden for \1 to carry\s
+^<seek> (?:to|before (?:i|we)) (?=\w) => is it forbidden for \1 to\s
+^<seek> before (grow|carry)ing (?=\w) => is it forbidden for \1 to \2\s
+^<seek> (?:before wearing|before putting on|for) (?:an? |the |my )?(?=\w) => is it forbidden for \1 to wear\s
 ^(?:is|isn't) (?:there )?<consent> (?:<very> )*(?:needed|required|necessary) (?:to|before i|before we)
     \s(?=\w) => is it forbidden to\s
 ^(?:is|isn't) (?:there )?<consent> (?:<very> )*(?:needed|required|necessary) for (?:an? |the |my )?(?=\w) =>

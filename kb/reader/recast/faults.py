@@ -1,6 +1,8 @@
-"""A measure or number told and asked about as a fault: "three rings, is that a problem?", "15 cm, too long?".
+"""Questions to which a plain yes or no would be of something else than was asked.
 
-What is read is whether it may be so. Yes and no are said of the fault, as they are of a ban: yes, it is one.
+Of a measure or number that is told as a fault ("three rings, is that a problem?", "15 cm, too long?") yes and
+no are said of the fault, as they are of a ban. Who does something himself, and how hot the water is, is not
+what rules on how it is done are of: the rules themselves are told, without yes or no.
 """
 
 from __future__ import annotations
