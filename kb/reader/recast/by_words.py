@@ -7,10 +7,8 @@ near.
 
 from __future__ import annotations
 
-import datetime
 import math
 from collections.abc import Iterator, Sequence
-from functools import lru_cache
 
 import msgspec
 
@@ -24,70 +22,31 @@ from kb.reader.meaning.listed import asks_which_thing
 from kb.reader.names.spelling import akin
 from kb.reader.pieces.doings import is_doing
 from kb.reader.pieces.pieces import Piece, Understood
-from kb.reader.recast.folk import names_of_people
-from kb.reader.words.forms import NUMBER_WORDS, SPELLINGS, word_set
-from kb.reader.words.same_sense import are_alike, phrase_at, with_phrases
-from kb.text import Pattern
+from kb.reader.recast.telling import (
+    ASKING,
+    BRITISH,
+    LIGHT,
+    Unit,
+    analysed,
+    asked_for,
+    clause_words,
+    in_force,
+    is_ruled,
+    tells,
+    word_level,
+)
+from kb.reader.words.forms import word_set
+from kb.reader.words.same_sense import phrase_at
 
-_ASKING = word_set("who whom whose when what which how where why")
-_LIGHT = word_set("""
-    a an the this that these those such some any all each every no not n't i me my mine we us our you
-    your he him his she her it its they them their one ones oneself someone somebody anyone anybody
-    everyone everybody people member members person man woman is are was were be been being am 's 're
-    've 'm do does did doing have has had having hold holds holding both got get gets getting
-    can could may might must shall should will would need needs ought and or but if then than so as of
-    in on at to for from by with without about into onto over under up down out off through per within
-    during until till since before after between against who whom whose when what which how where why
-    whether there here now today still yet just only also too even very much many more most long soon
-    quickly fast far often big high wide exactly really actually please tell say says said know like
-    want wants supposed meant allowed obliged required happen happens happened go goes keep kept make
-    makes made use used thing things sort kind kinds way matter matters case book books order orders
-    rule rules regulation regulations instruction instructions clause clauses bit bits count counts
-    counted side sides held place speak speaks spoke mention mentions cover covers deal deals
-    according concerned mm cm m km kg inch inches written wear wears wore worn put , . ? ! ; : -
-    ' " ( )
-""")
-_TIME = Pattern(
-    r"\b(?:\d+|an?|half|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fourteen|thirty)\s"
-    r"(?:hour|day|week|month|year)s?\b|\b(?:twelve|fourteen|ten|three|\d+) (?:months|days|years)\b|\bfor"
-    r" (?:good|life)\b"
-)
-_WHEN = Pattern(
-    r"\b(?:when|while|until|before|after|within|each|every|daily|from|at|on|whenever|during|once|then|time"
-    r"|\d{4})\b"
-)
-_REASON = Pattern(
-    r"\b(?:because|since|so that|that they|lest|by reason|in order|for they|for it|for the|have been|keep"
-    r"|are few|tell|need|where it|which is|draws|belong)"
-)
-_ENDINGS = word_set(
-    "e s es d ed er ers or ors ing y ies ly en ion al ant ent ance ence age ful ive ure ial nt"
-) | {""}
-_SOMEBODY = word_set("""
-    member owner senior wearer holder tailor cleaner doctor physician officer commander master
-    marshal chief superintendent quartermaster leader captain board secretary
-    inspector captain everyone everybody nobody anyone others hand hands store authority who whoever
-    contractor visitor
-""")
 _POINTING = word_set("it them thing one ones")
-_BRITISH = {american: british for british, american in SPELLINGS.items()}
 _KIT = word_set("kit uniform equipment")
-
-
-class _Unit(msgspec.Struct, frozen=True):
-    """A word of weight, or a name with all that stands for it in a clause."""
-
-    lemmas: tuple[str, ...]
-    names: tuple[tuple[str, ...], ...] = ()
-    items: tuple[str, ...] = ()
-    piece: Piece | None = None
 
 
 def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | None:
     """The one clause in force that has all words of weight; None where there is none or there are several."""
     if (opening := _opening(found))[1:2] == ["about"] or asks_which_thing(found):
         return None
-    if _ASKING.isdisjoint(opening) and sum(p.tag in _MEASURED for p in found.pieces) == 1:
+    if ASKING.isdisjoint(opening) and sum(p.tag in _MEASURED for p in found.pieces) == 1:
         return None  # it is judged, or nothing is said
     units = tuple(_units(found, lookup))
     if not any(unit.piece for unit in units) and any(token.low in _POINTING for token in found.tokens):
@@ -95,11 +54,11 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
     said = any(word.isalpha() for unit in units for word in unit.lemmas)
     if not said or (len(units) == 1 and len(found.tokens) <= _MANY):  # "who grants a"
         return None
-    asked, core = _asked_for(opening), [u for u in units if not _WEAK.issuperset(u.lemmas)] or units
+    asked, core = asked_for(opening), [u for u in units if not _WEAK.issuperset(u.lemmas)] or units
     clauses = [
         clause
         for clause in lookup.base.clauses
-        if _in_force(clause, case) and (len(core) > 1 or _is_headed(core[0], clause, found))
+        if in_force(clause, case.as_of) and (len(core) > 1 or _is_headed(core[0], clause, found))
     ]
     near = list(_near(units, clauses, asked, lookup))
     bare = len(units) > 1 and all(unit.piece is not None and unit.piece.tag in _NAMES for unit in units)
@@ -107,13 +66,13 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         (unit.piece is not None and unit.piece.tag in _NAMES) or _WEAK.issuperset(unit.lemmas)
         for unit in units
     )
-    if weak and asked != "who" and not _ASKING.isdisjoint(opening):  # "what goes over the jersey in boat rig"
+    if weak and asked != "who" and not ASKING.isdisjoint(opening):  # "what goes over the jersey in boat rig"
         near = [one for one in near if lookup.clauses[one.clause].kind != "rule"]
     if asked == "who" and any(
         token.low in ("count", "counts", "counted", "qualifies") for token in found.tokens
     ):
         near = [one for one in near if lookup.clauses[one.clause].kind in ("definition", "information")]
-    if _ASKING.isdisjoint(opening):  # "may rigs be mixed?": the one clause in which all of it stands
+    if ASKING.isdisjoint(opening):  # "may rigs be mixed?": the one clause in which all of it stands
         enough = len(units) >= _MANY or (len(units) == _MANY - 1 and any(unit.piece for unit in units))
         near = [one for one in near if one.plain and (one.rare or len(units) >= _MANY)] if enough else []
         near = [one for one in near if bare or _says_itself(units, lookup.clauses[one.clause])]
@@ -130,9 +89,9 @@ _NAMES = frozenset({"item", "items", "fact"})
 _WEAK = word_set("end start begin stop old new young time last first next change")
 
 
-def _says_itself(units: Sequence[_Unit], clause: Clause) -> bool:
+def _says_itself(units: Sequence[Unit], clause: Clause) -> bool:
     """Whether a word of weight stands in the text of a clause, and not in its heading or part alone."""
-    said = _analysed(clause.text)
+    said = analysed(clause.text)
     words = (word for unit in units if unit.piece is None or unit.items for word in unit.lemmas)
     return any(_is_said(word, said) for word in words)
 
@@ -142,7 +101,7 @@ def _opening(found: Understood) -> list[str]:
     lows = [token.low for token in found.tokens]
     starts = [0, *(i + 1 for i, low in enumerate(lows) if low in (".", ";", ":", "?", "!", ","))]
     for start in reversed(starts):
-        if not _ASKING.isdisjoint(lows[start : start + 3]):
+        if not ASKING.isdisjoint(lows[start : start + 3]):
             return lows[start : start + 6]
     return lows[:6]
 
@@ -175,24 +134,9 @@ def _clearest(near: Sequence[_Near]) -> str | None:
 
 
 _CLEARLY = 1.15
-_FEW = 8  # rules on a wide class of things speak of none of them
 
 
-def _asked_for(opening: Sequence[str]) -> str:
-    """What the question word asks for: somebody, a time, a number, a reason, or anything."""
-    said = " ".join(opening)
-    if not {"who", "whom", "whose"}.isdisjoint(opening):
-        return "who"
-    if Pattern(r"\bhow (?:long|soon|late|early|quickly|fast)\b|\bwithin\b").search(said):
-        return "time"
-    if Pattern(r"\bhow (?:many|much)\b").search(said):
-        return "number"
-    if Pattern(r"\bwhen\b|\bhow often\b|\bwhat (?:day|date|time)\b").search(said):
-        return "when"
-    return "why" if "why" in opening else ""
-
-
-def _units(found: Understood, lookup: Lookup) -> Iterator[_Unit]:
+def _units(found: Understood, lookup: Lookup) -> Iterator[Unit]:
     tokens, index = found.tokens, 0
     named = {
         place: piece for piece in found.pieces if _is_name(piece) for place in range(piece.first, piece.last)
@@ -202,7 +146,7 @@ def _units(found: Understood, lookup: Lookup) -> Iterator[_Unit]:
         phrase = phrase_at(tokens, index) if index not in taken else None
         if phrase is not None:
             taken.update(phrase[1])
-            yield _Unit(analyse(phrase[0]))
+            yield Unit(analyse(phrase[0]))
         elif index in taken:
             pass
         elif (piece := named.get(index)) is not None:
@@ -210,10 +154,10 @@ def _units(found: Understood, lookup: Lookup) -> Iterator[_Unit]:
             taken.update(range(piece.first, piece.last))
             if unit is not None:
                 yield unit
-        elif tokens[index].low not in _LIGHT | own:
-            lemmas = analyse(_BRITISH.get(tokens[index].low, tokens[index].low))
+        elif tokens[index].low not in LIGHT | own:
+            lemmas = analyse(BRITISH.get(tokens[index].low, tokens[index].low))
             if lemmas:
-                yield _Unit(lemmas)
+                yield Unit(lemmas)
         index += 1
 
 
@@ -221,22 +165,22 @@ def _is_name(piece: Piece) -> bool:
     return piece.tag in ("item", "items", "fact", "fact name", "authority", "book")
 
 
-def _named_unit(piece: Piece, found: Understood, lookup: Lookup) -> _Unit | None:
+def _named_unit(piece: Piece, found: Understood, lookup: Lookup) -> Unit | None:
     """A thing, a fact or an authority; None for a book as a whole and for people in general."""
-    lows = [_BRITISH.get(token.low, token.low) for token in found.tokens[piece.first : piece.last]]
+    lows = [BRITISH.get(token.low, token.low) for token in found.tokens[piece.first : piece.last]]
     lemmas = tuple(word for low in lows for word in analyse(low))
-    if _LIGHT.issuperset(lows) or not lemmas:
+    if LIGHT.issuperset(lows) or not lemmas:
         return None
     entries = [entry.id for entry in piece.entries if entry.id in lookup.items]
     labels = [
         name for item in entries for name in (lookup.items[item].label, *lookup.items[item].other_labels)
     ]
-    return _Unit(lemmas, tuple(analyse(label) for label in labels), tuple(entries), piece)
+    return Unit(lemmas, tuple(analyse(label) for label in labels), tuple(entries), piece)
 
 
-def _near(units: Sequence[_Unit], clauses: Sequence[Clause], asked: str, lookup: Lookup) -> Iterator[_Near]:
+def _near(units: Sequence[Unit], clauses: Sequence[Clause], asked: str, lookup: Lookup) -> Iterator[_Near]:
     """The clauses that have all words and tell what is asked for."""
-    said = {clause.id: _words(clause) for clause in clauses}
+    said = {clause.id: clause_words(clause) for clause in clauses}
     often: dict[str, int] = {}
     for words in said.values():
         for word in set(words):
@@ -244,7 +188,7 @@ def _near(units: Sequence[_Unit], clauses: Sequence[Clause], asked: str, lookup:
     for clause in clauses:
         words = said[clause.id]
         levels = [_level(unit, words, clause, asked, lookup) for unit in units]
-        if not all(levels) or not _tells(clause, asked, lookup):
+        if not all(levels) or not tells(clause, asked, lookup):
             continue
         rare = [
             math.log((len(clauses) + 1) / min(often.get(word, 1) for word in unit.lemmas)) for unit in units
@@ -252,7 +196,7 @@ def _near(units: Sequence[_Unit], clauses: Sequence[Clause], asked: str, lookup:
         heading = analyse(clause.heading or "")
         titled = any(_is_said(word, heading) for unit in units for word in unit.lemmas)
         score = sum(level * weight for level, weight in zip(levels, rare, strict=True))
-        text = _analysed(clause.text)
+        text = analysed(clause.text)
         all_words = [word for unit in units for word in unit.lemmas]
         exact = sum(word in text for word in all_words)
         yield _Near(
@@ -285,37 +229,27 @@ def _stretch(said: tuple[str, ...], words: Sequence[str]) -> int:
     return best
 
 
-@lru_cache(maxsize=4096)
-def _analysed(text: str) -> tuple[str, ...]:
-    return analyse(text)
-
-
-def _words(clause: Clause) -> tuple[str, ...]:
-    whole = with_phrases(f"{clause.heading or ''}. {clause.part or ''}. {clause.text}")
-    return _analysed(whole)
-
-
-def _level(unit: _Unit, words: Sequence[str], clause: Clause, asked: str, lookup: Lookup) -> float:
+def _level(unit: Unit, words: Sequence[str], clause: Clause, asked: str, lookup: Lookup) -> float:
     """How surely a clause has a word: 1 as it is, less in another form or in one of its sense, 0 if not."""
     if unit.piece is not None and unit.piece.tag == "book":
-        words = (*words, *_analysed(lookup.editions[clause.edition].label))
-    levels = [_word_level(word, words) for word in unit.lemmas]
+        words = (*words, *analysed(lookup.editions[clause.edition].label))
+    levels = [word_level(word, words) for word in unit.lemmas]
     best = min(levels)
     if best < 1 and unit.names:
         text = f" {' '.join(words)} "
         if any(name and f" {' '.join(name)} " in text for name in unit.names):
             best = 1.0
-    if best < 0.9 and unit.items and _ruled(unit.items, clause, lookup):
+    if best < 0.9 and unit.items and is_ruled(unit.items, clause, lookup):
         best = 0.9
     if (
         best < 0.4
         and asked in ("who", "time")
         and _is_kit(unit.items, lookup)
-        and not _KIT.isdisjoint(_analysed(clause.text))
+        and not _KIT.isdisjoint(analysed(clause.text))
     ):
         best = 0.4
     if not best and unit.piece is not None and unit.piece.tag == "fact name":
-        best = 0.9 if _names_a_value(unit.piece.arg, _analysed(clause.text), lookup) else 0.0
+        best = 0.9 if _names_a_value(unit.piece.arg, analysed(clause.text), lookup) else 0.0
     if best < 0.9 and unit.piece is not None and unit.piece.fact and _tested(unit.piece, clause, lookup):
         best = 0.9
     return best
@@ -326,38 +260,12 @@ def _names_a_value(fact: str, words: Sequence[str], lookup: Lookup) -> bool:
     text = f" {' '.join(words)} "
     record = lookup.facts.get(fact)
     return record is not None and any(
-        f" {' '.join(_analysed(value.label))} " in text for value in record.values
+        f" {' '.join(analysed(value.label))} " in text for value in record.values
     )
 
 
 def _is_kit(items: Sequence[str], lookup: Lookup) -> bool:
     return bool(items) and all("grooming" not in lookup.broader(item) for item in items)
-
-
-def _is_form(word: str, other: str) -> bool:
-    """Whether two words are one but for how they end: "inspect", "inspection", not "rope" and "ropeway"."""
-    if not akin(word, other):
-        return False
-    stem = next((i for i, pair in enumerate(zip(word, other, strict=False)) if len(set(pair)) > 1), None)
-    stem = min(len(word), len(other)) if stem is None else stem
-    return {word[stem:], other[stem:]} <= _ENDINGS
-
-
-def _word_level(word: str, words: Sequence[str]) -> float:
-    if word in words:
-        return 1.0
-    if any(_is_form(word, other) for other in words):
-        return 0.9
-    number = NUMBER_WORDS.get(word)
-    if number is not None and str(number) in words:
-        return 0.9
-    return 0.7 if any(are_alike(word, other) for other in words) else 0.0
-
-
-def _ruled(items: Sequence[str], clause: Clause, lookup: Lookup) -> bool:
-    rules = [rule for rule in lookup.base.rules if rule.clause == clause.id]
-    ruled = {i for rule in rules for i in rule.scope.items if len(lookup.narrower(i)) <= _FEW}
-    return any(not ruled.isdisjoint(lookup.broader(item)) for item in items)
 
 
 def _tested(piece: Piece, clause: Clause, lookup: Lookup) -> bool:
@@ -369,23 +277,7 @@ def _tested(piece: Piece, clause: Clause, lookup: Lookup) -> bool:
     )
 
 
-def _tells(clause: Clause, asked: str, lookup: Lookup) -> bool:
-    """Whether a clause tells somebody, a time, a number or a reason, as it is asked for."""
-    text = clause.text.casefold()
-    if asked == "time":
-        return _TIME.search(text) is not None
-    if asked == "number":
-        return any(c.isdigit() for c in text) or not NUMBER_WORDS.keys().isdisjoint(text.split())
-    if asked in ("when", "why"):
-        telling = _WHEN if asked == "when" else _REASON
-        return telling.search(text) is not None or (asked == "why" and clause.kind == "purpose")
-    if asked == "who":
-        names = {word for name in names_of_people(lookup) for word in analyse(name)}
-        return not (_SOMEBODY | names).isdisjoint(_analysed(text))
-    return True
-
-
-def _is_headed(unit: _Unit, clause: Clause, found: Understood) -> bool:
+def _is_headed(unit: Unit, clause: Clause, found: Understood) -> bool:
     """Whether one word is enough: a doing that the clause speaks of, or what it is headed."""
     doings = [t.low for t in found.tokens if t.low.endswith(("ed", "ing")) and lemma(t.low) in unit.lemmas]
     if doings and not unit.items:
@@ -393,7 +285,3 @@ def _is_headed(unit: _Unit, clause: Clause, found: Understood) -> bool:
     if not unit.items and is_doing(unit.lemmas, clause.text, found.tokens):
         return True
     return clause.kind != "rule" and not set(unit.lemmas).isdisjoint(analyse(clause.heading or ""))
-
-
-def _in_force(clause: Clause, case: Case) -> bool:
-    return clause.valid_from <= case.as_of and (clause.valid_until or datetime.date.max) > case.as_of
