@@ -20,6 +20,7 @@ BOOKS = {
     "fourth": HERE.parent / "fourth" / "books",
     "fifth": HERE.parent / "fifth" / "books",
     "sixth": HERE.parent / "sixth" / "books",
+    "seventh": HERE.parent / "seventh" / "books",
 }
 SHEETS = {
     "demo": "demo",
@@ -35,6 +36,7 @@ SHEETS = {
     "third-daily": "third",
     "fifth": "fifth",
     "sixth": "sixth",
+    "seventh": "seventh",
 }
 """The sets of questions, and the books of each."""
 TALKS = (
@@ -49,6 +51,7 @@ TALKS = (
     "dialogues-third-daily",
     "dialogues-fifth",
     "dialogues-sixth",
+    "dialogues-seventh",
 )
 
 
