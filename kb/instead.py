@@ -44,7 +44,9 @@ def answers_instead(
     plain = answer(reading)
     if reading.abstain is not None:
         told_without = _without_adjuncts(reading, as_of, read, answer, rests, lookup)
-        return (told_without or _to_read(plain, as_of, lookup),)
+        return (
+            told_without or _by_a_clause(reading, as_of, answer, lookup) or _to_read(plain, as_of, lookup),
+        )
     if reading.ask is not None:
         one = _only(reading, read, answer) or _both_ways(reading, read, answer, lookup)
         one = (
@@ -55,7 +57,8 @@ def answers_instead(
         if one is not None:
             return (one,)
         told = _as_list(reading, plain, read, answer) or _alike(reading, read, answer, lookup)
-        return told or _each(reading, read, answer) or (_to_read(plain, as_of, lookup),)
+        told = told or _each(reading, read, answer)
+        return told or (_by_a_clause(reading, as_of, answer, lookup) or _to_read(plain, as_of, lookup),)
     if plain.outcome == "ask" and plain.ask is not None:
         kinds = of_kinds(reading, plain.ask, lookup)
         told = _as_list(reading, plain, read, answer)
@@ -67,6 +70,22 @@ def answers_instead(
     if nearer.verdict == "silent" or nearer is plain:
         return (plain,)
     return (with_beside(nearer, [f"{reading.text} {plain.headline} This is the nearest that they say."]),)
+
+
+_LESS = "without it"
+
+
+def _by_a_clause(reading: Reading, as_of: datetime.date, answer: Tell, lookup: Lookup) -> Answer | None:
+    """The one clause that most words of an open question speak of, where nothing is to be chosen."""
+    ask = reading.ask
+    if ask is not None and (
+        ask.fact not in ("item", "reading") or {said for _, said in ask.choices} - {_LESS}
+    ):
+        return None
+    from kb.reader.recast.by_most_words import clause_by_most_words  # noqa: PLC0415  most are understood before
+
+    found = clause_by_most_words(reading, as_of, lookup)
+    return answer(found) if found is not None else None
 
 
 def _to_read(plain: Answer, as_of: datetime.date, lookup: Lookup) -> Answer:

@@ -1,0 +1,248 @@
+"""The clause that most words of a question speak of: "what happens if the Master forgets to send his order?"
+
+Only for questions that are neither yes-or-no nor a choice, and only where all else understood nothing. What
+asks must stand in the clause (the verb after "who", the noun after "how many", all things named), the clause
+must tell what is asked for, and every other clause must have clearly less. Words count by how few clauses
+have them (inverse document frequency; Sparck Jones, 1972); those without a part are named.
+"""
+
+from __future__ import annotations
+
+import datetime
+import math
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+import msgspec
+
+from kb.keywords import analyse
+from kb.model.lookup import Lookup
+from kb.model.questions import Query, Reading
+from kb.model.records import Case, Clause
+from kb.reader.recast.telling import (
+    ASKING,
+    BRITISH,
+    LIGHT,
+    Unit,
+    asked_for,
+    clause_words,
+    in_force,
+    is_ruled,
+    tells,
+    word_level,
+)
+from kb.reader.words.forms import NUMBER_WORDS, word_set
+from kb.reader.words.same_sense import phrase_at
+from kb.reader.words.sentences import sentence_starts
+from kb.reader.words.tokens import Token, tokenize
+from kb.wording import say_query
+
+_SHARE = 0.6
+"""Of the weight of all words, what a clause must have."""
+_CLEARLY, _OF_TWO = 0.7, 0.5
+"""Of the score of the nearest, what the next may have; of two words, which the clause both has, even less."""
+_WORDS = 3
+_HEADED = 1.15
+_BEFORE = word_set("and but so then well ok now in on at by from to for with of up under until till since")
+_JOINING = word_set("or versus vs")
+_VERBS = word_set("""
+    do does did is are am was were may can could must should shall will would might have has had
+""")
+_AUXILIARY = _VERBS | word_set("i we you he she they to be allowed the one that gets get")
+_BEING, _MANY = word_set("is are was were 's"), word_set("many much often")
+_DETERMINERS = word_set("the a an my our your his her their")
+_LIGHTER = LIGHT | word_set("come comes coming came told yes else")
+_KINDS = word_set("new other extra further special additional different exact same first next")
+"""What may stand before the noun that is asked for: "what new things", "how many further stars"."""
+_LASTING = _KINDS | word_set("last stay remain take run endure good")
+_DAYS = word_set("day date time")
+"""What is asked for by these is a time, which a clause tells without the word."""
+
+
+class _Asking(msgspec.Struct, frozen=True):
+    """The sentence that asks: its places, its words, and the place of what is asked for (-1 if none is)."""
+
+    first: int
+    last: int
+    lows: tuple[str, ...]
+    core: int
+
+
+class _Word(msgspec.Struct, frozen=True):
+    """A unit, how it is written, and whether it stands in what asks, or is a thing or word asked for."""
+
+    unit: Unit
+    text: str
+    asking: bool
+    core: bool
+
+
+class _Near(msgspec.Struct, frozen=True):
+    """A clause, and which words it has; None of a word of the story that no clause has."""
+
+    clause: Clause
+    score: float
+    share: float
+    has: tuple[bool | None, ...]
+
+
+def clause_by_most_words(reading: Reading, as_of: datetime.date, lookup: Lookup) -> Reading | None:
+    """A reading that shows the one clause in force that is clearly nearest; None where there is none."""
+    tokens = tokenize(reading.question)
+    asking = _asking(reading.question, tokens)
+    if asking is None:
+        return None
+    words = tuple(_words(reading, tokens, asking, lookup))
+    asked = asked_for(asking.lows[:6])
+    counted = [word for word in words if not _is_idle(word, asked)]
+    ranked = sorted(_near(counted, as_of, lookup), key=lambda one: -one.score)
+    if len(ranked) < 2 or not _is_clear(ranked[0], ranked[1], counted, "happens" in asking.lows[:4]):
+        return None
+    clause = ranked[0].clause
+    if not tells(clause, asked, lookup) or (asked == "who" and not any(word.core for word in counted)):
+        return None
+    if len(counted) < _WORDS and not asked and not any(word.unit.items for word in counted):
+        return None  # "how do I get from the station to the town"
+    query = Query(kind="source", clause=clause.id, case=Case(as_of=as_of))
+    said = clause_words(clause)
+    unused = tuple(word.text for word in words if not _level(word.unit, said, clause, lookup))
+    return msgspec.structs.replace(
+        reading, query=query, text=say_query(lookup, query), abstain=None, ask=None, unused=unused
+    )
+
+
+def _is_clear(best: _Near, second: _Near, words: Sequence[_Word], happens: bool) -> bool:
+    """Whether a clause has what is asked for and most of the rest, and no other has nearly as much.
+
+    One word of the sentence that asks may be missing, if it says what is asked for or what `happens`.
+    """
+    missed = [word for word, has in zip(words, best.has, strict=True) if has is False]
+    if any(word.core for word in missed) or best.share < _SHARE:
+        return False
+    if sum(word.asking for word in missed) > (happens or any(word.core for word in words)):
+        return False
+    many = best.has.count(True)
+    if many >= _WORDS:
+        return second.score <= best.score * _CLEARLY
+    return many == _WORDS - 1 and not missed and second.score <= best.score * _OF_TWO
+
+
+def _asking(text: str, tokens: Sequence[Token]) -> _Asking | None:
+    """The last sentence or part of one that opens with a question word; None if it is a choice or none."""
+    starts = (*sentence_starts(text, tuple(tokens)), len(tokens))
+    for start, last in reversed(tuple(pairwise(starts))):
+        lows = [token.low for token in tokens[start:last]]
+        for first in (0, *(place + 1 for place, low in enumerate(lows) if low == ",")):
+            told = lows[first:]
+            lead = next((i for i, low in enumerate(told[:4]) if low.split("'")[0] in ASKING), None)
+            if lead is None or not _BEFORE.issuperset(told[:lead]):
+                continue
+            if not _JOINING.isdisjoint(told) or _is_beside(told, lead):
+                return None
+            core = _core(told, lead)
+            whole = -1 if core is None else start + first + core
+            return _Asking(start + first, last, tuple(told), whole)
+    return None
+
+
+def _is_beside(told: Sequence[str], lead: int) -> bool:
+    """ "What about the tie?", and "where rigs are mixed, does he ...?", which asks what comes after."""
+    if told[lead + 1 : lead + 2] == ["about"] or told[lead + 1 : lead + 2] == ["if"]:
+        return True
+    return told[lead] in ("where", "when") and any(
+        low == "," and not _VERBS.isdisjoint(told[i + 1 : i + 2]) for i, low in enumerate(told)
+    )
+
+
+def _core(told: Sequence[str], lead: int) -> int | None:
+    """The place of the word that says what is asked for: "how many years", "which end", "who decides"."""
+    word, place = told[lead].split("'")[0], lead + 1
+    if word in ("who", "whom"):
+        place = _past(_AUXILIARY, told, place)
+    elif word == "how":
+        place = _past(_MANY, told, place)
+        if place == lead + 1:
+            return None
+    elif word in ("what", "which", "whose"):
+        place = _past(_DETERMINERS, told, _past(_BEING, told, place))
+    else:
+        return None
+    place = _past(_KINDS, told, place)
+    return place if place < len(told) and told[place] not in _DAYS else None
+
+
+def _past(words: frozenset[str], told: Sequence[str], place: int) -> int:
+    while place < len(told) and told[place] in words:
+        place += 1
+    return place
+
+
+def _words(reading: Reading, tokens: Sequence[Token], asking: _Asking, lookup: Lookup) -> Iterator[_Word]:
+    """The things named and the words of weight of a text, in their order."""
+    text, own = reading.question, {word.casefold() for word in lookup.base.service.label.split()}
+    spans = {
+        span.start: span for span in reading.spans if span.role == "item" and span.target in lookup.items
+    }
+    dates = [span for span in reading.spans if span.role in ("date", "measure")]
+    taken = set[int]()
+    for place, token in enumerate(tokens):
+        inside = asking.first <= place < asking.last
+        if place in taken or any(span.start <= token.start < span.end for span in dates):
+            continue
+        if (span := spans.get(token.start)) is not None and (lemmas := analyse(span.text)):
+            places = {i for i, other in enumerate(tokens) if span.start <= other.start < span.end}
+            taken |= places
+            item = lookup.items[span.target or ""]
+            names = tuple(analyse(label) for label in (item.label, *item.other_labels))
+            unit = Unit(tuple(lemmas), names, (item.id,))
+            yield _Word(unit, text[span.start : span.end], inside, inside)
+        elif (phrase := phrase_at(tuple(tokens), place)) is not None and taken.isdisjoint(phrase[1]):
+            taken.update(phrase[1])
+            yield _Word(Unit(analyse(phrase[0])), phrase[0], inside, place == asking.core)
+        elif _LIGHTER.isdisjoint((token.low, token.low.split("'")[0])) and token.low not in own:
+            lemmas = analyse(BRITISH.get(token.low, token.low))
+            yield from [_Word(Unit(lemmas), token.text, inside, place == asking.core)] if lemmas else ()
+
+
+def _is_idle(word: _Word, asked: str) -> bool:
+    """Whether a word counts for nothing: a number, which of a kind it is, that "how long" is to last."""
+    return not word.unit.items and all(
+        lemma[:1].isdigit() or lemma in NUMBER_WORDS or lemma in (_LASTING if asked == "time" else _KINDS)
+        for lemma in word.unit.lemmas
+    )
+
+
+def _near(words: Sequence[_Word], day: datetime.date, lookup: Lookup) -> Iterator[_Near]:
+    """For each clause in force how much of the words it has; a word of the story that none has counts not."""
+    clauses = [clause for clause in lookup.base.clauses if in_force(clause, day)]
+    said = [clause_words(clause) for clause in clauses]
+    table = [
+        [_level(word.unit, these, clause, lookup) for these, clause in zip(said, clauses, strict=True)]
+        for word in words
+    ]
+    counts = [sum(level > 0 for level in row) for row in table]
+    weights = [
+        math.log((len(clauses) + 1) / (count or 1)) if count or word.asking else 0.0
+        for word, count in zip(words, counts, strict=True)
+    ]
+    whole = sum(weights)
+    for place, clause in enumerate(clauses):
+        levels = [row[place] for row in table]
+        score = sum(level * weight for level, weight in zip(levels, weights, strict=True))
+        if not score:
+            continue
+        heading = analyse(clause.heading or "")
+        headed = any(word_level(lemma, heading) for word in words for lemma in word.unit.lemmas)
+        yield _Near(
+            clause, score * (_HEADED if headed else 1), score / whole, tuple(bool(one) for one in levels)
+        )
+
+
+def _level(unit: Unit, said: Sequence[str], clause: Clause, lookup: Lookup) -> float:
+    """How surely a clause has a word or speaks of a thing: by its words, or by a rule on it."""
+    level = min(word_level(lemma, said) for lemma in unit.lemmas)
+    if level < 1 and unit.names:
+        text = f" {' '.join(said)} "
+        if any(name and f" {' '.join(name)} " in text for name in unit.names):
+            return 1.0
+    return max(level, 0.9) if unit.items and is_ruled(unit.items, clause, lookup) else level
