@@ -167,7 +167,8 @@ def _judged(reading: Reading, found: Understood, read: Read) -> Reading | None:
             asked = again.ask is not None and bool(again.ask.choices) and reading.query is None
             told = again.query is not None and again.query.value is not None
             if told or (asked and not _is_without(again)):
-                return _as_said(again, reading)
+                kept = tuple(span for span in reading.spans if not _is_idiom(span, text))
+                return _as_said(again, msgspec.structs.replace(reading, spans=kept))
     if reading.query is not None:
         return None
     from kb.reader.phrases.extremes import extremes, may_ask  # noqa: PLC0415  most questions are understood before

@@ -64,7 +64,10 @@ SECOND = (
 )
 THIRD = (
     ("May the umbrella be green?", "may umbrella aspect:colour value:other:green"),
-    ("Can my hair be brown?", "ask reading What must the colour of the hair be?"),
+    ("Can my hair be brown?", "may hair aspect:colour value:natural"),
+    ("Can I dye my hair blond?", "may hair aspect:colour value:natural"),
+    ("Can my hair be red?", "ask reading What must the colour of the hair be?"),
+    ("Can I dye my hair bright green?", "may hair aspect:colour value:other:bright-green"),
     ("Can my hair be bright blue?", "may hair aspect:colour value:other:bright-blue"),
 )
 TALK = (

@@ -100,9 +100,6 @@ _LINES = r"""
 \b(?:put|stick|push|poke|run|shove) (?:a |an |any |my |the )?(?:pins?|needles?|holes?)
     \s(?:in|into|through)\b => pierce
 \b(?:pin|stick|push|poke|sew|fasten) (?:my|a|an|the) [\w' -]+? through (?:my|a|an|the)\b => pierce my
-\b(?:dye|bleach|tint|colour) (?:my|your|his|her|their|our) hair (\w+)\b => wear \1 hair
-\b(?:i've|i have|i|he's|she's|he has|she has) (?:dyed|bleached|tinted|coloured) (my|his|her) hair (\w+)\b
-     => \1 hair is \2
 \bbe (?:dyed|bleached|tinted|coloured|painted|sprayed) (?=\w+(?: \w+)?\W*$) => be\s
 \bpaint(?:ing|ed|s)? (my|your|his|her|our|their) nails\b => wear nail varnish
 \bhow many watches\b => how many wristwatches

@@ -21,7 +21,8 @@ TRIGGERS = word_set("""
     oversized undersize undersized overlong bit tad touch side limit tolerance tolerances spec standard
     regulation scratch compliant good passable satisfactory pass do serve comply conform must should need
     have trim shave cut clip crop file shorten lengthen move shift raise lower replace change redo limits
-    bounds acceptable measure mark maximum top snuff inspection
+    bounds acceptable measure mark maximum top snuff inspection fault faulty fail mistake reject send issue
+    hand
 """)
 """Of these a text must have one."""
 _SIZE = "long|short|wide|broad|narrow|high|tall|low|big|large|small|deep|thick|thin|far|close|near|heavy|tiny"
@@ -29,6 +30,7 @@ _DEGREE = (
     r"(?:(?:far|much|way|slightly|rather|somewhat|just|quite|still|simply|perhaps|maybe|only|a|bit|little|tad"
     r"|touch|shade|fraction|hair|or|well|really|already|now|actually)\ )*"
 )
+_WHO = "(?:i|he|she|we|they|you|one)"
 _JUDGEMENT = rf"""{_DEGREE}(?:
     (?:a\ )?bit\ much|(?:pushing|stretching|chancing)\ it
     |(?:too|overly)\ (?:{_SIZE}|much|many|few)(?:\ (?:up|down|out|apart|off|in))?
@@ -40,15 +42,18 @@ _JUDGEMENT = rf"""{_DEGREE}(?:
     |(?:the\ )?regulation(?:\ (?:length|size|height|width))?|to\ (?:regulations?|spec|standard)
     |up\ to\ (?:scratch|standard|spec|snuff|the\ mark)|any\ good|good|compliant|passable|satisfactory
     |(?:one|two|three|some|several|a\ few|a\ couple)\ too\ (?:many|few)|wrong|bad|amiss|sloppy
+    |(?:an?\ )(?:fault|mistake|error|breach|offence)|faulty|(?:(?:a\ )?pass\ or\ (?:a\ )?fail)
+    |(?:(?:can|may|could|do|should)\ {_WHO}\ )?(?:hand|issue|give)\ (?:it|them|that|those)\ (?:out|to\ \w+)
     |(?:(?:will|would|does|do|should|can|could|might)\ )?(?:it|that|this|they|those|these|which)?\ ?
-     (?:still\ )?(?:pass|do|serve|comply|conform)(?:es)?(?:\ (?:muster|inspection))?
+     (?:still\ )?(?:pass|do|serve|comply|conform)(?:es)?(?:\ (?:muster|(?:the\ |an\ )?inspection))?
 )"""
 _SUBJECT = r"(?:i|he|she|we|they|you|one|it|that|this|those|these|which)"
 _MENDING = rf"""(?:(?:so|and|then|now)\ )*
     (?:(?:must|should|shall|do|does|need|ought|has|have|will|would)\ {_SUBJECT}[ ]
      (?:(?:to|have\ to|need\ to|got\ to)\ )?)?(?:be\ )?
     (?:trim|shave|cut|clip|crop|shorten|lengthen|file|hem|take|let|move|shift|raise|lower|re-?sew|re-?pin
-    |re-?do|unpick|replace|change|swap|return|adjust)(?:med|d|ped|ed)?(?:\ (?:it|them|that|this|mine))?
+    |re-?do|unpick|replace|change|swap|return|adjust|reject|send)
+    (?:med|d|ped|ed)?(?:\ (?:it|them|that|this|mine))?
     (?:\ (?:back|down|up|off|in|out|again|over|shorter|away))*"""
 _LED = rf"""(?:(?:so|and|but|or|now|well)\ )*(?:(?:ok|okay|fine|right|all\ right)\ or\ )?
     (?:(?:{_SUBJECT}|(?:the|my|our)\ [\w'-]+)\ (?:says?|said|reckons?|thinks?|claims?|swears?|insists?
@@ -76,6 +81,11 @@ def _shapes() -> tuple[re.Pattern[str], ...]:
     return tuple(re.compile(source, re.IGNORECASE | re.VERBOSE) for source in sources)
 
 
+_TOO_AT = re.compile(
+    rf"\b((?:far |much |a bit )?too (?:{_SIZE})) (?:at|with) ((?:an?|one|two|half|\d)[^,;.?!]*)",
+    re.IGNORECASE,
+)
+"""What is judged before it is told: "too high at 4 cm"."""
 _COUNTED = (
     r"(?i)\b(?:two|three|four|five|six|seven|eight|nine|ten|\d{1,2}|a couple(?: of)?|a pair of|pairs)\s+\w+"
 )
@@ -84,7 +94,7 @@ _CALLED = Pattern(r"(?i)^to (\w+)\b")
 
 def judged(text: str) -> Iterator[str]:
     """The text as the question whether the one measure or number in it may be so."""
-    plain = " ".join(text.replace("’", "'").split())
+    plain = _TOO_AT.sub(r"\2, \1", " ".join(text.replace("’", "'").split()))
     yield from _told_and_judged(plain)
     led = _ASKED_LAST.fullmatch(plain)
     if led is not None and not _amounts(led["led"]):
@@ -137,6 +147,9 @@ _DATUM = Pattern(
 def _plainly(told: str) -> str:
     """What is told, without where the thing comes from, and with "is" for how far it runs."""
     told = re.sub(r"(?i)\ba couple(?: of)?\b", "two", told)
+    told = re.sub(r"(?i),? (?:just )?(?:like|as with) (?:the|my|our) old (?:ones?|patterns?)\b", "", told)
+    told = re.sub(r"(?i) (?:on )?(?:each|either|both) sides?$", "", told)
+    told = re.sub(r"(?i)\b(is|are) (?:quite |rather )?an? \w+ ones?, (?=an?\b|half|\d)", r"\1 ", told)
     told = _GAVE.sub("", told)
     told = re.sub(r"(?i)^((?:my|the|his|her|our) )(?:brand[ -]?)?new ", r"\1", told)
     measure = find_measure(told)

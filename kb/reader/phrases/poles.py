@@ -71,6 +71,8 @@ _IRREGULAR: Mapping[str, tuple[str, ...]] = {
 _PARTICLES = word_set(
     "up down in out back away into inside under over off loose open free outside about flat"
 )
+PARTLY = word_set("half halfway partly partially incompletely")
+"""Words that make what is said of a thing hold of a part of it only: "half laced"."""
 BESIDE = word_set("my the your his her our their its a an it them this that these those all")
 _FURTHEST = 6
 

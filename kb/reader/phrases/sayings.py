@@ -294,8 +294,10 @@ def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
         from kb.reader.phrases.closings import CLOSINGS  # noqa: PLC0415  as above
         from kb.reader.phrases.sayings_more import SAYINGS  # noqa: PLC0415  as above
         from kb.reader.phrases.tellings import TELLINGS  # noqa: PLC0415  as above
+        from kb.reader.phrases.workings import WORKINGS  # noqa: PLC0415  as above
 
-        lines = CHOOSINGS.rstrip() + CLOSINGS.rstrip() + AFTERWARDS.rstrip() + SAYINGS + TELLINGS
+        lines = WORKINGS.rstrip() + CHOOSINGS.rstrip() + CLOSINGS.rstrip() + AFTERWARDS.rstrip()
+        lines += SAYINGS + TELLINGS
     plain = "".join(sign if sign.isalpha() or sign == "'" else " " for sign in text.lower().replace("’", "'"))
     words = {*plain.split(), *plain.replace("'", " ").split()}
     return tuple(

@@ -10,13 +10,14 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query
 from kb.model.values import OTHER, Choices, others_in
 from kb.reader.pieces.parts import Roles
-from kb.reader.words.colours import HEADS, is_name_of, may_be
+from kb.reader.words.colours import HEADS, is_name_of, is_natural, may_be
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token, label_words
 from kb.text import visible
 from kb.wording import listing, say_query
 
 _OF_MANY = frozenset({"list", "source", "compare"})
+_HAIR = word_set("hair beard moustache")
 _LEADS = word_set("and so but then well ok okay , any")
 _ELSE = (
     word_set("can could may might must does do should"),
@@ -51,7 +52,7 @@ def settled(query: Query, lookup: Lookup) -> Query | Ask:
         ]
         if not near:
             taken.add(member)
-        elif len(near) == 1 and named:
+        elif len(near) == 1 and (named or _is_hair_colour(words, near[0], query, lookup)):
             taken.add(near[0])
         else:
             return _ask(query, " ".join(words), named if named == near else near, bool(named), lookup)
@@ -117,6 +118,14 @@ def _is_near(words: tuple[str, ...], value: str, strange: bool, aspect: str, loo
     labels = list(_labels(value, aspect, lookup))
     coloured = [label for label in labels if not HEADS.isdisjoint(label)]
     return (strange or not coloured) and any(may_be(words, label) for label in coloured or labels)
+
+
+def _is_hair_colour(words: tuple[str, ...], value: str, query: Query, lookup: Lookup) -> bool:
+    """Whether a colour of hair is for certain of the kind that a value names: blond, of natural colours."""
+    labels = list(_labels(value, query.aspect, lookup))
+    kind = all(HEADS.isdisjoint(label) and "natural" in label for label in labels)
+    worn = label_words(lookup.items[query.items[0]].label)
+    return kind and not _HAIR.isdisjoint(worn) and is_natural(words)
 
 
 def _ask(query: Query, said: str, near: list[str], of_it: bool, lookup: Lookup) -> Ask:

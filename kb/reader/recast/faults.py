@@ -14,20 +14,23 @@ import msgspec
 from kb.measures import same_dimension
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
+from kb.reader.phrases.workings import CORRECTED
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token
 from kb.wording import say_query
 
 _FAULTS = word_set("""
-    problem problems wrong trouble issue issues objection objections fault breach offence forbidden banned
-    prohibited barred illegal disallowed""")
+    problem problems wrong trouble issue issues objection objections fault faulty breach offence mistake
+    forbidden banned prohibited barred illegal disallowed""")
 _TOO = word_set(
     "long short big small large wide narrow high low deep thick thin many much few heavy tall far"
 )
 _RULES = word_set("rule rules regulation regulations regs order orders book")
 _IT = word_set("it that this there")
 _FINE = word_set("ok okay fine allowed permitted acceptable right alright legal")
+_RIGHTLY = word_set("fair right rightly so justified correct")
 _DENIED = word_set("no not n't nothing never without isn't nobody")
+_AGREED = (word_set("is are was were"), word_set("he she they"), word_set("right correct"))
 _BACK = 3  # words before, in which a denial is said of it
 _MYSELF = word_set("myself yourself ourselves himself herself themselves oneself")
 
@@ -45,6 +48,11 @@ def asked_of_a_fault(reading: Reading, tokens: tuple[Token, ...], lookup: Lookup
 
 def _names_a_fault(lows: list[str]) -> bool:
     """Whether a word of fault is said, and neither denied nor offered beside its contrary."""
+    if _is_put_right(lows):
+        return True
+    words = [low for low in lows if low[0].isalpha()]
+    if len(words) > len(_AGREED) and all(map(frozenset.__contains__, _AGREED, words[-len(_AGREED) :])):
+        lows = words[: -len(_AGREED)]  # "too high, he says: is he right?"
     if not _FINE.isdisjoint(lows):
         return False
     for index, low in enumerate(lows):
@@ -55,6 +63,13 @@ def _names_a_fault(lows: list[str]) -> bool:
         if (low in _FAULTS or too or against) and _DENIED.isdisjoint(before):
             return True
     return False
+
+
+def _is_put_right(lows: list[str]) -> bool:
+    """ "... and I was told off for it. Fair?": whether what somebody was told is asked to be right."""
+    words = [low for low in lows if low[0].isalpha()]
+    said = f" {' '.join(words)} "
+    return words[-1:] != [] and words[-1] in _RIGHTLY and any(f" {how} " in said for how in CORRECTED)
 
 
 def washed_at(reading: Reading, tokens: tuple[Token, ...], lookup: Lookup) -> Reading:

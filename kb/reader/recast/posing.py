@@ -16,7 +16,7 @@ from kb.model.records import Aspect, Case
 from kb.model.values import NO, YES
 from kb.reader.meaning.frame import Frame
 from kb.reader.meaning.query import said_case
-from kb.reader.phrases.poles import BESIDE, Posed, named_poles, phrases, posed
+from kb.reader.phrases.poles import BESIDE, PARTLY, Posed, named_poles, phrases, posed
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Understood
 from kb.reader.words.forms import word_set
@@ -106,6 +106,10 @@ def _shared(said: Posed, aspect: Aspect, found: Understood, frame: Frame) -> dic
     named = dict(named_poles(aspect))
     shared = {name: pole == named[name] for name, pole in said.poles if name in named}
     lows = {token.low for token in found.tokens}
+    if not lows.isdisjoint(PARTLY):
+        if not {*shared} <= {"fast", "tucked"} or "at least" in aspect.label:
+            return {}
+        shared = dict.fromkeys(shared, False)  # what is half done up is not done up
     words = {found.tokens[place].low for place in said.places}
     if frame.kind == "may" and _HIDDEN in said.poles and shared.get("seen"):
         return {}  # who says that it is hidden asks whether it may be worn so

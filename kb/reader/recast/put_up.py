@@ -11,11 +11,14 @@ from collections.abc import Callable, Iterator
 
 from kb.model.lookup import Lookup
 from kb.reader.pieces.pieces import Piece, Understood
-from kb.reader.words.forms import word_set
+from kb.reader.words.forms import NUMBER_WORDS, word_set
 
 _CARRYING = word_set("carry carrying hold holding")
 _MOVED = word_set("up down")
-_LEADS = r"(?:(?:the|my|our|your|his|her|their|an?|any) )?"
+_LEADS = (
+    r"(?:(?:the|my|our|your|his|her|their|an?|any|all|both)(?: of (?:the|my|our|your|his|her|their))? )?"
+    rf"(?:(?:{'|'.join(NUMBER_WORDS)}|\d{{1,2}}) )?"
+)
 _WHO = r"(?:i|we|you|he|she|they|one|anyone|somebody|people)"
 _ON = r"(?:put|putting|have|having|keep|keeping|leave|leaving|wear|wearing|stick|sticking|get|getting)"
 _STAYING = r"(?:stay|go|remain|come|be|be left|be kept|be put|be worn)"

@@ -22,6 +22,7 @@ from kb.reader.meaning.placed import is_choice_of_company
 from kb.reader.meaning.query import merge_case, said_case
 from kb.reader.names.spelling import akin
 from kb.reader.phrases.english import ARRANGED
+from kb.reader.phrases.poles import PARTLY
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.recast.treatment import asked_treatment
@@ -41,7 +42,8 @@ _SHUT = word_set("buttoned fastened hooked laced closed zipped done clipped buck
 _SHUTTING = word_set("done fastened closed shut fasten close")
 _OPENING = word_set("undone unfastened open unfasten undo loose dangling")
 _ONE_OF = word_set("top bottom first last upper lower one two three few couple some")
-_EMPTY = word_set("the a an of to my your all with and")
+_BUTTONS = word_set("button hook toggle popper stud snap")
+_EMPTY = word_set("the a an of to my your all with and fully completely")
 _ASKING = frozenset({"how", "what", "which", "where", "dimension", "care"})
 _DENYING = word_set("not never without")
 _ENDING = word_set("with without if when while because as like in on at for by than instead rather unless")
@@ -211,7 +213,7 @@ def _alone(
     """Whether every other item named is only a word of the way or a part of the item."""
     label = {token.key for token in tokenize(aspect.label)}
     for piece in pieces:
-        if piece.tag not in ("item", "items"):
+        if piece.tag not in ("item", "items") or _is_which_button(piece, tokens):
             continue
         entries = {entry.id for entry in piece.entries}
         words = {token.key for token in tokens[piece.first : piece.last]}
@@ -219,6 +221,12 @@ def _alone(
         if item not in entries and whole not in entries and not words <= label and not label & _ALL:
             return False
     return True
+
+
+def _is_which_button(piece: Piece, tokens: tuple[Token, ...]) -> bool:
+    """ "The top button": a word that elsewhere is a garment."""
+    after = tokens[piece.last].key if piece.last < len(tokens) else ""
+    return after in _BUTTONS and _ONE_OF.issuperset(token.low for token in tokens[piece.first : piece.last])
 
 
 def _turned(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
@@ -249,12 +257,15 @@ def _turned(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
             if not _is_verb(part.low) and not (part.low in _CONTRARY and undone):
                 return ""
             loose += _is_verb(part.low)
+        undone = undone or (bool(against) and part.low in _SHUT)
         undone = undone or any(low.startswith("un") for low in against)
         contrary += bool(against and not same)
         agreed += bool(same)
         used |= same | against
     if contrary > 1 or (loose and not (contrary + agreed > 1)) or not _covers(over, used):
         return ""
+    if agreed and not contrary and not PARTLY.isdisjoint(t.low for t in words):
+        return "" if "at least" in label else "contrary"  # "half laced" is not laced to the top
     return ("contrary" if contrary else "same") if contrary or agreed else ""
 
 
@@ -269,4 +280,4 @@ def _against(word: str, part: str) -> bool:
 
 
 def _covers(over: Sequence[Token], used: set[str]) -> bool:
-    return all(token.low in used or token.low in _LIGHT_VERBS | _ONE_OF for token in over)
+    return all(token.low in used or token.low in _LIGHT_VERBS | _ONE_OF | PARTLY for token in over)

@@ -58,6 +58,7 @@ DOUBTFUL = word_set("""
     wine cherry rust lime mint lemon mustard amber peach apricot coral chestnut chocolate sand camel buff rose
     salmon plum cream ivory pearl jet slate steel nickel brass copper bronze tan patent shine gloss
     satin polished brushed""")
+_HAIR = frozenset({"brown", "black", "blond"})
 _NATURAL = frozenset({"red", "brown", "white", "black", "grey", "silver", "gold", "blond"})
 
 
@@ -89,6 +90,12 @@ def may_be(words: tuple[str, ...], label: tuple[str, ...]) -> bool:
     if words == label or is_bare(words) or is_bare(label):
         return True
     return bool(_depth(words)) and _depth(words) == _depth(label)
+
+
+def is_natural(words: tuple[str, ...]) -> bool:
+    """Whether hair has a colour by nature for certain: blond has, red, grey and silver may be dyed."""
+    bases = {base for word in words for base in _BASES.get(word, ())}
+    return bool(bases) and bases <= _HAIR and _depth(words) != "v"
 
 
 def is_name_of(words: tuple[str, ...], label: tuple[str, ...]) -> bool:

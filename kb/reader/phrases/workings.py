@@ -1,0 +1,85 @@
+"""What is done to a thing, and what is asked of that: "have it taken up", "write my name in it", "Fair?".
+
+Written as the lines of `sayings.py` are.
+"""
+
+from __future__ import annotations
+
+_LATELY = (
+    r"(?:,? (?:(?:at|over) the weekend|last (?:night|nite|week|month|weekend)|yesterday|recently|lately"
+    r"|this morning|\w+ (?:days?|weeks?|months?) ago))?"
+)
+_HUE = (
+    r"((?:(?:bright|dark|light|pale|deep|neon|hot|pastel|electric|vivid|bottle|sky|ash|platinum) )?"
+    r"(?!(?:at|for|in|on|and|or|before|while|when|with|if|by|to|the|my|again)\b)[a-z]+)"
+)
+_DYED = "(?:dyed|bleached|tinted|coloured)"
+CORRECTED = (
+    "pulled up", "picked up", "written up", "told off", "ticked off", "marked down", "sent back", "sent home",
+    "sent away", "sent off", "hauled up", "reported", "reprimanded", "faulted", "failed", "rebuked",
+)  # fmt: skip
+_CORRECTED = f"(?:{'|'.join(CORRECTED)})"
+
+WORKINGS = rf"""
+# dye dyed dyeing bleach bleached tint tinted colour coloured
+\b(?:have|get) (<own> hair) {_DYED}\b => dye \1
+\b(?:dye|bleach|tint|colour) <own> hair (?:(?:in|to) )?(?:an? )?{_HUE}\b => wear \1 hair
+\b(?:i|he|she|we)(?:['’](?:ve|s)| have| has)? (?:just |gone and |had )?{_DYED} (<own>) hair {_HUE}{_LATELY}
+     => \1 hair is \2
+^(?:<own> )?hair (?:(?:is|was|has been) )?{_DYED} {_HUE}{_LATELY} => my hair is \1,\s
+# natural normal
+<sep>(?:(?:is|would|will) )?(?:that|it|this)?(?: be)? ?(?:natural
+    |normal)(?:[- ]looking)? enough(?: for [\w' -]+)?\W*$
+     => . Is that ok?
+# trouble
+<sep>(?:so )?(?:am|will|is) (?:i|he|she)(?: be)? in (?:any )?trouble(?: now| then| for (?:that|it|this))?\W*$
+     => . Is that wrong?
+# taken turned
+\b(?:have|get|having|getting) (<the> [\w' -]+?) (?:taken|turned) up\b(?: (?:a (?:bit|little|touch|inch)
+    |an inch)(?: or (?:so|two))?)?(?=[.,;?!]|\s*$| (?:by|in|at|for|if)\b) => shorten \1
+# cut
+\bcut (<the> [\w' -]+?) down(?: a (?:bit|little|touch))?(?: at the (?:top|bottom|back|front|sides?))?
+    (?=[.,;?!]|\s*$) => alter \1
+# pocket pockets zip loop dart darts gusset panel elastic velcro
+\b(?:put|putting|sew|sewing|stitch|add|adding|fit|have|get) (?:an?|another|an extra|some|two) (?:extra |little
+    |small |inside |inner |hidden )*(?:pockets?|zip|loop|darts?|gusset|panel|elastic|velcro) (?:put |sewn
+    |added |fitted )?(?:on|onto|to|in|into|inside) (?=<the> ) => alter\s
+# alteration change modification repair
+<sep>(?:is|was|would) (?:that|it|this)(?: be)? an? (?:alteration|change|modification|repair) (?:that |which )?
+    (?:<books>|they|you) (forbids?|bans?|prohibits?)\W*$ => . Is that forbidden?
+<sep>(?:is|was|would) (?:that|it|this)(?: be)? an? (?:alteration|change|modification|repair) (?:that |which )?
+    (?:<books>|they|you) (?:allows?|permits?|lets? <me> (?:do|make))\W*$ => . Is that allowed?
+# name initials surname
+\b(?:scratch|engrav|etch|carv)(?:e|ing)? (?:<own>|the|an?)(?: own| full)? (?:name|initials|surname)s? (?:in|on
+    |into|onto|inside|across)(?: (?:the|its) (?:back|inside|lining|rear|reverse|underside) (?:of|in))?
+    \s(?=<the> ) => mark\s
+\b(?:writ|ink|stamp|sew|stitch|embroider|print|scribbl|put)(?:e|t?ing)? (?:<own>|the|an?)(?: own| full)?
+    \s(?:name|initials|surname)s? (?:in|into|inside|on the inside of)(?: (?:the|its) (?:back|lining|label|hem
+    |collar) of)? (?=<the> ) => mark\s
+# tighter looser shorter longer smaller slimmer neater smarter bright shiny clean warm warmer better snug last
+^(?!.*\b(?:wear|carry|own|have on)\b)((?:may|can|could|should|must|am i allowed to) .+?),? (?:just |only
+    \s|so as |in order )?to (?:keep|make|get) (?:it|them|<the> [\w-]+)(?: a (?:bit|little)| look| feel
+    | fit| last)* (?:tighter|looser|shorter|longer|smaller|slimmer|neater|smarter|bright|shiny|clean
+    |warm|warmer|better|snug)\W*$ => \1?
+# fair right rightly justified correct unfair unfairly unjust wrongly
+,? (?:and|so|but) (?:i|he|she|we|they) (?:was|were|got|have been|has been|had been) {_CORRECTED}(?: (?:for
+    |over
+    |about|on) (?:it|that|them|this))?[.,;:] (?:(?:was|is) (?:that|it|he|she|they) )?(?:fair|fair enough|right
+    |rightly(?: so)?|justified|correct|unfair(?:ly)?|unjust(?:ly)?|wrongly)\W*$ => ?
+# holes eyelets
+\b(?:leave|skip|miss) (?:out )?(?:the )?(?:top|bottom|last|upper|first)?(?: \w+)? (?:lace )?(?:holes?
+    |eyelets?)
+    \s(?:(?:open|undone|empty|free|unlaced|unused) )?(?:of|on|in) (?=<the> ) => have half laced\s
+# laced buttoned done zipped fastened closed hooked
+^(?:laced|buttoned|done up|zipped|fastened|closed|hooked)(?: all the way)?(?: up)?(?: to the top)?,? or
+    \s(?=(?:can|may|could) ) =>
+,? or (?:can|may|could) (?:it|they|i|we) (?:\w+ (?:it|them) )?(?:(?:be|hang|stay|go|wear|flap|left) )*(?:open
+    |loose
+    |undone|unbuttoned|unlaced|unzipped|unfastened)\W*$ => ?
+# ought
+^(.*?)\bought (<the> [\w' -]+?) (?:to )?(?=be ) => \1must \2\s
+# choice
+<sep>(?:is|would) (?:that|it|this)(?: be)? (?:my|our|his|her) (?:own )?choice(?: to make)?\W*$ => , ok?
+# done
+<sep>(?:is|would) (?:that|it|this)(?: be)? (?:ever )?(?:done|the done thing)\W*$ => , ok?
+"""
