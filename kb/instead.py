@@ -282,6 +282,8 @@ def _is_settled(told: Answer, rest: Rest, lookup: Lookup) -> bool:
     """Whether an answer holds whatever was left out: it depends on nothing that those words may have told."""
     if told.outcome != "answer" or told.verdict in ("silent", "conflict") or told.entries:
         return False
+    if rest.idle:
+        return True
     open_facts = {name for case in told.cases for name, _ in case.when}
     apart = all(
         lookup.facts[name].family in _OF_THE_WEARER or (rest.timed and not _is_of_light(lookup.facts[name]))

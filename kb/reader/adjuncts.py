@@ -15,38 +15,23 @@ from itertools import pairwise
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.months import MONTHS
 from kb.model.questions import Ask
 from kb.reader.names.lexicon import Lexicon
 from kb.reader.names.spelling import Search
 from kb.reader.phrases.english import LEADING_PREPOSITIONS, tag_set
+from kb.reader.phrases.leads import CLAUSE_LEADS, COLLEAGUES, COUNTING, PHRASE_LEADS
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.question import LONGEST_QUESTION, clean, too_much, understand
 from kb.reader.recast.circumstances import CLOCK
 from kb.reader.stories.idle import SPEAKERS, THINGS, is_one_of
+from kb.reader.stories.modifiers import loose_words
 from kb.reader.words.bearing import BEARING, WORN
 from kb.reader.words.everyday import DOINGS, OCCASIONS, OTHERS, PLACES
-from kb.reader.words.forms import word_row, word_set
+from kb.reader.words.forms import word_set
 from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 
-_CLAUSE = tuple(
-    tuple(words.split("_"))
-    for words in word_row("""
-    just_because even_though even_when even_if now_that given_that seeing_that seeing_as ever_since once while
-    whilst when whenever as because cos since after before until till although though if
-    """)
-)
-"""What leads a clause with a subject of its own, the longest first."""
-_PHRASE = tuple(
-    tuple(words.split("_"))
-    for words in word_row("""
-    because_of due_to thanks_to owing_to in_front_of for_fear_of in_spite_of in_honour_of for_the_sake_of
-    at near during behind despite after before until till amid following
-    """)
-)
-"""What leads a phrase that can say nothing of a thing, wherever it stands."""
 _OPENING = word_set("in on for by through around across inside outside beside along with up down over under")
 """The same of one that leads the sentence, with a comma after it."""
 _SOMEWHERE = word_set("in on around round through across inside outside along down up by aboard")
@@ -60,30 +45,12 @@ _DONE = tag_set("act, care, fix, fasten, clause, about")
 """Tags of what somebody else may do in a clause: "while the cook dries the pans"."""
 _PARTICLES = word_set("about over round along by up down off in out on away back under through")
 _MODALS = tag_set("can, may, must, should, do, be, have to")
+_USING = word_set("use uses using used tool tools")
+_AIMED = tag_set("item, items, fact, comma")
+"""Tags of what a purpose follows: of no permission, duty or wish."""
+_AIMS = tag_set("unknown, have, say, show, filler")
 _INVERTED = tag_set("self, person, det, poss, item, items, fact")
 _OPENERS = tag_set("filler, and, but, comma")
-_DAYS = frozenset(MONTHS) | word_set("""
-    ago last next year years month months century edition yesterday tomorrow christmas easter
-    time length angle slant tilt random ease attention mast height push
-    not never no without neither nor only except unless instead else other another rather
-    medical religious religion faith health safety protection reason reasons doctor physician
-    dispensation permission permit exemption waiver chit clearance authorisation authorization licence
-    certificate
-""")
-"""Words that move the day, that tell a way ("at an angle"), that deny, that put one thing for another, or
-that give a reason which books may heed."""
-_COLLEAGUES = word_set("""
-    pal pals buddy buddies oppo oppos mucker muckers chum chums comrade comrades teammate teammates classmate
-    boss bosses gaffer guvnor foreman supervisor supervisors skipper skippers captain sergeant sarge corporal
-    chief instructor instructors trainer manager inspector commander lieutenant major colonel deputy
-    trainee trainees apprentice apprentices recruit recruits newbie newbies novice novices learner learners
-    rookie rookies beginner beginners junior juniors senior seniors volunteer volunteers assistant helper
-    mechanic mechanics electrician electricians cook cooks driver drivers engineer engineers clerk clerks
-    medic medics nurse orderly storeman signaller steward stewards painter painters welder welders fitter
-    technician technicians cleaner porter crewman crewmen bandsman bandsmen coworker coworkers newcomer
-    newcomers squaddie squaddies
-""")
-"""Who may be one of the service, by a name for people that the books do not have."""
 _JOINTS = frozenset(",-–—")
 _MOST = 14
 _CLOCK = Pattern(rf"(?:{CLOCK})(?![\w'’-])", re.IGNORECASE)
@@ -94,6 +61,7 @@ class Rest(msgspec.Struct, frozen=True):
 
     `apart`: none of them is said of the one who asks. `plain`: no word in them may tell how a thing is.
     `other`: it is asked of somebody of whose standing nothing is known. `timed`: all are times of day.
+    `idle`: no rule on what is named turns on anything like them.
     """
 
     text: str
@@ -102,6 +70,7 @@ class Rest(msgspec.Struct, frozen=True):
     plain: bool
     other: bool = False
     timed: bool = False
+    idle: bool = False
 
 
 class _Span(msgspec.Struct, frozen=True):
@@ -113,6 +82,7 @@ class _Span(msgspec.Struct, frozen=True):
     plain: bool
     instead: str = ""
     timed: bool = False
+    idle: bool = False
 
 
 def without_adjuncts(
@@ -126,10 +96,11 @@ def without_adjuncts(
     if isinstance(found, Ask):
         return
     sought = _Sought(found)
-    spans = list(sought.spans())
-    kept = [spans, *([span] for span in spans if len(spans) > 1)] if spans else []
-    for some in kept:
-        yield sought.rest(some)
+    spans, loose = list(sought.spans()), list(sought.loose(lookup))
+    apart = [span for span in spans if not any(o.first < span.last and span.first < o.last for o in loose)]
+    every = sorted([*apart, *loose], key=lambda span: span.first)
+    tried = dict.fromkeys(tuple(some) for some in (every, spans, loose, *([one] for one in every)))
+    yield from (sought.rest(some) for some in tried if some)
 
 
 _GIVEN = word_set("lend lends lending lent loan give gives giving given hand hands pass sell swap")
@@ -146,25 +117,33 @@ class _Sought:
         self.first, self.end = 0, len(self.tokens)
 
     def spans(self) -> Iterator[_Span]:
-        for first, end in self._asking():
+        for first, end, asks in self._sentences():
             self.first, self.end, at = first, end, first
             while at < end:
-                span = self._clause(at) or self._by_the_clock(at) or self._phrase(at)
-                span = span or self._colleague(at) or self._receiver(at) or self._remark(at)
+                span = self._purpose(at)
+                if asks and span is None:
+                    span = self._clause(at) or self._by_the_clock(at) or self._phrase(at)
+                    span = span or self._colleague(at) or self._receiver(at) or self._remark(at)
                 if span is not None and self._is_strange(span):
                     yield span
                     at = span.last
                 else:
                     at += 1
 
-    def _asking(self) -> Iterator[tuple[int, int]]:
-        """The sentences that ask, as tokens."""
+    def loose(self, lookup: Lookup) -> Iterator[_Span]:
+        """What no rule on what is named turns on."""
+        for words in loose_words(self.found, lookup):
+            inside = [i for i, t in enumerate(self.tokens) if words.start <= t.start and t.end <= words.end]
+            if inside:
+                yield _Span(inside[0], inside[-1] + 1, True, True, instead=words.instead.strip(), idle=True)
+
+    def _sentences(self) -> Iterator[tuple[int, int, bool]]:
+        """The sentences, as tokens, and whether each of them asks."""
         text = self.found.text
         for start, end in pairwise((*sentence_starts(text, self.tokens), len(self.tokens))):
             after = self.tokens[end].start if end < len(self.tokens) else len(text)
             mark = text[self.tokens[end - 1].end : after].strip()[:1]
-            if mark in ("?", ":") or end == len(self.tokens):
-                yield start, end
+            yield start, end, mark in ("?", ":") or end == len(self.tokens)
 
     def _low(self, at: int) -> str:
         return self.tokens[at].low if self.first <= at < self.end else ""
@@ -187,7 +166,7 @@ class _Sought:
 
     def _clause(self, at: int) -> _Span | None:
         """ "While the kettle boils", "because my dentist said so"."""
-        size = self._led(at, _CLAUSE)
+        size = self._led(at, CLAUSE_LEADS)
         subject = at + size
         if not size or not (self._opens(at) or self._follows(at)) or not self._is_subject(subject):
             return None
@@ -218,7 +197,7 @@ class _Sought:
         last = at + 1
         while last < self.end and last < at + 4 and self._tag(last) in ("unknown", "degree", "person"):
             last += 1
-        known = self._low(last - 1) in _COLLEAGUES and self._tag(last - 1) == "unknown"
+        known = self._low(last - 1) in COLLEAGUES and self._tag(last - 1) == "unknown"
         if not asked or self._tag(at) not in ("det", "poss") or last == at + 1 or not known:
             return None
         follows = self._tag(last) in _DONE | _MODALS | {"leave off", "not", "allowed", "required", "hold"}
@@ -232,7 +211,7 @@ class _Sought:
         who = self._low(last - 1)
         given = any(self._low(i) in _GIVEN for i in range(self.first, at))
         led = self._low(at) == "to" and self._tag(at + 1) in ("det", "poss") and last > at + 2
-        known = who in _COLLEAGUES or is_one_of(who, OTHERS) or self._tag(last - 1) == "person"
+        known = who in COLLEAGUES or is_one_of(who, OTHERS) or self._tag(last - 1) == "person"
         return _Span(at, last, False, True) if given and led and known else None
 
     def _is_subject(self, at: int) -> bool:
@@ -268,7 +247,7 @@ class _Sought:
     def _phrase(self, at: int) -> _Span | None:
         """ "At Uncle Bob's barbecue", "in Spain", "with my cousins"."""
         low, opens = self._low(at), self._opens(at)
-        size = self._led(at, _PHRASE) or int(low in _OPENING | _SOMEWHERE)
+        size = self._led(at, PHRASE_LEADS) or int(low in _OPENING | _SOMEWHERE)
         if not size or not (opens or self._follows(at)):
             return None
         end = self._ending(at + size, opens)
@@ -277,9 +256,28 @@ class _Sought:
         apart = opens and self._low(end) == "," and (low != "with" or self._tells(at, end))
         if not self._is_plain(at + size, end):
             return _Span(at, end, True, False) if apart else None
-        free = bool(self._led(at, _PHRASE)) or apart
+        for_it = low == "for" and not opens and self._low(at - 1) == ","  # "with the rig, for the papers"
+        free = bool(self._led(at, PHRASE_LEADS)) or apart or for_it
         somewhere = low in _SOMEWHERE and (self._is_named(at + 1, end) or self._is_place(end - 1))
         return _Span(at, end, True, True) if free or somewhere or self._is_company(at, end) else None
+
+    def _purpose(self, at: int) -> _Span | None:
+        """ "To fetch a tool", "just to nip to the stores", said of nothing that is used for it."""
+        before = self._tag(at - 1) if not self._opens(at) else "comma"
+        used = any(self._low(i) in _USING for i in range(self.first, at))
+        led = self._low(at) == "to" or (self._tag(at) == "filler" and self._low(self._next(at) - 1) == "to")
+        verb = self._next(at)
+        acts = self._tag(verb) in _AIMS and not is_one_of(self._low(verb), BEARING)
+        if not led or used or not acts or before not in _AIMED:
+            return None
+        end = self._ending(verb, self._opens(at))
+        if end is None or end <= verb or not self._is_plain(verb + 1, end):
+            return None
+        return _Span(at, end, False, True)
+
+    def _next(self, at: int) -> int:
+        """The token after the piece that stands at a place."""
+        return self.pieces[at].last
 
     def _is_company(self, at: int, end: int) -> bool:
         """ "With my cousins", "with the tourists watching"."""
@@ -327,7 +325,7 @@ class _Sought:
         asks = asks or (self._low(at) == "but" and self._tag(at + 1) == "self")  # "but we are still here"
         piece = self.pieces[at]
         fact = piece.first == at and piece.tag == "fact" and self._low(at) in LEADING_PREPOSITIONS
-        return asks or fact or bool(self._led(at, _CLAUSE[:-1]) and self._is_subject(at + 1))
+        return asks or fact or bool(self._led(at, CLAUSE_LEADS[:-1]) and self._is_subject(at + 1))
 
     def _is_free(self, at: int) -> bool:
         """Whether a word names nothing of the books, and neither denies nor moves the day."""
@@ -335,7 +333,7 @@ class _Sought:
         guessed = piece.how == "index" and low.endswith("ing")  # "watching", for a watch
         long = piece.tag == "dimension" and self._tag(at - 1) == "det" and self._tag(at + 1) == "unknown"
         free = piece.tag in _ALLOWED or low in _JOINTS or guessed or long
-        return free and low not in _DAYS and not low[0].isdecimal()
+        return free and low not in COUNTING and not low[0].isdecimal()
 
     def _is_done(self, at: int, opens: bool) -> bool:
         """Whether a word of the books can only say there what somebody does: "the helicopter left"."""
@@ -391,6 +389,7 @@ class _Sought:
             tuple(reversed(gone)),
             all(span.apart for span in spans),
             all(span.plain for span in spans),
-            any(span.instead for span in spans),
+            any(span.instead and not span.idle for span in spans),
             all(span.timed for span in spans),
+            all(span.idle for span in spans),
         )

@@ -28,6 +28,18 @@ LEFT_OUT = {
         Does {a new recruit} have to wear the storm coat in boat rig? prohibited 3.5
         May I lend my flotation vest {to a visitor}? prohibited 1.14
         May I lend the flotation vest {to my neighbour} {for the afternoon}? prohibited 1.14
+        Do I need the climbing harness {for two minutes} working aloft? required 7.13
+        May I take my goggles off {for a few seconds} while painting? required 7.10
+        May I lend my flotation vest {to my brother}, {just this once}? prohibited 1.14
+        May I keep the flotation vest off in boat rig, {even for a quick run}? required 7.1
+        {For one quick trip} in the skiff on leave, are deck shoes with the shore rig okay? prohibited 4.8
+        May I wear white gloves with the watch rig, {they're warm enough}? prohibited 3.12
+        Can I carry the umbrella with the parade rig, {it's handy}? prohibited 6.10
+        May I carry the umbrella {that my aunt gave me} in the boat rig? prohibited 6.10
+        Can I wear my rescue medal with the watch rig at {my old skipper's} funeral? permitted 5.23
+        May I wear earrings in shore rig {to please my gran}? prohibited 6.5
+        Satchel with the parade rig, {for the papers}? prohibited 6.11
+        Can I wear the storm coat over the workshop rig {to cross the yard} in rain? prohibited 3.9
         {With the wife's cousins visiting from Spain}, may I wear earrings in shore rig? prohibited 6.5
     """,
     "second": """
@@ -39,6 +51,10 @@ LEFT_OUT = {
         {In Innsbruck}, may I wear the felt hat with mountain dress? prohibited 16
         {Until the lift mechanic turns up}, may I wear a bracelet in hall dress? prohibited 50
         May I wear wool mittens for rope work {while the winch is being greased}? prohibited 32
+        Do I have to wear a helmet on a tower {to fetch a tool}? required 29
+        Do I have to wear a helmet on a tower, {only for a quick look}? required 29
+        May I wear the felt hat with mountain dress, {it looks nicer}? prohibited 16
+        May I wear a bracelet in hall dress, {a gift from my wife}? prohibited 50
         Do I have to wear a helmet on a tower {when the foreman is having his sandwiches}? required 29
     """,
     "fourth": """
@@ -62,6 +78,13 @@ KEPT = {
         May I wear a beard since the clergyman made me a deacon?
         May I wear the watch coat until the new coats are issued in watch rig?
         May my skipper wear the keeper's pin?
+        May I wear the rescue medal that my grandfather gave me in parade rig?
+        May I wear my grandfather's rescue medal in parade rig?
+        May I use a hook to close the storm coat in storm rig?
+        May I wear the work jacket with the workshop rig to hide a tear?
+        May I wear white gloves with the watch rig, they're too small?
+        Am I allowed to yodel in the storm coat?
+        Can I wear my rescue medal with the watch rig at my old skipper's regatta?
         May my wife wear the storm coat in boat rig?
         May the contractor wear earrings with the parade rig?
         I'm a civilian, may I wear the storm coat in storm rig?
@@ -77,6 +100,7 @@ KEPT = {
     "third": """
         Because the consul is a Sikh, may I wear a religious head covering in place of the peaked cap?
         Thanks to a dispensation, may I wear sports shoes with tower dress?
+        May I wear the watch that belongs to my wife on duty?
         May I wear the fleece while it's inside out with tower dress?
         Since the doctor examined me, may I wear sports shoes with cabin dress?
     """,

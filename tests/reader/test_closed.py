@@ -14,15 +14,23 @@ NAMED = {
         new | May I wear my new deck shoes in the machinery spaces?
         before going out in the boats | May I wear nail varnish in boat rig before going out in the boats?
         after training | May I wear headphones in town after training?
+        small | May I carry a small umbrella in the boat rig?
+        pretty | May I wear my pretty earrings in shore rig?
+        thin | May I wear a thin neck chain in watch rig?
+        cheap | Are cheap sunglasses allowed in town by day?
     """,
     "second": """
         After shift | After shift, may I wear earrings in fell rig?
+        tiny | May I wear tiny earrings in fell rig?
         on top | May a novice with a load of 18 kg carry the rope bag on top in fell rig?
     """,
     "third": """
+        thin | May I wear a thin bracelet in hall dress?
+        plain | May I wear a plain ring in the winding room?
         spare | Must I wear the spare helmet on the glacier?
     """,
     "fourth": """
+        big | May I wear a big watch in band dress?
         brand new | Is a brand new wristwatch allowed in band dress?
         issued | Must I wear the issued fire helmet on the incident ground in fire kit?
     """,

@@ -3,11 +3,18 @@
 from __future__ import annotations
 
 GOINGS = r"""
-# step steps walk walks come comes pop pops nip nips duck ducks wander wanders stroll strolls head heads
-\b(when|if|once|while|whenever|before|after|until|as) (<subject>) (?:just )?(?:steps?|walks?|comes?|pops?
-    |nips?|ducks?|wanders?|strolls?|heads?) (?=(?:back )?(?:indoors|outdoors|inside|outside|in|into|out|onto
-    |on to|to)\b)
-     => \1 \2 go\s
+# step steps walk walks come comes pop pops nip nips duck ducks wander wanders stroll strolls head heads run
+# dash hurry rush go goes
+\b(when|if|once|while|whenever|before|after|until|as) (<subject>) (?:just |only )?(?:steps?|walks?|comes?
+    |pops?|nips?|ducks?|wanders?|strolls?|heads?|runs?|dash|hurry|rush|goe?s?)
+    \s(?:from (?:the|my|our|a) [\w-]+(?: [\w-]+)? )?(?=(?:back )?(?:indoors|outdoors|inside|outside|in|into
+    |out|onto|on to|to)\b) => \1 \2 go\s
+# look peek pop glance
+\b(when|if|once|while|whenever) (<subject>) (?:just |only )?(?:look|peek|pop|glance)s? in (?:at|on) (?=the )
+     => \1 \2 go in\s
+# walking passing crossing
+^(?:just|only|merely) (?=(?:walking|passing|crossing|going|coming|popping|nipping|running) (?:in|into|through
+    |across|over|to|past|from|the)\b) =>
 # through across along
 \b((?:walk|stroll|wander|march|pass|travel|com|go|cross)l?ing(?: (?:straight |back )?home)?)
     \s(?:through|across|along) (?=\w) => \1 in\s

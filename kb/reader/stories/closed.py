@@ -14,16 +14,35 @@ from kb.reader.phrases.english import tag_set
 from kb.reader.stories.idle import Stretches, is_doing, is_everyday
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
+from kb.text import Pattern
 
 _AGES = word_set("old new older newer newest latest former current brand")
 _OWNERS = word_set("own issued issue spare personal private borrowed lent loan lend")
 _HABITS = word_set("same usual regular ordinary everyday")
-_ATTRIBUTES = word_set("old new brand own issued issue spare same usual regular")
+_SIZES = word_set("""
+    small smaller smallest little tiny wee big bigger biggest large larger largest huge enormous massive thin
+    thinner thick thicker chunky wide narrow broad size sizes dimension dimensions diameter width
+""")
+_LOOKS = word_set("""
+    plain simple discreet discreetly discrete subtle modest modestly nice pretty cute elegant tasteful
+    ornament ornamental decorated decoration patterned pattern conspicuous inconspicuous unobtrusive
+    unobtrusively sober restrained decent fancy showy
+""")
+_PRICES = word_set("cheap expensive pricey costly valuable value worth cost costs price")
+_ATTRIBUTES = word_set("""
+    old new brand own issued issue spare same usual regular
+    small little tiny wee big large huge enormous massive thin thick chunky
+    plain simple discreet subtle modest nice pretty cute elegant tasteful cheap expensive pricey costly
+""")
+_SIZE = "size"
+_LENGTH = Pattern(r"\d ?(?:mm|cm|in|ft|m)\b")
+_SIGHT = word_set("see sees seen show shows showing visible notice notices hidden sight view")
 _LED = tag_set(
-    "det, poss, with, act, number, without, no, in, and, or, of, leave off, filler, have, comma, on"
+    "det, poss, with, act, number, without, no, in, and, or, of, leave off, filler, have, comma, on, be"
 )
 _PEOPLE = frozenset({"grade", "branch", "appointment", "qualification"})
 _ITEMS = ("item", "items")
+_LOOSE = tag_set("unknown, grant, dimension")
 _PERIODS = word_set("shift duty training work practice drill school")
 """What one does for a time, of which a thing may be worn before and after."""
 _GETTING = word_set("""
@@ -67,11 +86,11 @@ def _sequence_end(sought: Stretches, at: int) -> int | None:
 def _attribute_end(sought: Stretches, at: int) -> int | None:
     """ "New" in "my new deck shoes", "in a spare helmet", "a new cadet"."""
     low, place = sought.low(at), at
-    if low not in _ATTRIBUTES or sought.tag(at) not in ("unknown", "grant") or "or" in (
+    if low not in _ATTRIBUTES or sought.tag(at) not in _LOOSE or "or" in (
         sought.low(at - 1), sought.low(at + 1),
     ):  # fmt: skip
         return None
-    while sought.low(place) in _ATTRIBUTES and sought.tag(place) in ("unknown", "grant"):
+    while sought.low(place) in _ATTRIBUTES and sought.tag(place) in _LOOSE:
         place += 1
     begun = at
     while begun > 0 and sought.low(begun - 1) in _ATTRIBUTES:
@@ -91,6 +110,8 @@ def _attribute_end(sought: Stretches, at: int) -> int | None:
         return None
     alike = _ages_of(low)
     lows = [token.low for token in sought.found.tokens]
+    if not _SIGHT.isdisjoint(lows) and sought.hides:
+        return None  # whether it may be is then asked with whether it shows
     contrast = sum(word in alike for word in lows) > 1 + (low == "brand")  # "the new liner with an old coat"
     if contrast or not _GETTING.isdisjoint(lows):
         return None
@@ -99,7 +120,7 @@ def _attribute_end(sought: Stretches, at: int) -> int | None:
 
 def _ages_of(low: str) -> frozenset[str]:
     """The words of which a clause has one where it tells such an attribute from its contrary."""
-    return next(words for words in (_AGES, _OWNERS, _HABITS) if low in words)
+    return next(words for words in (_AGES, _OWNERS, _HABITS, _SIZES, _LOOKS, _PRICES) if low in words)
 
 
 def _is_told(sought: Stretches, named: set[str], words: frozenset[str]) -> bool:
@@ -109,9 +130,19 @@ def _is_told(sought: Stretches, named: set[str], words: frozenset[str]) -> bool:
     like = {i.id for i in lookup.base.items if tokenize(i.label)[-1].key in heads}
     labels = (name for i in like | named for name in (lookup.items[i].label, *lookup.items[i].other_labels))
     texts = (lookup.clauses[rule.clause].text for rule in _rules(sought, like | named))
-    if any(words.intersection(token.low for token in tokenize(text)) for text in (*labels, *texts)):
+    told = tuple(labels), tuple(texts)
+    if any(words.intersection(token.low for token in tokenize(text)) for some in told for text in some):
+        return True
+    if words is _SIZES and (_is_measured(sought, like | named) or any(map(_LENGTH.search, told[1]))):
         return True
     return any(piece.tag == "act" and piece.arg in OWNED_ASPECTS for piece in sought.pieces)
+
+
+def _is_measured(sought: Stretches, named: set[str]) -> bool:
+    """Whether a rule on a thing, or on a part of it, says how big it is, or how many of it there are."""
+    whole = named | {i.id for i in sought.lookup.base.items if i.part_of in named}
+    sizes = {_SIZE, *sought.lookup.aspects_within(_SIZE)}
+    return any(rule.aspect in sizes for rule in _rules(sought, whole))
 
 
 def _rules(sought: Stretches, named: set[str]) -> Iterator[Rule]:

@@ -31,7 +31,7 @@ _HIDING = word_set("hides hide covers cover conceals conceal hid hidden")
 STATES = STATE_WORDS | word_set("""
     perishing baltic parky draughty drizzly baking scorching balmy raw arctic stormy grim dreary
     knackered shattered exhausted bored nervous shy cheerful homesick hungover thirsty starving peckish drowsy
-    lazy asleep awake
+    lazy asleep awake careful quick
 """)
 """How it is or how somebody feels, apart from how a thing is."""
 _WATCHING = word_set("watching looking coming going")
@@ -179,7 +179,7 @@ class Stretches:
         return weighty_words(self.lookup)
 
     @cached_property
-    def _hides(self) -> bool:
+    def hides(self) -> bool:
         """Whether the books say of a thing that is named that it is, or is not, to be seen."""
         from kb.reader.recast.states import hidden_matters  # noqa: PLC0415  few texts speak of seeing
 
@@ -211,7 +211,7 @@ class Stretches:
         pointing = piece.first > subject and lows[-1] in THINGS
         if pointing and not self._leads_noun(place, places):
             before = self.low(place - 1)
-            seen = before in _SEEING and not (before in _SIGHT and self._hides)
+            seen = before in _SEEING and not (before in _SIGHT and self.hides)
             return seen or self.tag(place - 1) == "act"
         return True
 

@@ -151,7 +151,7 @@ class _Sought(Stretches):
     def _is_stopping(self, span: _Span) -> bool:
         """Whether a stretch has a word that nothing explains."""
         return bool(span.instead) or any(
-            piece.tag in ("unknown", "number", "unread", "grant", "range")
+            piece.tag in ("unknown", "number", "unread", "grant", "range", "dimension")
             for piece in self.pieces[span.first : span.last]
         )
 
