@@ -32,6 +32,7 @@ _EXCUSES = Pattern(r"\b(?:excus\w+|exempt\w*|waiv\w+|dispense|overr\w+|say|way|o
 _EXCUSED = Pattern(
     r"^(?:and |so )?(?:who|(?:which|what) \w+) (?:is|'s|are) (?:exempt\w*|excused|let off|relieved|freed)\b"
 )
+_DONE = Pattern(r"\bwho (?:has |have |'s )?(?:changed|altered|varied|relaxed|waived|overruled)\b")
 _WHO = frozenset({"who", "authority"})
 _ANYONE = frozenset({"anyone", "anybody", "someone", "somebody"})
 
@@ -42,8 +43,8 @@ def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | As
     asks = tags & {*_WHO, "which clause"} or any(token.low in _ANYONE for token in found.tokens)
     named = set(_authorities(found, lookup))
     said = " ".join(token.low for token in found.tokens)
-    if not (named or asks) or _EXCUSED.search(said):
-        return None  # who is so, and not who lets them
+    if not (named or asks) or _EXCUSED.search(said) or _DONE.search(said):
+        return None  # who is so, or did so, and not who lets them
     things = {entry.id for p in found.pieces if p.tag in ("item", "items") for entry in p.entries}
     rigs = [p for p in found.pieces if p.tag == "fact" and lookup.facts[p.fact].family == "rig"]
     if not things and rigs and (named or asks) and _CHANGES.search(said):
@@ -52,7 +53,8 @@ def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | As
         return one_of(current, case, lookup) if current else None
     allows = named and things and _ALLOWS.search(said)
     alters = named and not things and "alter" in said.split()
-    if not (named or (asks and things)) or not (_CHANGES.search(said) or allows or alters):
+    changes = _CHANGES.search(" ".join(_unnamed(found)))
+    if not (named or (asks and things)) or not (changes or allows or alters):
         return None
     clauses = letting(named, things, case, lookup)
     if named and not clauses:
@@ -62,6 +64,12 @@ def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | As
     if allows and len(clauses) != 1:
         clauses = _bounded(named, "stricter" if _STRICT.search(said) else "anything", case, lookup)
     return one_of(clauses, case, lookup) if len(clauses) == 1 or not things else None
+
+
+def _unnamed(found: Understood) -> Iterator[str]:
+    """The words outside the names of facts: "a religious exemption" asks of no exemption from a rule."""
+    named = {i for p in found.pieces if p.tag == "fact" for i in range(p.first, p.last)}
+    return (token.low for place, token in enumerate(found.tokens) if place not in named)
 
 
 def _bounded(named: set[str], allows: str, case: Case, lookup: Lookup) -> list[str]:

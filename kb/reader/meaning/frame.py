@@ -41,6 +41,7 @@ class Frame(msgspec.Struct, frozen=True, kw_only=True):
     ruled: bool = False
     modalities: tuple[Verdict, ...] = ()
     used: frozenset[int] = frozenset()
+    lasting: bool = False  # "how long may I wear it" may ask for a time, "how long a tape" for none
     tall: bool = False  # "how tall" asks for a size, where "how high" may ask for a place
 
 
@@ -72,7 +73,7 @@ def find_frame(
         terse=terse, aspect=aspect, sized="dimension" in flow.tags,
         ruled=any(tag in ("rule", "which clause", "say", "about") for tag in flow.tags),
         modalities=asked_verdicts(kind, modal, negated, bans, flow),
-        used=frozenset(used), tall="tall" in flow.lasts,
+        used=frozenset(used), tall="tall" in flow.lasts, lasting=_is_lasting(flow),
     )  # fmt: skip
 
 
@@ -178,7 +179,7 @@ def _whole_question(flow: Flow, modal: str, used: set[int]) -> Asked:
     told = ("say" in flow.tags or "about" in flow.tags) and not modal and "act" not in flow.tags
     ruled = "rule" in flow.tags and not modal and "act" not in flow.tags
     meant = "mean" in flow.tags and "fact" in flow.tags and not modal and "act" not in flow.tags
-    if told or ruled or meant or "clause number" in flow.tags or "which clause" in flow.tags:
+    if told or ruled or meant or _is_numbered(flow, modal) or "which clause" in flow.tags:
         return "source", ""
     either = _either_measure(flow)
     if either:
@@ -186,10 +187,35 @@ def _whole_question(flow: Flow, modal: str, used: set[int]) -> Asked:
         named = _named_aspect(flow, used)
         said = "dimension" in flow.tags
         return "how", named or (flow.pieces[flow.first("dimension")].arg if said else "size")
-    if "order" in flow.tags:
+    if "order" in flow.tags and not _is_which_order(flow):
         used.add(flow.places[flow.tags.index("order")])
         return "how", "precedence"
     return None
+
+
+def _is_numbered(flow: Flow, modal: str) -> bool:
+    """Whether a clause is asked for by its number; of "we have 4.5 here. May I wear it" it is a measure."""
+    place = flow.first("clause number")
+    if place == len(flow.tags):
+        return False
+    amount = flow.words[place][0].isdigit() and flow.tag(place - 1) in ("be", "have", "hold", "say")
+    return not (amount and modal and "act" in flow.tags and not {"item", "items"}.isdisjoint(flow.tags))
+
+
+def _is_lasting(flow: Flow) -> bool:
+    """ "How long may the band be worn", "how long have I got": no thing stands right after "how long"."""
+    place = flow.first("dimension")
+    asked = place < len(flow.tags) and flow.words[place] == "how" and flow.lasts[place] == "long"
+    return asked and "act" in flow.tags and flow.tag(place + 1) in (*_AUXILIARIES, "have")
+
+
+def _is_which_order(flow: Flow) -> bool:
+    """ "Which order is for drivers": not in which order things of a kind come."""
+    which = (
+        flow.words[flow.tags.index("order")] in ("which", "what")
+        and flow.tag(flow.tags.index("order") + 1) == "be"
+    )
+    return which and {"item", "items", "fact name", "aspect"}.isdisjoint(flow.tags)
 
 
 def _either_measure(flow: Flow) -> list[int]:

@@ -180,7 +180,8 @@ class Walker:
     def clause_number(self, index: int) -> None:
         if not self.roles.clause_number:
             self.roles.clause_number = self.pieces[index].arg
-            self._use(index)
+            if self.frame.kind in ("source", "compare"):
+                self._use(index)
 
     def book(self, index: int) -> None:
         self.roles.book = self.pieces[index].arg

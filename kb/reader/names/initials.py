@@ -84,6 +84,11 @@ def _stems(lookup: Lookup, names: Mapping[str, object]) -> Iterator[tuple[str, s
     for word in sorted(last):
         for length in range(_STEM, len(word) - 1):
             stem = word[:length]
-            if (stem,) in PHRASES or any(key.startswith(stem) and key != word_key(word) for key in names):
+            verb = word[length:] in ("er", "or")  # "may I keep it" is of no keeper
+            if (
+                (stem,) in PHRASES
+                or verb
+                or any(key.startswith(stem) and key != word_key(word) for key in names)
+            ):
                 continue
             yield stem, word_key(word)

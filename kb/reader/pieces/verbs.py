@@ -55,7 +55,12 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
     piece = pieces[index]
     if _is_sitting(pieces, index, tokens):
         return Piece(first=piece.first, last=piece.last, tag="sitting")  # which nothing explains
-    if _is_done_to(pieces, index, tokens) or _does_not(pieces, index):
+    if (
+        _is_done_to(pieces, index, tokens)
+        or _does_not(pieces, index)
+        or _does_so(pieces, index)
+        or _works(pieces, index, tokens)
+    ):
         return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
     single = piece.last - piece.first == 1 and piece.tag in ("fact", *_ITEMS, "values", "fact name")
     leaving = tokens[piece.first].low == "leave"
@@ -93,6 +98,20 @@ def _does_not(pieces: Sequence[Piece], index: int) -> bool:
     """ "My boots don't fit", "I don't care": what does not do so is asked for no fit and no care."""
     denied = index > 1 and pieces[index - 1].tag == "not" and pieces[index - 2].tag in ("do", "can")
     return denied and pieces[index].tag == "aspect"
+
+
+def _does_so(pieces: Sequence[Piece], index: int) -> bool:
+    """ "The keeper can clear it": right after a modal that has its subject a word of colour is a verb."""
+    before = [pieces[place].tag if place >= 0 else "" for place in (index - 1, index - 2)]
+    led = before[0] in ("can", "may", "must", "should") and before[1] in (*_SUBJECTS, "fact", "authority")
+    return led and pieces[index].tag == "aspect value"
+
+
+def _works(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "I work in town": who works there is in no rig for it, whatever rig a book calls "work"."""
+    piece, before = pieces[index], tokens[pieces[index].first - 1].low if pieces[index].first else ""
+    everyday = piece.tag == "fact" and piece.how == "everyday" and piece.last - piece.first == 1
+    return everyday and tokens[piece.first].low == "work" and PHRASES.get((before,), "") in _SUBJECTS
 
 
 def _is_sitting(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:

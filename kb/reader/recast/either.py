@@ -25,9 +25,11 @@ _DIRECTIONS = word_set("""
     open closed shut tucked untucked fastened unfastened buttoned unbuttoned high low forwards backwards
 """)
 _SHORT = 6
+RAISED = word_set("hood visor")
+"""What is up when it is on."""
 _SIDED = word_set("arm shoulder breast side wrist hand foot ear leg sleeve hip")
 _OR_DIRECTION = frozenset({"downward", "upward", "beyond"})
-_TURNED = word_set("worn go goes come comes hang hangs sit sits turned put wear be")
+_TURNED = word_set("worn go goes come comes hang hangs sit sits turned put wear be everything all em")
 
 
 def asked_either(found: Understood, before: Sequence[str], lookup: Lookup) -> str | None:
@@ -127,8 +129,31 @@ def _of_ways(found: Understood, place: int, lookup: Lookup) -> str | None:
         if pieces[index].tag not in ("of", "det", "poss", "items") and not _is_side(found, pieces[index]):
             break
         dropped.add(index)
-    side = {tokens[left].low, tokens[right].low} == {"left", "right"}
+    turns = {tokens[left].low, tokens[right].low}
+    item = _subject(found, lookup)
+    if turns == {"up", "down"} and item is not None and is_raised(item.arg, lookup):
+        return _anew(found, dropped, "May the {} be worn", lookup)  # a hood that is up is on
+    side = turns == {"left", "right"}
+    dropped.update(_beside(found, left, right, item))
     return _anew(found, dropped, "Where is the {} worn" if side else _manner(found, lookup), lookup)
+
+
+def _beside(found: Understood, left: int, right: int, item: Piece | None) -> Iterator[int]:
+    """ "The strip on the coat: above the tab or under it": what the item is on, and is above or under."""
+    pieces, tokens = found.pieces, found.tokens
+    if item is None or right + 1 >= len(tokens) or tokens[right + 1].low not in ("it", "them"):
+        return
+    for place in range(1, len(pieces)):
+        before = place - 1
+        while before and pieces[before].tag in ("det", "poss"):
+            before -= 1
+        led = pieces[before].tag == "on" or pieces[before].last == left + 1
+        if pieces[place].tag in ("item", "items") and pieces[place] is not item and led:
+            yield place
+
+
+def is_raised(item: str, lookup: Lookup) -> bool:
+    return tokenize(lookup.items[item].label.partition(" of ")[0])[-1].key in RAISED
 
 
 def _is_side(found: Understood, piece: Piece) -> bool:

@@ -46,6 +46,7 @@ _PURPOSE = Pattern(
     r"(uniforms?|insignia|dress rules|rules)(?: at all)?|why is there (.+)|who is (.+) for|what does (.+?)"
     r" (?:cover|deal with)(?: in general)?)"
 )
+_GRAMMAR = frozenset({"on", "in", "of", "for", "with", "poss", "self", "person", "be"})
 _OPENS = frozenset({"what", "why", "who"})
 """Words of which each of those has one."""
 _HEADED = Pattern(r"\b(?:purpose|aim|object|why|whom)\b")
@@ -135,9 +136,8 @@ def _asked_term(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | 
     facts = {piece.fact for piece in pieces if piece.tag == "fact"}
     terms = [fact for fact in facts if lookup.facts[fact].family == "term"]
     if "mean" in tags and not terms and facts:
-        meant = {
-            token.key for p in pieces[tags.index("mean") + 1 :] for token in found.tokens[p.first : p.last]
-        }
+        said = (p for p in pieces[tags.index("mean") + 1 :] if p.tag not in _GRAMMAR)
+        meant = {token.key for p in said for token in found.tokens[p.first : p.last]}
         terms = [f.id for f in lookup.base.facts if f.family == "term" and meant & _keys(f.label)]
         tags = [tag for tag in tags if tag not in ("item", "items")]
         return (

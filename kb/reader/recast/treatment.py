@@ -17,8 +17,10 @@ from kb.reader.names.spelling import akin
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.pieces.pointing import is_place
+from kb.reader.recast.either import is_raised
 from kb.reader.words.forms import word_pairs, word_set
 from kb.reader.words.tokens import Token, tokenize
+from kb.text import Pattern
 
 _PARTICIPLES = word_pairs("""
 
@@ -32,7 +34,6 @@ _LIGHT = word_set("""
     out up to be it dry down off and with the a an in at on by for near over from of through under using
     use put do my own me i can get give run stick chuck pop bung shove then just them
 """)
-_RAISED = word_set("hood visor")
 _GENERIC = word_set("""
 
     wash washing washed launder clean cleaning cleaned dry drying dried take bring add using wear machine
@@ -72,10 +73,11 @@ def asked_treatment(
     words = [t for i in left for t in found.tokens[found.pieces[i].first : found.pieces[i].last]]
     lows = {token.low for token in words}
     if lows in ({"up"}, {"down"}):
-        raised = tokenize(lookup.items[item].label.partition(" of ")[0])[-1].key in _RAISED
         polarity = frame.polarity if lows == {"up"} else "not"
         up = Query(kind="may", items=(item,), aspect="wear", polarity=polarity, case=said)
-        return up if raised and frame.kind == "may" and frame.polarity == "do" else None
+        return up if is_raised(item, lookup) and frame.kind == "may" and frame.polarity == "do" else None
+    if _is_of_weather(words, found):
+        return None
     treatments = _treatments(item, lookup)
     told = frame.modal or any(token.low not in _STATES for token in words)  # "dry and sunny" is of no care
     one = _the_one(words, treatments, lookup) if frame.kind != "how" and told else None
@@ -88,6 +90,18 @@ def asked_treatment(
     if told and any(_tells(words, aspect, lookup) for aspect in treatments):
         return Query(kind="how", items=(item,), aspect="care", case=said)
     return None
+
+
+_WEATHER = Pattern(
+    r"\b(?:if|when|while|because|since|though|although|but|and|as) it(?: 's| is|'s) (?:\w+ )?(\w+)\b"
+)
+
+
+def _is_of_weather(words: Sequence[Token], found: Understood) -> bool:
+    """ "The hood up if it's dry": a state of the weather, where no treatment is told in other words."""
+    said = _WEATHER.search(" ".join(token.low for token in found.tokens))
+    rest = {token.low for token in words} - {"up", "down", "on", "off"}
+    return said is not None and rest == {said.group(1)} and rest <= _STATES
 
 
 def _is_at_place(piece: Piece, lookup: Lookup) -> bool:

@@ -6,6 +6,7 @@ import datetime
 from collections.abc import Iterable, Sequence
 
 from kb.model.lookup import Lookup
+from kb.model.questions import Reading
 from kb.model.values import Choices
 from kb.reader.meaning.whose import PEOPLE
 from kb.reader.phrases.english import tag_set
@@ -218,3 +219,14 @@ def of_none(found: Understood, claim: Sequence[Piece], first: int) -> str:
         return ""
     rest = f" {said_of(found, pieces[2], pieces[-1])}" if pieces[2:] else ""
     return f"are no {said_of(found, pieces[1], pieces[1])} worn{rest}?"
+
+
+def loses_topic(found: Understood, told: Sequence[range], reading: Reading) -> bool:
+    """Whether a thing was put first with a colon, and the reading is not of it: "Neck cloth: which ...?"."""
+    asked = set(reading.query.items) if reading.query is not None else set()
+    for places in told:
+        named = [found.pieces[p] for p in places if found.pieces[p].tag not in ("det", "poss")]
+        led = named[0] if named and named[0].tag in ("item", "items") else None
+        if led is not None and asked.isdisjoint(entry.id for entry in led.entries):
+            return True
+    return False

@@ -27,6 +27,7 @@ from kb.reader.stories.shown import (
     day_said,
     has_rival,
     is_given,
+    loses_topic,
     of_none,
     of_whom,
     shown_done,
@@ -97,7 +98,9 @@ def from_story(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
         question = named
     elif any(_things(found, s) for s in sentences[place + 1 :]):
         return None
-    return _with_facts(with_place(found, map(_range, beside), question, lookup), story, read)
+    reading = _with_facts(with_place(found, map(_range, beside), question, lookup), story, read)
+    topics = [_range(s) for s in beside if s.mark == ":"]
+    return reading if reading is None or not loses_topic(found, topics, reading) else None
 
 
 class _Story:
@@ -115,7 +118,7 @@ class _Story:
         day = day_said(found, _range(then)) if then is not None else self._told_day(found, beside, asking)
         start, end = (day.start, day.end) if day is not None else (0, 0)
         timed = [p for p in pieces if start <= found.tokens[p.first].start < end]
-        led = [_led(s, begun) if s is then and begun else s for s in beside]
+        led = [msgspec.structs.replace(s, last=begun) if s is then and begun else s for s in beside]
         places = [p for s in led for p in _range(s)]
         self.turns = any(
             pieces[p].tag in _TURNING and pieces[p] not in timed and not is_given(found, p) for p in places
@@ -368,11 +371,6 @@ def _points_back(found: Understood, asking: _Sentence) -> bool:
 
 def _is_standing(piece: Piece, lookup: Lookup) -> bool:
     return piece.tag == "fact" and lookup.facts[piece.fact].family in PERSONAL
-
-
-def _led(sentence: _Sentence, begun: int) -> _Sentence:
-    """What of a sentence stands before a piece."""
-    return msgspec.structs.replace(sentence, last=begun)
 
 
 def _range(sentence: _Sentence) -> range:

@@ -1,0 +1,44 @@
+"""Ways of asking that would be understood otherwise than they are meant; lines as in `sayings.py`.
+
+"Where I must put it" asks where, "why no belt" asks why not, "lanyard, who?" asks who, and a choice between
+two things takes one of them.
+"""
+
+from __future__ import annotations
+
+MISLEADING = r"""
+# where what which when why how
+^(?:(?:please|sorry|excuse me|pardon|hello|hi)[,!.]? )?(where|when|why|how|(?:which|what)(?: [\w'-]+){0,3}?)
+    \s(i|we|you|one) (must|may|can|should|shall) (?=(?:wear|put|have|carry|own|keep|use|take|do|get|bring
+    |show)\b)([^,;.:?!]*)\W*$ => \1 \3 \2 \4?
+^(?:(?:please|sorry|excuse me|pardon|hello|hi)[,!.]? )?(where|when|why|how|(?:which|what)(?: [\w'-]+){0,3}?)
+    \s(i|we|you|one) (have|need) to (?=(?:wear|put|have|carry|own|keep|use|take|do|get|bring|show)\b)
+    ([^,;.:?!]*)\W*$ => \1 do \2 \3 to \4?
+# choose pick decide choice
+^(.*?)\b(?:can|may|could|do) (<i>) (?:get to |have to )?(?:choose|pick|decide|(?:have|get) (?:a|the|any)
+    \s(?:free )?choice) between ((?:<the> )?[\w' -]+?) and ((?:<the> )?[\w' -]+?)\W*$
+     => \1may \2 wear either \3 or \4?
+^(.*?)\b(?:is there|have <i>|have <i> got) (?:a|the|any) (?:free )?choice between ((?:<the> )?[\w' -]+?) and
+    \s((?:<the> )?[\w' -]+?)\W*$ => \1may I wear either \2 or \3?
+# come comes
+\b(?:must|should|do|does|did|will) (it|they|that|this|these|those) (?:have to |need to )?come off\b
+     => must \1 be taken off
+^(?:at |in |from )?where (?:must|should|do|does|have|has) (?!it say)(.+?) (?:have to |need to )?(?:come off
+    |be taken off)\b([^.;?!]*)\W*$ => when may \1 not be worn?
+# one ones
+\b([\w-]+ ([a-z]+)) or (?:<the> )?([\w-]+) ones?(?=\W*$| (?:for|with|in|on|at)\b) => \1 or \3 \2
+# thermometer mercury
+(?:<the> )?(?:[\w-]+ )?(?:thermometer|mercury)(?: outside| here| on the \w+)? (?:says?|said|reads?|shows?
+    |showed|stands at|is at|has) (minus |-)?(\d+(?:\.\d+)?)(?: ?(?:°c?|degrees?(?: c)?|c)\b)?
+     => it is \1\2 degrees
+# why
+^(?:so |and |but )?why (?:is there |are there )?no (?!longer\b|more\b|one\b)(.+?)(?: allowed| permitted)?\W*$
+     => why may I not wear \1?
+# who when
+^(?:please )?(?!(?:do|does|did|so|and|but|or|i|we|he|she|they|you|tell|say|ask|know|what|which|how|where|why
+    |when|who|may|can|must|should|is|are|was|were|it|that|this|says?|since|until|till|by|not)\b)
+    ([\w' -]{3,50}?)(?:\s*[,:;.–-]+ ?| )who\W*$ => who may wear \1?
+^(?:please )?(?!(?:do|does|did|so|and|but|or|i|we|he|she|they|you|tell|say|ask|know|what|which|how|where|why
+    |when|who|may|can|must|should|is|are|was|were|it|that|this|says?|since|until|till|by|not)\b)
+    ([\w' -]{3,50}?)(?:\s*[,:;.–-]+ ?)when(?:,? (?:and )?with what)?\W*$ => when may I wear \1?
+"""
