@@ -38,7 +38,8 @@ def rests_on_missed(session: Session, asked: Session, text: str) -> bool:
         return False
     if asks_what_carried(text) or _OF_THAT.fullmatch(text.strip(" ?.!")) is not None:
         return True
-    if session.latest is None and only_goes_on(text) and lists(asked):
+    query = session.latest.query if session.latest is not None else None
+    if (query is None or query.kind != "list") and only_goes_on(text) and lists(asked):
         return True  # "in boat rig as well?" is not asked of all that is worn in it
     roles = {span.role for answer in asked.answers for span in answer.reading.spans}
     before = session.latest.query.items if session.latest is not None and session.latest.query else ()
@@ -82,10 +83,36 @@ def of_missed(session: Session, base: KnowledgeBase) -> Reading | None:
         "of",
     }:  # "a ribbon on the tunic" is not of the tunic
         return None
-    if len(items) != 1:
+    if len(items) != 1 or (missed is not None and _runs_on(missed)):
         return None
     label = base.lookup.items[items.pop()].label
     return base.read(f"The {label}?", facts=session.profile, as_of=session.as_of)
+
+
+def still_missed(session: Session, asked: Session, text: str) -> Reading:
+    """What lines go on from that is not understood: the line itself, or the one that it only adds to."""
+    missed, new = session.missed, asked.answers[-1].reading
+    only = not names_item(new) and _WHOLE.search(text) is None
+    return missed if missed is not None and names_item(missed) and only else new
+
+
+def goes_on_from_open(session: Session, older: Session) -> bool:
+    """Whether a line that names no thing was read of another one than what is asked back is of.
+
+    "And in July?", after which cap is meant, is not of the belt before that, and not of all that is worn.
+    """
+    latest = session.latest
+    if latest is None or latest.ask is None or not names_item(latest):
+        return False
+    whole = latest.ask.fact == "reading" or any(span.role == "aspect" for span in latest.spans)
+    return lists(older) or (whole and session.before is not None)
+
+
+def _runs_on(missed: Reading) -> bool:
+    """ "The hair ribbon": whether a word that was not understood goes on with the thing, which is another."""
+    words = missed.abstain.words if missed.abstain is not None else ()
+    ends = [missed.question[span.end :] for span in missed.spans if span.role == "item"]
+    return any(rest.startswith(f" {word}") for rest in ends for word in words)
 
 
 def names_item(reading: Reading) -> bool:
@@ -119,3 +146,17 @@ def goes_on(asked: Session, session: Session) -> bool:
 def lists(session: Session) -> bool:
     queries = [answer.reading.query for answer in session.answers]
     return any(query is not None and query.kind == "list" for query in queries)
+
+
+def replies(session: Session, text: str, offered: set[str]) -> bool:
+    """Whether a line was read as the answer to what was asked back: as another question, or of a choice."""
+    return any(
+        a.outcome != "abstain"
+        and not (a.ask is not None and a.ask.fact == "item" and not a.ask.choices)
+        and (a.reading.question.strip() != text.strip() or _is_about(a.reading, offered))
+        for a in session.answers
+    )
+
+
+def _is_about(reading: Reading, items: set[str]) -> bool:
+    return reading.query is not None and bool(reading.query.items) and items.issuperset(reading.query.items)

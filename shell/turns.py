@@ -19,6 +19,7 @@ from shell.examples import example_of, questions
 from shell.layout import arrange, further_blocks, next_blocks
 from shell.missed import (
     goes_on,
+    goes_on_from_open,
     lists,
     misses,
     names_item,
@@ -26,7 +27,9 @@ from shell.missed import (
     of_missed,
     only_adds,
     only_goes_on,
+    replies,
     rests_on_missed,
+    still_missed,
 )
 from shell.put_right import meant_instead
 from shell.queries import query_text
@@ -98,18 +101,22 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     opened = msgspec.structs.replace(session, question=text, before=session.latest, replies=(), missed=None)
     asked, reply = _ask(opened, base)
     if rests_on_missed(session, asked, text):
-        named = session.missed if asks_what_carried(text) else asked.answers[-1].reading
+        named = session.missed if asks_what_carried(text) else still_missed(session, asked, text)
         return msgspec.structs.replace(session, missed=named), Reply(complaint=_MISSED)
     if session.answers and len(asked.answers) == 1 and asks_what_carried(text) and _is_answered(asked):
         return _what_carried(session, asked, base)
     asks = session.latest.ask if session.latest is not None else None
-    if asks is not None and not _replies(asked, text, {value for value, _ in asks.choices}):
+    if asks is not None and not replies(asked, text, {value for value, _ in asks.choices}):
         # what was asked back is let be: the line may go on from the question before that
         older = _ask(msgspec.structs.replace(opened, before=session.before), base)
         unsettled = session.before is None and session.latest is not None and session.latest.query is None
         if unsettled and only_goes_on(text) and names_thing(asked):
             return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=_OPEN)
-        asked, reply = older if _is_answered(older[0]) else (asked, reply)
+        if only_adds(older[0]) and goes_on_from_open(session, older[0]):
+            if not _is_answered(asked):
+                return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=_OPEN)
+        else:
+            asked, reply = older if _is_answered(older[0]) else (asked, reply)
     further = only_adds(asked) or misses(asked) or goes_on(asked, session)
     if session.missed is not None and names_item(session.missed) and further:
         # the words may go on from the line that was not understood, not from the question before it
@@ -119,7 +126,7 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
             return session, Reply(complaint=_MISSED)
     if _is_understood(asked):
         return asked, reply
-    return msgspec.structs.replace(session, missed=asked.answers[-1].reading), reply
+    return msgspec.structs.replace(session, missed=still_missed(session, asked, text)), reply
 
 
 def _what_carried(session: Session, asked: Session, base: KnowledgeBase) -> Result:
@@ -127,20 +134,6 @@ def _what_carried(session: Session, asked: Session, base: KnowledgeBase) -> Resu
     told = carried(asked.answers[-1], session.answers[-1])
     shown = (*arrange(told, base), *further_blocks(told))
     return msgspec.structs.replace(asked, answers=(told,)), Reply(blocks=shown)
-
-
-def _replies(session: Session, text: str, offered: set[str]) -> bool:
-    """Whether a line was read as the answer to what was asked back: as another question, or of a choice."""
-    return any(
-        a.outcome != "abstain"
-        and not (a.ask is not None and a.ask.fact == "item" and not a.ask.choices)
-        and (a.reading.question.strip() != text.strip() or _is_about(a.reading, offered))
-        for a in session.answers
-    )
-
-
-def _is_about(reading: Reading, items: set[str]) -> bool:
-    return reading.query is not None and bool(reading.query.items) and items.issuperset(reading.query.items)
 
 
 def _is_answered(session: Session) -> bool:
@@ -192,6 +185,8 @@ def _is_asked(session: Session) -> bool:
 
 def _why(session: Session, _argument: str, base: KnowledgeBase) -> Result:
     answer = _last(session, base)
+    if session.missed is not None:  # why that was not answered is not why the answer before it is so
+        return session, Reply(complaint=_MISSED)
     headline = Headline("", kb.visible(answer.headline or answer.question))
     chain = chain_blocks(answer, base)
     if not chain:

@@ -20,8 +20,9 @@ if TYPE_CHECKING:
     from kb.reader.talks.patter import of_another_matter
     from kb.reader.talks.reply import read_reply
     from kb.reader.talks.said_once import shared
+    from kb.reader.talks.settled import put_right
     from kb.reader.talks.statement import parse_fact, read_statement
-    from kb.reader.talks.turn import put_right, read_turn
+    from kb.reader.talks.turn import read_turn
     from kb.reader.words.split import may_claim, split_questions
 
 __all__ = [
@@ -56,6 +57,7 @@ __getattr__ = loader(
         "kb.reader.meaning.several": ("each_thing",),
         "kb.reader.words.split": ("may_claim", "split_questions"),
         "kb.reader.talks.statement": ("parse_fact", "read_statement"),
-        "kb.reader.talks.turn": ("put_right", "read_turn"),
+        "kb.reader.talks.settled": ("put_right",),
+        "kb.reader.talks.turn": ("read_turn",),
     },
 )

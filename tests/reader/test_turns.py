@@ -10,12 +10,20 @@ from tests.reader.conftest import HERE, Base, load
 from tests.reader.notation import TODAY, read_cases, write_reading
 
 FIFTH = HERE.parent / "fifth" / "books"
+SIXTH = HERE.parent / "sixth" / "books"
 TURNS = read_cases(HERE / "turns.txt")
 
 
 @pytest.fixture(scope="module")
 def bases(demo: Base, second: Base, third: Base, fourth: Base) -> dict[str, Base]:
-    return {"demo": demo, "second": second, "third": third, "fourth": fourth, "fifth": load(FIFTH)}
+    return {
+        "demo": demo,
+        "second": second,
+        "third": third,
+        "fourth": fourth,
+        "fifth": load(FIFTH),
+        "sixth": load(SIXTH),
+    }
 
 
 @pytest.mark.parametrize(("said", "expected"), TURNS, ids=[said for said, _ in TURNS])

@@ -68,3 +68,59 @@ def test_a_reply_is_taken_into_the_question(demo: kb.KnowledgeBase) -> None:
     assert asked is not None
     session, _ = take_line(session, "no", demo)
     assert asked.fact in dict(session.replies)
+
+
+MISSED = [
+    (
+        ("May I wear the service cap in the scullery?", "and in the mess?"),
+        "May anyone wear the service cap, in the mess?",
+    ),
+    (("Can a stoker carry a phone on watch?", "and a K5?"), "May a K5 carry the pocket telephone, on watch?"),
+    (
+        ("Must a stoker wear the hi-vis vest?", "what about wardens?"),
+        "Must wardens wear the high-visibility vest?",
+    ),
+    # other words than those that were not understood: what was asked is not known
+    (("May I wear the service cap in the scullery?", "and with the watch coat?"), None),
+    (("May I wear the service cap in the scullery?", "and for wardens?"), None),
+    (("Is the scullery all right in boat rig?", "and in the mess?"), None),
+    (("Can a stoker carry a phone in the scullery?", "and a K5?"), ""),
+    (("Are earrings allowed, squiggly ones I mean?", "and in boat rig?", "what about for wardens?"), None),
+]
+
+
+@pytest.mark.parametrize(("lines", "read"), MISSED)
+def test_a_line_says_what_was_not_understood(
+    demo: kb.KnowledgeBase, lines: tuple[str, ...], read: str | None
+) -> None:
+    session = Session()
+    for line in lines:
+        before = session
+        session, _ = take_line(session, line, demo)
+    assert (session.answers[-1].reading.text if session.answers != before.answers else None) == read
+
+
+OPEN = [
+    (("How long may my beard be?", "can I have a coat on?", "and in the mess?"), "item"),
+    (("Can I take off the cap in the mess?", "where do I carry it then?"), "item"),
+]
+
+
+@pytest.mark.parametrize(("lines", "asked"), OPEN)
+def test_a_line_goes_on_from_what_was_asked_back(
+    demo: kb.KnowledgeBase, lines: tuple[str, ...], asked: str
+) -> None:
+    session = Session()
+    for line in lines:
+        session, _ = take_line(session, line, demo)
+    ask = session.answers[-1].ask
+    assert ask is not None
+    assert ask.fact == asked
+    assert ask.choices
+
+
+def test_why_after_a_line_that_was_missed_is_not_of_the_answer_before(demo: kb.KnowledgeBase) -> None:
+    session, _ = take_line(Session(), "May I wear earrings in watch rig?", demo)
+    session, _ = take_line(session, "And may the parrot wear the scarf?", demo)
+    session, reply = take_line(session, "why?", demo)
+    assert "not understood" in reply.complaint

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 
 import msgspec
 
@@ -10,6 +10,7 @@ from kb.model.conditions import evaluate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, QuestionKind
 from kb.model.records import Rule
+from kb.model.values import NO, YES, ValueSet
 from kb.reader.meaning.measured import rule_aspects
 from kb.reader.names.lexicon import CREDENTIALS
 from kb.reader.words.tokens import tokenize
@@ -180,10 +181,30 @@ def without_clashes(query: Query, before: Query, lookup: Lookup) -> Query:
         for test in tests(exclusion)
         if old.get(test.fact) == known[test.fact]
     }
+    gone |= set(_of_another_time(known, old, lookup))
     if not gone:
         return query
     kept = tuple((fact, values) for fact, values in query.case.facts if fact not in gone)
     return msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=kept))
+
+
+def _of_another_time(
+    known: Mapping[str, ValueSet], old: Mapping[str, ValueSet], lookup: Lookup
+) -> Iterator[str]:
+    """The terms kept from before whose facts are told anew, and facts kept that a term told anew excludes.
+
+    "And in July?", after the summer term; "in that term?", after July; "at noon?", after the dark hours.
+    """
+    defined: dict[str, set[str]] = {}
+    for one in lookup.base.definitions:
+        defined.setdefault(one.term, set()).update(test.fact for test in tests(one.condition))
+    new = {fact for fact, values in known.items() if old.get(fact) != values}
+    told = new.union(*(defined[term] for term in new if term in defined))
+    yield from (term for term, facts in defined.items() if term in known and term not in new and facts & told)
+    for one in lookup.base.definitions:
+        holds = evaluate(one.condition, known.get) if one.term in new else None
+        if holds is not None and known[one.term] == (NO if holds else YES):
+            yield from (test.fact for test in tests(one.condition) if test.fact not in new)
 
 
 def unmeasured(before: Query, items: Sequence[str], lookup: Lookup) -> Query:

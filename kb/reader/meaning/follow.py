@@ -8,7 +8,7 @@ from kb.model.lookup import Lookup
 from kb.model.months import month_of
 from kb.model.questions import Abstain, Ask, Query, Reading, Verdict
 from kb.model.records import Case
-from kb.model.values import NO, YES, Choices
+from kb.model.values import NO, YES, Choices, ValueSet
 from kb.reader.meaning import fits
 from kb.reader.meaning.defined import defining_clause
 from kb.reader.meaning.frame import Frame
@@ -201,28 +201,26 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
         return of_value(before, roles, lookup)
     if roles.aspect not in ("", "wear", before.aspect):
         return None  # "or alter it?" asks of another act
-    if roles.supposed or (roles.led_by_on and placed_on(before, roles, lookup)):  # "on the smock?"
+    inside = roles.led_by_in and before.kind in ("may", "must") and _beside(before, roles, lookup)
+    if roles.supposed or inside or (roles.led_by_on and placed_on(before, roles, lookup)):  # "on the smock?"
         roles.worn, roles.asked = [*roles.worn, *roles.asked], []
     unclear = next((p for p in (*roles.asked, *roles.worn, *roles.unworn) if p.tag == "items"), None)
     if unclear is not None:
         return None
-    facts = dict(roles.facts)
+    facts: dict[str, ValueSet] = dict(roles.facts)
     facts.update({f"worn:{p.arg}": YES for p in roles.worn})
     facts.update({f"worn:{p.arg}": NO for p in roles.unworn})
     dated = month_of(roles.as_of, lookup) if roles.as_of is not None else None
     if dated is not None:
         facts.setdefault(*dated)
     items = tuple(dict.fromkeys(p.arg for p in roles.asked)) or before.items
-    facts = {f: v for f, v in facts.items() if v != YES or f.removeprefix("worn:") not in items}
+    before, facts = _left_off(before, facts, items, roles)
     if roles.asked:
         before = fits.unmeasured(before, items, lookup)
         before = msgspec.structs.replace(before, aspect=fits.same_act(before, items, lookup))
-    if not (facts or roles.asked or roles.alone or roles.as_of):
+    if not (facts or roles.asked or roles.alone or roles.as_of or roles.unworn):
         return None
-    if roles.led_by_on and roles.worn and before.items:  # one place instead of another
-        on = {f"worn:{garment}" for garment in carriers(before.items[0], lookup)}
-        kept = tuple((f, v) for f, v in before.case.facts if f not in on)
-        before = msgspec.structs.replace(before, case=msgspec.structs.replace(before.case, facts=kept))
+    before = _off_the_place(before, lookup) if roles.led_by_on and roles.worn and before.items else before
     before = fits.of_one(before, items, lookup) if roles.asked else before
     merged = merge_case(worn_with(before.case, roles), facts, roles.as_of, roles.alone, lookup)
     after = msgspec.structs.replace(before, items=items, case=merged)
@@ -238,6 +236,34 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
         said = [say_query(lookup, reading) for reading in (after, fits.whether_worn(after, lookup))]
         return Ask(fact="reading", prompt="Which is meant?", choices=tuple((text, text) for text in said))
     return after
+
+
+def _left_off(
+    before: Query, facts: dict[str, ValueSet], items: tuple[str, ...], roles: Roles
+) -> tuple[Query, dict[str, ValueSet]]:
+    """ "And without the scarf?", of the scarf: whether it may be left off; what is asked about is no fact."""
+    off = any(facts.get(f"worn:{item}") == NO for item in before.items)
+    if off and before.kind in ("may", "must") and not roles.asked:
+        before = msgspec.structs.replace(before, polarity="not", value=None)
+    facts = {f: v for f, v in facts.items() if f.removeprefix("worn:") not in items or (v == NO and not off)}
+    return before, facts
+
+
+def _off_the_place(before: Query, lookup: Lookup) -> Query:
+    """The question before without what it has the thing on: "and on the watch coat?"."""
+    on = {f"worn:{garment}" for garment in carriers(before.items[0], lookup)}
+    if before.aspect == "position" and before.value is not None:  # "on the coat" said where it is to go
+        on |= {f for f, v in before.case.facts if f.startswith("worn:") and v == YES}
+        before = fits.whether_worn(before, lookup)
+    kept = tuple((f, v) for f, v in before.case.facts if f not in on)
+    return msgspec.structs.replace(before, case=msgspec.structs.replace(before.case, facts=kept))
+
+
+def _beside(before: Query, roles: Roles, lookup: Lookup) -> bool:
+    """Whether what one is "in" is no other thing of the kind asked about: "in the coat?", of a liner."""
+    kinds = {k for i in before.items for k in lookup.broader(i)[1:] if len(lookup.broader(k)) > 2}
+    named = [p.arg for p in roles.asked if p.tag == "item"]
+    return bool(named and before.items) and kinds.isdisjoint(k for i in named for k in lookup.broader(i))
 
 
 def worn_with(case: Case, roles: Roles) -> Case:

@@ -291,6 +291,18 @@ _FIRST = r"""
     take ((?:the|my|our|your|their|his|her) [\w' -]+?) off\b => when may \1 not wear \2
 ^when (?:must|should|do|does|have|has) (i|we|you|they|one|an? [\w-]+) (?:have to |need to |to )?
     (?:take off|remove)\b => when may \1 not wear
+^((?:may|can|could|must|should|do|does|is|are|how|what|which|where) .+?),? (?:if|when|once|after)
+    \s(?:i|we|he|she|they|you)(?:'ve| have| has)? (?:take|takes|took|taken|pull|pulls) off (?=(?:<our>) )
+     => \1 without\s
+^((?:may|can|could|must|should|do|does|is|are|how|what|which|where) .+?),? (?:if|when|once|after)
+    \s(?:i|we|he|she|they|you)(?:'ve| have| has)? (?:take|takes|took|taken|pull|pulls)
+    \s((?:<our>) [\w' -]+?) off\b => \1 without \2
+^(?:(?:and|but|so|even|what|or) )*(?:if|when|once|after)
+    \s(?:i|we|he|she|they|you)(?:'ve| have| has)? (?:take|takes|took|taken|pull|pulls) off
+    \s((?:<our>) [\w' -]+?)\W*$ => and without \1?
+^(?:(?:and|but|so|even|what|or) )*(?:if|when|once|after)
+    \s(?:i|we|he|she|they|you)(?:'ve| have| has)? (?:take|takes|took|taken|pull|pulls)
+    \s((?:<our>) [\w' -]+?) off\W*$ => and without \1?
 ^(iron|press|bleach|starch|dye|wring|boil|tumble[- ]dry|dry[- ]clean)ing (.+?)\?$ => may I \1 \2?
 \b(?:put|stick|push|poke|make|punch) (?:any )?(?:pins|holes|needles|a hole|a needle)
     \s(?:in|into|through)\b => pierce

@@ -202,6 +202,7 @@ class _Walk(Walker):
             self._use(before)
             return
         self.roles.led_by_on = tag == "on" and not self.roles.asked
+        self.roles.led_by_in = tag == "in" and not self.roles.asked
         beside = self.opening or (self.roles.asked and (self.condition or tag == "for"))
         if beside and self.state == "asked":
             self._beside(index)

@@ -40,6 +40,10 @@ SAYINGS = r"""
 ^who (?:all )?(?:goes|go|walks|walk) (?:about|around|round) (?:in|with) => who wears\s
 ^(?:is there )?(?:a |any )?lists? of (?:those |people |the people |people )?who => who\s
 ^who (?:has|have) (?:a |the )?(?:duty|obligation) to => who must\s
+# grade rank
+,? (?:in|at|for|with|of) (?:(?:someone|somebody|anyone|anybody|a man|a woman|a person|people|one|those)
+    \s(?:in|of|at|with) )?my (?:own |present |current )?(?:grade|rank)
+    (?= ?[?.,;]| ?$| (?:in|on|at|with|to)\b) =>
 # grade rank grades ranks
 ^(?:is there )?(?:a |any )?lists? of (?:the )?(?:grades|ranks) (?:that|which|who) => who\s
 # hands head feet neck

@@ -28,6 +28,7 @@ class Roles:
         self.measured = ""
         self.granting = False
         self.led_by_on = False
+        self.led_by_in = False
         self.supposed = False
         self.value: ValueSet | None = None
         self.value_aspect = ""

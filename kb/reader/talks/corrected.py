@@ -121,7 +121,7 @@ def corrected(text: str, previous: Reading, talk: Talk) -> Reading | None:
         return _of_the_others(text, before, talk)
     if _EVERYBODY.fullmatch(bare):
         said = [f for f, _ in before.case.facts if talk.lookup.facts[f].family in PERSONAL]
-        return put_as(text, _less(previous, said, talk)) if said else None
+        return put_as(text, _less(previous, said, talk))
     if _ELSEWHEN.fullmatch(bare):
         return _in_other_cases(text, before, talk)
     which = _WHICH_ONES.fullmatch(bare)
@@ -224,7 +224,10 @@ def _which_ones(text: str, rest: str, previous: Reading, talk: Talk) -> Reading 
     before, lookup = previous.query, talk.lookup
     if before is None or not before.items or before.kind in ("source", "compare"):
         return None
-    words = lookup.items[before.items[0]].everyday
+    item, spoken = lookup.items[before.items[0]], keys_of(previous.question)
+    words = item.everyday
+    if keys_of(item.label) <= spoken:  # "which one?", of merit spoons, is of no other badges
+        words = tuple(word for word in words if keys_of(word) <= spoken)
     groups = [[i.id for i in lookup.base.items if word in i.everyday] for word in words]
     several = before.items if len(before.items) > 1 else ()
     shared = sorted((len(group), group) for group in groups if len(group) > 1)

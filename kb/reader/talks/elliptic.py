@@ -38,6 +38,10 @@ _DO_IT = Pattern(
     rf"(?i){LEAD}([a-z]+) (?:it|them|those|that)(?: (out|up|down|in|off|over|on|through|together))?"
     r"(?: for (?:a|an|the|my|some) (.+?))?(?: then| too| at all)?"
 )
+_TAKEN_FROM = Pattern(
+    rf"(?i){LEAD}how (?:far|high|low|long|much|close|near)(?: (?:up|down))? "
+    r"(?:above|below|beneath|under|over|from|past|beyond)\b"
+)
 _HOW_FAR = Pattern(
     rf"(?i){LEAD}(?:(?:up |down |back |over )?(?:to|till|until) (?:where|what (?:point|height|level|length))|"
     r"(?:to )?how (?:far|high|much|many times)(?: up| down| back| over| in)?)"
@@ -206,6 +210,8 @@ def extent(text: str, before: Query | None, talk: Talk) -> Reading | None:
     """ "How far can I roll them?": the measure that the clause on what is done has with it."""
     lookup = talk.lookup
     far = _HOW_FAR.fullmatch(bare_words(text))
+    if far is None and before is not None and before.items and _TAKEN_FROM.match(bare_words(text)):
+        return _reaching(text, before, talk)
     if far is None or before is None or not before.items:
         return None
     act = lookup.aspects[before.aspect]
@@ -226,6 +232,20 @@ def extent(text: str, before: Query | None, talk: Talk) -> Reading | None:
         return Reading(question=text, abstain=Abstain(reason=reason))
     ((item, aspect),) = measured
     return talk.made(text, Query(kind="how", items=(item,), aspect=aspect, case=before.case))
+
+
+def _reaching(text: str, before: Query, talk: Talk) -> Reading | None:
+    """ "How far below the knee can the hem be?": the one measure of the thing that is taken from there."""
+    said, lookup = content(text), talk.lookup
+    measured = {
+        rule.aspect
+        for rule in lookup.base.rules
+        if before.items[0] in rule.scope.items and not said.isdisjoint(datum_keys(rule))
+    }
+    if len(measured) != 1 or lookup.aspects[min(measured)].kind != "measure":
+        return None
+    asked = Query(kind="how", items=before.items[:1], aspect=measured.pop(), case=before.case)
+    return talk.made(text, asked)
 
 
 def _anothers(text: str, bare: str, before: Query, talk: Talk) -> Reading | None:

@@ -43,11 +43,12 @@ _ASKS = Pattern(
 )
 _ADDS = Pattern(
     r"(?i)(?:(?:and|but|so|even|what about|how about|what|or)\b,? )*(?=(?:if|when|while|in|on|at|"
-    r"during|under|for)\b)"
+    r"during|under|for|with)\b)"
 )
 _GOES_ON = Pattern(r"(?i)(?:and|but|so|what about|how about|with|for|in|on|the same|even)\b")
 _JOINS = Pattern(r"(?i)(?:on|in|at|with|without|over|under|when|while|if|for|during|as|by|of|and)\b")
 _IT = Pattern(r"(?i)\b(?:it|them|that|this|one|those|these)\b")
+_NOW = Pattern(r"(?i)[ ,]+(?:(?:just|right) now|now(?:adays)?|today|these days|at the moment)$")
 _BEFORE_NOUN = frozenset(
     {"the", "my", "a", "an", "your", "his", "her", "our", "their", "any", "this", "that"}
 )
@@ -64,10 +65,10 @@ def filled(text: str, previous: Reading, talk: Talk) -> Reading | None:
     item = item_alone(text, talk.lexicon, talk.lookup)
     offered = [kind for value, _ in ask.choices for kind in talk.lookup.broader(value)[1:]]
     akin = item is not None and (not offered or not set(offered).isdisjoint(talk.lookup.broader(item)[1:]))
-    if item is not None and item not in {value for value, _ in ask.choices}:
+    where = asked_place(previous) if ask.choices else None
+    if item is not None and (where is None or item not in {value for value, _ in ask.choices}):
         if not akin:
             return None
-        where = asked_place(previous) if ask.choices else None
         label = talk.lookup.items[item].label
         if where is not None:
             again = talk.read(previous.question[: where[0]] + label + previous.question[where[1] :], None)
@@ -77,7 +78,32 @@ def filled(text: str, previous: Reading, talk: Talk) -> Reading | None:
         return again if again.query is not None and again.query.items[:1] == (item,) else None
     if item is not None:
         return None
-    return _named_with_more(text, previous, talk) or _only_told(text, ask, previous, talk)
+    told = _named_with_more(text, previous, talk) or _only_told(text, ask, previous, talk)
+    return told or _still_open(text, previous, talk)
+
+
+def _still_open(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "And in May?", "must I wear it ashore?", asked which cap is meant: of the cap, whichever it is."""
+    ask, where, alone = previous.ask, asked_place(previous), talk.read(text, None)
+    if ask is None or not ask.choices or (alone.query is not None and alone.query.items):
+        return None
+    if previous.frame is not None and all(span.role != "aspect" for span in previous.spans):
+        return None  # "which badge?" was only said in between
+    if where is None:  # "where do I carry it?", which cap "it" was not being known either
+        open_too = alone.ask is not None and alone.ask.fact == "item" and not alone.ask.choices
+        return Reading(question=text, ask=ask) if open_too and _IT.search(text) is not None else None
+    word, added, said = previous.question[slice(*where)], _ADDS.match(text), text.strip(" ?.!")
+    if (pronoun := _IT.search(text)) is not None:
+        asked = f"{text[: pronoun.start()]}the {word}{text[pronoun.end() :]}"
+    elif added is not None:
+        before = _NOW.sub("", previous.question.rstrip(" ?.!"))
+        asked = f"{before} {said[added.end() :]}?"
+    else:
+        return None
+    again = talk.read(asked, None)
+    same = again.ask is not None and again.ask.fact == "item" and bool(again.ask.choices)
+    named = again.query is not None and {*again.query.items} <= {value for value, _ in ask.choices}
+    return again if same or (named and again.query is not None and again.query.items) else None
 
 
 def _only_told(text: str, ask: Ask, previous: Reading, talk: Talk) -> Reading | None:

@@ -30,6 +30,12 @@ _WEATHERS = (
 )
 # What is put in other words in any further turn: pattern, then what stands in its place.
 _ALWAYS = rf"""
+^((?:(?:and|but|so|even|also)\b,? )*)when there(?:['\u2019]s| is| are)(?= ) => \1if there is
+^(?:(?:ok|okay|right|fine|well|so|oh|ah) )+(?=(?:and|but|what about|how about)\b) =>
+^(?:(?:and|but|so|ok|no|nope|sorry|oh|oops|what about|how about|make (?:that|it)|i mean|i meant)\b[ ,.:;]*)*
+ ((?:19|20)\d\d)(?: then| i mean| i meant)?\W*$ => and in \1?
+^((?:(?:no|nope|sorry|oh|oops|ah|er|well|wait)\b[ ,.:;!]+)+)i (?:meant|mean)(?: to say)?[ ,:]+
+ (?=(?:in|on|at|for|an?) |\d|minus ) => \1
 ^(?:(?:hm+|hmph|humph|huh|oh|ah|aha|ugh|wow|i see|got it|thanks|thank you|understood|noted|interesting|
  funny|odd|shame|
  pity|fair enough|makes sense|ok|okay|oh dear|oh well)[,.!;: ]*[,.!;:] +)+(?=\w) =>
@@ -206,6 +212,7 @@ _WAS = Pattern(
     r"(?i)\b(was|were|did|had)\b.*\bin (" + "|".join(MONTHS) + r")\b(?! ?(?:\d|of\b|last\b|this\b|that\b))"
 )
 _THAT_YEAR = Pattern(r"(?i) (?:of|in) (?:that|the same|that same) year\b")
+_BACK_THEN = Pattern(r"(?i),? (?:back then|(?:back )?in those days|at (?:that|the) time)(?= ?[?.,;!]| ?$)")
 _BARE = Pattern(
     r"(?i)\b(at|it['\u2019]s|it is|is|only|below|above|under|over|around|about|to|exactly|say|with|after)"
     r" ((?:minus |-)?\d+(?:\.\d+)?)(?= ?(?:[,.;?!] |[?!.]?$)| (?:but|and|with|if|when|though|then|in|on)\b)"
@@ -232,9 +239,15 @@ def loosely(text: str, previous: Reading, talk: Talk) -> str:
     if day != talk.case.as_of:  # "and on the 20th?", of the month that was spoken of
         said = _NTH.sub(rf"\1 {day:%B %Y}", said)
     said = _in_the_past(said, talk.case.as_of)
+    said = _BACK_THEN.sub(_as_said(day), said) if day < talk.case.as_of else said
     year = day.year
     said = _THAT_YEAR.sub(f" {year}", said) if year != talk.case.as_of.year else said
     return _with_unit(said, previous.query, talk.lookup)
+
+
+def _as_said(day: datetime.date) -> str:
+    """A day as it is named: the first of a year stands for the year."""
+    return f" in {day.year}" if (day.month, day.day) == (1, 1) else f" on {day.day} {day:%B %Y}"
 
 
 def _the_said_thing(text: str, before: Query, lookup: Lookup) -> str:

@@ -5,19 +5,43 @@
 
 from __future__ import annotations
 
+import re
+
 import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
 from kb.model.values import YES
 from kb.reader.meaning import fits
-from kb.reader.talks.further import keys_of, put_as
-from kb.reader.talks.talked import Talk, in_its_case
+from kb.reader.names.lexicon import PERSONAL, Lexicon
+from kb.reader.phrases.english import PHRASES
+from kb.reader.pieces.pieces import Understood
+from kb.reader.question import understand
+from kb.reader.talks.further import LEAD, bare_words, keys_of, put_as
+from kb.reader.talks.talked import Talk, in_its_case, item_alone
 from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 from kb.wording import say_query
 
+_BEFORE_ITEM = frozenset({"det", "poss", "wear", "use", "act", "no", "with"})
+_LIGHT = frozenset({"det", "poss", "filler", "comma"})
+_INSTEAD = Pattern(
+    rf"(?i){LEAD}(?:(?:no|sorry|i mean|i meant|what about|how about),? )*"
+    r"(?:(in|on|at|for|during|when|while|with) )?((?:(?:the|an?|my) )?[\w'\u2019 -]{2,40}?)(?: then| too)?"
+)
+_OF_WHOM = (
+    r"((?:and |but |so )?(?:may|can|could|must|should|do|does|are|is))(?: the| an?| our)? <word>"
+    r"( (?:have|need|wear|carry|own|allowed|get|take|be)\b.*)"
+)
+_NOT = Pattern(rf"(?i){LEAD}not ((?!even\b)[a-z'\u2019-]+(?: [a-z'\u2019-]+){{0,3}})")
 _SET = Pattern(r"(?i)\b(?:with|without|in|on|at|when|if|while|instead|over|under|beneath|for|during|after)\b")
+
+
+def not_the_thing(text: str, talk: Talk) -> str | None:
+    """ "Not deck shoes?", where no more than a thing is named: what about that; else None."""
+    found = _NOT.fullmatch(bare_words(text)) if "?" in text else None
+    named = found is not None and item_alone(found.group(1), talk.lexicon, talk.lookup) is not None
+    return f"and {found.group(1)}?" if found is not None and named else None
 
 
 def the_only_part(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
@@ -68,3 +92,43 @@ def _unrolled(query: Query, before: Query, lookup: Lookup) -> Query:
     gone |= {f"worn:{whole}" for item in before.items if (whole := fits.whole_of(item, lookup)) is not None}
     kept = tuple((fact, values) for fact, values in query.case.facts if fact not in gone or values != YES)
     return msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=kept))
+
+
+def put_right(text: str, missed: Reading, lexicon: Lexicon, lookup: Lookup) -> str | None:
+    """The question that was not understood, with what this turn says for the words of it that were not."""
+    words = missed.abstain.words if missed.abstain is not None else ()
+    place = missed.question.find(words[0]) if len(words) == 1 else -1
+    led = missed.question[: max(place, 0)].casefold().split()[-1:]
+    named = any(span.role == "item" for span in missed.spans)
+    if place < 0:
+        return None
+    if named:
+        return _in_the_place(text, missed, words[0], lexicon, lookup)
+    fits_there = bool(led) and PHRASES.get((led[0],)) in _BEFORE_ITEM
+    item = item_alone(text, lexicon, lookup) if fits_there else None
+    if item is None:
+        return None
+    return missed.question[:place] + lookup.items[item].label + missed.question[place + len(words[0]) :]
+
+
+def _in_the_place(text: str, missed: Reading, word: str, lexicon: Lexicon, lookup: Lookup) -> str | None:
+    """ "And in the mess?", after "may I wear the cap in the scullery?", of which nothing else is unknown.
+
+    So "and rescuers?", after "must visitors wear the helmet?": it is asked of them instead.
+    """
+    found = _INSTEAD.fullmatch(bare_words(text))
+    if found is None:
+        return None
+    led, said = found.groups()
+    read = understand(said if led is None else f"{led} {said}", lexicon, lookup, None)
+    pieces = [p for p in read.pieces if p.tag not in _LIGHT] if isinstance(read, Understood) else []
+    facts = [p.fact for p in pieces if p.tag == "fact" and p.fact]
+    if not facts or len(facts) != len([p for p in pieces if p.tag not in ("in", "on", "for", "with")]):
+        return None
+    unknown = re.escape(word)
+    if led in (None, "for") and all(lookup.facts[fact].family in PERSONAL for fact in facts):
+        who = re.fullmatch(_OF_WHOM.replace("<word>", unknown), missed.question, re.IGNORECASE)
+        if who is not None:
+            return f"{who.group(1)} {said}{who.group(2)}"
+    at = led and re.search(rf"\b{led} ((?:the|an?|my|our) )?{unknown}(?= ?[?.,;]| ?$)", missed.question, re.I)
+    return f"{missed.question[: at.start()]}{led} {said}{missed.question[at.end() :]}" if at else None

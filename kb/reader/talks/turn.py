@@ -27,7 +27,6 @@ from kb.text import Pattern
 from kb.wording import say_query
 
 _LONGEST = 120
-_BEFORE_ITEM = frozenset({"det", "poss", "wear", "use", "act", "no", "with"})
 _BOTH = Pattern(
     r"(?:(?:and|but|so|what about|how about|what|if|when|(?:(?:can|may|could) )?(?:i|we) (?:wear|take|"
     r"have|carry|use)|"
@@ -193,7 +192,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     from kb.reader.talks.felt import felt  # noqa: PLC0415
     from kb.reader.talks.further import bare_words, in_full, is_thanks, understood_otherwise  # noqa: PLC0415
     from kb.reader.talks.meant import filled, kind_named_before, told_before  # noqa: PLC0415
-    from kb.reader.talks.settled import in_its_own_act, the_only_part  # noqa: PLC0415
+    from kb.reader.talks.settled import in_its_own_act, not_the_thing, the_only_part  # noqa: PLC0415
     from kb.reader.talks.thereupon import (  # noqa: PLC0415
         back_to,
         of_what_has_it,
@@ -208,7 +207,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     previous = today_again(text, previous, talk)
     if answer_to_ask(text, previous, talk.lexicon) is None and is_thanks(text):
         return Reading(question=text, abstain=Abstain(reason="There is no question in this."))
-    full = in_full(text) or text
+    full = in_full(text) or not_the_thing(text, talk) or text
     said = " ".join(t.low for t in tokenize(clean(full)) if t.low[0].isalnum() or t.low[0] in "'n")
     said = _ANYWAY.sub("", said)
     reading = _of_what_was_said(text, said, previous, talk) or filled(text, previous, talk)
@@ -276,19 +275,6 @@ def _without_slight(text: str, reading: Reading, previous: Reading, talk: Talk) 
         return reading
     again = talk.read(" ".join(word for word in text.split() if word.casefold() not in _SLIGHT), previous)
     return msgspec.structs.replace(again, question=text) if again.query is not None else reading
-
-
-def put_right(text: str, missed: Reading, lexicon: Lexicon, lookup: Lookup) -> str | None:
-    """The question that was not understood, with the one item of this turn for the word that was not."""
-    words = missed.abstain.words if missed.abstain is not None else ()
-    place = missed.question.find(words[0]) if len(words) == 1 else -1
-    led = missed.question[: max(place, 0)].casefold().split()[-1:]
-    named = any(span.role == "item" for span in missed.spans)
-    fits = place >= 0 and not named and bool(led) and PHRASES.get((led[0],)) in _BEFORE_ITEM
-    item = item_alone(text, lexicon, lookup) if fits else None
-    if item is None:
-        return None
-    return missed.question[:place] + lookup.items[item].label + missed.question[place + len(words[0]) :]
 
 
 def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Reading | None:
