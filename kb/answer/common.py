@@ -112,8 +112,23 @@ def citations(
             for rule in group:
                 if lookup.rules[rule].clause == best:
                     choose(rule)
-        wanted = [g for g in wanted if all(lookup.rules[rule].clause != best for rule in g)]
+        met = [g for g in wanted if any(lookup.rules[rule].clause == best for rule in g)]
+        wanted = [g for g in wanted if g not in met]
+        if not relevance.get(best, 0):  # a pattern that is out everywhere: the list of the rig asked of, too
+            for rule in _of_what_is_stated(met, relevance, lookup):
+                choose(rule)
     return tuple(citation(lookup, clause, tuple(rules)) for clause, rules in chosen.items())
+
+
+def _of_what_is_stated(
+    groups: Iterable[tuple[str, ...]], relevance: Mapping[str, int], lookup: Lookup
+) -> Iterator[str]:
+    """The rules of the clause that speaks most of what is stated."""
+    rules = [rule for group in groups for rule in group]
+    clauses = {lookup.rules[rule].clause for rule in rules}
+    best = max(clauses, key=lambda clause: relevance.get(clause, 0), default="")
+    if relevance.get(best, 0):
+        yield from (rule for rule in rules if lookup.rules[rule].clause == best)
 
 
 def names_its_things(rule: Rule) -> bool:

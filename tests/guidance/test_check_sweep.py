@@ -47,8 +47,8 @@ def turned(text: str) -> Iterator[str]:
     elif " may be worn only " in text:
         yield text.replace(" may be worn only ", " must be worn ", 1)
         yield text.replace(" may be worn only ", " must not be worn ", 1)
-    elif text.startswith("No ") and " may be " in text:
-        yield f"Any {text[3:]}"
+    elif re.match(r"(?:From [\w ]+, n|N)o ", text) and " may be " in text:
+        yield re.sub(r"(?i)\bno ", "any ", text, count=1)
     elif "nothing may be " in text:
         yield text.replace("nothing may be ", "anything may be ", 1)
     elif " may " in text:
