@@ -12,6 +12,7 @@ from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import YES, Interval, ranges
 from kb.reader.names.spelling import akin
+from kb.reader.pieces.measured_fact import end_of_measure, measured_fact
 from kb.reader.pieces.pieces import Piece
 from kb.reader.pieces.values import LINKS, Pieces, fact_piece, named_fact
 from kb.reader.words.forms import NUMBER_WORDS, word_set
@@ -68,10 +69,15 @@ def quantities(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pie
         fitting = [fact for fact in facts if _is_measured_in(fact, unit, lookup)]
         beside = [fact for fact in fitting if fact.id in named]
         chosen = beside or ([] if same_dimension(unit, "mm") else fitting)
+        if len(chosen) > 1 and not beside:
+            one = measured_fact(chosen, found, tokens, lookup)
+            chosen = [one] if one is not None else chosen
         if len(chosen) == 1:
             interval = in_unit_of(chosen[0], piece.measure.interval, unit)
-            found[index] = fact_piece(piece, chosen[0].id, ranges([interval]), piece.first, piece.last)
-    return _bare_numbers(found, tokens, facts)
+            end = end_of_measure(chosen[0], found, index, tokens)
+            stated = fact_piece(piece, chosen[0].id, ranges([interval]), piece.first, found[end - 1].last)
+            found[index:end] = [stated]
+    return _bare_numbers(found, tokens, facts, lookup)
 
 
 _FALLEN = word_set("snow water ice sleet hail mud slush frost")
@@ -120,7 +126,9 @@ def in_unit_of(fact: Fact, interval: Interval, unit: str) -> Interval:
     return Interval(low, high, interval.low_open, interval.high_open)
 
 
-def _bare_numbers(found: list[Piece], tokens: tuple[Token, ...], facts: Sequence[Fact]) -> Pieces:
+def _bare_numbers(
+    found: list[Piece], tokens: tuple[Token, ...], facts: Sequence[Fact], lookup: Lookup
+) -> Pieces:
     """ "A wind of 50", "at minus 6", "below zero"."""
     index = 0
     while index < len(found):
@@ -137,7 +145,9 @@ def _bare_numbers(found: list[Piece], tokens: tuple[Token, ...], facts: Sequence
         first -= bool(bound)
         letter = _letter_unit(found, index, tokens)
         cold = bool(letter) or minus or (bool(bound) and tokens[piece.first].low == "zero")
-        fact = _fact_beside(found, first, index, facts) or (_only_temperature(facts) if cold else None)
+        fact = _fact_beside(found, first, index, facts) or (
+            _temperature(facts, found, tokens, lookup) if cold else None
+        )
         if fact is not None:
             number = Fraction(int(piece.arg) * (-1 if minus else 1))
             if letter:
@@ -194,9 +204,13 @@ def _fact_beside(found: Sequence[Piece], first: int, last: int, facts: Sequence[
     return None
 
 
-def _only_temperature(facts: Sequence[Fact]) -> Fact | None:
+def _temperature(
+    facts: Sequence[Fact], pieces: Sequence[Piece], tokens: tuple[Token, ...], lookup: Lookup
+) -> Fact | None:
     found = [fact for fact in facts if same_dimension(fact.unit or "1", "Cel")]
-    return found[0] if len(found) == 1 else None
+    if len(found) < 2:
+        return found[0] if found else None
+    return measured_fact(found, pieces, tokens, lookup)
 
 
 _DATE_WORDS = frozenset(

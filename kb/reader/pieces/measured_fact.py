@@ -1,0 +1,86 @@
+"""Which of several circumstances of one unit a measure tells: "27 degrees" of the air or of the water.
+
+First the one whose own word was said ("8 degrees in the water"), then the one that rules on the things named
+turn on, then the plain one: that is called by the word they share ("temperature"), or is of the air.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from kb.model.conditions import tests
+from kb.model.lookup import Lookup
+from kb.model.records import Fact
+from kb.reader.names.lexicon import name_words
+from kb.reader.pieces.pieces import Piece, only
+from kb.reader.words.forms import word_set
+from kb.reader.words.tokens import Token
+
+_LIGHT = word_set("of the a an in at for time length")
+_PLAIN = word_set("air outdoor outside ambient")
+
+
+def measured_fact(
+    fitting: Sequence[Fact], found: Sequence[Piece], tokens: Sequence[Token], lookup: Lookup
+) -> Fact | None:
+    """The one fact of those that fit the unit; None where that is not clear."""
+    own = {fact.id: _own_words(fact, fitting) for fact in fitting}
+    said = {token.key for token in tokens} | {token.low for token in tokens}
+    for chosen in (
+        [fact for fact in fitting if not own[fact.id].isdisjoint(said)],
+        _tested(fitting, found, lookup),
+        [fact for fact in fitting if _is_plain(fact, own[fact.id], fitting)],
+    ):
+        if len(chosen) == 1:
+            return chosen[0]
+        if chosen and len(chosen) < len(fitting):
+            return None
+    return None
+
+
+def _words(label: str) -> frozenset[str]:
+    return frozenset(name_words(label)) - _LIGHT
+
+
+def _own_words(fact: Fact, fitting: Sequence[Fact]) -> frozenset[str]:
+    """The words of a fact's names that no other has."""
+    others = [other for other in fitting if other.id != fact.id]
+    theirs = frozenset[str]().union(
+        *(_words(name) for one in others for name in (one.label, *one.other_labels))
+    )
+    own = frozenset[str]().union(*(_words(name) for name in (fact.label, *fact.other_labels)))
+    return own - theirs
+
+
+def _tested(fitting: Sequence[Fact], found: Sequence[Piece], lookup: Lookup) -> list[Fact]:
+    """The facts that rules on the things named turn on."""
+    named = {entry.id for piece in found if piece.tag == "name" for entry in only(piece, "item")}
+    wider = {item for name in named for item in lookup.broader(name)}
+    turning = {
+        test.fact
+        for rule in lookup.base.rules
+        if not wider.isdisjoint(rule.scope.items)
+        for test in tests(rule.condition)
+    }
+    return [fact for fact in fitting if fact.id in turning]
+
+
+def _is_plain(fact: Fact, own: frozenset[str], fitting: Sequence[Fact]) -> bool:
+    shared = frozenset.intersection(*(_words(one.label) for one in fitting))
+    bare = any(_words(name) == shared for name in (fact.label, *fact.other_labels))
+    return bool(shared) and (bare or not own.isdisjoint(_PLAIN))
+
+
+_LEADS, _ARTICLES = word_set("in of for"), word_set("the a an my our")
+
+
+def end_of_measure(fact: Fact, found: Sequence[Piece], index: int, tokens: Sequence[Token]) -> int:
+    """The place after a measure at `index` and what it says again of the fact: "in the water", "old"."""
+    words, at = _words(fact.label), index + 1
+    lead = at
+    while at < len(found) and tokens[found[at].first].low in _LEADS | _ARTICLES:
+        at += 1
+    if lead < at < len(found) and tokens[found[at].last - 1].key in words:
+        return at + 1
+    aged = lead < len(found) and tokens[found[lead].first].low == "old" and "age" in words
+    return lead + 1 if aged else lead
