@@ -8,7 +8,8 @@ and only where all of their words but the verb's form and the article were said.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections import Counter
+from collections.abc import Iterator, Mapping
 
 from kb.model.lookup import Lookup
 from kb.reader.pieces.pieces import Understood
@@ -33,8 +34,10 @@ def alike(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     tokens = found.tokens
     known = {(tokens[p.first].start, tokens[p.last - 1].end) for p in found.pieces}
     starts, ends = ({place[side] for place in known} for side in (0, 1))
+    lasts = Counter(_plainly(name)[-1] for name in names)
+    beyond = any(word in lows for word in _BEYOND)
     for name in names:
-        for pattern in (*_patterns(name, nouns), *_past(name, names)):
+        for pattern in (*_patterns(name, nouns, lows), *(_past(name, lasts) if beyond else ())):
             for match in re.finditer(pattern, found.text, re.IGNORECASE):
                 whole = match.start() in starts and match.end() in ends and match.span() not in known
                 if whole and _plainly(match.group()) != _plainly(name):
@@ -71,11 +74,14 @@ def _pairs(lookup: Lookup) -> set[tuple[str, str]]:
     return found
 
 
-def _patterns(name: str, nouns: list[tuple[str, str]]) -> Iterator[str]:
-    """The name with one noun or verb said otherwise, and any articles."""
+def _patterns(name: str, nouns: list[tuple[str, str]], lows: str) -> Iterator[str]:
+    """The name with one noun or verb said otherwise, and any articles, where its other words were said."""
     words = name.casefold().split()
     doing = words[0].endswith("ing") and len(words[0]) > len("ing") + _SHORTEST - 1
     said = {other: one for one, other in nouns}
+    as_it_is = (w for w in words[int(doing) :] if w not in _ARTICLES and _singular(w) not in said)
+    if any(word not in lows for word in as_it_is):
+        return
     if not doing and not any(_singular(word) in said for word in words):
         return
     parts = []
@@ -89,11 +95,10 @@ def _patterns(name: str, nouns: list[tuple[str, str]]) -> Iterator[str]:
     yield rf"\b(?:(?:{articles}) )?" + rf"[ -](?:(?:{articles}) )?".join(parts) + r"\b"
 
 
-def _past(name: str, names: Sequence[str]) -> Iterator[str]:
+def _past(name: str, lasts: Mapping[str, int]) -> Iterator[str]:
     """ "Past the gate" of "beyond the depot gate", where no other name has the noun."""
     words = name.casefold().split()
-    alone = sum(_plainly(other)[-1] == words[-1] for other in names) == 1
-    if words[0] in _BEYOND and alone:
+    if words[0] in _BEYOND and lasts[words[-1]] == 1:
         lead = "".join(rf"(?:{re.escape(word)} )?" for word in words[1:-1] if word not in _ARTICLES)
         yield rf"\b(?:out )?(?:{'|'.join(sorted(_BEYOND))}) (?:the |our |my )?{lead}{re.escape(words[-1])}\b"
 
