@@ -22,6 +22,10 @@ _OF_THAT = re.compile(
     r"why not|how (?:often|come|so)|what (?:for|with|in)|with what|where to)(?: then)?",
     re.IGNORECASE,
 )
+_SUBJECT = re.compile(  # "does the band wobble?" has a verb after the thing
+    r"(?:(?:and|but|so) )?(?:do|does|did|can|could|may|must|should|will|would|has|have)(?: (?:the|an?|my))? ",
+    re.IGNORECASE,
+)
 _LED = re.compile(
     r"(?:and|but|or|also|even|what about|how about)\b|.*\b(?:too|as well|also)\W*$", re.IGNORECASE
 )
@@ -41,6 +45,8 @@ def rests_on_missed(session: Session, asked: Session, text: str) -> bool:
     query = session.latest.query if session.latest is not None else None
     if (query is None or query.kind != "list") and only_goes_on(text) and lists(asked):
         return True  # "in boat rig as well?" is not asked of all that is worn in it
+    if _is_of_another(missed, words) and only_adds(asked) and _WHOLE.search(text) is None:
+        return True  # "on parade?", after "what about a tiara?", is not of the ring before that
     roles = {span.role for answer in asked.answers for span in answer.reading.spans}
     before = session.latest.query.items if session.latest is not None and session.latest.query else ()
     asks = {item for a in asked.answers if a.reading.query is not None for item in a.reading.query.items}
@@ -48,6 +54,17 @@ def rests_on_missed(session: Session, asked: Session, text: str) -> bool:
     bare = _WHOLE.search(text) is None and names and not roles & {"aspect", "measure", "clause"}
     known = any(span.role in ("grade", "fact", "aspect") for span in missed.spans)
     return bare and (names_item(missed) or (known and session.latest is None))
+
+
+def _is_of_another(missed: Reading, words: tuple[str, ...]) -> bool:
+    """Whether what was not understood is a thing that was asked about: "and what about a tiara?"."""
+    led = (
+        r"(?:^|\b(?:about|and|but|or|wear|carry|have|use|own|take|need) )(?:an?|the|my|some|any|those|these) "
+    )
+    said = missed.question.strip()
+    return not names_item(missed) and any(
+        re.search(rf"{led}(?:[\w'-]+ )?{re.escape(word)}", said, re.IGNORECASE) for word in words
+    )
 
 
 def only_goes_on(text: str) -> bool:
@@ -93,7 +110,9 @@ def still_missed(session: Session, asked: Session, text: str) -> Reading:
     """What lines go on from that is not understood: the line itself, or the one that it only adds to."""
     missed, new = session.missed, asked.answers[-1].reading
     only = not names_item(new) and _WHOLE.search(text) is None
-    return missed if missed is not None and names_item(missed) and only else new
+    words = missed.abstain.words if missed is not None and missed.abstain is not None else ()
+    of_a_thing = missed is not None and (names_item(missed) or _is_of_another(missed, words))
+    return missed if missed is not None and of_a_thing and only else new
 
 
 def goes_on_from_open(session: Session, older: Session) -> bool:
@@ -104,15 +123,26 @@ def goes_on_from_open(session: Session, older: Session) -> bool:
     latest = session.latest
     if latest is None or latest.ask is None or not names_item(latest):
         return False
+    if session.before is not None and not _says_thing(latest, session.question):
+        return False  # the thing was put in from the question before
     whole = latest.ask.fact == "reading" or any(span.role == "aspect" for span in latest.spans)
     return lists(older) or (whole and session.before is not None)
 
 
 def _runs_on(missed: Reading) -> bool:
     """ "The hair ribbon": whether a word that was not understood goes on with the thing, which is another."""
-    words = missed.abstain.words if missed.abstain is not None else ()
-    ends = [missed.question[span.end :] for span in missed.spans if span.role == "item"]
+    words, asked = missed.abstain.words if missed.abstain is not None else (), missed.question
+    ends = [
+        asked[span.end :]
+        for span in missed.spans
+        if span.role == "item" and _SUBJECT.fullmatch(asked[: span.start]) is None
+    ]
     return any(rest.startswith(f" {word}") for rest in ends for word in words)
+
+
+def _says_thing(reading: Reading, line: str) -> bool:
+    said = line.casefold()
+    return any(span.role == "item" and span.text.casefold() in said for span in reading.spans)
 
 
 def names_item(reading: Reading) -> bool:

@@ -75,7 +75,8 @@ def _ask(session: Session, base: KnowledgeBase) -> Result:
     answers = base.ask(session.question, facts=facts, as_of=session.as_of, previous=session.before)
     shown = tuple(block for answer in answers for block in arrange(answer, base))
     blocks = (*shown, *further_blocks(answers[-1]))
-    asked = msgspec.structs.replace(session, answers=answers, latest=_told(answers[-1]))
+    read = next((answer for answer in reversed(answers) if answer.outcome != "abstain"), answers[-1])
+    asked = msgspec.structs.replace(session, answers=answers, latest=_told(read))
     return asked, Reply(blocks=blocks)
 
 

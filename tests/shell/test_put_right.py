@@ -80,11 +80,16 @@ MISSED = [
         ("Must a stoker wear the hi-vis vest?", "what about wardens?"),
         "Must wardens wear the high-visibility vest?",
     ),
+    (
+        ("Can I wear rings?", "and in the scullery?", "and in the mess?"),
+        "May anyone wear the finger ring, in the mess?",
+    ),
     # other words than those that were not understood: what was asked is not known
     (("May I wear the service cap in the scullery?", "and with the watch coat?"), None),
     (("May I wear the service cap in the scullery?", "and for wardens?"), None),
     (("Is the scullery all right in boat rig?", "and in the mess?"), None),
     (("Can a stoker carry a phone in the scullery?", "and a K5?"), ""),
+    (("Can I wear rings?", "OK what about a tiara then?", "on parade?", "and hauling lines?"), None),
     (("Are earrings allowed, squiggly ones I mean?", "and in boat rig?", "what about for wardens?"), None),
 ]
 

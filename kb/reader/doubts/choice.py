@@ -8,8 +8,10 @@ from kb.reader.names.lexicon import Lexicon
 from kb.reader.phrases.english import PHRASES, tag_set
 from kb.reader.words.forms import NUMBER_WORDS
 from kb.reader.words.tokens import tokenize, word_key
+from kb.text import Pattern
 
 _ORDINALS = {"first": 0, "former": 0, "second": 1, "third": 2, "fourth": 3, "last": -1, "latter": -1}
+_LED = Pattern(r"(?i)^(?:(?:and|but|ok|okay|well|so|what about|how about|what of)\b[ ,]*)+")
 _AGREED = tag_set("""
     yes, y, yes please, yes do, yes go ahead, please do, go ahead, go on, yeah, yep, aye, ok, okay, sure
     right, correct, that one
@@ -54,6 +56,7 @@ def _chosen(text: str, ask: Ask, lexicon: Lexicon) -> int | None:
             return place
     if " ".join(said.replace(",", " ").split()) in _AGREED:
         return 0 if len(ask.choices) == 1 else None
+    text = _LED.sub("", text)
     words = [t.low for t in tokenize(text) if PHRASES.get((t.low,)) not in ("det", "poss", "comma", "filler")]
     words = [word for word in words if word not in ("one", "number", "ones")]
     if len(words) == 1 and (numbered := _numbered(words[0], len(ask.choices))) is not None:

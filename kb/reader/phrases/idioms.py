@@ -40,6 +40,7 @@ IDIOMS = r"""
     \s(it|them|(?:my|the|our|a) [\w ]+) => how do I \1 \2
 ^(?:my|our|the|his|her) ([\w -]+?)(?:'s| is| are|'re| has got| have got) (?:all )?(?:filthy|dirty|muddy|grubby
     |stained|smelly)[.;,] (.*?)\b(?:it|them)\b => \2 my \1
+\b(?:the )?(?:sky|skies)(?:'s| is| are)(?: all| quite| perfectly)? (?=clear\b) => it is\s
 \bblowing (?:at |up to |around )?(?=\d) => , wind\s
 \bgusting (?:at |up to |to |around )?(?=\d) => , wind\s
 \b(it(?:'s| is) \w+) but ,? ?(?=wind\b) => \1,\s

@@ -212,6 +212,9 @@ _WAS = Pattern(
     r"(?i)\b(was|were|did|had)\b.*\bin (" + "|".join(MONTHS) + r")\b(?! ?(?:\d|of\b|last\b|this\b|that\b))"
 )
 _THAT_YEAR = Pattern(r"(?i) (?:of|in) (?:that|the same|that same) year\b")
+_WITH_OVER = Pattern(
+    r"(?i)with (?:the|an?|my) [\w' -]+ (?:over|under|beneath|on top of) (?:it|them|that)\W*$"
+)
 _BACK_THEN = Pattern(r"(?i),? (?:back then|(?:back )?in those days|at (?:that|the) time)(?= ?[?.,;!]| ?$)")
 _BARE = Pattern(
     r"(?i)\b(at|it['\u2019]s|it is|is|only|below|above|under|over|around|about|to|exactly|say|with|after)"
@@ -232,6 +235,8 @@ def loosely(text: str, previous: Reading, talk: Talk) -> str:
         said = f"{said[: on.end(1)]}{said[on.end() :]}"
     if previous.query is None:
         return said
+    if previous.query.kind in ("may", "must") and _WITH_OVER.match(said):  # of the thing before, not of that
+        said = f"and {said}"
     said = _of_that_credential(
         _the_said_thing(said, previous.query, talk.lookup), previous.query, talk.lookup
     )
