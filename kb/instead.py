@@ -23,6 +23,7 @@ from kb.reader.doubts.nearest import nearest_reading
 from kb.reader.doubts.offered import each_named, of_kinds, offered, with_its_kinds, without_words
 from kb.reader.meaning.fits import rules_on
 from kb.reader.phrases.choosing import as_list
+from kb.reader.words.tokens import tokenize
 from kb.wording import say_query
 
 if TYPE_CHECKING:
@@ -53,6 +54,7 @@ def answers_instead(
             one
             or _which_measure(reading, read, answer, lookup)
             or _banned_whole(reading, read, answer, lookup)
+            or _banned_anywhere(reading, read, answer, lookup)
         )
         if one is not None:
             return (one,)
@@ -73,6 +75,7 @@ def answers_instead(
 
 
 _LESS = "without it"
+_OPEN = frozenset({"where", "which", "what", "how", "who", "when", "why"})
 
 
 def _by_a_clause(reading: Reading, as_of: datetime.date, answer: Tell, lookup: Lookup) -> Answer | None:
@@ -235,6 +238,33 @@ def _banned_whole(reading: Reading, read: Read, answer: Tell, lookup: Lookup) ->
         return None
     unused = msgspec.structs.replace(told.reading, unused=(*spared[1], *told.reading.unused))
     return replaced(told, reading=unused)
+
+
+def _banned_anywhere(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
+    """ "In town, on my belt": what may not be had at all may not be had at a place either."""
+    ask = reading.ask
+    if ask is None or ask.fact != "reading" or len(ask.choices) != 1:
+        return None
+    if not _OPEN.isdisjoint(token.low for token in tokenize(reading.question)):
+        return None
+    found = read(ask.choices[0][0])
+    where = found.query
+    if (
+        where is None
+        or where.kind != "where"
+        or len(where.items) != 1
+        or with_its_kinds(where.items[0], lookup)
+    ):
+        return None
+    facts = tuple(fact for fact in where.case.facts if not fact[0].startswith("worn:"))
+    case = msgspec.structs.replace(where.case, facts=facts)
+    query = Query(kind="may", items=where.items, aspect=lookup.use_of(where.items[0]), case=case)
+    told = answer(
+        msgspec.structs.replace(
+            found, question=reading.question, spans=reading.spans, query=query, text=say_query(lookup, query)
+        )
+    )
+    return told if told.verdict == "prohibited" else None
 
 
 def _without_adjuncts(

@@ -65,3 +65,39 @@ def test_how_long_a_plate_may_be_is_answered_though_it_is_not_worn_by_all(ropewa
     (answer,) = ropeway.ask("My name plate is 90 mm long. Near enough?", facts=(ropeway.fact("grade", "A2"),))
     assert answer.reading.query is not None
     assert answer.reading.query.aspect != "wear"
+
+
+@pytest.mark.parametrize(
+    ("question", "clause"),
+    [
+        ("Can I take the deck knife into town on my belt?", "6.12"),
+        ("Should wardens have a branch flash above the cuff?", "5.19"),
+        ("May I wear the keeper's pin on my collar, as an H1?", "5.10"),
+    ],
+)
+def test_what_may_not_be_had_may_not_be_had_at_a_place(
+    demo: KnowledgeBase, question: str, clause: str
+) -> None:
+    (answer,) = demo.ask(question)
+    assert answer.verdict == "prohibited"
+    assert clause in [citation.number for citation in answer.citations]
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "May I carry the deck knife on my belt in the boat rig?",
+        "Should keepers have a branch flash above the cuff?",
+    ],
+)
+def test_what_may_be_had_is_asked_back_with_its_place(demo: KnowledgeBase, question: str) -> None:
+    (answer,) = demo.ask(question)
+    assert answer.outcome == "ask"
+
+
+def test_a_strip_that_a_grade_does_not_wear_is_not_worn_above_the_plate(
+    tmp_path_factory: pytest.TempPathFactory,
+) -> None:
+    corps = KnowledgeBase.open(BOOKS["fifth"], tmp_path_factory.mktemp("banned-fifth"))
+    (answer,) = corps.ask("As an O1, should I have a branch strip above my name plate?")
+    assert answer.verdict == "prohibited"

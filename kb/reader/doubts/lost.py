@@ -21,6 +21,7 @@ _EITHER_WAY = Pattern(
     r"(?i)\b(?:over|with or without|whether or not|regardless of|no matter)(?: \w+){0,3} ?$"
 )
 
+_PATTERNS = frozenset({"old", "new", "pattern", "former", "first", "second"})
 _SPELL = Pattern(r"(?i)\b(?:day|week|fortnight|month|year)s?$")
 
 
@@ -59,14 +60,29 @@ def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
             continue  # "in the last 12 months": the days of the two sides
         if span.role == "item" and span.target in lookup.items:
             lost = _is_asked_of(span, query, reading, lookup) and span.target not in items
+            lost = lost and not any(_is_pattern_of(item, span.target, lookup) for item in query.items)
         elif span.role in ("fact", "grade") and span.target in lookup.facts:
             lost = span.target not in facts and not _may_be_absent(span.target, query, facts, lookup)
-            lost = lost and not _is_item_asked(span, query, lookup)
+            lost = lost and not _is_item_asked(span, query, lookup) and not _is_act(span, query, lookup)
             lost = lost and not (whom and lookup.facts[span.target].family in PERSONAL)
         else:
             lost = span.role == "measure" and not _measures(span, query, facts, lookup)
         if lost:
             yield span
+
+
+def _is_pattern_of(item: str, other: str, lookup: Lookup) -> bool:
+    """Whether a thing is the old or the new pattern of another by its name, as "mine is from 2015" tells."""
+    if item not in lookup.items or other not in lookup.items:
+        return False
+    name, own = lookup.items[other].label.casefold(), lookup.items[item].label.casefold()
+    return own.endswith(f" {name}") and _PATTERNS.issuperset(own.removesuffix(name).split())
+
+
+def _is_act(span: Span, query: Query, lookup: Lookup) -> bool:
+    """Whether a name is the act that is asked about: "may the sleeves be rolled up"."""
+    done = lookup.aspects[query.aspect].done if query.aspect in lookup.aspects else None
+    return done is not None and done != "worn" and done in span.text.casefold().split()
 
 
 def _is_item_asked(span: Span, query: Query, lookup: Lookup) -> bool:

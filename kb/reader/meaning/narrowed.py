@@ -43,13 +43,16 @@ def narrowed(ask: Ask, frame: Frame, roles: Roles, case: Case, lookup: Lookup) -
 
 
 def _beside(roles: Roles, offered: list[str], lookup: Lookup) -> str | None:
-    """Of what is worn beside the one thing asked about, that which rules on it name: "under the lid"."""
+    """Of what is worn beside the one thing asked about, or for it, that which rules name: "under the lid"."""
     asked = [piece for piece in roles.asked if piece.tag == "item"]
-    unclear = [piece for piece in (*roles.worn, *roles.placing) if _may_be(piece, offered)]
+    unclear = [piece for piece in (*roles.worn, *roles.unworn, *roles.placing) if _may_be(piece, offered)]
     if len(asked) != 1 or len(roles.asked) != 1 or len(unclear) != 1:
         return None
     rules = [rule for rule in lookup.base.rules if asked[0].arg in rule.scope.items]
     named = [item for item in offered if any(_speaks_of(rule, item, lookup) for rule in rules)]
+    if not named and unclear[0] in roles.unworn:  # "a skirt instead of trousers"
+        either = [rule.scope.items for rule in rules if rule.scope.alternatives]
+        named = [item for item in offered if any(item in items for items in either)]
     return named[0] if len(named) == 1 else None
 
 

@@ -38,6 +38,7 @@ tucked -: untuck hang_out flap_out dangle_out pull_out let_out stick_out come_ou
 tucked -: hang_outside leave_out
 tucked -: hang_down hang_loose dangle hang flap trail flap_about flap_loose dangle_loose
 tucked -: | out loose outside untucked free
+hung +: hang_up peg_up
 seen +: see show peep_out peek_out poke_out stick_out hang_out expose display uncover reveal peep peek
 seen +: show_off
 seen +: bare | in_plain_view visible on_show on_display on_view in_view in_sight on_full_view

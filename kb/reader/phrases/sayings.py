@@ -13,6 +13,7 @@ from functools import cache
 from kb.reader.phrases.choosings import BOTH, CHOOSINGS
 from kb.reader.phrases.framings import FRAMINGS, NAMES
 from kb.reader.phrases.misleading import MISLEADING
+from kb.reader.phrases.workings import MISLEADING_WORKINGS
 from kb.text import Pattern
 
 Line = tuple[Pattern, str]
@@ -289,7 +290,7 @@ def _blocks(lines: str) -> tuple[tuple[frozenset[str], str], ...]:
 
 def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
     """The lines that may fit a text, in their order. `first`: those for what misleads."""
-    lines = MISLEADING.rstrip() + FRAMINGS.rstrip() + _FIRST.rstrip() + BOTH
+    lines = MISLEADING_WORKINGS.rstrip() + MISLEADING.rstrip() + FRAMINGS.rstrip() + _FIRST.rstrip() + BOTH
     if not first:
         from kb.reader.phrases.afterwards import AFTERWARDS  # noqa: PLC0415  most questions are understood without
         from kb.reader.phrases.closings import CLOSINGS  # noqa: PLC0415  as above

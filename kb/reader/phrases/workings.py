@@ -20,6 +20,38 @@ CORRECTED = (
 )  # fmt: skip
 _CORRECTED = f"(?:{'|'.join(CORRECTED)})"
 
+_NEXT = {
+    "one": ("second", "two"),
+    "two": ("third", "three"),
+    "three": ("fourth", "four"),
+    "four": ("fifth", "five"),
+}
+_ONE_MORE = "\n".join(
+    rf"^(?:i|he|she|we)(?:['’]ve|['’]s| have| has)? (?:already )?(?:wears?|have|has|got|owns?)?(?: on)?"
+    rf" ?{number} ([\w' -]+?)(?: on| already)? (?:and|but) (?:i |he |she |we )?"
+    r"(?:wants?|would like|['’]d like|fancy|need)(?: to (?:wear|have|add|put on))?"
+    rf" (?:an? {ordinal}|another|one more|an extra)(?: one)?(?: on)?[.,;?!]*"
+    rf"(?: (?:any chance|<so>|(?:may|can|could) <i>(?: do that)?|<fine>))?\W*$ => may I wear {following} \1?"
+    for number, (ordinal, following) in _NEXT.items()
+)
+MISLEADING_WORKINGS = rf"""
+# third second fourth fifth another more extra
+{_ONE_MORE}
+# old older earlier former first new newer
+^(<own> [\w' -]+?) (?:dates(?: back)?|is dated|comes|came) (?:from|to|in)
+    \s((?:[a-z]+ )?(?:19|20)\d\d)(?:,|\.|;| and| so)+ (?=(?:is|may|can|could|am|do|should|must)\b.*\b(?:old
+    |older|earlier|former|first|new|newer) (?:pattern|one|kind|type|style|version|sort)\b)
+     => I got \1 in \2. \s
+# choice
+^(.*?) instead of (.*?)<sep>(?:is|would) (?:that|it|this)(?: be)? (?:<own> )(?:own )?choice(?: to make)?\W*$
+     => may I wear \1 instead of \2?
+# rolled
+\b(?:have|keep|get|wear) (<the> sleeves of <the> [\w' -]+?|<the> [\w' -]+? sleeves) rolled(?: up)?\b
+     => roll \1
+\b(can|may|could|must|should) (<the> sleeves of <the> [\w' -]+?) be rolled up\b => \1 \2 be rolled
+"""
+"""Lines for what would be understood as it stands, but otherwise than it is meant."""
+
 WORKINGS = rf"""
 # dye dyed dyeing bleach bleached tint tinted colour coloured
 \b(?:have|get) (<own> hair) {_DYED}\b => dye \1
@@ -56,11 +88,10 @@ WORKINGS = rf"""
 \b(?:writ|ink|stamp|sew|stitch|embroider|print|scribbl|put)(?:e|t?ing)? (?:<own>|the|an?)(?: own| full)?
     \s(?:name|initials|surname)s? (?:in|into|inside|on the inside of)(?: (?:the|its) (?:back|lining|label|hem
     |collar) of)? (?=<the> ) => mark\s
-# tighter looser shorter longer smaller slimmer neater smarter bright shiny clean warm warmer better snug last
+# neater smarter bright shiny clean warm warmer dry
 ^(?!.*\b(?:wear|carry|own|have on)\b)((?:may|can|could|should|must|am i allowed to) .+?),? (?:just |only
-    \s|so as |in order )?to (?:keep|make|get) (?:it|them|<the> [\w-]+)(?: a (?:bit|little)| look| feel
-    | fit| last)* (?:tighter|looser|shorter|longer|smaller|slimmer|neater|smarter|bright|shiny|clean
-    |warm|warmer|better|snug)\W*$ => \1?
+    |so as |in order )?to (?:keep|make|get) (?:it|them|<the> [\w-]+)(?: look| feel)?
+    \s(?:neater|smarter|bright|shiny|clean|warm|warmer|dry)\W*$ => \1?
 # fair right rightly justified correct unfair unfairly unjust wrongly
 ,? (?:and|so|but) (?:i|he|she|we|they) (?:was|were|got|have been|has been|had been) {_CORRECTED}(?: (?:for
     |over
@@ -76,6 +107,9 @@ WORKINGS = rf"""
 ,? or (?:can|may|could) (?:it|they|i|we) (?:\w+ (?:it|them) )?(?:(?:be|hang|stay|go|wear|flap|left) )*(?:open
     |loose
     |undone|unbuttoned|unlaced|unzipped|unfastened)\W*$ => ?
+# using wearing needed
+,? (?:when|while|if) (?:i'm|i am|he's|she's|they're|they are|it's|it is) not (?:using|wearing
+    |needed|needing|in use)(?: (?:it|them))?(?=\W*$|[,;.]) =>
 # ought
 ^(.*?)\bought (<the> [\w' -]+?) (?:to )?(?=be ) => \1must \2\s
 # choice

@@ -12,11 +12,13 @@ import msgspec
 from kb.measures import UNITS, same_dimension
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
+from kb.model.months import MONTHS
 from kb.model.questions import Reading, Span
 from kb.model.records import Fact
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.words.forms import NUMBER_WORDS, word_set
 from kb.reader.words.tokens import Token, tokenize
+from kb.text import Pattern
 
 Edit = tuple[int, int, str]
 _ITEMS = ("item", "items")
@@ -38,7 +40,7 @@ def _edits(found: Understood, lookup: Lookup) -> tuple[Edit, ...]:
     """What is put in place of what, from the end of the text on; no two of them overlap."""
     ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
         _implied, _the_one, _nothing_done, _counted, _measured, _waiver, _folk, _states, _denied,
-        _circumstances, _alike,
+        _circumstances, _alike, _lettered, _short_months,
     )  # fmt: skip
     kept: list[Edit] = []
     meant = {(start, end): name for way in ways for start, end, name in way(found, lookup)}
@@ -63,6 +65,36 @@ def spans_put(found: Understood, spans: tuple[Span, ...], again: Reading, lookup
         if said.strip():
             kept.append(Span(start=start, end=end, text=said, role=role, target=target, how="everyday"))
     return tuple(sorted(kept, key=lambda span: span.start))
+
+
+_CAPITALS = Pattern(r"\b([A-Z]{3,}(?:[ -][A-Z]{2,})*) ([a-z]+)\b")
+
+
+def _lettered(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "The SKERRY LIGHTS strip": of the things of which a clause has the lettering, the one so called."""
+    for match in _CAPITALS.finditer(found.text):
+        clauses = {clause.id for clause in lookup.base.clauses if match[1] in clause.text}
+        items = {i for rule in lookup.base.rules if rule.clause in clauses for i in rule.scope.items}
+        noun = tokenize(match[2])[0].key
+        called = [i for i in items if tokenize(lookup.items[i].label)[-1].key == noun]
+        if len(called) == 1:
+            yield match.start(), match.end(), lookup.items[called[0]].label
+
+
+_SHORT_MONTH = Pattern(
+    r"(?i)\b(?:(?<=in )|(?<=from )|(?<=since )|(?<=until )|(?<=till )|(?<=by )|(?<=of )|(?<=\d )|(?<=th )"
+    r"|(?<=st )|(?<=mid )|(?<=late )|(?<=early ))(jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec)\b\.?"
+)
+
+
+def _short_months(found: Understood, _: Lookup) -> Iterator[Edit]:
+    """ "From sept": a month by its first letters, after a word that leads to one."""
+    for match in _SHORT_MONTH.finditer(found.text):
+        yield (
+            match.start(),
+            match.end(),
+            next(m for m in MONTHS if m.startswith(match[1].casefold()[:3])).title(),
+        )
 
 
 def _folk(found: Understood, _: Lookup) -> Iterator[Edit]:

@@ -27,7 +27,7 @@ _PARTICIPLES = word_pairs("""
     wring=wrung wringing=wrung hang=hung hanging=hung beat=beaten beating=beaten freeze=frozen
     freezing=frozen tear=torn spin=spun spinning=spun dry=dried wash=washed bend=bent sew=sewn keep=kept
     cut=cut shake=shaken press=ironed pressing=ironed pressed=ironed launder=washed laundering=washed
-    laundered=washed twist=wrung twisting=wrung twisted=wrung conditioner=softener
+    laundered=washed twist=wrung twisting=wrung twisted=wrung conditioner=softener tumbled=tumble
 """)
 _LIGHT = word_set("""
 
@@ -39,6 +39,13 @@ _GENERIC = word_set("""
     wash washing washed launder clean cleaning cleaned dry drying dried take bring add using wear machine
     machines fabric
 """)
+_CLEANED = word_set(
+    "wash washing washed launder clean cleaning cleaned laundry launderette laundress cleaner cleaners"
+)
+_ELSEWHERE = word_set("laundry launderette laundress home house town cleaners cleaner's")
+_CLEANING = _ELSEWHERE | _CLEANED | word_set("send sent local steam")
+_SPELLS = word_set("weekly daily monthly yearly fortnightly every each once twice week month")
+_OFTEN = _SPELLS | word_set("day year wear use time or and often after before")
 _STATES = word_set("dry dried clean cleaned washed")
 _LABEL_LIGHT = word_set("by at the a an to of in with only each every after before again once and from away")
 _DENIED = word_set("no not never without")
@@ -64,10 +71,19 @@ def asked_treatment(
     items = {piece.arg for piece in found.pieces if piece.tag == "item"}
     if frame.kind not in ("may", "must", "how") or len(items) != 1 or roles.clashing or roles.value:
         return None
-    if any(piece.tag in ("act", "leave off") and piece.arg not in ("", "use") for piece in found.pieces):
-        return None
     (item,) = items
-    if _is_worn_meanwhile(found) or any(_is_at_place(piece, lookup) for piece in found.pieces):
+    acts = [
+        piece for piece in found.pieces if piece.tag in ("act", "leave off") and not _is_each(piece, found)
+    ]
+    if any(piece.arg not in ("", "use") for piece in acts) or _is_worn_meanwhile(found):
+        return None
+    other = _by_another(found, left, item, lookup)
+    if other is not None:
+        case = said_case(case, roles, lookup)
+        if other and frame.kind == "may" and frame.polarity == "do":
+            return Query(kind="may", items=(item,), aspect=other, polarity="not", case=case)
+        return Query(kind="how", items=(item,), aspect="care", case=case)
+    if any(_is_at_place(piece, lookup) for piece in found.pieces):
         return None
     said = said_case(case, roles, lookup)
     words = [t for i in left for t in found.tokens[found.pieces[i].first : found.pieces[i].last]]
@@ -81,6 +97,8 @@ def asked_treatment(
     treatments = _treatments(item, lookup)
     told = frame.modal or any(token.low not in _STATES for token in words)  # "dry and sunny" is of no care
     one = _the_one(words, treatments, lookup) if frame.kind != "how" and told else None
+    if one is not None and any(piece.tag == "or" for piece in found.pieces):
+        return Query(kind="how", items=(item,), aspect="care", case=said)  # "hung to dry or tumbled"
     if one is not None:
         name, same = one
         do = same == (frame.polarity == "do")
@@ -102,6 +120,36 @@ def _is_of_weather(words: Sequence[Token], found: Understood) -> bool:
     said = _WEATHER.search(" ".join(token.low for token in found.tokens))
     rest = {token.low for token in words} - {"up", "down", "on", "off"}
     return said is not None and rest == {said.group(1)} and rest <= _STATES
+
+
+def _is_each(piece: Piece, found: Understood) -> bool:
+    """ "After each wear": how often, and not whether it is worn."""
+    return piece.first > 0 and found.tokens[piece.first - 1].low in ("each", "every")
+
+
+_ONLY_BY = Pattern(r"\bby (?:the )?(.+?) only\b")
+
+
+def _by_another(found: Understood, left: Sequence[int], item: str, lookup: Lookup) -> str | None:
+    """ "Wash it at home", "send it to a cleaner's", of what one named alone cleans: that it is cleaned so.
+
+    Empty where who does it is not said, and may be that one; None where nothing of the kind is asked.
+    """
+    agents = {
+        name: {token.key for token in tokenize(only.group(1))}
+        for name in _treatments(item, lookup)
+        if (only := _ONLY_BY.search(lookup.aspects[name].label))
+    }
+    said = {token.key for token in found.tokens}
+    if len(agents) != 1 or any(agent <= said for agent in agents.values()):
+        return None
+    ((name, own),) = agents.items()
+    over = {t.low for i in left for t in found.tokens[found.pieces[i].first : found.pieces[i].last]}
+    agent = {t.low for t in found.tokens if t.key in own}
+    lows = {token.low for token in found.tokens}
+    if not (agent or lows & _CLEANED) or not over <= _GENERIC | _LIGHT | _CLEANING | agent:
+        return None
+    return name if lows & _ELSEWHERE or any(low.endswith("s") for low in agent) else ""
 
 
 def _is_at_place(piece: Piece, lookup: Lookup) -> bool:
@@ -148,7 +196,7 @@ def _fit(words: Sequence[Token], label: str) -> tuple[int, bool] | None:
             score, against = score + 2, against or word.low not in degrees
         elif any(_same_verb(word.low, part.low) for part in parts):
             score += 2
-        elif any(word.low in _CONTRARY.get(part.low, ()) for part in parts):
+        elif any(_is_against(word.low, part.low) for part in parts):
             score, against = score + 2, True
         elif word.low not in _LIGHT | _GENERIC and word.low[0].isalpha():
             return None
@@ -158,13 +206,18 @@ def _fit(words: Sequence[Token], label: str) -> tuple[int, bool] | None:
 def _is_of(word: Token, parts: Sequence[Token]) -> bool:
     """Whether a word is one of a treatment, or of what is done instead."""
     same = word.low[0].isalpha() and any(_same_verb(word.low, part.low) for part in parts)
-    return same or any(word.low in _CONTRARY.get(part.low, ()) for part in parts)
+    return same or any(_is_against(word.low, part.low) for part in parts)
+
+
+def _is_against(word: str, part: str) -> bool:
+    return _PARTICIPLES.get(word, word) in _CONTRARY.get(part, ()) or word in _CONTRARY.get(part, ())
 
 
 def _tells(words: Sequence[Token], aspect: str, lookup: Lookup) -> bool:
     """Whether every word of weight is one of a treatment's, in another form."""
     label = tokenize(lookup.aspects[aspect].label)
-    weighty = [word for word in words if word.low not in _LIGHT]
+    often = _OFTEN if any(word.low in _SPELLS for word in words) else frozenset[str]()
+    weighty = [word for word in words if word.low not in _LIGHT | often]
     return bool(weighty) and all(any(_same_verb(word.low, part.low) for part in label) for word in weighty)
 
 

@@ -28,6 +28,7 @@ from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.recast.treatment import asked_treatment
 from kb.reader.words.forms import word_pairs, word_set
 from kb.reader.words.tokens import Token, tokenize
+from kb.text import Pattern
 from kb.wording import say_query
 
 _CONTRARY: Mapping[str, str] = word_pairs("""
@@ -43,6 +44,7 @@ _SHUTTING = word_set("done fastened closed shut fasten close")
 _OPENING = word_set("undone unfastened open unfasten undo loose dangling")
 _ONE_OF = word_set("top bottom first last upper lower one two three few couple some")
 _BUTTONS = word_set("button hook toggle popper stud snap")
+_SMALL = word_set("on onto up down in at off or top back")
 _EMPTY = word_set("the a an of to my your all with and fully completely")
 _ASKING = frozenset({"how", "what", "which", "where", "dimension", "care"})
 _DENYING = word_set("not never without")
@@ -101,7 +103,9 @@ def _fitting(found: Understood, over: Sequence[Token], lookup: Lookup) -> dict[t
     for item in dict.fromkeys(_items(found.pieces, lookup)):
         for aspect in _ways(item, lookup):
             turned = _turned(aspect.label, words, over) or _led(aspect.label, words, over)
-            if turned and _alone(found.pieces, item, aspect, found.tokens, lookup):
+            denied = "" if turned else _as_denied(aspect.label, words, over)
+            turned = turned or denied
+            if turned and _alone(found.pieces, item, aspect, found.tokens, lookup, kinds=bool(denied)):
                 fits[item, aspect.id] = turned
     return fits
 
@@ -208,9 +212,10 @@ def _ways(item: str, lookup: Lookup) -> Iterator[Aspect]:
 
 
 def _alone(
-    pieces: Sequence[Piece], item: str, aspect: Aspect, tokens: tuple[Token, ...], lookup: Lookup
-) -> bool:
-    """Whether every other item named is only a word of the way or a part of the item."""
+    pieces: Sequence[Piece], item: str, aspect: Aspect, tokens: tuple[Token, ...], lookup: Lookup,
+    kinds: bool,
+) -> bool:  # fmt: skip
+    """Whether every other item named is a word of the way, or of `kinds` in it, or a part of the item."""
     label = {token.key for token in tokenize(aspect.label)}
     for piece in pieces:
         if piece.tag not in ("item", "items") or _is_which_button(piece, tokens):
@@ -218,15 +223,39 @@ def _alone(
         entries = {entry.id for entry in piece.entries}
         words = {token.key for token in tokens[piece.first : piece.last]}
         whole = lookup.items[item].part_of
+        words = set() if kinds and _is_kind_in(entries, label, lookup) else words
         if item not in entries and whole not in entries and not words <= label and not label & _ALL:
             return False
     return True
+
+
+_DENIED = Pattern(r"\b(?:and|but) (?:not|never) (.+)$")
+
+
+def _as_denied(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
+    """ "Pushed up on my cap" of "worn in front of the eyes and not pushed up onto the head or cap"."""
+    denied = _DENIED.search(label)
+    tail = {t.key for t in tokenize(denied.group(1))} - _EMPTY if denied is not None else set[str]()
+    said = {t.key for t in words} & tail
+    verb = any(_is_verb(t.low) and t.key in tail for t in over)
+    if not over or not (verb or len(said - _SMALL) > 0) or any(t.low in _DENYING for t in words):
+        return ""
+    rest = {t.key for t in over} - tail
+    return "contrary" if rest <= _LIGHT_VERBS | _SMALL and {t.key for t in over} & tail else ""
 
 
 def _is_which_button(piece: Piece, tokens: tuple[Token, ...]) -> bool:
     """ "The top button": a word that elsewhere is a garment."""
     after = tokens[piece.last].key if piece.last < len(tokens) else ""
     return after in _BUTTONS and _ONE_OF.issuperset(token.low for token in tokens[piece.first : piece.last])
+
+
+def _is_kind_in(entries: set[str], label: set[str], lookup: Lookup) -> bool:
+    """Whether a way names what each of the things that a name may mean is a kind of: a peaked cap, a cap."""
+    return bool(entries) and all(
+        any(tokenize(lookup.items[kind].label)[-1].key in label for kind in lookup.broader(entry))
+        for entry in entries
+    )
 
 
 def _turned(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
