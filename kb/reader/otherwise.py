@@ -18,6 +18,7 @@ from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Understood
 from kb.reader.recast.either import asked_either
 from kb.reader.words.sentences import sentence_starts
+from kb.text import Pattern
 from kb.wording import say_query
 
 Read = Callable[[str], Reading]
@@ -68,7 +69,7 @@ def otherwise(
         again = read(text)
         if (again.query is not None or _is_choice(again)) and not _is_unspoken(again, lookup):
             spans = spans_put(found, reading.spans, again, lookup) if text == named else reading.spans
-            spans = tuple(_as_thing(span, again) for span in spans if not _is_idiom(span, text))
+            spans = tuple(_as_thing(span, again) for span in spans if not _is_idiom(span, text, reading))
             again = msgspec.structs.replace(again, question=reading.question, spans=spans)
             shown = _is_clause(again) and len(sentence_starts(found.text, found.tokens)) > 1
             if not shown and not any(names_lost(again, lookup)):
@@ -99,9 +100,15 @@ def _as_thing(span: Span, again: Reading) -> Span:
     return span if thing is None else msgspec.structs.replace(span, role="item", target=thing.target)
 
 
-def _is_idiom(span: Span, put: str) -> bool:
+_NO_GRADE = Pattern(r"(?i)<hand (?:it|them|that|those) (?:out|over|back|in)\b|\blast <night\b")
+"""Words with a name in them that is not meant: "can I hand it out", "dyed it last night"."""
+
+
+def _is_idiom(span: Span, put: str, reading: Reading) -> bool:
     """Whether a name was only in a turn of phrase, which is not in the words `put` for the text."""
     words = span.text.casefold().split()
+    if _NO_GRADE.search(f"{reading.question[: span.start]}<{reading.question[span.start :]}"):
+        return True
     return bool(span.target) and IDIOMATIC.issuperset(words) and span.text.casefold() not in put.casefold()
 
 
@@ -167,7 +174,7 @@ def _judged(reading: Reading, found: Understood, read: Read) -> Reading | None:
             asked = again.ask is not None and bool(again.ask.choices) and reading.query is None
             told = again.query is not None and again.query.value is not None
             if told or (asked and not _is_without(again)):
-                kept = tuple(span for span in reading.spans if not _is_idiom(span, text))
+                kept = tuple(span for span in reading.spans if not _is_idiom(span, text, reading))
                 return _as_said(again, msgspec.structs.replace(reading, spans=kept))
     if reading.query is not None:
         return None
