@@ -24,7 +24,7 @@ from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.question import LONGEST_QUESTION, clean, too_much, understand
 from kb.reader.recast.circumstances import CLOCK
 from kb.reader.stories.idle import SPEAKERS, THINGS, is_one_of
-from kb.reader.stories.modifiers import loose_words
+from kb.reader.stories.modifiers import is_told, loose_words
 from kb.reader.words.bearing import BEARING, WORN
 from kb.reader.words.everyday import DOINGS, OCCASIONS, OTHERS, PLACES
 from kb.reader.words.forms import word_set
@@ -95,8 +95,8 @@ def without_adjuncts(
     found = understand(plain, lexicon, lookup, search)
     if isinstance(found, Ask):
         return
-    sought = _Sought(found)
-    spans, loose = list(sought.spans()), list(sought.loose(lookup))
+    sought = _Sought(found, lookup)
+    spans, loose = list(sought.spans()), list(sought.loose())
     apart = [span for span in spans if not any(o.first < span.last and span.first < o.last for o in loose)]
     every = sorted([*apart, *loose], key=lambda span: span.first)
     tried = dict.fromkeys(tuple(some) for some in (every, spans, loose, *([one] for one in every)))
@@ -109,8 +109,8 @@ _GIVEN = word_set("lend lends lending lent loan give gives giving given hand han
 class _Sought:
     """The search for adjuncts in one text."""
 
-    def __init__(self, found: Understood) -> None:
-        self.found, self.tokens = found, found.tokens
+    def __init__(self, found: Understood, lookup: Lookup) -> None:
+        self.found, self.tokens, self.lookup = found, found.tokens, lookup
         self.pieces: dict[int, Piece] = {
             place: piece for piece in found.pieces for place in range(piece.first, piece.last)
         }
@@ -130,9 +130,9 @@ class _Sought:
                 else:
                     at += 1
 
-    def loose(self, lookup: Lookup) -> Iterator[_Span]:
+    def loose(self) -> Iterator[_Span]:
         """What no rule on what is named turns on."""
-        for words in loose_words(self.found, lookup):
+        for words in loose_words(self.found, self.lookup):
             inside = [i for i, t in enumerate(self.tokens) if words.start <= t.start and t.end <= words.end]
             if inside:
                 yield _Span(inside[0], inside[-1] + 1, True, True, instead=words.instead.strip(), idle=True)
@@ -273,7 +273,7 @@ class _Sought:
         end = self._ending(verb, self._opens(at))
         if end is None or end <= verb or not self._is_plain(verb + 1, end):
             return None
-        return _Span(at, end, False, True)
+        return None if is_told(self.found, self.lookup, verb, end) else _Span(at, end, False, True)
 
     def _next(self, at: int) -> int:
         """The token after the piece that stands at a place."""

@@ -37,6 +37,7 @@ LEFT_OUT = {
         Can I carry the umbrella with the parade rig, {it's handy}? prohibited 6.10
         May I carry the umbrella {that my aunt gave me} in the boat rig? prohibited 6.10
         Can I wear my rescue medal with the watch rig at {my old skipper's} funeral? permitted 5.23
+        {My aunt gave me} earrings and I'd like to wear them in shore rig. May I? prohibited 6.5
         May I wear earrings in shore rig {to please my gran}? prohibited 6.5
         Satchel with the parade rig, {for the papers}? prohibited 6.11
         Can I wear the storm coat over the workshop rig {to cross the yard} in rain? prohibited 3.9

@@ -72,6 +72,8 @@ HARMLESS = {
         Do I need a flotation vest on the slipway {when nobody is laughing}?
         Do we have to wear the flotation vest in a skiff {if the tourists laugh}?
         Does {one of my lot|we} have to wear a boat helmet in a skiff?
+        Do I need the leather apron for hot work {if I'm careful}?
+        May I wear the scarf in boat rig{, surely nobody minds}?
     """,
     "third": """
         May I wear the red neckerchief {at a barbecue} in hall dress?
@@ -87,6 +89,8 @@ HARMLESS = {
         {Since my mum is visiting,} may I wear the white gloves with cabin dress?
         Must {a fellow|we} wear the grey tie with hall dress {on a dreary evening}?
         red neckerchief, mountain dress{, market}?
+        Are headphones allowed on a {quiet} shift?
+        Are headphones allowed on shift{, surely nobody minds}?
     """,
     "second": """
         Must I wear the hall tie with the hall rig {at my brother's wedding}?

@@ -28,6 +28,10 @@ TELLINGS = r"""
      => how long does \1 last?
 ^for how long (?:is|are|was|does) ((?:<the> )?[\w -]*waivers?) (?:given|granted|issued|good|valid|last)
     (?: for)?\W*$ => how long does \1 last?
+# refuse refuses refused decline declines won't unwilling
+^((?:one of )?<the> [\w' -]+?) (?:(?:refuses?|refused|declines?|is unwilling|are unwilling) to|won't)
+    \s(take off|remove|leave off|wear|put on|carry) ([^.?!;]+?)[.;:]+ (?:so |and )?(?:does|do|must|should)
+    \s(?:he|she|they)(?: really)?(?: have to| need to)?\W*$ => must \1 \2 \3?
 # no
 ^no ([\w' -]+?) (is|are) (worn|carried)\b([^.;?!]*)[.;] (?:does that hold|is (?:that|it|he|she)
     \s(?:so|right|true|correct)|are they right|right|true|correct)\W*$ => \2 no \1 \3\4?

@@ -62,7 +62,8 @@ _ASKING = tag_set(
 )
 _ADJECTIVES = """
 hot warm chilly cold cool freezing boiling roasting sweltering mild nippy dry wet damp soaked soaking bright
-nice lovely fine windy breezy late early tired hungry busy poorly sweaty comfortable uncomfortable miserable
+nice lovely fine windy breezy late early tired hungry
+scorching baking blistering perishing busy poorly sweaty comfortable uncomfortable miserable
 quiet gloomy cloudy overcast sticky humid muggy bitter
 """
 STATE_WORDS = frozenset(_ADJECTIVES.split())

@@ -43,7 +43,7 @@ _LED = tag_set(
 _PEOPLE = frozenset({"grade", "branch", "appointment", "qualification"})
 _ITEMS = ("item", "items")
 _LOOSE = tag_set("unknown, grant, dimension")
-_PERIODS = word_set("shift duty training work practice drill school")
+PERIODS = word_set("shift duty training work practice drill school")
 """What one does for a time, of which a thing may be worn before and after."""
 _GETTING = word_set("""
     get gets getting buy buying bought draw drawing claim replace replacing exchange swap collect
@@ -92,6 +92,8 @@ def _attribute_end(sought: Stretches, at: int) -> int | None:
         return None
     while sought.low(place) in _ATTRIBUTES and sought.tag(place) in _LOOSE:
         place += 1
+    if sought.low(place) == "pair" and sought.low(place + 1) == "of":
+        place += 2
     begun = at
     while begun > 0 and sought.low(begun - 1) in _ATTRIBUTES:
         begun -= 1
@@ -133,6 +135,8 @@ def _is_told(sought: Stretches, named: set[str], words: frozenset[str]) -> bool:
     told = tuple(labels), tuple(texts)
     if any(words.intersection(token.low for token in tokenize(text)) for some in told for text in some):
         return True
+    if words in (_SIZES, _LOOKS, _PRICES) and len(like) > 1:
+        return True  # "thin gloves", of several kinds of gloves
     if words is _SIZES and (_is_measured(sought, like | named) or any(map(_LENGTH.search, told[1]))):
         return True
     return any(piece.tag == "act" and piece.arg in OWNED_ASPECTS for piece in sought.pieces)
@@ -200,11 +204,11 @@ def _is_plain(sought: Stretches, place: int, begun: int, doing: bool) -> bool:
     if (not doing and place > begun) or low in _STANDING:
         return False
     if not doing:
-        return low in _PERIODS and tag in ("unknown", "fix", "does")
+        return low in PERIODS and tag in ("unknown", "fix", "does")
     if tag == "fact":
         fact = sought.lookup.facts[sought.pieces[place].fact]
         led = sought.tag(place - 1) in ("in", "on", "to", "det")
         return led and fact.family == "situation" and fact.kind in ("choice", "yes_no")
     if tag in ("unknown", "fix", "does"):
-        return low in _PERIODS or (tag == "unknown" and is_everyday(low))
+        return low in PERIODS or (tag == "unknown" and is_everyday(low))
     return tag in _PLAIN or (tag == "values" and sought.tag(place - 1) in ("in", "on", "det"))

@@ -64,7 +64,7 @@ _GIVEN = (
 _GAVE = (
     r"(?P<who>(?:a|my|our|one of my) [\w’'-]+(?: [\w’'-]+)?) (?:has |have |['’]s )?(?:given|gave|bought|got"
 )
-_GAVE += r"|sent|brought) me(?=\s+(?:an?|some|two|this|these|the)\s)"
+_GAVE += r"|sent|brought) me(?=\s)"
 _GIFTS = Pattern(
     r"\b(?:gifts?|gave|given|giving|presented|presents?|received|bought|buys?|purchased?|privately|supplied|"
     r"acquired|foreign|obtained|suppliers?|shops?)\b",
@@ -95,12 +95,19 @@ class Loose(msgspec.Struct, frozen=True):
     instead: str = ""
 
 
+def is_told(found: Understood, lookup: Lookup, first: int, end: int) -> bool:
+    """Whether a clause on the things named has one of the unknown words from the token `first` to `end`."""
+    strange = {
+        found.tokens[p.first].key for p in found.pieces if p.tag == "unknown" and first <= p.first < end
+    }
+    return any(token.key in strange for token in tokenize(_Sought(found, lookup).texts))
+
+
 def loose_words(found: Understood, lookup: Lookup) -> Iterator[Loose]:
     """The words of a text that no rule on what is named turns on, in order."""
-    named = {entry.id for piece in found.pieces if piece.tag in _ITEMS for entry in piece.entries}
-    if not named:
+    sought = _Sought(found, lookup)
+    if not sought.kinds:
         return
-    sought = _Sought(found, lookup, named)
     spans = (*sought.lasting(), *sought.given(), *sought.liked(), *sought.owned())
     end = 0
     for span in sorted(spans, key=lambda one: (one.start, -one.end)):
@@ -112,8 +119,9 @@ def loose_words(found: Understood, lookup: Lookup) -> Iterator[Loose]:
 class _Sought:
     """The search for such words in a text that names some things."""
 
-    def __init__(self, found: Understood, lookup: Lookup, named: set[str]) -> None:
+    def __init__(self, found: Understood, lookup: Lookup) -> None:
         self.found, self.lookup = found, lookup
+        named = {entry.id for piece in found.pieces if piece.tag in _ITEMS for entry in piece.entries}
         self.kinds = {kind for item in named for kind in lookup.broader(item)}
         kin = self.kinds | named | {kind for item in named for kind in lookup.narrower(item)}
         self.rules = [rule for rule in lookup.base.rules if kin.intersection(rule.scope.items)]
@@ -146,13 +154,20 @@ class _Sought:
         if _GIFTS.search(self.texts) or labels & _INSIGNIA:
             return
         yield from (
-            Loose(m.start(), m.end(), "I have") for m in self._matches(_GAVE) if _is_somebody(m["who"])
+            Loose(m.start(), m.end(), "I have")
+            for m in self._matches(_GAVE)
+            if _is_somebody(m["who"]) and self._names_next(m.end())
         )
         things = [self.found.tokens[p.last - 1].end for p in self.found.pieces if p.tag in _ITEMS]
         for match in self._matches(*_GIVEN):
             fits = match["when"] is None or is_one_of(match["when"].casefold(), OCCASIONS)
             if fits and things[0] <= match.start() and _is_somebody(match["who"]):
                 yield Loose(match.start(), match.end())
+
+    def _names_next(self, place: int) -> bool:
+        """Whether a thing is named there: "an umbrella", "earrings"."""
+        after = [p for p in self.found.pieces if self.found.tokens[p.first].start >= place]
+        return bool(after) and after[0].tag in _ITEMS | {"det", "number"}
 
     def liked(self) -> Iterator[Loose]:
         """ "They're warm enough", "it looks smarter"."""

@@ -16,8 +16,9 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Reading
 from kb.reader.phrases.english import LEADING_PREPOSITIONS, tag_set
 from kb.reader.pieces.pieces import Understood
-from kb.reader.stories.closed import closed_end
+from kb.reader.stories.closed import PERIODS, closed_end
 from kb.reader.stories.idle import SPEAKERS, STATES, THINGS, Stretches, is_doing, is_one_of
+from kb.reader.stories.modifiers import is_told
 from kb.reader.stories.shown import is_cared
 from kb.reader.words.everyday import DOINGS, OCCASIONS, OTHERS, PLACES
 from kb.reader.words.forms import word_set
@@ -39,8 +40,7 @@ _LOOSE = frozenset(
 )
 """Those of them that lead one only before a person."""
 _MEANWHILE = word_set("when while whilst whenever")
-_REASONS = word_set("because though although considering")
-"""Words with which a clause says what holds: "because it is raining"."""
+_REASONS = word_set("because though although considering")  # with which a clause says what holds
 _BOUND = tag_set("comma, range")
 _ASKING = tag_set(
     "can, may, must, should, do, be, have to, what, which, who, where, how, how many, when, why"
@@ -71,8 +71,8 @@ _GOES_ON = tag_set("""
 """)
 _EVERY = word_set("this every each most all some")
 _TIMES = word_set("""
-    afternoon afternoons morning mornings evening evenings night nights day days weekend weekends lunchtime
-    weekdays
+    afternoon afternoons morning mornings evening evenings night nights day days weekend weekends weekdays
+    lunchtime
 """)
 _TODAY = word_set("afternoon morning evening lunchtime")
 _ADVERBS = word_set("""
@@ -86,6 +86,7 @@ _NEUTRAL = word_set("""
     beautiful gorgeous handsome splendid poor dratted infernal confounded legendary famous infamous notorious
     humble ludicrous marvellous magnificent dreaded hateful mere
 """)
+_CALM = word_set("quiet busy hectic dull slow boring")  # how a time of work may be
 _WET = word_set("wet damp soaked soaking sodden soggy dripping dirty muddy grubby")
 """How a thing may be that is cared for: how that may be done does not turn on it."""
 _CREW = word_set("lot ten gang bunch")
@@ -222,7 +223,8 @@ class _Sought(Stretches):
         places = range(at + 1, end)
         acts = bool(places) and self.tag(at + 1) == "unknown" and is_one_of(self.low(at + 1), DOINGS)
         feels = acts and self.low(at + 1) in _FEELING and end == at + 3 and self.low(at + 2) in STATES
-        whole = end < self.end or at > self.first
+        told = is_told(self.found, self.lookup, self.pieces[at].last, self.pieces[end - 1].last)
+        whole = (end < self.end or at > self.first) and not told
         return _Span(at, end) if whole and (feels or (acts and self.is_idle(places))) else None
 
     def _doubt(self, at: int) -> _Span | None:
@@ -230,7 +232,7 @@ class _Sought(Stretches):
         asks = self.tag(at + 1) in _MODALS or self.low(at + 1) in ("will", "would")
         if at == self.first or self.low(at) != "or" or not asks or at + 2 >= self.end:
             return None
-        begun = at - 1 if self.tag(at - 1) == "comma" else at
+        begun = at - (self.tag(at - 1) == "comma")
         return _Span(begun, self.end) if self.is_talk(self.pieces[at + 2].first, self.end) else None
 
     def _leads(self, place: int) -> bool:
@@ -247,7 +249,8 @@ class _Sought(Stretches):
             return None
         if end == at + 1 and self.tag(at) == "unknown" and self._is_place(self.low(at)):
             return _Span(at, end)
-        subject = self.pieces[at].first
+        first = at + (self.tag(at) == "filler" and at + 1 < end)  # "surely nobody minds"
+        subject = self.pieces[first].first
         begun = self.found.tokens[subject].low in SPEAKERS or self.is_somebody(subject)
         acts = any(self.tag(i) in ("be", "have", "unknown") for i in range(at + 1, end))
         if not begun or not acts or self.tag(at) in _ASKING or not self.is_talk(subject, end):
@@ -323,8 +326,9 @@ class _Sought(Stretches):
             return _Span(at, at + 1)
         while self.low(after) in _NEUTRAL and after < self.end:
             after += 1
+        calm = low in _CALM and (self.tag(after) == "fact" or self.low(after) in PERIODS)
         neutral = low in _NEUTRAL or (low in _WET and self._is_cared(at))
-        return _Span(at, at + 1) if neutral and self.tag(after) in ("item", "items") else None
+        return _Span(at, at + 1) if calm or (neutral and self.tag(after) in ("item", "items")) else None
 
     def _closed(self, at: int) -> _Span | None:
         """ "New" before a thing, "after shift", "before hanging it up"."""
