@@ -355,6 +355,11 @@ def _instead(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | N
     if not worn or not isinstance(found, Understood) or not any(p.tag == "with" for p in found.pieces):
         return None
     new = {piece.arg for piece in found.pieces if piece.tag == "item"} - {*before.items}
+    rigs = [p.fact for p in found.pieces if p.tag == "fact" and p.fact]
+    told = {lookup.facts[fact].family for fact, _ in before.case.facts}
+    if not new and rigs and {lookup.facts[fact].family for fact in rigs} == {"rig"} and "rig" not in told:
+        again = talk.read(bare + "?", _less(previous, worn, talk))  # "and with boat rig?", after a coat
+        return put_as(text, again) if again.query is not None else None
     kinds = {kind for item in new for kind in lookup.broader(item)[1:] if len(lookup.broader(kind)) > 2}
     akin = [fact for fact in worn if kinds & set(lookup.broader(fact.removeprefix(_WORN)))]
     gone = akin or (worn if instead and len(worn) == 1 else [])

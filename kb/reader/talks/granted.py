@@ -1,4 +1,4 @@
-"""A turn about a waiver or a grant: "and a medical one?", "if nobody ordered it?", "do I need a waiver?"."""
+"""A turn about a waiver or a grant, or after a clause: "and a medical one?", "if nobody ordered it?"."""
 
 from __future__ import annotations
 
@@ -20,6 +20,10 @@ _GRANTED = ("waiver", "authorisation")
 _ALLOWS = Pattern(
     rf"(?i){LEAD}what (?:does|do|would|will) (?:it|that|one|they) (?:allow|permit|let|mean|change|cover|"
     r"excuse|give|get|say|do)(?: (?:me|us|you|one|for|exactly|to do|wear|of|from))*"
+)
+_SAID_THEN = Pattern(
+    rf"(?i){LEAD}what (?:did|does) (?:it|that|they|the (?:book|order|rule|clause|regulation|text)s?) "
+    r"(?:say|tell us|require) ((?:in|on|before|until) .*\d.*)"
 )
 _SUCH = Pattern(rf"(?i){LEAD}(?:what about |how about |for )?(?:an? |the )?(.+?)(?: ones?)?(?: too| then)?")
 _NEEDED = Pattern(
@@ -47,6 +51,12 @@ def of_a_clause(text: str, bare: str, previous: Reading, talk: Talk) -> Reading 
     before, lookup = previous.query, talk.lookup
     if before is not None and _ALLOWS.fullmatch(bare):
         return talk.made(text, before)
+    dated = _SAID_THEN.fullmatch(bare)
+    if dated is not None:
+        again = talk.read(f"{previous.question.rstrip(' ?.!')} {dated.group(1)}?", None)
+        if again.query is not None and again.query.case.as_of != talk.case.as_of:
+            return put_as(text, again)
+        return Reading(question=text, abstain=Abstain(reason="It is not clear what of that day is asked."))
     said = _SUCH.fullmatch(bare)
     spans = [s for s in previous.spans if s.role == "fact" and (s.target or "") in lookup.facts]
     families: set[str] = {lookup.facts[s.target].family for s in spans if s.target} or {*_GRANTED}
