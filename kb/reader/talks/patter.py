@@ -30,6 +30,8 @@ _WEATHERS = (
 )
 # What is put in other words in any further turn: pattern, then what stands in its place.
 _ALWAYS = rf"""
+\b((?:when|if|once|while|as soon as) (?:i|we|you|he|she|they)) (?:step|go|come|get|walk|head|pop|nip|move)s?
+ (?:\sback| straight)? (?=(?:indoors|inside|outdoors|outside)\b) => \1 are\s
 ^((?:(?:and|but|so|even|also)\b,? )*)when there(?:['\u2019]s| is| are)(?= ) => \1if there is
 ^(?:(?:ok|okay|right|fine|well|so|oh|ah) )+(?=(?:and|but|what about|how about)\b) =>
 ^(?:(?:and|but|so|ok|no|nope|sorry|oh|oops|what about|how about|make (?:that|it)|i mean|i meant)\b[ ,.:;]*)*
