@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 GOINGS = r"""
-# step steps walk walks come comes pop pops nip nips duck ducks wander wanders stroll strolls head heads run
-# dash hurry rush go goes
+# step steps walk walks come comes pop pops nip nips duck ducks wander wanders stroll strolls head heads
 \b(when|if|once|while|whenever|before|after|until|as) (<subject>) (?:just |only )?(?:steps?|walks?|comes?
-    |pops?|nips?|ducks?|wanders?|strolls?|heads?|runs?|dash|hurry|rush|goe?s?)
-    \s(?:from (?:the|my|our|a) [\w-]+(?: [\w-]+)? )?(?=(?:back )?(?:indoors|outdoors|inside|outside|in|into
-    |out|onto|on to|to)\b) => \1 \2 go\s
+    |pops?|nips?|ducks?|wanders?|strolls?|heads?) (?:from (?:the|my|our|a) [\w-]+(?: [\w-]+)? )?(?=(?:back\s
+    )?(?:indoors|outdoors|inside|outside|in|into|out|onto|on to|to)\b) => \1 \2 go\s
+# run runs dash hurry rush go goes
+\b(when|if|once|while|whenever) (<subject>) (?:(?:just |only )?(?:runs?|dash|hurry|rush)|(?:just|only) goe?s?)
+    \s(?=(?:back )?(?:indoors|outdoors|inside|outside|in|into|out|onto|on to|to)\b) => \1 \2 go\s
 # look peek pop glance
 \b(when|if|once|while|whenever) (<subject>) (?:just |only )?(?:look|peek|pop|glance)s? in (?:at|on) (?=the )
      => \1 \2 go in\s
