@@ -229,6 +229,10 @@ def read_question(
 def _of_its_words(reading: Reading, found: Understood, lookup: Lookup) -> Reading:
     """The reading, with what its own words say of it: that it is asked whether something is a fault."""
     query = reading.query
+    if query is not None and query.kind in ("how", "where"):
+        from kb.reader.recast.unsaid import left_unsaid  # noqa: PLC0415  most questions are whether
+
+        return left_unsaid(reading, found.tokens, lookup)
     if query is None or not (query.value is not None or query.aspect != "wear"):
         return reading
     from kb.reader.recast.faults import asked_of_a_fault, done_by_oneself, washed_at  # noqa: PLC0415  as needed

@@ -78,4 +78,42 @@ ASKINGS = r"""
 \b(?:waist|shoulder|hip|elbow)[- ]length hair\b => long hair
 # paper writing
 \bwaiver (?:on paper|in writing)\b => written waiver
+# purposes purpose
+,? for (?:the )?purposes? of <the> (?:[\w'-]+ )?(?:order|regulations?|rules?|instructions?|book|notice)\b =>
+# head person man member nose
+^(.*\bhow many [\w' -]+?) (?:per|for each|for every) (?:head|person|man|member|nose)\W*$ => \1 must I own?
+# buy
+\b(what (?:else|more)) (must|should|do|does|shall|have|has|need) (<i>) ((?:have |need |got )?(?:to )?)buy\b
+     => \1 \2 \3 \4own
+# looser stricter tougher tighter milder harder easier laxer harsher lenient strict
+^(?:did|has|have) (<the> .+?)(?: rules?)? (?:get|got|gotten|become|been made) (?:any )?(?:more )?
+    (?:looser|stricter|tougher|tighter|milder|harder|easier|laxer|harsher|lenient|strict)(?: or (?:more )?
+    (?:looser|stricter|tougher|tighter|milder|harder|easier|laxer|harsher|lenient|strict))?( in (?:19
+    |20)\d\d| since .+?)?\W*$
+     => what changed about \1\2?
+# changed
+^((?:has|have|did) <the> [\w' -]+? changed?), or (?:is|are) (?:it|they) still [\w' -]+?\W*$ => \1?
+# wording
+^(?:from|since|as of) (?:which|what) (?:day|date) (?:does|do|did|is|are|has|have) <the> new
+    \s(?:wording|text|rule|clause) (?:on|about|of|for) ([\w' -]+?) (?:count|counted|apply|applied|hold|held
+    |run|valid|in force
+    |been in force)\W*$ => when did the rule on \1 change?
+"""
+
+MISLEADING_ASKINGS = r"""
+# cover covers comprise comprises include includes
+^(?:and |so |but )?what (?:exactly )?(?:does|do|did) ["“'‘]([\w' -]+?)["”'’] (?:really |actually |exactly )?
+    (?:cover|comprise|include|take in)\W*$ => what does \1 mean?
+# why
+^(?:so |and |but )?why (?:has|have)(?:n['’]t| not) ((?:<the> )?[\w' -]+?) got
+    \s((?:<the> )?[\w'-]+(?: [\w'-]+)?)(?: on (?:his|her|their|the) (?:sleeves?|shoulders?|arms?|chest
+    |collar))?\W*$ => why does \1 not wear \2?
+^(?:so |and |but )?why (?:has|have)(?:n['’]t| not) got ((?:<the> )?[\w' -]+?)\W*$ => why may I not wear \1?
+^(?:so |and |but )?why (?:does|do|must|should|has|have) ((?:<the> )?[\w' -]+?) (?:have to |need to |got to
+    |to )?shave(?: (?:it|his beard|the beard))?(?: off)?\W*$ => why may \1 not wear a beard?
+# get gets
+^(?:and |so |but )?when (?:do|does|will|shall|would) (<i>) (?:get|be given|receive) (<own> [\w'-]+
+    (?: [\w'-]+)?(?: and (?:<the> )?[\w'-]+(?: [\w'-]+)?)?)\W*$ => when is \2 issued?
+# mark
+^(.*\bwhat do .+?\bwear (?:at|for|to|on|in) .+?) to mark (?:it|the (?:day|occasion))\b => \1
 """

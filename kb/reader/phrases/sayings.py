@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
+from kb.reader.phrases.askings import MISLEADING_ASKINGS
 from kb.reader.phrases.choosings import BOTH, CHOOSINGS
 from kb.reader.phrases.framings import FRAMINGS, NAMES
 from kb.reader.phrases.misleading import MISLEADING
@@ -258,6 +259,7 @@ _FIRST = r"""
 ^(what|when|where|who) (?:do|does) <books> say(?:s)?(?: that)? (<i>) (must|may|can|should|may not|must not)\b
      => \1 \3 \2
 """
+_FIRST += MISLEADING_ASKINGS
 
 
 @cache

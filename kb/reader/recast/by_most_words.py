@@ -21,10 +21,10 @@ from kb.model.questions import Query, Reading
 from kb.model.records import Case, Clause
 from kb.reader.recast.telling import (
     ASKING,
-    BRITISH,
     LIGHT,
     Unit,
     asked_for,
+    british,
     clause_words,
     in_force,
     is_ruled,
@@ -200,7 +200,7 @@ def _words(reading: Reading, tokens: Sequence[Token], asking: _Asking, lookup: L
             taken.update(phrase[1])
             yield _Word(Unit(analyse(phrase[0])), phrase[0], inside, place == asking.core)
         elif _LIGHTER.isdisjoint((token.low, token.low.split("'")[0])) and token.low not in own:
-            lemmas = analyse(BRITISH.get(token.low, token.low))
+            lemmas = analyse(british(token.low))
             yield from [_Word(Unit(lemmas), token.text, inside, place == asking.core)] if lemmas else ()
 
 

@@ -15,7 +15,7 @@ import msgspec
 from kb.keywords import analyse, lemma
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
-from kb.model.questions import Query
+from kb.model.questions import Query, Reading
 from kb.model.records import Case, Clause
 from kb.model.values import intersect, is_empty
 from kb.reader.meaning.listed import asks_which_thing
@@ -24,11 +24,11 @@ from kb.reader.pieces.doings import is_doing
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.recast.telling import (
     ASKING,
-    BRITISH,
     LIGHT,
     Unit,
     analysed,
     asked_for,
+    british,
     clause_words,
     in_force,
     is_ruled,
@@ -37,6 +37,7 @@ from kb.reader.recast.telling import (
 )
 from kb.reader.words.forms import word_set
 from kb.reader.words.same_sense import phrase_at
+from kb.text import Pattern
 
 _POINTING = word_set("it them thing one ones")
 _KIT = word_set("kit uniform equipment")
@@ -82,6 +83,58 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         _clearest(near) if not any(one.plain for one in near) else None
     )
     return Query(kind="source", clause=chosen, case=case) if chosen is not None else None
+
+
+def clause_of_carrying(
+    reading: Reading, found: Understood, case: Case, lookup: Lookup
+) -> tuple[Query, Query] | None:
+    """ "If I take the cap off, where do I put it?": the one clause by which it is carried, where it says how.
+
+    Of a thing of which no rule says the place. "Which arm", "which hand" ask it, too. The second query is
+    what further words go on from.
+    """
+    if not _CARRYING.search(found.text.casefold()):
+        return None
+    if any(token.low.isdigit() for token in found.tokens):
+        return None  # of another day
+    case = reading.query.case if reading.query is not None else case
+    named = {entry.id for piece in found.pieces if piece.tag in ("item", "items") for entry in piece.entries}
+    items = {item for one in named for item in (one, *lookup.narrower(one)) if item in lookup.items}
+    rules = [rule for rule in lookup.base.rules if not items.isdisjoint(rule.scope.items)]
+    if any(rule.aspect == "position" for rule in rules if rule.modality == "must"):
+        return None
+    clauses = {
+        rule.clause
+        for rule in rules
+        if rule.aspect == "carrying"
+        and rule.modality == "must"
+        and in_force(lookup.clauses[rule.clause], case.as_of)
+    }
+    names = [analyse(lookup.items[item].label)[-1:] for item in items]
+    told = [
+        one
+        for one in clauses
+        for sentence in lookup.clauses[one].text.casefold().split(". ")
+        if _BY_THE_BODY.search(sentence) and any(set(name) <= set(analyse(sentence)) for name in names)
+    ]
+    if len(clauses) != 1 or len(told) != 1:
+        return None
+    carried = next(i for rule in rules if rule.clause == told[0] for i in rule.scope.items if i in items)
+    return (
+        Query(kind="source", clause=told[0], case=case),
+        Query(kind="must", items=(carried,), aspect="carrying", case=case),
+    )
+
+
+_CARRYING = Pattern(
+    r"\b(?:which|what) (?:hand|arm|side)(?: or (?:hand|arm|side))?\b.*\b(?:carr(?:y|ied)|hold|held|put)\b"
+    r"|\bhow (?:do|does|is|are|must|should)\b.*\bcarr(?:y|ied)\b"
+    r"|\b(?:take|took|taken)\b.*\boff\b.*\bwhere (?:do|does|should|must) \w+ (?:put|keep|carry|hold|stow)\b"
+)
+_BY_THE_BODY = Pattern(
+    r"\b(?:in|under|over|on|across|from) (?:the |his |her |a |one )?(?:left |right |free |other |upper )*"
+    r"(?:arm|hand|shoulder|pocket|back|belt|side)\b"
+)
 
 
 _MANY, _MEASURED = 3, ("measure", "number")
@@ -155,7 +208,7 @@ def _units(found: Understood, lookup: Lookup) -> Iterator[Unit]:
             if unit is not None:
                 yield unit
         elif tokens[index].low not in LIGHT | own:
-            lemmas = analyse(BRITISH.get(tokens[index].low, tokens[index].low))
+            lemmas = analyse(british(tokens[index].low))
             if lemmas:
                 yield Unit(lemmas)
         index += 1
@@ -167,7 +220,7 @@ def _is_name(piece: Piece) -> bool:
 
 def _named_unit(piece: Piece, found: Understood, lookup: Lookup) -> Unit | None:
     """A thing, a fact or an authority; None for a book as a whole and for people in general."""
-    lows = [BRITISH.get(token.low, token.low) for token in found.tokens[piece.first : piece.last]]
+    lows = [british(token.low) for token in found.tokens[piece.first : piece.last]]
     lemmas = tuple(word for low in lows for word in analyse(low))
     if LIGHT.issuperset(lows) or not lemmas:
         return None

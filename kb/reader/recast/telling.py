@@ -58,7 +58,8 @@ _SOMEBODY = word_set("""
 _ENDINGS = word_set(
     "e s es d ed er ers or ors ing y ies ly en ion al ant ent ance ence age ful ive ure ial nt"
 ) | {""}
-BRITISH = {american: british for british, american in SPELLINGS.items()}
+_BRITISH = {american: british for british, american in SPELLINGS.items()}
+_METER = Pattern(r"(?<=milli|centi)meter|(?<=kilo)meter")
 _FEW = 8
 """More things than that are a wide class, of none of which its rules speak."""
 
@@ -70,6 +71,11 @@ class Unit(msgspec.Struct, frozen=True):
     names: tuple[tuple[str, ...], ...] = ()
     items: tuple[str, ...] = ()
     piece: Piece | None = None
+
+
+def british(low: str) -> str:
+    """A word as the books spell it: clauses are not read in American spelling, as names are."""
+    return _BRITISH.get(low) or _METER.sub("metre", low)
 
 
 def asked_for(opening: Sequence[str]) -> str:

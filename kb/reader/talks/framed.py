@@ -27,6 +27,8 @@ _MODAL = Pattern(r"(?i)(?:(?:and|but|so) )?(?:may|can|could|must|should|do|does|
 
 def frame_of(reading: Reading, previous: Reading | None, lookup: Lookup) -> Query | None:
     """The question that further words go on from, where a clause or the source was shown in between."""
+    if reading.frame is not None:
+        return reading.frame  # the reader has said it already
     query = reading.query
     before = None if previous is None else previous.frame or previous.query
     if reading.ask is not None and reading.ask.fact == "item":

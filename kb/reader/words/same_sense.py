@@ -101,6 +101,10 @@ in writing = written
 put right = right
 stick to = apply
 look after = care
+look at = examine
+look over = examine
+turn down = refuse
+say no to = refuse
 """
 
 

@@ -1,0 +1,107 @@
+"""Who, when, how often, what does it cover: in other words than the books', read as what they come to."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+
+import pytest
+
+from kb import KnowledgeBase
+from tests.reading.sheets import BOOKS
+
+DAY = datetime.date(2026, 12, 1)
+
+
+@pytest.fixture(scope="module")
+def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
+    folder: Path = tmp_path_factory.mktemp("open-questions")
+    return {name: KnowledgeBase.open(BOOKS[name], folder) for name in ("demo", "third", "fifth")}
+
+
+@pytest.mark.parametrize(
+    ("books", "question", "clause"),
+    [
+        ("demo", "How often should the climbing harness be looked at?", "8.10"),
+        ("demo", "Which months are winter for the purposes of the dress order?", "1.3"),
+        ("demo", "What does 'heavy work' cover?", "1.5"),
+        ("third", 'What does "hard weather" include?', "2"),
+        ("fifth", "What does “secure side” cover?", "1.5"),
+        ("demo", "If I take the cap off outside, where do I put it?", "4.3"),
+        ("demo", "Which hand or arm do I carry the cap in when I'm not wearing it outdoors?", "4.3"),
+        ("demo", "How do I carry the service cap?", "4.3"),
+        ("fifth", "When do I get my tunic and the peaked cap?", "10.1"),
+        ("fifth", "who can turn down a religious exemption", "10.6"),
+        ("fifth", "how many kilometers for the Long Road badge", "4.8"),
+        ("demo", "From which day does the new wording on name strips count?", "2"),
+        ("third", "From which date does the new rule on the station parka hold?", "27"),
+        ("fifth", "Since which day does the new wording on the beret count?", "5"),
+    ],
+)
+def test_a_clause_tells_it(bases: dict[str, KnowledgeBase], books: str, question: str, clause: str) -> None:
+    (answer,) = bases[books].ask(question, as_of=DAY)
+    assert [citation.number for citation in answer.citations] == [clause]
+
+
+@pytest.mark.parametrize(
+    ("books", "question", "read"),
+    [
+        ("demo", "How many pairs of wool socks per head?", "How many pairs of wool socks may be owned?"),
+        ("third", "How many white shirts for each person?", "How many white shirts may be owned?"),
+        ("demo", "Been made a warden. What else must I buy?", "What must wardens own?"),
+        (
+            "demo",
+            "why hasn't a Third Hand got the knot on his sleeve",
+            "Why, or why not, may an H1 wear the hands' knot?",
+        ),
+        (
+            "third",
+            "Why hasn't the tower branch got the belt?",
+            "Why, or why not, may anyone of the tower branch wear the belt?",
+        ),
+        (
+            "demo",
+            "Why does a diver have to shave?",
+            "Why may people with the diver qualification not wear the beard?",
+        ),
+        (
+            "demo",
+            "Did the beard rule get looser or stricter in 2024?",
+            "What differs for the beard, on 31 December 2023 compared with on 31 December 2024?",
+        ),
+        (
+            "demo",
+            "What do we all wear at a funeral to mark it?",
+            "What may people wear, attending a funeral?",
+        ),
+    ],
+)
+def test_it_is_read_in_plain_words(
+    bases: dict[str, KnowledgeBase], books: str, question: str, read: str
+) -> None:
+    (answer,) = bases[books].ask(question, as_of=DAY)
+    assert answer.reading.text == read
+
+
+@pytest.mark.parametrize(
+    ("books", "question"),
+    [
+        ("demo", "Does my head covering go over the boat helmet or under it?"),  # not of its colour
+        ("demo", "Are the wool gloves worn over or under the deck gloves?"),
+        ("third", "Is the fleece worn over or under the shell jacket?"),
+        ("demo", "If I take the storm coat off, where do I put it?"),  # not of how it is buttoned
+        ("demo", "When I take the boots off, where should I leave them?"),
+        ("demo", "When do I get my pay?"),
+        ("demo", "What do I have to buy myself?"),  # what is owned may have been given
+    ],
+)
+def test_what_no_rule_says_is_not_told_of_another_matter(
+    bases: dict[str, KnowledgeBase], books: str, question: str
+) -> None:
+    (answer,) = bases[books].ask(question, as_of=DAY)
+    assert answer.outcome != "answer"
+
+
+def test_what_goes_over_what_is_told_where_a_rule_says_it(bases: dict[str, KnowledgeBase]) -> None:
+    (answer,) = bases["demo"].ask("Does the boat helmet go over or under the knit cap?", as_of=DAY)
+    assert answer.headline == "The boat helmet must be over the knit cap."
