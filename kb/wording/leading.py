@@ -253,6 +253,9 @@ def say_claim_when(lookup: Lookup, query: Query, rows: Rows) -> str:
 def say_why(lookup: Lookup, query: Query, rows: Rows) -> str:
     """What leads where it was asked why: the verdict alone, without yes or no."""
     line = say_ordinarily(lookup, msgspec.structs.replace(query, kind="may"), rows)
+    where, parted, said = line.partition(". The ")
+    if parted and where.startswith(("Yes, in ", "No, in ")):  # "in boat rig the jersey must be worn; ..."
+        line = f"{where} the {said}"
     for word in ("Yes", "No"):
         line = line.removeprefix(f"{word}, ").removeprefix(f"{word}: ").removeprefix(f"{word}. ")
     return sentence(line) if line else ""

@@ -8,7 +8,7 @@ holds otherwise is said all the same.
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from functools import reduce
 
 from kb.model.conditions import AllOf, Condition, NotOf, Test, evaluate, tests
@@ -97,6 +97,31 @@ def _needed(condition: Condition, fact: str, domain: ValueSet) -> ValueSet:
 
 def _in_force(rule: Rule, day: datetime.date | None) -> bool:
     return day is None or (rule.valid_from <= day and (rule.valid_until is None or day < rule.valid_until))
+
+
+def rig_named(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> dict[str, ValueSet]:
+    """The rig that goes by the name of a situation: on parade it is the parade rig."""
+    rig = lookup.facts.get(RIG)
+    rigs = {value.id: set(value.label.casefold().split()) for value in rig.values} if rig is not None else {}
+    said = list(rigs.values())
+    for fact, values in facts:
+        record = lookup.facts[fact]
+        if record.family != "situation" or not isinstance(values, Choices) or values.complement:
+            continue
+        names = [set(value.label.casefold().split()) for value in record.values if value.id in values.members]
+        own = [
+            one
+            for one, words in rigs.items()
+            if names and all(words & name - _shared(said) for name in names)
+        ]
+        if len(own) == 1:
+            return {RIG: Choices(frozenset(own))}
+    return {}
+
+
+def _shared(names: Sequence[set[str]]) -> set[str]:
+    """The words that several names have: "rig", "dress"."""
+    return {word for words in names for word in words if sum(word in other for other in names) > 1}
 
 
 def worn_in(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> list[str]:

@@ -22,7 +22,7 @@ from kb.wording.conditions import phrase_in
 from kb.wording.labels import GRADE
 from kb.wording.normal import positive
 from kb.wording.phrases import WEARER
-from kb.wording.presumed import RIG, implied, place_of, worn_in
+from kb.wording.presumed import RIG, implied, place_of, rig_named, worn_in
 from kb.wording.sets import is_ordered, members_of
 from kb.wording.situations import WORN
 
@@ -52,6 +52,8 @@ def usually(lookup: Lookup, day: datetime.date | None, stated: Facts = ()) -> Us
             found[fact] = Choices(frozenset(widest))
     place = place_of(lookup, worn_in(lookup, stated), day)
     place = {fact: values for fact, values in place.items() if fact not in known}
+    if RIG not in place and RIG not in known:
+        place |= rig_named(lookup, stated)
     return {**of_month, **place, **found}
 
 

@@ -41,6 +41,18 @@ DEMO = (
     ("How long may I wear the mourning band?", "abstain how long"),
     ("How long may my beard be worn by a warden?", "how beard aspect:length grade=W1,W2,W3,W4"),
     ("The watch coat or the storm coat?", "list watch-coat,storm-coat verdicts:required,permitted"),
+    ("Must the yellow high-visibility vest be worn in town?", "must bright-vest place=town"),
+    (
+        "Must the green high-visibility vest be worn in town?",
+        "must bright-vest aspect:colour place=town value:other:green",
+    ),
+    ("Is a yellow high-visibility vest ok?", "may bright-vest aspect:colour value:yellow"),
+    (
+        "In my day the belt was two inches wide. Still is, I take it?",
+        "may belt aspect:width value:50.8..50.8",
+    ),
+    ("May I wear sunglasses by day?", "may sunglasses light=day"),
+    ("Boat branch kit list please.", "list aspect:possession branch=boats verdicts:required"),
     ("I have a wedding ring. Must it come off in the lamp room?", "must ring not place=lamp-room"),
 )
 THIRD = (
@@ -55,6 +67,8 @@ THIRD = (
         "May rescuers have the hood up at 35 km/h if it's dry?",
         "may shell-hood grade=R1,R2,R3,R4 wind=9.722222222222221..9.722222222222221",
     ),
+    ("May I have my phone in the cabin if it's off?", "abstain off"),
+    ("May I have my tie off in the cabin?", "may tie not place=cabin"),
     ("Do I dry the shell jacket?", "source clause:dress-regulations/2025/55"),
     (
         "Grey shirt or white one for hall dress?",

@@ -6,8 +6,10 @@ from collections.abc import Sequence
 
 import msgspec
 
+from kb.model.conditions import ALWAYS
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query, QuestionKind
+from kb.reader.meaning.frame import Frame
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece
 from kb.wording import say_query
@@ -25,6 +27,22 @@ def measured_item(piece: Piece, aspect: str, lookup: Lookup) -> Piece | None:
     return Piece(
         first=piece.first, last=piece.last, tag="item", arg=found[0].id, entries=tuple(found), how=piece.how
     ) if len(found) == 1 < len(piece.entries) else None  # fmt: skip
+
+
+def described(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> None:
+    """Drop a colour that only describes what is worn: "is the yellow vest worn in town".
+
+    It is the one that the thing always must have, and it is asked whether that is worn.
+    """
+    wanted = lookup.aspects.get(roles.value_aspect)
+    if wanted is None or wanted.kind != "choice" or roles.value is None or roles.aspect != "wear":
+        return
+    if frame.kind not in ("may", "must") or frame.negated or len(items) != 1:
+        return
+    rules = [rule for rule in lookup.base.rules if rule.aspect == wanted.id and items[0] in rule.scope.items]
+    fixed = rules and all(rule.modality == "must" and rule.condition == ALWAYS for rule in rules)
+    if fixed and all(rule.value.values == roles.value for rule in rules):
+        roles.value, roles.value_aspect = None, ""
 
 
 def which_measure(query: Query, lookup: Lookup) -> Query | Ask:

@@ -18,6 +18,7 @@ from kb.reader.meaning.frame import Frame
 from kb.reader.meaning.listed import listed_in_rig, which_of
 from kb.reader.meaning.measured import (
     ask_part,
+    described,
     manners_of,
     measured_item,
     rule_aspects,
@@ -90,6 +91,7 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
         if roles.clause_number:
             return find_clause(roles.clause_number, roles.book, case, lookup)
         return _source(frame, roles, items, merged, lookup)
+    described(frame, roles, items, lookup)
     query = _query(frame, roles, items, merged, lookup)
     return _settled(query, frame, roles, lookup)
 

@@ -25,12 +25,17 @@ MISLEADING = r"""
      => must \1 be taken off
 ^(?:at |in |from )?where (?:must|should|do|does|have|has) (?!it say)(.+?) (?:have to |need to )?(?:come off
     |be taken off)\b([^.;?!]*)\W*$ => when may \1 not be worn?
+# kit
+^(?:the |a )?([\w' -]+? (?:branch|crew|team|section|party))(?:'s)?[,:]? kit list(?: please)?\W*$
+     => what must the \1 own?
 # one ones
 \b([\w-]+ ([a-z]+)) or (?:<the> )?([\w-]+) ones?(?=\W*$| (?:for|with|in|on|at)\b) => \1 or \3 \2
 # thermometer mercury
 (?:<the> )?(?:[\w-]+ )?(?:thermometer|mercury)(?: outside| here| on the \w+)? (?:says?|said|reads?|shows?
     |showed|stands at|is at|has) (minus |-)?(\d+(?:\.\d+)?)(?: ?(?:°c?|degrees?(?: c)?|c)\b)?
      => it is \1\2 degrees
+# day days
+\b(?:back )?in (?:my|his|her|our|their) (?:young(?:er)? )?days?,? =>
 # why
 ^(?:so |and |but )?why (?:is there |are there )?no (?!longer\b|more\b|one\b)(.+?)(?: allowed| permitted)?\W*$
      => why may I not wear \1?

@@ -203,6 +203,9 @@ def _loose_code(tokens: tuple[Token, ...]) -> bool:
     return len(tokens) > 1 and tokens[0].text in ("a", "i") and tokens[1].start > tokens[0].end
 
 
+_LEADING = frozenset({"if", "when", "while", "whilst", "because", "provided"})
+
+
 def _split_verbs(tokens: tuple[Token, ...], names: list[Piece]) -> list[Piece]:
     """Verbs that an item parts from their particle ("leave the cap off")."""
     found: list[Piece] = []
@@ -210,6 +213,8 @@ def _split_verbs(tokens: tuple[Token, ...], names: list[Piece]) -> list[Piece]:
         if index + 1 < len(tokens) and tokens[index + 1].low == "to":
             continue
         for later in range(index + 2, min(index + 9, len(tokens))):
+            if tokens[later].low in _LEADING:
+                break  # "may I have my phone on me if it is off"
             tag = SPLIT_VERBS.get((token.low, tokens[later].low))
             if tag and any(n.first == later < n.last - 1 for n in names):
                 continue  # "have a torch on watch"

@@ -60,6 +60,7 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
         or _does_not(pieces, index)
         or _does_so(pieces, index)
         or _works(pieces, index, tokens)
+        or _is_span(pieces[index], tokens)
     ):
         return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
     single = piece.last - piece.first == 1 and piece.tag in ("fact", *_ITEMS, "values", "fact name")
@@ -112,6 +113,13 @@ def _works(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bo
     piece, before = pieces[index], tokens[pieces[index].first - 1].low if pieces[index].first else ""
     everyday = piece.tag == "fact" and piece.how == "everyday" and piece.last - piece.first == 1
     return everyday and tokens[piece.first].low == "work" and PHRASES.get((before,), "") in _SUBJECTS
+
+
+def _is_span(piece: Piece, tokens: tuple[Token, ...]) -> bool:
+    """ "In my day", "for a day": long ago, or how long, and not by daylight."""
+    word = tokens[piece.first].low if piece.tag == "fact" and piece.last - piece.first == 1 else ""
+    before = tokens[piece.first - 1].low if piece.first else ""
+    return word == "day" and before in ("my", "his", "her", "our", "their", "your", "a", "one", "half")
 
 
 def _is_sitting(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
