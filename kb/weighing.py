@@ -13,6 +13,7 @@ from kb.model.questions import Answer, Query, Reading
 from kb.model.values import ValueSet
 from kb.reader.meaning.measured import rule_aspects
 from kb.reader.stories.claims import (
+    NOBODY,
     TwoClaims,
     first_as_questions,
     paired_measures,
@@ -67,7 +68,7 @@ def weighed(
         here = {**dict(facts), **_settings(second.reading.query, facts)}
         one = _plain(ask(asked, tuple(here.items()), None)) or one
     fate = _fate(second)
-    fate = _TURNED.get(fate, fate) if question.startswith(_OTHERS) else fate
+    fate = _TURNED.get(fate, fate) if question.startswith((_OTHERS, NOBODY)) else fate
     return with_beside(one, [_said(_fate(one), fate, claims.called)]), second
 
 
@@ -146,7 +147,8 @@ def _second(claims: TwoClaims, one: Answer, facts: Facts, ask: AskWith) -> tuple
     """The answer to the second claim, in what the first one states, and the question that it is."""
     known = {**dict(facts), **_settings(one.reading.query, facts)}
     for question in second_as_questions(claims):
-        second = _plain(ask(question, tuple(known.items()), one.reading))
+        given = facts if question.startswith(NOBODY) else tuple(known.items())  # of the others, too
+        second = _plain(ask(question, given, one.reading))
         if second is not None and second.reading.query != one.reading.query:
             return second, question
     return None, ""

@@ -18,6 +18,7 @@ from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Understood
 from kb.reader.recast.either import asked_either
 from kb.reader.words.sentences import sentence_starts
+from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 from kb.wording import say_query
 
@@ -53,7 +54,8 @@ def otherwise(
 
         beside = from_story(found, lookup, read)
         return reading if beside is None else _as_said(beside, reading)
-    if (told := _judged(reading, found, read) or _of_an_outfit(reading, found, lookup, read)) is not None:
+    told = _judged(reading, found, read) or _of_an_outfit(reading, found, lookup, read)
+    if (told := told or _of_a_claim(reading, found, lookup, read)) is not None:
         return told
     named = second = None
     plainer = [
@@ -223,6 +225,37 @@ def _of_a_deed(reading: Reading, found: Understood, lookup: Lookup, read: Read) 
         return None
     again = msgspec.structs.replace(_as_said(again, reading), unused=(*asked[1], *again.unused))
     return None if any(names_lost(again, lookup)) else again
+
+
+_OF_CLAIMANTS = frozenset({"fact", "grade", "aspect"})
+_POINTING = frozenset({"it", "its", "they", "them", "these", "those", "one", "ones"})
+
+
+def _of_a_claim(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
+    """ "My deputy insists that wardens wear it. I don't think so. Which?": what is claimed, as a question.
+
+    Of who claims it, and where, no amount, day or clause may be named, and no thing that "it" may stand for;
+    what is named is told as left out.
+    """
+    if reading.query is not None:
+        return None
+    from kb.reader.stories.hearsay import claims_in, of_its_maker  # noqa: PLC0415  most questions are understood before
+
+    for claim in claims_in(found.text, found.tokens):
+        cut = [s for s in reading.spans if s.target and any(a <= s.start < b for a, b in claim.around)]
+        cut = [s for s in cut if s.role != "measure" or not s.text.isalpha()]  # "two of my men"
+        pointing = not _POINTING.isdisjoint(token.low for token in tokenize(claim.asked))
+        if any(s.role not in _OF_CLAIMANTS and (pointing or s.role != "item") for s in cut):
+            continue
+        again = read(of_its_maker(claim.asked, cut, lookup))
+        if again.query is None and not _is_choice(again):
+            continue
+        around = [place for place in claim.around if any(place[0] <= span.start < place[1] for span in cut)]
+        unused = tuple(found.text[start:end].strip(" ,") for start, end in around)
+        again = msgspec.structs.replace(_as_said(again, reading), unused=(*unused, *again.unused))
+        if not any(names_lost(again, lookup)):
+            return again
+    return None
 
 
 def _let_down(found: Understood, lookup: Lookup) -> str | None:

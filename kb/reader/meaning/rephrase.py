@@ -66,9 +66,11 @@ _LINES = r"""
 ,? (?:so )?i(?:'m| am| was|'ve been| have been) (?:told|assured)\s*[.?!]*\s*$ => ?
 ,? (?:so )?(?:the|my|our) (?:new )?(?:<who>) (?:<says>)\s*[.?!]*\s*$ => ?
 ^(?:so )?(?:the|my|our|a|an|some|that|one of (?:the|my|our)) (?:(?!(?:<book>)\b)[\w'-]+ ){1,5}?(?:<claims>)
-    (?: that|,)?\s(?!(?:he|she|they|his|her|their|so|he's|she's)\b) =>
-^\s*(?:the|my|our|a|an|some|one of (?:the|my)) (?:new )?(?:<who>) (?:<says>)(?: that|,)?\s+ =>
-^\s*(?:i(?:'m| am| was|'ve been| have been) told|i(?:'ve)? heard?|they (?:<says>))(?: that|,)?\s+ =>
+    (?: that|,)?\s(?!(?:he|she|they|his|her|their|so|he's|she's|to|not to)\b) =>
+^\s*(?:the|my|our|a|an|some|one of (?:the|my)) (?:new )?(?:<who>) (?:<says>)(?: that|,)?\s+
+    (?!(?:to|not to)\b) =>
+^\s*(?:i(?:'m| am| was|'ve been| have been) told|i(?:'ve)? heard?|they (?:<says>))(?: that|,)?\s+
+    (?!(?:to|not to)\b) =>
 \b(?:is|are|stays?|falls?) (?:still )?within (?:the )?(?:rules?|limits?|tolerance|regulations?)\b => is ok
 \bwill (?:pass|do)\b(?=\W*$) => is ok
 \bwhat(?:'s| is| was) the (?:reason|point|idea|thinking|sense|logic|purpose) (?:that|for|why|behind|of
@@ -118,8 +120,9 @@ _LINES = r"""
     \s(?=(?:wear|carry|grow|have|go|keep|own|use|put|leave|take|display|sport)\b) => may \1\s
 \b(?:swap|change|exchange|trade|switch) (?:my |the |his |her |our )?(.+?) (?:for|with)
     \s(.+) => wear \2 instead of \1
-^(?:so )?(?:nobody|no one|no-one) (?:wears?|(?:may|can|is allowed to|gets to) wear)\b => may anyone wear
-^(?:so )?(?:nobody|no one|no-one) (?:carries|(?:may|can|is allowed to) carry)\b => may anyone carry
+^(?:so )?(?:does |do )?(?:nobody|no one|no-one) (?:ever )?(?:(?:may|can|is allowed to|gets to) )?(?:ever )?
+    (wear|carr(?=ies)|carry|lend|own|cut|shorten|alter|wash|iron|take|put|grow|use|borrow|keep|leave|tuck|roll)
+    (?:s|ies)?\b(.*?)(?:,? not even\b[^,.;?]*)?\W*$ => may anyone \1\2?
 (?:\s*[,:;.]|\s+-)\s*(?:any|no|is that a|would that be a) (?:problems?|trouble|issues?|worries|objections?)
     (?: with (?:that|it|this))?\s*\??\s*$ => ?
 \b(?:would|will) (.+?) (?:pass|do|serve|be good enough)\b(?= (?:with|in|for|on|at)\b|\W*$) => is \1 ok

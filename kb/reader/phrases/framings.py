@@ -308,6 +308,14 @@ FRAMINGS = r"""
 (^|[,;:–-] )(?:surely )?(?:<nobody>|they|<the> [\w-]+)(?:'s going to|'re going to| (?:can|could|will|would
     |may|might|is going to|are going to))(?:n't|'t|not| not)?(?: really| ever| actually)? (?:force|compel
     |bully|push|get) <me> into (?:wearing )? => \1 must I wear\s
+# oops whoops dear mistake move idea matter trouble wrong
+([.;!?,–-] )(?:oops|whoops|oh dear|uh oh|(?:a |my |big |bad )?mistake|bad (?:idea|move)
+    |(?:does|did) (?:it|that|this) matter|will i (?:be|get) in(?:to)? trouble|(?:did|have) i (?:do|done)
+    \s(?:something |anything )?wrong)\s*\?+\s*$ => \1is that allowed?
+# tell persuade convince
+^(?:surely )?(?:<nobody>|they|you|<the> [\w-]+)(?:'s going to|'re going to| (?:can|could|will|would|may|might
+    |is going to|are going to))?(?:n't|'t|not| not)? (?:tell|persuade|convince) <me> (?:that )?(?=(?:i|we|one
+    |you) (?:must|have|need|ought) ) =>
 # nobody no none
 \b<nobody>(?:'s| has| have| had|'d) (?:yet |actually |ever )?(ordered|granted|declared|announced|approved
     |authorised|allowed) ([\w' -]+?)(?: yet| so far| today)?(?=[,.;?]| but\b|$) => \2 has not been \1

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from functools import cache
 
 from kb.measures import find_measure
-from kb.reader.words.forms import word_set
+from kb.reader.words.forms import word_pairs, word_set
 from kb.reader.words.tokens import Token
 from kb.text import Pattern
 
@@ -116,11 +116,22 @@ def _told_and_judged(plain: str) -> Iterator[str]:
         told = _FULL.sub(r"\1 ", found["told"])
         told, rest = _plainly(told.strip(" ,;:-–—")), (found["rest"] or "").strip()
         rest = re.sub(r"(?i)^for (?:one|an?|any|each) (?:man|woman|person|hand|body|wearer)$", "", rest)
-        if not _amounts(told) or _amounts(rest):
+        if not _amounts(told) or _amounts(rest) or _TWICE.search(rest):
             continue
+        side = _TOO.search(plain, found.end("told"))
+        measure = find_measure(told)
+        if side is not None and measure is not None and measure.end == len(told):
+            yield from _asked(f"{told} {_SIDES[side[1].casefold()]}", rest)
         yield from _asked(told, rest)
 
 
+_SIDES = word_pairs("""
+    long=long short=long wide=wide broad=wide narrow=wide high=high tall=high low=high thick=thick thin=thick
+    deep=deep
+""")
+_TWICE = Pattern(r"(?i)\band (?:now|today|then|before|after)\b")
+_TOO = Pattern(rf"(?i)\btoo ({'|'.join(_SIDES)})\b")
+"""Which side of a thing a measure is of, by what it is said to be too much of."""
 _ORIGIN = Pattern(
     r"(?i),? (?:(?:that|which) )?(?:(?:they|he|she|i|we|someone|the [a-z]+|my [a-z]+)"
     r"(?:'ve|'d| have| had| was| were)? |(?:is|was|has|have|had) )?(?:just )?(?:been )?"
@@ -169,7 +180,7 @@ def _asked(told: str, rest: str) -> Iterator[str]:
         yield f"may I {rest[3:].replace(called[1], f'{called[1]} {told}', 1)}?"
         return
     measure = find_measure(told)
-    if measure is not None and (measure.start, measure.end) == (0, len(told)):
+    if measure is not None and not measure.start and told[measure.end :].strip() in {"", *_SIDES}:
         if rest.startswith("for "):
             yield f"may {rest[4:]} be {told}?"  # "is 25 mm too long for a beard"
         return

@@ -8,6 +8,28 @@ TELLINGS = r"""
     |firm|decent)\s)*(wring|iron|press|wash|brush|scrub|rinse|polish|bleach|starch|soak|tarring|lacquer)
     (?: out)?(?= |[.,;?!]|$) => have \2ed \1
 \bwringed\b => wrung
+# wringer mangle
+\b(?:put|ran|run|pushed|fed) (<the> [\w' -]+?) through (?:the|a|my|our) (?:wringer|mangle)\b => wrung \1
+# iron
+\b(?:put|ran|run) (?:the|an|a hot|my) iron (?:over|across|on) (?=<the> ) => ironed\s
+# purpose deliberately accident mistake accidentally thinking intentionally knowingly
+,? \b(?:on purpose|deliberately|intentionally|knowingly|accidentally|by (?:accident|mistake)|without
+    \sthinking)(?=[.,;?!]| (?:in|on|at|with|as|yesterday|today|last|this)\b) =>
+# nobody no
+,? (?:and|but|though) (?:nobody|no one|no-one)(?: ever| has| had|'s)* (?:said|minded|noticed|complained
+    |objected|cared|commented|bothered|remarked)(?: (?:a word|anything|a thing|about it|to me))*(?=[.;]) =>
+# turned turns showed shows
+\b(?:turned|turns|showed|shows) (?:out|up)(?= (?:on|at|in|for|with|without|to)\b) => came
+# wants wanted
+^<the> [\w' -]{2,30}? (?:wants?|wanted) (<the> [\w' -]+?) (out|off)\b([^.;?!]*)[.;,] (?:<echo>|is (?:he|she
+    |that|it) right|(?:do|must) i(?: have to)?)\W*$ => must I take \1 \2\3?
+# through
+\b(wore|wear|walked?|went|go|came|strolled?|passed) ([^.;?]{0,40}?\b)?through (?=(?:the )?[\w' -]{3,20}(?:
+    \s(?:with|in)\b|[.,;?]|$)) => \1 \2in\s
+# lasts runs holds valid good
+^(?:so )?<the> [\w' -]{2,30}? <says>(?: that)? ((?:<the> )?[\w' -]+?) (?:lasts|runs|holds|is good|is valid)
+    \s(?:for )?[^.;?!]+?[,;] (?:and |but )?<the> [\w' -]{2,30}? <says> [^.;?!]+[.;,] who[^.;?!]*\W*$
+     => how long does \1 last?
 \btarringed\b => tarred
 # becomes become happens happen done
 ^(?:and |so )?what (?:becomes|happens|must happen|should happen|is to happen|is (?:to be )?done|must be done

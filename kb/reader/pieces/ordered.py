@@ -13,18 +13,18 @@ _WHO = word_set("""
     instructor boss chief skipper captain supervisor coach trainer sergeant bosun foreman gaffer leader
     officer
     teacher mate mother wife husband friend colleague storeman they he she""")
-_HEALERS = word_set("doctor doc physician medic gp surgeon optician nurse consultant")
+HEALERS = word_set("doctor doc physician medic gp surgeon optician nurse consultant")
 """Who gives advice that the books may go by."""
 _OWNER = word_set("my our the a his her their")
 _TELLING = word_set("""
-    wants want wanted has had have told tells asked asks expects expected ordered orders makes made keeps put
+    wants want wanted has had have asked asks makes made keeps put
     puts got lets let insists""")
 _TOLD = word_set("me us him her them")
 _WEARING = (("to", "wear"), ("in",), ("wear",), ("wearing",), ("to", "put", "on"), ("into",))
 
 
 def _is_noun(word: str) -> bool:
-    return word.isalpha() and (word,) not in PHRASES and word not in _HEALERS
+    return word.isalpha() and (word,) not in PHRASES and word not in HEALERS
 
 
 def ordered(tokens: tuple[Token, ...]) -> Iterator[Piece]:

@@ -90,7 +90,13 @@ def _saying(tokens: tuple[Token, ...], start: int, last: int) -> int:
     else:
         return 0
     at += at < len(lows) and lows[at] == "that"
+    if _is_order(lows[at:]):
+        return 0  # "told me to wear it"
     return start + at if start + at < last else 0
+
+
+def _is_order(lows: list[str]) -> bool:
+    return lows[:1] == ["to"] or lows[:2] == ["not", "to"]
 
 
 def _somebody(tokens: tuple[Token, ...], start: int, last: int, named: frozenset[int]) -> int:
@@ -106,7 +112,7 @@ def _somebody(tokens: tuple[Token, ...], start: int, last: int, named: frozenset
     if at == start or not lows:
         return 0
     end = at + (1 if lows[0] in _CLAIMS else 2 if lows[:2] in (["told", "me"], ["tells", "me"]) else 0)
-    if end == at or end >= last:
+    if end == at or end >= last or _is_order([token.low for token in tokens[end : end + 2]]):
         return 0
     someone = all(token.text.istitle() for token in tokens[start:at]) or at == start + 1
     said = PHRASES.get((tokens[end].low,)) in ("self", "person", "det", "poss") or tokens[end].low == "that"

@@ -264,8 +264,10 @@ def _turned(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
     contrary, agreed, loose, undone = 0, 0, 0, False
     parts = [part for part in tokenize(label) if part.low not in _EMPTY]
     reaching = {parts[-1].low} if " to the " in label and len(parts) > 1 else set()  # "up to the throat"
+    sides = {t.low for t in words} & _SIDES
     for part in parts:
-        if part.low in reaching and part.key not in {t.key for t in words}:
+        aside = sides - {part.low} if part.low in _SIDES else set()  # "pulled to the left"
+        if part.low in reaching and part.key not in {t.key for t in words} and not aside:
             continue
         same = {
             t.low
@@ -273,7 +275,7 @@ def _turned(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
             if _SAME.get(t.low, t.low) == _SAME.get(part.low, part.low) or t.key == part.key
         }
         same |= {t.low for t in words if _is_verb(part.low) and akin(t.low, part.low) and len(part.low) > 3}
-        against = {t.low for t in words if _against(t.low, part.low)}
+        against = aside | {t.low for t in words if _against(t.low, part.low)}
         if part.low in _SHUT:
             same |= {t.low for t in words if t.low in _SHUTTING}
             against |= {t.low for t in words if t.low in _OPENING}

@@ -13,7 +13,9 @@ import msgspec
 
 from kb.measures import find_measure, same_dimension
 from kb.reader.doubts.asked_back import COLOURS
+from kb.reader.stories.hearsay import disputes
 from kb.reader.words.forms import NUMBER_WORDS, word_pairs, word_set
+from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 
 _SAYS = (
@@ -33,7 +35,8 @@ _LEAD = (
     r"[,:.!]? )*(?:(?P<lead>[^.?!:;]{2,90}?)[.:,;]\s+(?:and |but |now )?)?"
 )
 _TAIL = (
-    r"(?:[,;.:?!-]* *(?:so )?(?:who(?:'s| is|se)|which(?: of us)?(?:'s| is)?|am i|is (?:he|she)|are they"
+    r"(?:[,;.:?!-]* *(?:so )?(?:who(?:'s| is|se| has| do)|(?:which|what) (?:holds|counts)"
+    r"|which(?: of us)?(?:'s| is)?|am i|is (?:he|she)|are they"
     r"|what's|what is|can you settle|settle it|please settle|what do the)\b[^.?!]{0,40})?[ .?!]*"
 )
 _JOINT = r"(?:\s*[,;.:–—-]+\s+|\s+(?=(?:but|while|whereas|and)\b))(?:(?:and|but|while|whereas|though|yet) )?"
@@ -66,6 +69,10 @@ _AGREEING = word_set("so too as well also same the likewise agree it that do i'd
 _NUMBER = Pattern(
     r"(?<![\w.])(?:\d+(?: \d+/\d+|/\d+|\.\d+)?|" + "|".join(NUMBER_WORDS) + r")(?![\w./])", re.IGNORECASE
 )
+NOBODY = "nobody"
+_NOBODY = Pattern(
+    r"(?:nobody|no one|no-one|none(?: of us)?)(?: (?:may|can|must|should|is|does|has))?", re.IGNORECASE
+)
 _ONLY = Pattern(r"(?:it's |it is |that's |they're )?only (?:for |with |in )?(?P<whom>.+)", re.IGNORECASE)
 
 
@@ -89,6 +96,8 @@ def two_claims(text: str) -> TwoClaims | None:
     first, second = (found[name].strip(" ,;.:!?-–—") for name in ("first", "second"))
     words = {word.strip(",.!?").casefold() for word in second.split()}
     lead = found["lead"] or ""
+    if disputes([token.low for token in tokenize(lead)]):
+        lead = ""  # "two of my people disagree"
     sided = not {"left", "right"}.isdisjoint(first.casefold().split())
     if not first or not words or words <= _AGREEING:
         return None
@@ -194,11 +203,14 @@ def second_as_questions(claims: TwoClaims) -> Iterator[str]:
     if (only := _ONLY.fullmatch(second)) is not None:
         yield from _only(first, only["whom"])
         return
+    subject = _SUBJECT.match(first)
+    if subject is not None and _NOBODY.fullmatch(second) is not None:
+        yield f"{NOBODY}{first[subject.end('what') :]}?"
+        return
     changed = _put_in(first, second)
     if changed is not None:
         yield from _ways(changed)
         return
-    subject = _SUBJECT.match(first)
     if subject is not None and (pronoun := _PRONOUN.match(second)) is not None:
         yield from _ways(f"{subject['what']}{second[pronoun.end() :]}")
     yield f"{second}?"

@@ -21,7 +21,7 @@ from kb.reader.pieces.days import Period
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.stories.aside import Read, has_colour, has_weight, is_of_another_time
 from kb.reader.stories.deeds import in_progress, is_borne, shown_deed
-from kb.reader.stories.hearsay import asks_whether_so, claim_starts
+from kb.reader.stories.hearsay import asks_whether_so, claim_starts, claims_something
 from kb.reader.stories.shown import (
     both_asked,
     day_said,
@@ -52,6 +52,7 @@ _CIRCUMSTANCE = frozenset({"situation", "rig", "term"})
 _WH = tag_set("what, which, who, where, when, why, how, how many, which clause")
 _NO_QUESTION = tag_set("be, do, have, self, det, filler, comma, unknown, person")
 _BEING = word_set("is was would 's be isn't n't will")
+_ECHO = tag_set("can, may, must, should, do, be, have to, self, filler, comma, not, det")
 _MODAL = word_set("may can must should could might does do need")
 _SELF = word_set("i we")
 _LETTING = word_set("let stop allow permit send tell make")
@@ -92,6 +93,9 @@ def from_story(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
     question = _said(found, asking)
     if not _things(found, asking) or _points_back(found, asking):
         told = [_range(s) for s in sentences[:place]]
+        claimed = any(claims_something(_lows(found, s)) for s in sentences[:place])
+        if claimed and {found.pieces[p].tag for p in _range(asking)} <= _ECHO:
+            return None  # "they say it may be worn alone. Can it?"
         named = both_asked(found, told, _range(asking)) or _antecedent(found, sentences[:place], asking)
         if named is None or any(_things(found, s) for s in sentences[place + 1 :]):
             return None
@@ -189,7 +193,7 @@ def _claimed(
     if reading is not None:
         return reading
     pieces = found.pieces[claim.first : claim.last]
-    if len(list(claim_starts(_lows(found, claim)))) > 1:
+    if claims_something(_lows(found, claim)):
         return None  # "the old hands say ..."
     if done := shown_done(found, pieces):
         return _with_facts(done, story, read)
@@ -333,10 +337,9 @@ def _antecedent(found: Understood, before: Sequence[_Sentence], asking: _Sentenc
     if len(pointing) != 1:
         return None
     (pronoun,) = pointing
-    label = _surface(found, thing)
-    led = "a" if pronoun.low == "one" else "the"
+    label = f"{'a' if pronoun.low == 'one' else 'the'} {_surface(found, thing)}"
     begin, end = found.tokens[first].start, found.tokens[last - 1].end
-    return f"{found.text[begin : pronoun.start]}{led} {label}{found.text[pronoun.end : end]}?"
+    return f"{found.text[begin : pronoun.start]}{label}{found.text[pronoun.end : end]}?"
 
 
 def _leads(found: Understood, pronoun: Token) -> bool:
@@ -392,7 +395,6 @@ def _surface(found: Understood, piece: Piece) -> str:
 
 
 def _words(found: Understood, piece: Piece, lookup: Lookup) -> str:
-    words = _surface(found, piece)
-    if piece.tag == "on date":
-        return f"on {words}"
-    return f"for {words}" if lookup.facts[piece.fact].family in PERSONAL else words
+    dated = piece.tag == "on date"
+    led = "on " if dated else "for " if lookup.facts[piece.fact].family in PERSONAL else ""
+    return f"{led}{_surface(found, piece)}"

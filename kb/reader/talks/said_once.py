@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
+from kb.reader.stories.hearsay import with_doubts
 from kb.reader.talks.statement import StatedFact
 from kb.reader.words.forms import word_set
 from kb.reader.words.split import opens_question
@@ -35,6 +36,7 @@ def shared(parts: Sequence[str], stated: Stated) -> tuple[tuple[str, ...], tuple
 
     `stated` gives the facts of a few words, none where they say anything else.
     """
+    parts = with_doubts(parts)
     asked, known = list(parts), dict(_leading(parts, stated))
     tail, setting = "", _alone(asked, stated)
     if setting:
