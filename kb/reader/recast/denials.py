@@ -20,8 +20,16 @@ from kb.text import Pattern
 
 Edit = tuple[int, int, str]
 _ITEMS = ("item", "items")
-_MACHINES = word_set("engine machine machinery motor generator compressor")
-"""Keys of words for what runs."""
+_MACHINES = word_set("""
+    engine machine machinery motor generator compressor lathe drill grinder saw bandsaw chainsaw winch
+    windlass capstan pump propeller screw shaft conveyor mixer slicer mill planer sander crane hoist turbine
+    gearbox flywheel mower strimmer dynamo blower fan press loom
+""")
+"""Keys of words for what runs: under "machine" in WordNet, what people are told to keep clear of."""
+_NEAR = (
+    r"(?:(?:right )?(?:near|beside|by|next to|close to|around|past|walking past|to walk past|passing|to pass"
+    r"|alongside|with|at|where|over|while|when) )?(?:a |an |any |some )?"
+)
 _OWN = r"(?:(?:all )?(?:the|my|our|your|their|its|any|all|this|that|those|these) )?"
 _IS = r"(?:['’](?:s|re)|(?: (?:is|are|was|were|has|have|stays?|being|now|been|all|both|currently))*)"
 _AFTER = r"(?=\s*(?:[.,;:!?–—-]|$|(?:and|but|so|in|at|for|when|now|today|while)\b))"
@@ -100,11 +108,19 @@ def _stopped(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     named = [{word_key(token.low) for token in tokenize(fact.label)[:-1]} for fact in running]
     if len(running) != 1 or named[0].isdisjoint(_MACHINES):
         return
-    nouns = _any_of(form for word in _MACHINES | named[0] for form in (word, word + "s"))
-    for match in _matches(rf"(?:with )?{_OWN}(?:{nouns}){_IS} ?{_STILL}", found):
+    things = {token.key for p in found.pieces if p.tag in _ITEMS for token in found.tokens[p.first : p.last]}
+    nouns = _any_of(
+        form for word in (_MACHINES | named[0]) - things for form in (word, word + "s", word + "es")
+    )
+    for match in _matches(rf"{_NEAR}{_OWN}(?:{nouns}){_IS} ?{_STILL}", found):
         yield match.start(), match.end(), f"no {running[0].label}"
-    for match in _matches(rf"(?:with )?{_OWN}(?:{nouns}){_IS} {_GOING}", found):
+    for match in _matches(rf"{_NEAR}{_OWN}(?:{nouns}){_IS} {_GOING}", found):
         yield match.start(), match.end(), running[0].label
+    for match in _matches(rf"{_NEAR}{_OWN}(?:running|moving|turning|spinning) (?:{nouns})", found):
+        yield match.start(), match.end(), running[0].label
+    if running[0].id in _tested(found, lookup):
+        for match in _matches(rf"(?:with |when |while |if )?(?:everything|it all){_IS} ?{_STILL}", found):
+            yield match.start(), match.end(), f"no {running[0].label}"
 
 
 def _left(found: Understood, lookup: Lookup) -> Iterator[Edit]:
