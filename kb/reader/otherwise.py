@@ -35,11 +35,6 @@ def otherwise(
     """
     if (done := _of_a_deed(reading, found, lookup, read)) is not None:
         return done
-    if not _CARRIED.isdisjoint(token.low for token in found.tokens):
-        from kb.reader.recast.by_words import clause_of_carrying  # noqa: PLC0415  few questions ask it
-
-        if (carried := clause_of_carrying(reading, found, case, lookup)) is not None:
-            return msgspec.structs.replace(_made(reading, carried[0], lookup), frame=carried[1])
     matter = _of_another_matter(reading, found, roles, case, lookup) or _who_does_it(
         reading, found, case, lookup
     )
@@ -74,7 +69,7 @@ def otherwise(
         if text is None:
             continue
         again = read(text)
-        if (again.query is not None or _is_choice(again)) and not _is_unspoken(again, lookup):
+        if (again.query is not None or _is_choice(again)) and not _is_unspoken(again, found, lookup):
             spans = spans_put(found, reading.spans, again, lookup) if text == named else reading.spans
             spans = tuple(_as_thing(span, again) for span in spans if not _is_idiom(span, text, reading))
             again = msgspec.structs.replace(again, question=reading.question, spans=spans)
@@ -93,9 +88,12 @@ def _is_clause(reading: Reading) -> bool:
     return reading.query is not None and reading.query.clause is not None
 
 
-def _is_unspoken(reading: Reading, lookup: Lookup) -> bool:
+def _is_unspoken(reading: Reading, found: Understood, lookup: Lookup) -> bool:
     """Whether other words make a question of an act on which the books have no rule: "pin a poppy to it"."""
     aspect = reading.query.aspect if reading.query is not None else ""
+    done = lookup.aspects[aspect].done if aspect in lookup.aspects else None
+    if done and "number" in done.split() and any(token.key in _OWN_NAME for token in found.tokens):
+        return True  # "write my name in it", of what is marked with a number
     return aspect == "piercing" and all(rule.aspect != aspect for rule in lookup.base.rules)
 
 
@@ -107,6 +105,7 @@ def _as_thing(span: Span, again: Reading) -> Span:
     return span if thing is None else msgspec.structs.replace(span, role="item", target=thing.target)
 
 
+_OWN_NAME = frozenset({"name", "initial", "surname"})
 _NO_GRADE = Pattern(r"(?i)<hand (?:it|them|that|those) (?:out|over|back|in)\b|\blast <night\b")
 """Words with a name in them that is not meant: "can I hand it out", "dyed it last night"."""
 
@@ -211,9 +210,16 @@ def _of_an_outfit(reading: Reading, found: Understood, lookup: Lookup, read: Rea
     return msgspec.structs.replace(again, question=reading.question, spans=worn[1])
 
 
+_WANTED = Pattern(
+    r"(?i)\b(?:wants?|like|fancy|need) (?:to \w+ (?:on )?)?(?:another|one more|an extra"
+    r"|a (?:second|third|fourth))(?: one)?(?: on)?[.;]"
+)
+"""One more of a thing, whose number is asked about with it."""
+
+
 def _of_a_deed(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
     """ "They asked to wear it open. May they?" as one question."""
-    if "." not in found.text and ";" not in found.text:
+    if ("." not in found.text and ";" not in found.text) or _WANTED.search(found.text):
         return None
     from kb.reader.stories.deeds import deed_asked, in_progress  # noqa: PLC0415  few texts have two sentences
 
@@ -278,9 +284,6 @@ def _layered(reading: Reading, found: Understood, lookup: Lookup) -> str | None:
     from kb.reader.recast.layers import layered, over_all  # noqa: PLC0415  few questions say what goes over what
 
     return over_all(found, lookup) or (layered(found, lookup) if reading.query is None else None)
-
-
-_CARRIED = frozenset({"carry", "carried", "off", "hand", "arm"})
 
 
 def _of_another_matter(

@@ -43,7 +43,7 @@ MISLEADING_WORKINGS = rf"""
     |older|earlier|former|first|new|newer) (?:pattern|one|kind|type|style|version|sort)\b)
      => I got \1 in \2. \s
 # choice
-^(.*?) instead of (.*?)<sep>(?:is|would) (?:that|it|this)(?: be)? (?:<own> )(?:own )?choice(?: to make)?\W*$
+^(.*?) instead of (.*?)<sep>(?:(?:is|would) (?:that|it|this)(?: be)? )?<own> (?:own )?choice(?: to make)?\W*$
      => may I wear \1 instead of \2?
 # rolled
 \b(?:have|keep|get|wear) (<the> sleeves of <the> [\w' -]+?|<the> [\w' -]+? sleeves) rolled(?: up)?\b
