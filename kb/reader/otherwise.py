@@ -35,6 +35,11 @@ def otherwise(
     """
     if (done := _of_a_deed(reading, found, lookup, read)) is not None:
         return done
+    if not _CARRIED.isdisjoint(token.low for token in found.tokens):
+        from kb.reader.recast.by_words import clause_of_carrying  # noqa: PLC0415  few questions ask it
+
+        if (carried := clause_of_carrying(reading, found, case, lookup)) is not None:
+            return msgspec.structs.replace(_made(reading, carried[0], lookup), frame=carried[1])
     matter = _of_another_matter(reading, found, roles, case, lookup) or _who_does_it(
         reading, found, case, lookup
     )
@@ -284,6 +289,9 @@ def _layered(reading: Reading, found: Understood, lookup: Lookup) -> str | None:
     from kb.reader.recast.layers import layered, over_all  # noqa: PLC0415  few questions say what goes over what
 
     return over_all(found, lookup) or (layered(found, lookup) if reading.query is None else None)
+
+
+_CARRIED = frozenset({"carry", "carried", "off", "hand", "arm"})
 
 
 def _of_another_matter(
