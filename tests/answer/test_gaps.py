@@ -115,7 +115,7 @@ def test_who_is_told_what_the_situation_changes(demo: KnowledgeBase) -> None:
     """Clause 7 of the Station Order forbids the telephone in the lamp room to the officer of the day too."""
     answer = ask(demo, "Who may carry a telephone on watch?")
     (depends,) = [entry for entry in answer.entries if entry.verdict == "conditional"]
-    assert depends.condition == "prohibited when the wearer is in the lamp room"
+    assert depends.condition == "permitted, unless the wearer is in the lamp room"
 
 
 def test_a_list_carries_the_cautions_of_what_is_in_it(demo: KnowledgeBase) -> None:

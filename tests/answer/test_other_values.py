@@ -107,7 +107,7 @@ DEMO = (
     ("I hold a religious waiver. Might my head covering be green?", "prohibited",
      "No. The colour of the religious head covering must be either black or navy blue."),
     ("Can I dye my hair pink?", "prohibited", "No. The colour of the hair must be natural colour."),
-    ("Can my hair be brown?", "The books do not say whether \"brown\" is natural colour.", ""),
+    ("Can my hair be brown?", "required", "Yes. The colour of the hair must be natural colour."),
     ("May I wear red deck gloves?", "silent", "The books are silent: no clause addresses whether the colour"),
     ("Can my black shoes be matt?", "prohibited", "No. The finish of the black shoes must not be matt."),
 )  # fmt: skip
@@ -118,7 +118,7 @@ SECOND = (
 THIRD = (
     ("Can I carry a pink umbrella?", "prohibited", "No. The colour of the umbrella must be black."),
     ("Can the fleece be dark grey?", "The books do not say whether \"dark grey\" is grey.", ""),
-    ("Is it ok if my hair is blonde?", "The books do not say whether \"blonde\" is a natural hair", ""),
+    ("Is it ok if my hair is blonde?", "required", "Yes. The colour of the hair must be a natural hair"),
 )  # fmt: skip
 FOURTH = (
     ("May I wear a purple tie at Kiln Street?", "prohibited", "No. The colour of the tie must be navy blue."),
