@@ -41,7 +41,8 @@ def described(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) 
         return
     rules = [rule for rule in lookup.base.rules if rule.aspect == wanted.id and items[0] in rule.scope.items]
     fixed = rules and all(rule.modality == "must" and rule.condition == ALWAYS for rule in rules)
-    if fixed and all(rule.value.values == roles.value for rule in rules):
+    one = isinstance(roles.value, Choices) and len(roles.value.members) == 1  # "a red or a blue pin" asks
+    if one and fixed and all(rule.value.values == roles.value for rule in rules):
         roles.value, roles.value_aspect = None, ""
 
 
