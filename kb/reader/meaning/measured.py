@@ -9,10 +9,16 @@ import msgspec
 from kb.model.conditions import ALWAYS
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query, QuestionKind
+from kb.model.values import Choices
 from kb.reader.meaning.frame import Frame
+from kb.reader.names.lexicon import Entry
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece
+from kb.reader.words.colours import HEADS
+from kb.reader.words.tokens import tokenize
 from kb.wording import say_query
+
+_IN_A = frozenset({"in", "with", "a", "an", "or"})
 
 
 def measured_item(piece: Piece, aspect: str, lookup: Lookup) -> Piece | None:
@@ -24,9 +30,14 @@ def measured_item(piece: Piece, aspect: str, lookup: Lookup) -> Piece | None:
     parts = [part for other in others for part in _parts(other.id, lookup)]
     if any(_is_measure(aspect, lookup) for part in parts for aspect in rule_aspects(part, lookup)):
         return None  # "how high is the cap" may be of its band
+    return one_of(piece, found[0]) if len(found) == 1 < len(piece.entries) else None
+
+
+def one_of(piece: Piece, entry: Entry) -> Piece:
+    """The piece of a name that may mean several, as that of one of them."""
     return Piece(
-        first=piece.first, last=piece.last, tag="item", arg=found[0].id, entries=tuple(found), how=piece.how
-    ) if len(found) == 1 < len(piece.entries) else None  # fmt: skip
+        first=piece.first, last=piece.last, tag="item", arg=entry.id, entries=(entry,), how=piece.how
+    )
 
 
 def described(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> None:
@@ -35,15 +46,32 @@ def described(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) 
     It is the one that the thing always must have, and it is asked whether that is worn.
     """
     wanted = lookup.aspects.get(roles.value_aspect)
-    if wanted is None or wanted.kind != "choice" or roles.value is None or roles.aspect != "wear":
+    if wanted is None or wanted.kind != "choice" or not isinstance(roles.value, Choices):
+        return
+    if roles.aspect != "wear" and (roles.aspect or roles.leading is None):
         return
     if frame.kind not in ("may", "must") or frame.negated or len(items) != 1:
         return
-    rules = [rule for rule in lookup.base.rules if rule.aspect == wanted.id and items[0] in rule.scope.items]
-    fixed = rules and all(rule.modality == "must" and rule.condition == ALWAYS for rule in rules)
-    one = isinstance(roles.value, Choices) and len(roles.value.members) == 1  # "a red or a blue pin" asks
-    if one and fixed and all(rule.value.values == roles.value for rule in rules):
+    if always_is(items[0], wanted.id, roles.value, lookup):
         roles.value, roles.value_aspect = None, ""
+
+
+def always_is(item: str, aspect: str, value: Choices, lookup: Lookup) -> bool:
+    """Whether a thing always must have the one colour that is named; "a red or a blue pin" asks which."""
+    rules = [rule for rule in lookup.base.rules if rule.aspect == aspect and item in rule.scope.items]
+    fixed = rules and all(rule.modality == "must" and rule.condition == ALWAYS for rule in rules)
+    return bool(fixed and len(value.members) == 1 and all(rule.value.values == value for rule in rules))
+
+
+def told_by(item: str, value: Choices, lookup: Lookup) -> str | None:
+    """The circumstance that a thing worn is of a colour: "in a yellow or orange vest", of an orange one."""
+    for fact in lookup.base.facts:
+        words = tuple(token.low for token in tokenize(fact.label)) if fact.kind == "yes_no" else ()
+        name = tuple(token.low for token in tokenize(lookup.items[item].label))
+        said = words[: -len(name)] if words[-len(name) :] == name else ()
+        if value.members <= set(said) and HEADS.union(_IN_A).issuperset(said):
+            return fact.id
+    return None
 
 
 def which_measure(query: Query, lookup: Lookup) -> Query | Ask:
