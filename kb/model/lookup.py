@@ -60,6 +60,17 @@ class Lookup:
         return {clause.id: clause for clause in self.base.clauses}
 
     @cached_property
+    def _of_clauses(self) -> dict[str, list[Rule]]:
+        found: dict[str, list[Rule]] = {clause.id: [] for clause in self.base.clauses}
+        for rule in self.base.rules:
+            found[rule.clause].append(rule)
+        return found
+
+    def rules_of(self, clause: str) -> tuple[Rule, ...]:
+        """The rules of a clause, in the order of the base."""
+        return tuple(self._of_clauses[clause])
+
+    @cached_property
     def editions(self) -> dict[str, Edition]:
         return {edition.id: edition for edition in self.base.editions}
 

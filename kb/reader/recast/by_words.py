@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from itertools import takewhile
 
 import msgspec
 
@@ -240,8 +241,8 @@ def _near(units: Sequence[Unit], clauses: Sequence[Clause], asked: str, lookup: 
             often[word] = often.get(word, 0) + 1
     for clause in clauses:
         words = said[clause.id]
-        levels = [_level(unit, words, clause, asked, lookup) for unit in units]
-        if not all(levels) or not tells(clause, asked, lookup):
+        levels = list(takewhile(bool, (_level(unit, words, clause, asked, lookup) for unit in units)))
+        if len(levels) < len(units) or not tells(clause, asked, lookup):
             continue
         rare = [
             math.log((len(clauses) + 1) / min(often.get(word, 1) for word in unit.lemmas)) for unit in units
@@ -282,7 +283,7 @@ def _stretch(said: tuple[str, ...], words: Sequence[str]) -> int:
     return best
 
 
-def _level(unit: Unit, words: Sequence[str], clause: Clause, asked: str, lookup: Lookup) -> float:
+def _level(unit: Unit, words: tuple[str, ...], clause: Clause, asked: str, lookup: Lookup) -> float:
     """How surely a clause has a word: 1 as it is, less in another form or in one of its sense, 0 if not."""
     if unit.piece is not None and unit.piece.tag == "book":
         words = (*words, *analysed(lookup.editions[clause.edition].label))
@@ -324,8 +325,7 @@ def _is_kit(items: Sequence[str], lookup: Lookup) -> bool:
 def _tested(piece: Piece, clause: Clause, lookup: Lookup) -> bool:
     return piece.values is not None and any(
         test.fact == piece.fact and not is_empty(intersect(test.values, piece.values))
-        for rule in lookup.base.rules
-        if rule.clause == clause.id
+        for rule in lookup.rules_of(clause.id)
         for test in tests(rule.condition)
     )
 

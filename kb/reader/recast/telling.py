@@ -115,8 +115,12 @@ def analysed(text: str) -> tuple[str, ...]:
 
 def clause_words(clause: Clause) -> tuple[str, ...]:
     """The words of weight of a clause, its heading and its part, with those that phrases in it stand for."""
-    whole = with_phrases(f"{clause.heading or ''}. {clause.part or ''}. {clause.text}")
-    return analysed(whole)
+    return _with_phrases(f"{clause.heading or ''}. {clause.part or ''}. {clause.text}")
+
+
+@lru_cache(maxsize=4096)
+def _with_phrases(text: str) -> tuple[str, ...]:
+    return analysed(with_phrases(text))
 
 
 def _is_form(word: str, other: str) -> bool:
@@ -128,7 +132,8 @@ def _is_form(word: str, other: str) -> bool:
     return {word[stem:], other[stem:]} <= _ENDINGS
 
 
-def word_level(word: str, words: Sequence[str]) -> float:
+@lru_cache(maxsize=65536)
+def word_level(word: str, words: tuple[str, ...]) -> float:
     """How surely a word is among others: 1 as it is, less in another form or in one of its sense, else 0."""
     if word in words:
         return 1.0
@@ -142,8 +147,9 @@ def word_level(word: str, words: Sequence[str]) -> float:
 
 def is_ruled(items: Sequence[str], clause: Clause, lookup: Lookup) -> bool:
     """Whether a rule of a clause is on one of some things, and not on a wide class of them."""
-    rules = [rule for rule in lookup.base.rules if rule.clause == clause.id]
-    ruled = {i for rule in rules for i in rule.scope.items if len(lookup.narrower(i)) <= _FEW}
+    ruled = {
+        i for rule in lookup.rules_of(clause.id) for i in rule.scope.items if len(lookup.narrower(i)) <= _FEW
+    }
     return any(not ruled.isdisjoint(lookup.broader(item)) for item in items)
 
 
