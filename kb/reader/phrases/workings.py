@@ -49,6 +49,10 @@ MISLEADING_WORKINGS = rf"""
 \b(?:have|keep|get|wear) (<the> sleeves of <the> [\w' -]+?|<the> [\w' -]+? sleeves) rolled(?: up)?\b
      => roll \1
 \b(can|may|could|must|should) (<the> sleeves of <the> [\w' -]+?) be rolled up\b => \1 \2 be rolled
+# take taking
+\b(?:take|taking) up (?=<the> (?:[\w'-]+ )?(?:sleeves?|hems?|trousers|skirt|legs?|cuffs?)\b) => shorten\s
+\b(?:take|taking) (<the> (?:[\w'-]+ )?(?:sleeves?|hems?|trousers|skirt|legs?|cuffs?)) up\b(?! (?:to|the|in)\b)
+     => shorten \1
 """
 """Lines for what would be understood as it stands, but otherwise than it is meant."""
 

@@ -46,6 +46,17 @@ _EITHER = Pattern(r"(?i)\b(?:up or down|down or up)\b")  # two questions in one;
 _FARTHER = Pattern(
     r"(?i)\b(?:more than|over|beyond|at least|further than|farther than|not|above|past|to|or|and)\W*$"
 )
+_MOVED = frozenset({"up", "down"})
+_ASKS = (
+    r"(?:is|are|should|must|does|do|shall|has|can|may|could|(?:do|must|should|may|can|could)"
+    r" (?:i|we|you|he|she) (?:have to |need to )?(?:have|keep|leave|wear|put))"
+)
+_BEING = r"(?:to|be|go|stay|worn|kept|left|put|always|have)"
+_HELD = r"(?:is|are|be|worn|kept|put|left|stays?)"
+_LOOSE = (
+    r"(?=[,.;:?!]|$| (?:in|on|at|when|while|if|with|during|for|afloat|ashore|outdoors|indoors|outside)\b)"
+)
+"""What follows where "up" leads to nothing: no "up to the visor", "down the front"."""
 
 
 def let_down(found: Understood, lookup: Lookup) -> str | None:
@@ -73,6 +84,31 @@ def let_down(found: Understood, lookup: Lookup) -> str | None:
         if changed != found.text:
             return changed
     return None
+
+
+def _how_held(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Chin strap down on deck?", of what a clause has up or down: how it is worn, whichever is said."""
+    tokens = found.tokens
+    if _MOVED.isdisjoint(token.low for token in tokens):
+        return
+    items = {e.id: p for p in found.pieces if p.tag in _ITEMS and len(p.entries) == 1 for e in p.entries}
+    held = [(piece, item) for item, piece in items.items() if _is_held(item, lookup)]
+    if len(held) != 1:
+        return
+    piece, item = held[0]
+    name = re.escape(found.text[tokens[piece.first].start : tokens[piece.last - 1].end])
+    asked = rf"(?P<it>(?:(?:so |and )?{_ASKS} )?{_THE}{name}(?: {_BEING})*"
+    asked = rf"(?:^|[,.;:!?] ){asked} (?:up|down)(?: or (?:up|down|not))?){_LOOSE}"
+    match = re.search(asked, found.text, re.IGNORECASE)
+    if match is not None:
+        yield match.start("it"), match.end("it"), f"how is the {lookup.items[item].label} worn"
+
+
+def _is_held(item: str, lookup: Lookup) -> bool:
+    """Whether a clause says of a thing itself that it is up or down."""
+    named = rf"\b{re.escape(lookup.items[item].label)}s?\b[^.;]*?\b{_HELD} (?:up|down)\b"
+    clauses = {rule.clause for rule in lookup.base.rules if item in rule.scope.items}
+    return any(re.search(named, lookup.clauses[clause].text, re.IGNORECASE) for clause in clauses)
 
 
 def _bare(found: Understood, lookup: Lookup) -> str | None:
@@ -133,6 +169,7 @@ def states(found: Understood, lookup: Lookup) -> Iterator[Edit]:
         for match in _UNSEEN.finditer(found.text.replace("’", "'")):
             yield match.start(), match.end(), ", not seen,"
     yield from _near_enough(found, rules, lookup)
+    yield from _how_held(found, lookup)
 
 
 def hidden_matters(items: set[str], lookup: Lookup) -> bool:

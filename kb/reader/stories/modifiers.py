@@ -83,6 +83,18 @@ _LIKED = (
 )
 _OWNER = r"(?:my|our|his|her|their|a|an|the)(?: (?P<age>\w+))? (?P<who>[\w-]+)['’]s? (?=(?P<what>[a-z]+))"
 _INSIGNIA = frozenset({"insignia", "medal", "medals", "badge", "decoration", "decorations", "ribbons"})
+_POWERED = (
+    r"(?:,\s*)?(?:\b(?:but|and|if|when|while|as long as|so long as|provided|even if|even when) )*\b"
+    r"(?:(?:it|they|which|that)(?: is|['’]s| are|['’]re|s)?(?: all)? )?(?:(?:is|are) )?"
+    r"(?:(?:(?:switched|turned|powered)(?: right| completely)? (?:off|down)|switched to silent|muted|silenced"
+    r"|(?:on|in|set to) (?:silent|mute|vibrate|flight mode|airplane mode|aeroplane mode)(?: mode)?)"
+    r"|(?<=s )(?:right |completely )?off|(?<=are )off)" + _ENDS,
+)
+_POWER = Pattern(
+    r"\b(?:switch\w*|turned (?:off|on|down)|silen\w+|mut(?:e|ed)|power\w*|vibrat\w+|flight mode)\b",
+    re.IGNORECASE,
+)
+"""How a clause says whether an instrument is running."""
 _ITEMS = frozenset({"item", "items"})
 _TELLING = _ITEMS | {"fact", "values", "not", "no", "without", "unless", "aspect value"}
 
@@ -108,7 +120,7 @@ def loose_words(found: Understood, lookup: Lookup) -> Iterator[Loose]:
     sought = _Sought(found, lookup)
     if not sought.kinds:
         return
-    spans = (*sought.lasting(), *sought.given(), *sought.liked(), *sought.owned())
+    spans = (*sought.lasting(), *sought.given(), *sought.liked(), *sought.owned(), *sought.powered())
     end = 0
     for span in sorted(spans, key=lambda one: (one.start, -one.end)):
         if span.start >= end:
@@ -177,6 +189,11 @@ class _Sought:
             told = any(how.startswith(word) or word.startswith(how) for word in words)
             if how in _LIKING and not told:
                 yield Loose(match.start(), match.end())
+
+    def powered(self) -> Iterator[Loose]:
+        """ "If it's off", "on silent", of what one carries, where no clause asks whether it runs."""
+        if "carried" in self.kinds and not _POWER.search(self.texts):
+            yield from (Loose(match.start(), match.end()) for match in self._matches(*_POWERED))
 
     def owned(self) -> Iterator[Loose]:
         """ "At my old skipper's funeral", where no clause asks whose it is."""
