@@ -13,6 +13,19 @@ MONTHS = (
     "november", "december",
 )  # fmt: skip
 
+_SHORT = {name[:3]: number for number, name in enumerate(MONTHS, 1)} | {"sept": 9}
+
+
+def month_number(word: str) -> int:
+    """1 to 12 for a month in small letters, whole or by its first letters; 0 for any other word."""
+    return MONTHS.index(word) + 1 if word in MONTHS else _SHORT.get(word, 0)
+
+
+def days_of_month(year: int, month: int) -> tuple[datetime.date, datetime.date]:
+    """The first and the last day of a month."""
+    following = datetime.date(year + month // 12, month % 12 + 1, 1)
+    return datetime.date(year, month, 1), following - datetime.timedelta(days=1)
+
 
 def months_of(fact: Fact) -> tuple[str, ...]:
     """The values that are the twelve months, January first; none where the fact is not the month."""

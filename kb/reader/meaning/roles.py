@@ -189,7 +189,8 @@ class _Walk(Walker):
             self._use(before - 1)
             self.roles.unworn.append(piece)
             return
-        if self.state == "open" or self._is_gone(index, before) or (which and self.frame.kind == "where"):
+        gone = self._is_gone(index, before) or self._is_dated(index)
+        if self.state == "open" or gone or (which and self.frame.kind == "where"):
             return
         if tag == "where" and self.tokens[self.pieces[before].last - 1].low == "on":
             self.roles.placing.append(piece)  # "whereabouts on the coat"

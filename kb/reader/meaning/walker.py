@@ -144,6 +144,14 @@ class Walker:
         """Whether no more than a blank stands between words: a sign such as a full stop is no word."""
         return all(self.tokens[i + 1].start - self.tokens[i].end < 2 for i in range(first, last))
 
+    def _is_dated(self, index: int) -> bool:
+        """ "Badge awarded April 2019. Old pattern fine?": a sentence before tells no more than the date."""
+        after = self.pieces[index + 1] if index + 1 < len(self.pieces) else None
+        if after is None or after.tag != "fact" or self.lookup.facts[after.fact].kind != "date":
+            return False
+        later = any(piece.tag in ITEMS for piece in self.pieces[index + 2 :])
+        return later and not self._runs_on(after.last - 1, after.last)
+
     def _wears(self) -> bool:
         """Whether it is asked how many are worn: who must wear three wears no fourth."""
         return any(piece.tag == "act" and piece.arg in ("wear", "use") for piece in self.pieces)

@@ -3,31 +3,20 @@
 from __future__ import annotations
 
 import datetime
-import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
 
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.months import MONTHS, month_of
+from kb.model.months import MONTHS, days_of_month, month_number, month_of
 from kb.model.questions import Ask, Query
-from kb.reader.pieces.pieces import Understood
+from kb.reader.pieces.pieces import Piece, Understood
+from kb.reader.pieces.spelled import DayOfMonth, days_of_months
 from kb.reader.words.forms import NUMBER_WORDS, word_row, word_set
-from kb.text import Pattern
 
-_ORDINALS = word_row("""
-    first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth
-    fifteenth sixteenth seventeenth eighteenth nineteenth twentieth twenty-first twenty-second twenty-third
-    twenty-fourth twenty-fifth twenty-sixth twenty-seventh twenty-eighth twenty-ninth thirtieth thirty-first
-""")
-ORDINALS = frozenset(word for ordinal in _ORDINALS for word in ordinal.split("-"))
-_DAY = rf"(?:(?P<number>\d{{1,2}})(?:st|nd|rd|th)?|(?P<word>{'|'.join(reversed(_ORDINALS))}))"
-_MONTH = rf"(?P<month>{'|'.join(MONTHS)})"
-DAY_OF_MONTH = Pattern(
-    rf"(?<![\w-])(?:the\s+)?{_DAY}\s+(?:of\s+)?{_MONTH}(?:,?\s+(?P<year>\d{{4}}))?(?!\w|-|\s*\d)",
-    re.IGNORECASE,
-)
 _LEADING = word_set("in on during of the for from back as at since a about come by over throughout around")
+_ONWARD = word_set("on onward onwards forward forwards")
 _PAST = word_set("was were did had been")
 _AGO = {"year": 365, "month": 30, "week": 7, "day": 1}
 
@@ -48,22 +37,6 @@ class Period(msgspec.Struct, frozen=True):
     last: datetime.date
     either: bool = False
     settled: bool = False
-
-
-def ordinal_days(text: str) -> Iterator[tuple[int, int, datetime.date | None]]:
-    """ "The first of March 2026" as a date; None for one without a year."""
-    for match in DAY_OF_MONTH.finditer(text):
-        day = _day_in(match, int(match["year"] or 2000))
-        if day is not None:
-            yield match.start(), match.end(), day if match["year"] else None
-
-
-def _day_in(match: re.Match[str], year: int) -> datetime.date | None:
-    day = int(match["number"]) if match["number"] else _ORDINALS.index(match["word"].lower()) + 1
-    try:
-        return datetime.date(year, MONTHS.index(match["month"].lower()) + 1, day)
-    except ValueError:
-        return None
 
 
 def said_period(found: Understood, left: tuple[int, ...], today: datetime.date) -> Period | None:
@@ -93,7 +66,9 @@ def _led(found: Understood, start: int, end: int, days: _Days, today: datetime.d
     tokens = found.tokens
     lead = tokens[start - 1].low if start else ""
     first, last = days
-    if lead in ("before", "after"):
+    if lead in ("until", "till", "til", "through") and last >= today:
+        start, first = start - 1, min(first, today)  # from now on
+    elif lead in ("before", "after"):
         start -= 1
         one = datetime.timedelta(days=1)
         if lead == "after":
@@ -101,6 +76,8 @@ def _led(found: Understood, start: int, end: int, days: _Days, today: datetime.d
         else:
             first, last = (today, first - one) if first > today else (first - one, first - one)
     else:
+        if lead == "from" and end < len(tokens) and tokens[end].low in _ONWARD:
+            end, last = end + 1, datetime.date.max  # "from June 2026 on"
         while start and tokens[start - 1].low in _LEADING:
             start -= 1
     return Period(tokens[start].start, tokens[end - 1].end, first, last)
@@ -109,28 +86,30 @@ def _led(found: Understood, start: int, end: int, days: _Days, today: datetime.d
 def _without_year(found: Understood, index: int, today: datetime.date) -> Period | None:
     piece = found.pieces[index]
     start, end = found.tokens[piece.first].start, found.tokens[piece.last - 1].end
-    match = DAY_OF_MONTH.match(found.text[start:end])
+    said = next((day for day in days_of_months(found.text) if day.start == start), None)
+    if said is None:
+        return None
     tail = [token.low for token in found.tokens[piece.last : piece.last + 2]]
     told = _STEPS.get(tail[0]) if tail[1:] == ["year"] else None
-    if match is not None and told is not None:  # "on 10 February this year"
-        day = _day_in(match, today.year + told)
+    if told is not None:  # "on 10 February this year"
+        day = said.within(today.year + told)
         led = piece.first and found.tokens[piece.first - 1].low in _LEADING
         start = found.tokens[piece.first - 1].start if led else start
         return Period(start, found.tokens[piece.last + 1].end, day, day) if day is not None else None
-    days = [day for more in (0, 1) if match and (day := _day_in(match, today.year + more))]
+    days = [day for more in (0, 1) if (day := said.within(today.year + more))]
     before = [token.low for token in found.tokens[: piece.first]]
     if before and before[-1] in _LEADING:
         start = found.tokens[piece.first - 1].start
-    if match is not None and (one := _plainly_meant(found, match, before, today)) is not None:
+    if (one := _plainly_meant(found, said, before, today)) is not None:
         return Period(start, end, one, one)
     return Period(start, end, days[0], days[1], either=True) if len(days) == 2 else None
 
 
 def _plainly_meant(
-    found: Understood, match: re.Match[str], before: list[str], today: datetime.date
+    found: Understood, said: DayOfMonth, before: list[str], today: datetime.date
 ) -> datetime.date | None:
     """The one day that is meant: the last one of "was it", this year's of "it is 5 May" or of one to come."""
-    this, last = _day_in(match, today.year), _day_in(match, today.year - 1)
+    this, last = said.within(today.year), said.within(today.year - 1)
     if not _PAST.isdisjoint(token.low for token in found.tokens):
         return this if this is not None and this <= today else last
     now = before[-1:] in (["is"], ["'s"]) and before[-2:-1] in (["it"], ["today"], ["date"])
@@ -140,6 +119,7 @@ def _plainly_meant(
 
 def days_of(lows: list[str], today: datetime.date) -> tuple[datetime.date, datetime.date] | None:
     """The first and the last day of "yesterday", "last year", "March 2025", "two weeks ago"."""
+    lows = [MONTHS[month - 1] if (month := month_number(low)) else low for low in lows]
     if lows in (["yesterday"], ["tomorrow"]):
         day = today + datetime.timedelta(days=1 if lows[0] == "tomorrow" else -1)
         return day, day
@@ -148,13 +128,17 @@ def days_of(lows: list[str], today: datetime.date) -> tuple[datetime.date, datet
         return _easter(year), _easter(year)
     if len(lows) == 2 and lows[0] in ("in", "during") and lows[1] in MONTHS:  # the one to come
         month = MONTHS.index(lows[1]) + 1
-        return _month(today.year + (month < today.month), month)
+        return days_of_month(today.year + (month < today.month), month)
     if lows in (["christmas"], ["christmas", "day"]):
         day = datetime.date(today.year, 12, 25)
         return day, day
-    if lows[0] in _PARTS and len(lows) > 1:
-        rest = days_of(lows[2:] if lows[1] == "of" and len(lows) > 2 else lows[1:], today)
-        return _PARTS[lows[0]](*rest) if rest is not None and rest[0] < rest[1] else None
+    lows = lows[lows[0] == "the" and len(lows) > 1 :]
+    for part, size in ((" ".join(lows[:2]), 2), (lows[0], 1)):
+        after = lows[size + (lows[size : size + 1] in (["of"], ["-"])) :]
+        if part in _PARTS and after:
+            after = ["this", *after[1:]] if after[0] == "the" and after[1:] in _WHOLES else after
+            rest = days_of(after, today)
+            return _PARTS[part](*rest) if rest is not None and rest[0] < rest[1] else None
     return _relative(lows, today) or _of_calendar(lows)
 
 
@@ -182,7 +166,7 @@ def _relative(lows: list[str], today: datetime.date) -> tuple[datetime.date, dat
     if len(lows) != 3:
         return None
     if lows[0] in MONTHS and lows[1] in _STEPS and lows[2] == "year":
-        return _month(today.year + _STEPS[lows[1]], MONTHS.index(lows[0]) + 1)
+        return days_of_month(today.year + _STEPS[lows[1]], MONTHS.index(lows[0]) + 1)
     count = NUMBER_WORDS.get(lows[0], 1 if lows[0] == "a" else int(lows[0]) if lows[0].isdecimal() else 0)
     unit = _AGO.get(lows[1].removesuffix("s"))
     if unit is not None and 0 < count < 100 and lows[2] in ("ago", "back", "time", "hence"):
@@ -200,21 +184,37 @@ def _of_calendar(lows: list[str]) -> tuple[datetime.date, datetime.date] | None:
     if len(lows) == 1:
         return datetime.date(year, 1, 1), datetime.date(year, 12, 31)
     if len(before) == 1 and before[0] in MONTHS:
-        return _month(year, MONTHS.index(before[0]) + 1)
+        return days_of_month(year, MONTHS.index(before[0]) + 1)
     if len(before) == 1 and before[0] in _SEASONS and before[0] != "winter":
         day = datetime.date(year, _SEASONS[before[0]], 15)
         return day, day
     return None
 
 
-_LONGEST = 5
+_LONGEST = 6
+_WHOLES = (["year"], ["month"], ["week"])
 _STEPS = {"last": -1, "previous": -1, "past": -1, "next": 1, "coming": 1, "this": 0}
 _SEASONS = {"winter": 1, "spring": 4, "summer": 7, "autumn": 10, "fall": 10}
 _WEEKDAYS = word_row("monday tuesday wednesday thursday friday saturday sunday")
+
+
+def _week_of(week: int, first: datetime.date, _: datetime.date) -> _Days:
+    """The first to the fourth week of a month, from its first day on."""
+    return first + datetime.timedelta(days=7 * week), first + datetime.timedelta(days=7 * week + 6)
+
+
 _PARTS: dict[str, Callable[[datetime.date, datetime.date], _Days]] = {
     **dict.fromkeys(("early", "start", "beginning"), lambda first, _: (first, first)),
     **dict.fromkeys(("late", "end"), lambda _, last: (last, last)),
     **dict.fromkeys(("mid", "middle"), lambda first, last: (first + (last - first) // 2,) * 2),
+    **dict.fromkeys(("whole", "all", "entire"), lambda first, last: (first, last)),
+    "first half": lambda first, last: (first, first + (last - first) // 2),
+    "second half": lambda first, last: (first + (last - first) // 2 + datetime.timedelta(days=1), last),
+    "last week": lambda _, last: (last - datetime.timedelta(days=6), last),
+    **{
+        f"{name} week": partial(_week_of, week)
+        for week, name in enumerate(("first", "second", "third", "fourth"))
+    },
 }
 
 
@@ -241,14 +241,9 @@ def _unit(unit: str, step: int, today: datetime.date) -> tuple[datetime.date, da
         return datetime.date(today.year + step, 1, 1), datetime.date(today.year + step, 12, 31)
     if unit == "month":
         months = today.year * 12 + today.month - 1 + step
-        return _month(months // 12, months % 12 + 1)
+        return days_of_month(months // 12, months % 12 + 1)
     monday = today + datetime.timedelta(days=7 * step - today.weekday())
     return monday, monday + datetime.timedelta(days=6)
-
-
-def _month(year: int, month: int) -> tuple[datetime.date, datetime.date]:
-    following = datetime.date(year + month // 12, month % 12 + 1, 1)
-    return datetime.date(year, month, 1), following - datetime.timedelta(days=1)
 
 
 def _near_month(name: str, step: int, today: datetime.date) -> tuple[datetime.date, datetime.date] | None:
@@ -260,7 +255,7 @@ def _near_month(name: str, step: int, today: datetime.date) -> tuple[datetime.da
         year -= 1
     if step > 0 and month <= today.month:
         year += 1
-    return _month(year, month)
+    return days_of_month(year, month)
 
 
 def on_day(found: Understood, period: Period, day: datetime.date) -> str:
@@ -324,8 +319,12 @@ def without_month(query: Query, found: Understood, period: Period, lookup: Looku
     if (
         month is None
         or (short and not period.settled)
-        or any(piece.fact == month[0] for piece in found.pieces)
+        or any(piece.fact == month[0] and not _is_in(piece, period, found) for piece in found.pieces)
     ):
         return query
     facts = tuple(fact for fact in query.case.facts if fact != month)
     return msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts))
+
+
+def _is_in(piece: Piece, period: Period, found: Understood) -> bool:
+    return period.start <= found.tokens[piece.first].start < period.end

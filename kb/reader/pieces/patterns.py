@@ -7,8 +7,8 @@ import re
 from collections.abc import Iterator
 
 from kb.measures import find_date, find_measure
-from kb.reader.pieces.days import ORDINALS, ordinal_days
 from kb.reader.pieces.pieces import Piece
+from kb.reader.pieces.spelled import ORDINALS, days_of_months
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token
 from kb.text import Pattern
@@ -70,8 +70,9 @@ def _dates(text: str) -> Iterator[tuple[int, int, Piece]]:
 
 
 def _ordinals(text: str) -> Iterator[tuple[int, int, Piece]]:
-    for start, end, day in ordinal_days(text):
-        yield start, end, Piece(first=0, last=0, tag="on date" if day else "day", date=day)
+    for said in days_of_months(text):
+        day = said.within(said.year) if said.year else None
+        yield said.start, said.end, Piece(first=0, last=0, tag="on date" if day else "day", date=day)
 
 
 def _measures(text: str) -> Iterator[tuple[int, int, Piece]]:

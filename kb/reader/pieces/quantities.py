@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Sequence
 from fractions import Fraction
 
@@ -9,6 +10,7 @@ import msgspec
 
 from kb.measures import MeasureError, parse_dates, same_dimension, to_base
 from kb.model.lookup import Lookup
+from kb.model.months import days_of_month, month_number
 from kb.model.records import Fact
 from kb.model.values import YES, Interval, ranges
 from kb.reader.names.spelling import akin
@@ -249,7 +251,8 @@ def dates(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     while index < len(found):
         piece = found[index]
         dated = (piece.tag == "on date" and piece.date is not None) or is_year(piece)
-        place = _date_name(found[:index], tokens, facts, service) if dated else None
+        month = _month_before(found, index, tokens) if is_year(piece) else index
+        place = _date_name(found[:month], tokens, facts, service) if dated else None
         if place is None:
             index += 1
             continue
@@ -265,7 +268,7 @@ def dates(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
         words = [_date_text(found, tokens, place) for place in range(first_word, last_word)]
         written = " ".join(word for word in words if word)
         try:
-            values = parse_dates(_of_year(written, piece.arg) if is_year(piece) else written)
+            values = parse_dates(_of_span(written, piece, tokens) if is_year(piece) else written)
         except MeasureError:
             index += 1
             continue
@@ -279,17 +282,36 @@ def is_year(piece: Piece) -> bool:
     return piece.tag == "number" and len(piece.arg) == 4 and piece.arg[:2] in ("19", "20")
 
 
-def _of_year(written: str, year: str) -> str:
-    """Days of a year: all of it, or what lies before, after or from it on."""
-    if written == "before":
-        return f"before {year}-01-01"
+def _month_before(found: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> int:
+    """The place of the month that stands before a year ("May of 2019"), or that of the year."""
+    if not _named_month(tokens, found[index].first):
+        return index
+    before = index - 1
+    while before and tokens[found[before].last - 1].low in ("of", ","):
+        before -= 1
+    return before
+
+
+def _named_month(tokens: tuple[Token, ...], year: int) -> int:
+    """The number of the month before a year, 0 if there is none."""
+    before = year - 1
+    if before > 0 and tokens[before].low in ("of", ","):
+        before -= 1
+    return month_number(tokens[before].low) if before >= 0 else 0
+
+
+def _of_span(written: str, piece: Piece, tokens: tuple[Token, ...]) -> str:
+    """Days of a year, or of the month before it: all of them, or what lies before, after or from them on."""
+    month = _named_month(tokens, piece.first)
+    first, last = days_of_month(int(piece.arg), month or 1)
+    last = last if month else datetime.date(first.year, 12, 31)
+    if written in ("before", "until"):
+        return f"before {first}"
     if written == "after":
-        return f"on or after {int(year) + 1}-01-01"
+        return f"after {last}"
     if written == "since":
-        return f"on or after {year}-01-01"
-    if written == "until":
-        return f"before {year}-01-01"
-    return written or f"from {year}-01-01 to {year}-12-31"
+        return f"on or after {first}"
+    return written or f"from {first} to {last}"
 
 
 def _date_text(pieces: Sequence[Piece], tokens: tuple[Token, ...], place: int) -> str:

@@ -26,7 +26,9 @@ _WHO = r"(?:(?:i|he|she|we|they|you|that|which)(?:['’](?:ve|d|s))? )"
 _DATING = "(?:(?:dates?|dating|dated|comes?|coming)(?: back)? )?"
 _GOT = "(?:bought|purchased|acquired|made|issued|knitted|sewn|got|gotten|received|given|obtained|ordered)"
 _GETTING = rf"(?:(?:was|were|have|had|has|been) )*{_GOT}(?: (?:it|them|new|back))*"
-_FROM = Pattern(rf",?\s+(?:{_WHO}(?:(?:is|are) )?)?{_DATING}(?:from|of|to)\s+{_WHEN}", re.IGNORECASE)
+_ON = rf"(?!,?\s+(?:on(?=\W*$|,)|onwards?|forwards?|(?:to|until|till)\s+(?:\d|{'|'.join(MONTHS)})))"
+"""What makes a stretch of days of it: "from 2026 on"."""
+_FROM = Pattern(rf",?\s+(?:{_WHO}(?:(?:is|are) )?)?{_DATING}(?:from|of|to)\s+{_WHEN}{_ON}", re.IGNORECASE)
 _BROUGHT = Pattern(rf",?\s+{_WHO}*{_GETTING}\s+(?:back )?in\s+{_WHEN}", re.IGNORECASE)
 _MODEL = Pattern(rf"\s+{_YEAR}(?=\s)")
 _THEN = word_set("was were did had been")

@@ -7,9 +7,17 @@ from collections.abc import Callable
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Ask, Reading
+from kb.model.questions import Ask, Reading, Span
 from kb.model.records import Case
-from kb.reader.pieces.days import ask_day, days_that_differ, on_day, said_period, say_day, without_month
+from kb.reader.pieces.days import (
+    Period,
+    ask_day,
+    days_that_differ,
+    on_day,
+    said_period,
+    say_day,
+    without_month,
+)
 from kb.reader.pieces.editions import in_edition
 from kb.reader.pieces.pieces import Understood
 from kb.wording import say_query
@@ -47,7 +55,20 @@ def on_a_day(
             return msgspec.structs.replace(reading, ask=_in_full(ask, read) if follows else ask)
     if again.abstain is not None:
         return None
-    return msgspec.structs.replace(again, question=reading.question, spans=reading.spans)
+    return msgspec.structs.replace(
+        again, question=reading.question, spans=_without_a_month(reading, again, period)
+    )
+
+
+def _without_a_month(reading: Reading, again: Reading, period: Period) -> tuple[Span, ...]:
+    """The spans, with a month that says no more than how long: "until March 2027"."""
+    known = {fact for fact, _ in again.query.case.facts} if again.query is not None else set()
+    return tuple(
+        msgspec.structs.replace(span, role="filler", target=None)
+        if period.start <= span.start < period.end and span.role == "fact" and span.target not in known
+        else span
+        for span in reading.spans
+    )
 
 
 def _in_full(ask: Ask, read: Read) -> Ask:

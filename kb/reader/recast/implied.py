@@ -328,6 +328,11 @@ def _day_of_a_month(found: Understood, _: Lookup) -> Iterator[Edit]:
             how = match.groupdict().get("how") or ""
             weather = [noun for adjective, noun in _WEATHERS.items() if adjective in how.casefold().split()]
             yield match.start(), match.end(), "".join(f"in {noun}, " for noun in weather)
-    deep = r"(?:the (?:middle|height|depths?|dead|heart|thick|midst) of|mid|high|deepest|deep)[ -]"
-    for match in _compiled(rf"\b{deep}(?=(?:{'|'.join(MONTHS)}|winter|summer)\b)").finditer(found.text):
+    deep = (
+        r"(?:the (?:middle|height|depths?|dead|heart|thick|midst|start|beginning|end|whole) of|mid|high"
+        r"|deepest|deep|early|late|(?:all|most|part) of|(?:the )?(?:first|second|third|fourth|last)"
+        r" (?:week|half|part|few days|days|weekend)(?: (?:of|in))?)[ -]"
+    )
+    month = rf"(?=(?:{'|'.join(MONTHS)}|winter|summer)\b(?!,? (?:of )?\d{{4}}))"
+    for match in _compiled(rf"\b{deep}{month}").finditer(found.text):
         yield match.start(), match.end(), ""
