@@ -202,11 +202,23 @@ def _is_numbered(flow: Flow, modal: str) -> bool:
     return not (amount and modal and "act" in flow.tags and not {"item", "items"}.isdisjoint(flow.tags))
 
 
+def denied_leave(pieces: Sequence[Piece], frame: Frame) -> set[int]:
+    """Places of the "not" of "I'm not allowed to clip it on": it denies the leave, not what is done."""
+    found = set[int]()
+    for index in frame.used if frame.negated else ():
+        before, after = pieces[max(index - 1, 0) : index], pieces[index + 1 : index + 2]
+        led = any(piece.tag in ("can", "may") for piece in before) or any(p.tag == "allowed" for p in after)
+        if pieces[index].tag == "not" and led:
+            found |= set(range(pieces[index].first, pieces[index].last))
+    return found
+
+
 def _is_lasting(flow: Flow) -> bool:
     """ "How long may the band be worn", "how long have I got": no thing stands right after "how long"."""
     place = flow.first("dimension")
     asked = place < len(flow.tags) and flow.words[place] == "how" and flow.lasts[place] == "long"
-    return asked and "act" in flow.tags and flow.tag(place + 1) in (*_AUXILIARIES, "have")
+    led = place > 0 and place < len(flow.tags) and flow.lasts[place - 1] == "for"  # "and for how long"
+    return asked and "act" in flow.tags and (led or flow.tag(place + 1) in (*_AUXILIARIES, "have"))
 
 
 def _is_which_order(flow: Flow) -> bool:

@@ -8,12 +8,12 @@ import msgspec
 
 from kb.model.conditions import ALWAYS
 from kb.model.lookup import Lookup
-from kb.model.questions import Ask, Query, QuestionKind
+from kb.model.questions import Abstain, Ask, Query, QuestionKind
 from kb.model.values import Choices
 from kb.reader.meaning.frame import Frame
 from kb.reader.names.lexicon import Entry
 from kb.reader.pieces.parts import Roles
-from kb.reader.pieces.pieces import Piece
+from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.words.colours import HEADS
 from kb.reader.words.tokens import tokenize
 from kb.wording import say_query
@@ -48,7 +48,8 @@ def described(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) 
     wanted = lookup.aspects.get(roles.value_aspect)
     if wanted is None or wanted.kind != "choice" or not isinstance(roles.value, Choices):
         return
-    if roles.aspect != "wear" and (roles.aspect or roles.leading is None):
+    needed = frame.kind == "must" and not roles.aspect and roles.leading is not None
+    if roles.aspect != "wear" and not needed:
         return
     if frame.kind not in ("may", "must") or frame.negated or len(items) != 1:
         return
@@ -95,6 +96,33 @@ def ask_part(query: Query, lookup: Lookup) -> Ask | None:
     parts = [p for p in _parts(item, lookup) if any(_is_measure(a, lookup) for a in rule_aspects(p, lookup))]
     choices = tuple((part, lookup.items[part].label) for part in parts)
     return Ask(fact="item", prompt="Which part of it is meant?", choices=choices) if choices else None
+
+
+def which_unsaid(query: Query, bare: bool, lasting: bool, lookup: Lookup) -> Abstain | None:
+    """Stop where a measure is told, or "how long" is asked, and no rule measures that of the thing."""
+    if bare and query.aspect == "size" and _told_elsewhere(query.items[0], lookup):
+        return Abstain(reason="Not understood: which measure of it is told.")
+    covering, lengths = set(lookup.broader(query.items[0])), set(lookup.aspects_within(query.aspect))
+    ruled = any(r.aspect in lengths and covering & set(r.scope.items) for r in lookup.base.rules)
+    if lasting and query.aspect == "length" and not ruled:
+        return Abstain(reason="Not understood: a length or a time is asked for.", words=("how long",))
+    return None
+
+
+def _told_elsewhere(item: str, lookup: Lookup) -> bool:
+    """Whether the books measure of a thing how far it is from another, or a circumstance ("hair length")."""
+    if any(
+        rule.aspect in lookup.aspects_within("size") for rule in lookup.base.rules if item in rule.scope.items
+    ):
+        return False
+    own = set(lookup.broader(item))
+    rules = [rule for rule in lookup.base.rules if not own.isdisjoint(rule.scope.items)]
+    placed = any(p.offset is not None for rule in rules for p in rule.value.positions)
+    key = tuple(token.key for token in tokenize(lookup.items[item].label))
+    facts = [
+        tuple(t.key for t in tokenize(fact.label)) for fact in lookup.base.facts if fact.unit is not None
+    ]
+    return placed or any(fact[: len(key)] == key and len(fact) == len(key) + 1 for fact in facts)
 
 
 def _parts(item: str, lookup: Lookup) -> list[str]:
@@ -156,3 +184,21 @@ def sized_question(
     if wanted == "height" and "position" in spoken and worn and not tall:
         return "where", "position"
     return "how", aspect
+
+
+def of_its_manner(query: Query, found: Understood, lookup: Lookup) -> Query | None:
+    """ "Which knot for the neck cloth": how that is tied, where its rules have the word."""
+    pieces = [piece for piece in found.pieces if piece.tag not in ("det", "poss", "filler")]
+    if [piece.tag for piece in pieces[1:4]] != ["item", "for", "item"] or pieces[0].tag not in (
+        "which",
+        "what",
+    ):
+        return None
+    word, thing = found.tokens[pieces[1].last - 1].low, pieces[3].entries[0].id
+    for aspect in rule_aspects(thing, lookup):
+        record = lookup.aspects[aspect]
+        if record.within in ("fastening", "fit", "construction") and word in record.label.casefold().split():
+            facts = tuple(fact for fact in query.case.facts if fact[0] != f"worn:{thing}")
+            case = msgspec.structs.replace(query.case, facts=facts)
+            return Query(kind="how", items=(thing,), aspect=record.within, case=case)
+    return None

@@ -13,7 +13,7 @@ from kb.model.questions import Abstain, Ask, Query, QuestionKind, Verdict
 from kb.model.records import Case
 from kb.model.values import NO, YES, ValueSet, intersect, is_empty
 from kb.reader.meaning.defined import defining_clause, find_clause
-from kb.reader.meaning.fits import rules_on, wearing
+from kb.reader.meaning.fits import wearing
 from kb.reader.meaning.frame import Frame
 from kb.reader.meaning.listed import listed_in_rig, which_of
 from kb.reader.meaning.measured import (
@@ -25,6 +25,7 @@ from kb.reader.meaning.measured import (
     size_aspect,
     sized_question,
     which_measure,
+    which_unsaid,
 )
 from kb.reader.meaning.placed import (
     is_choice_of_company,
@@ -118,11 +119,9 @@ def _settled(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
         query = which
     bare = query.value is not None and roles.measure_unit and not roles.dimension
     if query.items and (bare or (query.kind == "how" and frame.sized)):
-        part = ask_part(query, lookup)
-        if part is not None:
-            return part
-        if query.aspect == "length" and frame.lasting and not any(rules_on(query.items, "length", lookup)):
-            return Abstain(reason="Not understood: a length or a time is asked for.", words=("how long",))
+        stop = ask_part(query, lookup) or which_unsaid(query, bool(bare), frame.lasting, lookup)
+        if stop is not None:
+            return stop
     if roles.placing and query.items and not on_its_whole(query, roles, lookup):
         if is_where_it_goes(query, roles, lookup) or is_count_on(query, roles, lookup):
             case = _on_garments(query.case, roles, lookup)

@@ -38,6 +38,7 @@ def find_roles(
     walk = _Walk(pieces, tokens, frame, lookup, roles, told)
     for index in range(len(pieces)):
         walk.step(index)
+    walk.end()
     return roles
 
 
@@ -84,8 +85,10 @@ class _Walk(Walker):
             self.state, self.acted = ("unworn", self.acted) if index in self.told else ("asked", True)
 
     def without(self, index: int) -> None:
-        self.state = "unworn"
-        if self._tag(self._near(index, 1)) in _ITEMS:
+        after = self._near(index, 1)
+        needed = self._tag(index) == "no" and self._tag(self._near(after, 1)) == "required"
+        self.state = "asked" if needed else "unworn"  # "so no tabard needed"
+        if self._tag(after) in _ITEMS:
             self._use(index)
 
     def but(self, index: int) -> None:
@@ -165,7 +168,7 @@ class _Walk(Walker):
         return self.tokens[self.pieces[opening].last - 1].low in ("if", "when", "i", "you")
 
     def item(self, index: int) -> None:
-        piece, before = self.pieces[index], self._near(index, -1)
+        piece, before = self.pieces[index], self._leading(index)
         tag = self._tag(before)
         if tag == "for" and self.tokens[self.pieces[before].first].low in ("as", "like"):
             return  # "may I use the scarf as a belt"
@@ -218,8 +221,7 @@ class _Walk(Walker):
             self.roles.crowded = (self.pieces[index - 1 if tag != "of" else self._near(before, -1)], piece)
         if self.state == "asked" and self.roles.asked and tag == "or":
             self.roles.alternatives = True
-        lists = {"asked": self.roles.asked, "worn": self.roles.worn, "unworn": self.roles.unworn}
-        lists[self.state].append(piece)
+        self._put(index, self.state)
 
     def _is_gone(self, index: int, before: int) -> bool:
         """ "I've lost my badge, must I wear the paper one?": not worn, nor is it asked if it may be."""
@@ -235,18 +237,18 @@ class _Walk(Walker):
         asks = [i for i in range(before, len(self.pieces)) if self._tag(i) in (*_MODAL, "do", "be")]
         led = self._near(before, -1) < 0 and bool(asks) and self._tag(asks[0] - 1) == "comma"
         self.opening = led and self._more_items(asks[0])
-        return self.opening
+        return self.opening or self._says_in(before)
 
     def _beside(self, index: int) -> None:
         """ "for the coat", "if the coat is (not) worn": an item worn, or not, with the one asked about."""
         after = self._near(index, 1)
         while self._tag(after) in ("be", "not"):
             if self._tag(after) == "not":
-                self.roles.unworn.append(self.pieces[index])
+                self._put(index, "unworn")
                 self._use(after)
                 return
             after = self._near(after, 1)
-        self.roles.worn.append(self.pieces[index])
+        self._put(index, "worn")
 
     def _is_credential(self, before: int, piece: Piece) -> bool:
         """ "if I hold the diver's badge" says what is held, not what is worn."""
@@ -277,20 +279,6 @@ class _Walk(Walker):
         """Whether a part that is of no one garment is that of the garment named after it."""
         loose = part.tag == "item" and self.lookup.items[part.arg].part_of is None
         return loose and "feature" in self._broader(part) and whole.tag == "item"
-
-    def between(self, index: int) -> None:
-        """ "From a skiff" says where."""
-        after = self._near(index, 1)
-        if self._tag(after) == "fact" and self.lookup.facts[self.pieces[after].fact].family == "situation":
-            self._use(index)
-
-    def hold(self, index: int) -> None:
-        if self._tag(self._near(index, 1)) in ("fact", "joined"):
-            self._use(index)
-
-    def date_word(self, index: int) -> None:
-        if self._tag(self._near(index, 1)) == "on date":
-            self._use(index)
 
     def particle(self, index: int) -> None:
         """ "Roll up": a particle goes with the verb before it, or with the verb it was parted from."""
@@ -353,6 +341,7 @@ class _Walk(Walker):
                 return  # "red gloves in red"
             self.roles.apart = self.roles.apart or self._is_of_another(index, chosen)
             self.roles.value = Choices(chosen | known.members if isinstance(known, Choices) else chosen)
+            self.roles.leading = index if self._tag(index + 1) in _ITEMS else None
             self._use(index)
 
 

@@ -8,8 +8,9 @@ from fractions import Fraction
 from kb.measures import same_dimension
 from kb.model.lookup import Lookup
 from kb.model.months import MONTHS
-from kb.model.values import Interval, ranges
+from kb.model.values import NO, YES, Choices, Interval, ranges
 from kb.reader.meaning.frame import Frame
+from kb.reader.meaning.measured import always_is, one_of, told_by
 from kb.reader.phrases.english import PHRASES
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece, is_other
@@ -36,6 +37,7 @@ class Walker:
         told: frozenset[int] = frozenset(),
     ) -> None:  # fmt: skip
         self.told = told
+        self.beside: int | None = None  # the colour before a thing that is worn with the one asked about
         self.pieces, self.tokens, self.frame, self.lookup, self.roles = pieces, tokens, frame, lookup, roles
 
     def _tag(self, index: int) -> str:
@@ -70,6 +72,73 @@ class Walker:
         after = self._near(index, 1)
         places = [after] if self._tag(after) in ITEMS else range(index - 1, -1, -1)
         return next((self.pieces[place] for place in places if self._tag(place) in ITEMS), None)
+
+    def _put(self, index: int, where: str) -> None:
+        """A thing among those asked about, worn or not worn, with a colour right before it.
+
+        "With my orange vest on": of a thing beside it is a circumstance of the books, or what it always is,
+        and none that is asked about.
+        """
+        piece, before = self.pieces[index], index - 1
+        lists = {"asked": self.roles.asked, "worn": self.roles.worn, "unworn": self.roles.unworn}
+        colours = self.pieces[before].entries if self._tag(before) == "aspect value" else ()
+        value, owners = Choices(frozenset(e.id for e in colours)), {e.owner for e in colours}
+        if where == "asked" or len(owners) != 1:
+            lists[where].append(piece)
+            return
+        (aspect,) = owners
+        if piece.tag == "items":
+            fixed = [e for e in piece.entries if always_is(e.id, aspect, value, self.lookup)]
+            piece = one_of(piece, fixed[0]) if len(fixed) == 1 else piece
+        lists[where].append(piece)
+        fact = told_by(piece.arg, value, self.lookup) if piece.tag == "item" else None
+        if fact is not None:
+            self.roles.facts[fact] = YES if where == "worn" else NO
+        if fact is not None or (piece.tag == "item" and always_is(piece.arg, aspect, value, self.lookup)):
+            self._forget(before, value)
+            self._use(before)
+        elif before not in self.told:
+            self.beside = before
+
+    def _forget(self, index: int, value: Choices) -> None:
+        if self.roles.value == value and self.roles.leading == index:
+            self.roles.value, self.roles.value_aspect, self.roles.leading = None, "", None
+
+    def end(self) -> None:
+        """No colour of a thing beside is one of what is asked about: "the navy cap with a red scarf"."""
+        if self.beside is not None and self.roles.asked:
+            chosen = Choices(frozenset(entry.id for entry in self.pieces[self.beside].entries))
+            if self.roles.leading == self.beside and self.roles.value == chosen:
+                self._forget(self.beside, chosen)
+                self.roles.used.discard(self.beside)
+
+    def _leading(self, index: int) -> int:
+        """The piece that leads to a thing, before its colour where one says to be in it."""
+        before = self._near(index, -1)
+        led = self._near(before, -1) if self._tag(before) == "aspect value" else before
+        return led if self._tag(led) == "in" and self._says_in(led) else before
+
+    def _says_in(self, before: int) -> bool:
+        """ "I'm on the quay in my vest, so ...": what one says to be in."""
+        place = before - 1
+        while self._tag(place) in ("fact", *LIGHT):
+            place -= 1
+        told = self._tag(place) == "be" and self._tag(place - 1) in ("self", "person")
+        return told and any(piece.tag in ITEMS for piece in self.pieces[before + 3 :])
+
+    def between(self, index: int) -> None:
+        """ "From a skiff" says where."""
+        after = self._near(index, 1)
+        if self._tag(after) == "fact" and self.lookup.facts[self.pieces[after].fact].family == "situation":
+            self._use(index)
+
+    def hold(self, index: int) -> None:
+        if self._tag(self._near(index, 1)) in ("fact", "joined"):
+            self._use(index)
+
+    def date_word(self, index: int) -> None:
+        if self._tag(self._near(index, 1)) == "on date":
+            self._use(index)
 
     def measure(self, index: int) -> None:
         measure = self.pieces[index].measure if index not in self.frame.used else None

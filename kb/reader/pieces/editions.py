@@ -21,6 +21,13 @@ _LEAD = (
     r"during)\s+)?(?:the\s+)?"
 )
 
+_WHENCE = Pattern(
+    r"\b(?:that|this|it|which)(?:['’]s| is| was| comes?| came| must (?:be|come))"
+    r"(?: (?:all|only|just|still|straight|right))*\s*$",
+    re.IGNORECASE,
+)
+"""What leads to where a rule is said to be from, not to a day: "that's from the old order"."""
+
 
 def in_edition(found: Understood, today: datetime.date, lookup: Lookup) -> Period | None:
     """The last day up to today of the one edition that a text names; None where it compares editions."""
@@ -36,7 +43,7 @@ def in_edition(found: Understood, today: datetime.date, lookup: Lookup) -> Perio
         found.text,
         re.IGNORECASE,
     )
-    if match is None or _is_cut(found, match.end()):
+    if match is None or _is_cut(found, match.end()) or _WHENCE.search(found.text[: match.start()]):
         return None
     word = (match["which"] or match["which2"]).casefold()
     noun = (match["book"] or match["noun"] or match["noun2"] or "").casefold()

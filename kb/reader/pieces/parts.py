@@ -32,6 +32,7 @@ class Roles:
         self.supposed = False
         self.value: ValueSet | None = None
         self.value_aspect = ""
+        self.leading: int | None = None  # where the value stands right before a thing: "the yellow vest"
         self.of_aspect = False  # "the fit of the cap" names the aspect of a way that is named, too
         self.measure_unit = ""
         self.counted: Piece | None = None

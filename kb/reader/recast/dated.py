@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 import msgspec
@@ -20,6 +21,8 @@ from kb.reader.pieces.days import (
 )
 from kb.reader.pieces.editions import in_edition
 from kb.reader.pieces.pieces import Understood
+from kb.reader.words.sentences import sentence_starts
+from kb.text import Pattern
 from kb.wording import say_query
 
 Read = Callable[[str], Reading]
@@ -43,7 +46,7 @@ def on_a_day(
     told = of_a_year(found, case.as_of, lookup, read)
     if told is not None:
         return told
-    if period is None or say_day(period.first) in found.text:
+    if period is None or say_day(period.first) in found.text or _tells(found, period):
         return None  # the day stands there already, and did not help
     again = read(on_day(found, period, period.first))
     if again.query is not None:
@@ -69,6 +72,19 @@ def _without_a_month(reading: Reading, again: Reading, period: Period) -> tuple[
         else span
         for span in reading.spans
     )
+
+
+def _tells(found: Understood, period: Period) -> bool:
+    """ "Is it banned? Last year it was.": whether it is said beside how it was on another day."""
+    starts = [found.tokens[start].start for start in sentence_starts(found.text, found.tokens)]
+    begun = max((start for start in starts if start <= period.start), default=0)
+    end = min((start for start in starts if start > period.start), default=len(found.text))
+    said = found.text[begun:end]
+    asked = "?" in found.text[:begun]
+    return asked and "?" not in said and _PAST.search(said) is not None
+
+
+_PAST = Pattern(r"\b(?:was|were|did|had|could|used to)(?:n['’]t)?\b", re.IGNORECASE)
 
 
 def _in_full(ask: Ask, read: Read) -> Ask:

@@ -14,7 +14,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query, QuestionKind
 from kb.model.records import Aspect, Case
 from kb.model.values import NO, YES
-from kb.reader.meaning.frame import Frame
+from kb.reader.meaning.frame import Frame, denied_leave
 from kb.reader.meaning.query import said_case
 from kb.reader.phrases.poles import BESIDE, PARTLY, Posed, named_poles, phrases, posed
 from kb.reader.pieces.parts import Roles
@@ -181,7 +181,9 @@ def _denial(found: Understood, left: Sequence[int], frame: Frame, said: Posed) -
     None where something is denied that may be anything else.
     """
     first = min(said.places)
+    outer = denied_leave(found.pieces, frame)
     near = [place for place in range(max(first - 4, 0), first) if found.tokens[place].low in _DENYING]
+    near = [place for place in near if place not in outer]
     if not near:
         return frozenset()
     over = {place for i in left for place in range(found.pieces[i].first, found.pieces[i].last)}

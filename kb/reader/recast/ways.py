@@ -17,7 +17,7 @@ from kb.model.questions import Ask, Query, QuestionKind
 from kb.model.records import Aspect, Case
 from kb.model.values import YES
 from kb.reader.meaning.claimed import claimed_only
-from kb.reader.meaning.frame import Frame
+from kb.reader.meaning.frame import Frame, denied_leave
 from kb.reader.meaning.placed import is_choice_of_company
 from kb.reader.meaning.query import merge_case, said_case
 from kb.reader.names.spelling import akin
@@ -72,7 +72,9 @@ def asked_way(
     places = [place for i in left for place in range(found.pieces[i].first, found.pieces[i].last)]
     if places and is_of_another_clause(found, places):
         return None
-    fits = _fitting(found, [found.tokens[place] for place in places], lookup)
+    fits = _fitting(
+        found, [found.tokens[place] for place in places], lookup, denied_leave(found.pieces, frame)
+    )
     if len(fits) != 1:
         pose = asked_pose(found, left, frame, roles, case, lookup) if left else None
         return pose or asked_treatment(found, left, frame, roles, case, lookup)
@@ -96,9 +98,11 @@ def asked_way(
     return Ask(fact="reading", prompt="Asked of its contrary, is this the question?", choices=((dual, dual),))
 
 
-def _fitting(found: Understood, over: Sequence[Token], lookup: Lookup) -> dict[tuple[str, str], str]:
+def _fitting(
+    found: Understood, over: Sequence[Token], lookup: Lookup, outer: set[int]
+) -> dict[tuple[str, str], str]:
     """The ways of the things named that explain what is left over, and whether they are meant or turned."""
-    words = [token for token in found.tokens if token.low[0].isalpha()]
+    words = [t for place, t in enumerate(found.tokens) if t.low[0].isalpha() and place not in outer]
     fits: dict[tuple[str, str], str] = {}
     for item in dict.fromkeys(_items(found.pieces, lookup)):
         for aspect in _ways(item, lookup):
