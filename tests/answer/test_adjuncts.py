@@ -42,6 +42,9 @@ LEFT_OUT = {
         Satchel with the parade rig, {for the papers}? prohibited 6.11
         Can I wear the storm coat over the workshop rig {to cross the yard} in rain? prohibited 3.9
         {With the wife's cousins visiting from Spain}, may I wear earrings in shore rig? prohibited 6.5
+        May I carry my phone in the lamp room {if it's switched off}? prohibited 7
+        Can I take my phone into the lamp room {in flight mode}? prohibited 7
+        {My phone is off}. May I carry it in the lamp room? prohibited 7
     """,
     "second": """
         {After the helicopter left}, may I wear earrings in fell rig? prohibited 4.9

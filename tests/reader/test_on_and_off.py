@@ -38,6 +38,24 @@ DEMO = (
     ("On which shoulder the satchel hangs?", "where satchel aspect:position"),
     ("How low may my sideburns reach?", "where sideburns aspect:position"),
     ("Which end of the warden's slides points outwards?", "how shoulder-slides"),
+    (
+        "Sleeve on my storm coat is too long. Can I take it up myself?",
+        "source clause:dress-order/2024/1.15 worn:storm-coat=yes",
+    ),
+    (
+        "The sleeves of my watch coat are a bit too long, may I take them up?",
+        "may sleeve aspect:shortening worn:watch-coat=yes",
+    ),
+    ("I keep forgetting the size of the turn-up on the knit cap.", "how knit-cap aspect:height"),
+    ("I can never remember the width of the canvas belt.", "how canvas-belt aspect:width"),
+    ("I wear earrings. Must I take them out in the mess?", "must earrings not place=mess"),
+    (
+        "Buttons undone on the tunic?",
+        "may parade-tunic aspect:fastening:fastened-from-the-collar-to-the-waist not",
+    ),
+    ("My chain is showing, so what?", "may neck-chain aspect:fit:out-of-sight-under-the-shirt-or-jersey not"),
+    ("Undershirt showing at the neck, is that allowed?", "abstain showing, neck"),
+    ("May I carry my phone on watch if it's switched off?", "abstain switched, off"),
     ("Chin strap down on the quay?", "how chin-strap indoors=no"),
     ("Should the chin strap be up on the open deck?", "how chin-strap place=boat-deck,skiff,tender-deck"),
     ("May I wear the chin strap up on deck?", "how chin-strap place=boat-deck,skiff,tender-deck"),
@@ -51,6 +69,8 @@ DEMO = (
     ("The kettle is staying. Anything against it?", "abstain kettle, staying"),
 )
 THIRD = (
+    ("At which wind speed may the shell jacket's hood go up?", "when shell-hood"),
+    ("My moustache is staying. Is that OK?", "may moustache"),
     ("My moustache is staying. Anything against it?", "may moustache verdicts:prohibited"),
     ("Is it ok to have my phone in the cabin if its off", "abstain off"),
     ("Sunglasses among passengers, off or on?", "may sunglasses passengers=yes"),

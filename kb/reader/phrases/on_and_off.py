@@ -16,13 +16,20 @@ ON_AND_OFF = r"""
     |should|do|does|a|i|or|but)\b)[\w'-]+ ){1,3})(?:obviously |surely |presumably |definitely |certainly
     \s|naturally |clearly |of course |always |then )(?:has to be |have to be |to be |must be )?off\W*$
      => \1must \2 be taken off?
+^((?:<the> )?(?!\b(?:is|are|may|can|must|should|do|does|if|when|how|what)\b)[\w' -]+?) ((?:in|on|at|with
+    |during|while|when) [^,;.?!]+),? (?:so )?(?:obviously|surely|presumably|definitely|certainly|naturally
+    |clearly|of course) off\W*$ => must \1 be taken off \2?
 # out off
 (?:^|(?<=[,.;:!?]) )(?:so |and |then )?(?:(?:do|must|should|shall) (?:i|we) (?:really |still |now
     \s)?(?:have to\s|need to )?|(?:have|has) (?:i|we) (?:got )?to )?(?:take|whip|slip|pull) (it|them|this
-    |these) off\W*$ => must I take \1 off?
+    |these) off
+    ((?: (?:in|on|at|when|while|if|for|during|afloat|ashore|indoors|outdoors|airside)\b[^.;?!]*)?)\W*$
+     => must I take \1 off\2?
 ^(?=.*\b(?:ear|nose|lip|navel|studs?|earrings?|piercings?|hoops?|sleepers?)\b)(.*?[,.;:!?]) (?:so |and
     \s|then )?(?:(?:do|must|should|shall) (?:i|we) (?:really |still |now )?(?:have to |need to )?|(?:have
-    |has) (?:i|we)\s(?:got )?to )?(?:take|pull) (it|them|this|these) out\W*$ => \1 Must I take \2 off?
+    |has) (?:i|we)\s(?:got )?to )?(?:take|pull) (it|them|this|these) out
+    ((?: (?:in|on|at|when|while|if|for|during|afloat|ashore|indoors|outdoors|airside)\b[^.;?!]*)?)\W*$
+     => \1 Must I take \2 off\3?
 # take lose drop remove put
 ^(?:i(?:'ve| have)(?: got)? |with |wearing )?((?:two|three|four|five|six|seven|eight|nine|ten|\d{1,2}))
     \s([\w'-]+(?: [\w'-]+)?)(?: showing| on show| visible| on| up| in)?(?: at once|
@@ -30,18 +37,22 @@ ON_AND_OFF = r"""
     \s|to )?(?:take|put|lose|drop|remove|pull) (?:one|two|some|a couple|the rest)(?: of them)?(?: (?:out
     |off|down|away))?\W*$ => is it forbidden to wear \1 \2?
 # sleeve sleeves hem hems trousers skirt leg legs cuff cuffs
-^(?:the |my |our |his |her )?((?:sleeves?|hems?|trousers|skirt|legs?|cuffs?)(?: (?:on|of)
-    \s<the> [\w'-]+(?: [\w'-]+)?)?|[\w'-]+(?: [\w'-]+)? (?:sleeves?|hems?|trousers|skirt|legs?|cuffs?))
-    \s(?:is|are)\s(?:a bit |a little |a touch |far |much |way |just )?too long(?: for me| on
-    \sme)?[,.;:-]+ (?:so |and )?(can|may|could|must|should|shall) (<i>) (?:have to )?(?:take (?:it|them)
-    \sup|shorten (?:it|them)|take\s(?:it|them) in and up)( myself)?\W*$ => \2 \3 shorten the \1\4?
+^(?:<the> )?(sleeves?|hems?|trousers|skirt|legs?|cuffs?) (?:on|of) (<the> [\w'-]+(?: [\w'-]+)?) (?:is|are)
+    \s(?:a bit |a little |a touch |far |much |way |just )?too long(?: for me| on me)?[,.;:-]+ (?:so |and )?
+    (can|may|could|must|should|shall) (<i>) (?:have to )?(?:take|turn|cut|sew) (?:it|them) (?:up|down
+    |short|shorter)( myself)?\W*$ => \3 \4 shorten the \1 of \2\5?
+^(?:<the> )?([\w'-]+(?: [\w'-]+)? (?:sleeves?|hems?|trousers|skirt|legs?|cuffs?)|trousers|skirt) (?:is|are)
+    \s(?:a bit |a little |a touch |far |much |way |just )?too long(?: for me| on me)?[,.;:-]+ (?:so |and )?
+    (can|may|could|must|should|shall) (<i>) (?:have to )?(?:take|turn|cut|sew) (?:it|them) (?:up|down
+    |short|shorter)( myself)?\W*$ => \2 \3 shorten the \1\4?
 # taken let
 \b(?:have|get|having|getting) (<the> (?:[\w'-]+ )?[\w'-]+) (?:taken (?:in|up)|let (?:out|down))\b(?:(?:
     \sa (?:bit|little))?,? (?:to|so (?:that )?(?:it|they)) (?:make (?:it|them) )?(?:fits?|tighter
     |looser|smaller|shorter|slimmer|longer|narrower|wider)(?: (?:me|better|properly))?)? => alter \1
 # stays stay comes goes remains
 (?:^|(?<=[,.;:!?]) )((?:<the> )?[\w'-]+(?: [\w'-]+)?) (?:stays?|comes?|goes|remains?) (?:with me|with us
-    |on me|along|on my person)(?= (?:in|on|at|when|while|if)\b|\W*$) => may I carry \1
+    |on me|along|on my person)(?= (?:in|on|at|when|while|if|afloat
+    |ashore|airside|indoors|outdoors)\b|\W*$) => may I carry \1
 # staying keeping
 ^(?:i'm|i am) keeping (<the> [\w' -]+?)[,.;:-]+ (?:<so>|<echo>)\W*$ => may I wear \1?
 ^(?:i'm|i am) keeping (<the> [\w' -]+?)[,.;:-]+ (?:(?:is there )?(?:anything|something|any rule|a rule)
@@ -82,6 +93,21 @@ ON_AND_OFF = r"""
 # low
 ^how (?:low|far down|high|far up) (?:may|can|must|should|could|do|does) ((?:<the> )?[\w'-]+) (?:go|come
     |reach|end|extend|get|grow)\W*$ => where must \1 end?
+# buttons
+\b(?<!top )(?<!last )(?:(?:with|the|my|some|all) )*buttons (undone|open|unfastened) (?:on|of) (<the>
+    \s[\w'-]+(?: [\w'-]+)?)\b => \2 \1
+# showing visible hanging sticking undone
+^(<the> [\w' -]+?)(?:'s| is| are) (showing|visible|hanging out|sticking out|on show|undone)[,.;:-]+ (?:so
+    \swhat|so|<so>)\W*$ => may \1 be \2?
+# hood hoods
+\b(hoods?(?: of [\w -]+?)?) (?:go|goes|come|stay|be put|be left) up\b => \1 be up
+# wind
+^(?:at|in|from|above|up to|under) (?:what|which) (?:winds?(?: speed| strength)?|strength of wind)
+    \s(?=(?:may|can|must|should|could)\b) => when\s
+# keep always never
+^(?:i|we) (?:keep|always|am always|can never|never) (?:forgetting|forget|mixing up|remember|recall) <the>
+    \s((?:size|length|width|height|depth|colour|order|number|position|place) of [^.;?!]+?)\W*$
+     => what is the \1?
 # faces points face point facing
 ^(?:which|what) (?:end|side|edge|face|part) of (<the> [\w'-]+(?: [\w'-]+)?) (?:faces?|points?|goes|is
     \sfacing)(?: the| to the)? (?:outwards?|inwards?|out|in|up|down|upwards?|downwards?|forwards?
