@@ -6,6 +6,8 @@
 
 from __future__ import annotations
 
+from kb.reader.phrases.small_words import SMALL_WORDS
+
 CLOSINGS = r"""
 # says say said
 [,;:.–-]+ (?:and |but |though |although )?(?:(?:<the> )?(?:(?!(?:who|which|what|granted|ordered)\b)[\w'-]+
@@ -56,3 +58,4 @@ CLOSINGS = r"""
     (?:things|items|articles|bits)(?: of (?:kit|clothing))? (?:that |which )(?:is|are|must be|have to be
     |need to be) (worn|carried|owned)( [^?]*)?$ => what must be \1\2?
 """
+CLOSINGS = CLOSINGS.rstrip() + SMALL_WORDS

@@ -1,7 +1,7 @@
 """Ways of asking that would be understood otherwise than they are meant; lines as in `sayings.py`.
 
-"Where I must put it" asks where, "why no belt" asks why not, "lanyard, who?" asks who, and a choice between
-two things takes one of them.
+"Where I must put it" asks where, "why no belt" asks why not, "lanyard, who?" asks who, a choice between two
+things takes one of them, and "I have no tie. Do I need one?" asks of wearing it, not of going without.
 """
 
 from __future__ import annotations
@@ -46,4 +46,14 @@ MISLEADING = r"""
 ^(?:please )?(?!(?:do|does|did|so|and|but|or|i|we|he|she|they|you|tell|say|ask|know|what|which|how|where|why
     |when|who|may|can|must|should|is|are|was|were|it|that|this|says?|since|until|till|by|not)\b)
     ([\w' -]{3,50}?)(?:\s*[,:;.–-]+ ?)when(?:,? (?:and )?with what)?\W*$ => when may I wear \1?
+# nobody one they not never no n't haven't hasn't wasn't
+^(?:(?:nobody|no[- ]one)(?: has|['’]s)?(?: ever| yet)? (?:gave|given|issued|handed|bought|sent) <me>
+    |they (?:never|haven't|didn't|have not|did not)(?: yet)? (?:gave|give|given|issued?|hand|handed) <me>
+    |<i>(?: was| were| am| is|['’]ve| have| has)?(?: not| never|n't)(?: yet)?(?: been)?
+    \s(?:given|issued(?:\swith)?|handed|sent|got|have|own)) (?:an?|any) ([\w' -]+?)[.;,]+
+    \s(?:do|does|must|should) (<i>) (?:need(?: to have)?|have to have|have to wear|wear|have)
+    \s(?:one|it|any|them)(?: there| then| here|\sfor that)?([^.;?!]*)\W*$ => must \2 wear a \1\3?
+^<i>(?:['’]ve| have| has)?(?: got| own)? no ([\w' -]+?)[.;,]+ (?:do|does|must|should)
+    \s(<i>) (?:need(?: to have)?|have to have|have to wear|wear|have) (?:one|it|any|them)(?: there| then| here
+    |\sfor that)?([^.;?!]*)\W*$ => must \2 wear a \1\3?
 """

@@ -68,7 +68,7 @@ quiet gloomy cloudy overcast sticky humid muggy bitter
 """
 STATE_WORDS = frozenset(_ADJECTIVES.split())
 _STATE = f"(?:{'|'.join(_ADJECTIVES.split())})"
-_WHO_IS = r"(?:it|i|we|he|she|they|you)(?:['’](?:s|m|re)| (?:is|am|are|was|were|feels?|felt|gets?|got))"
+_WHO_IS = r"(?:its|(?:it|i|we|s?he|they|you)(?:['’](?:s|m|re)| (?:is|am|are|was|were|feels?|felt|g[eo]ts?)))"
 _HOW = r"(?:(?:too|so|very|really|a bit|feeling|getting|quite|rather|still|just) )*"
 _SPAN = "(?:days?|nights?|mornings?|afternoons?|evenings?|weather|conditions|spells?)"
 _STATES = Pattern(

@@ -93,7 +93,41 @@ def split_questions(text: str) -> tuple[str, ...]:
         start = match.end()
     parts.append(text[start:4000].strip())
     found = [piece.strip(" ,;") for part in parts for one in _next(part) for piece in _run_on(one)]
-    return _of_each(_with_statements([piece for piece in found if any(c.isalnum() for c in piece)]))
+    found = [side for piece in found if any(c.isalnum() for c in piece) for side in _each_side(piece)]
+    return _of_each(_with_statements(found))
+
+
+_SIDES = Pattern(
+    r"(?P<one>[^.,;:?!]*(?:, [^.,;:?!]+)?)(?:,| -)? or (?:(?:is|are|was) (?:it|that|they) |(?:do|does) "
+    r"(?:it|that|they) (?:count|apply) )?(?:only|just) (?:for (?=in |on |at ))?(?P<other>[^.,;:?!]+)\?+",
+    re.IGNORECASE,
+)
+_SIDE = Pattern(
+    r"(?:(?P<lead>in|on|at|with|under|over|during|when|while|if|after|before|instead of|by|from|for|aboard)"
+    r" (?!(?:fun|show|now|it)\b|an? (?:bit|while|minute|moment)\b|the (?:moment|day|look|time)\b)\S|"
+    r"ashore\b|(?:the|our|my) (?!(?:one|same|left|right|other|two|odd|rule)\b)\w|[a-z]\d+\b|"
+    r"[a-z-]{3,}[^su]s\b)",
+    re.IGNORECASE,
+)
+_PLACED = Pattern(r"\b(?:in|on|at|with|under|over|during|when|while|if|for)\b", re.IGNORECASE)
+
+
+def _each_side(part: str) -> tuple[str, ...]:
+    """ "Must the hands wear it too, or just the officers?": whether it is so for each of them."""
+    sides = _SIDES.fullmatch(part.strip()) if " or " in part.lower() else None
+    if sides is None:
+        return (part,)
+    one = re.sub(r"(?i),? (?:too|as well|also|yet|already)$", "", sides["one"].rstrip(" ,"))
+    other = re.sub(r"(?i)^(?:us|we|those|people)(?= (?:in|on|at|of)\b)", "", sides["other"]).strip()
+    begun = _SIDE.match(other)
+    led = re.match(r"(?i)(?:in|on|at|for|with|when) [^,]+, ", one)
+    asked = _OPENING.match(one, led.end() if led else 0) is not None or one != sides["one"].rstrip(" ,")
+    if begun is None or not asked:
+        return (part,)
+    place = re.search(rf"(?i)^.*\b(?={begun['lead']} )", one) if begun["lead"] else None
+    alone = place is not None and _PLACED.search(one, place.end() + len(begun["lead"])) is None
+    again = one[: place.end()] + other if place is not None and alone else one
+    return f"{one}?", f"{again}?" if again != one else f"And {other}?"
 
 
 _OF_EACH = Pattern(
