@@ -13,14 +13,22 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from kb.answer.alike import told_alike, with_beside
+from kb.answer.alike import told_alike, told_whichever, with_beside
 from kb.answer.common import replaced
 from kb.answer.speaking import clauses_that_speak
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.model.records import Fact
 from kb.reader.doubts.nearest import nearest_reading
-from kb.reader.doubts.offered import each_named, of_kinds, offered, with_its_kinds, without_words
+from kb.reader.doubts.offered import (
+    are_parts,
+    each_named,
+    of_kinds,
+    offered,
+    stands_beside,
+    with_its_kinds,
+    without_words,
+)  # fmt: skip
 from kb.reader.meaning.fits import rules_on
 from kb.reader.phrases.choosing import as_list
 from kb.reader.words.tokens import tokenize
@@ -54,7 +62,7 @@ def answers_instead(
             one
             or _which_measure(reading, read, answer, lookup)
             or _banned_whole(reading, read, answer, lookup)
-            or _banned_anywhere(reading, read, answer, lookup)
+            or _at_a_place(reading, read, answer, lookup)
         )
         if one is not None:
             return (one,)
@@ -115,9 +123,14 @@ def _alike(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[
     texts = offered(reading)
     found = [read(text) for text in texts.values()]
     items = [one.query.items[:1] if one.query is not None else () for one in found]
+    asked = [msgspec.structs.replace(one, question=reading.question, spans=reading.spans) for one in found]
+    if are_parts(texts, lookup) and all(one.query is not None for one in found):
+        told = tuple(answer(one) for one in asked)
+        return told if all(one.outcome == "answer" and one.verdict != "silent" for one in told) else ()
+    if found and all(stands_beside(item, one) for item, one in zip(texts, found, strict=True)):
+        return told_whichever(asked, [answer(one) for one in asked])
     if not found or items != [(item,) for item in texts]:
         return ()
-    asked = [msgspec.structs.replace(one, question=reading.question, spans=reading.spans) for one in found]
     return told_alike(asked, [answer(one) for one in asked], lookup)
 
 
@@ -240,31 +253,38 @@ def _banned_whole(reading: Reading, read: Read, answer: Tell, lookup: Lookup) ->
     return replaced(told, reading=unused)
 
 
-def _banned_anywhere(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
-    """ "In town, on my belt": what may not be had at all may not be had at a place either."""
+def _at_a_place(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
+    """ "On my belt": what may not be had at all, or not with the thing named, may not be had there either.
+
+    Where no garment but its own was named, it is told where it goes; of any other it is not said to go there.
+    """
     ask = reading.ask
     if ask is None or ask.fact != "reading" or len(ask.choices) != 1:
         return None
-    if not _OPEN.isdisjoint(token.low for token in tokenize(reading.question)):
+    first, *others = (token.low for token in tokenize(reading.question))
+    if first in _OPEN or not (_OPEN - {"when"}).isdisjoint(others):  # "when I am in town"
         return None
-    found = read(ask.choices[0][0])
-    where = found.query
-    if (
-        where is None
-        or where.kind != "where"
-        or len(where.items) != 1
-        or with_its_kinds(where.items[0], lookup)
-    ):
-        return None
-    facts = tuple(fact for fact in where.case.facts if not fact[0].startswith("worn:"))
-    case = msgspec.structs.replace(where.case, facts=facts)
-    query = Query(kind="may", items=where.items, aspect=lookup.use_of(where.items[0]), case=case)
-    told = answer(
-        msgspec.structs.replace(
-            found, question=reading.question, spans=reading.spans, query=query, text=say_query(lookup, query)
-        )
+    found = msgspec.structs.replace(
+        read(ask.choices[0][0]), question=reading.question, spans=reading.spans, ask=None
     )
-    return told if told.verdict == "prohibited" else None
+    where = found.query
+    if where is None or where.kind != "where" or len(where.items) != 1:
+        return None
+    query = Query(kind="may", items=where.items, aspect=lookup.use_of(where.items[0]), case=where.case)
+    bare = tuple(fact for fact in where.case.facts if not fact[0].startswith("worn:"))
+    anywhere = msgspec.structs.replace(query, case=msgspec.structs.replace(where.case, facts=bare))
+    told = answer(_asked(found, anywhere, lookup))
+    if told.verdict == "prohibited":
+        return told if not with_its_kinds(where.items[0], lookup) else None
+    with_it = answer(_asked(found, query, lookup))
+    if with_it.outcome == "answer" and with_it.headline.startswith("No"):
+        return with_it
+    of_itself = f"worn:{lookup.items[where.items[0]].part_of}"
+    if any(fact != of_itself for fact, _ in where.case.facts if fact.startswith("worn:")):
+        return None
+    placed = answer(found)
+    goes = placed.outcome == "answer" and placed.verdict in ("required", "conditional")
+    return placed if goes and placed.reading.query == where else None
 
 
 def _without_adjuncts(

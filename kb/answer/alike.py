@@ -12,12 +12,18 @@ from collections.abc import Sequence
 import msgspec
 
 from kb.answer.common import replaced
+from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, QuestionKind, Reading, Verdict
+from kb.model.values import is_subset
+from kb.wording import is_place
 from kb.wording.unless import ordinary, usually_in
 
 _PLAIN: frozenset[QuestionKind] = frozenset({"may", "must", "why"})
 _VALUED: frozenset[QuestionKind] = frozenset({"how", "where", "how_many"})
+_ASKED_WHETHER: frozenset[QuestionKind] = frozenset({"may", "must"})
+_TOLD_OF_ONE = frozenset({"appointment", "qualification", "waiver", "situation"})
+_UNSETTLED = frozenset({None, "conditional", "silent", "conflict"})
 
 
 def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: Lookup) -> tuple[Answer, ...]:
@@ -32,6 +38,9 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
     if kinds == {"source"}:
         return _each(answers, queries)
     spoken = [a for a, query in zip(answers, queries, strict=True) if _speaks(a, query, lookup)]
+    meant = _meant(readings, answers, lookup) if kinds <= _ASKED_WHETHER else None
+    if meant is not None:
+        return _led_by(meant, answers)
     if len(spoken) == 1:
         sure = all(answer.verdict == "silent" for answer in answers if answer is not spoken[0])
         plain = sure or kinds <= _VALUED or _usual(spoken[0], lookup) is not None
@@ -53,6 +62,78 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
         return ()
     worn = [a for a in answers if queries[0].polarity != "not" or _usual(a, lookup) != "prohibited"]
     return _led_by(worn[0], answers) if len(worn) == 1 else _each(answers, queries)
+
+
+def told_whichever(readings: Sequence[Reading], answers: Sequence[Answer]) -> tuple[Answer, ...]:
+    """ "The coat instead of the smock", of which there are two: the answer, if it is one whichever is meant.
+
+    The things that may be meant only stand beside the one asked about. What depends on more is not so told.
+    """
+    queries = [reading.query for reading in readings if reading.query is not None]
+    if len(queries) < len(readings) or len({_apart_from_worn(query) for query in queries}) > 1:
+        return ()
+    if any(answer.outcome != "answer" or answer.verdict in _UNSETTLED for answer in answers):
+        return ()
+    return _led_by(answers[0], answers) if len({answer.headline for answer in answers}) == 1 else ()
+
+
+def _apart_from_worn(query: Query) -> Query:
+    facts = tuple(fact for fact in query.case.facts if not fact[0].startswith("worn:"))
+    return msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts))
+
+
+def _meant(readings: Sequence[Reading], answers: Sequence[Answer], lookup: Lookup) -> Answer | None:
+    """The one that is meant where it is asked of each whether it is worn; None where that cannot be told.
+
+    Either it alone is worn for what somebody is said to be or to do: the cap of the officer of the day. Or it
+    alone is not kept out: the cap in a rig in which no other is worn.
+    """
+    usual = [_usual(answer, lookup) for answer in answers]
+    worn_for = [n for n, reading in enumerate(readings) if _is_worn_for(reading, lookup)]
+    if len(worn_for) == 1:
+        others = {verdict for n, verdict in enumerate(usual) if n != worn_for[0]}
+        of_one = usual[worn_for[0]] != "silent" or others.isdisjoint(("permitted", "required"))
+        return answers[worn_for[0]] if of_one and usual[worn_for[0]] != "prohibited" else None
+    left = [n for n, verdict in enumerate(usual) if verdict != "prohibited"]
+    if len(left) != 1 or usual[left[0]] not in ("permitted", "required"):
+        return None
+    (one,) = left
+    query = readings[one].query
+    open_facts = {lookup.facts[fact].family for case in answers[one].cases for fact, _ in case.when}
+    plain = query is not None and query.polarity != "not"
+    return answers[one] if plain and "rig" not in open_facts else None
+
+
+def _is_worn_for(reading: Reading, lookup: Lookup) -> bool:
+    """Whether a thing must be worn for what the question itself says that somebody is or does."""
+    query = reading.query
+    if query is None or not query.items:
+        return False
+    known, day = dict(query.case.facts), query.case.as_of
+    said = {fact for fact in known.keys() - set(reading.carried) if _tells_which(fact, lookup)}
+    rules = (
+        rule
+        for rule in lookup.base.rules
+        if rule.modality == "must" and rule.aspect == query.aspect
+        if query.items[0] in rule.scope.items and rule.valid_from <= day
+        if rule.valid_until is None or day < rule.valid_until
+    )
+    return any(
+        test.fact in said and is_subset(known[test.fact], test.values)
+        for rule in rules
+        for test in tests(rule.condition)
+    )
+
+
+def _tells_which(fact: str, lookup: Lookup) -> bool:
+    """Whether a fact is what somebody is or does, not a place or a season, which is so of all things."""
+    record = lookup.facts[fact]
+    return (
+        record.family in _TOLD_OF_ONE
+        and record.kind in ("choice", "yes_no")
+        and not is_place(lookup, fact)
+        and fact not in ("month", "season")
+    )
 
 
 def _speaks(answer: Answer, query: Query, lookup: Lookup) -> bool:

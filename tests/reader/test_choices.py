@@ -26,7 +26,12 @@ def test_choice(request: pytest.FixtureRequest, name: str, question: str, expect
         ("Cadet dress: which boots, which belt, which shirt?", "What do I wear in Cadet dress?"),
         ("May I wear boots for hall rig?", None),
         ("Boots must be black for parade?", None),
-        ("Cadet dress: which boots?", None),
+        ("Cadet dress: which boots?", "Which boots do I wear in Cadet dress?"),
+        ("From 1 May 2026, which belt?", "Which belt do I wear From 1 May 2026?"),
+        ("What sort of gloves do we need for hauling?", "Which gloves do I wear for hauling?"),
+        ("Which gloves are forbidden for rope work?", "Which gloves must I not wear for rope work?"),
+        ("Cadet dress: which colour?", None),
+        ("The medal: which side?", None),
         ("Which smock may I wear?", None),
     ],
 )

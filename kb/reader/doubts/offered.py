@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from itertools import pairwise
 
 import msgspec
@@ -33,6 +34,20 @@ def offered(reading: Reading) -> dict[str, str]:
     return {item: before + label + after for item, label in ranked}
 
 
+def are_parts(items: Iterable[str], lookup: Lookup) -> bool:
+    """Whether things are the few parts of one whole, each with its size: a coat has a hem and cuffs."""
+    found = list(items)
+    wholes = {lookup.items[item].part_of for item in found}
+    return 1 < len(found) < _MOST and len(wholes) == 1 and None not in wholes
+
+
+def stands_beside(item: str, reading: Reading) -> bool:
+    """Whether a question has a thing beside the one asked about: worn with it, or left off for it."""
+    query = reading.query
+    facts = query.case.facts if query is not None and item not in query.items else ()
+    return any(fact == f"worn:{item}" for fact, _ in facts)
+
+
 _BETWEEN = word_set("or the a an my your his her our their either , and")
 
 
@@ -57,10 +72,13 @@ def each_named(reading: Reading) -> dict[str, str]:
 def of_kinds(reading: Reading, ask: Ask, lookup: Lookup) -> tuple[Reading, ...]:
     """The readings of a question about a class of things as one about each kind, where it was asked which.
 
-    Only of what has to be: what may be could be so of other things of the class as well.
+    Of what may be, only where no more is claimed or left off: all kinds that the books know are then told of.
     """
     query = reading.query
-    if query is None or query.kind != "must" or ask.fact != "item" or not 1 < len(ask.choices) <= _MOST:
+    if query is None or ask.fact != "item" or not 1 < len(ask.choices) <= _MOST:
+        return ()
+    plain = query.kind == "may" and query.polarity != "not" and query.value is None
+    if query.kind != "must" and not plain:
         return ()
     each = (msgspec.structs.replace(query, items=(kind, *query.items[1:])) for kind, _ in ask.choices)
     return tuple(msgspec.structs.replace(reading, query=one, text=say_query(lookup, one)) for one in each)

@@ -9,10 +9,29 @@ _FOR = Pattern(
     r" (?P<where>(?:the )?[\w' -]{3,40}?)\W*"
 )
 _LED = Pattern(r"(?i)(?P<where>[\w' -]{3,40}?)(?: -+|:|;|,) (?P<things>which .+?)\W*")
+_ONE = Pattern(
+    r"(?i)(?P<where>(?:(?:on|in|from|until|after|with|for|at) )?[\w' -]{3,40}?)(?:,| -+|:|;)"
+    r" (?:which|what) (?P<things>[a-z]+(?: [a-z]+)?)\W*"
+)
+_NEEDED = Pattern(
+    r"(?i)(?:and |so )?(?:which|what)(?: (?:kinds?|sorts?|types?|pairs?) of)? (?P<things>[\w' -]+?)"
+    r" (?:do|must|should|would|shall) (?:I|we|you|they|one)"
+    r" (?:need|want|require|have to have|have on|put on|wear)\b(?: on)?(?P<rest>[^?]*?)\W*"
+)
+_BARRED = Pattern(
+    r"(?i)(?:and |so )?(?:which|what) (?P<things>[\w' -]+?) (?:is|are) (?:forbidden|prohibited|banned|barred"
+    r"|not allowed|not permitted|never worn|not worn|ruled out)\b(?P<rest>[^?]*?)\W*"
+)
 _WHICH = Pattern(
     r"(?i)(?:and |so )?(?P<which>which|what) (?P<things>[\w' -]+?) (?:is|are|was|were) (?:it|worn|to be"
     r" worn|right|correct"
     r"|proper|the right one|wanted|required|needed|used|on)\b(?P<rest>[^?]*?)\W*"
+)
+
+
+_LEADING = frozenset({"on", "in", "from", "until", "after", "with", "for", "at"})
+_OF_IT = frozenset(
+    {"colour", "color", "size", "height", "length", "width", "side", "hand", "time", "one", "is"}
 )
 
 
@@ -22,6 +41,17 @@ def as_list(text: str) -> str | None:
     led = _LED.fullmatch(said)
     if led is not None and said.lower().count("which") > 1:
         return f"What do I wear in {led['where']}?"
+    of_one = _ONE.fullmatch(said)
+    if of_one is not None and of_one["things"].split()[0].lower() not in _OF_IT:
+        where = of_one["where"].strip()
+        put = where if where.split()[0].lower() in _LEADING else f"in {where}"
+        return f"Which {of_one['things']} do I wear {put}?"
+    barred = _BARRED.fullmatch(said)
+    if barred is not None:
+        return f"Which {barred['things']} must I not wear{barred['rest']}?"
+    needed = _NEEDED.fullmatch(said)
+    if needed is not None:
+        return f"Which {needed['things']} do I wear{needed['rest']}?"
     which = _WHICH.fullmatch(said)
     if which is not None:
         return f"Which {which['things']} do I wear{which['rest']}?"

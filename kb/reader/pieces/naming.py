@@ -33,7 +33,7 @@ def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> 
         if piece.tag == "name":
             found[index] = _plain(piece, found[:index], tokens, lookup, _names_others(pieces, index))
     found = _with_modifiers(_people_joined(found, pieces, lookup), tokens, lookup)
-    found = _compounds(found, lookup)
+    found = _compounds(found, tokens, lookup)
     for index in range(1, len(found)):
         if found[index].tag == "items" and found[index - 1].tag in ("which", "what"):
             found[index] = _all_called(found[index], tokens, lookup)
@@ -206,7 +206,7 @@ def _with_modifiers(found: list[Piece], tokens: tuple[Token, ...], lookup: Looku
     return found
 
 
-def _compounds(found: list[Piece], lookup: Lookup) -> list[Piece]:
+def _compounds(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> list[Piece]:
     """ "coat liner": an everyday word right before its part only says which part."""
     index = 0
     while index + 1 < len(found):
@@ -221,8 +221,22 @@ def _compounds(found: list[Piece], lookup: Lookup) -> list[Piece]:
             if same and len(same) < len(right.entries):
                 found[index : index + 2] = [msgspec.structs.replace(right, first=left.first, entries=same)]
                 continue
+            if len(left.entries) == 1 < len(right.entries) and _says(
+                left.entries[0].id, right, tokens, lookup
+            ):
+                found[index : index + 2] = [msgspec.structs.replace(left, last=right.last)]
+                continue
         index += 1
     return found
+
+
+def _says(item: str, part: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
+    """Whether the way in which rules have a thing worn names a part of it: "the strap over the shoulder"."""
+    word = tokens[part.last - 1].key
+    ways = {rule.aspect for rule in lookup.base.rules if item in rule.scope.items}
+    return part.last - part.first == 1 and any(
+        word in {token.key for token in tokenize(lookup.aspects[way].label)} for way in ways
+    )
 
 
 def _before(found: Sequence[Piece], index: int, light: bool) -> str:
@@ -272,6 +286,14 @@ def _settled(entries: tuple[Entry, ...], others: Sequence[Piece], lookup: Lookup
     within = tuple(entry for entry in entries if lookup.items[entry.id].part_of in certain)
     if len(within) == 1:
         return within
+    beside = tuple(entry for entry in entries if lookup.items[entry.id].part_of in wholes - {None})
+    if len(beside) == 1:
+        return beside  # "does the strap go above the visor", both of which a cap has
+    whole_of_rest = tuple(
+        e for e in entries if all(o is e or lookup.items[o.id].part_of == e.id for o in entries)
+    )
+    if len(whole_of_rest) == 1:
+        return whole_of_rest
     bearing = tuple(entry for entry in entries if entry.id in _bearing(certain, lookup))
     if len(bearing) == 1:
         return bearing  # "which side of the hat does the feather go"
