@@ -10,7 +10,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading, Span
 from kb.model.records import OWNED_ASPECTS, Case
 from kb.reader.doubts.lost import names_lost
-from kb.reader.meaning.measured import rule_aspects
+from kb.reader.meaning.measured import of_its_manner, rule_aspects
 from kb.reader.meaning.rephrase import as_mended, rephrased
 from kb.reader.meaning.told import loose_claims
 from kb.reader.phrases.framings import IDIOMATIC
@@ -222,8 +222,16 @@ _WANTED = Pattern(
 """One more of a thing, whose number is asked about with it."""
 
 
+_PAUSE = Pattern(r"[.,;:!–—-] ")
+
+
 def _of_a_deed(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
-    """ "They asked to wear it open. May they?" as one question."""
+    """ "They asked to wear it open. May they?" as one question; "He has it open. Fault?"."""
+    if found.text.rstrip().endswith("?") and _PAUSE.search(found.text):
+        from kb.reader.recast.inspected import inspected  # noqa: PLC0415  many questions are of one clause
+
+        if (seen := inspected(as_mended(found), reading, lookup, read)) is not None:
+            return seen
     if ("." not in found.text and ";" not in found.text) or _WANTED.search(found.text):
         return None
     from kb.reader.stories.deeds import deed_asked, in_progress  # noqa: PLC0415  few texts have two sentences
@@ -313,7 +321,7 @@ def _of_another_matter(
             return none
     if reading.query is not None:
         on = _of_what_is_on(reading.query, found, roles, case, lookup)
-        return on or _of_its_manner(reading.query, found, lookup)
+        return on or of_its_manner(reading.query, found, lookup)
     from kb.reader.meaning.member import enumeration, membership  # noqa: PLC0415  as above
 
     belongs = membership(found, case, lookup) or enumeration(found, case, lookup)
@@ -346,24 +354,6 @@ def _of_what_is_on(query: Query, found: Understood, roles: Roles, case: Case, lo
 
     placed = borne(found, roles, case, lookup)
     return placed if placed is not None and query.items[0] not in placed.items else None
-
-
-def _of_its_manner(query: Query, found: Understood, lookup: Lookup) -> Query | None:
-    """ "Which knot for the neck cloth": how that is tied, where its rules have the word."""
-    pieces = [piece for piece in found.pieces if piece.tag not in ("det", "poss", "filler")]
-    if [piece.tag for piece in pieces[1:4]] != ["item", "for", "item"] or pieces[0].tag not in (
-        "which",
-        "what",
-    ):
-        return None
-    word, thing = found.tokens[pieces[1].last - 1].low, pieces[3].entries[0].id
-    for aspect in rule_aspects(thing, lookup):
-        record = lookup.aspects[aspect]
-        if record.within in ("fastening", "fit", "construction") and word in record.label.casefold().split():
-            facts = tuple(fact for fact in query.case.facts if fact[0] != f"worn:{thing}")
-            case = msgspec.structs.replace(query.case, facts=facts)
-            return Query(kind="how", items=(thing,), aspect=record.within, case=case)
-    return None
 
 
 def _with_less(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:

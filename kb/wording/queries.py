@@ -118,7 +118,7 @@ _ASKED: dict[tuple[Verdict, ...], str] = {("prohibited",): "prohibited", ("permi
 def _say_whether(lookup: Lookup, query: Query, asked: str) -> str:
     """ "Is it prohibited for a K5 to wear the ring, in town", "is it optional ..."."""
     aspect = lookup.aspects[query.aspect]
-    if aspect.kind == "act":
+    if aspect.kind == "act" and aspect.verb is not None:
         what = phrase("to", _act(query, aspect), items_in_words(lookup, query))
         return phrase("is it", asked, "for", person(lookup, query), what) + situation(lookup, query)
     claimed = claim(lookup, query, "").strip()

@@ -22,7 +22,7 @@ TRIGGERS = word_set("""
     regulation scratch compliant good passable satisfactory pass do serve comply conform must should need
     have trim shave cut clip crop file shorten lengthen move shift raise lower replace change redo limits
     bounds acceptable measure mark maximum top snuff inspection fault faulty fail mistake reject send issue
-    hand
+    hand allowance allowances leeway margin
 """)
 """Of these a text must have one."""
 _SIZE = "long|short|wide|broad|narrow|high|tall|low|big|large|small|deep|thick|thin|far|close|near|heavy|tiny"
@@ -36,9 +36,10 @@ _JUDGEMENT = rf"""{_DEGREE}(?:
     |(?:too|overly)\ (?:{_SIZE}|much|many|few)(?:\ (?:up|down|out|apart|off|in))?
     |(?:a\ )?(?:bit|little|tad|touch)\ (?:on\ the\ )?(?:{_SIZE})(?:\ side)?|on\ the\ (?:{_SIZE})\ side
     |(?:(?:{_SIZE}|good|tidy|neat)\ )?enough|over-?(?:long|wide|high|sized?|large|big)|oversized?|undersized?
-    |excessive|over\ the\ (?:top|limit|mark|maximum|max|odds|line)|out\ of\ (?:tolerance|bounds|spec)
-    |(?:with)?in(?:side)?\ (?:(?:the|its|our|their)\ )?(?:tolerances?|limits?|bounds|rules?|regulations?
-    |spec|law|what(?:'s|\ is)\ (?:allowed|permitted))
+    |excessive|over\ the\ (?:top|limit|mark|maximum|max|odds|line)
+    |out(?:side)?(?:\ of)?\ (?:the\ )?(?:tolerance|allowance|bounds|spec)
+    |(?:with)?in(?:side)?\ (?:(?:the|its|our|their)\ )?(?:tolerances?|allowances?|leeway|margins?|limits?
+    |bounds|rules?|regulations?|spec|law|what(?:'s|\ is)\ (?:allowed|permitted))
     |(?:the\ )?regulation(?:\ (?:length|size|height|width))?|to\ (?:regulations?|spec|standard)
     |up\ to\ (?:scratch|standard|spec|snuff|the\ mark)|any\ good|good|compliant|passable|satisfactory
     |(?:one|two|three|some|several|a\ few|a\ couple)\ too\ (?:many|few)|wrong|bad|amiss|sloppy

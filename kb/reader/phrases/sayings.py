@@ -13,6 +13,7 @@ from functools import cache
 from kb.reader.phrases.askings import MISLEADING_ASKINGS
 from kb.reader.phrases.choosings import BOTH, CHOOSINGS
 from kb.reader.phrases.framings import FRAMINGS, NAMES
+from kb.reader.phrases.inspections import SEEN
 from kb.reader.phrases.misleading import MISLEADING
 from kb.reader.phrases.workings import MISLEADING_WORKINGS
 from kb.text import Pattern
@@ -264,7 +265,7 @@ _FIRST += MISLEADING_ASKINGS
 
 @cache
 def _named() -> tuple[tuple[str, str], ...]:
-    lines = (_NAMES + NAMES.lstrip()).strip().replace("\n    ", "").splitlines()
+    lines = (_NAMES + NAMES.lstrip() + SEEN.lstrip()).strip().replace("\n    ", "").splitlines()
     pairs = [(f"<{name}>", words) for name, _, words in (line.partition(": ") for line in lines)]
     return tuple(reversed(pairs))  # a name stands for what those before it are made of
 
@@ -302,6 +303,11 @@ def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
 
         lines = WORKINGS.rstrip() + CHOOSINGS.rstrip() + CLOSINGS.rstrip() + AFTERWARDS.rstrip()
         lines += SAYINGS + TELLINGS
+    return fitting(lines, text)
+
+
+def fitting(lines: str, text: str) -> tuple[Line, ...]:
+    """The lines of some blocks of which a text has a word, in their order."""
     plain = "".join(sign if sign.isalpha() or sign == "'" else " " for sign in text.lower().replace("’", "'"))
     words = {*plain.split(), *plain.replace("'", " ").split()}
     return tuple(

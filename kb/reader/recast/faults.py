@@ -27,7 +27,7 @@ _TOO = word_set(
 )
 _RULES = word_set("rule rules regulation regulations regs order orders book")
 _IT = word_set("it that this there")
-_FINE = word_set("ok okay fine allowed permitted acceptable right alright legal")
+_FINE = word_set("ok okay fine allowed permitted acceptable right alright legal good excuse excused")
 _RIGHTLY = word_set("fair right rightly so justified correct")
 _DENIED = word_set("no not n't nothing never without isn't nobody")
 _AGREED = (word_set("is are was were"), word_set("he she they"), word_set("right correct"))

@@ -40,6 +40,8 @@ _HOW: Mapping[str, str] = MappingProxyType(
     }
 )  # fmt: skip
 _OPEN = word_set("far high low")
+_ENDS = (("ends", "are"), ("ends", "measure"), ("ends", "of"), ("ends", "were"))
+"""What they measure needs no side: the ends of a neck cloth hang below its knot."""
 # Words that say no more than that something reaches somewhere, or that a measure need not name.
 _LIGHT = word_set("""
     arm distance how a an the my your his her its our their of to at on in by and is are be been does do
@@ -53,7 +55,7 @@ _SAME: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "top": ("upper",), "bottom": ("lower",), "loose": ("free",), "nail": ("fingernail",),
         "tip": ("fingertip", "end"), "lowest": ("lower", "lowest"), "fingertip": ("finger", "tip"),
         "head": ("scalp",), "lip": ("mouth",), "brow": ("eyebrow",), "cuff": ("sleeve", "cuff"),
-        "sleeve": ("cuff", "sleeve"),
+        "sleeve": ("cuff", "sleeve"), "knee": ("kneecap", "knee"), "end": ("hem", "end"),
     }
 )  # fmt: skip
 _GAPS = frozenset({"distance", "gap", "space", "clearance"})
@@ -74,10 +76,11 @@ def gauged(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query
     place = sited(found, roles, case, lookup)
     if place is not None or len(claims) > 1 or not (claims or heads):
         return place
-    if _SIDES.isdisjoint(lows) and (claims or heads[0] not in _OPEN):
-        return None
     named = [_Named(p, found) for p in found.pieces if p.tag in ("item", "items")]
     words = [word for piece in found.pieces for word in _weighty(piece, found)]
+    ends = any(pair in _ENDS for pair in pairwise(lows))
+    if _SIDES.isdisjoint(lows) and not (words or ends if claims else heads[0] in _OPEN):
+        return None
     if _SIDES.isdisjoint(lows) and not words and any(len(name.entries) > 1 for name in named):
         return None  # "how high is the cap" may be of any cap
     rules = [r for r in lookup.base.rules if _in_force(r, case) and _is_told(r, named, words, lookup)]
@@ -162,6 +165,8 @@ def _is_told(rule: Rule, named: list[_Named], words: list[str], lookup: Lookup) 
     own = {near for item in (*scope, *wholes) for near in (*lookup.broader(item), *lookup.narrower(item))}
     around = {near for place in places for near in lookup.broader(place)}
     parts = [_labels(item, lookup) for item in scope]
+    if not named and len({*words}) > 1:
+        return all(_same(word) & datums for word in words)  # "the peak is 27 mm above the eyebrows"
     if not any(name.entries & own or any(_is_part(name, part) for part in parts) for name in named):
         return False
     said = datums | {key for item in (*scope, *wholes, *places) for key in _labels(item, lookup)}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from kb.reader.words.counted import each_seen
 from kb.reader.words.forms import word_set
 from kb.text import Pattern
 
@@ -94,7 +95,7 @@ def split_questions(text: str) -> tuple[str, ...]:
     parts.append(text[start:4000].strip())
     found = [piece.strip(" ,;") for part in parts for one in _next(part) for piece in _run_on(one)]
     found = [side for piece in found if any(c.isalnum() for c in piece) for side in _each_side(piece)]
-    return _of_each(_with_statements(found))
+    return each_seen(_of_each(_with_statements(found)))
 
 
 _SIDES = Pattern(
