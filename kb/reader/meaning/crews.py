@@ -8,6 +8,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.reader.pieces.pieces import Piece
+from kb.reader.pieces.spelled import ORDINALS
 from kb.reader.pieces.values import entry_values, fact_piece
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token
@@ -18,7 +19,18 @@ _FRESH = word_set("""
 """)
 _MADE = word_set("made joined promoted appointed minted")
 _DAYS = word_set("day days morning afternoon evening night weather spell sun sunshine sunlight")
+_COUNTED = ORDINALS | word_set(
+    "last next all every each one whole entire same other another per degree degrees"
+)
 _PEOPLE = frozenset({"grade", "branch", "qualification", "appointment"})
+
+
+def is_of_another(found: Sequence[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
+    """ "In the hall" is no hall rig; "on my first day", "all day" do not say that it is light."""
+    piece, before = found[index], tokens[found[index].first - 1].low if found[index].first else ""
+    day = tokens[piece.first].low in ("day", "days") and piece.last - piece.first == 1
+    part = bool(piece.entries) and piece.entries[0].rank > 1 and lookup.facts[piece.fact].family == "rig"
+    return (day and before in _COUNTED) or (part and before == "the")
 
 
 def beside(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> bool:

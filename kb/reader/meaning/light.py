@@ -13,6 +13,7 @@ import msgspec
 from kb.measures import same_dimension
 from kb.model.lookup import Lookup
 from kb.reader.meaning.attached import attached
+from kb.reader.meaning.crews import is_of_another
 from kb.reader.names.lexicon import Entry, Lexicon
 from kb.reader.phrases.english import BODY, LEADING_PREPOSITIONS
 from kb.reader.pieces.pieces import Piece
@@ -55,7 +56,7 @@ def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: L
         if found[index] is not piece:
             continue
         if piece.tag == "fact":
-            if _is_anothers(found, index, tokens) or _is_a_hall(found, index, tokens, lookup):
+            if _is_anothers(found, index, tokens) or is_of_another(found, index, tokens, lookup):
                 _retag(found, index, "unread")
                 continue
             _falling(found, index, tokens, lookup)
@@ -115,13 +116,6 @@ def _structure(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup
 def _is_anothers(found: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
     """ "The coxswain's mate" is no coxswain."""
     return tokens[found[index].last - 1].low.endswith(("'s", "s'")) and _tag(found, index + 1) == "person"
-
-
-def _is_a_hall(found: Sequence[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
-    """ "In the hall" names a place, and not the hall rig by a part of its label."""
-    piece = found[index]
-    part = bool(piece.entries) and piece.entries[0].rank > 1 and lookup.facts[piece.fact].family == "rig"
-    return part and piece.first > 0 and tokens[piece.first - 1].low == "the"
 
 
 def _word(

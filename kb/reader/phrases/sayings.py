@@ -299,10 +299,11 @@ def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
         from kb.reader.phrases.closings import CLOSINGS  # noqa: PLC0415  as above
         from kb.reader.phrases.sayings_more import SAYINGS  # noqa: PLC0415  as above
         from kb.reader.phrases.tellings import TELLINGS  # noqa: PLC0415  as above
+        from kb.reader.phrases.times import TIMES  # noqa: PLC0415  as above
         from kb.reader.phrases.workings import WORKINGS  # noqa: PLC0415  as above
 
         lines = WORKINGS.rstrip() + CHOOSINGS.rstrip() + CLOSINGS.rstrip() + AFTERWARDS.rstrip()
-        lines += SAYINGS + TELLINGS
+        lines = TIMES.rstrip() + lines + SAYINGS + TELLINGS
     return fitting(lines, text)
 
 
