@@ -47,6 +47,14 @@ DEMO = (
         "may storm-coat-liner alone as-of:2024-02-29 place=mess",
     ),
     ("Is the wool scarf allowed over the neck cloth? Last year it was.", "may scarf worn:neck-cloth=yes"),
+    # how a thing is carried is not left out
+    ("Off watch, can I carry my phone in my hand?", "abstain hand"),
+    ("Off watch, can I carry my phone with me?", "may telephone aspect:carrying on-watch=no"),
+    # a question of its own sentence is not of what is not worn
+    (
+        "I'm without a watch coat. Where is the name strip?",
+        "where name-strip aspect:position worn:watch-coat=no",
+    ),
     # a time, not a length
     ("May I wear the white lanyard, and for how long?", "abstain how long"),
 )
@@ -78,6 +86,9 @@ SEVENTH = (
     ("May I clip my phone to my belt?", "may phone aspect:fit:not-clipped-to-a-belt not"),
     ("The top of the woven unit badge is at 60 mm. Is that wrong?", "abstain -"),
     ("My hair is 160 mm, going in the workshop. What about it?", "abstain -"),
+    ("Peaked cap on the firing point, I've nothing else with me", "may peaked-cap place=firing-point"),
+    ("Peaked cap on the firing point with nothing else on?", "may peaked-cap alone place=firing-point"),
+    ("A Cadet Leader, how many bars and how wide?", "abstain how wide"),
     ("Is a bun of 115 mm across ok? Last year it was not.", "may bun aspect:width value:115..115"),
 )
 

@@ -62,6 +62,8 @@ class _Walk(Walker):
         if (index in self.told) != (index - 1 in self.told):
             self._main_clause()
             self.state, self.condition = ("worn", True) if index in self.told else ("asked", False)
+        elif self.state == "unworn" and self._asks_anew(index):
+            self._main_clause()
         handler = _HANDLERS.get(tag)
         if handler is not None:
             handler(self, index)
@@ -77,7 +79,7 @@ class _Walk(Walker):
             self.state, self.denied = ("unworn", False) if self.denied else ("worn", False)
         elif tag == "whatever":
             self.state = "open"
-        elif tag == "alone":
+        elif tag == "alone" and not self._is_to_hand(index):
             self.roles.alone = True
             if "or" in (self._tag(self._near(index, -1)), self._tag(self._near(index, 1))):
                 self.roles.clashing.append(self.pieces[index])

@@ -19,6 +19,9 @@ from kb.reader.words.tokens import Token
 
 LIGHT = frozenset({"det", "poss", "filler", "comma"})
 ITEMS = ("item", "items")
+_OPENING = frozenset(
+    {"where", "how", "how many", "what", "which", "can", "may", "must", "should", "do", "be"}
+)
 _EACH = frozenset({"each", "either", "every", "apiece", "per"})
 
 
@@ -117,6 +120,20 @@ class Walker:
         before = self._near(index, -1)
         led = self._near(before, -1) if self._tag(before) == "aspect value" else before
         return led if self._tag(led) == "in" and self._says_in(led) else before
+
+    def _asks_anew(self, index: int) -> bool:
+        """ "No plate on. Where's the disc?": a question that begins a sentence of its own."""
+        first = self.pieces[index].first
+        return self._tag(index) in _OPENING and first > 0 and not self._runs_on(first - 1, first)
+
+    def _is_to_hand(self, index: int) -> bool:
+        """ "I've nothing else with me": what there is to put on, not what is worn."""
+        after = self._near(index, 1)
+        return (
+            self._tag(self._near(index, -1)) == "have"
+            and self._tag(after) == "with"
+            and self._tag(self._near(after, 1)) in ("self", "person")
+        )
 
     def _says_in(self, before: int) -> bool:
         """ "I'm on the quay in my vest, so ...": what one says to be in."""

@@ -235,7 +235,7 @@ SAYINGS = r"""
     |are\b) => \1\s
 # keep have hold carry cart lug tote take bring
 \b(?:have|keep|hold|take|bring|cart|lug|tote|carry) ((?:the|my|our|an?|his|her) [\w' -]+?) (?:about me|around
-    |about|along|with me|in my hand|in hand|with us|about my person|on my person)(?= (?:in|on|while|when|at
+    |about|along|with me|with us|about my person|on my person)(?= (?:in|on|while|when|at
     |during|with)\b|\W*$) => carry \1
 # come go
 ^(can|may|could|must|should) ((?:the|my|our|an?|his|her) [\w' -]+?) (?:come|go) (?:with me|along|with us)\b

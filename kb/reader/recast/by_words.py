@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from itertools import takewhile
+from itertools import pairwise, takewhile
 
 import msgspec
 
@@ -74,6 +74,8 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         token.low in ("count", "counts", "counted", "qualifies") for token in found.tokens
     ):
         near = [one for one in near if lookup.clauses[one.clause].kind in ("definition", "information")]
+    if counted := _counted(found):  # "how many bars" is told by a clause on them, not by one on a "one-bar"
+        near = [one for one in near if is_ruled(counted, lookup.clauses[one.clause], lookup)]
     if ASKING.isdisjoint(opening):  # "may rigs be mixed?": the one clause in which all of it stands
         enough = len(units) >= _MANY or (len(units) == _MANY - 1 and any(unit.piece for unit in units))
         near = [one for one in near if one.plain and (one.rare or len(units) >= _MANY)] if enough else []
@@ -141,6 +143,14 @@ _BY_THE_BODY = Pattern(
 _MANY, _MEASURED = 3, ("measure", "number")
 _NAMES = frozenset({"item", "items", "fact"})
 _WEAK = word_set("end start begin stop old new young time last first next change")
+
+
+def _counted(found: Understood) -> tuple[str, ...]:
+    """What the thing right after "how many" may be."""
+    for before, piece in pairwise(found.pieces):
+        if before.tag == "how many" and piece.tag in ("item", "items"):
+            return tuple(entry.id for entry in piece.entries if entry.kind == "item")
+    return ()
 
 
 def _says_itself(units: Sequence[Unit], clause: Clause) -> bool:
