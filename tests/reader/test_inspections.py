@@ -69,6 +69,10 @@ SEEN = [
      "May the reach of the slate skirt be 70 mm?"),
     ("fifth", "My skirt ends 70 mm below the knee. Do I send her back?",
      "Is it prohibited that the reach of the slate skirt be 70 mm?"),
+    ("third", "Name plate 82 mm long. Outside the allowance?",
+     "Is it prohibited that the length of the name plate be 82 mm?"),
+    ("third", "Name plate 82 mm long. Within the allowance?",
+     "May the length of the name plate be 82 mm?"),
     ("third", "My moustache is staying. Anything against it?",
      "Is it prohibited for anyone to wear the moustache?"),
 ]  # fmt: skip

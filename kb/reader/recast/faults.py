@@ -29,6 +29,8 @@ _RULES = word_set("rule rules regulation regulations regs order orders book")
 _IT = word_set("it that this there")
 _FINE = word_set("ok okay fine allowed permitted acceptable right alright legal good excuse excused")
 _RIGHTLY = word_set("fair right rightly so justified correct")
+_OUTSIDE = word_set("outside out over beyond")
+_LIMITS = word_set("tolerance tolerances allowance limit limits bounds margin spec")
 _DENIED = word_set("no not n't nothing never without isn't nobody")
 _AGREED = (word_set("is are was were"), word_set("he she they"), word_set("right correct"))
 _BACK = 3  # words before, in which a denial is said of it
@@ -60,7 +62,8 @@ def _names_a_fault(lows: list[str]) -> bool:
         against = low == "against" and not _RULES.isdisjoint(lows[index + 1 : index + _BACK])
         start = max(index - _BACK, 0)
         before = [one for one, after in pairwise(lows[start : index + 1]) if after not in _IT]  # "isn't it"
-        if (low in _FAULTS or too or against) and _DENIED.isdisjoint(before):
+        beyond = low in _OUTSIDE and not _LIMITS.isdisjoint(lows[index + 1 : index + _BACK + 1])
+        if (low in _FAULTS or too or against or beyond) and _DENIED.isdisjoint(before):
             return True
     return False
 
