@@ -79,7 +79,8 @@ THIRD = (
 )
 FIFTH = (
     ("I've three qualification badges. How many may I show?", "how_many qualification-badge aspect:count"),
-    ("May I have the light trousers taken in to make them tighter?", "may light-trousers aspect:alteration"),
+    ("May I have the light trousers taken in to make them tighter?", "may light-trousers aspect:tapering"),
+    ("May I have the light trousers taken in so they fit better?", "may light-trousers aspect:alteration"),
     (
         "Three qualification badges up, do I take one down?",
         "may qualification-badge aspect:count value:3..3 verdicts:prohibited",

@@ -46,9 +46,11 @@ ON_AND_OFF = r"""
     (can|may|could|must|should|shall) (<i>) (?:have to )?(?:take|turn|cut|sew) (?:it|them) (?:up|down
     |short|shorter)( myself)?\W*$ => \2 \3 shorten the \1\4?
 # taken let
+\b(?:have|get|having|getting) (<the> (?:[\w'-]+ )?[\w'-]+) taken in,? (?:to|so (?:that )?(?:it|they))
+    \s(?:make (?:it|them) |be |is |are |sits? )?(?:tighter|slimmer|narrower|smaller|closer)\b => taper \1
 \b(?:have|get|having|getting) (<the> (?:[\w'-]+ )?[\w'-]+) (?:taken (?:in|up)|let (?:out|down))\b(?:(?:
-    \sa (?:bit|little))?,? (?:to|so (?:that )?(?:it|they)) (?:make (?:it|them) )?(?:fits?|tighter
-    |looser|smaller|shorter|slimmer|longer|narrower|wider)(?: (?:me|better|properly))?)? => alter \1
+    \sa (?:bit|little))?,? (?:to|so (?:that )?(?:it|they)) (?:make (?:it|them) )?(?:fits?)(?: (?:me|better
+    |properly))?)? => alter \1
 # stays stay comes goes remains
 (?:^|(?<=[,.;:!?]) )((?:<the> )?[\w'-]+(?: [\w'-]+)?) (?:stays?|comes?|goes|remains?) (?:with me|with us
     |on me|along|on my person)(?= (?:in|on|at|when|while|if|afloat
