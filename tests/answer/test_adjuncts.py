@@ -99,7 +99,6 @@ KEPT = {
     """,
     "second": """
         May I wear the wool hat on the fell because mine is torn?
-        Until next year, may I wear the yellow tabard?
     """,
     "third": """
         Because the consul is a Sikh, may I wear a religious head covering in place of the peaked cap?

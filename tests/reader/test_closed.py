@@ -45,10 +45,10 @@ NAMED_LINES = [
 
 
 def asked(query: Query | None) -> tuple[object, ...] | None:
-    """What a query asks, apart from whether it may or must be so."""
+    """What a query asks, apart from whether it may or must be so; how it is worn is another question."""
     if query is None:
         return None
-    return query.items, query.aspect, query.value, query.case, query.polarity
+    return query.kind == "how", query.items, query.aspect, query.value, query.case, query.polarity
 
 
 @pytest.mark.parametrize(("books", "line"), written(HERE / "closed.txt"))

@@ -52,9 +52,9 @@ LINES = [
      ["What must the width of the belt be?", "Who may wear the officer of the day's brassard?"]),
     ("Where machinery is running, must I take rings off?",
      ["Must anyone go without the finger ring, machinery running?"]),
-    # two things that "or" joins
+    # of two things that "or" joins the one that may be; the other is told beside it
     ("May I wear the watch coat or the storm coat in watch rig?",
-     ["May anyone wear the watch coat, in watch rig?", "May anyone wear the storm coat, in watch rig?"]),
+     ["May anyone wear the watch coat, in watch rig?"]),
 ]  # fmt: skip
 
 

@@ -241,8 +241,8 @@ surely|, right|, correct|, ok|right ?|belong|belongs|please|pls|kindly|tell me|t
 |correctly|rightly|right now|at present|at the moment|presently|yet|already|again|instead|else|simply put
 |in its place|in their place
 |any time of year|at any time of year|at any time of the year|any time of the year|all year round
-|the whole year round|all the year round|these days|nowadays|any more|any longer|anymore|for now|by now|just now
-|as things stand|in short|myself personally|personally
+|the whole year round|all the year round|these days|nowadays|any more|any longer|anymore|for now|by now
+|just now|as things stand|in short|myself personally|personally
 |uniform|uniforms|outfit|order to|in order to|choose|choose to
 |decide|decide to|opt|opt to|just to|going|go|be wearing|someone else|you guys|the service|service member
 |or not|on my own|on your own|on our own|drops|drops to|sinks|sinks to|rises|rises to|climbs|climbs to
