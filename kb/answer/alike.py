@@ -14,6 +14,7 @@ import msgspec
 from kb.answer.common import replaced
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
+from kb.model.months import months_of
 from kb.model.questions import Answer, Query, QuestionKind, Reading, Verdict
 from kb.model.values import is_subset
 from kb.wording import is_place
@@ -132,7 +133,7 @@ def _tells_which(fact: str, lookup: Lookup) -> bool:
         record.family in _TOLD_OF_ONE
         and record.kind in ("choice", "yes_no")
         and not is_place(lookup, fact)
-        and fact not in ("month", "season")
+        and not months_of(record)
     )
 
 

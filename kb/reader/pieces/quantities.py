@@ -14,7 +14,6 @@ from kb.model.months import days_of_month, month_number
 from kb.model.records import Fact
 from kb.model.values import YES, Interval, ranges
 from kb.reader.names.spelling import akin
-from kb.reader.pieces.measured_fact import end_of_measure, measured_fact
 from kb.reader.pieces.pieces import Piece
 from kb.reader.pieces.values import LINKS, Pieces, fact_piece, named_fact
 from kb.reader.words.forms import NUMBER_WORDS, word_set
@@ -71,6 +70,8 @@ def quantities(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pie
         fitting = [fact for fact in facts if _is_measured_in(fact, unit, lookup)]
         beside = [fact for fact in fitting if fact.id in named]
         chosen = beside or ([] if same_dimension(unit, "mm") else fitting)
+        from kb.reader.pieces.measured_fact import end_of_measure, measured_fact  # noqa: PLC0415  few tell a measure
+
         if len(chosen) > 1 and not beside:
             one = measured_fact(chosen, found, tokens, lookup)
             chosen = [one] if one is not None else chosen
@@ -212,6 +213,8 @@ def _temperature(
     found = [fact for fact in facts if same_dimension(fact.unit or "1", "Cel")]
     if len(found) < 2:
         return found[0] if found else None
+    from kb.reader.pieces.measured_fact import measured_fact  # noqa: PLC0415  as above
+
     return measured_fact(found, pieces, tokens, lookup)
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 
-from kb.reader.words.counted import each_seen
 from kb.reader.words.forms import word_set
 from kb.text import Pattern
 
@@ -95,7 +94,16 @@ def split_questions(text: str) -> tuple[str, ...]:
     parts.append(text[start:4000].strip())
     found = [piece.strip(" ,;") for part in parts for one in _next(part) for piece in _run_on(one)]
     found = [side for piece in found if any(c.isalnum() for c in piece) for side in _each_side(piece)]
-    return each_seen(_of_each(_with_statements(found)))
+    parted = _of_each(_with_statements(found))
+    if not any(word in text.casefold() for word in _COUNTED):
+        return parted
+    from kb.reader.words.counted import each_seen  # noqa: PLC0415  few questions count faults
+
+    return each_seen(parted)
+
+
+_COUNTED = ("how many", "wrong", "fault", "mistake")
+"""What a question that counts faults has one of."""
 
 
 _SIDES = Pattern(
