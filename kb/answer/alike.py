@@ -16,6 +16,7 @@ from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.months import months_of
 from kb.model.questions import Answer, Query, QuestionKind, Reading, Verdict
+from kb.model.records import is_in_force
 from kb.model.values import is_subset
 from kb.wording import is_place
 from kb.wording.unless import ordinary, usually_in
@@ -116,8 +117,7 @@ def _is_worn_for(reading: Reading, lookup: Lookup) -> bool:
         rule
         for rule in lookup.base.rules
         if rule.modality == "must" and rule.aspect == query.aspect
-        if query.items[0] in rule.scope.items and rule.valid_from <= day
-        if rule.valid_until is None or day < rule.valid_until
+        if query.items[0] in rule.scope.items and is_in_force(rule, day)
     )
     return any(
         test.fact in said and is_subset(known[test.fact], test.values)

@@ -15,7 +15,7 @@ from kb.answer.common import citation
 from kb.keywords import analyse
 from kb.model.lookup import Lookup
 from kb.model.questions import Citation, Reading
-from kb.model.records import Clause
+from kb.model.records import Clause, is_in_force
 
 _MOST = 3
 _NEAR = 0.6
@@ -27,7 +27,7 @@ _SAME = 5
 
 def clauses_that_speak(reading: Reading, as_of: datetime.date, lookup: Lookup) -> tuple[Citation, ...]:
     """At most three clauses in force on a day, the nearest first, each with a thing or two words of it."""
-    clauses = {clause.id: clause for clause in lookup.base.clauses if _in_force(clause, as_of)}
+    clauses = {clause.id: clause for clause in lookup.base.clauses if is_in_force(clause, as_of)}
     scores, sure = dict.fromkeys(clauses, 0.0), dict.fromkeys(clauses, 0.0)
     for spoken in _units(reading, clauses, lookup):
         weight = math.log((len(clauses) + 1) / (len(spoken) or 1))
@@ -37,10 +37,6 @@ def clauses_that_speak(reading: Reading, as_of: datetime.date, lookup: Lookup) -
     ranked = sorted((one for one in scores if sure[one] >= _NAMED), key=lambda one: -scores[one])
     near = [one for one in ranked[:_MOST] if scores[one] >= scores[ranked[0]] * _NEAR]
     return tuple(citation(lookup, clause, ()) for clause in near)
-
-
-def _in_force(clause: Clause, day: datetime.date) -> bool:
-    return clause.valid_from <= day and (clause.valid_until or datetime.date.max) > day
 
 
 def _units(reading: Reading, clauses: Mapping[str, Clause], lookup: Lookup) -> Iterator[Mapping[str, float]]:

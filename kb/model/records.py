@@ -312,6 +312,11 @@ class Case(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
     alone: bool = False
 
 
+def is_in_force(one: Rule | Clause, day: datetime.date) -> bool:
+    """Whether a rule or a clause holds on a day: from its first day on, and before the day it ends."""
+    return one.valid_from <= day and (one.valid_until is None or day < one.valid_until)
+
+
 def leaves_room(claim: ValueSet, rules: Iterable[Rule]) -> bool:
     """Whether a told distance is one of several that the place allows: "about 9 in", "1 to 2 in"."""
     distance = any(letter.isdigit() for other in others_in(claim) for letter in other.removeprefix(OTHER))

@@ -13,7 +13,7 @@ from functools import reduce
 
 from kb.model.conditions import AllOf, Condition, NotOf, Test, evaluate, tests
 from kb.model.lookup import Lookup
-from kb.model.records import Rule
+from kb.model.records import Rule, is_in_force
 from kb.model.values import NO, YES, Choices, ValueSet, intersect, is_empty, subtract, unite
 from kb.wording.situations import WORN
 
@@ -96,7 +96,7 @@ def _needed(condition: Condition, fact: str, domain: ValueSet) -> ValueSet:
 
 
 def _in_force(rule: Rule, day: datetime.date | None) -> bool:
-    return day is None or (rule.valid_from <= day and (rule.valid_until is None or day < rule.valid_until))
+    return day is None or is_in_force(rule, day)
 
 
 def rig_named(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> dict[str, ValueSet]:

@@ -13,7 +13,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, QuestionKind, Reading
-from kb.model.records import Clause
+from kb.model.records import Clause, is_in_force
 from kb.reader.meaning.fits import rules_on
 from kb.reader.meaning.measured import rule_aspects
 from kb.reader.words.forms import word_set
@@ -110,7 +110,7 @@ def _clauses(query: Query, lookup: Lookup) -> Iterator[Clause]:
     day = query.case.as_of
     for name in dict.fromkeys(r.clause for r in lookup.base.rules if query.items[0] in r.scope.items):
         clause = lookup.clauses[name]
-        if clause.valid_from <= day and (clause.valid_until is None or day < clause.valid_until):
+        if is_in_force(clause, day):
             yield clause
 
 

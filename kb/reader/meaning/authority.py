@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query
-from kb.model.records import Case, Clause, Delegation
+from kb.model.records import Case, Clause, Delegation, is_in_force
 from kb.model.values import is_subset
 from kb.reader.meaning.defined import one_of
 from kb.reader.pieces.pieces import Piece, Understood
@@ -113,7 +113,7 @@ def _akin(found: Understood, lookup: Lookup) -> set[str]:
 
 def _in_force(clause: Clause, case: Case) -> bool:
     day = case.as_of
-    return clause.valid_from <= day and (clause.valid_until is None or day < clause.valid_until)
+    return is_in_force(clause, day)
 
 
 def _lets(delegation: Delegation, named: set[str], things: set[str], lookup: Lookup) -> bool:

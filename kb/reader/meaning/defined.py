@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query
-from kb.model.records import Case, Clause, Fact
+from kb.model.records import Case, Clause, Fact, is_in_force
 from kb.model.values import YES
 from kb.reader.meaning.frame import Frame
 from kb.reader.names.lexicon import CREDENTIALS, joined
@@ -143,7 +143,7 @@ def one_of(clauses: list[str], case: Case, lookup: Lookup) -> Query | Ask | None
     current = [
         clause
         for clause in (lookup.clauses[name] for name in dict.fromkeys(clauses))
-        if clause.valid_from <= day and (clause.valid_until is None or day < clause.valid_until)
+        if is_in_force(clause, day)
     ]
     return _shown(current, "Which clause is meant?", case, lookup) if current else None
 
@@ -158,7 +158,7 @@ def find_clause(number: str, book: str, case: Case, lookup: Lookup) -> Query | A
         and book in ("", clause.edition, lookup.editions[clause.edition].book)
     ]
     day = case.as_of
-    current = [c for c in found if c.valid_from <= day and (c.valid_until is None or day < c.valid_until)]
+    current = [c for c in found if is_in_force(c, day)]
     chosen = current or found[-1:]
     if not chosen:
         numbers = [c.number for c in lookup.base.clauses if c.number.split(".")[0] == wanted.split(".")[0]]

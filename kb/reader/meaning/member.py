@@ -15,7 +15,7 @@ import msgspec
 from kb.keywords import analyse
 from kb.model.lookup import Lookup
 from kb.model.questions import Query
-from kb.model.records import Case, Clause
+from kb.model.records import Case, Clause, is_in_force
 from kb.reader.pieces.editions import in_edition
 from kb.reader.pieces.pieces import Understood
 from kb.text import Pattern
@@ -176,7 +176,7 @@ def _said_to_be(lookup: Lookup) -> Iterator[tuple[str, str]]:
 
 def _in_force(clause: Clause, case: Case) -> bool:
     day = case.as_of
-    return clause.valid_from <= day and (clause.valid_until is None or day < clause.valid_until)
+    return is_in_force(clause, day)
 
 
 # -- how many there are, and which ----------------------------------------------------------------------

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from kb.model.conditions import evaluate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask
-from kb.model.records import Case, Rule
+from kb.model.records import Case, Rule, is_in_force
 from kb.model.values import ValueSet
 from kb.reader.meaning.frame import Frame
 from kb.reader.names.lexicon import PERSONAL
@@ -80,7 +80,7 @@ def _on(item: str, case: Case, lookup: Lookup) -> list[Rule]:
 
 
 def _is_in_force(rule: Rule, case: Case) -> bool:
-    return rule.valid_from <= case.as_of and (rule.valid_until is None or case.as_of < rule.valid_until)
+    return is_in_force(rule, case.as_of)
 
 
 def _belongs(item: str, known: Mapping[str, ValueSet], case: Case, lookup: Lookup) -> bool:

@@ -16,7 +16,7 @@ from kb.measures import format_interval
 from kb.measures.twins import as_first
 from kb.model.lookup import Lookup
 from kb.model.questions import Query
-from kb.model.records import Case, Measure, Position, Rule
+from kb.model.records import Case, Measure, Position, Rule, is_in_force
 from kb.model.values import OTHER, YES, Choices, Interval
 from kb.reader.meaning.query import said_case
 from kb.reader.phrases.english import tag_set
@@ -119,7 +119,7 @@ def _placing(item: str, lookup: Lookup) -> Iterator[Rule]:
 
 
 def _in_force(rule: Rule, case: Case) -> bool:
-    return rule.valid_from <= case.as_of and (rule.valid_until is None or case.as_of < rule.valid_until)
+    return is_in_force(rule, case.as_of)
 
 
 class _Words:

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Query
-from kb.model.records import Case, Clause
+from kb.model.records import Case, Clause, is_in_force
 from kb.reader.pieces.pieces import Understood
 from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
@@ -87,9 +87,7 @@ def _the_only(case: Case, clauses: Iterator[Clause]) -> Query | None:
 
 def _in_force(case: Case, lookup: Lookup) -> Iterator[Clause]:
     for clause in lookup.base.clauses:
-        if clause.valid_from <= case.as_of and (
-            clause.valid_until is None or case.as_of < clause.valid_until
-        ):
+        if is_in_force(clause, case.as_of):
             yield clause
 
 

@@ -18,7 +18,7 @@ import msgspec
 from kb.keywords import analyse
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
-from kb.model.records import Case, Clause
+from kb.model.records import Case, Clause, is_in_force
 from kb.reader.recast.telling import (
     ASKING,
     LIGHT,
@@ -26,7 +26,6 @@ from kb.reader.recast.telling import (
     asked_for,
     british,
     clause_words,
-    in_force,
     is_ruled,
     tells,
     word_level,
@@ -214,7 +213,7 @@ def _is_idle(word: _Word, asked: str) -> bool:
 
 def _near(words: Sequence[_Word], day: datetime.date, lookup: Lookup) -> Iterator[_Near]:
     """For each clause in force how much of the words it has; a word of the story that none has counts not."""
-    clauses = [clause for clause in lookup.base.clauses if in_force(clause, day)]
+    clauses = [clause for clause in lookup.base.clauses if is_in_force(clause, day)]
     said = [clause_words(clause) for clause in clauses]
     table = [
         [_level(word.unit, these, clause, lookup) for these, clause in zip(said, clauses, strict=True)]

@@ -17,7 +17,7 @@ from kb.keywords import analyse, lemma
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
-from kb.model.records import Case, Clause
+from kb.model.records import Case, Clause, is_in_force
 from kb.model.values import intersect, is_empty
 from kb.reader.meaning.listed import asks_which_thing
 from kb.reader.names.spelling import akin
@@ -31,7 +31,6 @@ from kb.reader.recast.telling import (
     asked_for,
     british,
     clause_words,
-    in_force,
     is_ruled,
     tells,
     word_level,
@@ -60,7 +59,7 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
     clauses = [
         clause
         for clause in lookup.base.clauses
-        if in_force(clause, case.as_of) and (len(core) > 1 or _is_headed(core[0], clause, found))
+        if is_in_force(clause, case.as_of) and (len(core) > 1 or _is_headed(core[0], clause, found))
     ]
     near = list(_near(units, clauses, asked, lookup))
     bare = len(units) > 1 and all(unit.piece is not None and unit.piece.tag in _NAMES for unit in units)
@@ -111,7 +110,7 @@ def clause_of_carrying(
         for rule in rules
         if rule.aspect == "carrying"
         and rule.modality == "must"
-        and in_force(lookup.clauses[rule.clause], case.as_of)
+        and is_in_force(lookup.clauses[rule.clause], case.as_of)
     }
     names = [analyse(lookup.items[item].label)[-1:] for item in items]
     told = [

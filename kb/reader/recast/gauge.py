@@ -12,7 +12,7 @@ from types import MappingProxyType
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Query
-from kb.model.records import Case, Measure, Rule
+from kb.model.records import Case, Measure, Rule, is_in_force
 from kb.model.values import ranges
 from kb.reader.meaning.query import said_case
 from kb.reader.phrases.english import tag_set
@@ -139,7 +139,7 @@ def _weighty(piece: Piece, found: Understood) -> Iterator[str]:
 
 
 def _in_force(rule: Rule, case: Case) -> bool:
-    return rule.valid_from <= case.as_of and (rule.valid_until is None or case.as_of < rule.valid_until)
+    return is_in_force(rule, case.as_of)
 
 
 def _measures(rule: Rule) -> Iterator[Measure]:

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Query
-from kb.model.records import Case
+from kb.model.records import Case, is_in_force
 from kb.reader.meaning.query import said_case
 from kb.reader.phrases.english import tag_set
 from kb.reader.pieces.parts import Roles
@@ -41,7 +41,7 @@ def _bare_of(item: str, case: Case, lookup: Lookup) -> Iterator[tuple[str, tuple
     wider = frozenset(lookup.broader(item))
     for rule in lookup.base.rules:
         way = lookup.aspects[rule.aspect]
-        begun = rule.valid_from <= case.as_of and (rule.valid_until is None or case.as_of < rule.valid_until)
+        begun = is_in_force(rule, case.as_of)
         if way.within is None or rule.modality != "must" or not begun or wider.isdisjoint(rule.scope.items):
             continue
         first, *rest = tokenize(way.label)

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query, Reading
-from kb.model.records import Case, Clause
+from kb.model.records import Case, Clause, is_in_force
 from kb.reader.meaning.authority import asked_authority
 from kb.reader.meaning.defined import GRANTABLE, clause_defining, granting, holds, one_of
 from kb.reader.meaning.fits import facts_that_matter
@@ -222,7 +222,7 @@ def _asked_purpose(found: Understood, case: Case, lookup: Lookup) -> Query | Ask
 
 
 def _holds_on(clause: Clause, case: Case) -> bool:
-    return clause.valid_from <= case.as_of and (clause.valid_until is None or case.as_of < clause.valid_until)
+    return is_in_force(clause, case.as_of)
 
 
 def _rank_of(clause: Clause, lookup: Lookup) -> int:

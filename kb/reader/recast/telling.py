@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime
 from collections.abc import Sequence
 from functools import lru_cache
 
@@ -151,7 +150,3 @@ def is_ruled(items: Sequence[str], clause: Clause, lookup: Lookup) -> bool:
         i for rule in lookup.rules_of(clause.id) for i in rule.scope.items if len(lookup.narrower(i)) <= _FEW
     }
     return any(not ruled.isdisjoint(lookup.broader(item)) for item in items)
-
-
-def in_force(clause: Clause, day: datetime.date) -> bool:
-    return clause.valid_from <= day and (clause.valid_until or datetime.date.max) > day
