@@ -11,8 +11,9 @@ from kb.answer.common import citations, list_cautions, names_its_things, replace
 from kb.model.conditions import Condition, evaluate, tests
 from kb.model.grants import ungranted
 from kb.model.questions import Answer, ListEntry, OpenValue, Query, Verdict
+from kb.model.records import is_in_force
 from kb.model.values import YES, ValueSet, contains
-from kb.reasoner import WORN, Engine, Facts, Problem, in_force, possible_facts, rows, simplify, truth_of
+from kb.reasoner import WORN, Engine, Facts, Problem, possible_facts, rows, simplify, truth_of
 from kb.wording import (
     listing,
     rule_reference,
@@ -159,7 +160,7 @@ def class_lines(engine: Engine, aspect: str, possible: Mapping[str, ValueSet]) -
     for rule in engine.lookup.base.rules:
         if rule.modality != "must_not" or rule.aspect != aspect or not rule.scope.excluding:
             continue
-        if rule.residual or not in_force(rule.valid_from, rule.valid_until, engine.as_of):
+        if rule.residual or not is_in_force(rule, engine.as_of):
             continue
         condition = simplify(engine.condition(rule.id), possible)
         truth = truth_of(condition)
@@ -247,7 +248,7 @@ def grant_notes(engine: Engine, grants: Mapping[str, ValueSet]) -> tuple[str, ..
     tested = {
         test.fact
         for rule in engine.lookup.base.rules
-        if rule.aspect == "wear" and in_force(rule.valid_from, rule.valid_until, engine.as_of)
+        if rule.aspect == "wear" and is_in_force(rule, engine.as_of)
         for test in tests(engine.condition(rule.id))
     }
     named = [engine.lookup.facts[fact].label for fact in grants if fact in tested]

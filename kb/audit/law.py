@@ -14,9 +14,9 @@ from functools import cached_property
 from kb.audit.hull import Hull, exclude_each_other, hull_of
 from kb.model.conditions import Condition, Test, all_of, any_of, negate, tests
 from kb.model.lookup import Lookup
-from kb.model.records import OWNED_ASPECTS, Case, Rule, RuleBase
+from kb.model.records import OWNED_ASPECTS, Case, Rule, RuleBase, is_in_force
 from kb.model.values import ValueSet
-from kb.reasoner import WORN, Engine, Group, Norm, in_force, possible_facts
+from kb.reasoner import WORN, Engine, Group, Norm, possible_facts
 from kb.reasoner.norms import covered_items
 from kb.reasoner.space import constraints, satisfiable
 from kb.reasoner.terms import write_out
@@ -45,7 +45,7 @@ def giving_clauses(base: RuleBase) -> frozenset[str]:
 def _state(lookup: Lookup, day: datetime.date) -> frozenset[str]:
     """What makes rules mean the same on two days: the clauses in force that delegate or define."""
     giving, clauses = giving_clauses(lookup.base), lookup.clauses
-    return frozenset(c for c in giving if in_force(clauses[c].valid_from, clauses[c].valid_until, day))
+    return frozenset(c for c in giving if is_in_force(clauses[c], day))
 
 
 class Law:
@@ -56,7 +56,7 @@ class Law:
         self.day = day
         self.index = index
         self.engine = Engine(lookup, day, self._candidates)
-        self.rules = tuple(r for r in lookup.base.rules if in_force(r.valid_from, r.valid_until, day))
+        self.rules = tuple(r for r in lookup.base.rules if is_in_force(r, day))
         self.state = _state(lookup, day)
         self._hulls: dict[str, Hull] = {}
         self._limits: dict[frozenset[str], tuple[Condition, ...]] = {}
@@ -65,11 +65,7 @@ class Law:
 
     def _candidates(self, item: str, aspect: str, day: datetime.date) -> Sequence[str]:
         rules = self.lookup.rules
-        return [
-            rule
-            for rule in self.index.get((item, aspect), ())
-            if in_force(rules[rule].valid_from, rules[rule].valid_until, day)
-        ]
+        return [rule for rule in self.index.get((item, aspect), ()) if is_in_force(rules[rule], day)]
 
     # -- satisfiability ---------------------------------------------------------------------------------
 

@@ -13,8 +13,7 @@ from kb.audit.law import Law
 from kb.audit.standing import REMEDIES, Fault, claim_faults, departure_fault, say_fault
 from kb.model.conditions import all_of
 from kb.model.lookup import Lookup
-from kb.model.records import Rule
-from kb.reasoner import in_force
+from kb.model.records import Rule, is_in_force
 from kb.wording import clause_reference, say_facts, say_rule, sentence
 
 
@@ -39,7 +38,7 @@ def claimed_oversteps(law: Law) -> list[Overstep]:
         for target in (*rule.exception_to, *rule.disables):
             other = lookup.rules[target]
             higher = lookup.authorities[other.authority].rank < rank
-            if not higher or not in_force(other.valid_from, other.valid_until, law.day):
+            if not higher or not is_in_force(other, law.day):
                 continue
             fault = departure_fault(law, rule, other)
             if fault is not None:

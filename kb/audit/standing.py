@@ -9,8 +9,7 @@ from typing import Literal
 
 from kb.audit.law import Law
 from kb.model.lookup import Lookup
-from kb.model.records import Delegation, Rule
-from kb.reasoner import in_force
+from kb.model.records import Delegation, Rule, is_in_force
 from kb.wording import clause_reference, listing, the_item
 
 Fault = Literal[
@@ -30,7 +29,7 @@ def claim_faults(law: Law, rule: Rule) -> tuple[Fault, ...]:
     lookup, delegation = law.lookup, law.lookup.delegations[rule.delegation]
     clause = lookup.clauses[delegation.clause]
     found: list[Fault] = []
-    if not in_force(clause.valid_from, clause.valid_until, law.day):
+    if not is_in_force(clause, law.day):
         found.append("delegation-ended")
     ranks = lookup.authorities
     if ranks[rule.authority].rank > ranks[delegation.to].rank:

@@ -9,8 +9,7 @@ from kb.audit.findings import Finding
 from kb.audit.law import giving_clauses
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
-from kb.model.records import Clause, Item
-from kb.reasoner import in_force
+from kb.model.records import Clause, Item, is_in_force
 from kb.text import slug
 from kb.wording import clause_reference, item_label
 from kb.wording.english import plural
@@ -55,13 +54,9 @@ def _kind(family: str) -> str:
 def empty_clauses(lookup: Lookup, days: Iterable[datetime.date]) -> Iterator[Finding]:
     """Clauses in force that should hold rules and have none in force on any audited day."""
     spells = list(days)
-    filled = {
-        rule.clause
-        for rule in lookup.base.rules
-        if any(in_force(rule.valid_from, rule.valid_until, day) for day in spells)
-    }
+    filled = {rule.clause for rule in lookup.base.rules if any(is_in_force(rule, day) for day in spells)}
     for clause in lookup.base.clauses:
-        live = any(in_force(clause.valid_from, clause.valid_until, day) for day in spells)
+        live = any(is_in_force(clause, day) for day in spells)
         if clause.kind == "rule" and live and clause.id not in filled and not _acts(lookup, clause):
             yield Finding(
                 at=clause.at,

@@ -28,8 +28,8 @@ from kb.guidance.refusals import (
 )
 from kb.guidance.setting import Setting
 from kb.model.conditions import Condition, all_of, any_of, negate
-from kb.model.records import Delegation, Rule
-from kb.reasoner import Norm, in_force
+from kb.model.records import Delegation, Rule, is_in_force
+from kb.reasoner import Norm
 from kb.reasoner.norms import covered_items
 
 Placed = tuple[Norm, int]
@@ -48,7 +48,7 @@ def refusals(opened: Opened) -> tuple[Problem, ...]:
     for day in spell_days(opened):
         judge = _Judge(opened, Law(lookup, day, index))
         for rule in local:
-            if not in_force(rule.valid_from, rule.valid_until, day):
+            if not is_in_force(rule, day):
                 continue
             effects.setdefault(rule.id, []).append(judge.effect(rule))
             stands = judge.refuse(rule)

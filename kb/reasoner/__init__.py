@@ -4,7 +4,6 @@ from kb.reasoner.candidates import StoredCandidates
 from kb.reasoner.decide import Decision, claim_verdict
 from kb.reasoner.engine import Candidates, Engine, Group, scan_candidates
 from kb.reasoner.norms import Norm, covers
-from kb.reasoner.precedence import in_force
 from kb.reasoner.problem import Problem
 from kb.reasoner.space import WORN, possible_facts, simplify, truth_of
 from kb.reasoner.tree import Branch, Facts, Leaf, Tree, facts_of, outcomes, rows
@@ -25,7 +24,6 @@ __all__ = [
     "claim_verdict",
     "covers",
     "facts_of",
-    "in_force",
     "outcomes",
     "possible_facts",
     "rows",

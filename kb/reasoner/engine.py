@@ -15,11 +15,12 @@ import msgspec
 from kb.model.conditions import Condition, Test, all_of, any_of, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import ValueStatus, Verdict
+from kb.model.records import is_in_force
 from kb.model.values import NO, YES, Choices, Interval, Ranges, ValueSet, contains, is_empty
 from kb.reasoner.decide import Decision, act_verdict, fates, mask_of, value_classes, value_verdict
 from kb.reasoner.diagram import Diagram
 from kb.reasoner.norms import Norm, covers, item_of, norms_of, rule_of
-from kb.reasoner.precedence import Precedence, in_force
+from kb.reasoner.precedence import Precedence
 from kb.reasoner.problem import Problem
 from kb.reasoner.space import WORN, constraints, satisfiable
 from kb.reasoner.terms import definitions_in_force, disputed_terms, write_out
@@ -42,9 +43,7 @@ def scan_candidates(lookup: Lookup) -> Candidates:
         return [
             rule.id
             for rule in lookup.base.rules
-            if rule.aspect == aspect
-            and in_force(rule.valid_from, rule.valid_until, day)
-            and covers(lookup, rule.scope, item)
+            if rule.aspect == aspect and is_in_force(rule, day) and covers(lookup, rule.scope, item)
         ]
 
     return candidates
@@ -115,7 +114,7 @@ class Engine:
         if self._disablers is None:
             self._disablers = {}
             for other in self.lookup.base.rules:
-                if other.disables and in_force(other.valid_from, other.valid_until, self.as_of):
+                if other.disables and is_in_force(other, self.as_of):
                     for target in other.disables:
                         self._disablers.setdefault(target, []).append(other.id)
         return self._disablers.get(rule, ())

@@ -14,7 +14,7 @@ import msgspec
 from kb.model.conditions import Condition
 from kb.model.lookup import Lookup
 from kb.model.questions import Principle
-from kb.model.records import Rule
+from kb.model.records import Rule, is_in_force
 from kb.reasoner.implications import Implications
 from kb.reasoner.norms import covered_items, item_of, rule_of
 
@@ -128,7 +128,7 @@ class Precedence:
         lookup = self._lookup
         delegation = lookup.delegations[one.delegation]
         source = lookup.clauses[delegation.clause]
-        if not in_force(source.valid_from, source.valid_until, self._as_of):
+        if not is_in_force(source, self._as_of):
             return False
         if delegation.clauses and not self._stands_for(other.clause, delegation.clauses):
             return False
@@ -159,7 +159,3 @@ class Precedence:
         if not self._items(one) <= self._items(other):
             return False
         return self._cases.implies(self._conditions[one], self._conditions[other])
-
-
-def in_force(start: datetime.date, end: datetime.date | None, day: datetime.date) -> bool:
-    return start <= day and (end is None or day < end)

@@ -11,9 +11,8 @@ from collections.abc import Collection
 
 from kb.model.conditions import AllOf, Condition, NotOf, Test, all_of, any_of, negate
 from kb.model.lookup import Lookup
-from kb.model.records import Definition
+from kb.model.records import Definition, is_in_force
 from kb.model.values import YES
-from kb.reasoner.precedence import in_force
 from kb.reasoner.space import implies
 
 Definitions = dict[str, tuple[Definition, ...]]
@@ -24,7 +23,7 @@ def definitions_in_force(lookup: Lookup, as_of: datetime.date) -> Definitions:
     found: dict[str, list[Definition]] = {}
     for definition in lookup.base.definitions:
         clause = lookup.clauses[definition.clause]
-        if not in_force(clause.valid_from, clause.valid_until, as_of):
+        if not is_in_force(clause, as_of):
             continue
         known = found.setdefault(definition.term, [])
         if not any(_same(definition.condition, other.condition, lookup) for other in known):

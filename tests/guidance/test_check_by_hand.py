@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from kb.guidance.checking import CheckReport
-from kb.reasoner import in_force
+from kb.model.records import is_in_force
 from kb.reasoner.space import implies
 from kb.wording import say_rule
 from tests.guidance.check_desk import SECOND, TODAY, check, desk_of
@@ -64,7 +64,7 @@ def test_no_sentence_of_a_rule_is_called_false(folder: Path | None) -> None:
     for edition in desk.lookup.base.editions:
         for rule in desk.lookup.base.rules:
             clause = desk.lookup.clauses[rule.clause]
-            now = all(in_force(record.valid_from, record.valid_until, TODAY) for record in (rule, clause))
+            now = all(is_in_force(record, TODAY) for record in (rule, clause))
             if clause.edition == edition.id and now and rule.repairs is None:
                 book = desk.lookup.books[edition.book].label
                 name = edition.id.rpartition("/")[2]

@@ -12,8 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from kb.model.records import Rule
-from kb.reasoner import in_force
+from kb.model.records import Rule, is_in_force
 from kb.wording import say_rule
 from tests.guidance.check_desk import SECOND, TODAY, check, desk_of
 
@@ -26,7 +25,7 @@ def sentences(folder: Path | None) -> Iterator[tuple[Rule, str, str]]:
     lookup = desk_of(folder).lookup
     for rule in lookup.base.rules:
         clause = lookup.clauses[rule.clause]
-        if all(in_force(record.valid_from, record.valid_until, TODAY) for record in (rule, clause)):
+        if all(is_in_force(record, TODAY) for record in (rule, clause)):
             edition = lookup.editions[clause.edition]
             book, name = lookup.books[edition.book].label, edition.id.rpartition("/")[2]
             yield rule, say_rule(lookup, rule)[:-1], f"({book}, {name} edition, {clause.number})"

@@ -11,8 +11,7 @@ from kb.guidance.checking.citations import Citation
 from kb.guidance.checking.header import Header, Reference
 from kb.guidance.checking.words import fold
 from kb.model.lookup import Lookup
-from kb.model.records import Clause, Edition, Rule
-from kb.reasoner import in_force
+from kb.model.records import Clause, Edition, Rule, is_in_force
 from kb.wording import clause_reference, edition_reference, listing, say_date
 
 
@@ -60,7 +59,7 @@ class Books:
 
     def is_current(self, record: Clause | Edition | Rule) -> bool:
         """Whether something is in force on the day of the guidance."""
-        return in_force(record.valid_from, record.valid_until, self.day)
+        return is_in_force(record, self.day)
 
     def cite(self, clause: str) -> str:
         """A clause as the guidance cites it: "ref. (a), 3.16", else "Dress Order (2024) 3.16"."""
