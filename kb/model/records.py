@@ -313,7 +313,7 @@ class Case(msgspec.Struct, frozen=True, omit_defaults=True, kw_only=True):
 
 
 def is_in_force(one: Rule | Clause | Edition, day: datetime.date) -> bool:
-    """Whether a rule, a clause or an edition holds on a day: from its first day on, before the day it ends."""
+    """Whether a rule, a clause or an edition holds on a day: from its first, before the one it ends."""
     return one.valid_from <= day and (one.valid_until is None or day < one.valid_until)
 
 
