@@ -20,6 +20,7 @@ SECOND = HERE.parent / "second" / "books"
 THIRD = HERE.parent / "third" / "books"
 FOURTH = HERE.parent / "fourth" / "books"
 FIFTH = HERE.parent / "fifth" / "books"
+SEVENTH = HERE.parent / "seventh" / "books"
 
 
 class Base(NamedTuple):
@@ -68,3 +69,8 @@ def fourth() -> Base:
 @pytest.fixture(scope="session")
 def fifth() -> Base:
     return load(FIFTH)
+
+
+@pytest.fixture(scope="session")
+def seventh() -> Base:
+    return load(SEVENTH)

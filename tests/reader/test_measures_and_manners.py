@@ -1,4 +1,4 @@
-"""Measures that are told or asked for, and manners of wearing and care, are read as the tables say."""
+"""Measures, manners of wearing and care, and what misleads or limits nothing are read as the tables say."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from tests.reader.notation import read_cases, write_reading
 
 CASES = [
     (*question.split(": ", 1), expected)
-    for name in ("measures", "manners")
+    for name in ("measures", "manners", "misleading", "on_and_off", "small_words", "beside")
     for question, expected in read_cases(HERE / f"{name}.txt")
 ]
 
