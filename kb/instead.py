@@ -16,6 +16,7 @@ import msgspec
 from kb.answer.alike import told_alike, told_whichever, with_beside
 from kb.answer.common import replaced
 from kb.answer.speaking import clauses_that_speak
+from kb.borne_out import borne_out
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.model.records import Fact
@@ -53,9 +54,9 @@ def answers_instead(
     plain = answer(reading)
     if reading.abstain is not None:
         told_without = _without_adjuncts(reading, as_of, read, answer, rests, lookup)
-        return (
-            told_without or _by_a_clause(reading, as_of, answer, lookup) or _to_read(plain, as_of, lookup),
-        )
+        told_without = told_without or _by_a_clause(reading, as_of, answer, lookup)
+        told_without = told_without or borne_out(reading, as_of, read, answer, lookup)
+        return (told_without or _to_read(plain, as_of, lookup),)
     if reading.ask is not None:
         one = _only(reading, read, answer) or _both_ways(reading, read, answer, lookup)
         one = (

@@ -27,6 +27,15 @@ _SAME = 5
 
 def clauses_that_speak(reading: Reading, as_of: datetime.date, lookup: Lookup) -> tuple[Citation, ...]:
     """At most three clauses in force on a day, the nearest first, each with a thing or two words of it."""
+    ranked = ranked_clauses(reading, as_of, lookup)
+    near = [one for one, score in ranked[:_MOST] if score >= ranked[0][1] * _NEAR]
+    return tuple(citation(lookup, clause, ()) for clause in near)
+
+
+def ranked_clauses(
+    reading: Reading, as_of: datetime.date, lookup: Lookup
+) -> tuple[tuple[str, float], ...]:
+    """The clauses in force on a day that have a thing or two words of a question, the nearest first."""
     clauses = {clause.id: clause for clause in lookup.base.clauses if is_in_force(clause, as_of)}
     scores, sure = dict.fromkeys(clauses, 0.0), dict.fromkeys(clauses, 0.0)
     for spoken in _units(reading, clauses, lookup):
@@ -35,8 +44,7 @@ def clauses_that_speak(reading: Reading, as_of: datetime.date, lookup: Lookup) -
             scores[clause] += level * weight
             sure[clause] += level
     ranked = sorted((one for one in scores if sure[one] >= _NAMED), key=lambda one: -scores[one])
-    near = [one for one in ranked[:_MOST] if scores[one] >= scores[ranked[0]] * _NEAR]
-    return tuple(citation(lookup, clause, ()) for clause in near)
+    return tuple((one, scores[one]) for one in ranked)
 
 
 def _units(reading: Reading, clauses: Mapping[str, Clause], lookup: Lookup) -> Iterator[Mapping[str, float]]:

@@ -32,6 +32,7 @@ SHEETS = {
     "fourth": "fourth",
     "demo-daily": "demo",
     "demo-weekly": "demo",
+    "demo-monthly": "demo",
     "second-daily": "second",
     "third-daily": "third",
     "fifth": "fifth",
@@ -48,9 +49,11 @@ TALKS = (
     "dialogues-last",
     "dialogues-daily",
     "dialogues-weekly",
+    "dialogues-monthly",
     "dialogues-third-daily",
     "dialogues-fifth",
     "dialogues-sixth",
+    "dialogues-sixth-further",
     "dialogues-seventh",
 )
 

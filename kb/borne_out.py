@@ -1,0 +1,191 @@
+"""An answer without words that nothing explains, where the clauses bear it out: two witnesses that agree.
+
+One is what the rest of the question says to the reader. The other is the text of the clauses: of all in
+force, the one that carries the answer must be what the whole question, with the words that were not read,
+speaks of most, and every other must have clearly less. Words that may be a thing, an amount, a denial, a
+day or somebody's leave never go; within what asks, no word that may bear on how a thing is worn does.
+"""
+
+from __future__ import annotations
+
+import datetime
+import re
+from collections.abc import Callable, Iterator
+from itertools import pairwise
+
+import msgspec
+
+from kb.answer.common import replaced
+from kb.answer.speaking import ranked_clauses
+from kb.keywords import analyse
+from kb.model.lookup import Lookup
+from kb.model.questions import Answer, Reading
+from kb.reader.recast.telling import LIGHT, clause_words, word_level
+from kb.reader.stories.idle import STATES, is_one_of
+from kb.reader.words.bearing import BEARING, WORN
+from kb.reader.words.everyday import DOINGS, OCCASIONS, OTHERS, PLACES
+from kb.reader.words.forms import NUMBER_WORDS, word_set
+from kb.reader.words.sentences import sentence_starts
+from kb.reader.words.tokens import Token, stems, tokenize
+
+Read = Callable[[str], Reading]
+Tell = Callable[[Reading], Answer]
+_CLEARLY = 0.8
+"""Of the score of the clause that carries the answer, what every other must stay below."""
+_ROUNDS, _MOST = 2, 8
+_OPEN = word_set("what which who whom whose how where when why")
+_NEVER = word_set("""
+    no not n't never nor neither none nobody nothing even except unless without than more less most least
+    another other both either too enough very instead rather hardly barely scarcely
+    granted grant grants waiver waivers exempt permission permit permits agreed approved signed
+    up down off out over under in on inside outside behind above below between against
+""")
+"""Words that turn or bound what is said, and those of leave and of where a thing sits."""
+_DENYING = word_set("not n't never no")
+_REASONS = word_set("because since thanks due owing given as")
+"""What follows tells why somebody should be let off, and may be what the books let one off for."""
+_RELATIVE, _REACH = word_set("that which who whose whom"), 4
+_OTHERS = word_set("he she they him them")
+_SMALL = r"(?:\b(?:at|in|on|for|with|to|the|my|your|his|her|our|their|a|an|by|from|of)\s+)*"
+_ASKS = word_set("""
+    can can't could may might must mustn't should do don't does doesn't did am is are isn't aren't will
+    would have has need
+""")
+_SUBJECTS = word_set(
+    "i we you he she they it one the a an my our his her their this that these those any anyone"
+)
+_TOLD = frozenset({"required", "prohibited", "permitted", "not_required", "conditional"})
+
+
+def borne_out(
+    reading: Reading, as_of: datetime.date, read: Read, answer: Tell, lookup: Lookup
+) -> Answer | None:
+    """The answer to a question without the words that stopped it; None where anything speaks against it."""
+    text, gone = reading.question, list[str]()
+    again = reading
+    for _ in range(_ROUNDS):
+        words = again.abstain.words if again.abstain is not None else ()
+        if not words or len(gone) + len(words) > _MOST or not _may_go(reading, words):
+            return None
+        gone += words
+        text = _without(text, words)
+        again = read(text)
+        if again.abstain is None:
+            break
+    if again.carried and not _OTHERS.isdisjoint(token.low for token in tokenize(reading.question)):
+        return None  # what was said of one is not known of another
+    query = again.query
+    if query is None or query.kind not in ("may", "must") or not query.items:
+        return None
+    told = answer(again)
+    if told.verdict not in _TOLD or not told.headline.startswith(("Yes", "No")):
+        return None
+    if told.verdict == "conditional" and not all(_is_around(word, reading.question) for word in gone):
+        return None  # the rest may tell what the answer depends on: that a dentist asked for it
+    if not _bears_it_out(reading, told, analyse(" ".join(gone)), as_of, lookup):
+        return None
+    asked = msgspec.structs.replace(
+        told.reading, question=reading.question, spans=reading.spans, unused=(*gone, *again.unused)
+    )
+    return replaced(told, question=reading.question, reading=asked)
+
+
+def _bears_it_out(
+    reading: Reading, told: Answer, lemmas: tuple[str, ...], as_of: datetime.date, lookup: Lookup
+) -> bool:
+    """Whether the clause that the question speaks of most, and clearly so, carries the answer."""
+    told_by = [clause_words(lookup.clauses[citation.clause]) for citation in told.citations]
+    if any(word_level(lemma, words) for words in told_by for lemma in lemmas if not _is_light(lemma)):
+        return False  # the clause may turn on what was not read
+    ranked = ranked_clauses(reading, as_of, lookup)
+    cited = {citation.clause for citation in told.citations}
+    if not ranked or ranked[0][0] not in cited:
+        return False
+    others = [score for clause, score in ranked if clause not in cited]
+    return not others or others[0] <= ranked[0][1] * _CLEARLY
+
+
+def _is_light(lemma: str) -> bool:
+    return lemma in LIGHT or is_one_of(lemma, DOINGS)
+
+
+def _may_go(reading: Reading, words: tuple[str, ...]) -> bool:
+    text = reading.question
+    tokens = tokenize(text)
+    lows = [token.low for token in tokens]
+    if next((low for low in lows if low not in ("and", "so", "but", "well", "ok", ",")), "") in _OPEN:
+        return False
+    first, last = _asking(text, tokens)
+    thing = min((span.start for span in reading.spans if span.role == "item"), default=len(text))
+    for place in _places(tokens, words):
+        asks = first <= place < last
+        if not _is_free(tokens, place, asks) or _is_beside(reading, tokens, place):
+            return False
+        if asks and tokens[place].start < thing and not _is_of_life(tokens[place].low):
+            return False  # "a camera on the helmet": it may be the thing that is asked of
+    return True
+
+
+def _is_around(word: str, text: str) -> bool:
+    """Whether a word tells how it is, where or at what occasion, and so nothing of anybody's leave."""
+    low = word.casefold()
+    so = re.search(rf"\bit(?:['’]s| is| was| feels) (?:\w+ )?{re.escape(low)}\b", text.casefold())
+    return low in STATES or so is not None or is_one_of(low, PLACES, OCCASIONS)
+
+
+def _is_of_life(low: str) -> bool:
+    return is_one_of(low.split("'")[0], OTHERS, DOINGS)
+
+
+def _places(tokens: tuple[Token, ...], words: tuple[str, ...]) -> Iterator[int]:
+    said = {low for word in words for low in (token.low for token in tokenize(word))}
+    return (place for place, token in enumerate(tokens) if token.low in said)
+
+
+def _is_free(tokens: tuple[Token, ...], place: int, asks: bool) -> bool:
+    """Whether a word counts, denies and grants nothing, and in what asks bears on nothing worn either."""
+    token = tokens[place]
+    forms = {token.low, *stems(token.low)}
+    clause = next((i for i in range(place, -1, -1) if tokens[i].low in ",.?!;:"), -1)
+    if not _REASONS.isdisjoint(other.low for other in tokens[clause + 1 : place]):
+        return False
+    if any(char.isdigit() for char in token.low) or not forms.isdisjoint(NUMBER_WORDS):
+        return False
+    if not _NEVER.isdisjoint(forms) or (place and tokens[place - 1].low in _DENYING):
+        return False
+    if asks:
+        if not _RELATIVE.isdisjoint(other.low for other in tokens[max(0, place - _REACH) : place]):
+            return False  # "the medal that my grandfather gave me"
+        named = token.text[:1].isupper() and place > 0 and tokens[place - 1].low not in ".?!"
+        return not named and BEARING.isdisjoint(forms) and WORN.isdisjoint(forms)
+    return True
+
+
+def _is_beside(reading: Reading, tokens: tuple[Token, ...], place: int) -> bool:
+    """Whether a word stands right before or after a thing, and so may say which one, or name another."""
+    start, end = tokens[place].start, tokens[place].end
+    text = reading.question
+    return any(
+        span.role == "item" and (text[end : span.start] == " " or text[span.end : start] == " ")
+        for span in reading.spans
+    )
+
+
+def _asking(text: str, tokens: tuple[Token, ...]) -> tuple[int, int]:
+    """The places of the last part of the text that asks: from "can I" to the end of its sentence."""
+    starts = (*sentence_starts(text, tokens), len(tokens))
+    for first, last in reversed(tuple(pairwise(starts))):
+        if last - first < 3 and first:
+            continue  # "Allowed?", "is it?" asks what was said before it
+        for place in range(first, last - 1):
+            opens = place == first or tokens[place - 1].low in (",", "-", "so", "and", "but")
+            if opens and tokens[place].low in _ASKS and tokens[place + 1].low in _SUBJECTS:
+                return place, last
+        return first, last
+    return 0, len(tokens)
+
+
+def _without(text: str, words: tuple[str, ...]) -> str:
+    for word in words:
+        text = re.sub(rf"{_SMALL}(?<!\w){re.escape(word)}(?!\w)", " ", text, count=1)
+    return " ".join(text.split())
