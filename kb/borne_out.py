@@ -29,7 +29,7 @@ from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.tokens import Token, stems, tokenize
 
 Read = Callable[[str], Reading]
-Tell = Callable[[Reading], Answer]
+Tell = Callable[[Reading], tuple[Answer, ...]]
 _CLEARLY = 0.8
 """Of the score of the clause that carries the answer, what every other must stay below."""
 _ROUNDS, _MOST = 2, 8
@@ -74,10 +74,12 @@ def borne_out(
             break
     if again.carried and not _OTHERS.isdisjoint(token.low for token in tokenize(reading.question)):
         return None  # what was said of one is not known of another
-    query = again.query
-    if query is None or query.kind not in ("may", "must") or not query.items:
+    if again.abstain is not None:
         return None
-    told = answer(again)
+    (told, *more) = answer(again)
+    again, query = told.reading, told.reading.query
+    if more or query is None or query.kind not in ("may", "must") or not query.items:
+        return None
     if told.verdict not in _TOLD or not told.headline.startswith(("Yes", "No")):
         return None
     if told.verdict == "conditional" and not all(_is_around(word, reading.question) for word in gone):

@@ -55,7 +55,13 @@ def answers_instead(
     if reading.abstain is not None:
         told_without = _without_adjuncts(reading, as_of, read, answer, rests, lookup)
         told_without = told_without or _by_a_clause(reading, as_of, answer, lookup)
-        told_without = told_without or borne_out(reading, as_of, read, answer, lookup)
+        told_without = told_without or borne_out(
+            reading,
+            as_of,
+            read,
+            lambda one: answers_instead(one, as_of, read, answer, lambda _: (), lookup),
+            lookup,
+        )
         return (told_without or _to_read(plain, as_of, lookup),)
     if reading.ask is not None:
         one = _only(reading, read, answer) or _both_ways(reading, read, answer, lookup)
