@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable, Iterable
+from functools import partial
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -41,6 +42,7 @@ if TYPE_CHECKING:
 Read = Callable[[str], Reading]
 Tell = Callable[[Reading], Answer]
 Rests = Callable[[str], "Iterable[Rest]"]
+_NONE: Rests = lambda _: ()  # noqa: E731
 
 
 def answers_instead(
@@ -53,15 +55,12 @@ def answers_instead(
     """
     plain = answer(reading)
     if reading.abstain is not None:
+        once_more = partial(
+            answers_instead, as_of=as_of, read=read, answer=answer, rests=_NONE, lookup=lookup
+        )
         told_without = _without_adjuncts(reading, as_of, read, answer, rests, lookup)
         told_without = told_without or _by_a_clause(reading, as_of, answer, lookup)
-        told_without = told_without or borne_out(
-            reading,
-            as_of,
-            read,
-            lambda one: answers_instead(one, as_of, read, answer, lambda _: (), lookup),
-            lookup,
-        )
+        told_without = told_without or borne_out(reading, as_of, read, once_more, lookup)
         return (told_without or _to_read(plain, as_of, lookup),)
     if reading.ask is not None:
         one = _only(reading, read, answer) or _both_ways(reading, read, answer, lookup)
@@ -302,7 +301,7 @@ def _without_adjuncts(
         again = read(rest.text)
         if not _names_a_thing(again) or again.abstain is not None:
             continue
-        (told, *more) = answers_instead(again, as_of, read, answer, lambda _: (), lookup)
+        (told, *more) = answers_instead(again, as_of, read, answer, _NONE, lookup)
         again, query = told.reading, told.reading.query
         if more or query is None or query.kind not in _SETTLED or not _is_settled(told, rest, lookup):
             continue
