@@ -21,6 +21,7 @@ BOOKS = {
     "fifth": HERE.parent / "fifth" / "books",
     "sixth": HERE.parent / "sixth" / "books",
     "seventh": HERE.parent / "seventh" / "books",
+    "eighth": HERE.parent / "eighth" / "books",
 }
 SHEETS = {
     "demo": "demo",
@@ -38,6 +39,7 @@ SHEETS = {
     "fifth": "fifth",
     "sixth": "sixth",
     "seventh": "seventh",
+    "eighth": "eighth",
 }
 """The sets of questions, and the books of each."""
 TALKS = (
@@ -55,6 +57,7 @@ TALKS = (
     "dialogues-sixth",
     "dialogues-sixth-further",
     "dialogues-seventh",
+    "dialogues-eighth",
 )
 
 
