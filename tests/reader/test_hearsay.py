@@ -94,7 +94,43 @@ def test_what_is_claimed_is_asked(
     assert reading.text == read_back, (reading.ask, reading.abstain)
 
 
+# Who says so, before or after, and how it is put in doubt: around any claim the reading is that of the claim.
+FRAMES = [
+    "{}, I hear. Has that changed?",
+    "{}, apparently. Still so?",
+    "{}, one of the old cooks reckons. True?",
+    "{} is what I was told. Is it right?",
+    "{}, according to the cook. Right?",
+    "Heard from a friend: {}. Can that be?",
+    "Do I have it right that {}?",
+    "The cook will have it that {}. Does he have a point?",
+    "Everyone here thinks {}. Do the rules agree?",
+    "We've been told that {}. Is that in the rules?",
+    "It was put to me that {}. Right?",
+]
+IN_FRAMES = [
+    ("demo", "the liner may be worn alone", LINER),
+    ("demo", "rings are fine in the lamp room", "May anyone wear the finger ring, in the lamp room?"),
+    ("third", "the fleece may be worn with full dress", "May anyone wear the fleece, in full dress?"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("frame", FRAMES)
+@pytest.mark.parametrize(("name", "claim", "read_back"), IN_FRAMES, ids=[text for _, text, _ in IN_FRAMES])
+def test_whoever_says_it_is_asked_alike(
+    name: str, claim: str, read_back: str, frame: str, request: pytest.FixtureRequest
+) -> None:
+    base: Base = request.getfixturevalue(name)
+    said = frame.format(claim)
+    reading = base.read(" ".join(with_doubts([said[:1].upper() + said[1:]])))
+    assert reading.text == read_back, (reading.ask, reading.abstain)
+
+
 NOT_READ = [
+    ("demo", "They say no to beards."),
+    ("demo", "Wardens are in parade rig, I hear. Has that changed?"),  # nothing is claimed of a thing
+    ("demo", "I needn't shave, according to my doctor. Is that so?"),  # whose word may count
+    ("third", "I can wear the fleece, my doctor says. Right?"),
     ("demo", "The skipper says the liner may be worn alone, but only in the mess. I'm not so sure."),
     ("demo", "One of them says boots, the other says shoes. Which?"),
     ("demo", "In 2019 they said the liner may be worn alone. Is it so?"),  # what was so then

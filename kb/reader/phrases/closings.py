@@ -20,6 +20,16 @@ CLOSINGS = r"""
 ,? (?:or|but|at least) so (?:i(?:'m| am| was|'ve been| have been) (?:told|assured)|(?:they|people|the \w+
     |my \w+|our \w+) (?:says?|said|tells? <me>|told <me>|claims?|reckons?|thinks?)|i(?:'ve)? (?:hear|heard
     |read|understand|gather|thought|think|believe))(?=\s*[.,;?!]|\s*$) =>
+# says say said reckons thinks claims swears insists maintains told tells reckon think claim swear insist
+(?:,| [–—-]) (?:(?:so|as|at least) )?(?:(?:<the> |one of <the> |some )(?:[\w'-]+ ){0,2}?<fellow>
+    |<own> (?!(?:<volume>|<healer>)\b)[\w'-]+) (?:says?|said|reckons?|thinks?|claims?|swears?|insists?
+    |maintains?|tells? <me>|told <me>|has it|have it)(?=\s*[.?!]|\s*$) =>
+# told heard assured
+\s(?:is|was)(?: just| only)? what (?:i|we)(?:'ve| have)? (?:was|were|been|just)? ?(?:told|heard|assured)
+    (?=\s*[.;?!]|\s*$) =>
+# according
+,? according to (?:(?:<the> |one of <the> )?<fellow>|<own> (?!(?:<volume>|<healer>)\b)[\w'-]+)
+    (?=\s*[.;?!]|\s*$) =>
 # thermometer gauge dial meter display anemometer scale scales mercury
 \bit (?:says|reads|shows|said|read|showed) (minus |-)?(\d[^,;.?]{0,20}?) (?:on|by|according to) <the>
     \s(?:[\w-]+ )?(?:thermometer|gauge|dial|meter|display|anemometer|scales?|mercury)\b => it is \1\2

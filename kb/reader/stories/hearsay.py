@@ -123,8 +123,9 @@ _SAYS = (
     r"|understand|complain|grumble|mutter|repeat|preach|imagine|fancy|expect|figure|conclude|bet|remind"
     r"|advise)(?:s|es|d|ed|ing)?|gather|(?:argu|assur|convinc|announc|declar|promis|assum|suppos|presum|imagin|figur"
     r"|conclud|believ|advis)ing|swore|sworn|said|thought|told|heard|taught|understood|positive|sure|certain"
-    r"|convinced|adamant|under the (?:impression|illusion)|going (?:round|about)|doing the rounds"
-    r"|making the rounds|in no doubt|of the (?:opinion|view|belief))"
+    r"|convinced|adamant|(?:have|having) it|under the (?:impression|illusion)|going (?:round|about)"
+    r"|doing the rounds|put(?= to (?:me|us|him|her|them)\b)|making the rounds|in no doubt"
+    r"|of the (?:opinion|view|belief))"
 )
 _WITH_THAT = (
     r"(?:holds?|held|feels?|felt|knows?|knew|reads?|finds?|found|pointed out|points out|writes?|wrote"
@@ -132,8 +133,9 @@ _WITH_THAT = (
 )
 """Verbs that make a claim of what follows only before a "that"."""
 _WHOM = (
-    r"(?:(?:to |with |at )?(?:me|us|him|them|(?:her|everyone|everybody|people|you)"
-    r"(?= (?:that|,|the|an?|my|i|you|he|she|they|we|no)\b)) )?"
+    r"(?:(?:to |with |at )?(?:me|us|him|them|(?:her|everyone|everybody|people|you"
+    r"|(?<=told )(?:my|our|the) (?:new )?[\w'-]+)"
+    r"(?= (?:that|,|the|an?|my|i|you|he|she|they|we|no|nobody)\b)) )?"
 )
 _OPENS = r"(?:(?:so|but|and|well|ok|okay|look|now|right|hello|hi|hey|listen|surely|,) )*"
 _WHERE = r"(?:(?:in|at|on|over|during|round|around|down) (?:(?!that |,)[\w'-]+ ){1,5}?(?:, )?)?"
@@ -148,10 +150,14 @@ _FRAMES = tuple(
         rf"{_WHERE}{_SOMEBODY}{_HELPING}(?:{_SAYS}|{_WITH_THAT}) {_WHOM}(?:(?!that )[\w'-]+ ){{0,6}}?"
         r"(?:, )?that (?!'s|is |was |are )(?:, )?",
         rf"{_WHERE}{_SOMEBODY}{_HELPING}{_SAYS} {_WHOM}(?:(?:blind|again|once|yesterday|firmly) )*(?:, )?"
-        r"(?!(?:that|up|off|over|out|about|of|to|with|by|for|and|or|so|is|'s|was|yes|no|me"
-        r"|us)\b)",
+        r"(?!(?:that|up|off|over|out|about|of|to|with|by|for|and|or|so|is|'s|was|yes|me|us"
+        r"|no(?! (?!to\b|for\b|but\b|and\b|or\b|it\b|i\b|you\b|we\b|they\b|if\b|when\b|way\b)[a-z]))\b)",
         rf"{_NEWS} (?:that )?(?:, )?",
-        rf"according to (?:(?!{_FINITE} )[\w'&-]+ ){{1,4}}?(?:, |(?=(?:the|an?|my|our|you|we|i|no) ))",
+        rf"(?:(?:i|we) )?(?:(?:'ve|have|just|only) )*(?:heard|had it|got it|hear) (?:from|off) (?!{_FINITE} )"
+        r"(?:[\w'-]+ ){1,4}?(?:, |: |that )",
+        rf"according to (?:(?!{_FINITE} )[\w'&-]+ ){{1,4}}?(?:, |(?=(?:the|an?|my|our|you|we|i|no"
+        r"|nobody|[\w-]+ (?:have|has|may|must|can|are|is|ought|need)) ))",
+        r"(?:do|have|did) (?:i|we) (?:(?:have|got|get) )?(?:it|this|that) (?:right|straight) that ",
         r"(?:am|was|would|are|were) (?:i|we) (?:be )?(?:right|wrong|correct|mistaken|safe|justified)"
         r" (?:in|to) (?:think(?:ing)?|believ(?:e|ing)|assum(?:e|ing)|suppos(?:e|ing)|say(?:ing)?) (?:that )?",
     )
@@ -183,6 +189,19 @@ _ORDERED = Pattern(
     r"|(?:am|'m|is|was|were|been|being|got) (?:told|ordered|asked|advised|instructed|reminded|warned|forced))"
     r"(?: (?:yesterday|today|once|again))* (?P<no>not )?to (?=[a-z])"
 )
+_SAID_BEFORE = Pattern(
+    rf"{_OPENS}(?:(?:i|we) )?(?:(?:'ve|have|just|only) )*(?:heard|had it|got it|hear|word|overheard)"
+    r"(?: (?:from|off|in|at) [\w' -]+| this)?(?: (?:today|yesterday|lately))?"
+    rf"|{_OPENS}(?:what (?:i|we) (?:heard|was told|were told)|(?:the )?(?:claim|rumour|story|word))"
+    r"(?: is| was| this)*"
+)
+"""A sentence of its own that says no more than that the next was heard."""
+_SAID_AFTER = Pattern(
+    r" , (?:(?:so|as|or so) )?(?:(?:i|we)(?: have|'ve|'m| am| are|'re| was| were)?(?: always| been| just)*"
+    r" (?:hear|heard|gather|gathered|understand|understood|believe|believed|thought|told|taught|assured)"
+    r"|apparently|supposedly|allegedly|reportedly|by all accounts)$"
+)
+"""What comes after a claim and says no more than that it is one."""
 _NONE = Pattern(
     r"(?:nobody|no one|no-one|none of (?:us|them|you)) (?:ever )?"
     r"(?:(?:may|can|should|is allowed to|gets to) )?"
@@ -199,6 +218,10 @@ _TALK = Pattern(
 )
 _ASKING = word_set("what which how when where why who")
 _SAID = word_set("say says saying said reckon reckons think thinks claims insists swears told tells")
+_BOOKS = (
+    r"(?:(?:the|our|any) )?(?:dress |station |uniform )?"
+    r"(?:rules?|regs|regulations?|orders?|books?|manual|code)"
+)
 _PRONOUNS = r"(?:it|that|this|they|he|she|i|we|you|one|those|these|there|anyone|him|her|them)"
 _SETTLING = (
     r"(?:put an end to|settle|clear up|clear|sort out|sort|decide|end|judge|adjudicate|rule on|resolve)"
@@ -231,6 +254,11 @@ _DOUBTING = Pattern(
     r"|what (?:holds|counts|stands|applies|do you say|do i (?:tell|say to) (?:him|her|them))(?: today| now)?"
     r"|(?:is there )?(?:something|anything|any truth|some truth|truth) (?:in|to) (?:it|that|this)"
     r"|(?:has|have|did|do|does) (?:he|she|they|i|we) (?:(?:got|get|have) )?(?:it|that|this) right"
+    r"|(?:has|have|do|does) (?:he|she|they|i|we) (?:got|have) (?:a point|the right of it|that right)"
+    rf"|(?:do|does|would|will) {_BOOKS} (?:agree|say (?:so|that|it|the same)"
+    r"|bear (?:him|her|them|it|that|me) out)"
+    rf"|(?:is|was) (?:it|that|this) (?:really |actually |still )?(?:in|what) {_BOOKS}(?: says?| anywhere)*"
+    r"|(?:has|did) (?:it|that|this|anything) (?:ever |really )?changed?(?: since| now| since then)?"
     r"|should (?:i|we) (?:believe|trust|listen to) (?:him|her|them|it|that)"
     r")"
 )
@@ -283,7 +311,7 @@ def claims_in(text: str, tokens: tuple[Token, ...]) -> Iterator[Claim]:
     while len(parts) > 1 and doubts(lows[slice(*parts[-1])]):
         around.append((tokens[parts[-1][0]].start, len(text)))
         parts.pop()
-    while len(parts) > 1 and disputes(lows[slice(*parts[0])]):
+    while len(parts) > 1 and _leads_to_claim(lows[slice(*parts[0])]):
         around.append((0, tokens[parts[1][0]].start))
         parts.pop(0)
         opened = True
@@ -292,8 +320,12 @@ def claims_in(text: str, tokens: tuple[Token, ...]) -> Iterator[Claim]:
     if any(_frames(" ".join(lows[slice(*part)])) for part in parts[:-1]):
         return  # whose of the two
     before = text[tokens[parts[0][0]].start : tokens[first].start]
-    end = tokens[last - 1].end
     words = " ".join(lows[first:last])
+    if around and (after := _SAID_AFTER.search(words)) is not None:
+        last -= after.group().count(" ")
+        around.append((tokens[last].start, tokens[parts[-1][1] - 1].end))
+        words, opened = words[: after.start()], True
+    end = tokens[last - 1].end
     for cut, lead, tail in _frames(words):
         start = first + words[:cut].count(" ")
         advised = not HEALERS.isdisjoint(lows[first:start])
@@ -306,6 +338,11 @@ def claims_in(text: str, tokens: tuple[Token, ...]) -> Iterator[Claim]:
         yield Claim(f"{before}{lead or ''}{said}{tail}?", (frame, *around))
     if opened and _SAID.isdisjoint(lows[first:last]):
         yield Claim(f"{before}{text[tokens[first].start : end]}?", tuple(around))
+
+
+def _leads_to_claim(lows: Sequence[str]) -> bool:
+    """Whether a sentence says no more than that there is a dispute, or that something was heard."""
+    return disputes(lows) or bool(_SAID_BEFORE.fullmatch(" ".join(lows).strip(" :-.–—")))
 
 
 def _before_tail(lows: Sequence[str], first: int, last: int) -> int:
