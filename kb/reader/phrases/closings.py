@@ -21,14 +21,14 @@ CLOSINGS = r"""
     |my \w+|our \w+) (?:says?|said|tells? <me>|told <me>|claims?|reckons?|thinks?)|i(?:'ve)? (?:hear|heard
     |read|understand|gather|thought|think|believe))(?=\s*[.,;?!]|\s*$) =>
 # says say said reckons thinks claims swears insists maintains told tells reckon think claim swear insist
-(?:,| [–—-]) (?:(?:so|as|at least) )?(?:(?:<the> |one of <the> |some )(?:[\w'-]+ ){0,2}?<fellow>
+(?:,| [–—-]) (?:(?:so|as|at least) )?(?:(?:<the> |one of <the> |some )(?:[\w'-]+ ){0,2}?<comrade>
     |<own> (?!(?:<volume>|<healer>)\b)[\w'-]+) (?:says?|said|reckons?|thinks?|claims?|swears?|insists?
     |maintains?|tells? <me>|told <me>|has it|have it)(?=\s*[.?!]|\s*$) =>
 # told heard assured
 \s(?:is|was)(?: just| only)? what (?:i|we)(?:'ve| have)? (?:was|were|been|just)? ?(?:told|heard|assured)
     (?=\s*[.;?!]|\s*$) =>
 # according
-,? according to (?:(?:<the> |one of <the> )?<fellow>|<own> (?!(?:<volume>|<healer>)\b)[\w'-]+)
+,? according to (?:(?:<the> |one of <the> )?<comrade>|<own> (?!(?:<volume>|<healer>)\b)[\w'-]+)
     (?=\s*[.;?!]|\s*$) =>
 # thermometer gauge dial meter display anemometer scale scales mercury
 \bit (?:says|reads|shows|said|read|showed) (minus |-)?(\d[^,;.?]{0,20}?) (?:on|by|according to) <the>

@@ -40,7 +40,7 @@ choosing: (?:choice|taste|discretion|judge?ment|preference|liking|conscience)
 whoever: (?:<me>|the wearer|the individual|each(?: of us| member)?|everyone|the member)
 volume: book|order|rules?|notice|manual|guide|clauses?|regulations?|instructions?|rulebook
 healer: doctor|doc|physician|medic|gp|surgeon|optician|nurse|consultant|dentist|safety
-fellow: (?:old |new )?(?:cooks?|bosun|mates?|oppos?|lads?|lass(?:es)?|boys?|girls?|men|crew|chief|boss
+comrade: (?:old |new )?(?:cooks?|bosun|mates?|oppos?|lads?|lass(?:es)?|boys?|girls?|men|crew|chief|boss
     |skipper|cox|clerk|instructor|storem[ae]n|storekeeper|sergeant|foreman|others?|driver|neighbou?rs?|friends?|colleagues?
     |rumou?rs?|gossip|old hands?|usher|porter|steward|receptionist|secretary|trainer|coach)
 somebody: (?:<i>|(?:<the> )?(?:(?!is\b|are\b|was\b|has\b|wears?\b|in\b)[\w'-]+ ){0,3}?[\w'-]+)
