@@ -122,9 +122,9 @@ def wear_question(lookup: Lookup, query: Query) -> Query:
 
 
 def is_way(lookup: Lookup, query: Query) -> bool:
-    """Whether it is asked if a thing may be worn in one way: "under the helmet"."""
+    """Whether it is asked if a thing may be worn in one way, or of one make: "under the helmet", "plain"."""
     way = lookup.aspects[query.aspect]
-    return query.kind == "may" and way.kind == "act" and way.within in ("fit", "fastening")
+    return query.kind == "may" and way.kind == "act" and way.within in ("fit", "fastening", "construction")
 
 
 def is_banned(engine: Engine, query: Query) -> bool:

@@ -148,9 +148,12 @@ def _fits(answer: Answer, asked: Asked, lookup: Lookup) -> str:
         same = (got, verdict) in _TURNED
         if not same and verdict is not None:
             return f"verdict {answer.verdict} of the contrary, not {verdict}"
-    judged = query is not None and query.value is not None  # "24 mm above the peak": within what must be
+    # "24 mm above the peak", "with a grip sole": within what must be
+    judged = query is not None and (
+        query.value is not None or lookup.aspects[query.aspect].within is not None
+    )
     if asked.kind == "may" and (answer.verdict == "conditional" or _is_in_place_of(answer) or judged):
-        same = {got, verdict} == {"required", "permitted"}  # one of two things must be worn: either may be
+        same = same or {got, verdict} == {"required", "permitted"}  # of two things either
     if query is not None and query.polarity == "not" and (got, verdict) == ("required", "prohibited"):
         same = True  # "the tunic without the shirt" is prohibited: the shirt must be worn
     if verdict is not None and got not in (None, verdict) and not same:
