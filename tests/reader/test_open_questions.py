@@ -16,7 +16,10 @@ DAY = datetime.date(2026, 12, 1)
 @pytest.fixture(scope="module")
 def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
     folder: Path = tmp_path_factory.mktemp("open-questions")
-    return {name: KnowledgeBase.open(BOOKS[name], folder) for name in ("demo", "third", "fifth")}
+    return {
+        name: KnowledgeBase.open(BOOKS[name], folder)
+        for name in ("demo", "third", "fifth", "sixth", "seventh")
+    }
 
 
 @pytest.mark.parametrize(
@@ -105,3 +108,53 @@ def test_what_no_rule_says_is_not_told_of_another_matter(
 def test_what_goes_over_what_is_told_where_a_rule_says_it(bases: dict[str, KnowledgeBase]) -> None:
     (answer,) = bases["demo"].ask("Does the boat helmet go over or under the knit cap?", as_of=DAY)
     assert answer.headline == "The boat helmet must be over the knit cap."
+
+
+@pytest.mark.parametrize(
+    ("books", "question", "clause"),
+    [
+        ("seventh", "Mum only pours the tea. Do the dress rules apply to her as a parent?", "1.1"),
+        ("seventh", "do I have to renew my religious waiver now I'm in another unit?", "10.7"),
+        ("seventh", "Can the instructor choose which four skill badges I wear?", "5.7"),
+        (
+            "seventh",
+            "Is the skipper allowed to ask for a doctor's note for a medical waiver of six weeks?",
+            "8.1",
+        ),
+        ("seventh", "Am I allowed to appeal against a refusal?", "8.3"),
+        ("fifth", "Am I entitled to refuse a religious exemption as Depot Commandant?", "10.6"),
+        ("fifth", "Is the senior member allowed to decide what foul weather is?", "1.4"),
+        ("sixth", "Can I be fined for a fault?", "10.3"),
+        ("sixth", "Can I lose pay if I can't wear protective clothing?", "9.3"),
+        ("third", "Can a Section Master grant me a medical waiver?", "57"),
+        ("third", "Do contractors follow Part Four?", "9"),
+    ],
+)
+def test_the_clause_is_shown_of_what_is_done_but_not_worn(
+    bases: dict[str, KnowledgeBase], books: str, question: str, clause: str
+) -> None:
+    (answer,) = bases[books].ask(question, as_of=DAY)
+    assert answer.outcome == "answer"
+    assert answer.verdict is None
+    assert [citation.number for citation in answer.citations] == [clause]
+
+
+@pytest.mark.parametrize(
+    ("books", "question"),
+    [
+        ("seventh", "Do I have to pay for lunch in the canteen?"),
+        ("seventh", "Do I have to return the library book by Friday?"),
+        ("seventh", "Do I have to show my bus pass to staff?"),
+        ("seventh", "May the instructor choose the songs we play?"),
+        ("fifth", "Can the Marshal order us to work on Sundays?"),
+        ("fifth", "Does the parking permit expire?"),
+        ("sixth", "Can the cook order pizza?"),
+        ("third", "Do I have to pay for a lost harness?"),
+        ("third", "It's thirty degrees in the ticket hall. Can we have short sleeves?"),  # what is worn
+    ],
+)
+def test_no_clause_is_shown_of_what_none_says(
+    bases: dict[str, KnowledgeBase], books: str, question: str
+) -> None:
+    (answer,) = bases[books].ask(question, as_of=DAY)
+    assert answer.outcome != "answer"

@@ -16,10 +16,11 @@ _SENSES = """
 grant give issue approve sign authorise award confer excuse exempt let allow permit
 return surrender restore
 report tell inform notify announce declare
-last run valid good expire endure
+last run valid good expire endure lapse
 strict stricter tough tougher harsh harsher severe severer tight tighter hard harder
 lenient mild milder relax relaxed soft softer loose looser easy easier lax
 depart deviate vary differ change
+prevail overrule precedence
 pay paid charge cost bill bear
 lose lost missing mislay mislaid loss
 join enlist recruit enrol
@@ -41,12 +42,29 @@ shorten alter alteration tailor cut
 cleaner clean cleaning wash laundry
 own have possess
 bind bound apply govern
+follow obey comply observe
 amend amendment revise revision change
 purpose aim reason object
 visitor guest contractor outsider stranger
+name appoint choose pick select nominate elect
+choose pick select decide
+fault carelessness negligence blame careless negligent
+cost price pay money
+concern affect
+refuse reject deny decline refusal
+appeal challenge complain
+show produce present display
+see look
+get receive
+buy purchase
+supply provide issue
+beforehand before advance
+fine penalty punish punishment
+lengthen extend prolong extension
+dispute doubt question unsure unclear
 permission leave consent approval authority word
 harm danger injury accident
-ask apply request
+ask request
 send sent submit forward
 copy posted hang
 begin start commence
@@ -82,6 +100,8 @@ hang onto = keep
 hold on to = keep
 hold onto = keep
 let know = tell
+apply for = request
+put in for = request
 sign off = sign
 in force = valid
 go before = prevail
