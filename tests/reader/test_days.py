@@ -147,3 +147,88 @@ def test_the_month_of_an_award_is_no_year_and_no_day_asked_about(
     assert (query.items, query.case.as_of) == (("old-pilot-badge",), TODAY)
     assert f"date of award {date}" in answer.reading.text
     assert (answer.verdict == "prohibited") == (verdict == "prohibited")
+
+
+@pytest.mark.parametrize(
+    ("said", "day"),
+    [
+        # of 2026 and 2027 as almanacs have them
+        ("boxing day", (2026, 12, 26)),
+        ("new year's day", (2027, 1, 1)),
+        ("new year's eve", (2026, 12, 31)),
+        ("remembrance sunday", (2027, 11, 14)),
+        ("last remembrance sunday", (2026, 11, 8)),
+        ("remembrance sunday 2020", (2020, 11, 8)),
+        ("advent sunday", (2026, 11, 29)),
+        ("good friday", (2027, 3, 26)),
+        ("easter monday", (2027, 3, 29)),
+        ("next easter", (2027, 3, 28)),
+        ("easter of 2024", (2024, 3, 31)),
+        ("whit sunday", (2027, 5, 16)),
+        ("ash wednesday", (2027, 2, 10)),
+        ("st andrew's day", (2026, 11, 30)),
+        ("christmas last year", (2025, 12, 25)),
+        ("two days before christmas", (2026, 12, 23)),
+        ("the week after easter", (2027, 4, 4)),
+        ("the second monday of december", (2026, 12, 14)),
+        ("last friday in january", (2027, 1, 29)),
+        ("last sunday of december 2026", (2026, 12, 27)),
+    ],
+)
+def test_a_named_day_is_the_next_one(said: str, day: tuple[int, int, int]) -> None:
+    assert days_of(said.split(), TODAY) == (datetime.date(*day), datetime.date(*day))
+
+
+@pytest.mark.parametrize(
+    ("said", "day"),
+    [
+        ("boxing day", (2025, 12, 26)),
+        ("easter", (2026, 4, 5)),
+        ("this spring", (2026, 4, 15)),
+        ("friday", (2026, 11, 20)),
+        ("next easter", (2027, 3, 28)),
+    ],
+)
+def test_a_day_of_what_is_over_is_the_last_one(said: str, day: tuple[int, int, int]) -> None:
+    assert days_of(said.split(), TODAY, past=True) == (datetime.date(*day), datetime.date(*day))
+
+
+@pytest.mark.parametrize(
+    "said", ["mother's day", "sunday best", "good", "boxing", "the new year", "fifth monday of may", "eve"]
+)
+def test_other_words_are_no_named_day(said: str) -> None:
+    assert days_of(said.split(), TODAY) is None
+
+
+@pytest.mark.parametrize(
+    ("text", "day", "verdict"),
+    [
+        # clause 2.7: the tarred smock until 30 September 2026
+        ("This spring, was the tarred smock still worn in boat rig?", (2026, 4, 15), "conditional"),
+        ("Was the tarred smock worn in boat rig at Easter?", (2026, 4, 5), "conditional"),
+        ("May I wear the tarred smock in boat rig at Easter?", (2027, 3, 28), "prohibited"),
+        # clause 6.14, and the Notice from 15 January 2027
+        ("Are headphones allowed when travelling on duty on Easter Monday?", (2027, 3, 29), "prohibited"),
+        ("Inspection on 9 January. Must the name strip be worn in boat rig?", (2027, 1, 9), "required"),
+        ("In summer 2023 could I wear three qualification devices?", (2023, 7, 15), "permitted"),
+    ],
+)
+def test_a_question_is_asked_on_the_named_day(
+    opened: KnowledgeBase, text: str, day: tuple[int, int, int], verdict: str
+) -> None:
+    (answer,) = opened.ask(text, as_of=TODAY)
+    assert answer.reading.query is not None
+    assert (answer.reading.query.case.as_of, answer.verdict) == (datetime.date(*day), verdict)
+
+
+def test_a_year_counts_nothing(opened: KnowledgeBase) -> None:
+    """Clause 5.12 of the first edition: not more than three qualification devices at a time."""
+    (answer,) = opened.ask("In summer 2023 how many qualification devices could I wear?", as_of=TODAY)
+    assert answer.reading.query is not None
+    assert (answer.reading.query.kind, answer.reading.query.value) == ("how_many", None)
+
+
+def test_a_season_that_may_be_either_is_not_taken_for_one(opened: KnowledgeBase) -> None:
+    text = "They were saying this spring the tarred smock is done for. May I wear it in boat rig?"
+    (answer,) = opened.ask(text, as_of=TODAY)
+    assert answer.reading.query is None or answer.reading.query.case.as_of == TODAY

@@ -7,7 +7,6 @@ from fractions import Fraction
 
 from kb.measures import same_dimension
 from kb.model.lookup import Lookup
-from kb.model.months import MONTHS
 from kb.model.values import NO, YES, Choices, Interval, ranges
 from kb.reader.meaning.frame import Frame
 from kb.reader.meaning.measured import always_is, one_of, told_by
@@ -188,11 +187,8 @@ class Walker:
         if index in self.frame.used:
             return
         piece, before, after = self.pieces[index], self._near(index, -1), self._near(index, 1)
-        led = self._tag(index - 1) in ("in", "unread", "date", "comma", "")
-        if is_year(piece) and (led or (index and self.tokens[piece.first - 1].low in MONTHS)):
-            return  # "in 2021, the smock", "April 2021: the smock"
-        if is_year(piece) and self._tag(index - 1) in ("det", "poss"):
-            return  # "my 2019 jersey"
+        if is_year(piece) and self._tag(before) != "book":
+            return  # "in summer 2021 three badges", "April 2021: the smock", "my 2019 jersey"
         if self._tag(before) == "book" and not self.roles.clause_number:
             self.roles.clause_number = piece.arg
             self._use(index)

@@ -11,13 +11,15 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.months import MONTHS, days_of_month, month_number, month_of
 from kb.model.questions import Ask, Query
+from kb.reader.pieces.feasts import STEPS, WEEKDAYS, feast
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.pieces.spelled import DayOfMonth, days_of_months
-from kb.reader.words.forms import NUMBER_WORDS, word_row, word_set
+from kb.reader.words.forms import NUMBER_WORDS, word_set
 
 _LEADING = word_set("in on during of the for from back as at since a about come by over throughout around")
 _ONWARD = word_set("on onward onwards forward forwards")
 _PAST = word_set("was were did had been")
+_PRESENT = word_set("may can must shall should will do does am is are 's 're 'm 'll need needs has have")
 _AGO = {"year": 365, "month": 30, "week": 7, "day": 1}
 
 
@@ -50,15 +52,23 @@ def said_period(found: Understood, left: tuple[int, ...], today: datetime.date) 
         lead = found.tokens[piece.first - 1].low if piece.first else ""
         if piece.tag == "on date" and piece.date is not None and lead in ("before", "after"):
             return _led(found, piece.first, piece.last, (piece.date, piece.date), today)
+    lows = {token.low for token in found.tokens}
+    over, now = not _PAST.isdisjoint(lows), not _PRESENT.isdisjoint(lows)
     for size in range(_LONGEST, 0, -1):
         for start in range(len(found.tokens) - size + 1):
             end = start + size
+            said = [token.low for token in found.tokens[start:end]]
             days = None
             if not words.isdisjoint(range(start, end)):
-                days = days_of([token.low for token in found.tokens[start:end]], today)
-            if days is not None:
+                days = days_of(said, today, over and not now)
+            if days is not None and not (over and now and _either_way(said, days, today)):
                 return _led(found, start, end, days, today)
     return None
+
+
+def _either_way(said: list[str], days: _Days, today: datetime.date) -> bool:
+    """ "They said this spring": whether it may be the one gone by or the one to come."""
+    return said[0] == "this" and said[-1] in _SEASONS and days != days_of(["last", *said[1:]], today)
 
 
 def _led(found: Understood, start: int, end: int, days: _Days, today: datetime.date) -> Period:
@@ -90,7 +100,7 @@ def _without_year(found: Understood, index: int, today: datetime.date) -> Period
     if said is None:
         return None
     tail = [token.low for token in found.tokens[piece.last : piece.last + 2]]
-    told = _STEPS.get(tail[0]) if tail[1:] == ["year"] else None
+    told = STEPS.get(tail[0]) if tail[1:] == ["year"] else None
     if told is not None:  # "on 10 February this year"
         day = said.within(today.year + told)
         led = piece.first and found.tokens[piece.first - 1].low in _LEADING
@@ -102,7 +112,10 @@ def _without_year(found: Understood, index: int, today: datetime.date) -> Period
         start = found.tokens[piece.first - 1].start
     if (one := _plainly_meant(found, said, before, today)) is not None:
         return Period(start, end, one, one)
-    return Period(start, end, days[0], days[1], either=True) if len(days) == 2 else None
+    if len(days) < 2:
+        return None
+    near, far = sorted(days, key=lambda day: abs(day - today))  # the near one where it makes no difference
+    return Period(start, end, near, far, either=True)
 
 
 def _plainly_meant(
@@ -117,56 +130,58 @@ def _plainly_meant(
     return this if this is not None and (now or this >= today) else None
 
 
-def days_of(lows: list[str], today: datetime.date) -> tuple[datetime.date, datetime.date] | None:
-    """The first and the last day of "yesterday", "last year", "March 2025", "two weeks ago"."""
+def days_of(lows: list[str], today: datetime.date, past: bool = False) -> _Days | None:
+    """The first and the last day of "yesterday", "last year", "March 2025", "two weeks ago".
+
+    `past`: what is asked of is over, so that "on Friday" and "this spring" are the last ones.
+    """
     lows = [MONTHS[month - 1] if (month := month_number(low)) else low for low in lows]
     if lows in (["yesterday"], ["tomorrow"]):
         day = today + datetime.timedelta(days=1 if lows[0] == "tomorrow" else -1)
         return day, day
-    if lows[0] == "easter" and len(lows) == 1 + lows[-1].isdecimal():
-        year = int(lows[-1]) if len(lows) > 1 else today.year + (_easter(today.year) < today)
-        return _easter(year), _easter(year)
     if len(lows) == 2 and lows[0] in ("in", "during") and lows[1] in MONTHS:  # the one to come
         month = MONTHS.index(lows[1]) + 1
         return days_of_month(today.year + (month < today.month), month)
-    if lows in (["christmas"], ["christmas", "day"]):
-        day = datetime.date(today.year, 12, 25)
-        return day, day
+    if (named := _feast(lows, today, past)) is not None:
+        return named, named
     lows = lows[lows[0] == "the" and len(lows) > 1 :]
     for part, size in ((" ".join(lows[:2]), 2), (lows[0], 1)):
         after = lows[size + (lows[size : size + 1] in (["of"], ["-"])) :]
         if part in _PARTS and after:
             after = ["this", *after[1:]] if after[0] == "the" and after[1:] in _WHOLES else after
-            rest = days_of(after, today)
+            rest = days_of(after, today, past)
             return _PARTS[part](*rest) if rest is not None and rest[0] < rest[1] else None
-    return _relative(lows, today) or _of_calendar(lows)
+    return _relative(lows, today, past) or _of_calendar(lows)
 
 
-def _easter(year: int) -> datetime.date:
-    """Easter Sunday, by the rule of the Gregorian calendar (the anonymous algorithm of 1876)."""
-    century, of_century = divmod(year, 100)
-    golden = year % 19
-    moon = (19 * golden + century - century // 4 - (century - (century + 8) // 25 + 1) // 3 + 15) % 30
-    week = (32 + 2 * (century % 4) + 2 * (of_century // 4) - moon - of_century % 4) % 7
-    days = moon + week - 7 * ((golden + 11 * moon + 22 * week) // 451) + 114
-    return datetime.date(year, days // 31, days % 31 + 1)
+def _feast(lows: list[str], today: datetime.date, past: bool) -> datetime.date | None:
+    """A named day, or "two days before" one."""
+    lows = lows[lows[0] == "the" and len(lows) > 1 :]
+    away = next((n for n in (1, 2) if lows[n : n + 1] in (["before"], ["after"])), 0)
+    if away and lows[away - 1].removesuffix("s") in ("day", "week"):
+        count = NUMBER_WORDS.get(lows[0], 1 if lows[0] in ("a", "day", "week") else 0)
+        day = feast(lows[away + 1 :], today, past) if count and lows[away + 1 :] else None
+        days = count * _AGO[lows[away - 1].removesuffix("s")] * (1 if lows[away] == "after" else -1)
+        return day + datetime.timedelta(days=days) if day is not None else None
+    return feast(lows, today, past)
 
 
-def _relative(lows: list[str], today: datetime.date) -> tuple[datetime.date, datetime.date] | None:
+def _relative(lows: list[str], today: datetime.date, past: bool) -> _Days | None:
     """ "Last year", "next March", "this winter", "on Friday", "two weeks ago", "in three days"."""
-    if len(lows) == 1 and lows[0] in _WEEKDAYS:
-        return _weekday(lows[0], 0, today)
-    if len(lows) == 2 and lows[0] in _STEPS:
-        step = _STEPS[lows[0]]
+    if len(lows) == 1 and lows[0] in WEEKDAYS:
+        return _weekday(lows[0], -1 if past else 0, today)
+    if len(lows) == 2 and lows[0] in STEPS:
+        step = STEPS[lows[0]]
+        step = -1 if past and not step and lows[1] in _SEASONS else step
         if lows[1] in _AGO and lows[1] != "day":
             return _unit(lows[1], step, today)
-        if lows[1] in _WEEKDAYS:
+        if lows[1] in WEEKDAYS:
             return _weekday(lows[1], step, today)
         return _season(lows[1], step, today) or _near_month(lows[1], step, today)
     if len(lows) != 3:
         return None
-    if lows[0] in MONTHS and lows[1] in _STEPS and lows[2] == "year":
-        return days_of_month(today.year + _STEPS[lows[1]], MONTHS.index(lows[0]) + 1)
+    if lows[0] in MONTHS and lows[1] in STEPS and lows[2] == "year":
+        return days_of_month(today.year + STEPS[lows[1]], MONTHS.index(lows[0]) + 1)
     count = NUMBER_WORDS.get(lows[0], 1 if lows[0] == "a" else int(lows[0]) if lows[0].isdecimal() else 0)
     unit = _AGO.get(lows[1].removesuffix("s"))
     if unit is not None and 0 < count < 100 and lows[2] in ("ago", "back", "time", "hence"):
@@ -193,9 +208,7 @@ def _of_calendar(lows: list[str]) -> tuple[datetime.date, datetime.date] | None:
 
 _LONGEST = 6
 _WHOLES = (["year"], ["month"], ["week"])
-_STEPS = {"last": -1, "previous": -1, "past": -1, "next": 1, "coming": 1, "this": 0}
 _SEASONS = {"winter": 1, "spring": 4, "summer": 7, "autumn": 10, "fall": 10}
-_WEEKDAYS = word_row("monday tuesday wednesday thursday friday saturday sunday")
 
 
 def _week_of(week: int, first: datetime.date, _: datetime.date) -> _Days:
@@ -231,7 +244,7 @@ def _season(name: str, step: int, today: datetime.date) -> _Days | None:
 
 
 def _weekday(name: str, step: int, today: datetime.date) -> _Days:
-    ahead = (_WEEKDAYS.index(name) - today.weekday()) % 7
+    ahead = (WEEKDAYS.index(name) - today.weekday()) % 7
     day = today + datetime.timedelta(days=ahead - 7 if step < 0 else ahead or 7)
     return day, day
 
@@ -272,9 +285,10 @@ def days_that_differ(period: Period, query: Query, lookup: Lookup) -> tuple[date
     """The first days of the stretches of a period that may be answered differently; one if there is none."""
     if period.settled:
         return (period.first,)
-    changes = [day for day in changes_for(query, lookup) if period.first < day <= period.last]
+    first, last = sorted((period.first, period.last))
+    changes = [day for day in changes_for(query, lookup) if first < day <= last]
     if period.either:
-        return (period.first, period.last) if changes else (period.first,)
+        return (first, last) if changes else (period.first,)
     return (period.first, *changes)
 
 
