@@ -182,23 +182,24 @@ _PLACE = Pattern(
 
 
 def told_where(query: Query, lookup: Lookup) -> Query:
-    """Where something is worn, of which no rule says so: the clauses on it, if they speak of a place."""
+    """Where something is worn, of which no rule says so: the one clause on it that speaks of its place."""
     if query.kind != "where" or not query.items or query.aspect != "position":
         return query
     item = query.items[0]
     within = {lookup.aspects[aspect].within or aspect for aspect in rule_aspects(item, lookup)}
     if any(lookup.aspects[aspect].kind in ("position", "manner") and aspect != "care" for aspect in within):
         return query
-    clauses = {rule.clause for rule in lookup.base.rules if item in rule.scope.items}
-    told = [clause for clause in clauses if _PLACE.search(lookup.clauses[clause].text)]
-    if not told:
-        return query
-    return Query(
-        kind="source",
-        items=() if len(told) == 1 else (item,),
-        clause=told[0] if len(told) == 1 else None,
-        case=query.case,
-    )
+    clauses = dict.fromkeys(rule.clause for rule in lookup.base.rules if item in rule.scope.items)
+    names = [one.casefold() for one in (lookup.items[item].label, *lookup.items[item].other_labels)]
+    names = names if len(clauses) > 1 else [""]
+    told = [clause for clause in clauses if _is_placed(names, lookup.clauses[clause].text)]
+    return Query(kind="source", clause=told[0], case=query.case) if len(told) == 1 else query
+
+
+def _is_placed(names: Sequence[str], text: str) -> bool:
+    """Whether a sentence that names a thing speaks of a place; one of another thing says nothing of it."""
+    parts = (part.casefold() for part in text.split(". "))
+    return any(_PLACE.search(part) and any(name in part for name in names) for part in parts)
 
 
 _COMPANY = ("over ", "under ", "beneath ", "underneath ", "inside ", "on top of ")

@@ -210,12 +210,13 @@ def extent(text: str, before: Query | None, talk: Talk) -> Reading | None:
     """ "How far can I roll them?": the measure that the clause on what is done has with it."""
     lookup = talk.lookup
     far = _HOW_FAR.fullmatch(bare_words(text))
-    if far is None and before is not None and before.items and _TAKEN_FROM.match(bare_words(text)):
-        return _reaching(text, before, talk)
-    if far is None or before is None or not before.items:
+    if before is None or not before.items:
         return None
     act = lookup.aspects[before.aspect]
-    if act.kind != "act" or before.aspect in _WORN:
+    done = act.kind == "act" and before.aspect not in _WORN
+    if not (far and done) and _TAKEN_FROM.match(bare_words(text)):
+        return _reaching(text, before, talk)
+    if far is None or not done:
         return None
     clauses = {rule.clause for rule in rules_on(before.items, before.aspect, lookup)}
     measured = {
@@ -237,15 +238,18 @@ def extent(text: str, before: Query | None, talk: Talk) -> Reading | None:
 def _reaching(text: str, before: Query, talk: Talk) -> Reading | None:
     """ "How far below the knee can the hem be?": the one measure of the thing that is taken from there."""
     said, lookup = content(text), talk.lookup
+    item = before.items[0]
     measured = {
-        rule.aspect
+        (one, rule.aspect)
         for rule in lookup.base.rules
-        if before.items[0] in rule.scope.items and not said.isdisjoint(datum_keys(rule))
+        if not said.isdisjoint(datum_keys(rule))
+        for one in rule.scope.items
+        if item in (one, whole_of(one, lookup))
     }
-    if len(measured) != 1 or lookup.aspects[min(measured)].kind != "measure":
+    if len(measured) != 1 or lookup.aspects[min(measured)[1]].kind != "measure":
         return None
-    asked = Query(kind="how", items=before.items[:1], aspect=measured.pop(), case=before.case)
-    return talk.made(text, asked)
+    one, aspect = measured.pop()
+    return talk.made(text, Query(kind="how", items=(one,), aspect=aspect, case=before.case))
 
 
 def _anothers(text: str, bare: str, before: Query, talk: Talk) -> Reading | None:

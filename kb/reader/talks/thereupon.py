@@ -12,7 +12,8 @@ from kb.model.months import month_of
 from kb.model.questions import Abstain, Query, Reading
 from kb.model.records import Fact
 from kb.model.values import NO, YES, Choices, ValueSet
-from kb.reader.meaning.fits import facts_that_matter, rules_on, wearing, whole_of
+from kb.reader.meaning.fits import facts_that_matter, rules_on, wearing, whether_worn, whole_of
+from kb.reader.meaning.placed import carriers
 from kb.reader.meaning.query import merge_case
 from kb.reader.names.lexicon import CREDENTIALS
 from kb.reader.pieces.values import complement_of
@@ -44,6 +45,12 @@ _PRESENT = Pattern(r"(?i)\b(?:today|nowadays|these days|currently|at present|rig
 _LED = Pattern(r"(?i)(?:(?:and|but|so|what about|how about)\b,? ?)+")
 _IT = Pattern(r"(?i)\b(?:it|them|they|that)\b")
 _OFF = frozenset({"off"})
+_SIDE_OF = Pattern(
+    rf"(?i){LEAD}(?:(?:on|over|at|round|around) )?(?:which|what) (?:side|end|part|half|edge|lapel|"
+    r"breast|sleeve|shoulder|pocket|cuff|collar|arm|leg) (?:of|on) (?:the |my |his |her |their )?([\w' -]+?)"
+    r"(?: (?:is|are|does|do|should|must|will|would|can|may) (?:it|they|that|this|those|i|we|he|she)\b.*)?"
+)
+_THERE_TOO = Pattern(rf"(?i){LEAD}(on .+?),? (?:as well|too|also)(?: then)?")
 
 
 def thereupon(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
@@ -176,6 +183,33 @@ def told_of_another(text: str, previous: Reading, talk: Talk) -> Reading | None:
     asked = f"{previous.question[: where[0]]}{article}{label}{previous.question[where[1] :]}"
     again = talk.read(asked, None)
     return put_as(text, again) if again.query is not None and again.query.kind == query.kind else None
+
+
+def on_its_side(text: str, previous: Reading, talk: Talk) -> str | None:
+    """ "Which side of the waistcoat?", after a badge that rules place on it: where on it that is worn."""
+    found, before = _SIDE_OF.fullmatch(bare_words(text)), previous.frame or previous.query
+    if found is None or before is None or len(before.items) != 1:
+        return None
+    item = item_alone(f"the {found.group(1)}", talk.lexicon, talk.lookup)
+    if item is None or not carriers(before.items[0], talk.lookup) & {item, *talk.lookup.narrower(item)}:
+        return None
+    return f"where is it worn on the {talk.lookup.items[item].label}?"
+
+
+def put_there_too(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """ "On my jumper as well?", of a badge that no rule places there: whether it may be there."""
+    query, before, found = reading.query, previous.query, _THERE_TOO.fullmatch(bare_words(text))
+    if query is None or before is None or found is None or query.items != before.items:
+        return reading
+    if "where" not in (query.kind, before.kind):
+        return reading
+    worn = talk.made(text, whether_worn(before, talk.lookup))
+    label = talk.lookup.items[query.items[0]].label
+    asked = talk.read(f"may I wear the {label} {found.group(1)}?", worn)
+    claim = asked.query
+    if claim is None or claim.items != query.items or claim.aspect != "position" or claim.value is None:
+        return reading
+    return put_as(text, asked)
 
 
 def off_itself(reading: Reading, talk: Talk) -> Reading:

@@ -197,6 +197,8 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
         back_to,
         of_what_has_it,
         off_itself,
+        on_its_side,
+        put_there_too,
         so_worn,
         thereupon,
         today_again,
@@ -207,7 +209,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     previous = today_again(text, previous, talk)
     if answer_to_ask(text, previous, talk.lexicon) is None and is_thanks(text):
         return Reading(question=text, abstain=Abstain(reason="There is no question in this."))
-    full = in_full(text) or not_the_thing(text, talk) or text
+    full = in_full(text) or on_its_side(text, previous, talk) or not_the_thing(text, talk) or text
     said = " ".join(t.low for t in tokenize(clean(full)) if t.low[0].isalnum() or t.low[0] in "'n")
     said = _ANYWAY.sub("", said)
     reading = _of_what_was_said(text, said, previous, talk) or filled(text, previous, talk)
@@ -243,6 +245,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     reading = so_worn(text, thereupon(text, reading, previous, talk), previous, talk)
     reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
     reading = in_its_own_act(text, off_itself(reading, talk), previous, talk)
+    reading = put_there_too(text, reading, previous, talk)
     open_item = _asks_item(text, previous, talk) and _COND.match(said) is not None
     if previous.query is None and reading.query and (open_item or is_all(reading.query, said)):
         return Reading(question=text, ask=Ask(fact="item", prompt="Which item is asked about?"))
