@@ -19,11 +19,18 @@ _WHOLE = re.compile(
 )
 _OF_THAT = re.compile(
     r"(?:(?:and|but|so) )*(?:by (?:whom?|what)|whom? by|to (?:whom?|what)|for (?:whom?|what|how long)|"
-    r"why not|how (?:often|come|so)|what (?:for|with|in)|with what|where to)(?: then)?",
+    r"why(?: (?:so|not|on earth(?: not)?))?|why(?:['\u2019]s| is| was|['\u2019]re| are)(?: n[o']t)? "
+    r"(?:that|it|this|they|those)(?: so| not)?|"
+    r"what(?:['\u2019]s| is) the (?:reason|point)(?: (?:for|of) that)?|"
+    r"how (?:often|come|so)|what (?:for|with|in)|with what|where to)(?: then| though)?",
     re.IGNORECASE,
 )
 _SUBJECT = re.compile(  # "does the band wobble?" has a verb after the thing
     r"(?:(?:and|but|so) )?(?:do|does|did|can|could|may|must|should|will|would|has|have)(?: (?:the|an?|my))? ",
+    re.IGNORECASE,
+)
+_POINTS = re.compile(
+    r"\b(?:it|them|they|those|these)\b(?! (?:is|was)\b)(?!['\u2019]s\b)(?! (?:\w+ )?(?:rains?|snows?|\d))",
     re.IGNORECASE,
 )
 _LED = re.compile(
@@ -127,6 +134,14 @@ def goes_on_from_open(session: Session, older: Session) -> bool:
         return False  # the thing was put in from the question before
     whole = latest.ask.fact == "reading" or any(span.role == "aspect" for span in latest.spans)
     return lists(older) or (whole and session.before is not None)
+
+
+def points_to_open(session: Session, text: str) -> bool:
+    """ "How often do I change them?", asked which gloves are meant: of those, and not of the apron before."""
+    latest = session.latest
+    if latest is None or latest.ask is None or latest.ask.fact != "item" or not latest.ask.choices:
+        return False
+    return _says_thing(latest, session.question) and _POINTS.search(text) is not None
 
 
 def _runs_on(missed: Reading) -> bool:

@@ -27,6 +27,7 @@ from shell.missed import (
     of_missed,
     only_adds,
     only_goes_on,
+    points_to_open,
     replies,
     rests_on_missed,
     still_missed,
@@ -113,7 +114,7 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
         unsettled = session.before is None and session.latest is not None and session.latest.query is None
         if unsettled and only_goes_on(text) and names_thing(asked):
             return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=_OPEN)
-        if only_adds(older[0]) and goes_on_from_open(session, older[0]):
+        if points_to_open(session, text) or (only_adds(older[0]) and goes_on_from_open(session, older[0])):
             if not _is_answered(asked):
                 return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=_OPEN)
         else:
@@ -163,8 +164,8 @@ def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
         if is_loose_no(session.answers[-1], text, base):
             return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=LOOSE_NO)
         asked, reply = _question(session, text, base)
-        if asked.answers is not session.answers:
-            return asked, reply
+        if asked.answers is not session.answers or looks_like_question(text):
+            return asked, reply  # what stopped a question is no value that was asked
         return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=kb.visible(str(error)))
     told = replied(session, facts)
     asked, reply = _ask(told, base)

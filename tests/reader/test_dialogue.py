@@ -230,3 +230,33 @@ def test_nothing_of_what_was_asked_is_meant(demo: Base, text: str, reason: str) 
     assert reason in reading.abstain.reason
     with pytest.raises(UsageError, match=reason):
         read_reply(asked.ask, text, lexicon=demo.lexicon, lookup=demo.lookup)
+
+
+TOLD = [
+    ("hauling", "I'm not hauling today, the others are", "hauling=no"),
+    ("hauling", "we are hauling lines", "hauling=yes"),
+    ("on-watch", "no, I'm not on watch, my mate is", "on-watch=no"),
+    ("holds:officer-of-the-day", "I'm not the officer of the day, the warden is",
+     "holds:officer-of-the-day=no"),
+    ("hauling", "we aren't hauling at the moment", "hauling=no"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("fact", "text", "expected"), TOLD)
+def test_a_sentence_that_says_whether(demo: Base, fact: str, text: str, expected: str) -> None:
+    ask = Ask(fact=fact, prompt="")
+    assert write_facts(read_reply(ask, text, lexicon=demo.lexicon, lookup=demo.lookup)) == expected
+
+
+@pytest.mark.parametrize(
+    ("fact", "text"),
+    [
+        ("holds:officer-of-the-day", "I'm not in a good mood"),
+        ("hauling", "I'm not hauling if the others are"),
+        ("heavy-work", "I'm heavy"),
+        ("hot-work", "I'm hot"),
+    ],
+)
+def test_a_sentence_that_does_not_say_whether(demo: Base, fact: str, text: str) -> None:
+    with pytest.raises(UsageError):
+        read_reply(Ask(fact=fact, prompt=""), text, lexicon=demo.lexicon, lookup=demo.lookup)

@@ -87,6 +87,11 @@ SESSIONS = [
      "May anyone wear the service cap, in shore rig?"),
     (("What colour is the watch coat?", "Juggle with the watch coat?", "And in March?"),
      "What must the colour of the watch coat be?"),  # no answer but the first, which is of no month
+    (("Do I have to wear the flotation vest?", "May I wear a tiara?", "why's that?"),
+     "Must anyone wear the flotation vest?"),  # why a tiara is not is not known
+    (("Must I wear the flotation vest?", "why's that?"),
+     "Why, or why not, may anyone wear the flotation vest?"),
+    (("Must I tar the lined smock?", "May I wear a cap?", "can I tar it?"), ""),  # of which cap
 ]  # fmt: skip
 
 

@@ -11,6 +11,7 @@ from tests.reader.notation import TODAY, read_cases, write_reading
 
 FIFTH = HERE.parent / "fifth" / "books"
 SIXTH = HERE.parent / "sixth" / "books"
+SEVENTH = HERE.parent / "seventh" / "books"
 TURNS = read_cases(HERE / "turns.txt")
 
 
@@ -23,6 +24,7 @@ def bases(demo: Base, second: Base, third: Base, fourth: Base) -> dict[str, Base
         "fourth": fourth,
         "fifth": load(FIFTH),
         "sixth": load(SIXTH),
+        "seventh": load(SEVENTH),
     }
 
 

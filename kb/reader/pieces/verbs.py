@@ -136,16 +136,22 @@ def _is_sitting(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) 
 
 
 _AFTER_VERB = frozenset({"", "comma", "in", "on", "at", "fact", "if", "when", "filler", "for"})
+_ASKED = frozenset({"can", "may", "must", "should"})
 _ACTING = frozenset({"act", "leave off", "fix", "run", "fasten", "aspect", "unknown", "where", "how"})
 
 
 def _taken_off(pieces: list[Piece], tokens: tuple[Token, ...]) -> list[Piece]:
-    """ "Cap off in the mess?": "off" is all that is said of what is done, right after the item."""
+    """ "Cap off in the mess?": "off" is all that is said of what is done, right after the item.
+
+    What is asked of another thing after it is not: "cap off, can I have my hood up?".
+    """
     if any(piece.tag in _ACTING for piece in pieces):
         return pieces
     for index in range(1, len(pieces)):
         off = pieces[index].tag == "particle" and tokens[pieces[index].first].low == "off"
-        if off and pieces[index - 1].tag in _ITEMS:
+        after = {piece.tag for piece in pieces[index + 1 :]}
+        alone = _ASKED.isdisjoint(after) or after.isdisjoint(_ITEMS)
+        if off and alone and pieces[index - 1].tag in _ITEMS:
             pieces[index] = msgspec.structs.replace(pieces[index], tag="leave off")
     return pieces
 

@@ -67,7 +67,9 @@ _AREA = Pattern(
     r"(?P<edge>[\w ]+?)(?= of | or |[.,;]|$)"
 )
 _SIDES = {"inside": "inside|within|in", "within": "inside|within|in", "behind": "behind", "beyond": "beyond"}
-_TO_AND_FROM = Pattern(r"\bway (?:to (?:and|or) from|from (?:and|or) to) (?P<there>\w+)")
+_CLOCKED = {*"0123456789", "dawn", "sunrise", "noon", "midday", "dusk", "sunset", "midnight", "night", "day"}
+"""Words of times, which go one way only: "between dusk and 08:00"."""
+_TO_AND_FROM = Pattern(r"\bway (?:to (?:and|or) from|from (?:and|or) to) (?:the )?(?P<there>\w+)")
 _GOING = (
     r"(?:(?:on (?:my|the|our|his|her) way|walking|going|cycling|climbing|coming|driving|heading|strolling)"
     r"(?: (?:up|down|back|along|over))?(?: the (?:hill|road|path|lane))? )?"
@@ -196,14 +198,20 @@ def _inside(found: Understood, lookup: Lookup) -> Iterator[Edit]:
 def _between(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "Walking up the hill from the town to the station"."""
     for _, value in _values(lookup):
-        words = [token.low for token in tokenize(value.label) if token.low not in ("the", "a", "an")]
-        if len(words) == 4 and words[0] == "between" and words[2] == "and":
-            one, other = words[1], words[3]
-            for here, there in ((one, other), (other, one)):
-                led = rf"{_GOING}(?:from|between) (?:the )?{here}"
-                way = rf"{led} (?:back )?(?:up |down )?(?:to|and) (?:the )?{there}"
-                for match in _compiled(way).finditer(found.text):
-                    yield match.start(), match.end(), value.label
+        led, _, other = value.label.casefold().partition(" and ")
+        one = led.removeprefix("between ")
+        if (
+            one == led
+            or not other
+            or not _CLOCKED.isdisjoint(re.findall(r"[a-z]+|\d", value.label.casefold()))
+        ):
+            continue
+        ends = [re.escape(end.removeprefix("the ")) for end in (one, other)]
+        for here, there in (ends, ends[::-1]):
+            led = rf"{_GOING}(?:from|between) (?:the )?{here}"
+            way = rf"{led} (?:back )?(?:up |down )?(?:to|and) (?:the )?{there}"
+            for match in _compiled(way).finditer(found.text):
+                yield match.start(), match.end(), value.label
 
 
 def _no_more(found: Understood, lookup: Lookup) -> Iterator[Edit]:
@@ -229,7 +237,7 @@ def _on_the_way(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     there = rf"(?:work|duty|{re.escape(match['there'])})"
     moving = r"(?:on (?:my|the|our|his|her|their) way|walking|going|cycling|driving|heading|commuting)"
     for said in _compiled(
-        rf"{moving} (?:(?:home|back|in|straight home) )?(?:from|to|into) {there}"
+        rf"{moving} (?:(?:home|back|in|straight home) )?(?:from|to|into) (?:the )?{there}"
         rf"|{moving} (?:home|back home)(?= ?(?:[.,;:?!]|$)| (?:in|with|after|tonight))"
     ).finditer(found.text):
         yield said.start(), said.end(), value.label

@@ -1,5 +1,7 @@
 """Putting a thing up or down, where that is having it on or off: "may the badge stay up", "an umbrella up".
 
+So, too, with a thing that is off when another is asked of: "coat off. May I wear the scarf?".
+
 What of insignia is up is worn, and what is carried is up when it is in use. Nothing is read so where rules
 speak of raising or lowering the thing itself.
 """
@@ -23,6 +25,13 @@ _WHO = r"(?:i|we|you|he|she|they|one|anyone|somebody|people)"
 _ON = r"(?:put|putting|have|having|keep|keeping|leave|leaving|wear|wearing|stick|sticking|get|getting)"
 _STAYING = r"(?:stay|go|remain|come|be|be left|be kept|be put|be worn)"
 _OFF = r"(?:take|taking|pull|pulling|bring|bringing)"
+_NONE_ON = (
+    r"(?:^|(?<=[,.;:] ))(?:(?:and|but|so|with) )?"
+    r"(?:(?:i|we)(?:['\u2019]ve| have)?(?: got| took| taken)? )?(?:(?:the|my|our|his|her) )?%s"
+    r"(?:['\u2019]s| is| are)? off(?=[.,;:] (?:so |and |then )?(?:can|could|may|must|should|do|does|am|is|"
+    r"are)\b (?!(?:i|we|it|they|that|this)\W*$|(?:it|that|this|they) )\w+ \w)"
+)
+"""What is off, where what follows asks of something else than whether that may be."""
 _INSTEAD = (
     r"\b(carry|carrying|hold|holding|bring|bringing) (?P<it>%s%s)(?P<rest>[^.;?!]*?),? "
     r"(?:rather than|instead of|and not|without) (?:having to )?(?:wear|wearing|having|have|putting|put)"
@@ -45,6 +54,7 @@ _Put = str | Callable[[re.Match[str]], str]
 def _ways(found: Understood, lookup: Lookup) -> Iterator[tuple[str, _Put]]:
     moved = not _MOVED.isdisjoint(token.low for token in found.tokens)
     tokens = found.tokens
+    several = len({entry.id for p in found.pieces if p.tag in ("item", "items") for entry in p.entries}) > 1
     for piece in found.pieces:
         words = [token.low for token in tokens[piece.first : piece.last]]
         if piece.tag == "fact" and words[0] in _CARRYING and len(words) > 1:
@@ -53,6 +63,8 @@ def _ways(found: Understood, lookup: Lookup) -> Iterator[tuple[str, _Put]]:
         if piece.tag not in ("item", "items"):
             continue
         name = re.escape(found.text[tokens[piece.first].start : tokens[piece.last - 1].end])
+        if several and piece.tag == "item":
+            yield _NONE_ON % name, f"no {found.text[tokens[piece.first].start : tokens[piece.last - 1].end]}"
         if moved and _are(piece, "insignia", lookup) and not _is_moved(piece, lookup):
             yield from _of_insignia(name)
         elif moved and _are(piece, "carried", lookup) and not _is_moved(piece, lookup):

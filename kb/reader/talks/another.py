@@ -33,7 +33,9 @@ _LETS = Pattern(
     r"(?: (?!it$)(.*?))??(?: (?:does|do|is|did|has) n't (?:it|they)| right)?"
 )
 _UNDER = Pattern(
-    r"(?i)(?:(?:and|but|so|with) )?(.+?) (?:underneath|beneath|under|below|on top|over|with)"
+    r"(?i)(?:(?:and|but|so|with|(?:and )?(?:how|what) about) )?(.+?) (?:underneath|beneath|under|below|"
+    r"on top|over|with|right next to|next to|beside|alongside|along with|together with|in addition to|"
+    r"besides)"
     r"(?: (?:it|them|that))?[ ?]*"
 )
 _INSTEAD = Pattern(

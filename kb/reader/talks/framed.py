@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 import msgspec
 
+from kb.measures import same_dimension
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
 from kb.model.values import ValueSet
@@ -13,14 +16,17 @@ from kb.reader.pieces.pieces import Understood
 from kb.reader.pieces.pointing import is_place
 from kb.reader.question import clean, understand
 from kb.reader.talks.talked import Talk
+from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
+from kb.wording import say_query
 
 _MOST = 6
 _HEDGED = Pattern(
     r"(?i)\b(?:not|no|or|unless|except|without|never|if|outside|off|than|until|before|after)\b|n['\u2019]t\b"
 )
 _DOORS = frozenset({"indoors", "outdoors", "out of doors", "outside", "inside", "in the open"})
+_OF_THE_AIR = word_set("air outside outdoors outdoor out ambient")
 _WHERE = frozenset({"place", "location", "whereabouts", "area", "site"})
 _MODAL = Pattern(r"(?i)(?:(?:and|but|so) )?(?:may|can|could|must|should|do|does|am|is|are)\b")
 
@@ -105,3 +111,42 @@ def moved(query: Query, before: Query, lookup: Lookup) -> Query:
         return query
     kept = tuple((fact, values) for fact, values in query.case.facts if fact not in doors)
     return msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=kept))
+
+
+def measured_again(reading: Reading, previous: Reading, lookup: Lookup) -> Reading:
+    """ "And at 13?", after the water was 9 degrees: of the water, though the air is measured so as well."""
+    query, before = reading.query, previous.query
+    if query is None or before is None:
+        return reading
+    old, known = dict(before.case.facts), dict(query.case.facts)
+    for fact in known.keys() - old.keys():
+        again = _measured_before(fact, old, lookup)
+        if again is None or known.get(again) != old[again]:
+            continue
+        if _says_which(reading.question, fact, again, lookup):
+            continue
+        facts = tuple((f, known[fact] if f == again else v) for f, v in known.items() if f != fact)
+        query = msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts))
+        spans = tuple(
+            msgspec.structs.replace(span, target=again) if span.target == fact else span
+            for span in reading.spans
+        )
+        return msgspec.structs.replace(reading, query=query, spans=spans, text=say_query(lookup, query))
+    return reading
+
+
+def _measured_before(fact: str, old: Iterable[str], lookup: Lookup) -> str | None:
+    """The one circumstance of the question before that has the unit of another."""
+    unit = lookup.facts[fact].unit if lookup.facts[fact].kind == "quantity" else None
+    if unit is None:
+        return None
+    found = [f for f in old if (other := lookup.facts[f].unit) is not None and same_dimension(other, unit)]
+    return found[0] if len(found) == 1 else None
+
+
+def _says_which(text: str, fact: str, other: str, lookup: Lookup) -> bool:
+    """Whether a text has a word that is of the one circumstance and not of the other: "air", "outside"."""
+    names = (lookup.facts[fact].label, *lookup.facts[fact].other_labels)
+    own = {token.key for name in names for token in tokenize(name)}
+    own = (own - {token.key for token in tokenize(lookup.facts[other].label)}) | _OF_THE_AIR
+    return not own.isdisjoint(token.key for token in tokenize(text))

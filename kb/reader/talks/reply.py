@@ -11,6 +11,7 @@ from kb.reader.meaning.follow import NONE_OF_THEM, said_plainly, unmeant
 from kb.reader.names.lexicon import Lexicon
 from kb.reader.phrases.english import PHRASES
 from kb.reader.talks.statement import parse_fact, read_statement
+from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 
@@ -31,9 +32,9 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
     try:
         return (parse_fact(lookup, ask.fact, said),)
     except UsageError as unknown:
-        absent = _absent(said, ask, lookup)
-        if absent is not None:
-            return ((absent, NO),)
+        outright = _outright(said, ask, lookup)
+        if outright is not None:
+            return (outright,)
         whether = _WHETHER.fullmatch(said)
         if whether is not None and whether.group(2) is None:
             whether = None if _says_of(ask, said, lexicon, lookup) else whether
@@ -62,6 +63,16 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
 
 _CORRECTED = Pattern(r"(?i)^(?:no|nope|sorry|oh),\s*")  # "no, the other cap" does without nothing
 _WHETHER = Pattern(r"(?i)(yes|yep|yeah|yup|aye|nope|nah|no)([,.;] (?:and |but )?| and | but )? ?(.+)")
+_TOLD = Pattern(
+    r"(?i)(?:(?:no|nope|nah|yes|yep|yeah|aye|well|actually)[,.]? (?:but )?)?(?:i|we|it|he|she|they|there)"
+    r"(?:['\u2019](?:m|re|s|ve)| am| is| are| do| does| have| has)"
+    r"(?P<not> not| never|n['\u2019]t)? (?P<rest>[^,;.:?!]+?)"
+    r"(?: (?:today|tonight|now|right now|just now|at the moment|at present|currently|this time|any ?more|"
+    r"yet))*"
+    r"(?P<tail>[,;.:]+ (?:but )?(?:(?:the|my|our|his|her|an?) )?[a-z]+(?: [a-z]+)?"
+    r"(?:['\u2019]s| is| are| does| has| have)(?: (?:it|that|so))?)?"
+)
+_WITH_WHAT = word_set("with in on at to by from for while")
 _IS_SUBJECT = Pattern(r"(?i)(?:i|we|he|she|they|it|the|my)\b")
 _DENIED = Pattern(
     r"(?i)(?:there(?:['’]s| is| are) )?(?:no|not|without|not any|"
@@ -101,6 +112,48 @@ def _tells_the_same(word: str, rest: str, ask: Ask, lookup: Lookup) -> bool:
     asked = f"{record.label} {' '.join(record.other_labels)} {ask.prompt}"
     known = {token.key for token in tokenize(asked) if len(token.low) > 3}
     return not known.isdisjoint(token.key for token in tokenize(rest) if len(token.low) > 3)
+
+
+def _outright(said: str, ask: Ask, lookup: Lookup) -> tuple[str, ValueSet] | None:
+    """The fact that a few words or a plain sentence deny or state, where they say no more than that."""
+    absent = _absent(said, ask, lookup)
+    if absent is not None:
+        return absent, NO
+    stated = _told_whether(ask, said, lookup)
+    return None if stated is None else (ask.fact, stated)
+
+
+def _told_whether(ask: Ask, said: str, lookup: Lookup) -> Choices | None:
+    """ "I'm not in charge today, the mate is", asked whether in charge of the boat: no.
+
+    What is told has to begin as what was asked does, and to say no more: who travels need not travel alone,
+    but who does not travel does not. Whom else it is said of says nothing more after a no.
+    """
+    told = _TOLD.fullmatch(said)
+    record = lookup.facts[ask.fact]
+    if told is None or record.kind != "yes_no" or _HEDGED.search(f"{told['rest']} {told['tail'] or ''}"):
+        return None
+    denied = told["not"] is not None
+    if told["tail"] is not None and not denied:
+        return None
+    words, names = _weighty(told["rest"]), (record.label, *record.other_labels)
+    if all(len(word) < 4 for word in words) or (denied and "or" in _weighty(record.label)):
+        return None  # who is not armed may be under orders, asked whether "armed or under orders"
+    left = [_weighty(name)[len(words) :] for name in names if _weighty(name)[: len(words)] == words]
+    sure = any(
+        not rest
+        or (rest[0] == "of" and len(rest) < 3)
+        or (denied and (rest[0] in _WITH_WHAT or words[0].endswith("ing")))
+        for rest in left
+    )
+    if not sure:
+        return None  # "in the house", asked whether on the way to the house
+    return NO if denied else YES
+
+
+def _weighty(text: str) -> list[str]:
+    """The keys of the words that are no articles, in order."""
+    return [token.key for token in tokenize(text) if PHRASES.get((token.low,)) not in ("det", "poss")]
 
 
 def _says_of(ask: Ask, said: str, lexicon: Lexicon, lookup: Lookup) -> bool:

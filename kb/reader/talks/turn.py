@@ -19,7 +19,7 @@ from kb.reader.names.spelling import Search
 from kb.reader.phrases.english import PHRASES
 from kb.reader.phrases.manners import put_back, without_manners
 from kb.reader.question import clean
-from kb.reader.talks.framed import frame_of, in_what_case, moved, recently
+from kb.reader.talks.framed import frame_of, in_what_case, measured_again, moved, recently
 from kb.reader.talks.talked import Talk, item_alone
 from kb.reader.words.sentences import as_written
 from kb.reader.words.tokens import tokenize
@@ -264,6 +264,7 @@ def _asks_item(text: str, previous: Reading, talk: Talk) -> bool:
 
 def _freed(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     """A reading without what excludes what is new in it: "in a cabin?" after "outdoors"."""
+    reading = measured_again(reading, previous, talk.lookup)
     if reading.query is None or previous.query is None:
         return reading
     query = moved(without_clashes(reading.query, previous.query, talk.lookup), previous.query, talk.lookup)
