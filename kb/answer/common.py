@@ -117,7 +117,17 @@ def citations(
         if not relevance.get(best, 0):  # a pattern that is out everywhere: the list of the rig asked of, too
             for rule in _of_what_is_stated(met, relevance, lookup):
                 choose(rule)
+        for rule in _limits_above(met, best, lookup):
+            choose(rule)
     return tuple(citation(lookup, clause, tuple(rules)) for clause, rules in chosen.items())
+
+
+def _limits_above(groups: Iterable[tuple[str, ...]], clause: str, lookup: Lookup) -> Iterator[str]:
+    """The measures that a higher authority sets for what a clause of a lower one measures more narrowly."""
+    rules = dict.fromkeys(rule for group in groups for rule in group)
+    ranks = {rule: lookup.authorities[lookup.rules[rule].authority].rank for rule in rules}
+    rank = min(ranks[rule] for rule in rules if lookup.rules[rule].clause == clause)
+    yield from (r for r in rules if lookup.rules[r].value.measure is not None and ranks[r] < rank)
 
 
 def _of_what_is_stated(
