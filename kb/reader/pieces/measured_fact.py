@@ -38,6 +38,17 @@ def measured_fact(
     return None
 
 
+def concerns(fact: Fact, found: Sequence[Piece], tokens: Sequence[Token], lookup: Lookup) -> bool:
+    """Whether a time may be that of a fact: it has a word of it, or rules on the things named turn on it.
+
+    Where nothing is named, which may be what was named before, any may.
+    """
+    said = {token.key for token in tokens} | {token.low for token in tokens}
+    named = any(only(piece, "item") for piece in found if piece.tag == "name")
+    words = frozenset[str]().union(*(_words(name) for name in (fact.label, *fact.other_labels)))
+    return not named or not words.isdisjoint(said) or bool(_tested([fact], found, lookup))
+
+
 def _words(label: str) -> frozenset[str]:
     return frozenset(name_words(label)) - _LIGHT
 

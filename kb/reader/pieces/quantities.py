@@ -53,7 +53,7 @@ def quantities(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pie
     "Degrees" are those of a temperature; a number without a unit has the unit of the fact it stands beside.
     """
     facts = [fact for fact in lookup.base.facts if fact.kind == "quantity" and fact.unit]
-    if not facts:
+    if not facts and all(piece.measure is None for piece in pieces):
         return pieces
     named = {named_fact(piece) for piece in pieces}
     found = list(pieces)
@@ -70,8 +70,17 @@ def quantities(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pie
         fitting = [fact for fact in facts if _is_measured_in(fact, unit, lookup)]
         beside = [fact for fact in fitting if fact.id in named]
         chosen = beside or ([] if same_dimension(unit, "mm") else fitting)
-        from kb.reader.pieces.measured_fact import end_of_measure, measured_fact  # noqa: PLC0415  few tell a measure
+        from kb.reader.pieces.bounded import bounded_fact, stretch  # noqa: PLC0415  few tell a measure
+        from kb.reader.pieces.measured_fact import concerns, end_of_measure, measured_fact  # noqa: PLC0415
 
+        settled = bounded_fact(piece.measure, tokens, lookup) if not beside else None
+        if settled is not None:
+            start, end = stretch(settled, found, index, tokens)
+            first, last = found[start].first, found[end - 1].last
+            found[start:end] = [fact_piece(piece, settled.fact, settled.value, first, last)]
+            return quantities(tuple(found), tokens, lookup)
+        if not beside and same_dimension(unit, "d"):
+            chosen = [fact for fact in chosen if concerns(fact, found, tokens, lookup)]
         if len(chosen) > 1 and not beside:
             one = measured_fact(chosen, found, tokens, lookup)
             chosen = [one] if one is not None else chosen
