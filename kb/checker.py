@@ -237,12 +237,13 @@ class _Claims:
 def check(data: Any, lookup: Lookup, digest: str) -> tuple[str, str] | None:
     """Where and why a saved answer (its JSON, decoded) is refused; None if every claim in it holds."""
     try:
-        hold(data["format"] == 1, "format", "only format 1 is known")
+        hold("format" in data and data["format"] == 1, "format", "only answers in format 1 are known")
         hold(isinstance(data["question"], str), "question", "it is no text")
         hold(data["kb"] == digest, "kb", "the answer is from other rule books or another state of these")
         _Claims(data, lookup).check()
     except Refused as refused:
         return refused.args
     except UNFIT as error:
-        return "the answer", f"it is not an answer in format 1 ({type(error).__name__}: {error})"
+        odd = f"{error} is missing or unknown" if isinstance(error, KeyError) else "its shape is another"
+        return "the answer", f"it is not an answer in format 1: {odd}"
     return None

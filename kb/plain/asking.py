@@ -56,7 +56,7 @@ def is_sound(reading: Any, lookup: Lookup) -> bool:
         and (clause is None or (kind == "source" and clause in lookup.clauses))
         and (
             reading["book"] is None
-            or (kind == "source" and reading["book"] in {*lookup.books, *lookup.editions})
+            or (kind in ("source", "compare") and reading["book"] in {*lookup.books, *lookup.editions})
         )
     )
 

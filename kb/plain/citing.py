@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Iterator
 from typing import Any
 
 from kb.model.lookup import Lookup
+from kb.model.records import Clause
 
 
 def citing(data: Any, lookup: Lookup) -> Iterator[tuple[bool, str, str]]:
     """Whether each claim holds, where it stands, and what is wrong if not.
 
     Each citation is a clause of the books word for word, and every row has a rule that is cited. No rule is
-    cited that does not decide, here or if facts were changed as is said.
+    cited that does not decide, here or if facts were changed as is said; between two days those of a clause
+    that begins or ends there are cited, too.
     """
     clauses = {(one.edition, one.number): one for one in lookup.base.clauses}
     sides = [side for one in data["differences"] for side in one["sides"]]
@@ -29,6 +32,7 @@ def citing(data: Any, lookup: Lookup) -> Iterator[tuple[bool, str, str]]:
         yield mine, f"citations[{n}].rules", "a rule is of another clause"
         cited |= {*one["rules"]}
     deciding = {rule for one in (*spoken, *data["changes"]) for rule in one["rules"]}
+    deciding |= {one for one in cited if _changes(lookup.clauses[lookup.rules[one].clause], data)}
     source_asked = data["reading"]["kind"] == "source"
     yield source_asked or cited <= deciding, "citations", "a rule that decides nothing is cited"
     for n, row in enumerate(data["cases"]):
@@ -37,3 +41,12 @@ def citing(data: Any, lookup: Lookup) -> Iterator[tuple[bool, str, str]]:
     for n, one in enumerate(data["differences"]):
         rules = {rule for side in one["sides"] for rule in side["rules"]}
         yield not rules or bool(rules & cited), f"differences[{n}]", "no rule of it is cited"
+
+
+def _changes(clause: Clause, data: Any) -> bool:
+    """Whether a clause begins or ends between the days of a comparison, so that the time of it is told."""
+    other = data["reading"]["other"]
+    if other is None:
+        return False
+    first, last = datetime.date.fromisoformat(data["as_of"]), datetime.date.fromisoformat(other["as_of"])
+    return any(day is not None and first < day <= last for day in (clause.valid_from, clause.valid_until))

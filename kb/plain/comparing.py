@@ -25,6 +25,7 @@ class Sides:
         else:
             self.cases = [(day, reading), (datetime.date.fromisoformat(other["as_of"]), {**reading, **other})]
         self._questions: dict[tuple[int, str, str], Question] = {}
+        self._behind = _behind(lookup, reading["book"])
 
     def reading_of(self, side: int, item: str, aspect: str) -> Any:
         """One side's question about an aspect of an item, as its reading."""
@@ -117,9 +118,9 @@ class Sides:
         yield listed <= known, "differences", "something is compared that was not asked about"
         for first, second, aspect in sorted(known):
             left, right = self.outcomes(0, first, aspect), self.outcomes(1, second, aspect)
-            if left != right:
+            if left != right and self._bears_on(self._deciding(first, second, aspect)):
                 yield (first, second, aspect) in listed, "differences", f"{aspect} of {first} is left out"
-            elif len(left) == 1:
+            elif left != right or len(left) == 1:
                 said = (first, second, aspect) not in listed
                 yield said, "differences", f"{aspect} of {first} does not differ"
 
@@ -134,15 +135,33 @@ class Sides:
                 line = (side["item"], side["verdict"], rules[m])
                 right = lines[m].get(key, (one["item"], "silent", frozenset())) == line
                 yield right, f"differences[{n}].sides[{m}]", f"not what the rules say of {one['item']}"
+            asked = self._bears_on({*rules[0], *rules[1]})
+            yield asked, f"differences[{n}]", "something is compared that was not asked about"
         for key in {*lines[0], *lines[1]} - listed:
             same = [side[key][1] if key in side else "silent" for side in lines]
-            yield same[0] == same[1], "differences", f"{', '.join(sorted(key))} is left out"
+            spared = not self._bears_on({rule for side in lines if key in side for rule in side[key][2]})
+            yield same[0] == same[1] or spared, "differences", f"{', '.join(sorted(key))} is left out"
+
+    def _deciding(self, first: str, second: str, aspect: str) -> set[str]:
+        """The rules that decide an aspect of an item on either side."""
+        sides = ((self.question(m, item, aspect), item) for m, item in enumerate((first, second)))
+        return {r for one, item in sides for r in one.outcomes(item, aspect, one.known(item, aspect))[1]}
+
+    def _bears_on(self, rules: set[str]) -> bool:
+        """Whether what some rules say was asked about: all is, unless it is asked what one book did."""
+        return self._behind is None or any(self.lookup.rules[rule].clause in self._behind for rule in rules)
 
     def _key(self, line: Line) -> frozenset[str]:
         """The item of a line; the rule of one that is about everything of a kind but some."""
         item, _, rules = line
         kinds = any(self.lookup.rules[rule].scope.excluding and len(rules) == 1 for rule in rules)
         return rules if kinds and item in self.lookup.rules[min(rules)].scope.items else frozenset({item})
+
+
+def _behind(lookup: Lookup, book: str | None) -> set[str] | None:
+    """The clauses of a book or an edition and those that they replace or end; None without a book."""
+    own = [c for c in lookup.base.clauses if book in (c.edition, lookup.editions[c.edition].book)]
+    return None if book is None else {one for c in own for one in (c.id, *c.replaces, *c.repeals)}
 
 
 def left_open(fates: list[Fate]) -> ValueSet | None:

@@ -29,6 +29,9 @@ QUESTIONS = (
     "May a coxswain wear the white lanyard when carrying guests in foul weather?",
     "How many qualification devices may I wear?",
     "May I wear the headphones on watch?",
+    "What changed in 2026?",
+    "What did the Interim Notice change?",
+    "What has the notice changed about the belts?",
 )
 Json = dict[str, Any]
 
@@ -124,6 +127,46 @@ def test_a_changed_answer_is_refused_with_the_place_and_the_reason(demo: Knowled
 @pytest.mark.parametrize("value", [None, [], 3, "text", {}, {"format": 1}, {"format": 2}])
 def test_what_is_no_answer_is_refused(demo: KnowledgeBase, value: Any) -> None:
     assert demo.verify(value) is not None
+
+
+@pytest.mark.parametrize(
+    ("value", "said"),
+    [
+        ({}, ("format", "only answers in format 1 are known")),
+        ([], ("format", "only answers in format 1 are known")),
+        (3, ("the answer", "it is not an answer in format 1: its shape is another")),
+        (
+            {"format": 1, "question": "?"},
+            ("the answer", "it is not an answer in format 1: 'kb' is missing or unknown"),
+        ),
+    ],
+)
+def test_the_reason_names_no_name_of_the_language(
+    demo: KnowledgeBase, value: Any, said: tuple[str, str]
+) -> None:
+    assert demo.verify(value) == said
+
+
+def test_a_rule_of_a_clause_that_did_not_change_is_not_cited(demo: KnowledgeBase) -> None:
+    """Between two days the clauses that began or ended there are cited beside those that decide."""
+    answer = saved(demo, "What changed in 2026?")
+    other = next(r for r in demo.lookup.base.rules if r.clause == "dress-order/2024/2.1")
+    (cited,) = (c for c in saved(demo, "What colour is the storm coat?")["citations"] if c["clause"] == "2.1")
+    answer["citations"].append({**cited, "rules": [other.id]})
+    assert demo.verify(answer) == ("citations", "a rule that decides nothing is cited")
+
+
+def test_what_one_book_did_is_all_listed_and_nothing_else(demo: KnowledgeBase) -> None:
+    """By the plain meaning alone, without the answer that the program gives once more."""
+    answer = saved(demo, "What did the Interim Notice change?")
+    shorter, other = copy.deepcopy(answer), copy.deepcopy(answer)
+    told = [{side["verdict"] for side in one["sides"]} for one in answer["differences"]]
+    gone = shorter["differences"].pop(next(n for n, verdicts in enumerate(told) if len(verdicts) > 1))
+    other["reading"]["book"] = "station-order"
+    said = [kb.checker.check(one, demo.lookup, demo.digest) for one in (answer, shorter, other)]
+    assert said[0] is None
+    assert said[1] == ("differences", f"{gone['item']} is left out")
+    assert said[2] == ("differences[0]", "something is compared that was not asked about")
 
 
 def test_the_checker_is_short_and_apart() -> None:
