@@ -15,7 +15,9 @@ from kb.model.conditions import AllOf, Condition, NotOf, Test, evaluate, tests
 from kb.model.lookup import Lookup
 from kb.model.records import Rule, is_in_force
 from kb.model.values import NO, YES, Choices, ValueSet, intersect, is_empty, subtract, unite
+from kb.wording.labels import is_place
 from kb.wording.situations import WORN
+from kb.wording.surroundings import is_under_a_roof
 
 RIG = "rig"
 _SIDE = 4  # a situation has two sides where a quarter or more of the tests of it are for "no"
@@ -99,6 +101,64 @@ def _in_force(rule: Rule, day: datetime.date | None) -> bool:
     return day is None or is_in_force(rule, day)
 
 
+_OUTDOORS, _INDOORS = ("out of doors", "outdoors", "outside"), ("indoors", "inside")
+_WEATHERS = frozenset(
+    {"weather", "rain", "raining", "snow", "snowfall", "sleet", "hail", "fog", "wind", "spray"}
+)
+_AWAY = frozenset({"way", "leave", "off", "home"})
+
+
+def goes_on(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> dict[str, ValueSet]:
+    """Who asks what to wear is on duty, who tells the weather out in it, and who is in a library indoors.
+
+    Nothing of it where anything else is said.
+    """
+    stated = dict(facts)
+    said = {fact: _words_of(lookup, fact, values) for fact, values in stated.items()}
+    told = set().union(*said.values())
+    out = any(_is_weather(lookup, fact) and words for fact, words in said.items())
+    places = [fact for fact in stated if _is_place(lookup, fact)]
+    named = [label for fact in places for label in _named(lookup, fact, stated[fact])]
+    roof = is_under_a_roof(named) if places else False if out else None
+    found: dict[str, ValueSet] = {}
+    for fact in lookup.base.facts:
+        label = fact.label.casefold()
+        if fact.kind != "yes_no" or fact.id in stated:
+            continue
+        if label == "on duty" and _AWAY.isdisjoint(told):
+            found[fact.id] = YES
+        elif roof is not None and label in (*_OUTDOORS, *_INDOORS):
+            found[fact.id] = YES if (label in _INDOORS) == roof else NO
+    return found
+
+
+def _words_of(lookup: Lookup, fact: str, values: ValueSet) -> set[str]:
+    """The words of what is said to be so of a situation; none of what is denied."""
+    record = lookup.facts[fact]
+    if record.family not in ("situation", "term") or values == NO:
+        return set()
+    if not isinstance(values, Choices) or record.kind == "yes_no":
+        return set(record.label.casefold().split())
+    return {word for label in _named(lookup, fact, values) for word in label.casefold().split()}
+
+
+def _named(lookup: Lookup, fact: str, values: ValueSet) -> list[str]:
+    """The labels of the values that are said to be so; none of what is said by what it is not."""
+    if not isinstance(values, Choices) or values.complement:
+        return []
+    return [value.label for value in lookup.facts[fact].values if value.id in values.members]
+
+
+def _is_weather(lookup: Lookup, fact: str) -> bool:
+    record = lookup.facts[fact]
+    names = (record.label, *(value.label for value in record.values))
+    return not _WEATHERS.isdisjoint(word for name in names for word in name.casefold().split())
+
+
+def _is_place(lookup: Lookup, fact: str) -> bool:
+    return lookup.facts[fact].kind == "choice" and is_place(lookup, fact)
+
+
 def rig_named(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> dict[str, ValueSet]:
     """The rig that goes by the name of a situation: on parade it is the parade rig."""
     rig = lookup.facts.get(RIG)
@@ -108,7 +168,9 @@ def rig_named(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> dict[str
         record = lookup.facts[fact]
         if record.family != "situation" or not isinstance(values, Choices) or values.complement:
             continue
-        names = [set(value.label.casefold().split()) for value in record.values if value.id in values.members]
+        values_named = [value.label for value in record.values if value.id in values.members]
+        values_named = [record.label] if values == YES and record.kind == "yes_no" else values_named
+        names = [set(name.casefold().split()) for name in values_named]
         own = [
             one
             for one, words in rigs.items()

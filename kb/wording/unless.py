@@ -22,7 +22,7 @@ from kb.wording.conditions import phrase_in
 from kb.wording.labels import GRADE
 from kb.wording.normal import positive
 from kb.wording.phrases import WEARER
-from kb.wording.presumed import RIG, implied, place_of, rig_named, worn_in
+from kb.wording.presumed import RIG, goes_on, implied, place_of, rig_named, worn_in
 from kb.wording.sets import is_ordered, members_of
 from kb.wording.situations import WORN
 
@@ -36,7 +36,7 @@ _LONGEST = 120  # characters of an exception beside a verdict
 
 def usually(lookup: Lookup, day: datetime.date | None, stated: Facts = ()) -> Usually:
     """What is ordinary since it was said: the month of the day with the season that follows from it, the rig
-    of what is worn, and of what a place holds the place itself.
+    of what is worn, duty, the open air where weather is told, and of what a place holds the place itself.
 
     Who says "on the fell" is not on a crag, though a crag is on the fell, too.
     """
@@ -54,7 +54,7 @@ def usually(lookup: Lookup, day: datetime.date | None, stated: Facts = ()) -> Us
     place = {fact: values for fact, values in place.items() if fact not in known}
     if RIG not in place and RIG not in known:
         place |= rig_named(lookup, stated)
-    return {**of_month, **place, **found}
+    return {**goes_on(lookup, stated), **of_month, **place, **found}
 
 
 def usually_in(lookup: Lookup, query: Query) -> Usually:

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from kb import KnowledgeBase, demo_folder
-from kb.model.values import YES, choices
+from kb.model.values import NO, YES, choices
 from kb.wording.presumed import has_two_sides, implied, place_of
 from kb.wording.unless import usually
 
@@ -51,6 +51,11 @@ HEADLINES = [
      "It depends on the weather and the sea state: the storm trousers must be worn when the weather is foul and the sea state is rough or above; they may be when the weather is foul and the sea state is moderate or below; otherwise the books are silent."),
     ("second", "Hall tie in hall rig: do I have to wear it?", NOVEMBER,
      "It depends on the wearer's grade: the hall tie must be worn when the wearer is a warden; otherwise it may be."),
+    # Who asks is on duty, and who tells the weather is out in it, unless something else is said.
+    ("fifth", "Are false eyelashes allowed?", NOVEMBER,
+     "No. The false eyelashes must not be worn, unless the wearer is not on duty."),
+    ("fifth", "May I wear the rain jacket in Order C in sleet?", NOVEMBER,
+     "Yes: the rain jacket must be worn, unless the wearer is not out of doors."),
     # By day is no rare case, though it is one of three: "no, unless it is day" is not said.
     ("demo", "Am I allowed sunglasses?", NOVEMBER,
      "It depends on whether the wearer is indoors, the light and 2 more facts: the sunglasses may be worn when the wearer is not indoors, it is day, the wearer is none of on parade, attending a funeral or at inspection, and the weather is not fog; otherwise they must not be."),
@@ -64,6 +69,31 @@ def test_the_ordinary_verdict_leads(
     (answer,) = books(name).ask(question, as_of=day)
     assert answer.verdict == "conditional"
     assert answer.headline == headline
+
+
+def test_the_open_air_follows_from_the_weather_and_duty_from_asking(books: Open) -> None:
+    third, seventh = books("third").lookup, books("seventh").lookup
+    told = usually(third, None, [("weather", choices("rain"))])
+    assert told == {"on-duty": YES, "outdoors": YES}
+    assert usually(seventh, None, [("snow", YES)]) == {"indoors": NO}
+    in_a_cabin = usually(third, None, [("weather", choices("rain")), ("place", choices("cabin"))])
+    assert "outdoors" not in in_a_cabin
+    assert "outdoors" not in usually(third, None, [("snow-lying", NO)])
+    assert "outdoors" not in usually(third, None, [("temperature", third.domain("temperature"))])
+    assert "on-duty" not in usually(third, None, [("activity", choices("travelling"))])
+    assert "on-duty" not in usually(third, None, [("on-duty", NO)])
+    for place, inside in (("workshop", YES), ("boathouse", YES), ("slipway", NO)):
+        assert usually(seventh, None, [("place", choices(place))])["indoors"] == inside
+    assert "indoors" not in usually(seventh, None, [("place", choices("cockpit"))])
+    assert "indoors" not in usually(seventh, None, [("place", choices("workshop", "slipway"))])
+    assert "indoors" not in usually(seventh, None, [("place", choices("workshop")), ("indoors", NO)])
+
+
+def test_the_rig_follows_from_a_situation_of_its_name(books: Open) -> None:
+    seventh = books("seventh").lookup
+    assert usually(seventh, None, [("on-parade", YES)])["rig"] == choices("parade")
+    assert "rig" not in usually(seventh, None, [("on-parade", NO)])
+    assert "rig" not in usually(seventh, None, [("guard", YES)])
 
 
 def test_the_season_follows_from_the_month_where_the_books_let_no_other_be(books: Open) -> None:

@@ -18,20 +18,10 @@ from kb.reader.pieces.pieces import Understood
 from kb.reader.pieces.places import indoors_fact
 from kb.reader.words.tokens import tokenize, word_key
 from kb.text import Pattern
+from kb.wording.surroundings import OPEN_AIR, ROOMS
 
 Edit = tuple[int, int, str]
 _OWN = r"(?:(?:the|a|an|my|our|your|his|her|their|this|that|some|somebody's|someone's) )?"
-_ROOMS = """
-office canteen classroom kitchen corridor hallway library museum shop hotel restaurant cafe pub bar cinema
-theatre hospital church chapel cathedral school gym gymnasium warehouse garage shed barn hangar lobby foyer
-bathroom toilet bedroom dormitory dorm lounge basement cellar attic auditorium supermarket bank courtroom
-cloakroom cafeteria bar room hall building house mess laboratory lab studio workshop store storeroom lift
-staircase stairwell ballroom boardroom gallery nursery surgery clinic court town_hall village_hall pavilion
-"""
-_OPEN_AIR = """
-street yard courtyard garden field park lawn meadow playground car_park pavement square pitch forest woods
-wood beach quay terrace patio churchyard countryside alley lane market_place
-"""
 _FROST = (
     r"(?:in|during|under|on) (?:(?:a|the) )?(?:(?:hard|sharp|heavy|severe|deep|bitter|night|slight|light) )?"
     r"(?:frosts?|frosty (?:weather|conditions|mornings?|days?|nights?)|(?:sub-?zero|freezing|minus|negative) "
@@ -120,7 +110,7 @@ def _within(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "In the canteen", "inside the town hall", where the books know whether one is indoors."""
     if indoors_fact(lookup) is None:
         return
-    kinds = ((_ROOMS, "in|inside|within|at", "indoors"), (_OPEN_AIR, "in|on|across", "outdoors"))
+    kinds = ((ROOMS, "in|inside|within|at", "indoors"), (OPEN_AIR, "in|on|across", "outdoors"))
     for rooms, leading, meant in kinds:
         pattern = _compiled(rf"\b(?:{leading}) {_OWN}(?:[a-z-]+ )?(?:{_any_of(rooms)})\b(?!'|’|-| \w+ing\b)")
         for match in pattern.finditer(found.text):
