@@ -28,7 +28,12 @@ def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> 
 
     "values" are values of several facts, between which nothing decides.
     """
-    found = list(pieces)
+    found = [
+        msgspec.structs.replace(piece, tag="unknown", entries=())
+        if _is_of_a_kind(pieces, i, tokens, lookup)
+        else piece
+        for i, piece in enumerate(pieces)
+    ]
     for index, piece in enumerate(found):
         if piece.tag == "name":
             found[index] = _plain(piece, found[:index], tokens, lookup, _names_others(pieces, index))
@@ -43,6 +48,28 @@ def resolve_names(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> 
         )
         for index, piece in enumerate(found)
     )
+
+
+_BESIDES = frozenset({"insignia", "accessory", "carried"})
+
+
+def _is_of_a_kind(pieces: Pieces, index: int, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
+    """ "A band shirt", where a band of another name is called so: it says which shirt, and not that band.
+
+    A part and what is worn on a thing are rightly named after it: "the coat pocket", "a hat badge".
+    """
+    piece, after = pieces[index], pieces[index + 1] if index + 1 < len(pieces) else None
+    if piece.tag != "name" or after is None or after.tag != "name" or piece.last - piece.first != 1:
+        return False
+    word, following = tokens[piece.first], tokens[after.first]
+    if following.start != word.end + 1 or word.low != word.key or len(after.entries) != 1:
+        return False
+    called, named = piece.entries, after.entries[0]
+    everyday = all(one.kind == "item" and one.rank in (1, 2) for one in called)
+    if not everyday or named.kind != "item" or named.rank:
+        return False
+    kinds = {*lookup.broader(named.id)}
+    return lookup.items[named.id].part_of is None and _BESIDES.isdisjoint(kinds)
 
 
 def _people_joined(found: list[Piece], before: Pieces, lookup: Lookup) -> list[Piece]:

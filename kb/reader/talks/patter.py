@@ -199,6 +199,12 @@ _ELLIPTIC = Pattern(
     r"(?i)(?: (have to|need to|has to|got to))?(?: wear (?:it|one|them))?(?:,? (?:as well|too|also|then))*\W*"
 )
 _OFF = Pattern(r"(?i)[,;] (?:and |with )?(?:the |my |his |her )?([a-z]+(?: [a-z]+)?) off(?= ?[,;?.!]| ?$)")
+_TOLD_OFF = Pattern(
+    r"(?i)(?:(?:and|but|so|ok|okay|well|now|no|(?P<led>with|when|if))[ ,]+)*"
+    r"(?:(?:i|we)(?:['\u2019]ve| have)(?: got| taken)? )?"
+    r"(?:(?:the|my|his|her) )?(?P<it>(?!(?:and|but|i|we|it|they|not|take)\b)[a-z]+(?: (?!is\b|are\b)[a-z]+)?)"
+    r"(?:['\u2019]s| is| are)? off\b"
+)
 _ON = Pattern(r"(?i)\bwith ((?:the|my|a|an|his|her) [\w'-]+(?: [\w'-]+)?) (up|on)(?= ?[,;?.!]| ?$)")
 _ALONE = Pattern(r"(?i)\b(?:by (?:itself|themselves)|on (?:its|their) own|alone|and nothing else)\b")
 _THAT_ONE = Pattern(
@@ -232,6 +238,7 @@ def loosely(text: str, previous: Reading, talk: Talk) -> str:
         said = f"{said[: off.start()]}{said[off.end() :]}"
     elif off is not None and item_alone(off.group(1), talk.lexicon, talk.lookup) is not None:
         said = f"{said[: off.start()]}, without the {off.group(1)}{said[off.end() :]}"
+    said = _told_off(said, previous, talk)
     on = _ON.search(said)
     if on is not None and _is_worn_so(on.group(1), on.group(2), talk):
         said = f"{said[: on.end(1)]}{said[on.end() :]}"
@@ -250,6 +257,21 @@ def loosely(text: str, previous: Reading, talk: Talk) -> str:
     year = day.year
     said = _THAT_YEAR.sub(f" {year}", said) if year != talk.case.as_of.year else said
     return _with_unit(said, previous.query, talk.lookup)
+
+
+def _told_off(text: str, previous: Reading, talk: Talk) -> str:
+    """ "The apron's off", "apron off but it's June", after whether a coat may be worn: without the apron."""
+    found, before = _TOLD_OFF.match(text), previous.query
+    if found is None or before is None or (found["led"] is None and text.rstrip().endswith("?")):
+        return text
+    item = item_alone(found["it"], talk.lexicon, talk.lookup)
+    worn = [f.partition(":")[2] for f, _ in before.case.facts if talk.lookup.facts[f].family == "worn"]
+    word = word_key(found["it"])
+    named = [i for i in worn if word in {t.key for t in tokenize(talk.lookup.items[i].label)}]
+    item = named[0] if len(named) == 1 else item
+    if item is None or not {*before.items}.isdisjoint(talk.lookup.narrower(item)) or item in before.items:
+        return text
+    return f"without the {talk.lookup.items[item].label}{text[found.end() :]}"
 
 
 def _as_said(day: datetime.date) -> str:

@@ -41,6 +41,10 @@ _NO_MORE = Pattern(
 _WITHOUT_IT = Pattern(
     r"(?:(?:and|but|so|or|even|what about|how about|what if i go) )*without (?:it|one|that|them)(?: then)?"
 )
+_ON_AGAIN = Pattern(
+    r"(?:(?:and|but|so|or|what about|how about) )*(?:with|(?:if|when) i (?:have|keep|put|leave|wear)) "
+    r"(?:it|that|them)(?: back)? on(?: again| then)?"
+)
 _PRESENT = Pattern(r"(?i)\b(?:today|nowadays|these days|currently|at present|right now|as of now)\b")
 _LED = Pattern(r"(?i)(?:(?:and|but|so|what about|how about)\b,? ?)+")
 _IT = Pattern(r"(?i)\b(?:it|them|they|that)\b")
@@ -121,9 +125,17 @@ def of_what_has_it(reading: Reading, previous: Reading, talk: Talk) -> Reading:
 def without_that(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
     """ "And without it?", after how long a beard may be with a waiver: without what is held or worn.
 
-    Of a measure or a place it is not asked without the thing that has it.
+    Of a measure or a place it is not asked without the thing that has it. "And with it on?" turns over what
+    was said to be off.
     """
     lookup = talk.lookup
+    if _ON_AGAIN.fullmatch(said) is not None:
+        off = [f for f, v in before.case.facts if _is_off(f, v, lookup)]
+        if len(off) != 1:
+            return None
+        turned = complement_of(lookup, off[0], dict(before.case.facts)[off[0]])
+        case = merge_case(before.case, {off[0]: turned}, None, False, lookup)
+        return talk.made(text, msgspec.structs.replace(before, case=case))
     if _WITHOUT_IT.fullmatch(said) is None or lookup.aspects[before.aspect].kind == "act":
         return None
     held = [f for f, v in before.case.facts if v == YES and lookup.facts[f].family in (*CREDENTIALS, "worn")]
@@ -131,6 +143,13 @@ def without_that(text: str, said: str, before: Query, talk: Talk) -> Reading | N
         return Reading(question=text, abstain=Abstain(reason="It is not clear without what."))
     case = merge_case(before.case, {held[0]: NO}, None, False, lookup)
     return talk.made(text, msgspec.structs.replace(before, case=case))
+
+
+def _is_off(fact: str, values: ValueSet, lookup: Lookup) -> bool:
+    record = lookup.facts[fact]
+    if record.family == "worn":
+        return values == NO
+    return record.kind == "yes_no" and values == YES and record.label.casefold().split()[-1] in _OFF
 
 
 def not_so(text: str, before: Query, talk: Talk) -> Reading | None:
