@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 import kb
@@ -39,7 +40,22 @@ def _headline(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     said, colon, rest = text.partition(": ")
     if colon and said.casefold() == word:  # the badge says it already
         text = rest[:1].upper() + rest[1:]
+    first = next((lead for lead in _APART if re.match(rf"{lead}[.:] ", text)), "")
+    if first and word in _APART[first]:
+        return (_as_asked(first, word, text),)
     return (Headline(word.upper(), text or (_SILENT if answer.verdict == "silent" else ""), tone),)
+
+
+# What a thing is, where yes or no would say the contrary of it to who reads both in one breath.
+_APART = {"No": ("required", "permitted"), "Yes": ("prohibited",)}
+
+
+def _as_asked(first: str, word: str, text: str) -> Headline:
+    """Yes or no to what was asked, and then what the thing is: "NO - Permitted: it may be worn, but need not
+    be." to who asks whether it must be, as "PERMITTED - No." takes reading twice."""
+    rest = text[len(first) + 2 :]
+    rest = f"the {rest[4:]}" if rest.startswith("The ") else rest
+    return Headline(first.upper(), f"{word.capitalize()}: {rest}", "yes" if first == "Yes" else "no")
 
 
 def _carried(answer: Answer, base: KnowledgeBase) -> str:

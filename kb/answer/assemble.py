@@ -166,7 +166,7 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     if len(part.cases) > 1 and query.aspect == "wear":
         from kb.answer.limits import limit_notes  # noqa: PLC0415  for tables only
 
-        settled = limit_notes(engine, query, part)
+        settled = limit_notes(engine, query, part, answer.headline)
         return replaced(answer, headline=" ".join((answer.headline, *settled)))
     if len(part.cases) > 1 or part.aspect != query.aspect:
         return answer

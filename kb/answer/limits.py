@@ -10,10 +10,12 @@ from kb.model.questions import Query
 from kb.model.values import NO
 from kb.reasoner import WORN, Engine, possible_facts
 from kb.wording import listing, rule_reference, say_verdict, sentence, the_item
+from kb.wording.english import is_plural
 
 
-def limit_notes(engine: Engine, query: Query, part: Part) -> tuple[str, ...]:
-    """The verdict in the cases that a limit on numbers leaves, where all of them have one.
+def limit_notes(engine: Engine, query: Query, part: Part, headline: str) -> tuple[str, ...]:
+    """The verdict in the cases that a limit on numbers leaves, where all of them have one; without it where the
+    headline begins with it.
 
     A limit can be broken, so that the table keeps the cases in which it is.
     """
@@ -38,7 +40,12 @@ def limit_notes(engine: Engine, query: Query, part: Part) -> tuple[str, ...]:
     said = engine.problem(engine.group(part.item, part.aspect), possible).said()
     if len(said) != 1:
         return ()
-    things = listing([the_item(lookup, item) for item in out])
-    clauses = listing(list(dict.fromkeys(out.values())))
+    things = listing([the_item(lookup, item) for item in out], "or")
+    clauses = list(dict.fromkeys(out.values()))
+    leave = "leave" if len(clauses) > 1 else "leaves"
+    room = sentence(f"{listing(clauses)} {leave} no room for {things} as well")
     verdict = say_verdict(lookup, next(iter(said)), query)
-    return (f"{sentence(f'{clauses} leaves no room for {things} as well')} Without it: {verdict}",)
+    if headline.startswith(verdict.removesuffix(".")):
+        return (room,)  # the table is said by what holds without them
+    one = len(out) == 1 and not is_plural(lookup.items[next(iter(out))].label)
+    return (f"{room} Without {'it' if one else 'them'}: {verdict}",)

@@ -135,11 +135,23 @@ def _either(phrases: Sequence[Phrase], nested: bool) -> Phrase:
     if all(p.attached is not None and not p.holder for p in phrases) and not nested:
         attached = _alternatives([p.attached or "" for p in phrases])
     state = bare is not None and all(p.state for p in phrases)
-    either = f"either {', or '.join(p.clause for p in phrases)}" if nested else ""
+    either = f"either {_apart([p.clause for p in phrases])}" if nested else ""
     clause = (
         f"{WEARER} is {bare}" if state else either or f"either {_alternatives([p.clause for p in phrases])}"
     )
     return Phrase(clause, bare, attached, state, noun=bare or clause)
+
+
+def _apart(clauses: Sequence[str]) -> str:
+    """ "A, or the wearer is in town and is a warden": an "and" set off by a comma could go with all of them.
+
+    What cannot be said without that comma is numbered.
+    """
+    marked = f", and {WEARER} "
+    texts = [text if " or " in text else text.replace(marked, " and ", 1) for text in clauses]
+    if any(", and " in text for text in texts):
+        texts = [f"({index}) {text}" for index, text in enumerate(texts, 1)]
+    return ", or ".join(texts)
 
 
 def _alternatives(texts: Sequence[str]) -> str:

@@ -81,6 +81,9 @@ def say_ordinarily(lookup: Lookup, query: Query, rows: Rows) -> str:
 def _say_unless(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int], said: Usually) -> str:
     """ "..., unless the wearer is diving": just when it is otherwise, where that takes few words."""
     facts = [when for when, _ in rows]
+    clashes = [index for index in otherwise if rows[index][1] == "conflict"]
+    if clashes:
+        return _say_clashes(lookup, rows, line, clashes, [i for i in otherwise if i not in clashes], said)
     unless = say_exceptions(lookup, facts, otherwise, said)
     if not unless or any(verdict == "conditional" for _, verdict in rows):
         return ""
@@ -91,6 +94,25 @@ def _say_unless(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int],
     told = {*known, *sets}
     further = dict.fromkeys(fact for index in near for fact, _ in facts[index] if fact not in told)
     return f"{line.removesuffix('.')}, unless {unless}{_say_then(lookup, further if mixed else ())}."
+
+
+def _say_clashes(
+    lookup: Lookup, rows: Rows, line: str, clashes: Sequence[int], otherwise: Sequence[int], said: Usually
+) -> str:
+    """ "..., unless it is winter; but when the wearer is diving, the clauses disagree".
+
+    "Unless" is for what is otherwise: where clauses disagree nothing is settled, so that it is told by name.
+    """
+    when = say_exceptions(lookup, [when for when, _ in rows], clashes, said)
+    kept = [row for index, row in enumerate(rows) if index not in clashes]
+    left = [index for index, row in enumerate(rows) if index not in clashes]
+    rest = _say_unless(lookup, kept, line, [left.index(i) for i in otherwise], said) if otherwise else line
+    open_ = any(verdict == "conditional" for _, verdict in rows)
+    return (
+        f"{rest.removesuffix('.')}; but when {when}, {_UNSAID['conflict']}."
+        if when and rest and not open_
+        else ""
+    )
 
 
 def _say_then(lookup: Lookup, facts: Iterable[str]) -> str:
@@ -111,6 +133,8 @@ def _say_covered(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int]
     unless = say_any(lookup, [Test(*test) for test in within.items()])
     further = dict.fromkeys(fact for index in otherwise for fact, _ in facts[index] if fact not in within)
     then = _say_then(lookup, further if inside else ())
+    if any(rows[index][1] == "conflict" for index in otherwise):
+        then += f"; in some of these cases {_UNSAID['conflict']}"
     return f"{line.removesuffix('.')}, unless {unless}{then}." if len(unless) <= _LONGEST else ""
 
 

@@ -84,6 +84,29 @@ def place_of(lookup: Lookup, items: Iterable[str], day: datetime.date | None) ->
     }
 
 
+def must_be_worn(
+    lookup: Lookup, facts: Iterable[tuple[str, ValueSet]], items: Sequence[str], day: datetime.date | None
+) -> dict[str, ValueSet]:
+    """What has to be worn with what is told, so that the wearer has it on: in storm rig the storm coat.
+
+    Of the things that are asked about it is not known. What must be only if another is not worn, either of
+    which will do, goes without saying of neither.
+    """
+    known = dict(facts)
+    if RIG not in known:
+        return {}  # what everybody wears in any rig tells none from another
+    found: dict[str, ValueSet] = {}
+    for rule in lookup.base.rules:
+        duty = rule.aspect == "wear" and rule.modality == "must" and rule.scope.alternatives is None
+        if not duty or not _in_force(rule, day):
+            continue
+        for item in rule.scope.items:
+            alone = item not in items and WORN + item not in known and len(lookup.narrower(item)) == 1
+            if alone and evaluate(rule.condition, known.get) is True:
+                found[WORN + item] = YES
+    return found
+
+
 def _needed(condition: Condition, fact: str, domain: ValueSet) -> ValueSet:
     """The values of a fact with which a condition can hold, whatever else is so."""
     if isinstance(condition, Test):

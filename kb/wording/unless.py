@@ -22,7 +22,7 @@ from kb.wording.conditions import phrase_in
 from kb.wording.labels import GRADE
 from kb.wording.normal import positive
 from kb.wording.phrases import WEARER
-from kb.wording.presumed import RIG, goes_on, implied, place_of, rig_named, worn_in
+from kb.wording.presumed import RIG, goes_on, implied, must_be_worn, place_of, rig_named, worn_in
 from kb.wording.sets import is_ordered, members_of
 from kb.wording.situations import WORN
 
@@ -67,7 +67,7 @@ def usually_in(lookup: Lookup, query: Query) -> Usually:
     own = place_of(lookup, query.items[:1], query.case.as_of) if RIG in found else {}
     if RIG in own and not is_empty(both := intersect(found[RIG], own[RIG])):
         found[RIG] = both
-    return found
+    return {**must_be_worn(lookup, query.case.facts, query.items, query.case.as_of), **found}
 
 
 def ordinary(

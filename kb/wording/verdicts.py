@@ -319,6 +319,8 @@ def _say_claim(lookup: Lookup, verdict: Verdict, query: Query) -> str:
     modal = {"required": "must", "permitted": "may", "prohibited": "must not", "not_required": "need not"}[
         verdict
     ]
+    if " not" in modal:  # "must not be 2": nobody forbids the very number
+        said = said.replace("exactly ", "")
     lead = "" if query.kind not in ("may", "must") else ("Yes. " if _is_good(query, verdict) else "No. ")
     return lead + sentence(phrase(subject, modal, be, said))
 

@@ -83,8 +83,23 @@ def test_a_limit_on_numbers_settles_what_is_worn_besides(
     """Clause 2.4: one outer garment at a time; the storm coat, without which both are forbidden, is one."""
     answer = ask(demo, question)
     assert answer.verdict == "conditional", "a limit can be broken: the table keeps the case"
-    assert "2.4 leaves no room for the storm coat as well" in answer.headline
+    assert "2.4 leaves no room for the storm coat as well. Without it: " in answer.headline
     assert answer.headline.endswith(said)
+
+
+@pytest.mark.parametrize(
+    ("question", "room"),
+    [
+        ("May a W2 wear the watch coat on watch in shore rig?", "the storm coat or the shore coat"),
+        ("I am not on watch, may I wear the shore coat in shore rig?", "the storm coat"),
+    ],
+)
+def test_what_the_headline_begins_with_is_not_said_again_of_the_limit(
+    demo: KnowledgeBase, question: str, room: str
+) -> None:
+    answer = ask(demo, question)
+    assert answer.headline.endswith(f"2.4 leaves no room for {room} as well.")
+    assert answer.headline.count("may be worn") == 1
 
 
 def test_without_a_second_outer_garment_nothing_is_settled(demo: KnowledgeBase) -> None:

@@ -12,7 +12,7 @@ import pytest
 
 from kb import KnowledgeBase, demo_folder
 from kb.model.values import NO, YES, choices
-from kb.wording.presumed import has_two_sides, implied, place_of
+from kb.wording.presumed import has_two_sides, implied, must_be_worn, place_of
 from kb.wording.unless import usually
 
 NOVEMBER, JULY = datetime.date(2026, 11, 25), datetime.date(2026, 7, 10)
@@ -189,7 +189,7 @@ def test_what_is_worn_tells_the_rig_that_leads(books: Open, name: str, question:
         ("third", "Why can't probationers have beards?",
          "The beard must not be worn, unless the wearer holds the religious waiver."),
         ("second", "Why is the reflecting armband banned on a crag?",
-         "The reflecting armband must not be worn, unless the wearer holds the dog handler appointment and it is dark."),
+         "The reflecting armband must not be worn; but when the wearer holds the dog handler appointment and it is dark, the clauses disagree."),
     ],
 )  # fmt: skip
 def test_claims_and_reasons_lead_with_what_holds(
@@ -198,3 +198,28 @@ def test_claims_and_reasons_lead_with_what_holds(
     (answer,) = books(name).ask(question, as_of=NOVEMBER)
     assert answer.verdict == "conditional"
     assert answer.headline == headline
+
+
+@pytest.mark.parametrize(
+    ("name", "question", "headline"),
+    [
+        # One of hat and hood must be worn: neither is prohibited but by wearing the other.
+        ("demo", "Must I wear the storm hood in storm rig?",
+         "Yes. The storm hood must be worn, unless the wearer does not wear the storm coat or wears the storm hat."),
+        ("demo", "Must I wear the storm hat in storm rig?",
+         "Yes. The storm hat must be worn, unless the wearer wears the storm hood."),
+        ("demo", "May a K4 wear the white lanyard in parade rig in the rain?",
+         "No. The white lanyard must not be worn; but when the wearer holds the coxswain appointment and is carrying guests of the Board, the clauses disagree."),
+    ],
+)  # fmt: skip
+def test_what_must_be_worn_with_it_is_on(books: Open, name: str, question: str, headline: str) -> None:
+    (answer,) = books(name).ask(question, as_of=NOVEMBER)
+    assert answer.headline.startswith(headline)
+
+
+def test_what_is_one_of_two_is_not_taken_as_worn(books: Open) -> None:
+    lookup = books("demo").lookup
+    found = must_be_worn(lookup, (("rig", choices("storm-rig")),), ("storm-hood",), NOVEMBER)
+    assert found["worn:storm-coat"] == YES
+    assert not {"worn:storm-hat", "worn:storm-hood"} & set(found)
+    assert must_be_worn(lookup, (), (), NOVEMBER) == {}

@@ -1,3 +1,4 @@
+# ruff: noqa: E501  screens read better on one line
 """What the layout makes of single parts of an answer."""
 
 from __future__ import annotations
@@ -210,3 +211,23 @@ def test_rows_without_conditions_are_no_table(base: Any) -> None:
     case = AnswerCase(when=(), label="in every case", verdict="required")
     answer = msgspec.structs.replace(fakes.where("Where?"), cases=(case, case))
     assert "Case by case" not in plain(answer, base)
+
+
+@pytest.mark.parametrize(
+    ("verdict", "headline", "first"),
+    [
+        ("permitted", "No. The liner may be worn, but need not be.", "NO - Permitted: the liner may be worn, but need not be."),
+        ("required", "No: the fastening must be closed.", "NO - Required: the fastening must be closed."),
+        ("prohibited", "Yes. The liner must not be worn.", "YES - Prohibited: the liner must not be worn."),
+        # Where both say the same, the verdict is the first word.
+        ("permitted", "Yes. The liner may be worn.", "PERMITTED - Yes. The liner may be worn."),
+        ("prohibited", "No. The liner must not be worn.", "PROHIBITED - No. The liner must not be worn."),
+        ("not_required", "No. The liner need not be worn.", "NOT REQUIRED - No. The liner need not be worn."),
+        ("required", "Nothing but the liner must be worn.", "REQUIRED - Nothing but the liner must be worn."),
+    ],
+)  # fmt: skip
+def test_yes_or_no_stands_first_where_the_verdict_would_say_the_contrary(
+    base: Any, verdict: str, headline: str, first: str
+) -> None:
+    answer: Any = msgspec.structs.replace(fakes.silent("Must I?"), verdict=verdict, headline=headline)
+    assert plain(answer, base).splitlines()[0] == first

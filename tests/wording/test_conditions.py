@@ -15,6 +15,7 @@ from tests.wording.bases import both, is_, no, span, words, yes
 LOOKUP = words()
 FOUL, DOWN, HAULING = is_("weather", "foul"), is_("sleeves", "down"), yes("hauling")
 BOAT, ASHORE = is_("rig", "boat"), is_("place", "ashore", "town", "pier")
+TOWN = is_("place", "town")
 K5_UP = is_("grade", "K5", "K6", "K7", "W1", "W2", "W3", "W4")
 
 CONDITIONS: list[tuple[Condition, str]] = [
@@ -31,6 +32,11 @@ CONDITIONS: list[tuple[Condition, str]] = [
      "when hauling lines and a member of the guard"),
     (AnyOf((FOUL, HAULING)), "when the weather is foul or the wearer is hauling lines"),
     (AnyOf((ASHORE, HAULING)), "when ashore or hauling lines"),
+    # An "and" that is set off by a comma could go with both cases.
+    (AnyOf((FOUL, both(BOAT, TOWN, yes("holds:diver")))),
+     "when the weather is foul, or the wearer is in boat rig and in town and holds the diver qualification"),
+    (AnyOf((FOUL, both(BOAT, TOWN, K5_UP))),
+     "when (1) the weather is foul, or (2) the wearer is in boat rig and in town, and the wearer's grade is K5 or above"),
     (AnyOf((both(FOUL, DOWN), HAULING)),
      "when the weather is foul and the sleeves are down, or the wearer is hauling lines"),
     (NotOf(AllOf((FOUL, NotOf(HAULING)))), "unless the weather is foul and the wearer is not hauling lines"),

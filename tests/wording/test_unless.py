@@ -93,6 +93,13 @@ TABLES: list[tuple[QuestionKind, str, tuple[tuple[Row, Verdict], ...], str]] = [
      ((row(no("hauling")), "permitted"), (row(HAULING, PARADE), "conditional"), (row(HAULING, rest(PARADE)), "prohibited")),
      "Yes. The deck gloves may be worn, unless the wearer is hauling lines; it then depends on the rig."),
     ("may", "do", ((row(PARADE), "permitted"), (row(rest(PARADE)), "conditional")), "It depends on the rig."),
+    # Where clauses disagree, that is told by name and not as an exception.
+    ("may", "do", ((row(no("hauling")), "prohibited"), (row(HAULING), "conflict")),
+     "No. The deck gloves must not be worn; but when the wearer is hauling lines, the clauses disagree."),
+    ("may", "do",
+     ((row(no("hauling"), no("worn:cap")), "prohibited"), (row(no("hauling"), CAP), "permitted"), (row(HAULING), "conflict")),
+     "No. The deck gloves must not be worn, unless the wearer wears the service cap; but when the wearer is hauling lines, "
+     "the clauses disagree."),
 ]  # fmt: skip
 
 
