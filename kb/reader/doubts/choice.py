@@ -94,6 +94,10 @@ def asked_place(previous: Reading) -> tuple[int, int] | None:
     """The characters that the answer to "which item" replaces: an unclear word, else what was offered."""
     items = [span for span in previous.spans if span.role == "item"]
     offered = {value for value, _ in previous.ask.choices} if previous.ask is not None else set()
-    unclear = [span for span in items if span.target is None][:1]
+    unclear = [span for span in items if span.target is None]
+    if len(unclear) > 1 and previous.ask is not None:  # "do my glasses need a cord": the one that is asked of
+        words = {token.key for _, label in previous.ask.choices for token in tokenize(label)}
+        unclear = [s for s in unclear if tokenize(s.text)[-1].key in words] or unclear
+    unclear = unclear[:1]
     named = unclear or [span for span in items if span.target in offered] or items[:1]
     return (named[0].start, named[-1].end) if named else None

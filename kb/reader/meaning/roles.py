@@ -18,6 +18,9 @@ _MODAL = frozenset({"may", "can", "must", "should", "have to", "allowed", "banne
 _PLACING = frozenset({"on", "above", "below", "place"})
 _LIGHT = frozenset({"det", "poss", "filler", "comma"})
 _ITEMS = ("item", "items")
+_BEFORE_NEED = frozenset(
+    {"do", "does", "don't", "doesn't", "n't", "not", "really", "also", "still", "always", "never"}
+)
 EXPLAINED = tag_set("""
     comma, filler, det, poss, joined, service, self, person, can, may, must, should, have to, allowed, banned
     required, optional, be, do, have, act, leave off, what, which, who, where, how, how many, when, why, rule
@@ -120,8 +123,16 @@ class _Walk(Walker):
         needs = self.tokens[self.pieces[index].first].low.startswith(("need", "requir"))
         asked = self.roles.asked
         plain = needs and self.pieces[index].last - self.pieces[index].first == 1
-        if plain and asked and self._tag(self._near(index, 1)) in _ITEMS and self._tag(0) == "do":
+        thing = plain and asked and self._tag(self._near(index, 1)) in _ITEMS
+        if thing and (self._tag(0) == "do" or self._needs_itself(self.pieces[index].first - 1)):
             self.roles.asked, self.roles.worn = [], [*self.roles.worn, *asked]
+
+    def _needs_itself(self, place: int) -> bool:
+        """Whether what needs something, up to a word, is a thing: "specs don't need", "do they need"."""
+        while place > 0 and self.tokens[place].low in _BEFORE_NEED:
+            place -= 1
+        ended = any(piece.last == place + 1 and piece.tag in _ITEMS for piece in self.pieces)
+        return ended or self.tokens[place].low in ("they", "it")
 
     def condition_word(self, index: int) -> None:
         """ "if", or "when" further in: what follows says what is worn, unless it follows "is it ok".

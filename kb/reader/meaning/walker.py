@@ -21,6 +21,7 @@ ITEMS = ("item", "items")
 _OPENING = frozenset(
     {"where", "how", "how many", "what", "which", "can", "may", "must", "should", "do", "be"}
 )
+_TO_HOURS = frozenset({"at", "until", "till", "since"})
 _EACH = frozenset({"each", "either", "every", "apiece", "per"})
 
 
@@ -189,6 +190,8 @@ class Walker:
         piece, before, after = self.pieces[index], self._near(index, -1), self._near(index, 1)
         if is_year(piece) and self._tag(before) != "book":
             return  # "in summer 2021 three badges", "April 2021: the smock", "my 2019 jersey"
+        if index and self.tokens[piece.first - 1].low in _TO_HOURS:
+            return  # "we sail at ten, the helmet on"
         if self._tag(before) == "book" and not self.roles.clause_number:
             self.roles.clause_number = piece.arg
             self._use(index)

@@ -36,6 +36,15 @@ CLOSINGS = r"""
 # something
 ^(.*?)\b(?:is|are|was|were) (<the> [\w' -]+?) (?:something|a thing|one thing)(?: that| which)? ([\w' -]+?)
     \s(?:has|have|had) to (wear|carry|own)\b => \1 must \3 \4 \2
+# against
+(?:\s*[,;:.]+| [–—-]+)\s(?:and )?(?:that|it|this)(?:'s| is) not against (?:anything|the law
+    |any(?: of the)? (?:rules?|clauses?)|<rulebook>)(?:,? is (?:it|that))?\W*$ => , is that allowed?
+# keep leave
+(?<=\w),? or (?:can|may|could|do) <i> (?:just )?(?:keep|leave) (?:it|them|those|that) on\W*$ => ?
+# em
+(?<=[a-z] )['’]?em(?=\s*[.,;?!]|\s*$|\s(?:up|down|off|on|in|out|under|over|with|to)\b) => them
+# toe foot bottom
+^(.*\b(?:what|which)\b.*?),? (?:from )?(?:head|top) to (?:toe|foot|bottom)(?=\s*[.,;?!]|\s*$) => \1
 # told asked prompted bidden reminded
 ,? without (?:me |us |him |her |anyone |anybody )?(?:first )?(?:being|having been|having to be|getting)
     \s(?:told|asked|prompted|reminded)(?: (?:first|to(?: do so)?|by anyone|by anybody))?(?=\s*[.,;?!]|\s*$

@@ -45,6 +45,8 @@ tell: (?:(?:please |kindly |just |so |and |now |but )*(?:(?:can|could|would|will
 """
 
 _FIRST = r"""
+# change climb get slip peel step
+\b(?:change|climb|get|slip|peel|step) out of (?=(?:my|the|our|his|her|their)\b(?! way)) => take off\s
 # let lets allow allows permit permits allowing
 ^(?:do|does|did|will|would) <books> (?:actually |really |still )?(?:let|allow|permit) (<me>)(?: to)?\s
     (?!off\b)(?=\w+ ) => may \1

@@ -26,6 +26,9 @@ TIMES = rf"""
 ^from {_ASKS} {_TO} {_ASKS} (?:is|are|do|does) (.+?)(?: run| last| go| hold)?\W*$ => when is \1?
 ^([\w' -]+?)\s?[:,;-]+ (?:from )?{_ASKS} {_TO} {_ASKS}\W*$ => when is \1?
 ^([\w' -]+?)\s?[:,;-]+ (?:until|till|up to|from|since) when\W*$ => when may \1 be worn?
+# at
+^((?:we|i|they|he|she)(?:'re| are|'m| am| have|'ve)? [a-z' -]{{3,40}}?) at (?:about |around )?
+    (?:\d{{1,2}}|six|seven|eight|nine|ten|eleven|twelve)(?: sharp| ?o'clock)?(?=,| and | so ) => \1
 # old former previous earlier
 (?:[.;,:]|\s-)\s*(?:but |and |though |although |whereas )?(?:the |my |our )?(?:old|former|previous|earlier)
     \s(?:limit|rule|figure|maximum|minimum|size|length|width|number|amount) {_WAS} (?:about |only |just
