@@ -153,6 +153,7 @@ def _choice(text: str, answer: Answer) -> str:
 
 def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
     """The line as a reply to what the last answer asked, else as a question, else as a reply that missed."""
+    asks = session.answers[-1].ask
     instead = meant_instead(session.answers[-1], text, base)
     if instead is not None:
         asked, reply = _question(session, instead, base)
@@ -164,7 +165,8 @@ def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
         if is_loose_no(session.answers[-1], text, base):
             return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=LOOSE_NO)
         asked, reply = _question(session, text, base)
-        if asked.answers is not session.answers or looks_like_question(text):
+        of_fact = asks is not None and asks.fact in base.lookup.facts
+        if asked.answers is not session.answers or looks_like_question(text) or not of_fact:
             return asked, reply  # what stopped a question is no value that was asked
         return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=kb.visible(str(error)))
     told = replied(session, facts)

@@ -92,6 +92,8 @@ SESSIONS = [
     (("Must I wear the flotation vest?", "why's that?"),
      "Why, or why not, may anyone wear the flotation vest?"),
     (("Must I tar the lined smock?", "May I wear a cap?", "can I tar it?"), ""),  # of which cap
+    (("Can I take it off yet?", "the belt, my zorbing is on Friday", "how wide is it?"),
+     "What must the width of the belt be?"),  # the thing of what was not understood is sure
 ]  # fmt: skip
 
 
