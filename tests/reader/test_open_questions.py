@@ -54,6 +54,23 @@ def test_a_clause_tells_it(bases: dict[str, KnowledgeBase], books: str, question
         ("demo", "Been made a warden. What else must I buy?", "What must wardens own?"),
         (
             "demo",
+            "Do I need the diver qualification for the diver's badge?",
+            "Is it prohibited for anyone without the diver qualification to wear the diver's badge?",
+        ),
+        (
+            "third",
+            "I have bad feet. Must I have the medical waiver to wear sports shoes?",
+            "Is it prohibited for anyone without the medical waiver to wear the sports shoes?",
+        ),
+        (
+            "fifth",
+            "does dog section need a medical note for zip-sided boots",
+            "Is it prohibited for anyone of the Dog Section without the medical note waiver to wear the"
+            " zip-sided boots?",
+        ),
+        ("demo", "Do I need the diver's badge?", "Must anyone wear the diver's badge?"),
+        (
+            "demo",
             "why hasn't a Third Hand got the knot on his sleeve",
             "Why, or why not, may an H1 wear the hands' knot?",
         ),

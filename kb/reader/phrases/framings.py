@@ -17,6 +17,12 @@ IDIOMATIC = word_set(
 """Words of wrappings that a book may have as names: "on the cards" is of no card."""
 
 NAMES = r"""
+owing: (?:(?:still|really|actually|also|always|even) )*(?:need|require|have to (?:have|hold|get|own)
+    |need to (?:have|hold|get)|have|hold)
+credential: (?:the|an?|my|our|his|her|their|any)? ?(?:[\w'-]+ ){0,3}?(?:waiver|exemption|dispensation|note
+    |certificate|qualification|appointment|licence|chit|permit|ticket)
+before: (?:for|(?:in order )?to <wear>|(?:before|when|while|if) <wearing>|(?:before|if) <i> (?:can |may |want
+    \sto )?<wear>)
 own: (?:my|our|your|his|her|their|one's)
 nobody: (?:nobody|no one|no-one|none of (?:us|them|you)|not a soul)
 rulebook: (?:<the> )?(?:book|rules|regs|regulations|rulebook|rule book|dress code|letter of the (?:law

@@ -1,7 +1,8 @@
 """Ways of asking that would be understood otherwise than they are meant; lines as in `sayings.py`.
 
 "Where I must put it" asks where, "why no belt" asks why not, "lanyard, who?" asks who, a choice between two
-things takes one of them, and "I have no tie. Do I need one?" asks of wearing it, not of going without.
+things takes one of them, and "I have no tie. Do I need one?" asks of wearing it, not of going without. "Do I
+need a waiver for a beard" asks whether it is prohibited without one, and not whether a beard must be worn.
 """
 
 from __future__ import annotations
@@ -14,6 +15,12 @@ MISLEADING = r"""
 ^(?:(?:please|sorry|excuse me|pardon|hello|hi)[,!.]? )?(where|when|why|how|(?:which|what)(?: [\w'-]+){0,3}?)
     \s(i|we|you|one) (have|need) to (?=(?:wear|put|have|carry|own|keep|use|take|do|get|bring|show)\b)
     ([^,;.:?!]*)\W*$ => \1 do \2 \3 to \4?
+# waiver waivers exemption dispensation note certificate qualification appointment licence chit permit
+(?:^|(?<=[.?!;,] ))(?:(?:so|but|and|now) )*(?:do|does|did|would|will|must|should) (?:<i>) <owing>
+    \s(<credential>) <before>\s(?:<the> )?([^.;?!]+?)(?=\W*$) => is it prohibited to wear \2 without \1
+(?:^|(?<=[.?!;,] ))(?:(?:so|but|and|now) )*(?:do|does|did|would|will|must|should) ((?:<the> )?
+    [\w' -]{2,30}?) <owing> (<credential>) <before>\s(?:<the> )?([^.;?!]+?)(?=\W*$)
+     => is it prohibited for \1 to wear \3 without \2
 # choose pick decide choice
 ^(.*?)\b(?:can|may|could|do) (<i>) (?:get to |have to )?(?:choose|pick|decide|(?:have|get) (?:a|the|any)
     \s(?:free )?choice) between ((?:<the> )?[\w' -]+?) and ((?:<the> )?[\w' -]+?)\W*$
