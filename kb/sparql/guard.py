@@ -11,6 +11,7 @@ import re
 
 from kb.errors import UsageError
 from kb.text import Pattern
+from kb.vocabulary import PREFIXES
 
 MAX_BYTES = 64 * 1024
 MAX_NESTING = 64
@@ -129,3 +130,41 @@ def check_query(text: str) -> None:
             raise _refuse(text, at, "quoted triples are not accepted: the rule books are RDF 1.1.")
         elif kind == "open_text" or (kind == "other" and token in "\"'"):
             raise _refuse(text, at, "this string is not closed.")
+
+
+_CLOSES = {"(": ")", "[": "]", "{": "}"}
+
+
+def what_is_wrong(text: str) -> UsageError | None:
+    """Of a query that the engine does not accept: a prefix that is not known, or a bracket without another.
+
+    The engine tells of both only which characters it would have taken instead.
+    """
+    declared = set(PREFIXES)
+    open_ones: list[tuple[str, int]] = []
+    before = ""
+    for match in _TOKEN.finditer(text):
+        kind, token, at = str(match.lastgroup), match[0], match.start()
+        if kind == "word" and ":" in token:
+            prefix = token.partition(":")[0]
+            if before == "PREFIX":
+                declared.add(prefix)
+            elif prefix not in declared and prefix != "_":
+                known = ", ".join(f"{one}:" for one in PREFIXES)
+                return _refuse(
+                    text, at, f"there is no prefix {prefix}:. Declare it, or take one of these: {known}."
+                )
+        elif kind == "opening":
+            open_ones.append((token, at))
+        elif kind == "closing":
+            if not open_ones:
+                return _refuse(text, at, f"this {token} closes nothing.")
+            if _CLOSES[open_ones[-1][0]] != token:
+                break
+            open_ones.pop()
+        if kind not in ("space", "comment"):
+            before = token.upper()
+    if open_ones:
+        token, at = open_ones[-1]
+        return _refuse(text, at, f"the {_CLOSES[token]} to this {token} is missing.")
+    return None

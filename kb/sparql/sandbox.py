@@ -16,7 +16,7 @@ import msgspec
 import pyoxigraph
 
 from kb.errors import ClothboundError, StoreUnavailableError, UsageError
-from kb.sparql.guard import check_query
+from kb.sparql.guard import check_query, what_is_wrong
 from kb.sparql.store import HasStore, StoreSource, source_of
 from kb.sparql.table import ResultKind, Table, Term
 from kb.text import Pattern, visible
@@ -144,14 +144,22 @@ def _lines(pieces: Iterator[bytes], most: int) -> Iterator[bytes | None]:
         yield from whole
 
 
-def _error(found: _Head) -> ClothboundError:
+# The engine lists characters that it would have taken, "['0' ..= '9' | '%']"; that helps nobody.
+_CHARACTERS = Pattern(r",? ?\[(?:'|_)[^\]]*\]")
+
+
+def _error(found: _Head, text: str) -> ClothboundError:
     message = visible(" ".join(found.message.split()))
     if len(message) > _MESSAGE_LENGTH:
         message = message[:_MESSAGE_LENGTH] + "..."
     if found.error == "syntax":
+        plain = what_is_wrong(text)
+        if plain is not None:
+            return plain
         place = _PLACE.match(message)
         where = f"line {place[1]}, column {place[2]}: this" if place else "it"
-        return UsageError(f"Query, {where} is not valid SPARQL: {_PLACE.sub('', message)}.")
+        wanted = _CHARACTERS.sub("", _PLACE.sub("", message)).removesuffix("expected one of").strip(" ,.")
+        return UsageError(f"Query, {where} is not valid SPARQL{f': {wanted}' if wanted else ''}.")
     if found.error == "memory":
         return _too_big()
     if found.error == "store":
@@ -174,7 +182,7 @@ def _crash(status: int) -> StoreUnavailableError:
     return StoreUnavailableError(f"The query process ended unexpectedly (status {status}).")
 
 
-def _collect(lines: Iterator[bytes | None], child: _Child) -> Table:
+def _collect(lines: Iterator[bytes | None], child: _Child, text: str) -> Table:
     head: _Head | None = None
     rows: list[tuple[Term | None, ...]] = []
     end: str | None = None
@@ -187,7 +195,7 @@ def _collect(lines: Iterator[bytes | None], child: _Child) -> Table:
             continue
         found = _HEAD.decode(line)
         if found.error is not None:
-            raise _error(found)
+            raise _error(found, text)
         if found.end is not None:
             end = found.end
             break
@@ -241,7 +249,7 @@ def run_user_query(
     request = _request(source_of(source), text, deadline_s, memory_bytes, row_limit)
     child = _Child()
     try:
-        return _collect(_lines(_exchange(child, request, deadline_s), RESULT_BYTES), child)
+        return _collect(_lines(_exchange(child, request, deadline_s), RESULT_BYTES), child, text)
     except (msgspec.DecodeError, msgspec.ValidationError) as error:
         raise StoreUnavailableError("The query process sent something unreadable.") from error
     finally:

@@ -61,7 +61,7 @@ def test_known_prefixes_need_no_declaration_and_a_declared_one_goes_first(nquads
     plain = "SELECT ?r ?m WHERE { ?r cb:modality ?m } ORDER BY ?r"
     assert values(run_user_query(nquads, plain)) == values(run_user_query(nquads, PEOPLE_OFTEN_ASK)) != []
     assert values(run_user_query(nquads, "PREFIX cb: <https://other.example/> " + plain)) == []
-    with pytest.raises(UsageError, match="Prefix not found"):
+    with pytest.raises(UsageError, match="there is no prefix unheard:"):
         run_user_query(nquads, plain.replace("cb:", "unheard:"))
 
 
@@ -124,8 +124,28 @@ def test_odd_characters_come_back_whole(folder: Path) -> None:
 
 
 def test_a_syntax_error_says_where(folder: Path) -> None:
-    with pytest.raises(UsageError, match="line 1, column 9: this is not valid SPARQL: expected"):
-        run_user_query(folder, "SELECT }")
+    with pytest.raises(UsageError, match="line 1, column 25: this is not valid SPARQL: expected") as caught:
+        run_user_query(folder, "SELECT ?x WHERE { ?x a }")
+    assert "[" not in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("SELECT ?x WHERE { ?x foo:bar ?y }", r"line 1, column 22: there is no prefix foo:\. .* skos:"),
+        ("PREFIX foo: <http://a/>\nSELECT ?x { ?x foo:b ex:c }", "line 2, column 22: there is no prefix ex:"),
+        ("SELECT ?x WHERE { ?x", "line 1, column 17: the } to this { is missing"),
+        ("SELECT ?x { FILTER(?x > 3 }", r"line 1, column 19: the \) to this \( is missing"),
+        ("SELECT }", "line 1, column 8: this } closes nothing"),
+    ],
+)
+def test_a_prefix_or_a_bracket_is_named(folder: Path, text: str, said: str) -> None:
+    with pytest.raises(UsageError, match=said):
+        run_user_query(folder, text)
+
+
+def test_what_is_in_order_is_not_blamed(folder: Path) -> None:
+    run_user_query(folder, "PREFIX foo: <http://a/> ASK { _:b foo:bar [ rdf:type 'foo:{' ] } # }")
 
 
 def test_messages_carry_no_control_characters(folder: Path) -> None:
