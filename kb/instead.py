@@ -59,8 +59,8 @@ def answers_instead(
             answers_instead, as_of=as_of, read=read, answer=answer, rests=_NONE, lookup=lookup
         )
         told_without = _without_adjuncts(reading, as_of, read, answer, rests, lookup)
-        told_without = told_without or _by_a_clause(reading, as_of, answer, lookup)
         told_without = told_without or borne_out(reading, as_of, read, once_more, lookup)
+        told_without = told_without or _by_a_clause(reading, as_of, answer, lookup)
         return (told_without or _to_read(plain, as_of, lookup),)
     if reading.ask is not None:
         one = _only(reading, read, answer) or _both_ways(reading, read, answer, lookup)

@@ -33,16 +33,20 @@ def aspect_part(
     possible: Mapping[str, ValueSet],
     claim: ValueSet | None = None,
     bound: bool = False,
+    on: frozenset[str] = frozenset(),
 ) -> Part:
     """The table of values left open for one aspect; with `claim`, the verdict is on the claimed values.
 
     `bound` asks whether these are all that is left ("must it be at most 7 in?"), not whether each of them is.
+    `on` are the garments it was asked of, if any: no place on another is told.
     """
     group = engine.group(item, aspect, others_in(claim))
+    elsewhere = _elsewhere(engine, group, on)
     place = engine.lookup.aspects[aspect].kind == "position"
     room = place and claim is not None and leaves_room(claim, engine.lookup.base.rules)
 
     def key(statuses: tuple[ValueStatus, ...], duty: bool) -> Key:
+        statuses = _closed_at(statuses, elsewhere)
         verdict = (
             _claimed(group, statuses, claim, duty, bound, place) if claim else engine.verdict(group, statuses)
         )
@@ -59,7 +63,7 @@ def aspect_part(
                 when=when,
                 label=row_label(engine.lookup, when),
                 verdict=verdict,
-                values=() if verdict == "conditional" else open_values(engine, group, derivation),
+                values=() if verdict == "conditional" else open_values(engine, group, derivation, elsewhere),
                 rules=problem.alive_rules(dict(when)),
             )
         )
@@ -92,7 +96,31 @@ def _claimed(
     return verdict if part_closed else "permitted"
 
 
-def open_values(engine: Engine, group: Group, derivation: Derivation) -> tuple[OpenValue, ...]:
+def _elsewhere(engine: Engine, group: Group, on: frozenset[str]) -> frozenset[int]:
+    """The classes of values that are places on other garments than it was asked of; none if all are."""
+    lookup = engine.lookup
+    if not on or lookup.aspects[group.aspect].kind != "position":
+        return frozenset()
+    places = {p.id: p.on for rule in group.rules for p in lookup.rules[rule].value.positions}
+    theirs = {g for garment in on for g in (*lookup.broader(garment), *lookup.narrower(garment))}
+    of = [
+        {garment for place, garment in places.items() if contains(values, place)} for values in group.classes
+    ]
+    others = frozenset(i for i, garments in enumerate(of) if garments and theirs.isdisjoint(garments))
+    return others if any(not theirs.isdisjoint(garments) for garments in of) else frozenset()
+
+
+def _closed_at(statuses: tuple[ValueStatus, ...], places: frozenset[int]) -> tuple[ValueStatus, ...]:
+    """The statuses with those at some places closed; as they are where nothing else is open."""
+    closed: tuple[ValueStatus, ...] = tuple(
+        "closed" if i in places else status for i, status in enumerate(statuses)
+    )
+    return closed if set(closed) != {"closed"} else statuses
+
+
+def open_values(
+    engine: Engine, group: Group, derivation: Derivation, elsewhere: frozenset[int] = frozenset()
+) -> tuple[OpenValue, ...]:
     """What is left open in one decided case, in the words of the rules where these say exactly that."""
     lookup = engine.lookup
     kind = lookup.aspects[group.aspect].kind
@@ -101,6 +129,8 @@ def open_values(engine: Engine, group: Group, derivation: Derivation) -> tuple[O
         return _open_act(engine, group, derivation)
     restricted = any(fate.status == "closed" for fate in fates)
     left = [f for f in fates if f.status == "supported" or (restricted and f.status == "unaddressed")]
+    others, single = [group.classes[i] for i in elsewhere], len(left) == 1
+    left = [fate for fate in left if fate.values not in others] or left
     if not left:
         return ()
     rules = {rule: lookup.rules[rule] for fate in fates for rule in (*fate.closed_by, *fate.supported_by)}
@@ -121,7 +151,7 @@ def open_values(engine: Engine, group: Group, derivation: Derivation) -> tuple[O
                 label=say_open_values(lookup, group.aspect, fate.values, rule.value if rule else None),
                 values=fate.values,
                 status=fate.status,
-                required=restricted and len(left) == 1,
+                required=restricted and single,
                 position=position,
                 rules=tuple(r.id for r in rules.values() if is_subset(fate.values, r.value.values)),
             )

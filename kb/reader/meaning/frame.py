@@ -284,7 +284,7 @@ def _asked_openly(flow: Flow, head: int, modal: str, used: set[int]) -> Asked:
         after = flow.tag(head + 2)
         kinds = after not in ("or", "and") and not any(_parts_kinds(flow, i) for i in range(len(tags)))
         bare = set(tags[head + 2 :])
-        if "fact" in bare and bare <= {"fact", "for", "in", "with"} and head == 0:
+        if "fact" in bare and bare <= {"fact", "for", "in", "on", "with"} and head == 0:
             return "list", ""
         if after == "with" or (
             kinds and after in ("may", "can", "must", "should", "have to", "do") and "act" in tags
@@ -298,8 +298,9 @@ def _asked_openly(flow: Flow, head: int, modal: str, used: set[int]) -> Asked:
 
 
 def _parts_kinds(flow: Flow, index: int) -> bool:
-    """Whether a word ("or", "on" before no date) makes "which belt ..." no question for kinds."""
-    return flow.tag(index) == "or" or (flow.tag(index) == "on" and flow.tag(index + 1) != "on date")
+    """Whether a word ("or", "on" before no date or fact) makes "which belt ..." no question for kinds."""
+    put = flow.tag(index) == "on" and flow.tag(index + 1) not in ("on date", "fact")
+    return flow.tag(index) == "or" or put
 
 
 def _yes_or_no(flow: Flow, modal: str, used: set[int]) -> tuple[QuestionKind, str]:

@@ -76,7 +76,7 @@ _YEAR = Pattern(r",? ?(?:say |like )?(?:back )?in (?:19|20)\d\d\b")
 def membership(found: Understood, case: Case, lookup: Lookup) -> Query | None:
     """The one clause that says what the term is that a text ends with, where no more than that is asked."""
     said = re.sub(r"['’]s\b", " is", " ".join(found.text.casefold().split())).strip(" ?.!\"'")
-    if said.startswith(("what about", "how about", "and what about")):
+    if said.startswith(("what about", "how about", "and what about")) or _is_of_a_case(found):
         return None
     edition = in_edition(found, case.as_of, lookup)
     if edition is not None:
@@ -93,6 +93,13 @@ def membership(found: Understood, case: Case, lookup: Lookup) -> Query | None:
             if len(current) == 1:
                 return Query(kind="source", clause=current[0].id, case=case)
     return None
+
+
+def _is_of_a_case(found: Understood) -> bool:
+    """ "What gloves at -10": which are worn then, not which things are gloves."""
+    asked = [piece.tag for piece in found.pieces[:2]]
+    which = asked in (["what", "item"], ["what", "items"], ["which", "item"], ["which", "items"])
+    return which and any(piece.tag in ("fact", "measure", "number") for piece in found.pieces)
 
 
 def _names_more(found: Understood, term: str) -> bool:

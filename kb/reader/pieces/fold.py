@@ -339,6 +339,7 @@ def _is_item(piece: Piece) -> bool:
     return bool(piece.entries) and {entry.kind for entry in piece.entries} == {"item"}
 
 
+_OWN = frozenset({"mine", "yours", "ours", "theirs", "hers", ","})
 _NEGATIVE = frozenset({"not", "no longer", "without", "no", "unless", "neither", "whatever"})
 
 
@@ -350,7 +351,7 @@ def _negate(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces
             continue
         light = (LINKS - {"be"} if piece.tag == "not" else LINKS) | {"hold", "have", "self"}
         after = index + 1
-        while after < len(found) and found[after].tag in light:
+        while after < len(found) and found[after].tag in light and tokens[found[after].first].low not in _OWN:
             after += 1
         fact = found[after] if after < len(found) else None
         if fact is None or fact.tag != "fact" or not isinstance(fact.values, Choices) or fact.arg == SAID:

@@ -8,6 +8,7 @@ near.
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise, takewhile
 
@@ -17,7 +18,7 @@ from kb.keywords import analyse, lemma
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
-from kb.model.records import Case, Clause, is_in_force
+from kb.model.records import Case, Clause, Fact, is_in_force
 from kb.model.values import intersect, is_empty
 from kb.reader.meaning.listed import asks_which_thing
 from kb.reader.names.spelling import akin
@@ -73,6 +74,8 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         token.low in ("count", "counts", "counted", "qualifies") for token in found.tokens
     ):
         near = [one for one in near if lookup.clauses[one.clause].kind in ("definition", "information")]
+    if rig := _which_rig(found, lookup):
+        near = [one for one in near if _is_of_rig(lookup.clauses[one.clause], rig)]
     if counted := _counted(found):  # "how many bars" is told by a clause on them, not by one on a "one-bar"
         near = [one for one in near if is_ruled(counted, lookup.clauses[one.clause], lookup)]
     if ASKING.isdisjoint(opening):  # "may rigs be mixed?": the one clause in which all of it stands
@@ -142,6 +145,26 @@ _BY_THE_BODY = Pattern(
 _MANY, _MEASURED = 3, ("measure", "number")
 _NAMES = frozenset({"item", "items", "fact"})
 _WEAK = word_set("end start begin stop old new young time last first next change")
+
+
+def _which_rig(found: Understood, lookup: Lookup) -> Fact | None:
+    """The outfits, where it is asked which of them: "which rig do I wear in town"."""
+    for before, piece in pairwise(found.pieces):
+        fact = lookup.facts.get(piece.arg or "") if piece.tag == "fact name" else None
+        if before.tag in ("which", "what") and fact is not None and fact.family == "rig":
+            return fact
+    return None
+
+
+def _is_of_rig(clause: Clause, rig: Fact) -> bool:
+    """Whether a clause says when an outfit is worn, and not what is worn with it."""
+    text = " ".join(clause.text.casefold().split())
+    names = [
+        re.escape(name.casefold()) for value in rig.values for name in (value.label, *value.other_labels)
+    ]
+    return clause.kind != "rule" or any(
+        re.search(rf"\b{name} (?:is|are|for|may be)\b", text) for name in names
+    )
 
 
 def _counted(found: Understood) -> tuple[str, ...]:

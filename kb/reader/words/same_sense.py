@@ -27,7 +27,7 @@ join enlist recruit enrol
 leave quit resign retire
 keep retain
 order command instruct direct
-decide settle rule judge resolve
+decide settle judge resolve
 disagree differ differently dispute opinion argue quarrel
 inspect inspection check examine
 write written writing paper document
