@@ -210,6 +210,14 @@ def test_other_words_are_no_named_day(said: str) -> None:
         # clause 6.14, and the Notice from 15 January 2027
         ("Are headphones allowed when travelling on duty on Easter Monday?", (2027, 3, 29), "prohibited"),
         ("Inspection on 9 January. Must the name strip be worn in boat rig?", (2027, 1, 9), "required"),
+        # the second edition is in force from 1 March 2024
+        ("Before the order of 2024, could I wear three qualification devices?", (2024, 2, 29), "permitted"),
+        ("Before the second edition, was the neck cloth worn in parade rig?", (2024, 2, 29), "required"),
+        (
+            "Under the old order in autumn 2022, could I wear three qualification devices?",
+            (2022, 10, 15),
+            "permitted",
+        ),
         ("In summer 2023 could I wear three qualification devices?", (2023, 7, 15), "permitted"),
     ],
 )

@@ -45,6 +45,10 @@ tell: (?:(?:please |kindly |just |so |and |now |but )*(?:(?:can|could|would|will
 """
 
 _FIRST = r"""
+# no
+\b(?:sit|be|go|stand|walk|work|eat|appear)(?: about| around)? ((?:in|at|on) the [\w-]+ )?(?:with|in) (?:just
+    |only\s)?(<the> [\w' -]+?) and no ([\w' -]+?)(?: over (?:it|them|the top)
+    | on top(?: of (?:it|them))?| on)?(?=\W*$) => wear \2 \1without the \3
 # change climb get slip peel step
 \b(?:change|climb|get|slip|peel|step) out of (?=(?:my|the|our|his|her|their)\b(?! way)) => take off\s
 # let lets allow allows permit permits allowing

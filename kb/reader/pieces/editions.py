@@ -18,7 +18,7 @@ _NEW = frozenset({"new", "newer", "current", "latest", "present", "newest"})
 _COMPARED = Pattern(r"\b(?:since|chang\w*|differ\w*|compar\w*|against|versus|vs|than|as in)\b", re.IGNORECASE)
 _LEAD = (
     r"(?:\b(?:back )?(?:under|in|by|per|with|on|from|at|as of|as per|according to|going by|in the days of|"
-    r"during)\s+)?(?:the\s+)?"
+    r"during|before|prior to|until)\s+)?(?:the\s+)?"
 )
 
 _WHENCE = Pattern(
@@ -27,6 +27,9 @@ _WHENCE = Pattern(
     re.IGNORECASE,
 )
 """What leads to where a rule is said to be from, not to a day: "that's from the old order"."""
+
+
+_BEFORE = Pattern(r"(?:before|prior to|until)\b", re.IGNORECASE)
 
 
 def in_edition(found: Understood, today: datetime.date, lookup: Lookup) -> Period | None:
@@ -51,6 +54,9 @@ def in_edition(found: Understood, today: datetime.date, lookup: Lookup) -> Perio
     if len(chosen) != 1:
         return None
     (edition_found,) = chosen
+    if _BEFORE.match(match.group()):
+        eve = edition_found.valid_from - datetime.timedelta(days=1)
+        return Period(match.start(), match.end(), eve, eve, settled=True)
     last = edition_found.valid_until
     day = last - datetime.timedelta(days=1) if last is not None and last <= today else today
     day = max(day, edition_found.valid_from)

@@ -36,7 +36,12 @@ def on_a_day(
 
     `follows`: the question goes on from another, so that days offered are put as questions in full.
     """
-    period = in_edition(found, case.as_of, lookup) or said_period(found, left, case.as_of)
+    edition, said = in_edition(found, case.as_of, lookup), said_period(found, left, case.as_of)
+    if edition is not None and said is not None and said.last <= edition.first and _apart(edition, said):
+        rest = f"{found.text[: edition.start].rstrip()} {found.text[edition.end :].lstrip(' ,')}".strip()
+        again = read(rest)  # "under the old order in autumn 2022": the day says more
+        return again if again.query is None else _as_asked(again, reading)
+    period = edition or said
     if period is None and any(token.low in ("before", "prior") for token in found.tokens):
         from kb.reader.meaning.windows import before_that  # noqa: PLC0415  few questions have the word
 
@@ -61,6 +66,14 @@ def on_a_day(
     return msgspec.structs.replace(
         again, question=reading.question, spans=_without_a_month(reading, again, period)
     )
+
+
+def _apart(one: Period, other: Period) -> bool:
+    return one.end <= other.start or other.end <= one.start
+
+
+def _as_asked(again: Reading, reading: Reading) -> Reading:
+    return msgspec.structs.replace(again, question=reading.question, spans=reading.spans)
 
 
 def _without_a_month(reading: Reading, again: Reading, period: Period) -> tuple[Span, ...]:
