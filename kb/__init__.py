@@ -12,6 +12,7 @@ from kb.lazy import loader
 if TYPE_CHECKING:
     from kb.answer import answer_to_json
     from kb.audit import AuditReport, Finding, audit_to_json
+    from kb.building import audit_books, build, export_base
     from kb.bulk import CaseTable, CellProblem
     from kb.errors import (
         ClothboundError,
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
         UsageError,
     )
     from kb.files import write_atomically
-    from kb.knowledge_base import KnowledgeBase, audit_books, build, export_base
+    from kb.knowledge_base import KnowledgeBase
     from kb.model.questions import Answer, Reading
     from kb.opening import Opening, demo_folder
     from kb.sparql import Table
@@ -57,6 +58,7 @@ __getattr__ = loader(
     {
         "kb.answer": ("answer_to_json",),
         "kb.audit": ("AuditReport", "Finding", "audit_to_json"),
+        "kb.building": ("audit_books", "build", "export_base"),
         "kb.bulk": ("CaseTable", "CellProblem"),
         "kb.errors": (
             "ClothboundError",
@@ -66,12 +68,7 @@ __getattr__ = loader(
             "UsageError",
         ),
         "kb.files": ("write_atomically",),
-        "kb.knowledge_base": (
-            "KnowledgeBase",
-            "audit_books",
-            "build",
-            "export_base",
-        ),
+        "kb.knowledge_base": ("KnowledgeBase",),
         "kb.model.questions": ("Answer", "Reading"),
         "kb.opening": ("Opening", "demo_folder"),
         "kb.sparql": ("Table",),

@@ -3,26 +3,22 @@
 from __future__ import annotations
 
 import datetime
-import time
 from collections.abc import Iterable, Sequence
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-import msgspec
-
 from kb import reader
 from kb.answer import answer_query
 from kb.answer.common import on_its_day, told_once
-from kb.cache import decode_base, ensure
-from kb.errors import InvalidDataError, Problem, UsageError
-from kb.files import write_atomically
+from kb.cache import decode_base
+from kb.errors import UsageError
 from kb.keywords import Hit
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Reading
 from kb.model.records import Case, Clause, Rule
 from kb.model.values import ValueSet
-from kb.opening import Opening, books_folder
+from kb.opening import Opening
 from kb.reader import Lexicon, read_turn, split_questions
 from kb.reader.names.stored import decode_lexicon
 from kb.reasoner import Engine, Facts, StoredCandidates
@@ -30,7 +26,6 @@ from kb.sparql import candidate_rules, rules_in_force
 from kb.wording import say_facts, say_rule
 
 if TYPE_CHECKING:
-    from kb.audit import AuditReport
     from kb.bulk import CaseTable
     from kb.guidance.checking import CheckReport
     from kb.guidance.checking.claims import Claims
@@ -41,15 +36,6 @@ if TYPE_CHECKING:
     from kb.suggesting import WordDesk
 
 _ENGINES_KEPT = 8
-
-
-class BuildReport(msgspec.Struct, frozen=True, kw_only=True):
-    """What a build found: problems, and how many of each kind of record the base has."""
-
-    problems: tuple[Problem, ...]
-    counts: tuple[tuple[str, int], ...]
-    seconds: float
-    rebuilt: bool
 
 
 class KnowledgeBase:
@@ -201,6 +187,27 @@ class KnowledgeBase:
 
         return Claims(Names(self.lookup, self.lexicon))
 
+    def in_focus(
+        self,
+        text: str,
+        answers: Sequence[Answer],
+        focus: tuple[str, ...],
+        spoken: str = "",
+        as_of: datetime.date | None = None,
+    ) -> tuple[Answer | None, tuple[str, ...]]:
+        """The clause in focus that tells what a line asks, if its `answers` do not; what is in focus then.
+
+        `spoken` is the line before that the clauses in focus speak of, if they do not carry its answer.
+        """
+        from kb.focus import left_in_focus, told_in_focus  # noqa: PLC0415  only in a talk
+
+        day = as_of or datetime.date.today()
+        reading = self.read(text, as_of=day)
+        told = told_in_focus(reading, answers, focus, spoken, day, self.lookup)
+        answer = self.answer(told) if told is not None else None
+        shown = answers if answer is None else (answer,)
+        return answer, left_in_focus(reading, shown, focus, day, self.lookup)
+
     def _stated(self, text: str) -> Facts:
         found = reader.read_statement(text, lexicon=self.lexicon, lookup=self.lookup)
         return found if isinstance(found, tuple) else ()
@@ -346,55 +353,3 @@ class KnowledgeBase:
         from kb.sparql.terms import query_terms  # noqa: PLC0415  only where somebody writes queries
 
         return query_terms(self.lookup.base)
-
-
-def build(books: Path | None = None, cache: Path | None = None) -> BuildReport:
-    """Load, check and store rule books; every problem is in the report, with its place in the source."""
-    from kb.graph import to_nquads  # noqa: PLC0415
-    from kb.model.counting import count_records  # noqa: PLC0415  only to build
-    from kb.sources import load_rule_base  # noqa: PLC0415  loads the YAML reader
-    from kb.validation import validate  # noqa: PLC0415  loads rdflib and pySHACL
-
-    started = time.perf_counter()
-    folder = books_folder(books)
-    loaded = load_rule_base(folder)
-    problems = list(loaded.problems)
-    counts: tuple[tuple[str, int], ...] = ()
-    rebuilt = False
-    if loaded.base is not None and not any(problem.severity == "error" for problem in problems):
-        problems += validate(to_nquads(loaded.base))
-        counts = count_records(Lookup(loaded.base))
-        rebuilt = ensure(folder, cache).was_rebuilt
-    return BuildReport(
-        problems=tuple(sorted(problems)),
-        counts=counts,
-        seconds=time.perf_counter() - started,
-        rebuilt=rebuilt,
-    )
-
-
-def audit_books(books: Path | None = None, *, as_of: datetime.date | None = None) -> AuditReport:
-    """What is wrong in rule books from a day on (today by default); their load errors, if they have any."""
-    from kb.audit import audit_base, audit_problems  # noqa: PLC0415  only for this command
-    from kb.sources import load_rule_base  # noqa: PLC0415  loads the YAML reader
-
-    day = as_of or datetime.date.today()
-    loaded = load_rule_base(books_folder(books))
-    if loaded.base is None:
-        return audit_problems(loaded.problems, day)
-    return audit_base(loaded.base, day, loaded.problems, dated=as_of is not None)
-
-
-def export_base(books: Path | None, form: str, target: Path | None = None) -> bytes:
-    """The base as Turtle, N-Quads or JSON-LD; written whole to `target` if one is given."""
-    from kb.graph import export_bytes  # noqa: PLC0415
-    from kb.sources import load_rule_base  # noqa: PLC0415  loads the YAML reader
-
-    loaded = load_rule_base(books_folder(books))
-    errors = tuple(problem for problem in loaded.problems if problem.severity == "error")
-    if loaded.base is None or errors:
-        raise InvalidDataError(errors)
-    data = export_bytes(loaded.base, form)
-    if target is not None:
-        write_atomically(target, data)
-    return data

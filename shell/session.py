@@ -20,7 +20,8 @@ class Session(msgspec.Struct, frozen=True):
 
     `latest` is the reading that a further question goes on from ("and in boat rig?"); `before` the one
     that the open question went on from; `replies` the facts given since; `missed` the reading of the line
-    before, if it was not understood.
+    before, if it was not understood; `focus` the clauses that the talk is on, and `spoken` the line before
+    that they only speak of.
     """
 
     profile: Facts = ()
@@ -31,6 +32,18 @@ class Session(msgspec.Struct, frozen=True):
     before: Reading | None = None
     replies: Facts = ()
     missed: Reading | None = None
+    focus: tuple[str, ...] = ()
+    spoken: str = ""
+
+
+def goes_on_from(answer: Answer) -> Reading:
+    """What the next line goes on from; the one thing that a list has as required is named by it."""
+    required = [entry.item for entry in answer.entries if entry.verdict == "required"]
+    query = answer.reading.query
+    if query is None or query.kind != "list" or len(required) != 1:
+        return answer.reading
+    frame = msgspec.structs.replace(query, kind="may", items=(required[0],), modalities=())
+    return msgspec.structs.replace(answer.reading, frame=frame)
 
 
 def merge(old: Facts, new: Facts) -> Facts:

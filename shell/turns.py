@@ -16,6 +16,7 @@ from shell.clauses import asks_what_carried, carried, clause_blocks
 from shell.commands import BY_NAME, COMMANDS, Line, looks_like_question, read_line, split_statement
 from shell.dates import as_date
 from shell.examples import example_of, questions
+from shell.focus import asked_further
 from shell.layout import arrange, further_blocks, next_blocks
 from shell.missed import (
     goes_on,
@@ -35,12 +36,12 @@ from shell.missed import (
 from shell.put_right import meant_instead
 from shell.queries import query_text
 from shell.saving import saved_form
-from shell.session import LOOSE_NO, Session, change, is_loose_no, merge, replied, state
+from shell.session import LOOSE_NO, Session, change, goes_on_from, is_loose_no, merge, replied, state
 from shell.table import table_blocks
 from shell.words import brief
 
 if TYPE_CHECKING:
-    from kb import Answer, KnowledgeBase, Reading
+    from kb import Answer, KnowledgeBase
 
 
 _QUERY_SECONDS = 10.0
@@ -74,21 +75,14 @@ def _ask(session: Session, base: KnowledgeBase) -> Result:
     """Ask the open question with everything known by now."""
     facts = merge(session.profile, session.replies)
     answers = base.ask(session.question, facts=facts, as_of=session.as_of, previous=session.before)
-    shown = tuple(block for answer in answers for block in arrange(answer, base))
-    blocks = (*shown, *further_blocks(answers[-1]))
     read = next((answer for answer in reversed(answers) if answer.outcome != "abstain"), answers[-1])
-    asked = msgspec.structs.replace(session, answers=answers, latest=_told(read))
-    return asked, Reply(blocks=blocks)
+    asked = msgspec.structs.replace(session, answers=answers, latest=goes_on_from(read))
+    return asked, _shown(answers, base)
 
 
-def _told(answer: Answer) -> Reading:
-    """What the next line goes on from; the one thing that a list has as required is named by it."""
-    required = [entry.item for entry in answer.entries if entry.verdict == "required"]
-    query = answer.reading.query
-    if query is None or query.kind != "list" or len(required) != 1:
-        return answer.reading
-    frame = msgspec.structs.replace(query, kind="may", items=(required[0],), modalities=())
-    return msgspec.structs.replace(answer.reading, frame=frame)
+def _shown(answers: tuple[Answer, ...], base: KnowledgeBase) -> Reply:
+    blocks = (block for answer in answers for block in arrange(answer, base))
+    return Reply(blocks=(*blocks, *further_blocks(answers[-1])))
 
 
 def _is_understood(session: Session) -> bool:
@@ -96,6 +90,13 @@ def _is_understood(session: Session) -> bool:
 
 
 def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
+    """A new question, or one further on the clause that the talk is on."""
+    asked, reply = _as_it_stands(session, text, base)
+    asked, told = asked_further(session, asked, text, base)
+    return asked, reply if told is None else _shown((told,), base)
+
+
+def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
     """A new question; one that is not understood leaves the session as it was."""
     if session.missed is not None and base.begun_anew(text) is not None:
         session = msgspec.structs.replace(session, missed=None)
@@ -134,8 +135,7 @@ def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
 def _what_carried(session: Session, asked: Session, base: KnowledgeBase) -> Result:
     """The clauses that the last answer rests on, for "which clause says so?"."""
     told = carried(asked.answers[-1], session.answers[-1])
-    shown = (*arrange(told, base), *further_blocks(told))
-    return msgspec.structs.replace(asked, answers=(told,)), Reply(blocks=shown)
+    return msgspec.structs.replace(asked, answers=(told,)), _shown((told,), base)
 
 
 def _is_answered(session: Session) -> bool:

@@ -348,6 +348,7 @@ class FakeBase:
         return ((None, "Keepers may wear the quilted liner alone in foul weather."),)
 
     bears = begun_anew = put_right = staticmethod(lambda *_: None)
+    in_focus = staticmethod(lambda *_: (None, ()))
 
     is_thanks = staticmethod(is_thanks)
 

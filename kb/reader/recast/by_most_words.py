@@ -64,7 +64,7 @@ _DAYS = word_set("day date time")
 """What is asked for by these is a time, which a clause tells without the word."""
 
 
-class _Asking(msgspec.Struct, frozen=True):
+class Asking(msgspec.Struct, frozen=True):
     """The sentence that asks: its places, its words, and the place of what is asked for (-1 if none is).
 
     What a yes-or-no question asks for is something done (`doing`).
@@ -77,7 +77,7 @@ class _Asking(msgspec.Struct, frozen=True):
     doing: bool = False
 
 
-class _Word(msgspec.Struct, frozen=True):
+class Word(msgspec.Struct, frozen=True):
     """A unit, how it is written, and whether it stands in what asks, or is a thing or word asked for."""
 
     unit: Unit
@@ -98,14 +98,14 @@ class _Near(msgspec.Struct, frozen=True):
 def clause_by_most_words(reading: Reading, as_of: datetime.date, lookup: Lookup) -> Reading | None:
     """A reading that shows the one clause in force that is clearly nearest; None where there is none."""
     tokens = tokenize(reading.question)
-    asking = _asking(reading.question, tokens)
+    asking = asking_part(reading.question, tokens)
     if asking is None:
         return None
-    words = tuple(_words(reading, tokens, asking, lookup))
+    words = tuple(weighed_words(reading, tokens, asking, lookup))
     asked = asked_for(asking.lows[:6]) if not asking.doing else ""
     if asking.doing and not any(word.core and not word.unit.items for word in words):
         return None
-    counted = [word for word in words if not _is_idle(word, asked)]
+    counted = [word for word in words if not is_idle(word, asked)]
     ranked = sorted(_near(counted, as_of, lookup), key=lambda one: -one.score)
     if len(ranked) < 2 - asking.doing or not _is_clear(ranked, counted, asking):
         return None
@@ -116,13 +116,13 @@ def clause_by_most_words(reading: Reading, as_of: datetime.date, lookup: Lookup)
         return None  # "how do I get from the station to the town"
     query = Query(kind="source", clause=clause.id, case=Case(as_of=as_of))
     said = clause_words(clause)
-    unused = tuple(word.text for word in words if not _level(word.unit, said, clause, lookup))
+    unused = tuple(word.text for word in words if not how_surely(word.unit, said, clause, lookup))
     return msgspec.structs.replace(
         reading, query=query, text=say_query(lookup, query), abstain=None, ask=None, unused=unused
     )
 
 
-def _is_clear(ranked: Sequence[_Near], words: Sequence[_Word], asking: _Asking) -> bool:
+def _is_clear(ranked: Sequence[_Near], words: Sequence[Word], asking: Asking) -> bool:
     """Whether a clause has what is asked for and most of the rest, and no other has nearly as much.
 
     One word of the sentence that asks may be missing, if it says what is asked for or what happens.
@@ -144,13 +144,13 @@ def _is_clear(ranked: Sequence[_Near], words: Sequence[_Word], asking: _Asking) 
     return second <= best.score * (_OF_DOING if doing else _OF_TWO)
 
 
-def _asking(text: str, tokens: Sequence[Token]) -> _Asking | None:
+def asking_part(text: str, tokens: Sequence[Token]) -> Asking | None:
     """The last sentence or part of one that opens with a question word, else the last that asks of a doing.
 
     None if it is a choice, or there is none.
     """
     starts = (*sentence_starts(text, tuple(tokens)), len(tokens))
-    doing: _Asking | None = None
+    doing: Asking | None = None
     for start, last in reversed(tuple(pairwise(starts))):
         lows = [token.low for token in tokens[start:last]]
         for first in (0, *(place + 1 for place, low in enumerate(lows) if low == ",")):
@@ -167,15 +167,15 @@ def _asking(text: str, tokens: Sequence[Token]) -> _Asking | None:
                 continue
             core = _core(told, lead)
             whole = -1 if core is None else start + first + core
-            return _Asking(start + first, last, tuple(told), whole)
+            return Asking(start + first, last, tuple(told), whole)
     return doing
 
 
-def _of_doing(start: int, told: Sequence[str], done: int) -> _Asking:
+def _of_doing(start: int, told: Sequence[str], done: int) -> Asking:
     """What asks of a doing: from its verb to where a side sentence begins, "now I have changed units"."""
     sides = (i for i in range(done + 1, len(told) - 1) if told[i] in _SIDES and told[i + 1] in _SUBJECTS)
     last = next(sides, len(told))
-    return _Asking(start + done, start + last, tuple(told), start + done, doing=True)
+    return Asking(start + done, start + last, tuple(told), start + done, doing=True)
 
 
 def _is_beside(told: Sequence[str], lead: int) -> bool:
@@ -208,7 +208,9 @@ def _past(words: frozenset[str], told: Sequence[str], place: int) -> int:
     return place
 
 
-def _words(reading: Reading, tokens: Sequence[Token], asking: _Asking, lookup: Lookup) -> Iterator[_Word]:
+def weighed_words(
+    reading: Reading, tokens: Sequence[Token], asking: Asking, lookup: Lookup
+) -> Iterator[Word]:
     """The things named and the words of weight of a text, in their order."""
     text, own = reading.question, {word.casefold() for word in lookup.base.service.label.split()}
     spans = {
@@ -227,18 +229,18 @@ def _words(reading: Reading, tokens: Sequence[Token], asking: _Asking, lookup: L
             item = lookup.items[span.target or ""]
             names = tuple(analyse(label) for label in (item.label, *item.other_labels))
             unit = Unit(tuple(lemmas), names, (item.id,))
-            yield _Word(unit, text[span.start : span.end], inside, inside)
+            yield Word(unit, text[span.start : span.end], inside, inside)
         elif (phrase := phrase_at(tuple(tokens), place)) is not None and taken.isdisjoint(phrase[1]):
             taken.update(phrase[1])
-            yield _Word(Unit(analyse(phrase[0])), phrase[0], inside, place == asking.core)
+            yield Word(Unit(analyse(phrase[0])), phrase[0], inside, place == asking.core)
         elif token.low in _OWN_NAMES and any(after.low in _BOOKS for after in tokens[place + 1 : place + 2]):
             continue  # "your dress rules" are the books
         elif _LIGHTER.isdisjoint((token.low, token.low.split("'")[0])) and token.low not in own:
             lemmas = analyse(british(token.low))
-            yield from [_Word(Unit(lemmas), token.text, inside, place == asking.core)] if lemmas else ()
+            yield from [Word(Unit(lemmas), token.text, inside, place == asking.core)] if lemmas else ()
 
 
-def _is_idle(word: _Word, asked: str) -> bool:
+def is_idle(word: Word, asked: str) -> bool:
     """Whether a word counts for nothing: a number, which of a kind it is, that "how long" is to last."""
     return not word.unit.items and all(
         lemma[:1].isdigit() or lemma in NUMBER_WORDS or lemma in (_LASTING if asked == "time" else _KINDS)
@@ -246,12 +248,12 @@ def _is_idle(word: _Word, asked: str) -> bool:
     )
 
 
-def _near(words: Sequence[_Word], day: datetime.date, lookup: Lookup) -> Iterator[_Near]:
+def _near(words: Sequence[Word], day: datetime.date, lookup: Lookup) -> Iterator[_Near]:
     """For each clause in force how much of the words it has; a word of the story that none has counts not."""
     clauses = [clause for clause in lookup.base.clauses if is_in_force(clause, day)]
     said = [clause_words(clause) for clause in clauses]
     table = [
-        [_level(word.unit, these, clause, lookup) for these, clause in zip(said, clauses, strict=True)]
+        [how_surely(word.unit, these, clause, lookup) for these, clause in zip(said, clauses, strict=True)]
         for word in words
     ]
     counts = [sum(level > 0 for level in row) for row in table]
@@ -270,7 +272,7 @@ def _near(words: Sequence[_Word], day: datetime.date, lookup: Lookup) -> Iterato
         yield _Near(clause, score * (_HEADED if headed else 1), score / whole, tuple(levels))
 
 
-def _level(unit: Unit, said: Sequence[str], clause: Clause, lookup: Lookup) -> float:
+def how_surely(unit: Unit, said: Sequence[str], clause: Clause, lookup: Lookup) -> float:
     """How surely a clause has a word or speaks of a thing: by its words, or by a rule on it."""
     level = min(word_level(lemma, said) for lemma in unit.lemmas)
     if level < 1 and unit.names:

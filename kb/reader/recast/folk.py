@@ -13,7 +13,7 @@ from kb.reader.phrases.english import tag_set
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.words.forms import word_set
 
-_FOLK = word_set("""
+FOLK = word_set("""
     man men woman women chap chaps fellow fellows bloke blokes lad lass lasses lot crew team gang bunch guy
     gal gals girl girls boy boys individual individuals squad outfit soul souls human being beings body mob
     rabble troops hands youngster youngsters lady ladies gent gents gentleman gentlemen
@@ -66,7 +66,7 @@ def people_meant(found: Understood) -> Iterator[tuple[int, int, str]]:
     pieces = found.pieces
     for index, piece in enumerate(pieces):
         word = found.tokens[piece.first].low
-        folk = piece.tag == "unknown" and piece.last - piece.first == 1 and word in _FOLK
+        folk = piece.tag == "unknown" and piece.last - piece.first == 1 and word in FOLK
         counted = piece.tag == "number" and index > 0 and pieces[index - 1].tag == "poss"
         if not (folk or counted):
             continue

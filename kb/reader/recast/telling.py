@@ -35,10 +35,10 @@ LIGHT = word_set("""
     according concerned mm cm m km kg inch inches written wear wears wore worn put , . ? ! ; : -
     ' " ( )
 """)
-_TIME = Pattern(
+TIME = Pattern(
     r"\b(?:\d+|an?|half|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fourteen|thirty)\s"
-    r"(?:hour|day|week|month|year)s?\b|\b(?:twelve|fourteen|ten|three|\d+) (?:months|days|years)\b|\bfor"
-    r" (?:good|life)\b"
+    r"(?:minute|hour|day|week|month|year)s?\b|\b(?:twelve|fourteen|ten|three|\d+) (?:months|days|years)\b"
+    r"|\bfor (?:good|life)\b"
 )
 _WHEN = Pattern(
     r"\b(?:when|while|until|before|after|within|each|every|daily|from|at|on|whenever|during|once|then|time"
@@ -48,7 +48,7 @@ _REASON = Pattern(
     r"\b(?:because|since|so that|that they|lest|by reason|in order|for they|for it|for the|have been|keep"
     r"|are few|tell|need|where it|which is|draws|belong)"
 )
-_SOMEBODY = word_set("""
+SOMEBODY = word_set("""
     member owner senior wearer holder tailor cleaner doctor physician officer commander master
     marshal chief superintendent quartermaster leader captain board secretary
     inspector captain everyone everybody nobody anyone others hand hands store authority who whoever
@@ -95,7 +95,7 @@ def tells(clause: Clause, asked: str, lookup: Lookup) -> bool:
     """Whether a clause tells somebody, a time, a number or a reason, as it is asked for."""
     text = clause.text.casefold()
     if asked == "time":
-        return _TIME.search(text) is not None
+        return TIME.search(text) is not None
     if asked == "number":
         return any(c.isdigit() for c in text) or not NUMBER_WORDS.keys().isdisjoint(text.split())
     if asked in ("when", "why"):
@@ -103,7 +103,7 @@ def tells(clause: Clause, asked: str, lookup: Lookup) -> bool:
         return telling.search(text) is not None or (asked == "why" and clause.kind == "purpose")
     if asked == "who":
         names = {word for name in names_of_people(lookup) for word in analyse(name)}
-        return not (_SOMEBODY | names).isdisjoint(analysed(text))
+        return not (SOMEBODY | names).isdisjoint(analysed(text))
     return True
 
 
