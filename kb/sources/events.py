@@ -220,11 +220,13 @@ _SYNTAX = (
 )  # fmt: skip
 
 
-def _syntax_problem(error: yaml.YAMLError, file: str) -> Problem:
+def _syntax_problem(error: yaml.YAMLError, file: str, text: str) -> Problem:
     mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
     at = Location(file, mark.line + 1, mark.column + 1) if mark else Location(file)
     if "maximum nesting depth" in str(getattr(error, "problem", "")):
         return _too_deep(at)
+    if any(re.match(r"[ ]*\t", line) for line in text.split("\n")[at.line - 1 : at.line]):
+        return Problem(at, "not-yaml", "The line is indented with a tab.", "Indent with spaces alone.")
     said = f"{getattr(error, 'problem', '') or ''} {getattr(error, 'context', '') or ''}"
     for phrase, message, remedy in _SYNTAX:
         if phrase in said:
@@ -258,7 +260,7 @@ def parse_file(data: bytes, name: str) -> Tree:
     except _Stopped:
         return _unreadable(name, digest, builder.problems)
     except yaml.YAMLError as error:
-        return _unreadable(name, digest, [*builder.problems, _syntax_problem(error, name)])
+        return _unreadable(name, digest, [*builder.problems, _syntax_problem(error, name, text)])
     root = builder.root
     if root is None or isinstance(root, Mapping) or (isinstance(root, Scalar) and not root.text):
         found = root if isinstance(root, Mapping) else None

@@ -11,7 +11,7 @@ from kb.model.records import Modality, Scope
 from kb.model.values import YES
 from kb.sources.drafts import Context
 from kb.sources.fields import Fields, as_texts
-from kb.sources.report import listed, quoted, suggestion
+from kb.sources.report import listed, nearest, quoted, suggestion
 from kb.sources.things import check_item
 from kb.sources.tree import Entry, Mapping, Node, Scalar
 from kb.text import Pattern
@@ -77,6 +77,8 @@ def _head(entry: Entry, context: Context) -> Head | None:
     verb = match[2] or "wear"
     if verb not in verbs:
         remedy = suggestion(verb, verbs, f"Write {listed(verbs)}, or declare an aspect of kind act.")
+        if match[1] == "must" and nearest(verb, ("not",)):  # "must nott"
+            remedy = "Did you mean must not?"
         context.report.error(entry.key.at, "unknown-verb", f"{quoted(verb)} is no known verb.", remedy)
         return None
     return Head(entry.key, entry.value, _MODALITY[match[1]], verbs[verb])

@@ -74,3 +74,17 @@ def test_a_slip_in_must_is_told_as_one() -> None:
     written = path.read_bytes().replace(b"      - must: coat", b"      - musst: coat")
     _, problems = load_trees([parse_file(written, path.name)])
     assert "Did you mean must?" in [problem.remedy for problem in problems]
+
+
+def test_a_slip_in_must_not_is_told_as_one() -> None:
+    path = BROKEN / "unknown-key-not.yaml"
+    written = path.read_bytes().replace(b"      - must: coat", b"      - must nott: coat")
+    _, problems = load_trees([parse_file(written, path.name)])
+    assert "Did you mean must not?" in [problem.remedy for problem in problems]
+
+
+@pytest.mark.parametrize("written", [b"a:\n  b: 1\n\tc: 2\n", b"a:\n\t- b\n", b"a:\n  - b: 1\n  \t c: 2\n"])
+def test_a_tab_in_the_indentation_is_named(written: bytes) -> None:
+    (problem,) = parse_file(written, "tab.yaml").problems
+    assert "tab" in f"{problem.message} {problem.remedy}"
+    assert "colons" not in problem.remedy
