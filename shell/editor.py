@@ -22,7 +22,7 @@ from prompt_toolkit.layout.processors import Processor, Transformation, Transfor
 from prompt_toolkit.styles import Style
 
 import kb
-from shell.commands import needs_more
+from shell.commands import begins_query, needs_more
 from shell.completion import suggest
 from shell.output import columns, complain
 from shell.session import Session
@@ -71,7 +71,14 @@ class ShellCompleter(Completer):
             shown: StyleAndTextTuples = [("", kb.visible(suggestion.text))]
             about: StyleAndTextTuples = [("", kb.visible(suggestion.about))]
             start = suggestion.start - document.cursor_position
-            yield Completion(suggestion.text, start_position=start, display=shown, display_meta=about)
+            text = suggestion.text.rstrip() + _space_after(suggestion.text, document)
+            yield Completion(text, start_position=start, display=shown, display_meta=about)
+
+
+def _space_after(completed: str, document: Document) -> str:
+    """The space that ends a finished word; none in a query, nor where one follows or the word goes on."""
+    ends = completed[-1:].isalnum() or completed[-1:].isspace()
+    return " " if ends and not begins_query(document.text) and document.current_char != " " else ""
 
 
 class _Shown(Processor):
@@ -109,8 +116,27 @@ class Before(AutoSuggest):
 
 
 def _bindings() -> KeyBindings:
-    """No mouse: the handler of prompt_toolkit fails for a colour escape, which looks like a mouse's."""
+    """What is typed after the space of a finished word: a second one is none, a mark stands in its place.
+
+    No mouse: the handler of prompt_toolkit fails for a colour escape, which looks like a mouse's.
+    """
     bindings = KeyBindings()
+
+    @Condition
+    def after_a_space() -> bool:
+        document = get_app().current_buffer.document
+        spaced = document.char_before_cursor == " " and document.is_cursor_at_the_end
+        return spaced and bool(document.text.strip()) and not begins_query(document.text)
+
+    @bindings.add(" ", filter=after_a_space)
+    def _(_event: KeyPressEvent) -> None:
+        pass
+
+    @bindings.add("?", filter=after_a_space)
+    @bindings.add(",", filter=after_a_space)
+    def _(event: KeyPressEvent) -> None:
+        event.current_buffer.delete_before_cursor()
+        event.current_buffer.insert_text(event.data)
 
     @bindings.add(Keys.Vt100MouseEvent)
     def _(_event: KeyPressEvent) -> None:
@@ -156,6 +182,6 @@ def make_reader(base: KnowledgeBase) -> tuple[Callable[[Session], str], Callable
         def bar() -> StyleAndTextTuples:
             return [(style, toolbar_text(session, base, columns()))]
 
-        return prompt.prompt([("class:prompt", PROMPT)], bottom_toolbar=bar)
+        return prompt.prompt([("class:prompt", PROMPT)], bottom_toolbar=bar).rstrip(" ")
 
     return read, before.keep

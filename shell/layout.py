@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import re
 from typing import TYPE_CHECKING
 
@@ -64,8 +65,10 @@ def _carried(answer: Answer, base: KnowledgeBase) -> str:
     known = dict(query.case.facts) if query else {}
     words = []
     for name in answer.reading.carried:
-        is_fact = name in known and name in base.lookup.facts
-        words.append(brief(((name, known[name]),), base) if is_fact else kb.visible(name))
+        if name not in base.lookup.facts:
+            words.append(kb.visible(name))
+        elif name in known:  # the month of another day is no longer known in a question of a whole year
+            words.append(brief(((name, known[name]),), base))
     return ", ".join(words)
 
 
@@ -77,8 +80,8 @@ def _reading(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
         from shell.taken import taken  # noqa: PLC0415  most words are plain
 
         blocks += [Said("Taken", told)] if (told := taken(answer, base)) else []
-    if answer.reading.carried:
-        blocks.append(Said("Kept", _carried(answer, base)))
+    if kept := _carried(answer, base):
+        blocks.append(Said("Kept", kept))
     if answer.reading.unused:
         blocks.append(Said("Not used", ", ".join(f'"{clause}"' for clause in _clean(answer.reading.unused))))
     blocks += [Said("Beside it", said) for said in _clean(answer.reading.beside)]
@@ -243,11 +246,28 @@ def _reasons(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     return (*((Chain("Because", nodes),) if nodes else ()), *changes)
 
 
-def arrange(answer: Answer, base: KnowledgeBase, *, chain: bool = False) -> tuple[Block, ...]:
-    """The blocks of one answer; with `chain` the whole derivation too, and lists in full."""
+def _day(answer: Answer) -> tuple[Block, ...]:
+    """For which day the answer holds; a comparison of two days says them itself."""
+    query = answer.reading.query
+    day = datetime.date.fromisoformat(answer.as_of) if query is None else query.case.as_of
+    if query is not None and query.other is not None and query.other.as_of != day:
+        return ()
+    return (Said("For the day", f"{day.day} {day:%B} {day.year}"),)
+
+
+def arrange(
+    answer: Answer, base: KnowledgeBase, *, chain: bool = False, dated: bool = False, asked: bool = False
+) -> tuple[Block, ...]:
+    """The blocks of one answer; with `chain` the whole derivation too, and lists in full.
+
+    With `dated` it says for which day it holds, with `asked` what the question was: in a file both, on the
+    screen the day where one was told.
+    """
     return (
         *_headline(answer, base),
+        *((Said("Asked", kb.visible(answer.question)),) if asked else ()),
         *_reading(answer, base),
+        *(_day(answer) if dated else ()),
         *_abstained(answer),
         *_to_read(answer),
         *_cases(answer, base),

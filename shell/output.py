@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import msgspec
 
 import kb
-from shell.blocks import Block
+from shell.blocks import Block, Headline, Next
 from shell.plain import render_plain
 
 if TYPE_CHECKING:
@@ -47,7 +47,8 @@ class Output(msgspec.Struct, frozen=True):
 
     def show(self, blocks: tuple[Block, ...], paged: bool = False) -> None:
         """Print the blocks of one answer to standard output; if `paged`, what is longer than a drawn screen
-        goes through the user's pager."""
+        goes through the user's pager. What then ends in a question that somebody will want to answer, and not
+        to leave a pager first, has its verdict once more before that."""
         if not self.drawn:
             sys.stdout.write(render_plain(blocks, self.width))
             return
@@ -58,7 +59,12 @@ class Output(msgspec.Struct, frozen=True):
         with console.capture() as captured:
             draw(console, blocks)
         text = captured.get()
-        command = pager_command() if paged and is_long(text, rows()) else []
+        long = paged and is_long(text, rows())
+        if long and isinstance(blocks[-1], Next):
+            verdict = [block for block in blocks if isinstance(block, Headline)][-1:]
+            draw(console, (*blocks[:-1], *verdict, blocks[-1]))
+            return
+        command = pager_command() if long else []
         sys.stdout.flush()
         if not command or not page(text, command):
             sys.stdout.write(text)

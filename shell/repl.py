@@ -8,7 +8,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 import kb
-from shell.blocks import Next, Said
+from shell.blocks import Said
 from shell.commands import needs_more, split_lines
 from shell.lines import is_settled, take
 from shell.output import Output, complain, resized
@@ -32,8 +32,7 @@ def _print(reply: Reply, output: Output) -> None:
     if reply.complaint:
         complain("\n".join(wrap(reply.complaint, output.width)))
     if reply.blocks:
-        waits = isinstance(reply.blocks[-1], Next)  # somebody will want to answer, not to leave a pager
-        output.show(reply.blocks, paged=not waits)
+        output.show(reply.blocks, paged=True)
     if reply.text:
         output.write(reply.text)
 

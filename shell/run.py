@@ -102,8 +102,8 @@ def run_ask(arguments: Arguments) -> int:
     for text in _questions(arguments.text):
         for answer in base.ask(text, facts=facts, as_of=as_of):
             settled = settled and is_settled(answer)
-            blocks = arrange(answer, base, chain=arguments.why)
-            screens += blocks
+            blocks = arrange(answer, base, chain=arguments.why, dated=as_of is not None)
+            screens += arrange(answer, base, chain=arguments.why, dated=True) if arguments.svg else ()
             if arguments.json:
                 _print_json(answer)
             else:

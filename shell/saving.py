@@ -32,7 +32,9 @@ def saved_form(path: Path, answers: tuple[Answer, ...], base: KnowledgeBase) -> 
         indent = 2 if len(answers) == 1 else -1
         objects = [msgspec.json.format(kb.answer_to_json(answer), indent=indent) for answer in answers]
         return "".join(safe_json(found.decode()) + "\n" for found in objects).encode()
-    blocks = tuple(block for answer in answers for block in arrange(answer, base, chain=True))
+    blocks = tuple(
+        block for answer in answers for block in arrange(answer, base, chain=True, dated=True, asked=True)
+    )
     if form == ".svg":
         from shell.picture import picture  # noqa: PLC0415  rich only where a screen is drawn
 

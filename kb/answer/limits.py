@@ -14,8 +14,7 @@ from kb.wording.english import is_plural
 
 
 def limit_notes(engine: Engine, query: Query, part: Part, headline: str) -> tuple[str, ...]:
-    """The verdict in the cases that a limit on numbers leaves, where all of them have one; without it where the
-    headline begins with it.
+    """The verdict in the cases that a limit on numbers leaves, where all have one that does not lead already.
 
     A limit can be broken, so that the table keeps the cases in which it is.
     """

@@ -10,6 +10,7 @@ from kb.wording.cases import case_points
 from kb.wording.english import definite, is_plural, listing, phrase, sentence
 from kb.wording.labels import book_name
 from kb.wording.queries import items_in_words, modal_of, person
+from kb.wording.verdicts import say_before_all
 
 _LONGEST = 240  # characters of a headline that says when
 _SHORT = 110  # characters of what such a headline says of some, where all that it may say is too long
@@ -26,6 +27,9 @@ _LISTED: tuple[tuple[Verdict, str], ...] = (
 
 def say_list_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]) -> str:
     """The headline of a list or of "who": how many things have which verdict, or that there are none."""
+    nothing = all(entry.verdict == "silent" for entry in entries)
+    if nothing and (early := say_before_all(lookup, query)):
+        return early
     if query.kind == "who" and query.items:
         return _say_who_headline(lookup, query, entries)
     aspect = lookup.aspects[query.aspect]

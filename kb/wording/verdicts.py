@@ -10,9 +10,10 @@ from kb.model.values import YES, others_in
 from kb.wording.aspects import of_item, say_claimed
 from kb.wording.cases import Facts, say_depends, say_facts
 from kb.wording.english import listing, phrase, sentence
-from kb.wording.labels import rule_reference, the_item, the_items
+from kb.wording.labels import edition_reference, rule_reference, the_item, the_items
 from kb.wording.manners import is_manner, say_manner
 from kb.wording.positions import say_places
+from kb.wording.quantities import say_date
 from kb.wording.situations import WORN
 
 Lines = dict[tuple[str, str, Verdict], str]
@@ -93,6 +94,8 @@ def say_plain(
     if verdict == "conflict":
         return _say_conflict(lookup, query, rules)
     if verdict == "silent":
+        if early := say_before_all(lookup, query):
+            return early
         return f"The books are silent: no clause addresses {_matter(lookup, query)}."
     if not query.items:
         return sentence(verdict.replace("_", " "))
@@ -103,6 +106,15 @@ def say_plain(
     if query.kind not in ("may", "must"):
         line = line.removeprefix("Yes: ").removeprefix("Yes. ").removeprefix("No. ")
     return sentence(line)
+
+
+def say_before_all(lookup: Lookup, query: Query) -> str:
+    """That a day is before the first that any book is for; nothing of another day."""
+    first = min(lookup.base.editions, key=lambda one: one.valid_from, default=None)
+    if first is None or query.case.as_of >= first.valid_from:
+        return ""
+    named = f"{edition_reference(lookup, first.id)}, from {say_date(first.valid_from)}"
+    return f"No book was in force on {say_date(query.case.as_of)}: the first is {named}."
 
 
 def _act_line(lookup: Lookup, verdict: Verdict, query: Query) -> str:

@@ -236,3 +236,24 @@ def test_a_thing_is_phased_out_of_a_duty_with_alternatives(tmp_path: Path) -> No
     verdicts = [base.ask("May I wear the tie?", as_of=day)[0].verdict for day in (before, after)]
     assert verdicts == ["conditional", "prohibited"]
     assert base.ask("Must I wear the clip tie, without the tie?", as_of=after)[0].verdict == "required"
+
+
+# -- days before any book -------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "May I wear the storm coat in 1990?",
+        "What must I wear in 1990?",
+        "Who may wear the dress skirt in 1990?",
+        "How long may my hair be in 1990?",
+    ],
+)
+def test_before_the_first_book_it_is_said_that_none_was_in_force(demo: KnowledgeBase, question: str) -> None:
+    first = "No book was in force on 1 January 1990: the first is Dress Order (2019), from 1 May 2019."
+    assert ask(demo, question).headline == first
+
+
+def test_of_a_day_with_books_it_is_the_books_that_are_silent(demo: KnowledgeBase) -> None:
+    assert "No book was in force" not in ask(demo, "May I wear the tarred smock in 2020?").headline

@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+import datetime
 import re
 from typing import Any
 
@@ -231,3 +232,21 @@ def test_yes_or_no_stands_first_where_the_verdict_would_say_the_contrary(
 ) -> None:
     answer: Any = msgspec.structs.replace(fakes.silent("Must I?"), verdict=verdict, headline=headline)
     assert plain(answer, base).splitlines()[0] == first
+
+
+def test_the_day_is_told_where_it_is_asked_for_and_not_of_two_days(base: Any) -> None:
+    answer = fakes.prohibited("May I?")
+    assert Said("For the day", "25 November 2026") in arrange(answer, base, dated=True)
+    assert not any(isinstance(b, Said) and b.label in ("For the day", "Asked") for b in arrange(answer, base))
+    query: Any = answer.reading.query
+    other = msgspec.structs.replace(query.case, as_of=datetime.date(2025, 1, 1))
+    query = msgspec.structs.replace(query, kind="compare", other=other)
+    two = msgspec.structs.replace(answer, reading=msgspec.structs.replace(answer.reading, query=query))
+    assert not any(isinstance(b, Said) and b.label == "For the day" for b in arrange(two, base, dated=True))
+
+
+def test_a_fact_that_is_not_in_the_question_is_not_told_as_kept(base: Any) -> None:
+    answer = fakes.prohibited("May I?")
+    reading = msgspec.structs.replace(answer.reading, carried=("weather",))
+    blocks = arrange(msgspec.structs.replace(answer, reading=reading), base)
+    assert not any(isinstance(block, Said) and block.label == "Kept" for block in blocks)

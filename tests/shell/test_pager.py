@@ -7,7 +7,7 @@ import sys
 import pytest
 
 from shell import output, pager
-from shell.blocks import Points, Said
+from shell.blocks import Headline, Next, Points, Said
 from shell.output import Output
 
 LONG = (Points("Many", tuple(f"line {number}" for number in range(100))),)
@@ -51,6 +51,21 @@ def test_only_what_is_longer_than_a_drawn_screen_is_paged(
         Output(drawn, 80).show(blocks, paged=wanted)
         assert capsys.readouterr().out
     assert len(paged) == 1
+
+
+def test_what_ends_in_a_question_is_not_paged_but_has_its_verdict_again_before_it(
+    paged: list[str], capsys: pytest.CaptureFixture[str]
+) -> None:
+    verdict, ask = Headline("IT DEPENDS", "It depends on the place."), Next("Where?", ("ashore", "afloat"))
+    Output(True, 80).show((verdict, *LONG, ask), paged=True)
+    assert not paged
+    lines = [line for line in capsys.readouterr().out.splitlines() if line.strip()]
+    assert sum("IT DEPENDS" in line for line in lines) == 2
+    assert "IT DEPENDS" in lines[-3]
+    assert "Where?" in lines[-2]
+    for drawn, blocks in ((True, (verdict, ask)), (False, (verdict, *LONG, ask)), (True, (*LONG, ask))):
+        Output(drawn, 80).show(blocks, paged=True)
+        assert capsys.readouterr().out.count("IT DEPENDS") == blocks.count(verdict)
 
 
 def test_a_pager_gets_the_text_and_may_leave_early(capfd: pytest.CaptureFixture[str]) -> None:

@@ -132,11 +132,39 @@ def test_an_earlier_line_is_found_by_the_arrow_and_by_searching(base: FakeBase) 
 def test_tab_completes_with_all_that_fits(base: Any) -> None:
     completer = ShellCompleter(vocabulary_of(base))
     completer.remembered = ("grade",)
-    for text, expected in (("May I wear it in wa", ["watch rig"]), ("forget ", ["grade"])):
+    for text, expected in (("May I wear it in wa", ["watch rig "]), ("forget ", ["grade "])):
         assert [c.text for c in completer.get_completions(Document(text), ASKED)] == expected
     for event in (TYPING, ASKED):  # after a space too, whether or not somebody asks with Tab
-        assert [c.text for c in completer.get_completions(Document("as a "), event)][:2] == ["K4", "K5"]
+        assert [c.text for c in completer.get_completions(Document("as a "), event)][:2] == ["K4 ", "K5 "]
     assert len(list(completer.get_completions(Document("May I wear the "), ASKED))) == 4
+
+
+@pytest.mark.parametrize(
+    ("keys", "line"),
+    [
+        (
+            "May I wear the storm coat  in boat rig",
+            "May I wear the storm coat in boat rig",
+        ),  # a space by habit
+        ("May I wear the storm coat ?", "May I wear the storm coat?"),
+        ("May I wear the storm coat , ashore?", "May I wear the storm coat, ashore?"),
+        ("May I wear the storm coat ", "May I wear the storm coat"),
+    ],
+)
+def test_after_the_space_of_a_completed_word_none_is_typed_twice(
+    base: FakeBase, keys: str, line: str
+) -> None:
+    typed(f"{keys}{ENTER}{CTRL_D}", base)
+    assert [one["text"] for one in base.asked] == [line]
+
+
+def test_a_query_gets_no_space_and_keeps_those_it_has(base: Any) -> None:
+    completer = ShellCompleter(vocabulary_of(base))
+    found = [c.text for c in completer.get_completions(Document("query SELECT ?x WHERE { ?x cb:"), ASKED)]
+    assert found
+    assert not any(text.endswith(" ") for text in found)
+    typed(f'query SELECT * {{ ?s ?p "a  b ?"  }} LIMIT 1{ENTER}{CTRL_D}', base)
+    assert base.queries == ['SELECT * { ?s ?p "a  b ?"  } LIMIT 1']
 
 
 def test_a_query_goes_over_several_lines(base: FakeBase, capsys: pytest.CaptureFixture[str]) -> None:
@@ -271,7 +299,7 @@ def test_completions_show_hostile_labels_visibly() -> None:
 def test_completion_is_wired_to_the_vocabulary(base: Any) -> None:
     completer = ShellCompleter(vocabulary_of(base))
     found = [c.text for c in completer.get_completions(Document("May I wear the sto"), TYPING)]
-    assert found == ["storm coat"]
+    assert found == ["storm coat "]
 
 
 def test_without_drawing_lines_are_read_plainly(

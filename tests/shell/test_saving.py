@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 import json
 from pathlib import Path
 from typing import Any
@@ -92,3 +93,11 @@ def test_hostile_texts_are_harmless_in_every_form(form: str, base: Any) -> None:
 def test_another_ending_is_a_usage_error(name: str, base: Any) -> None:
     with pytest.raises(kb.UsageError, match="has to end in"):
         saved_form(Path(name), (fakes.silent("a"),), base)
+
+
+@pytest.mark.parametrize("form", [form for form in FORMS if form != ".json"])  # that has both as fields
+def test_every_form_has_the_question_as_it_was_typed_and_the_day(form: str, base: Any) -> None:
+    answer = fakes.prohibited("may i wear THE liner ashore")
+    text = html.unescape(saved_form(Path(f"x{form}"), (answer,), base).decode()).replace("\xa0", " ")
+    assert "may i wear THE liner ashore" in text
+    assert "25 November 2026" in text
