@@ -216,7 +216,7 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     items = tuple(dict.fromkeys(p.arg for p in roles.asked)) or before.items
     before, facts = _left_off(before, facts, items, roles)
     if roles.asked and frame.polarity == "not" and before.kind in ("may", "must"):  # "tunic off?"
-        before = msgspec.structs.replace(before, polarity="not", value=None)
+        before = msgspec.structs.replace(before, kind="may", polarity="not", value=None)
     if roles.asked:
         before = fits.unmeasured(before, items, lookup)
         before = msgspec.structs.replace(before, aspect=fits.same_act(before, items, lookup))

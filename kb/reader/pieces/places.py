@@ -31,7 +31,7 @@ def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
             found[index : index + 2] = [msgspec.structs.replace(found[index + 1], first=found[index].first)]
         if found[index].tag in ("fact", "outdoors") and _is_of_weather(found, index, tokens, lookup):
             found[index] = Piece(first=found[index].first, last=found[index].last, tag="filler")
-        elif found[index].tag in _OUT:
+        elif found[index].tag in _OUT or _is_off(found, index, tokens, lookup):
             _out_of(found, index, tokens, lookup)
         elif found[index].tag == "degree":
             _weather(found, index, tokens, lookup)
@@ -58,6 +58,14 @@ def _moves(found: list[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
     begun = not index or found[index - 1].tag in _BEGUN or am or _ends(tokens, piece.first)
     led = after is not None and after.tag == "fact" and _is_led(after, tokens)
     return begun and led and piece.last - piece.first == 1 and tokens[piece.first].low in _MOVING
+
+
+def _is_off(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
+    """ "I'm off the quay", "off the quay": not there; "coat off the peg" is of a coat."""
+    before = found[index - 1].tag if index else "comma"
+    led = [p.tag for p in found[index + 1 : index + 3]] in (["det", "fact"], ["poss", "fact"])
+    off = found[index].tag == "particle" and tokens[found[index].first].low == "off"
+    return off and led and before in _BEGUN | {"be"} and is_place(lookup, found[index + 2].fact)
 
 
 def _ends(tokens: tuple[Token, ...], place: int) -> bool:
