@@ -24,6 +24,7 @@ from kb.reader.names.stored import decode_lexicon
 from kb.reasoner import Engine, Facts, StoredCandidates
 from kb.sparql import candidate_rules, rules_in_force
 from kb.wording import say_facts, say_rule
+from kb.wording.named_clauses import clauses_named
 
 if TYPE_CHECKING:
     from kb.bulk import CaseTable
@@ -318,25 +319,8 @@ class KnowledgeBase:
     # -- clauses and queries ----------------------------------------------------------------------------
 
     def clause(self, reference: str) -> tuple[Clause, ...]:
-        """The clauses that a reference such as "4.12" or "dress-order/2024 4.12" fits, the latest first."""
-        words = reference.replace("clause", " ").split()
-        if not words:
-            raise UsageError("Name a clause, for example: clause 4.12.")
-        number, book = words[-1].rstrip("."), " ".join(words[:-1]).casefold()
-        found = [
-            clause
-            for clause in self.lookup.base.clauses
-            if clause.number == number and self._is_book(clause.edition, book)
-        ]
-        if not found:
-            raise UsageError(f"There is no clause {reference.strip()}.")
-        return tuple(sorted(found, key=lambda clause: clause.valid_from, reverse=True))
-
-    def _is_book(self, edition_id: str, name: str) -> bool:
-        edition = self.lookup.editions[edition_id]
-        book = self.lookup.books[edition.book]
-        names = (edition.id, edition.label, book.id, book.label, *book.other_labels, *edition.other_labels)
-        return not name or any(name == known.casefold() for known in names)
+        """The clauses that references such as "4.12" or "Dress Order (2024) 4.12" fit, the latest first."""
+        return clauses_named(self.lookup, reference)
 
     def rules_of(self, clause: str) -> tuple[tuple[Rule, str], ...]:
         """The rules of a clause, each with its sentence."""

@@ -71,7 +71,10 @@ _ALONE = {
     "?": "help",
 }
 _ARGUMENT = {
-    "clause": re.compile(r"(?:\S+\s+)?(?:clause\s+)?\S*\d\S*", re.IGNORECASE),
+    "clause": re.compile(
+        r"(?!.*\b(?:about|that|which|who|since|in|for|from|with)\b)(?:[^\s?]+\s+){0,12}[^\s?]*\d[^\s?]*",
+        re.IGNORECASE,
+    ),
     "as of": re.compile(
         r"today|yesterday|tomorrow|\d{4}-\d{1,2}-\d{1,2}|\d+|[\w .,]{3,24}\b\d{4}", re.IGNORECASE
     ),
@@ -82,10 +85,12 @@ _ARGUMENT = {
     "query": re.compile(
         r"\s*(?:select|ask|construct|describe|prefix|base|#)\b.*|\S+\.rq", re.IGNORECASE | re.DOTALL
     ),
-    "save": re.compile(r"\S(?:.*\S)?\.\w+"),
+    "save": re.compile(r"(?P<quote>[\"']?)\S(?:.*\S)?\.\w+(?P=quote)"),
     "remember": re.compile(r"[^?]+"),
     "forget": re.compile(r"[^?]+"),
-    "help": re.compile("|".join(re.escape(command.name) for command in COMMANDS) + "|exit", re.IGNORECASE),
+    "help": re.compile(
+        "|".join(re.escape(command.name) for command in COMMANDS) + r"|(?!me\b)[\w-]+", re.IGNORECASE
+    ),
 }
 _STATES = re.compile(
     r"(?:i am|i['’]m|we are|we['’]re|i hold|i have|i serve|my (?:grade|rig|branch) is|it is|it['’]s)\b",
@@ -190,7 +195,7 @@ def read_line(line: str) -> Line:
         if lowered.startswith(name) and text[len(name)].isspace():
             argument = text[len(name) :].strip()
             if pattern.fullmatch(argument):
-                return Line("command", name, argument)
+                return Line("command", name, argument.strip("\"'") if name == "save" else argument)
     if _STATES.match(text) and not looks_like_question(text):
         return Line("statement", "", text)
     return Line("question", "", text)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
+from collections import Counter
 from typing import TYPE_CHECKING
 
 import msgspec
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
 
 _WIDEST = 100
 _NARROWEST = 30
+_MOST_ALIKE = 3  # places of one message that are all shown
 _MOST_PROBLEMS = 1000
 
 
@@ -114,9 +116,20 @@ def complain(text: str) -> None:
 
 
 def complain_problems(problems: tuple[Problem, ...]) -> None:
-    """One line for each problem of the sources, up to a thousand, and how many there are."""
+    """One line for each problem of the sources, up to a thousand, and how many there are.
+
+    What is said in the same words of more places than a few has one cause: it is shown at the first of them.
+    """
+    same = Counter((p.severity, p.message, p.remedy) for p in problems)
+    told = set[tuple[str, str, str]]()
     for problem in problems[:_MOST_PROBLEMS]:
-        complain(str(problem))
+        said = (problem.severity, problem.message, problem.remedy)
+        if said in told:
+            continue
+        many = same[said] > _MOST_ALIKE
+        complain(f"{problem} ({same[said] - 1} more of these.)" if many else str(problem))
+        if many:
+            told.add(said)
     if len(problems) > _MOST_PROBLEMS:
         complain(f"Only the first {_MOST_PROBLEMS} are shown.")
     errors = sum(problem.severity == "error" for problem in problems)

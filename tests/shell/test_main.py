@@ -17,8 +17,10 @@ from xml.etree import ElementTree
 import pytest
 
 import kb
+from kb.errors import Location
 from shell.arguments import EXAMPLES, make_parser
 from shell.main import _arguments, main
+from shell.output import complain_problems
 from tests.shell.fakes import HOSTILE
 
 ROOT = Path(__file__).parents[2]
@@ -289,3 +291,14 @@ def test_every_example_is_understood_by_the_parser(example: str) -> None:
     words = shlex.split(example)
     assert words[0] == "clothbound"
     make_parser().parse_args(words[1:])
+
+
+def test_what_one_cause_makes_of_many_places_is_told_once(capsys: pytest.CaptureFixture[str]) -> None:
+    places = [Location("a.yaml", line) for line in range(1, 10)]
+    same = tuple(kb.Problem(at, "missing", "There are no rigs.", "Declare them.") for at in places)
+    few = tuple(kb.Problem(at, "unknown", "There is no kat.", "Did you mean cat?") for at in places[:3])
+    complain_problems((*same, *few))
+    lines = capsys.readouterr().err.splitlines()
+    assert lines[0] == "a.yaml:1:1: error: There are no rigs. Declare them. (8 more of these.)"
+    assert [line.split()[0] for line in lines[1:4]] == ["a.yaml:1:1:", "a.yaml:2:1:", "a.yaml:3:1:"]
+    assert lines[4:] == ["12 errors, 0 warnings."]
