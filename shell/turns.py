@@ -77,11 +77,11 @@ def _ask(session: Session, base: KnowledgeBase) -> Result:
     answers = base.ask(session.question, facts=facts, as_of=session.as_of, previous=session.before)
     read = next((answer for answer in reversed(answers) if answer.outcome != "abstain"), answers[-1])
     asked = msgspec.structs.replace(session, answers=answers, latest=goes_on_from(read))
-    return asked, _shown(answers, base)
+    return asked, _shown(answers, base, dated=session.as_of is not None)
 
 
-def _shown(answers: tuple[Answer, ...], base: KnowledgeBase) -> Reply:
-    blocks = (block for answer in answers for block in arrange(answer, base))
+def _shown(answers: tuple[Answer, ...], base: KnowledgeBase, dated: bool = False) -> Reply:
+    blocks = (block for answer in answers for block in arrange(answer, base, dated=dated))
     return Reply(blocks=(*blocks, *further_blocks(answers[-1])))
 
 
@@ -194,7 +194,7 @@ def _why(session: Session, _argument: str, base: KnowledgeBase) -> Result:
     headline = Headline("", kb.visible(answer.headline or answer.question))
     chain = chain_blocks(answer, base)
     if not chain:
-        return session, Reply(blocks=arrange(answer, base, chain=True))
+        return session, Reply(blocks=arrange(answer, base, chain=True, dated=session.as_of is not None))
     return session, Reply(blocks=(headline, *chain))
 
 
@@ -316,8 +316,6 @@ def _query(session: Session, argument: str, base: KnowledgeBase) -> Result:
 
 def _help(session: Session, argument: str, base: KnowledgeBase) -> Result:
     name = {"exit": "quit"}.get(argument.lower(), argument.lower())
-    if name and name not in BY_NAME:
-        raise kb.UsageError(f"There is no command {argument}. help lists the commands.")
     if name:
         command = BY_NAME[name]
         blocks: tuple[Block, ...] = (

@@ -141,7 +141,7 @@ def say_usual(lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]], wanted: Seq
         usual is None
         or goes_with(rows) is not None
         or rows[usual][1] not in wanted
-        or any(said == "conditional" for _, said in rows)
+        or any(said in ("conditional", "conflict") for _, said in rows)  # "unless" would hide a conflict
     ):
         return ""
     verdict = rows[usual][1]

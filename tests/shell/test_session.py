@@ -153,10 +153,12 @@ def test_a_question_starts_without_the_replies_of_the_one_before(base: FakeBase)
 
 
 def test_the_day_goes_with_the_question_and_can_go_back(base: FakeBase) -> None:
-    session, _ = talk(base, "as of 2025-03-01", "May I wear the coat?")
+    session, reply = talk(base, "as of 2025-03-01", "May I wear the coat?")
     assert base.asked[-1]["as_of"] == datetime.date(2025, 3, 1)
-    session, _ = talk(base, "as of today", session=session)
+    assert "For the day: " in said(reply)
+    session, reply = talk(base, "as of today", "May I wear the coat?", session=session)
     assert session.as_of is None
+    assert "For the day: " not in said(reply)
 
 
 @pytest.mark.parametrize(

@@ -114,6 +114,8 @@ def test_a_line_of_a_list_is_said_by_the_ordinary_row() -> None:
     rows: list[tuple[Row, Verdict]] = [(row(no("hauling")), "permitted"), (row(HAULING), "prohibited")]
     assert say_usual(LOOKUP, rows, ("permitted",)) == "permitted, unless the wearer is hauling lines"
     assert say_usual(LOOKUP, rows, ("prohibited",)) == ""
+    rows[1] = (row(HAULING), "conflict")
+    assert say_usual(LOOKUP, rows, ("permitted",)) == ""
 
 
 NAMES = ("hauling", "worn:cap", "worn:scarf")
