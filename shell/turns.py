@@ -316,6 +316,8 @@ def _query(session: Session, argument: str, base: KnowledgeBase) -> Result:
 
 def _help(session: Session, argument: str, base: KnowledgeBase) -> Result:
     name = {"exit": "quit"}.get(argument.lower(), argument.lower())
+    if name and name not in BY_NAME:
+        raise kb.UsageError(f"There is no command {argument}. help lists the commands.")
     if name:
         command = BY_NAME[name]
         blocks: tuple[Block, ...] = (
