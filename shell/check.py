@@ -55,6 +55,8 @@ def _verdict(report: CheckReport) -> str:
     if report.errors:
         number = len(report.errors)
         return f"Not in order: {number} thing{'s' * (number != 1)} to mend.{changed}"
+    if report.unread and not (report.warnings or report.confirmed):
+        return f"Nothing was checked: no sentence was understood; see what follows.{changed}"
     if report.warnings or report.unread:
         return f"Nothing false was found; see what follows.{changed}"
     if not report.confirmed:
@@ -73,7 +75,8 @@ def _finding(name: str, finding: CheckFinding, width: int) -> list[str]:
     if finding.cause and finding.cause not in finding.message:
         lines += hang("  Why: ", kb.visible(f"{finding.cause}."), width)
     if finding.quotation:
-        lines += hang("  | ", kb.visible(f"{finding.clause}: “{finding.quotation}”"), width)
+        of = f"{finding.clause}: " if finding.clause else ""
+        lines += hang("  | ", kb.visible(f"{of}“{finding.quotation}”"), width)
     if finding.suggestion:
         lines += hang("  > ", kb.visible(finding.suggestion), width)
     return [*lines, ""]

@@ -118,3 +118,25 @@ def test_a_sentence_is_true_for_those_it_is_for(applies: str, codes: list[str]) 
     assert [finding.code for finding in report.errors] == codes
     if "Marigold" in applies:
         assert [unread.line for unread in report.unread] == [1, 3]
+
+
+@pytest.mark.parametrize(
+    "sentence",
+    [
+        "Headphones may be worn when travelling on duty.",
+        "Headphones may be worn on watch.",
+        "The umbrella is pink.",
+        "Beards must be trimmed to at most 2 in (Dress Order 6.18).",
+        "Earrings are fine on watch.",
+    ],
+)
+def test_what_is_proposed_is_no_error_itself(sentence: str) -> None:
+    """The station's clause on headphones goes beyond its authority, and never has an effect."""
+    (finding,) = check(f"{sentence}\n").errors
+    assert check(f"{finding.suggestion}\n").errors == ()
+
+
+def test_in_place_of_a_rule_of_old_its_own_aspect_is_proposed() -> None:
+    (finding,) = check("Name strips may be 6 1/2 in long at most (Dress Order 2024, clause 5.17).\n").errors
+    assert finding.code == "not-in-force"
+    assert " long " in finding.suggestion

@@ -53,6 +53,7 @@ def test_what_is_false_is_shown_with_its_line_its_clause_and_a_sentence(
             0,
             "There is nothing to check: no sentence states a rule, and none quotes a clause.",
         ),
+        (UNREAD, (), 0, "Nothing was checked: no sentence was understood; see what follows."),
         (FALSE, ("--strict",), 3, "Not in order: 1 thing to mend."),
     ],
 )
@@ -102,3 +103,30 @@ def test_files_that_are_no_guidance_end_in_a_message(
     assert "no Word document" in said
     assert "cannot be read" in said
     assert "Traceback" not in said
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "said"),
+    [
+        ("caps.html", TRUE, "The file is HTML"),
+        ("caps", "<!DOCTYPE html><p>The storm coat must be black.</p>", "The file is HTML"),
+        ("caps.plan", "title: Caps", "The file is YAML"),
+    ],
+)
+def test_a_file_of_another_kind_is_refused(
+    name: str, text: str, said: str, tmp_path: Path, cache: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run(tmp_path / name, text, cache) == 3
+    assert said in capsys.readouterr().err
+
+
+def test_a_quotation_of_no_clause_has_no_colon_before_it(
+    tmp_path: Path, cache: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    run(
+        tmp_path / "a.md",
+        "No dress rule restricts protective equipment where it is liked; local codes decide.\n",
+        cache,
+    )
+    screen = capsys.readouterr().out
+    assert "| “No dress rule restricts" in screen

@@ -16,10 +16,10 @@ from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.conditions import read_holder, read_people, read_tail
 from kb.guidance.checking.counts import Counting
 from kb.guidance.checking.modals import Modal, denied, find_modals
-from kb.guidance.checking.openings import openings, period, turned
+from kb.guidance.checking.openings import openings, other_ways, period, turned
 from kb.guidance.checking.orders import read_order
 from kb.guidance.checking.scopes import left_out, read_scope
-from kb.guidance.checking.statements import after
+from kb.guidance.checking.statements import after, dimension
 from kb.guidance.checking.words import fold
 from kb.model.conditions import ALWAYS, Condition, Test, all_of, negate
 from kb.model.records import Aspect, RuleValue
@@ -27,6 +27,14 @@ from kb.model.values import YES
 from kb.text import Pattern
 
 _ADVERBS = Pattern(r"(?:(?:always|also|at all times|both|each|all|then|therefore) )+")
+_PAST = Pattern(r"\b(?:was|were|had|did)\b")
+_SAYS = Pattern(
+    r"\b(?:is|are|has|have|do(?:es)?|wears?|carr(?:y|ies)|owns?|goes|go|stays?|takes?|keeps?|puts?|comes?|ends?"
+    r"|falls?|hangs?|sits?|stands?|shows?|reach(?:es)?|covers?|belongs?|needs?|fits?)\b"
+)
+_SIZED = Pattern(
+    r"(?P<before>.+?),?(?: of)? (?P<size>(?:up to|at most|no more than|not more than) (?:\d|one|two).*)"
+)
 _NOT_BOTH = Pattern(r", but not both\b,?")
 
 
@@ -36,6 +44,10 @@ class Claims(Counting):
     def read(self, sentence: str) -> Claim | None:
         """The claim that a sentence makes; None if it makes none that is wholly understood."""
         text = turned(fold(sentence).rstrip(" .;:!"))
+        ways = (self._read(way) for way in (text, *other_ways(text)))
+        return next((claim for claim in ways if claim is not None), None)
+
+    def _read(self, text: str) -> Claim | None:
         text, since, until = period(text)
         for opening, core in openings(text):
             before = self._opening(opening)
@@ -46,6 +58,30 @@ class Claims(Counting):
             spared = self._sparing(opening, core) if before is None else None
             if spared is not None:
                 return msgspec.structs.replace(spared, since=since, until=until)
+        return None
+
+    def speaks_of_thing(self, text: str) -> bool:
+        """Whether a folded text says something of a thing of the books, as they do: "is worn", "is black"."""
+        if text.endswith("?") or _PAST.search(text) or not _SAYS.search(text):
+            return False
+        words = [word.strip(".,;:()\"'") for word in text.split(" ")]
+        spans = ((start, end) for start in range(len(words)) for end in range(start + 1, start + 5))
+        return any(self.names.item(" ".join(words[start:end])) for start, end in spans if end <= len(words))
+
+    def sized(self, text: str) -> tuple[str, Claim] | None:
+        """ "(Keepers may wear a beard), up to 1 in": what is said before a measure, and the limit."""
+        match = _SIZED.fullmatch(fold(text).rstrip(" .;:!"))
+        whole = self.read(match["before"]) if match else None
+        aspect = self.only_measure(whole.scope) if whole is not None and whole.modality == "may" else None
+        if match is None or whole is None or aspect is None:
+            return None
+        size = match["size"].replace("up to", "at most", 1)
+        for value in self.values.at_start(aspect, size):
+            if value.rest.strip(" ,") in ("", *dimension(aspect)) and whole.aspect != aspect:
+                limit = msgspec.structs.replace(
+                    whole, modality="must", aspect=aspect, value=value.value, measure=value.measure
+                )
+                return match["before"], limit
         return None
 
     def _sparing(self, opening: str, core: str) -> Claim | None:
@@ -100,8 +136,9 @@ class Claims(Counting):
         one = _NOT_BOTH.search(core) is not None
         left, right = _NOT_BOTH.sub("", left), _NOT_BOTH.sub("", right)
         apart = self._never_together(left, modal, right)
-        if apart is not None:
-            return apart
+        return apart or self._any_way(left, modal, right, one) or self._of_people(left, modal, right, one)
+
+    def _any_way(self, left: str, modal: Modal, right: str, one: bool) -> Claim | None:
         ways = (
             [self._passive(left, modal, right, one)]
             if modal.be or modal.done
@@ -110,6 +147,15 @@ class Claims(Counting):
         ways += [self._named_aspect(left, modal, right), self._manner(left, modal, right)]
         ways += [self._reaching(left, modal, right), self._plain_value(left, modal, right)]
         return next((claim for claim in ways if claim is not None), None)
+
+    def _of_people(self, left: str, modal: Modal, right: str, one: bool) -> Claim | None:
+        """ "The cap device of wardens must be gilt": a thing and whose it is."""
+        thing, _, whose = left.rpartition(" of ")
+        holder = read_holder(self.names, whose) if thing else None
+        claim = self._any_way(thing, modal, right, one) if holder not in (None, ALWAYS) else None
+        if claim is None or holder is None:
+            return None
+        return msgspec.structs.replace(claim, condition=all_of([holder, claim.condition]))
 
     def _never_together(self, left: str, modal: Modal, right: str) -> Claim | None:
         """ "The scarf and the neck cloth must not be worn together": neither with the other."""

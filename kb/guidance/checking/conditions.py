@@ -49,6 +49,9 @@ _ALWAYS = Pattern(r"(?:^|,? )(?:at all times|always|without exception|in all cir
 _LISTED = Pattern(r"(?:(?P<some>(?:at least )?one of these holds)|all of these hold): (?P<points>\(a\) .+)")
 _MARK = Pattern(r"^(?:and |or )?\([a-z]\) ")
 _LONGEST = 900
+_MEMBERS = r"(?:members|people|those|anyone|everyone|personnel) (?:who|that) (?:are|is) "
+_MEMBERS_WHO = Pattern(_MEMBERS)
+_BY_MEMBERS = Pattern(rf" by (?={_MEMBERS})")
 
 
 def read_tail(names: Names, text: str) -> Condition | None:
@@ -71,6 +74,11 @@ def read_tail(names: Names, text: str) -> Condition | None:
             return all_of([before, negate(after)])
     if tail.startswith("by "):
         return read_people(names, tail.removeprefix("by "))
+    who = _BY_MEMBERS.search(tail)
+    if who:
+        parts = [read_tail(names, tail[: who.start()]), read_people(names, tail[who.end() :])]
+        known = [part for part in parts if part is not None]
+        return all_of(known) if len(known) == len(parts) else None
     lead = _LEADS.match(tail)
     if lead:
         return read_condition(names, tail[lead.end() :])
@@ -86,6 +94,9 @@ def read_tail(names: Names, text: str) -> Condition | None:
 
 def read_people(names: Names, text: str) -> Condition | None:
     """ "K1 to K5 in watch rig": who, and the circumstances."""
+    who = _MEMBERS_WHO.match(text)
+    if who:
+        return read_tail(names, text[who.end() :])
     words = text.split(" ")
     for cut in range(len(words), 0, -1):
         holder = read_holder(names, " ".join(words[:cut]))

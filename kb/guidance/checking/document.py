@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import Literal
 
@@ -54,6 +55,15 @@ def refused(name: str, line: int, code: str, message: str, remedy: str) -> Inval
     return InvalidDataError((Problem(Location(name, line), code, message, remedy),))
 
 
+_HTML = re.compile(rb"\s*(?:<!doctype html|<html|<\?xml)", re.IGNORECASE)
+_OTHER_KINDS = {
+    **dict.fromkeys((".html", ".htm", ".xhtml"), "HTML"),
+    **dict.fromkeys((".yaml", ".yml", ".plan"), "YAML"),
+    **dict.fromkeys((".odt", ".ott"), "an OpenDocument text"),
+    ".json": "JSON", ".xml": "XML", ".csv": "a table", ".tex": "LaTeX",
+}  # fmt: skip
+
+
 def read_document(path: Path) -> Document:
     """The guidance in a Markdown or Word file.
 
@@ -64,6 +74,10 @@ def read_document(path: Path) -> Document:
             data = stream.read(LARGEST_FILE + 1)
     except (OSError, ValueError) as error:
         raise UsageError(f"{path} cannot be read: {getattr(error, 'strerror', None) or error}.") from error
+    other = _OTHER_KINDS.get(path.suffix.lower()) or ("HTML" if _HTML.match(data) else None)
+    if other is not None:
+        remedy = "Give guidance as Markdown or Word (.docx)."
+        raise refused(str(path), 1, "not-guidance", f"The file is {other}, which is not read here.", remedy)
     if len(data) > LARGEST_FILE:
         limit = LARGEST_FILE // 1_000_000
         raise refused(str(path), 1, "too-large", f"The file is larger than {limit} MB.", "Check it in parts.")

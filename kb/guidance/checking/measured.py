@@ -8,8 +8,11 @@ import msgspec
 
 from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.truth import Judge
+from kb.guidance.checking.words import fold
 from kb.measures import same_dimension
 from kb.model.records import Measure, Rule
+from kb.model.values import OTHER, Choices, others_in
+from kb.reader.words.colours import may_be
 
 
 def apart(claim: Claim) -> tuple[Claim, ...]:
@@ -60,3 +63,13 @@ def other_vagueness(claim: Claim, rules: Sequence[Rule]) -> Rule | None:
     if written is None or not given or any(m is not None and m.about == written.about for _, m in given):
         return None
     return given[0][0]
+
+
+def may_be_named(claim: Claim, judge: Judge, rules: Sequence[Rule]) -> bool:
+    """Whether a colour that no book names may be, or be a shade of, one that the books give the thing."""
+    shades = [other.removeprefix(OTHER).split("-") for other in others_in(claim.value.values)]
+    about = [rule.value.values for rule in rules if shades and judge.about_the_same(rule, claim)]
+    given = {member for values in about if isinstance(values, Choices) for member in values.members}
+    named = [value for value in judge.lookup.aspects[claim.aspect].values if value.id in given]
+    labels = [fold(label).split() for value in named for label in (value.label, *value.other_labels)]
+    return any(may_be(tuple(words), tuple(label)) for words in shades for label in labels)

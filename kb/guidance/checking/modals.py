@@ -30,6 +30,7 @@ class Modal(msgspec.Struct, frozen=True):
 
 
 _ALLOWED = r"(?:permitted|allowed|authori[sz]ed)"
+_FINE = r"(?:fine|ok|okay|all right|acceptable)"
 _BANNED = r"(?:prohibited|forbidden|banned)"
 _ADVISED = r"(?:recommended|advised|encouraged|urged|expected)"
 _NEEDED = r"(?:required|obliged|mandatory|compulsory|obligatory)"
@@ -65,10 +66,10 @@ _FORMS: tuple[tuple[str, Modality, str], ...] = (
     (r"will", "must", "unsure"),
     (rf"(?:may|can) be|(?:is|are) {_ALLOWED} to be", "may", "be"),
     (rf"(?:may|can)|(?:is|are) (?:{_ALLOWED}|free) to", "may", ""),
-    (rf"(?:is|are) (?:strictly )?(?:{_BANNED}|not {_ALLOWED})", "must_not", "done"),
+    (rf"(?:is|are) (?:strictly )?(?:{_BANNED}|not {_ALLOWED}|not {_FINE})", "must_not", "done"),
     (rf"(?:is|are) not {_NEEDED}", "need_not", "done"),
     (rf"(?:is|are) {_NEEDED}", "must", "done"),
-    (rf"(?:is|are) (?:{_ALLOWED}|optional)", "may", "done"),
+    (rf"(?:is|are) (?:{_ALLOWED}|optional|{_FINE})", "may", "done"),
     (r"(?:is|are) (?:not|never)", "must_not", "be unsure"),
     (r"(?:is|are)(?: always)?", "must", "be unsure"),
     (r"(?:does|do) not", "must_not", "unsure"),

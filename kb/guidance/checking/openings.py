@@ -10,6 +10,10 @@ from kb.reader.words.forms import word_set
 from kb.text import Pattern
 
 _WITH_DATE = Pattern(r"(?P<word>from|with effect from|as of|before|until|up to and including) ")
+_LAST_DATE = Pattern(
+    r",? (?:from|with effect from|as of|before|until|up to and including) (?:the )?\d{1,2}(?:st|nd|rd|th)?"
+    r" (?:of )?[a-z]+ \d{4}(?: to \d{1,2} [a-z]+ \d{4})?(?: on(?:wards?)?)?$"
+)
 _IT_IS = Pattern(
     r"it is (?:strictly )?(?P<word>not (?:forbidden|prohibited)|forbidden|prohibited"
     r"|not (?:permitted|allowed|authori[sz]ed)|permitted"
@@ -22,6 +26,19 @@ _NEVER = Pattern(r"(?:under|in) no circumstances|at no time|in no case|on no acc
 _INVERTED = Pattern(r"(?:,? )(?:may|must|shall|can|is|are) (?P<what>.+?) (?P<rest>(?:to )?be .+)")
 _EXCEEDS = Pattern(
     r"\b(?:must|may|shall|should|can) not (?:exceed|be (?:more|longer|wider|higher|greater) than)\b"
+)
+_AT_MOST = Pattern(r"(?P<before>.+?)(?P<size>\b(?:\d|one |two |three |half )[^,;]*?),? (?:at most|or less)")
+_OFF: tuple[tuple[Pattern, str], ...] = (
+    (
+        Pattern(
+            r"\b(?P<be>must be|shall be|has to be|have to be|is to be|are to be) (?:taken off|removed)\b"
+        ),
+        "must not be worn",
+    ),
+    (Pattern(r"\b(?:may|can) be (?:taken off|removed)\b"), "need not be worn"),
+    (Pattern(r"\b(?P<be>is|are) (?:taken off|removed)\b"), r"\g<be> not worn"),
+    (Pattern(r"\b(?:must|shall|has to|have to) (?:take off|remove)\b"), "must not wear"),
+    (Pattern(r"(?<= )(?:takes off|removes)\b"), "does not wear"),
 )
 _STARTS = word_set("""
     the no any an a either neither members all every each everyone everybody exactly both nobody only
@@ -40,6 +57,9 @@ def turned(text: str) -> str:
     What must not exceed a measure must be at most so much.
     """
     text = _EXCEEDS.sub("must be at most", text)
+    most = _AT_MOST.fullmatch(text)
+    if most is not None:
+        text = f"{most['before']}at most {most['size']}"
     match = _IT_IS.fullmatch(text)
     if match is not None:
         word = match["word"]
@@ -86,6 +106,20 @@ def openings(text: str) -> Iterator[tuple[str, str]]:
             for cut in range(2, min(len(words), 14)):
                 if words[cut] in _STARTS:
                     yield " ".join(words[:cut]), " ".join(words[cut:])
+            return
+
+
+def other_ways(text: str) -> Iterator[str]:
+    """A sentence that is not understood as it stands, put another way.
+
+    What is taken off is not worn; the days at its end come first, "(it may be worn) until 31 May 2026".
+    """
+    last = _LAST_DATE.search(text)
+    if last is not None and not _WITH_DATE.match(text):
+        yield f"{text[last.start() :].strip(' ,')} {text[: last.start()].strip(' ,')}"
+    for taken_off, not_worn in _OFF:
+        if taken_off.search(text):
+            yield taken_off.sub(not_worn, text)
             return
 
 

@@ -117,6 +117,10 @@ class Passages:
 
     def _apart(self, text: str) -> list[tuple[Claim, str]] | None:
         """The statements of a sentence, each with its words; None if one of them is not understood."""
+        limited = self.claims.sized(text)
+        allowed = self.claims.read(limited[0]) if limited else None
+        if limited is not None and allowed is not None:
+            return [(allowed, limited[0]), (limited[1], text)]
         for before, last, borrows in last_statement(text):
             claim = self.claims.read(last)
             if claim is None or (borrows and claim.condition != ALWAYS):
@@ -130,7 +134,7 @@ class Passages:
     def _check(self, passage: Passage, claim: Claim | None, reading: str) -> Result:
         found = self.citations.find(passage.text)
         cited = self.books.resolve(found.citations)
-        findings = [self._fault(passage, fault) for fault in cited.faults]
+        findings = [self._fault(passage, fault, claim) for fault in cited.faults]
         quotations, quoted = Quoting(self.citations, self.books, self.weighing).check(
             passage, found, cited, claim is not None
         )
@@ -156,7 +160,10 @@ class Passages:
             return msgspec.structs.replace(result, confirmed=not findings)
         if self.remarks.must_be_understood(found.rest):
             return self._remark(passage, result, found)
-        if not found.citations and not found.local and not speaks_of_duty(fold(found.rest)):
+        plain = fold(found.rest)
+        if not (
+            found.citations or found.local or speaks_of_duty(plain) or self.claims.speaks_of_thing(plain)
+        ):
             return result
         return self._unread(passage, result, found, cited)
 
@@ -232,12 +239,13 @@ class Passages:
                 return msgspec.structs.replace(claim, rules=tuple(rule.id for rule in exact)), rest
         return None, ""
 
-    def _fault(self, passage: Passage, fault: Fault) -> CheckFinding:
+    def _fault(self, passage: Passage, fault: Fault, claim: Claim | None) -> CheckFinding:
         clause = self.lookup.clauses.get(fault.clause)
         successor = self.books.successor(clause) if clause is not None else None
         suggestion = fault.suggestion
         if successor is not None:
             rules = [r for r in self.books.rules_of(successor.id) if self.books.is_current(r)]
+            rules = [r for r in rules if claim is not None and r.aspect == claim.aspect] or rules
             near = self.weighing.best(rules, passage.text)
             if near is not None and fold(passage.text) != fold(say_rule(self.lookup, near)):
                 suggestion = self.weighing.said(near, passage.contexts[0])

@@ -20,6 +20,7 @@ from kb.wording.manners import say_manner
 
 _RESIDUAL = Pattern(r"(?:^|,? )(?:unless|except when|except where) (?:it is |they are )?provided for$")
 _HAVING = Pattern(r"have (?:an? |the )?")
+_KEPT_TO = Pattern(r"(?:trimmed|cut|kept|limited|restricted) to ")
 _THING = "this thing"
 _QUOTED = Pattern(r'"(?P<text>[^"]*)"[.,]?')
 
@@ -185,9 +186,12 @@ class Statements:
                     if claim is not None:
                         return claim
             elif aspect.kind == "measure":
-                for value in self.values.at_start(aspect.id, right):
-                    word = _dimension(aspect.id)
+                only = " from " not in right and self.only_measure(found[0]) == aspect.id
+                kept = _KEPT_TO.match(right) if only else None
+                for value in self.values.at_start(aspect.id, right[kept.end() :] if kept else right):
+                    word = dimension(aspect.id)
                     rest = next((r for w in word if (r := after(value.rest.strip(), w)) is not None), None)
+                    rest = value.rest.strip() if rest is None and only else rest
                     claim = (
                         rest
                         if rest is None
@@ -196,6 +200,12 @@ class Statements:
                     if claim is not None:
                         return claim
         return None
+
+    def only_measure(self, scope: Scope) -> str | None:
+        """The one aspect in which rules give things a measure: a beard "of 1 in" has a length."""
+        rules = (rule for rule in self.lookup.base.rules if set(scope.items) & set(rule.scope.items))
+        found = {rule.aspect for rule in rules if self.lookup.aspects[rule.aspect].kind == "measure"}
+        return found.pop() if len(found) == 1 else None
 
     def _valued(self, modal: Modal, scope: Scope, having: re.Match[str] | None, right: str) -> Claim | None:
         """ "(The buckle must) have a matt finish", "have a width of 2 in": a value beside its aspect."""
@@ -214,7 +224,7 @@ class Statements:
         return None
 
 
-def _dimension(aspect: str) -> tuple[str, ...]:
+def dimension(aspect: str) -> tuple[str, ...]:
     words = {
         "height": ("high", "tall", "in height"),
         "width": ("wide", "in width"),

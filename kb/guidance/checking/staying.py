@@ -82,7 +82,7 @@ def _on(
     when = f"From {say_date(day)} this is not so any more"
     if gone and not cited:
         fault = later.books.gone(gone[0])
-        found = later._fault(passage, fault)
+        found = later._fault(passage, fault, claim)
         said = f"From {say_date(day)} {later.books.fate(gone[0])}."
         return msgspec.structs.replace(
             found, severity=severity, code="changes", message=said, since=day, cause=fault.cause

@@ -15,7 +15,7 @@ from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.names import Names
 from kb.model.conditions import AllOf, Condition, NotOf, Test, all_of
 from kb.model.records import OWNED_ASPECTS, Case, Rule
-from kb.model.values import Choices, ValueSet, complement, intersect, is_empty, is_subset
+from kb.model.values import Choices, ValueSet, complement, intersect, is_empty, is_subset, others_in
 from kb.reasoner import Decision, Engine, Facts, Group, Norm, covers, possible_facts
 from kb.reasoner.norms import covered_items, norms_of
 from kb.reasoner.space import implies
@@ -100,6 +100,7 @@ class Judge:
         self.engine = engine
         self.names = names
         self.lookup = engine.lookup
+        self._effects: dict[tuple[str, Condition], bool] = {}
         self._like = self.lookup.base.rules[0] if self.lookup.base.rules else None
 
     def written(self, condition: Condition) -> Condition:
@@ -131,7 +132,7 @@ class Judge:
             return Ruling((), complete=False)
         instances: dict[tuple[Outcome, tuple[str, ...]], Instance] = {}
         for item in items:
-            group = self.engine.group(item, claim.aspect)
+            group = self.engine.group(item, claim.aspect, others_in(claim.value.values))
             for norm in norms_of(self.lookup, rule, item):
                 found = boxes(self.names, self.written(all_of([norm.condition, within])))
                 if found is None:
@@ -140,6 +141,21 @@ class Judge:
                     for instance in self._in_box(claim, group, norm, box):
                         instances.setdefault((instance.outcome, instance.rules), instance)
         return Ruling(tuple(instances.values()))
+
+    def takes_effect(self, rule: Rule, within: Condition) -> bool:
+        """Whether what a rule says is so in some case of the audience, or none of its cases is theirs."""
+        key = (rule.id, within)
+        if key not in self._effects:
+            claim = Claim(
+                modality=rule.modality,
+                scope=rule.scope,
+                aspect=rule.aspect,
+                value=rule.value,
+                condition=rule.condition,
+                residual=rule.residual,
+            )
+            self._effects[key] = not self.judge(claim, within).never
+        return self._effects[key]
 
     def _in_box(
         self, claim: Claim, group: Group, norm: Norm, box: Mapping[str, ValueSet]

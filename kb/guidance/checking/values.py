@@ -12,7 +12,8 @@ from kb.guidance.checking.names import Names
 from kb.guidance.checking.words import fold
 from kb.measures import parse_measure_at
 from kb.model.records import Measure, Position, RuleValue
-from kb.model.values import Choices, Interval, ranges
+from kb.model.values import OTHER, Choices, Interval, ranges
+from kb.reader.words.colours import FINISHES, HEADS, MODIFIERS
 from kb.text import Pattern
 from kb.wording import say_position, say_value
 
@@ -137,11 +138,7 @@ class Values:
         return tuple(sorted(said - {""}, key=len, reverse=True))
 
     def _choice(self, aspect: str, text: str) -> Iterator[Found]:
-        labels = {
-            fold(label): value.id
-            for value in self.lookup.aspects[aspect].values
-            for label in (value.label, *value.other_labels)
-        }
+        labels = self._labels(aspect)
         chosen: list[str] = []
         rest = text
         while True:
@@ -158,6 +155,29 @@ class Values:
             if joined is None:
                 break
             rest = rest[len(joined) :]
+        if not chosen:
+            yield from self._shade(aspect, text)
+
+    def _labels(self, aspect: str) -> dict[str, str]:
+        """What the values of an aspect are called, folded; "navy" is the one colour that begins so."""
+        named = [
+            (fold(label), value.id)
+            for value in self.lookup.aspects[aspect].values
+            for label in (value.label, *value.other_labels)
+        ]
+        begins = [(label.split()[0], value) for label, value in named if label.split()[0] in HEADS]
+        one = {word: value for word, value in begins if len({v for w, v in begins if w == word}) == 1}
+        return {**one, **dict(named)}
+
+    def _shade(self, aspect: str, text: str) -> Iterator[Found]:
+        """A colour or finish that the books do not name, as "pink" or "dark green"."""
+        words = text.split(" ")
+        cut = next((n for n, word in enumerate(words[:3], start=1) if word not in MODIFIERS), 1)
+        sort = FINISHES if words[cut - 1] in FINISHES else HEADS - FINISHES
+        named = (fold(value.label).split() for value in self.lookup.aspects[aspect].values)
+        if words[cut - 1] in HEADS and any(not sort.isdisjoint(label) for label in named):
+            member = OTHER + "-".join(words[:cut])
+            yield Found(RuleValue(values=Choices(frozenset({member}))), text[len(" ".join(words[:cut])) :])
 
 
 def _count(text: str) -> Iterator[Found]:

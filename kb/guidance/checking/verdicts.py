@@ -8,7 +8,7 @@ import msgspec
 
 from kb.guidance.checking.books import Books
 from kb.guidance.checking.claim import Claim
-from kb.guidance.checking.measured import apart, as_written, other_vagueness
+from kb.guidance.checking.measured import apart, as_written, may_be_named, other_vagueness
 from kb.guidance.checking.spelling import Spelling
 from kb.guidance.checking.truth import Instance, Judge, Outcome, Ruling
 from kb.model.conditions import ALWAYS, Condition, all_of, negate, tests
@@ -72,6 +72,8 @@ class Weighing(Spelling):
         ruling = self.judge.judge(claim, within)
         if not ruling.complete:
             return Verdict("unsure", message="it speaks of too many cases")
+        if may_be_named(claim, self.judge, self.rules):
+            return Verdict("unsure", message="it may be the colour that the books name")
         if not ruling.instances:
             spared = self._spared(claim, within, [r for r in self.rules if r.clause in {c.id for c in cited}])
             return spared or Verdict("unsure", "no-case", "no case that the guidance is for fits it")
@@ -155,13 +157,8 @@ class Weighing(Spelling):
             return Verdict("false", "wrong-clause", message, others[0], suggestion=f"Cite {cite}.")
         do, does = ("does" if len(named) == 1 else "do" for named in (names, right))
         message = f"{listing(names)} {do} not say this; {listing(list(right)[:4])} {does}."
-        return Verdict(
-            "false",
-            "wrong-clause",
-            message,
-            saying[0],
-            suggestion=f"Cite {self.books.cite(saying[0].clause)}.",
-        )
+        cite = f"Cite {self.books.cite(saying[0].clause)}."
+        return Verdict("false", "wrong-clause", message, saying[0], suggestion=cite)
 
     def _clauses(self, rules: Iterable[str]) -> set[str]:
         return {self.lookup.rules[rule].clause for rule in rules}
@@ -263,17 +260,18 @@ class Weighing(Spelling):
         about = [rule for rule in self.rules if self.judge.about_the_same(rule, claim)]
         own = [rule for rule in about if rule.clause in here]
         deciding = self._deciding(ruling.against())
+        shown = [r for r in about if self.judge.takes_effect(r, within)] or about  # else it would be an error
+        mine = [r for r in own if r in shown]
         near = self.best(
-            [r for r in own if r in deciding] or own or [r for r in deciding if r in about] or about, text
+            [r for r in mine if r in deciding] or mine or [r for r in deciding if r in shown] or shown, text
         )
         outcomes = {i.outcome for i in ruling.against()}
-        like = [r for r in own if r.modality == claim.modality] or [
-            r for r in about if r.modality == claim.modality
-        ]
+        like = [r for r in mine if r.modality == claim.modality]
+        like = like or [r for r in shown if r.modality == claim.modality]
         if not claim.sure:
             return self._plain_present(claim, within, near)
         if "agrees" in ruling.outcomes:
-            near = self.best(like or own or deciding, text)
+            near = self.best(like or mine or deciding, text)
             return self._too_wide(claim, within, cited, own, near, outcomes, text)
         if near is None or not (own or deciding):
             clauses = self._listed(cited)
@@ -290,14 +288,14 @@ class Weighing(Spelling):
                 near,
                 suggestion=self.said(near, within),
             )
-        shown = self._shown(claim, within, near, own, text)
+        told = self._shown(claim, within, near, mine, text)
         return Verdict(
             "false",
             self._code(claim, near),
-            self._says(claim, shown, within),
-            shown,
+            self._says(claim, told, within),
+            told,
             tuple(deciding),
-            self.said(shown, within),
+            self.said(told, within),
         )
 
     def _shown(self, claim: Claim, within: Condition, near: Rule, own: Sequence[Rule], text: str) -> Rule:
