@@ -53,11 +53,29 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
 }
 
 
+_NO_COMMAND = re.compile(r"invalid choice: ['\"](.+?)['\"] \(choose from")
+
+
 class _Parser(argparse.ArgumentParser):
     """argparse, with errors as our own exception so that they end in one place."""
 
     def error(self, message: str) -> NoReturn:
+        asked = _NO_COMMAND.search(message)
+        if asked is not None and " " in asked[1]:
+            raise kb.UsageError(f'Did you mean: {PROGRAM} ask "{asked[1]}"')
         raise kb.UsageError(f"{message[:1].upper()}{message[1:]}. Try: {self.prog} --help")
+
+    def format_help(self) -> str:
+        """The help; that of the program itself ends with the places of what comes with it."""
+        if self.prog != PROGRAM:
+            return super().format_help()
+        demo = kb.demo_folder()
+        places = [
+            "places:",
+            f"{_EXAMPLE}the demo's rule books: {demo}",
+            f"{_EXAMPLE}plans for draft: {demo / 'plans'}",
+        ]
+        return super().format_help() + "\n" + "\n".join(places) + "\n"
 
     def print_help(self, file: SupportsWrite[str] | None = None) -> None:
         """Write the help; argparse itself would not tell that it cannot be written."""
@@ -196,9 +214,11 @@ def _add_decide(command: argparse.ArgumentParser) -> None:
 
 
 def _add_draft(command: argparse.ArgumentParser) -> None:
-    command.add_argument("plan", type=_path, metavar="PLAN", help="the plan of the guidance, a YAML file")
+    said = "the plan, YAML with subject, audience, rigs, days and clauses of its own; the demo has some"
+    command.add_argument("plan", type=_path, metavar="PLAN", help=said)
     formats = ("markdown", "html", "word", "pdf")
-    command.add_argument("--format", choices=formats, default="markdown", help="(default: markdown)")
+    said = "(default: markdown; pdf needs the extra pdf of the installation)"
+    command.add_argument("--format", choices=formats, default="markdown", help=said)
     command.add_argument(
         "-o", "--output", type=_path, metavar="FILE", help="a file instead of standard output"
     )

@@ -29,7 +29,8 @@ def audit_screen(arguments: Arguments) -> int:
         width = max(output.width, _WRAP)
         books = f" --books {shlex.quote(str(arguments.books))}" if arguments.books else ""
         lines = [line for finding in shown for line in _lines(finding, width, books)]
-        output.write("\n".join([*lines, *_summary(report, arguments.notes)]))
+        summary = [part for line in _summary(report, arguments.notes) for part in hang("", line, width)]
+        output.write("\n".join([*lines, *summary]))
     failing = ("error", "warning") if arguments.strict else ("error",)
     failed = any(finding.severity in failing for finding in report.findings)
     return kb.InvalidDataError.exit_code if failed else 0

@@ -302,3 +302,18 @@ def test_what_one_cause_makes_of_many_places_is_told_once(capsys: pytest.Capture
     assert lines[0] == "a.yaml:1:1: error: There are no rigs. Declare them. (8 more of these.)"
     assert [line.split()[0] for line in lines[1:4]] == ["a.yaml:1:1:", "a.yaml:2:1:", "a.yaml:3:1:"]
     assert lines[4:] == ["12 errors, 0 warnings."]
+
+
+def test_a_question_without_its_command_is_answered_with_the_command() -> None:
+    assert run("May I wear it?").stderr == 'Did you mean: clothbound ask "May I wear it?"\n'
+    assert "invalid choice" in run("asc").stderr
+
+
+def test_the_help_says_where_the_demo_is() -> None:
+    said = make_parser().format_help()
+    assert str(kb.demo_folder()) in said
+    assert (kb.demo_folder() / "plans").is_dir()
+    assert (
+        "places:"
+        not in next(iter(make_parser(["ask"])._subparsers._group_actions)).choices["ask"].format_help()
+    )  # type: ignore[union-attr,attr-defined]
