@@ -62,7 +62,10 @@ def clause_blocks(reference: str, base: KnowledgeBase) -> tuple[Block, ...]:
         if clause.kind != "rule":
             blocks.append(Said("Kind", clause.kind))
         blocks.append(Quote(kb.visible(title), kb.visible(clause.text)))
-        sentences = tuple(kb.visible(sentence) for _, sentence in base.rules_of(clause.id))
+        sentences = tuple(
+            kb.visible(f"{sentence} Note: {rule.note}" if rule.note else sentence)
+            for rule, sentence in base.rules_of(clause.id)
+        )
         if sentences:
             blocks.append(Points("Rules made from it", sentences))
         if clause.note:

@@ -23,6 +23,7 @@ from kb.answer.common import (
     refuse_exclusions,
     replaced,
     settling_notes,
+    with_rule_notes,
 )
 from kb.answer.units import unit_notes, unworn_notes
 from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Verdict
@@ -68,7 +69,7 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
     if kinds:
         ask = _ask_which(engine, query, kinds)
         return replaced(blank, outcome="ask", ask=ask, reading=_asking(reading, ask))
-    return _KINDS.get(query.kind, _act)(engine, query, blank)
+    return with_rule_notes(engine.lookup, _KINDS.get(query.kind, _act)(engine, query, blank))
 
 
 def _answer_as(engine: Engine, query: Query, blank: Answer) -> Answer:

@@ -258,6 +258,13 @@ def list_cautions(lookup: Lookup, items: Sequence[str], rules: Iterable[str]) ->
     )
 
 
+def with_rule_notes(lookup: Lookup, answer: Answer) -> Answer:
+    """The answer with what is remarked on the rules that carry it, each with its clause."""
+    carrying = [lookup.rules[rule] for cited in answer.citations for rule in cited.rules]
+    remarks = [f"{clause_reference(lookup, rule.clause)}: {rule.note}" for rule in carrying if rule.note]
+    return replaced(answer, notes=tuple(dict.fromkeys((*remarks, *answer.notes)))) if remarks else answer
+
+
 def _say_date(day: datetime.date) -> str:
     return f"{day.day} {day:%B %Y}"
 

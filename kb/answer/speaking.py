@@ -32,9 +32,7 @@ def clauses_that_speak(reading: Reading, as_of: datetime.date, lookup: Lookup) -
     return tuple(citation(lookup, clause, ()) for clause in near)
 
 
-def ranked_clauses(
-    reading: Reading, as_of: datetime.date, lookup: Lookup
-) -> tuple[tuple[str, float], ...]:
+def ranked_clauses(reading: Reading, as_of: datetime.date, lookup: Lookup) -> tuple[tuple[str, float], ...]:
     """The clauses in force on a day that have a thing or two words of a question, the nearest first."""
     clauses = {clause.id: clause for clause in lookup.base.clauses if is_in_force(clause, as_of)}
     scores, sure = dict.fromkeys(clauses, 0.0), dict.fromkeys(clauses, 0.0)

@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime
 import json
 from collections.abc import Callable
+from types import SimpleNamespace
 from typing import Any
 
 import msgspec
@@ -344,8 +345,8 @@ class FakeBase:
             raise UsageError(f'There is no clause "{reference}".')
         return found
 
-    def rules_of(self, _clause: str) -> tuple[tuple[None, str], ...]:
-        return ((None, "Keepers may wear the quilted liner alone in foul weather."),)
+    def rules_of(self, _clause: str) -> tuple[tuple[SimpleNamespace, str], ...]:
+        return ((SimpleNamespace(note=None), "Keepers may wear the quilted liner alone in foul weather."),)
 
     bears = begun_anew = put_right = staticmethod(lambda *_: None)
     in_focus = staticmethod(lambda *_: (None, ()))
