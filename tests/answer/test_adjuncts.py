@@ -36,7 +36,7 @@ LEFT_OUT = {
         May I wear white gloves with the watch rig, {they're warm enough}? prohibited 3.12
         Can I carry the umbrella with the parade rig, {it's handy}? prohibited 6.10
         May I carry the umbrella {that my aunt gave me} in the boat rig? prohibited 6.10
-        Can I wear my rescue medal with the watch rig at {my old skipper's} funeral? permitted 5.23
+        Can I wear my rescue medal with the watch rig at {my old skipper's} funeral? conditional 5.23
         {My aunt gave me} earrings and I'd like to wear them in shore rig. May I? prohibited 6.5
         May I wear earrings in shore rig {to please my gran}? prohibited 6.5
         Satchel with the parade rig, {for the papers}? prohibited 6.11

@@ -1,0 +1,55 @@
+"""What is remarked on a rule is shown with the answer that it carries, and with its clause."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from kb import KnowledgeBase, answer_to_json
+from shell.clauses import clause_blocks
+from shell.layout import arrange
+from shell.markdown import render_markdown
+from shell.plain import render_plain
+from tests.reading.sheets import BOOKS
+
+
+@pytest.fixture(scope="module")
+def opened(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
+    folder: Path = tmp_path_factory.mktemp("noted")
+    return {name: KnowledgeBase.open(BOOKS[name], folder) for name in ("demo", "fifth")}
+
+
+@pytest.mark.parametrize(
+    ("books", "question", "remark"),
+    [
+        ("demo", "May I wear spectacles?", "Dress Order (2024) 6.2: By anyone who needs them."),
+        ("demo", "May a K2 wear the keeper's pin in boat rig?", "is a reading of the clause."),
+        ("demo", "Where must the service cap be carried?", "Under the left arm."),
+        ("fifth", "Must I return order F?", "Within seven days."),
+    ],
+)
+def test_the_remark_stands_with_the_answer(
+    opened: dict[str, KnowledgeBase], books: str, question: str, remark: str
+) -> None:
+    base = opened[books]
+    (answer,) = base.ask(question)
+    assert [note for note in answer.notes if remark in note]
+    assert remark in " ".join(json.loads(answer_to_json(answer))["notes"])
+    for chain in (False, True):
+        blocks = arrange(answer, base, chain=chain)
+        assert remark in " ".join(render_plain(blocks, 1000).split())
+        assert remark.split(":")[-1].strip() in render_markdown(blocks)
+
+
+def test_a_rule_that_carries_nothing_is_not_remarked_on(opened: dict[str, KnowledgeBase]) -> None:
+    (answer,) = opened["demo"].ask("Must spectacles be worn over the goggles?")
+    assert not [note for note in answer.notes if "who needs them" in note]
+    (answer,) = opened["demo"].ask("May a K2 wear the keeper's pin in shore rig?")
+    assert not [note for note in answer.notes if "reading of the clause" in note]
+
+
+def test_the_clause_shows_it_under_its_rule(opened: dict[str, KnowledgeBase]) -> None:
+    shown = render_plain(clause_blocks("dress-order/2024 6.21", opened["demo"]), 200)
+    assert "Cosmetics may be worn. Note: If they are discreet." in " ".join(shown.split())
