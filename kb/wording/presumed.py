@@ -89,19 +89,31 @@ def must_be_worn(
 ) -> dict[str, ValueSet]:
     """What has to be worn with what is told, so that the wearer has it on: in storm rig the storm coat.
 
-    Of the things that are asked about it is not known. What must be only if another is not worn, either of
-    which will do, goes without saying of neither.
+    Of the things that are asked about it is not known, nor of one that need not be worn with them. What must
+    be only if another is not worn, either of which will do, goes without saying of neither.
     """
-    known = dict(facts)
+    known, asked = dict(facts), {WORN + item for item in items}
     if RIG not in known:
         return {}  # what everybody wears in any rig tells none from another
+    spared = {
+        item
+        for rule in lookup.base.rules
+        if rule.modality in ("need_not", "must_not") and rule.aspect == "wear" and _in_force(rule, day)
+        if any(test.fact in asked for test in tests(rule.condition))
+        for item in rule.scope.items
+    }
     found: dict[str, ValueSet] = {}
     for rule in lookup.base.rules:
         duty = rule.aspect == "wear" and rule.modality == "must" and rule.scope.alternatives is None
         if not duty or not _in_force(rule, day):
             continue
         for item in rule.scope.items:
-            alone = item not in items and WORN + item not in known and len(lookup.narrower(item)) == 1
+            alone = (
+                item not in items
+                and item not in spared
+                and WORN + item not in known
+                and len(lookup.narrower(item)) == 1
+            )
             if alone and evaluate(rule.condition, known.get) is True:
                 found[WORN + item] = YES
     return found
