@@ -28,8 +28,8 @@ from kb.answer.common import (
 from kb.answer.units import unit_notes, unworn_notes
 from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Verdict
 from kb.model.records import OWNED_ASPECTS
-from kb.model.values import NO, ValueSet
-from kb.reasoner import Engine, possible_facts
+from kb.model.values import NO, YES, ValueSet
+from kb.reasoner import WORN, Engine, possible_facts
 from kb.wording import is_place, say_query, say_verdict, say_when, the_item
 
 _MOST_KINDS = 20
@@ -236,7 +236,9 @@ def _spoken(
 ) -> list[Part]:
     """The parts of the aspects of which the books say anything."""
     item, claim, bound = query.items[0], query.value, query.kind == "must"
-    parts = [aspect_part(engine, item, aspect, possible, claim, bound) for aspect in aspects]
+    worn = frozenset(name.removeprefix(WORN) for name, values in query.case.facts if values == YES)
+    on = worn if query.kind in ("where", "how") else frozenset[str]()
+    parts = [aspect_part(engine, item, aspect, possible, claim, bound, on) for aspect in aspects]
     return [part for part in parts if any(case.verdict != "silent" for case in part.cases)]
 
 
@@ -346,9 +348,10 @@ def _finish(
         known = dict(query.case.facts).get(open_facts[0])
         rows = [values for case in cases for fact, values in case.when if fact == open_facts[0]]
         ask = ask_for(lookup, open_facts[0], known, rows)
-    aspects = tuple(part.aspect for part in parts) or (query.aspect,)
-    stated = ""
-    if verdict == "conditional":
+    stated, alike = "", {case.verdict for case in cases}
+    if query.value is not None and verdict == "conditional" and len(alike) == 1:
+        stated = say_verdict(lookup, alike.pop(), query, rules=rules)  # what is left differs, the verdict not
+    elif verdict == "conditional":
         from kb.wording import say_stated  # noqa: PLC0415  many answers have no table
 
         stated = say_stated(lookup, query, [part.cases for part in parts])
@@ -374,7 +377,7 @@ def _finish(
         notes=(
             *folded_notes(cases),
             *settling_notes(lookup, cases),
-            *change_notes(engine, query.items[0], aspects),
+            *change_notes(engine, query.items[0], [part.aspect for part in parts] or [query.aspect]),
             *dispute_notes(engine, open_facts),
         ),
         ask=ask,

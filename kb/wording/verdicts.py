@@ -300,6 +300,8 @@ def _state(lookup: Lookup, query: Query, aspect: str, values: Sequence[OpenValue
     modal = "must" if all(value.required for value in chosen) or len(labels) > 1 else "may"
     said = labels[0] if len(labels) == 1 else f"either {listing(labels, 'or')}"
     if record.kind == "position":
+        duties = [rule for rule in chosen[0].rules if lookup.rules[rule].modality == "must"]
+        modal = "must" if duties else modal  # of several places the one on the garment asked of
         return sentence(phrase(the_item(lookup, item), modal, "be worn", say_places(labels)))
     if record.kind == "order":
         return sentence(f"{of_item(lookup, aspect, item)}, the senior first, {modal} be {said}")
