@@ -86,7 +86,8 @@ def test_who_must_ordinarily_not_is_told_so_first(demo: KnowledgeBase) -> None:
         ("Hot work in the leather apron but without gauntlets?",
          "No: the heat gauntlets must be worn with the leather apron."),
         ("May I wear the service jersey without the day shirt in workshop rig?",
-         "Yes: the service jersey must be worn."),
+         "Yes: the service jersey must be worn, unless extreme heat dress has been granted by the District "
+         "Superintendent or a higher authority."),
         ("May I wear the liner alone?", "No. The quilted liner must not be worn alone."),
     ],
 )  # fmt: skip
