@@ -186,7 +186,7 @@ class _Walk(Walker):
         if tag == "for" and self.tokens[self.pieces[before].first].low in ("as", "like"):
             return  # "may I use the scarf as a belt"
         self._use(index)
-        if (tag == "of" and self._is_whole(piece)) or self._is_credential(before, piece):
+        if (tag == "of" and self._is_whole(piece)) or self._is_credential(index, before):
             return
         if tag == "particle" and self.roles.asked and self.tokens[self.pieces[before].first].low == "off":
             self.roles.worn.append(piece)  # "take the badge off my cap"
@@ -263,13 +263,14 @@ class _Walk(Walker):
             after = self._near(after, 1)
         self._put(index, "worn")
 
-    def _is_credential(self, before: int, piece: Piece) -> bool:
-        """ "if I hold the diver's badge" says what is held, not what is worn."""
-        fact = credential_of(piece, self.lookup) if self._tag(before) == "hold" else None
-        if fact is not None:
-            self.roles.facts[fact] = YES
-            self._use(before)
-        return fact is not None
+    def _is_credential(self, index: int, before: int) -> bool:
+        """ "if I hold the diver's badge" says what is held, not what is worn; told before, it may be "it"."""
+        fact = credential_of(self.pieces[index], self.lookup) if self._tag(before) == "hold" else None
+        if fact is None:
+            return False
+        self.roles.facts[fact] = YES
+        self._use(before)
+        return index not in self.told or bool(self.roles.asked) or self._more_items(index)
 
     def _broader(self, piece: Piece) -> set[str]:
         return {broad for entry in piece.entries for broad in self.lookup.broader(entry.id)}
