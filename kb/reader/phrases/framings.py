@@ -80,8 +80,8 @@ bad: (?:(?:an?|any)(?: kind of| sort of| form of| \w+)? (?:crime|sin|offen[cs]e|
     |contravention|breach)(?: of (?:<rulebook>|etiquette|discipline|protocol|good order))?|out of (?:line
     |order|the question|bounds)|beyond the pale|(?:bad|poor) form|asking for trouble|pushing (?:<own> luck
     |it)|chancing (?:<own> arm|it)|(?:bending|stretching|flouting) <rulebook>|overstepping the mark|taking
-    \sliberties|a liberty|cheeky|(?:not|never) (?:<very> )*(?:done(?! by)|the (?:done\s)?thing|cricket)|off the
-    \s(?:menu|table|cards|list|agenda)|ruled out|a step too far|off[- ]limits|frowned up?on|verboten|a
+    \sliberties|a liberty|cheeky|(?:not|never) (?:<very> )*(?:done(?! by)|the (?:done\s)?thing|cricket)
+    |off the (?:menu|table|cards|list|agenda)|ruled out|a step too far|off[- ]limits|frowned up?on|verboten|a
     \sno[- ]no|a no[- ]go)
 ill: (?:an? (?:blunder|error|slip|gaffe)|unlawful|unacceptable|inadmissible|improper|impermissible|illicit
     |inappropriate|unsuitable|criminal|sinful|disallowed|taboo|(?:forbidden|prohibited|banned) outright|a
