@@ -112,7 +112,7 @@ DEMO = (
     ("Can my black shoes be matt?", "prohibited", "No. The finish of the black shoes must not be matt."),
 )  # fmt: skip
 SECOND = (
-    ("Is a purple helmet allowed?", "conditional", "No. The colour of the helmet must not be purple, when"),
+    ("Is a purple helmet allowed?", "conditional", "No. The colour of the helmet must not be purple."),
     ("May a leader wear a pink helmet?", "prohibited", "No. The colour of the helmet must be white."),
 )  # fmt: skip
 THIRD = (

@@ -385,8 +385,7 @@ PROBLEM = Problem(AT, "unknown-item", 'There is no item "cote".', 'Write "coat".
 
 
 def fake_build(books: object, _cache: object) -> FakeReport:
-    problems = (PROBLEM,) if books is not None and "broken" in str(books) else ()
-    return FakeReport(problems, (("items", 4), ("rules", 12)), 0.25, True)
+    return FakeReport((PROBLEM,) if "broken" in str(books) else (), (("items", 4), ("rules", 12)), 0.25, True)
 
 
 def fake_export(_books: object, form: str, target: Any) -> bytes:
@@ -397,5 +396,5 @@ def fake_export(_books: object, form: str, target: Any) -> bytes:
 
 
 def fake_json(answer: Answer) -> bytes:
-    """Indented on purpose: the shell puts one object on one line whatever the encoder does."""
-    return json.dumps({"question": answer.question, "verdict": answer.verdict}, indent=1).encode()
+    said = {"question": answer.question, "verdict": answer.verdict}  # the shell puts it on one line
+    return json.dumps(said, indent=1).encode()

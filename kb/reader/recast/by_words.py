@@ -54,7 +54,7 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
     if not any(unit.piece for unit in units) and any(token.low in _POINTING for token in found.tokens):
         return None
     looks = any(piece.tag in ("aspect", "dimension") for piece in found.pieces[:3])
-    if looks and len(units) < _MANY and not any(unit.items for unit in units):
+    if looks and not asked_for(opening) and len(units) < _MANY and not any(unit.items for unit in units):
         return None  # "what colour is the boat": no thing that is worn
     said = any(word.isalpha() for unit in units for word in unit.lemmas)
     if not said or (len(units) == 1 and len(found.tokens) <= _MANY):  # "who grants a"
