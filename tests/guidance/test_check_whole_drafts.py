@@ -103,7 +103,7 @@ def test_nearly_every_edit_is_understood() -> None:
     [
         ("K5 and below of the boat branch", "K5 and below", "The branch flash must be navy blue"),
         ("in boat or storm rig", "in boat, storm or workshop rig", "The undershirt and the service jersey"),
-        ("on deck when it is winter", "on deck", "The wool scarf may be worn with an outer garment"),
+        ("on deck when it is winter", "on deck", "The wool scarf may be worn with a topcoat"),
     ],
 )
 def test_a_wider_audience_makes_sentences_false_where_they_stand(
