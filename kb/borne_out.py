@@ -164,11 +164,15 @@ def _is_free(tokens: tuple[Token, ...], place: int, asks: bool) -> bool:
 
 
 def _is_beside(reading: Reading, tokens: tuple[Token, ...], place: int) -> bool:
-    """Whether a word stands right before or after a thing, and so may say which one, or name another."""
+    """Whether a word stands right before or after a thing, or before a fact's name: "the shop floor".
+
+    It may then say which one, or name another.
+    """
     start, end = tokens[place].start, tokens[place].end
     text = reading.question
     return any(
-        span.role == "item" and (text[end : span.start] == " " or text[span.end : start] == " ")
+        (span.role in ("item", "fact") and text[end : span.start].isspace())
+        or (span.role == "item" and text[span.end : start].isspace())
         for span in reading.spans
     )
 
