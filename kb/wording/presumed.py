@@ -93,8 +93,8 @@ def must_be_worn(
     be only if another is not worn, either of which will do, goes without saying of neither.
     """
     known, asked = dict(facts), {WORN + item for item in items}
-    if RIG not in known:
-        return {}  # what everybody wears in any rig tells none from another
+    if RIG not in known or len(items) > 1 or any(fact.startswith(WORN) for fact in known):
+        return {}  # in any rig it tells none from another, and who names what else is on may depart from it
     spared = {
         item
         for rule in lookup.base.rules
