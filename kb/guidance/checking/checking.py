@@ -20,6 +20,7 @@ from kb.guidance.checking.heading import early_findings, header_findings
 from kb.guidance.checking.names import Names
 from kb.guidance.checking.passage import Passage, Result
 from kb.guidance.checking.passages import LONGEST, Passages
+from kb.guidance.checking.plain import remarks_whole
 from kb.guidance.checking.settling import settling_findings
 from kb.guidance.checking.staying import later_findings
 from kb.guidance.checking.truth import Judge
@@ -84,6 +85,7 @@ class _Check:
             raise refused(
                 self.document.name, passages[MOST_SENTENCES].line, "too-long", message, "Check it in parts."
             )
+        passages = list(remarks_whole(passages, self.citations, self.books))
         self._all_stated = self._stated(passages)
         checker = self.passages_on(self.day)
         findings: list[CheckFinding] = [

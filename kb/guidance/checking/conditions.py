@@ -48,6 +48,8 @@ _DENYING = ("without ", "not wearing ", "not holding ")
 _ALWAYS = Pattern(r"(?:^|,? )(?:at all times|always|without exception|in all circumstances)$")
 _LISTED = Pattern(r"(?:(?P<some>(?:at least )?one of these holds)|all of these hold): (?P<points>\(a\) .+)")
 _MARK = Pattern(r"^(?:and |or )?\([a-z]\) ")
+_NUMBERED = Pattern(r"(?:either )?\(1\) .+, or \(2\) .+")
+_NUMBER = Pattern(r"(?:^|, or )\((?P<number>\d{1,2})\) ")
 _LONGEST = 900
 _MEMBERS = r"(?:members|people|those|anyone|everyone|personnel) (?:who|that) (?:are|is) "
 _MEMBERS_WHO = Pattern(_MEMBERS)
@@ -126,6 +128,8 @@ def read_condition(names: Names, text: str) -> Condition | None:
     listed = _LISTED.fullmatch(plain)
     if listed:
         return _lettered(names, listed["points"], listed["some"] is not None)
+    if _NUMBERED.fullmatch(plain):
+        return _numbered(names, plain.removeprefix("either "))
     wearer = _WEARER.match(plain)
     if wearer:
         return read_condition(names, plain[wearer.end() :])
@@ -152,6 +156,17 @@ def _lettered(names: Names, text: str, some: bool) -> Condition | None:
     if len(known) < len(found):
         return None
     return any_of(known) if some else all_of(known)
+
+
+def _numbered(names: Names, text: str) -> Condition | None:
+    """ "(1) it is dark, and the wearer is in town, or (2) the wearer is on leave": each stands by itself."""
+    marks = list(_NUMBER.finditer(text))
+    if [mark["number"] for mark in marks] != [str(index) for index in range(1, len(marks) + 1)]:
+        return None
+    ends = [*(mark.start() for mark in marks[1:]), len(text)]
+    found = [read_condition(names, text[mark.end() : end]) for mark, end in zip(marks, ends, strict=True)]
+    known = [part for part in found if part is not None]
+    return any_of(known) if len(known) == len(found) else None
 
 
 def _sequence(names: Names, text: str) -> Condition | None:

@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+
+import msgspec
 
 from kb.guidance.checking.books import Books
+from kb.guidance.checking.citations import Citations
+from kb.guidance.checking.passage import Passage
 from kb.guidance.checking.verdicts import Weighing
 from kb.guidance.checking.words import fold
 from kb.model.records import Clause
@@ -27,6 +31,7 @@ def is_boilerplate(text: str) -> bool:
 
 
 _REMARK = re.compile(r"(?:note|caution): (?P<text>.+)")
+_LONGEST_REMARK = 8  # sentences
 _OPEN = re.compile(r"this is open: .*\boppos(?:e|es)\b.*")
 
 
@@ -36,6 +41,22 @@ def is_remark(text: str, clauses: Sequence[Clause], books: Books) -> bool:
     said = match["text"].rstrip(" .") if match else ""
     rules = [rule for clause in clauses for rule in books.rules_of(clause.id)] if said else []
     return any(fold(remark).rstrip(" .") == said for r in rules for remark in (r.note, r.caution) if remark)
+
+
+def remarks_whole(passages: Sequence[Passage], citations: Citations, books: Books) -> Iterator[Passage]:
+    """The passages, a remark of several sentences that a rule makes word for word as one of them."""
+    at = 0
+    while at < len(passages):
+        whole = passages[at]
+        longest = _LONGEST_REMARK if _REMARK.fullmatch(fold(whole.text)) else 1
+        taken = 1
+        for end in range(at + 2, min(at + longest, len(passages)) + 1):
+            text = " ".join(passage.text for passage in passages[at:end])
+            found = citations.find(text)
+            if is_remark(found.rest, books.resolve(found.citations).clauses, books):
+                whole, taken = msgspec.structs.replace(passages[at], text=text, readings=(text,)), end - at
+        yield whole
+        at += taken
 
 
 def is_open(text: str, clauses: Sequence[Clause], weighing: Weighing) -> bool:
