@@ -30,8 +30,8 @@ from kb.reader.doubts.offered import (
     stands_beside,
     with_its_kinds,
     without_words,
-)  # fmt: skip
-from kb.reader.meaning.fits import rules_on
+)
+from kb.reader.meaning.fits import is_far
 from kb.reader.phrases.choosing import as_list
 from kb.reader.words.tokens import tokenize
 from kb.wording import say_query
@@ -204,27 +204,10 @@ def _which_measure(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -
     fitting = [one for one in told if not one.headline.startswith("No")]
     lead = (fitting or told)[0]
     others = [one.reading.query for one in told if one is not lead]
-    if fitting and not all(q is not None and _is_far(q, lookup) for q in others):
+    if fitting and not all(q is not None and is_far(q, lookup) for q in others):
         return None
     beside = [f"{one.reading.text} {one.headline}" for one in told if one is not lead]
     return with_beside(lead, beside)
-
-
-_FAR = 2.5  # times as much
-
-
-def _is_far(query: Query, lookup: Lookup) -> bool:
-    """Whether what the rules fix of a measure is so much more or less that nobody would mean it."""
-    bounds = [
-        bound
-        for rule in rules_on(query.items, query.aspect, lookup)
-        if rule.value.measure is not None
-        for bound in (rule.value.measure.interval.low, rule.value.measure.interval.high)
-        if bound
-    ]
-    asked = [bound for one in getattr(query.value, "intervals", ()) for bound in (one.low, one.high) if bound]
-    ratios = [float(max(one, other) / min(one, other)) for one in bounds for other in asked]
-    return bool(ratios) and min(ratios) > _FAR
 
 
 def _both_ways(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
@@ -265,11 +248,11 @@ def _at_a_place(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> A
     Where no garment but its own was named, it is told where it goes; of any other it is not said to go there.
     """
     ask = reading.ask
-    if ask is None or ask.fact != "reading" or len(ask.choices) != 1:
+    if ask is None or ask.fact != "reading" or len(ask.choices) != 1 or _is_sized(reading):
         return None
     first, *others = (token.low for token in tokenize(reading.question))
-    if first in _OPEN or not (_OPEN - {"when"}).isdisjoint(others):  # "when I am in town"
-        return None
+    if first in _OPEN or not _OPEN.isdisjoint({*others} - {"when"}):
+        return None  # "when I am in town" is no question
     found = msgspec.structs.replace(
         read(ask.choices[0][0]), question=reading.question, spans=reading.spans, ask=None
     )
@@ -317,6 +300,11 @@ _STANDING = frozenset({"grade", "branch", "qualification", "appointment", "waive
 _SETTLED = frozenset({"may", "must", "where", "how", "how_many"})
 _OF_THE_WEARER = frozenset({"grade", "branch", "qualification", "appointment", "worn", "rig"})
 """Families of facts that nothing but the wearer's own standing or dress settles."""
+
+
+def _is_sized(reading: Reading) -> bool:
+    """ "A badge of 25 mm on the lapel": where it goes is not all that is asked."""
+    return any(span.role == "measure" for span in reading.spans)
 
 
 def _names_a_thing(reading: Reading) -> bool:

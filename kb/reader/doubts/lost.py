@@ -8,7 +8,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.months import MONTHS
-from kb.model.questions import Abstain, Query, Reading, Span
+from kb.model.questions import Abstain, Ask, Query, Reading, Span
 from kb.reader.names.lexicon import CREDENTIALS, PERSONAL
 from kb.reader.words.tokens import Token, tokenize
 from kb.text import Pattern, visible
@@ -21,18 +21,55 @@ _EITHER_WAY = Pattern(
     r"(?i)\b(?:over|with or without|whether or not|regardless of|no matter)(?: \w+){0,3} ?$"
 )
 
+_IT_GOES = Pattern(
+    r"(?i)\bwhere (?:do|does|did|is|are|must|should|can|may) (?:it|they|this|that|these|those|them)"
+    r"(?: one)?(?: be)? (?:go|sit|worn|put|placed|pinned|sewn|belong)\b[^?]* on (?:the|my|a|an|your) "
+)
+_WITH = Pattern(r"(?i)\s+(?:with|by|in|under)\s+(?:(?:a|an|the|my|your|his|her)\s+)?")
+
 _PATTERNS = frozenset({"old", "new", "pattern", "former", "first", "second"})
 _SPELL = Pattern(r"(?i)\b(?:day|week|fortnight|month|year)s?$")
 
 
 def with_nothing_lost(reading: Reading, lookup: Lookup) -> Reading:
     """The reading, or that some of its words were not understood, where their names are not in the query."""
-    lost = tuple(span.text for span in names_lost(reading, lookup))
+    if _takes_garment_for_it(reading):
+        ask = Ask(fact="item", prompt="Which item is asked about?")
+        return msgspec.structs.replace(reading, text="", query=None, ask=ask)
+    lost = tuple(span.text for span in (*names_lost(reading, lookup), *_acts_lost(reading, lookup)))
     if not lost:
         return reading
     shown = ", ".join(f'"{visible(word)}"' for word in lost)
     abstain = Abstain(reason=f"Not understood: {shown}.", words=lost)
     return msgspec.structs.replace(reading, text="", query=None, abstain=abstain)
+
+
+def _takes_garment_for_it(reading: Reading) -> bool:
+    """ "Where does it go on the day shirt?", taken as where the day shirt goes: nothing was named before."""
+    query = reading.query
+    if query is None or query.kind not in ("where", "how") or not query.items or query.aspect != "position":
+        return False
+    it = _IT_GOES.search(reading.question)
+    named = [span for span in reading.spans if span.role == "item" and span.target]
+    return it is not None and len(named) == 1 and named[0].target == query.items[0]
+
+
+def _acts_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
+    """ "Is a beard of 8 mm to be covered with a net": what is done with a thing, not asked of its measure."""
+    query = reading.query
+    if query is None or query.value is None or lookup.aspects[query.aspect].kind != "measure":
+        return
+    worn = {name for name, _ in query.case.facts if name.startswith(_WORN)}
+    for span in reading.spans:
+        act = lookup.aspects.get(span.target or "") if span.role == "aspect" else None
+        if act is None or act.kind != "act" or act.id in _ACTS:
+            continue
+        means = [other for other in reading.spans if other.role == "item" and other.start > span.end]
+        if any(
+            f"{_WORN}{other.target}" in worn and _WITH.fullmatch(reading.question[span.end : other.start])
+            for other in means
+        ):
+            yield span
 
 
 def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:

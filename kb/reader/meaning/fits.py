@@ -230,3 +230,20 @@ def unmeasured(before: Query, items: Sequence[str], lookup: Lookup) -> Query:
     if not sizes and "position" in spoken:
         return msgspec.structs.replace(asked, kind="where", aspect="position")
     return asked
+
+
+_FAR = 2.5  # times as much
+
+
+def is_far(query: Query, lookup: Lookup) -> bool:
+    """Whether what the rules fix of a measure is so much more or less that nobody would mean it."""
+    bounds = [
+        bound
+        for rule in rules_on(query.items, query.aspect, lookup)
+        if rule.value.measure is not None
+        for bound in (rule.value.measure.interval.low, rule.value.measure.interval.high)
+        if bound
+    ]
+    asked = [bound for one in getattr(query.value, "intervals", ()) for bound in (one.low, one.high) if bound]
+    ratios = [float(max(one, other) / min(one, other)) for one in bounds for other in asked]
+    return bool(ratios) and min(ratios) > _FAR
