@@ -7,6 +7,7 @@ other. What nothing settles is taken out of both rules and stated as open.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from itertools import product
 
 import msgspec
 
@@ -50,12 +51,13 @@ class Open(msgspec.Struct, frozen=True):
 class _Rival(msgspec.Struct, frozen=True):
     """A norm that takes back what another says, and the condition in which it does.
 
-    `declared` if by an exception, `duty` if it requires what the other permits.
+    `declared` if by an exception, `wins` if it beats the other, `duty` if it requires what the other permits.
     """
 
     rule: str
     condition: Condition
     declared: bool = False
+    wins: bool = False
     duty: bool = False
 
 
@@ -109,7 +111,8 @@ class Provisions:
             both = (view.applies(norm), view.applies(other))
             if self.setting.case(*both, known=known) is not None:
                 declared = pair.principle == "exception"
-                found[other.key] = _Rival(other.rule, self._applies(other), declared)
+                wins = bool(pair.winner)
+                found[other.key] = _Rival(other.rule, self._applies(other), declared, wins)
         return tuple(found.values())
 
     def _duties(self, view: View, norm: Norm) -> tuple[_Rival, ...]:
@@ -169,21 +172,31 @@ class Provisions:
         return msgspec.structs.replace(scope, excluding=tuple(dict.fromkeys((*scope.excluding, *broadest))))
 
     def _of_choice(self, rule: Rule, items: Iterable[str]) -> list[Provision]:
-        """One duty over a set: what exempts from a part takes it back, as does an exception with a duty.
+        """One duty over a set: what exempts from it takes it back, as does an exception with a duty.
 
-        What merely forbids a part narrows it, and is said beside it.
+        Who is exempt from a part owes the others. What merely forbids a part narrows it, and is said beside.
         """
-        rivals: dict[_Rival, None] = {}
+        parts: list[list[_Rival]] = []
         held = False
         for item in items:
             view = self.law.view(item, rule.aspect)
+            mine: dict[_Rival, None] = {}
             for norm, mask in view.norms():
                 if norm.rule == rule.id:
                     held = held or self.holds(view, norm, mask)
-                    rivals |= dict.fromkeys(self.rivals(view, norm))
+                    mine |= dict.fromkeys(self.rivals(view, norm))
+            parts.append(list(mine))
+        rivals = dict.fromkeys(rival for part in parts for rival in part)
         modality = {rival: self.lookup.rules[rival.rule].modality for rival in rivals}
         replaced = any(rival.declared and modality[rival] == "must" for rival in rivals)
-        taken = [r for r in rivals if modality[r] in _FREE or (r.declared and replaced)]
+        exempts = [rival for rival in rivals if modality[rival] in _FREE]
+        taken = [r for r in exempts if not r.wins]
+        taken += [r for r in rivals if r not in exempts and r.declared and replaced]
+        lifted = ([r for r in part if r.wins and modality[r] != "must"] for part in parts)
+        for together in product(*lifted):
+            if any(rival in exempts for rival in together):
+                case = all_of([rival.condition for rival in together])
+                taken += [msgspec.structs.replace(rival, condition=case) for rival in together]
         return [self._provision(rule, rule.scope, taken)] if held else []
 
     def plain(self, rule: Rule) -> Provision:

@@ -15,8 +15,18 @@ from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.names import Names
 from kb.model.conditions import AllOf, Condition, NotOf, Test, all_of
 from kb.model.records import OWNED_ASPECTS, Case, Rule
-from kb.model.values import Choices, ValueSet, complement, intersect, is_empty, is_subset, others_in
-from kb.reasoner import Decision, Engine, Facts, Group, Norm, covers, possible_facts
+from kb.model.values import (
+    NO,
+    Choices,
+    ValueSet,
+    complement,
+    contains,
+    intersect,
+    is_empty,
+    is_subset,
+    others_in,
+)
+from kb.reasoner import WORN, Decision, Engine, Facts, Group, Norm, covers, possible_facts
 from kb.reasoner.norms import covered_items, norms_of
 from kb.reasoner.space import implies
 from kb.reasoner.terms import write_out
@@ -168,7 +178,24 @@ class Judge:
             return
         for decision in self.engine.problem(group, known).decisions():
             outcome = self.outcome(claim, group, norm, decision)
+            if outcome in ("allowed", "silent") and self._is_owed(claim, group.item, norm, box):
+                outcome = "agrees"
             yield Instance(outcome, group.item, case.facts, decision.rules)
+
+    def _is_owed(self, claim: Claim, item: str, norm: Norm, box: Mapping[str, ValueSet]) -> bool:
+        """Whether a duty over a set stands in a case though one of the set may be off: another must be on."""
+        duty = claim.scope.alternatives is not None and norm.closes and contains(norm.values, "no")
+        if not duty or box.get(WORN + item, NO) != NO:
+            return False
+        case = Case(as_of=self.engine.as_of, facts=tuple({**box, WORN + item: NO}.items()))
+        for other in claim.scope.items:
+            known = possible_facts(case, (other,), False, self.lookup)
+            if other == item or any(is_empty(values) for values in known.values()):
+                continue
+            group = self.engine.group(other, claim.aspect)
+            if all(one.verdict == "required" for one in self.engine.problem(group, known).decisions()):
+                return True
+        return False
 
     def outcome(self, claim: Claim, group: Group, norm: Norm, decision: Decision) -> Outcome:
         """What one decided case makes of a norm of the claim."""
