@@ -25,13 +25,17 @@ def told_in_focus(
     lookup: Lookup,
 ) -> Reading | None:
     """A reading that shows the clause in focus that tells what a line asks, where its answers do not."""
-    if any(_settles(one) for one in answers):
+    if is_settled(answers):
         return None
     return clause_in_focus(reading, focus, spoken, as_of, lookup)
 
 
+def is_settled(answers: Sequence[Answer]) -> bool:
+    """Whether one of the answers tells something, or asks what can be chosen."""
+    return any(_settles(one) for one in answers)
+
+
 def _settles(answer: Answer) -> bool:
-    """Whether an answer tells something, or asks what can be chosen."""
     choosing = answer.ask is not None and bool(answer.ask.choices)
     return choosing if answer.outcome != "answer" else answer.verdict != "silent"
 

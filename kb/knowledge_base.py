@@ -200,10 +200,10 @@ class KnowledgeBase:
 
         `spoken` is the line before that the clauses in focus speak of, if they do not carry its answer.
         """
-        from kb.focus import left_in_focus, told_in_focus  # noqa: PLC0415  only in a talk
+        from kb.focus import is_settled, left_in_focus, told_in_focus  # noqa: PLC0415  only in a talk
 
         day = as_of or datetime.date.today()
-        reading = self.read(text, as_of=day)
+        reading = answers[-1].reading if is_settled(answers) else self.read(text, as_of=day)
         told = told_in_focus(reading, answers, focus, spoken, day, self.lookup)
         answer = self.answer(told) if told is not None else None
         shown = answers if answer is None else (answer,)

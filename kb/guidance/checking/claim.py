@@ -30,6 +30,18 @@ class Claim(msgspec.Struct, frozen=True, kw_only=True):
     weak: bool = False
     rules: tuple[str, ...] = ()
 
+    @classmethod
+    def of(cls, rule: Rule) -> Claim:
+        """What a rule says, as a claim."""
+        return cls(
+            modality=rule.modality,
+            scope=rule.scope,
+            aspect=rule.aspect,
+            value=rule.value,
+            condition=rule.condition,
+            residual=rule.residual,
+        )
+
     def as_rule(self, like: Rule) -> Rule:
         """The claim as a rule record; `like` lends what a claim does not have."""
         return msgspec.structs.replace(

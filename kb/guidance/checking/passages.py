@@ -226,15 +226,7 @@ class Passages:
             claim = self.claims.read(rest)
             exact = self.said(rest)
             if claim is None and exact:
-                rule = exact[0]
-                claim = Claim(
-                    modality=rule.modality,
-                    scope=rule.scope,
-                    aspect=rule.aspect,
-                    value=rule.value,
-                    condition=rule.condition,
-                    residual=rule.residual,
-                )
+                claim = Claim.of(exact[0])
             if claim is not None:
                 return msgspec.structs.replace(claim, rules=tuple(rule.id for rule in exact)), rest
         return None, ""

@@ -156,15 +156,7 @@ class Judge:
         """Whether what a rule says is so in some case of the audience, or none of its cases is theirs."""
         key = (rule.id, within)
         if key not in self._effects:
-            claim = Claim(
-                modality=rule.modality,
-                scope=rule.scope,
-                aspect=rule.aspect,
-                value=rule.value,
-                condition=rule.condition,
-                residual=rule.residual,
-            )
-            self._effects[key] = not self.judge(claim, within).never
+            self._effects[key] = not self.judge(Claim.of(rule), within).never
         return self._effects[key]
 
     def _in_box(

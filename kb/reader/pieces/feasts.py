@@ -1,8 +1,9 @@
 """Named days of the year, by their rules: "Boxing Day", "Easter Monday", "second Sunday in May".
 
-Fixed and movable days are those of the tables and rules of the Book of Common Prayer of 1662, the movable
-ones counted from Easter Sunday; Remembrance Sunday is the second Sunday of November, as in the United Kingdom
-since 1956. What is called otherwise in other countries, such as Mother's Day, is not known.
+The movable days and the saints' days are those of the tables and rules of the Book of Common Prayer of 1662;
+secular ones (Boxing Day, Bonfire Night, Trafalgar and Armistice Day, the second Sunday of November for
+Remembrance Sunday) are as commonly kept in the United Kingdom, from memory. What is kept on other days in
+other countries, such as Mother's Day, is not known.
 """
 
 from __future__ import annotations
