@@ -32,7 +32,8 @@ from kb.reader.doubts.offered import (
     without_words,
 )
 from kb.reader.meaning.fits import is_far
-from kb.reader.phrases.choosing import as_list
+from kb.reader.phrases.choosing import as_list, of_names
+from kb.reader.recast.by_names import is_told_by_name, told_by_names
 from kb.reader.words.tokens import tokenize
 from kb.wording import say_query
 
@@ -72,15 +73,17 @@ def answers_instead(
         )
         if one is not None:
             return (one,)
-        told = _as_list(reading, plain, read, answer) or _alike(reading, read, answer, lookup)
+        told = _as_list(reading, plain, read, answer, lookup) or _alike(reading, read, answer, lookup)
         told = told or _each(reading, read, answer)
         return told or (_by_a_clause(reading, as_of, answer, lookup) or _to_read(plain, as_of, lookup),)
     if plain.outcome == "ask" and plain.ask is not None:
         kinds = of_kinds(reading, plain.ask, lookup)
-        told = _as_list(reading, plain, read, answer)
+        told = _as_list(reading, plain, read, answer, lookup)
         told = told or (told_alike(kinds, [answer(one) for one in kinds], lookup) if kinds else ())
         told = told or _none_may(reading, plain, answer, lookup)
         return told or _as_such(reading, plain, answer, lookup) or (plain,)
+    if plain.verdict == "silent" and (named := told_by_names(reading, answer, lookup)) is not None:
+        return (named,)
     near = nearest_reading(reading, lookup) if plain.verdict == "silent" else None
     nearer = answer(near) if near is not None else plain
     if nearer.verdict == "silent" or nearer is plain:
@@ -113,14 +116,18 @@ def _to_read(plain: Answer, as_of: datetime.date, lookup: Lookup) -> Answer:
     return replaced(plain, as_of=as_of.isoformat(), speaking=told)
 
 
-def _as_list(reading: Reading, plain: Answer, read: Read, answer: Tell) -> tuple[Answer, ...]:
+def _as_list(reading: Reading, plain: Answer, read: Read, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
     """ "Footwear for hall rig?", "which smock is worn now?": which of what may be meant is worn."""
-    text = as_list(reading.question) if plain.ask is not None and plain.ask.fact == "item" else None
+    if plain.ask is None or plain.ask.fact != "item":
+        return ()
+    aspect, said = of_names(reading.question)  # "what colour socks": those whose names tell it
+    text = as_list(said)
     found = read(text) if text is not None else None
     if found is None or found.query is None or found.query.kind != "list":
         return ()
     told = answer(msgspec.structs.replace(found, question=reading.question, spans=reading.spans))
-    return (told,) if told.outcome == "answer" and told.entries else ()
+    fitting = not aspect or any(is_told_by_name(one.item, aspect, lookup) for one in told.entries)
+    return (told,) if told.outcome == "answer" and told.entries and fitting else ()
 
 
 def _alike(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:

@@ -35,6 +35,32 @@ _OF_IT = frozenset(
 )
 
 
+_NAMED = (
+    Pattern(
+        r"(?i)(?:and |so )?(?:what|which) (?P<as>colou?r|material|size)s? (?:of )?(?P<rest>(?!is\b|are\b).+)"
+    ),
+    Pattern(
+        r"(?i)(?:and |so )?(?:what|which) (?P<as>colou?r|material|size)s? (?:is|are) (?:the |my |our |your )?"
+        r"(?P<rest>.+)"
+    ),
+    Pattern(
+        r"(?i)(?:and |so )?what(?: material)? (?:is|are) (?:the |my |our |your )?(?P<rest>.+?) (?P<as>made)"
+        r"(?: of| from| out of)?\W*"
+    ),
+)
+_ASPECTS = {"color": "colour", "material": "construction", "made": "construction"}
+
+
+def of_names(text: str) -> tuple[str, str]:
+    """What is asked that the names of things may tell, and which things it is asked of; "" and the text."""
+    said = " ".join(text.split())
+    for number, pattern in enumerate(_NAMED):
+        if (found := pattern.fullmatch(said)) is not None:
+            low = found["as"].lower()
+            return _ASPECTS.get(low, low), f"Which {found['rest']}" if not number else found["rest"]
+    return "", text
+
+
 def as_list(text: str) -> str | None:
     """The text as a question for a list; None where it asks of one thing."""
     said = " ".join(text.split())

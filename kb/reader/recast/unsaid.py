@@ -13,6 +13,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Reading
 from kb.reader.meaning.measured import rule_aspects
+from kb.reader.recast.by_names import not_of_one_kind
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token
 from kb.text import Pattern
@@ -29,6 +30,7 @@ def left_unsaid(reading: Reading, tokens: Sequence[Token], lookup: Lookup) -> Re
     query = reading.query
     if query is None or query.kind not in ("how", "where") or query.clause is not None or not query.items:
         return reading
+    reading = not_of_one_kind(reading, lookup)
     lows = [token.low for token in tokens]
     if {"over", "under", "or"}.issubset(lows):
         labels = (lookup.aspects[aspect].label.split() for aspect in rule_aspects(query.items[0], lookup))
