@@ -12,7 +12,7 @@ from types import MappingProxyType
 
 import msgspec
 
-from kb.model.conditions import Test, tests
+from kb.model.conditions import Test, all_of, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
 from kb.model.values import YES, ValueSet, intersect, is_empty, is_subset, subtract, unite
@@ -28,6 +28,7 @@ from kb.wording.unless import (
     Usually,
     exceptions,
     goes_with,
+    is_denied,
     ordinary_rows,
     ordinary_sets,
     say_any,
@@ -312,6 +313,48 @@ def say_whole(lookup: Lookup, query: Query, rows: Rows) -> str:
     last = (_say_again if spoken else _say_fully)(lookup, query, rest)
     said = f"{'; '.join(parts)}; otherwise {last}"
     return said if len(said) <= _LONGEST_WHOLE else ""
+
+
+def say_where_alone(lookup: Lookup, query: Query, rows: Rows) -> str:
+    """ "Only when the wearer is a cook in whites: the tall hat may be worn; otherwise it must not be."
+
+    What all cases have in common in which the answer is yes. Where it can be no within that, too, it is said
+    what it then depends on. Nothing where it takes too many words, or the cases have nothing in common.
+    """
+    if query.kind not in ("may", "must") or query.value is not None or query.polarity == "not":
+        return ""
+    if lookup.aspects[query.aspect].kind != "act" or any(v in ("conditional", "conflict") for _, v in rows):
+        return ""
+    answers = [means_yes(lookup, query, verdict) for _, verdict in rows]
+    told = [verdict for (_, verdict), yes in zip(rows, answers, strict=True) if yes]
+    common = _common(lookup, [when for (when, _), yes in zip(rows, answers, strict=True) if yes])
+    said = usually_in(lookup, query)
+    sets = ordinary_sets(lookup, [when for when, _ in rows], said)
+    common = {
+        fact: values
+        for fact, values in common.items()
+        if not (fact in sets and is_subset(sets[fact], values)) and not is_denied(lookup, fact, values)
+    }
+    inside = [i for i, (row, _) in enumerate(rows) if all(_may_have(row, *test) for test in common.items())]
+    outside = {verdict for i, (_, verdict) in enumerate(rows) if i not in inside}
+    if not common or len(common) > _MOST_COVERING or not outside or outside - {"prohibited", "silent"}:
+        return ""
+    rest = ", or ".join(_UNSAID.get(v) or _say_again(lookup, query, v) for v in sorted(outside))
+    further = list(dict.fromkeys(fact for i in inside for fact, _ in rows[i][0] if fact not in common))
+    mixed = not all(answers[i] for i in inside)
+    then = f", depending on {say_depends(lookup, further)}" if mixed else ""
+    when = say_any(lookup, [all_of(Test(*test) for test in common.items())])
+    modal = " or ".join(MODALS[verdict] for verdict in reversed(_ORDER) if verdict in told)
+    line = f"{thing_in(lookup, query)} {modal} be {done_in(lookup, query)}"
+    said_all = f"Only when {when}: {line}{then}; otherwise {rest}."
+    return said_all if len(said_all) <= _LONGEST_WHOLE else ""
+
+
+def _common(lookup: Lookup, rows: Sequence[Facts]) -> dict[str, ValueSet]:
+    """What all rows have in common: of each fact that all of them name the values that one of them has."""
+    shared = set.intersection(*({fact for fact, _ in row} for row in rows)) if rows else set[str]()
+    found = {fact: _all_values(rows, range(len(rows)), fact) for fact in sorted(shared)}
+    return {f: values for f, values in found.items() if not is_subset(lookup.domain(f), values)}
 
 
 _ORDER: tuple[Verdict, ...] = ("required", "permitted", "not_required", "prohibited", "conflict", "silent")

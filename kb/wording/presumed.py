@@ -49,12 +49,12 @@ def has_two_sides(lookup: Lookup, fact: str) -> bool:
     """Whether rules say of a situation as such what holds when it is not so: on duty, indoors.
 
     Then neither side of it is out of the ordinary. Of others ("pregnant", "left-handed") rules say only what
-    holds when it is so.
+    holds when it is so, or only what holds unless it is ("not in a crew that stays for less than an hour").
     """
     if lookup.facts[fact].family not in ("situation", "term") or lookup.facts[fact].kind != "yes_no":
         return False
     found = [test.values == NO for r in lookup.base.rules for test in tests(r.condition) if test.fact == fact]
-    return bool(found) and sum(found) * _SIDE >= len(found)
+    return 0 < sum(found) < len(found) <= sum(found) * _SIDE
 
 
 def place_of(lookup: Lookup, items: Iterable[str], day: datetime.date | None) -> dict[str, ValueSet]:
@@ -136,6 +136,7 @@ def _in_force(rule: Rule, day: datetime.date | None) -> bool:
     return day is None or is_in_force(rule, day)
 
 
+_ON_DUTY = "on duty"
 _OUTDOORS, _INDOORS = ("out of doors", "outdoors", "outside"), ("indoors", "inside")
 _WEATHERS = frozenset(
     {"weather", "rain", "raining", "snow", "snowfall", "sleet", "hail", "fog", "wind", "spray"}
@@ -158,9 +159,14 @@ def goes_on(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> dict[str, 
     found: dict[str, ValueSet] = {}
     for fact in lookup.base.facts:
         label = fact.label.casefold()
-        if fact.kind != "yes_no" or fact.id in stated:
+        if fact.id in stated:
             continue
-        if label == "on duty" and _AWAY.isdisjoint(told):
+        on = [value.id for value in fact.values if value.label.casefold() == _ON_DUTY]
+        if on and _AWAY.isdisjoint(told):
+            found[fact.id] = Choices(frozenset(on))
+        elif fact.kind != "yes_no":
+            continue
+        elif label == _ON_DUTY and _AWAY.isdisjoint(told):
             found[fact.id] = YES
         elif roof is not None and label in (*_OUTDOORS, *_INDOORS):
             found[fact.id] = YES if (label in _INDOORS) == roof else NO
@@ -214,6 +220,54 @@ def rig_named(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> dict[str
         if len(own) == 1:
             return {RIG: Choices(frozenset(own))}
     return {}
+
+
+def rig_ordered(
+    lookup: Lookup, known: Mapping[str, ValueSet], day: datetime.date | None
+) -> dict[str, ValueSet]:
+    """The rig of the outfit that has to be worn, of who is told: room staff on duty wear Rooms Dress."""
+    tied = outfit_rigs(lookup)
+    ordered = [
+        rule
+        for rule in lookup.base.rules
+        if rule.modality == "must" and rule.aspect == "wear" and _in_force(rule, day)
+        if not tied.keys().isdisjoint(rule.scope.items) and evaluate(rule.condition, known.get) is True
+    ]
+    out = {other for rule in ordered for other in rule.disables}
+    rigs = [tied[item] for rule in ordered if rule.id not in out for item in rule.scope.items if item in tied]
+    return {RIG: reduce(unite, rigs)} if rigs else {}
+
+
+def outfit_rigs(lookup: Lookup) -> dict[str, ValueSet]:
+    """For each outfit that is worn in one rig alone, as the books say by an exclusion, that rig."""
+    tied: dict[str, ValueSet] = {}
+    for exclusion in lookup.base.exclusions:
+        found = {
+            test.fact: test for part in _parts(exclusion) if (test := _as_test(lookup, part)) is not None
+        }
+        worn = [fact for fact, test in found.items() if fact.startswith(WORN) and test.values == YES]
+        if len(found) == _PAIR and worn and RIG in found:
+            tied[worn[0].removeprefix(WORN)] = subtract(lookup.domain(RIG), found[RIG].values)
+    return tied
+
+
+def _parts(condition: Condition) -> Sequence[Condition]:
+    return condition.parts if isinstance(condition, AllOf) else (condition,)
+
+
+_PAIR = 2
+_OWN = frozenset({"private", "civilian", "plain", "own", "personal", "everyday"})
+_CLOTHES = frozenset({"clothes", "clothing"})
+_MUFTI = frozenset({"mufti", "civvies"})
+
+
+def out_of_uniform(lookup: Lookup) -> Choices:
+    """The values of the rig that are none: own clothes. Who asks of uniform is not in them."""
+    record = lookup.facts.get(RIG)
+    words = {value.id: set(value.label.casefold().split()) for value in record.values} if record else {}
+    return Choices(
+        frozenset(one for one, said in words.items() if said & _MUFTI or (said & _OWN and said & _CLOTHES))
+    )
 
 
 def _shared(names: Sequence[set[str]]) -> set[str]:

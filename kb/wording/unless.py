@@ -16,13 +16,24 @@ from kb.model.conditions import AllOf, AnyOf, Condition, Test, all_of, any_of
 from kb.model.lookup import Lookup
 from kb.model.months import month_of
 from kb.model.questions import Query, Verdict
-from kb.model.values import YES, Choices, ValueSet, intersect, is_empty, is_subset, unite
+from kb.model.values import YES, Choices, ValueSet, intersect, is_empty, is_subset, subtract, unite
 from kb.wording.cases import Facts
 from kb.wording.conditions import phrase_in
 from kb.wording.labels import GRADE
 from kb.wording.normal import positive
 from kb.wording.phrases import WEARER
-from kb.wording.presumed import RIG, goes_on, implied, must_be_worn, place_of, rig_named, worn_in
+from kb.wording.presumed import (
+    RIG,
+    goes_on,
+    implied,
+    must_be_worn,
+    out_of_uniform,
+    outfit_rigs,
+    place_of,
+    rig_named,
+    rig_ordered,
+    worn_in,
+)
 from kb.wording.sets import is_ordered, members_of
 from kb.wording.situations import WORN
 
@@ -52,9 +63,10 @@ def usually(lookup: Lookup, day: datetime.date | None, stated: Facts = ()) -> Us
             found[fact] = Choices(frozenset(widest))
     place = place_of(lookup, worn_in(lookup, stated), day)
     place = {fact: values for fact, values in place.items() if fact not in known}
+    on = goes_on(lookup, stated)
     if RIG not in place and RIG not in known:
-        place |= rig_named(lookup, stated)
-    return {**goes_on(lookup, stated), **of_month, **place, **found}
+        place |= rig_named(lookup, stated) or rig_ordered(lookup, {**on, **of_month, **found, **known}, day)
+    return {**on, **of_month, **place, **found}
 
 
 def usually_in(lookup: Lookup, query: Query) -> Usually:
@@ -64,6 +76,8 @@ def usually_in(lookup: Lookup, query: Query) -> Usually:
     """
     beside = tuple((WORN + item, YES) for item in query.items[1:] if item in lookup.items)
     found = dict(usually(lookup, query.case.as_of, (*query.case.facts, *beside)))
+    if RIG in found and not outfit_rigs(lookup).keys().isdisjoint(query.items):
+        del found[RIG]  # whoever asks to wear another outfit there does not mean the one that is ordered
     own = place_of(lookup, query.items[:1], query.case.as_of) if RIG in found else {}
     if RIG in own and not is_empty(both := intersect(found[RIG], own[RIG])):
         found[RIG] = both
@@ -104,6 +118,8 @@ def ordinary_sets(
         elif _is_ordinary(lookup, fact, values):
             both = intersect(found.get(fact, values), values)
             found[fact] = both if not is_empty(both) else found[fact]
+        elif fact == RIG and not is_empty(private := out_of_uniform(lookup)):
+            found[fact] = subtract(lookup.domain(RIG), private)
     return found
 
 
@@ -159,7 +175,7 @@ def _is_ordinary(lookup: Lookup, fact: str, values: ValueSet) -> bool:
     return rest is not None and _is_rare(lookup, fact, rest)
 
 
-def _is_denied(lookup: Lookup, fact: str, values: ValueSet) -> bool:
+def is_denied(lookup: Lookup, fact: str, values: ValueSet) -> bool:
     """Whether values can only be said by what they are not: "the weather is not foul"."""
     said = f" {phrase_in(lookup, Test(fact, values)).clause} "
     return any(word in said for word in (" not ", " neither ", " none ", " except ", " no "))
@@ -175,8 +191,10 @@ def _rest(lookup: Lookup, fact: str, values: ValueSet) -> Choices | None:
 
 def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
     record = lookup.facts[fact]
-    if not isinstance(values, Choices) or record.family in _ALWAYS_SOMETHING:
+    if not isinstance(values, Choices):
         return False
+    if record.family in _ALWAYS_SOMETHING:
+        return fact == RIG and not is_empty(values) and is_subset(values, out_of_uniform(lookup))
     if record.kind == "yes_no":
         return values == YES
     if record.family == "authorisation":
@@ -185,7 +203,7 @@ def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
         return False
     rest = _rest(lookup, fact, values)
     if rest is not None and rest.members and members_of(lookup, fact, values):
-        denied = [_is_denied(lookup, fact, one) for one in (values, rest)]
+        denied = [is_denied(lookup, fact, one) for one in (values, rest)]
         if denied[0] != denied[1]:
             return denied[1]  # "unless the weather is foul", however many kinds of foul weather there are
     return 0 < len(members_of(lookup, fact, values)) * _RARE < len(lookup.order(fact))

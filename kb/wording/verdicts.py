@@ -80,7 +80,13 @@ def say_plain(
     rules: Sequence[str] = (),
 ) -> str:
     if verdict == "conditional":
-        from kb.wording.leading import say_claim_when, say_ordinarily, say_whole, say_why  # noqa: PLC0415
+        from kb.wording.leading import (  # noqa: PLC0415
+            say_claim_when,
+            say_ordinarily,
+            say_where_alone,
+            say_whole,
+            say_why,
+        )
 
         ordinarily = (say_why if query.kind == "why" else say_ordinarily)(lookup, query, rows)
         ordinarily = ordinarily or say_claim_when(lookup, query, rows)
@@ -90,6 +96,8 @@ def say_plain(
         if settled:
             return f"{settled}{rest.format(on=say_depends(lookup, open_facts))}."
         whole = say_whole(lookup, query, rows)
+        if not whole and (alone := say_where_alone(lookup, query, rows)):
+            return alone
         return _say_conditional(lookup, query, open_facts, whole)
     if verdict == "conflict":
         return _say_conflict(lookup, query, rules)

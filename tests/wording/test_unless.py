@@ -93,6 +93,18 @@ TABLES: list[tuple[QuestionKind, str, tuple[tuple[Row, Verdict], ...], str]] = [
      ((row(no("hauling")), "permitted"), (row(HAULING, PARADE), "conditional"), (row(HAULING, rest(PARADE)), "prohibited")),
      "Yes. The deck gloves may be worn, unless the wearer is hauling lines; it then depends on the rig."),
     ("may", "do", ((row(PARADE), "permitted"), (row(rest(PARADE)), "conditional")), "It depends on the rig."),
+    # Of a long table that leads with nothing it is said where alone it can be a yes.
+    ("may", "do",
+     ((row(PARADE, no("hauling")), "permitted"), (row(PARADE, HAULING, no("worn:cap")), "prohibited"),
+      (row(PARADE, HAULING, CAP), "required"), (row(rest(PARADE), HAULING), "prohibited"),
+      (row(rest(PARADE), no("hauling")), "silent")),
+     "Only when the wearer is in parade rig: the deck gloves may or must be worn, depending on whether the wearer is "
+     "hauling lines and whether the wearer wears the service cap; otherwise they must not be, or the books are silent."),
+    ("may", "do",
+     ((row(rest(PARADE), no("hauling")), "permitted"), (row(rest(PARADE), HAULING, no("worn:cap")), "prohibited"),
+      (row(rest(PARADE), HAULING, CAP), "silent"), (row(PARADE, HAULING), "required"),
+      (row(PARADE, no("hauling")), "prohibited")),
+     "It depends on the rig, whether the wearer is hauling lines and whether the wearer wears the service cap."),
     # Where clauses disagree, that is told by name and not as an exception.
     ("may", "do", ((row(no("hauling")), "prohibited"), (row(HAULING), "conflict")),
      "No. The deck gloves must not be worn; but when the wearer is hauling lines, the clauses disagree."),
