@@ -135,6 +135,7 @@ class KnowledgeBase:
         if len(parts) > 1:
             parts, once = reader.shared(parts, self._stated)
             known.update(once)
+            previous = reader.gone_on_from(previous, dict(once))
         for part in parts:
             case = Case(as_of=as_of or datetime.date.today(), facts=tuple(known.items()))
             reading = self.read(part, facts=case.facts, as_of=case.as_of, previous=previous)

@@ -98,7 +98,8 @@ _STATES = re.compile(
 )
 _ASKS = re.compile(
     r"\?|\b(?:may|can|could|must|should|shall|do|does|what|which|where|how|when|who|whose|why|allowed|"
-    r"need|have to|got to|required|permitted|prohibited|authori[sz]ed|forbidden|ok|okay)\b",
+    r"need|have to|got to|required|permitted|prohibited|authori[sz]ed|forbidden|ok|okay)\b|"
+    r"^(?:\w+[ ,]+){0,2}back to (?:the|my)\b",
     re.IGNORECASE,
 )
 

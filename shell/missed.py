@@ -38,6 +38,11 @@ _LED = re.compile(
 )
 
 
+_BESIDE = re.compile(
+    r"(?:(?:and|but|or|also|even) )*(?:with|without|over|under|in|on|at|when|if)\b", re.IGNORECASE
+)
+
+
 def rests_on_missed(session: Session, asked: Session, text: str) -> bool:
     """Whether a line goes on from a question that was not understood: "the scarf too?", "which clause?".
 
@@ -122,7 +127,7 @@ def still_missed(session: Session, asked: Session, text: str) -> Reading:
     return missed if missed is not None and of_a_thing and only else new
 
 
-def goes_on_from_open(session: Session, older: Session) -> bool:
+def _goes_on_from_open(session: Session, older: Session) -> bool:
     """Whether a line that names no thing was read of another one than what is asked back is of.
 
     "And in July?", after which cap is meant, is not of the belt before that, and not of all that is worn.
@@ -136,7 +141,41 @@ def goes_on_from_open(session: Session, older: Session) -> bool:
     return lists(older) or (whole and session.before is not None)
 
 
-def points_to_open(session: Session, text: str) -> bool:
+def rests_on_open(session: Session, older: Session, text: str) -> bool:
+    """Whether a line that is no reply rests on what is asked back; `older` is it without that question."""
+    strays = _strays_from_open(session, older, text) or _points_to_open(session, text)
+    return strays or (only_adds(older) and _goes_on_from_open(session, older))
+
+
+def is_of_open(session: Session, asked: Session) -> bool:
+    """Whether what was answered is of a thing that is named, or offered, in what is asked back."""
+    latest = session.latest
+    if latest is None or latest.ask is None or lists(asked):
+        return False
+    items = {item for a in asked.answers if a.reading.query is not None for item in a.reading.query.items}
+    spoken = {span.target for span in latest.spans if span.role == "item"}
+    return not names_item(latest) or bool(items & (spoken | {value for value, _ in latest.ask.choices}))
+
+
+def _strays_from_open(session: Session, older: Session, text: str) -> bool:
+    """Whether few words were read of all that is worn, or of what was answered before a thing that is open.
+
+    "And for kitchen staff?", asked what colour of hair is meant; "and with the badge on?", asked which thing
+    goes where.
+    """
+    latest = session.latest
+    if latest is None or latest.ask is None or not only_goes_on(text):
+        return False
+    before = session.before.query if session.before is not None else None
+    if lists(older) and (before is None or before.kind != "list"):
+        return True
+    of_words = latest.ask.fact == "reading" or (latest.ask.fact == "item" and not latest.ask.choices)
+    of_words = of_words and names_item(latest)  # what only went on itself is of the question before it
+    names = any(names_item(answer.reading) for answer in older.answers)
+    return of_words and (not names or _BESIDE.match(text) is not None)
+
+
+def _points_to_open(session: Session, text: str) -> bool:
     """ "How often do I change them?", asked which gloves are meant: of those, and not of the apron before."""
     latest = session.latest
     if latest is None or latest.ask is None or latest.ask.fact != "item" or not latest.ask.choices:

@@ -20,7 +20,7 @@ from shell.focus import asked_further
 from shell.layout import arrange, further_blocks, next_blocks
 from shell.missed import (
     goes_on,
-    goes_on_from_open,
+    is_of_open,
     lists,
     misses,
     names_item,
@@ -28,9 +28,9 @@ from shell.missed import (
     of_missed,
     only_adds,
     only_goes_on,
-    points_to_open,
     replies,
     rests_on_missed,
+    rests_on_open,
     still_missed,
 )
 from shell.put_right import meant_instead
@@ -113,13 +113,12 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
         # what was asked back is let be: the line may go on from the question before that
         older = _ask(msgspec.structs.replace(opened, before=session.before), base)
         unsettled = session.before is None and session.latest is not None and session.latest.query is None
-        if unsettled and only_goes_on(text) and names_thing(asked):
+        rests = rests_on_open(session, older[0], text)
+        is_open = not _is_answered(asked) or (only_goes_on(text) and not is_of_open(session, asked))
+        if (unsettled and only_goes_on(text) and names_thing(asked)) or (rests and is_open):
             return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=_OPEN)
-        if points_to_open(session, text) or (only_adds(older[0]) and goes_on_from_open(session, older[0])):
-            if not _is_answered(asked):
-                return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=_OPEN)
-        else:
-            asked, reply = older if _is_answered(older[0]) else (asked, reply)
+        if not rests and _is_answered(older[0]):
+            asked, reply = older
     further = only_adds(asked) or misses(asked) or goes_on(asked, session)
     if session.missed is not None and names_item(session.missed) and further:
         # the words may go on from the line that was not understood, not from the question before it

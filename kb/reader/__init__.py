@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from kb.reader.talks.further import is_thanks
     from kb.reader.talks.patter import of_another_matter
     from kb.reader.talks.reply import read_reply
-    from kb.reader.talks.said_once import shared
+    from kb.reader.talks.said_once import gone_on_from, shared
     from kb.reader.talks.settled import put_right
     from kb.reader.talks.statement import parse_fact, read_statement
     from kb.reader.talks.turn import read_turn
@@ -29,6 +29,7 @@ __all__ = [
     "Lexicon",
     "each_thing",
     "facts_that_matter",
+    "gone_on_from",
     "is_thanks",
     "may_claim",
     "of_another_matter",
@@ -53,7 +54,7 @@ __getattr__ = loader(
         "kb.reader.talks.patter": ("of_another_matter",),
         "kb.reader.question": ("read_question",),
         "kb.reader.talks.reply": ("read_reply",),
-        "kb.reader.talks.said_once": ("shared",),
+        "kb.reader.talks.said_once": ("gone_on_from", "shared"),
         "kb.reader.meaning.several": ("each_thing",),
         "kb.reader.words.split": ("may_claim", "split_questions"),
         "kb.reader.talks.statement": ("parse_fact", "read_statement"),

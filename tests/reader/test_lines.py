@@ -94,6 +94,14 @@ SESSIONS = [
     (("Must I tar the lined smock?", "May I wear a cap?", "can I tar it?"), ""),  # of which cap
     (("Can I take it off yet?", "the belt, my zorbing is on Friday", "how wide is it?"),
      "What must the width of the belt be?"),  # the thing of what was not understood is sure
+    (("May I wear the wool gloves at 9 degrees ashore?", "Deck gloves? Wool gloves? At 2 degrees."),
+     "May anyone wear the wool gloves, ashore, air temperature 2 °C?"),  # for all, whatever was said before
+    (("May I wear the deck shoes in the mess?", "Deck shoes? Sea boots? On the slipway."),
+     "May anyone wear the sea boots, on the slipway?"),
+    (("May I wear the scarf in boat rig?", "and the neck cloth?", "back to the scarf. It's 3 degrees."),
+     "May anyone wear the wool scarf, in boat rig, air temperature 3 °C?"),
+    (("May I wear rings when hauling lines?", "and a wristwatch?", "back to the rings. I'm in the mess"),
+     "May anyone wear the finger ring, in the mess, hauling lines?"),
 ]  # fmt: skip
 
 
@@ -105,6 +113,25 @@ def test_a_session_goes_on_from_what_was_said(
     for line in lines:
         session, _ = take_line(session, line, base)
     assert session.answers[-1].reading.text == expected
+
+
+STILL_OPEN = [
+    ("May anyone wear an ochre scarf?", "and in boat rig?"),
+    ("May anyone wear an ochre scarf?", "K2s too?"),
+    ("Where does that one go on the day shirt?", "and with the coxswain's badge on?"),
+]
+
+
+@pytest.mark.parametrize(("line", "further"), STILL_OPEN)
+def test_few_words_are_not_asked_of_all_that_is_worn_or_of_an_older_question(
+    base: KnowledgeBase, line: str, further: str
+) -> None:
+    session = Session(as_of=datetime.date(2026, 11, 25))
+    for said in ("How many qualification badges may I wear?", line):
+        session, _ = take_line(session, said, base)
+    after, reply = take_line(session, further, base)
+    assert "still open" in reply.complaint
+    assert after.answers[-1].outcome == "ask"
 
 
 CARRIED = [

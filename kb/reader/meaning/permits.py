@@ -18,7 +18,8 @@ _GRANTS = Pattern(
     r"n)?(?: off)?|"
     r"do (?:i|we|you|they) (?:have to )?(?:ask|see|go to|apply to)|(?:should|must|would|can) (?:i|"
     r"we) ask)(?: me| us| you| him| her| them)?(?: on| for| about)? "
-    r"(?:it|one|that|this|them|those)"
+    r"(?:(?:that|this|such an?|the same|the (?:other|last|second|latter|former|first)) one|it|one|that|this|"
+    r"them|those)(?: then| please| exactly)?"
 )
 _GETS = Pattern(
     r"(?:(?:and|so|but|then) )*(?:how|where) (?:do|does|can|could|would|should|might) (?:i|we|one|you|"
@@ -35,6 +36,7 @@ _LASTS = Pattern(
     r"that|one|this|they) "
     r"(?:be )?(?:last|good|valid|hold|run|granted|given)(?: for| good)?)"
 )
+_FOR_ONE = Pattern(r"\b(?:ask|see|go to|apply)\b.*\bone\b")  # "for one": of which is not clear
 _SPELLS = Pattern(r"\b(?:day|week|month|year|until|expir|end|for good|for life)s?\b")
 _KINDS = frozenset({"waiver", "permission", "exemption", "licence", "permit", "leave"})
 _LASTING = frozenset({"last", "valid", "expire", "run"})
@@ -59,18 +61,24 @@ def asked_grant(said: str, before: Query, lookup: Lookup) -> Query | Ask | Absta
         clauses = [before.clause]
     else:
         resting = [f for f in facts_that_matter(before, lookup) if lookup.facts[f].family in _GRANTED]
-        facts = held(before, lookup) or ([] if gets else resting)
-        if not facts and not spell and not gets:
+        unsure = gets or (len(resting) > 1 and _FOR_ONE.search(said))
+        facts = held(before, lookup) or ([] if unsure else resting)
+        if not facts and not resting and not spell and not gets:
             return _letting(before, lookup)
-        if len(facts) != 1:
+        if not facts:
             return None
-        clauses = [clause.id for clause in granting(lookup.facts[facts[0]], lookup)]
-        asking = list(_asking(lookup.facts[facts[0]], lookup))
-        clauses = (asking or clauses) if gets else (clauses or asking)
+        ways = [_ways_to(lookup.facts[fact], gets, lookup) for fact in facts]
+        clauses = list(dict.fromkeys(clause for way in ways for clause in way))  # which is meant is asked
     if spell:
         kinds = {word for clause in clauses for word in _words(clause, lookup)}
         clauses = on_spell(clauses, kinds, lookup)
     return one_of(clauses, before.case, lookup)
+
+
+def _ways_to(fact: Fact, gets: bool, lookup: Lookup) -> list[str]:
+    """The clauses on granting what a fact tells of, or on asking for it."""
+    clauses, asking = [clause.id for clause in granting(fact, lookup)], list(_asking(fact, lookup))
+    return (asking or clauses) if gets else (clauses or asking)
 
 
 def _letting(before: Query, lookup: Lookup) -> Query | Ask | Abstain | None:

@@ -8,12 +8,13 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query, Reading, Verdict
 from kb.model.records import Fact
 from kb.model.values import NO, YES, ValueSet
-from kb.reader.meaning.fits import tests_worn
+from kb.reader.meaning.fits import depends, tests_worn, wearing
 from kb.reader.meaning.query import merge_case
 from kb.reader.pieces.pieces import Understood
 from kb.reader.question import clean, understand
 from kb.reader.talks.further import keys_of
-from kb.reader.talks.talked import Talk, item_alone
+from kb.reader.talks.meant import at_once
+from kb.reader.talks.talked import Talk, akin, item_alone
 from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 
@@ -41,6 +42,17 @@ _UNDER = Pattern(
 _INSTEAD = Pattern(
     r"(?:(?:and|but|so|then|well) )*what(?: (?:must|may|can|should|do|shall) (?:i|we|he|she|they)"
     r"(?: have to)?(?: wear| use| put on| carry)?)? (?:then|instead)(?: instead)?"
+)
+_IN_ITS_PLACE = Pattern(
+    r"(?i)(?:(?:and|but|so|then|or|no|well)[ ,]+)*(?:(?:what|how) about |what if i |(?:can|may|could|must) "
+    r"i )?(?:(?:go )?with|in|wear(?:ing)?|us(?:e|ing)|have|put on|tak(?:e|ing)|carry(?:ing)?) ([\w' -]+?)"
+    r"(?: on)?,? (?:instead|rather)(?: (?:of|than) (?:it|that|them|those|these|that one|mine))?"
+    r"(?: then)?((?:,? (?:in|on|at|when|if|while|for|under|over|during) .+)?)"
+)
+_AS_WELL = Pattern(
+    r"(?i)(?:(?:and|but|so|even|also|or|then)[ ,]+)*(?:(?:what|how) about |if i (?:wear|have|put on) )?"
+    r"(?:(?:together |along )?with|over|under) ([\w' -]+?)(?: on)?,? (?:as well|too|also|at the same time)"
+    r"(?: then)?"
 )
 _OTHER = Pattern(r"(?i)\b(?:the|my|that|your) other ((?!one\b|ones\b)[a-z]+)\b")
 _SUCH = Pattern(r"(?i),? (?:i mean |that is )?the ([a-z]+) one\b")
@@ -95,6 +107,9 @@ def of_another(text: str, said: str, before: Query, talk: Talk) -> Reading | Non
     if leave is not None and leave.group(1).split()[-1] in _speakers(lookup):
         asked = talk.made(f"I {said}", before)
         return talk.read(f"May I leave it off {leave.group(2) or ''}?", asked)
+    beside = _in_its_place(text, before, talk) or _as_well(text, before, talk)
+    if beside is not None:
+        return beside
     under = _UNDER.fullmatch(clean(text.strip()))
     item = item_alone(under.group(1), talk.lexicon, lookup) if under is not None else None
     acts = before.kind in ("may", "must")
@@ -112,6 +127,41 @@ def of_another(text: str, said: str, before: Query, talk: Talk) -> Reading | Non
         if parent is not None:
             return talk.made(text, Query(kind="list", items=(parent,), case=before.case, modalities=_WORN))
     return _by_light(text, said, before, talk)
+
+
+def _in_its_place(text: str, before: Query, talk: Talk) -> Reading | None:
+    """ "With wool gloves instead?", after whether deck gloves may be worn: whether those may be.
+
+    What is worn beside it and is of the kind of the new thing is what goes for that; see `corrected`.
+    """
+    found, lookup = _IN_ITS_PLACE.fullmatch(" ".join(clean(text).split()).rstrip(" ?.!")), talk.lookup
+    item = item_alone(found.group(1), talk.lexicon, lookup) if found is not None else None
+    if found is None or item is None or before.kind not in ("may", "must") or item in before.items:
+        return None
+    worn = [f.removeprefix("worn:") for f, v in before.case.facts if f.startswith("worn:") and v == YES]
+    if not akin(item, before.items[0], lookup) or any(akin(item, other, lookup) for other in worn):
+        return None
+    act = wearing((item,), lookup)
+    asked = Query(kind="may", items=(item,), aspect=act, case=before.case)
+    again = talk.made(text, asked)
+    return talk.read(f"and {found.group(2).strip(' ,')}?", again) if found.group(2).strip(" ,") else again
+
+
+def _as_well(text: str, before: Query, talk: Talk) -> Reading | None:
+    """ "With the scarf as well?", after how the neck cloth is tied: whether they may be worn together.
+
+    So where no rule on what was asked tells whether the other thing is worn.
+    """
+    found, lookup = _AS_WELL.fullmatch(" ".join(clean(text).split()).rstrip(" ?.!")), talk.lookup
+    if found is None or len(before.items) != 1 or before.kind not in ("how", "where", "how_many"):
+        return None
+    item = item_alone(found.group(1), talk.lexicon, lookup)
+    if item is None or item in before.items or "feature" in lookup.broader(before.items[0]):
+        return None
+    worn: dict[str, ValueSet] = {f"worn:{item}": YES}
+    if before.aspect != wearing(before.items, lookup) and depends(before.items, before.aspect, worn, lookup):
+        return None
+    return at_once(text, (item, before.items[0]), before.case, talk)
 
 
 def _tells_light(fact: Fact) -> bool:

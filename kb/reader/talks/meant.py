@@ -212,8 +212,12 @@ def both_of(text: str, word: str | None, previous: Reading, talk: Talk) -> Readi
         kind = {entry.id for entry in _named(word, talk)} if word else set(lookup.items)
         pair = tuple(item for item in previous.recent if item in kind)[:2]
         case = previous.query.case if previous.query is not None else talk.case
-    if len(pair) != 2:
-        return None
+    return at_once(text, (pair[0], pair[1]), case, talk) if len(pair) == 2 else None
+
+
+def at_once(text: str, pair: tuple[str, str], case: Case, talk: Talk) -> Reading:
+    """Whether two things may be worn at once: asked of one that is sure to be forbidden beside the other."""
+    lookup = talk.lookup
     one, other = sorted(pair, key=lambda item: _is_closed(item, {*pair} - {item}, case, lookup), reverse=True)
     facts = {f: v for f, v in case.facts if f != f"worn:{one}"}
     worn: dict[str, ValueSet] = {f"worn:{other}": YES}

@@ -59,6 +59,10 @@ _ALWAYS = rf"""
  underneath)(?=(?: then| too| as well| at all)*\W*$)
   => \1 under it
 \bhow (long|wide|high|tall|big|far|deep|many|much|thick)['\u2019]s\b => how \1 is
+\b(over|under|above|inside|outside|on top of) ((?:my|the|an?|his|her) [\w' -]+?),? or (over|under|
+ beneath|below|inside|outside|on top of)(?: (?:it|them|that))?(?=\W*$) => \1 or \3 \2
+^(?:(?:and|but|so|ok|okay|right|now|well|no)\b[ ,]*)*(?:(?:(?:going|coming|getting|to (?:go|get)) )?
+ back to|returning to) (?=(?:the|my|that|an?)\s\w) => and what about\s
 \b(?:once |when |if |after )?(?:the )?(fog|rain|snow|mist|wind|storm|spray|snowfall|drizzle|frost|
  gale)(?:['\u2019]s| has|
  is| had)? (?:now |all |finally )?(?:lifted|cleared(?: up| off)?|gone|over|stopped|passed|ended|
@@ -153,9 +157,8 @@ _ELSE = r"""
 ,? (?:mind|mind you|though|by the way|btw|as it happens|you see|remember|in fact|actually|admittedly|
  anyway|anyhow|meanwhile|in the meantime|
  (?:just )?(?:for |this )(?:the )?once|just the once|i mean|i meant|i said|
- after all|afterwards|by now|now|by then|as things stand|all the same|if that (?:helps|matters)|
- i should (?:add|
- say|mention)|
+ after all|after(?:wards)?|later(?: on)?|by now|now|by then|as things stand|all the same|
+ if that (?:helps|matters)|i should (?:add|say|mention)|
  i forgot to (?:say|mention|add)|you know|to be fair|of course|obviously|so you know)(?=\W*$) =>
 ^back to ([\w' -]+?)[.:;,-]+ (.+?)\W*$ => \2, \1?
 ^([\w' -]{2,40}?) (?:speaking|reporting)[.,:;]+ => \1 here.\s

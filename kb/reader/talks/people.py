@@ -7,7 +7,7 @@ from collections.abc import Iterable
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, QuestionKind, Reading
+from kb.model.questions import Abstain, Query, QuestionKind, Reading
 from kb.model.records import Case
 from kb.model.values import ValueSet
 from kb.reader.meaning.query import merge_case
@@ -15,7 +15,8 @@ from kb.reader.names.lexicon import PERSONAL, Lexicon
 from kb.reader.pieces.pieces import Understood
 from kb.reader.question import clean, understand
 from kb.reader.talks.talked import Talk
-from kb.text import Pattern
+from kb.reader.words.split import opens_question
+from kb.text import Pattern, visible
 from kb.wording import say_query
 
 PEOPLE = (
@@ -35,6 +36,15 @@ _DUTY = frozenset({"must", "should"})
 _ASKED = Pattern(
     r"(?i)(?:(?:and|but|so) )?(?:may|can|could|must|should|do|does|are|is) ([\w' -]{2,40}?)[ ?.]*"
 )
+_WHO_ARE = Pattern(
+    r"(?i)(?:(?:and|but|so|ok|okay),? )*(?:(?:who|what)(?:['\u2019]s|['\u2019]re| is| are| was| were)|"
+    r"(?:who|what) (?:counts?|qualif(?:y|ies)|is meant|do(?:es)? you (?:call|mean))(?: as| by)?)\b.*"
+)
+_THEY = Pattern(
+    r"(?i)(?P<lead>(?:.*? )?(?:may|can|could|must|should|shall|do|does|are|is|would|will)) "
+    r"(?:they|he|she)\b(?P<rest>.*)"
+)
+_NAMED = frozenset({"structure", "filler", "grade", "fact", "unknown"})
 _SOMEBODY = Pattern(
     rf"(?i)(?:(?:and|but|so|then|now|ok|okay|right|well),? )*(?:(?:what|how) about |what if )?"
     rf"(?:my|our|his|her|a|this|that|some|another) (?:{PEOPLE})(?:['\u2019]s|\b)(?!['\u2019]s \w+ \w)"
@@ -53,6 +63,39 @@ def of_somebody_else(text: str, previous: Reading, talk: Talk) -> tuple[Reading,
     query = msgspec.structs.replace(query, case=_of_nobody(query.case, lookup))
     here = msgspec.structs.replace(talk, case=_of_nobody(talk.case, lookup))
     return msgspec.structs.replace(previous, query=query), here
+
+
+def by_their_name(text: str, previous: Reading, talk: Talk) -> str:
+    """ "May they wear a pin?", after "who are petty keepers?": may petty keepers."""
+    they, query = _THEY.fullmatch(text), previous.query
+    if they is None or query is None or query.kind != "source" or not _WHO_ARE.match(previous.question):
+        return text
+    named = [span for span in previous.spans if span.role in ("grade", "fact")]
+    if len(named) != 1 or {span.role for span in previous.spans} - _NAMED:
+        return text
+    fact = named[0].target
+    if fact is None or fact not in talk.lookup.facts or talk.lookup.facts[fact].family not in _STANDING:
+        return text
+    before = previous.question[: named[0].start].casefold().split()
+    article = f"{before[-1]} " if before and before[-1] in ("a", "an") else ""
+    return f"{they['lead']} {article}{named[0].text}{they['rest']}"
+
+
+def by_another(text: str, reading: Reading, previous: Reading, lookup: Lookup) -> Reading:
+    """ "I told the officer of the day" makes nobody that officer; else the reading as it stands.
+
+    So of a turn that asks nothing, and of which no more is understood than who somebody is.
+    """
+    query, before = reading.query, previous.query
+    if query is None or before is None or "?" in text or opens_question(text):
+        return reading
+    old = dict(before.case.facts)
+    new = {fact for fact, values in query.case.facts if old.get(fact) != values}
+    if not new or any(lookup.facts[fact].family not in PERSONAL for fact in new):
+        return reading
+    shown = ", ".join(f'"{visible(word)}"' for word in reading.unused)
+    missed = Abstain(reason=f"Not understood: {shown}.", words=reading.unused)
+    return Reading(question=reading.question, spans=reading.spans, abstain=missed)
 
 
 def of_me(query: Query, talk: Talk) -> Query:

@@ -8,8 +8,13 @@ for each; a part that has one of its own keeps what it has.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from functools import partial
 
+import msgspec
+
+from kb.model.questions import Query, Reading
+from kb.model.values import ValueSet
 from kb.reader.stories.hearsay import with_doubts
 from kb.reader.talks.statement import StatedFact
 from kb.reader.words.forms import word_set
@@ -28,6 +33,7 @@ _JOINS = word_set("and or also plus then & but")
 _POINTING = word_set("it they them these those its their he she")
 _WHEN = Pattern(r"^\s*(?:when|whenever|if|while)\s+", re.IGNORECASE)
 _END = Pattern(r"[?!]\s+(?=\S)")
+_TELLS = Pattern(r"(?:i|we|he|she|they|it|there)(?:['\u2019]|\s(?:am|is|are|was|have|has)\b)", re.IGNORECASE)
 _SENTENCE = ".?!"
 
 
@@ -48,13 +54,31 @@ def shared(parts: Sequence[str], stated: Stated) -> tuple[tuple[str, ...], tuple
         asked[-1] = asked[-1][: ends[-1].end()].strip() if setting else asked[-1]
     if setting:
         pass
-    elif not tail and all(_depends(parts, place) for place in range(1, len(parts))):
+    elif (
+        _TELLS.match(asked[-1]) is None
+        and not tail
+        and all(map(partial(_depends, parts), range(1, len(parts))))
+    ):
         cut, setting = _cut(asked[-1], stated)
         own = any(_cut(_unled(part), stated)[1] for part in asked[:-1])
         setting = () if own else setting
         asked[-1] = cut if setting else asked[-1]
     known.update(setting)
     return tuple(asked), tuple(known.items())
+
+
+def gone_on_from(previous: Reading | None, once: Mapping[str, ValueSet]) -> Reading | None:
+    """What the questions of a line go on from, in the case that is said once for all of them."""
+    if previous is None or not once:
+        return previous
+    frame = None if previous.frame is None else _in_case(previous.frame, once)
+    query = None if previous.query is None else _in_case(previous.query, once)
+    return msgspec.structs.replace(previous, query=query, frame=frame)
+
+
+def _in_case(query: Query, once: Mapping[str, ValueSet]) -> Query:
+    facts = tuple((fact, once.get(fact, values)) for fact, values in query.case.facts)
+    return msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts))
 
 
 def _alone(parts: Sequence[str], stated: Stated) -> tuple[StatedFact, ...]:

@@ -19,7 +19,7 @@ from kb.reader.pieces.pieces import Understood
 from kb.reader.question import understand
 from kb.reader.talks.further import LEAD, bare_words, keys_of, put_as
 from kb.reader.talks.talked import Talk, in_its_case, item_alone
-from kb.reader.words.tokens import tokenize
+from kb.reader.words.tokens import tokenize, word_key
 from kb.text import Pattern
 from kb.wording import say_query
 
@@ -34,6 +34,9 @@ _OF_WHOM = (
     r"( (?:have|need|wear|carry|own|allowed|get|take|be)\b.*)"
 )
 _NOT = Pattern(rf"(?i){LEAD}not ((?!even\b)[a-z'\u2019-]+(?: [a-z'\u2019-]+){{0,3}})")
+_NOUN = Pattern(
+    r"(?i)\b(the|its|their|those|these) ([a-z]{4,})\b(?! (?:of|on) (?:the|my|a|an|his|her|your)\b)"
+)
 _SET = Pattern(r"(?i)\b(?:with|without|in|on|at|when|if|while|instead|over|under|beneath|for|during|after)\b")
 
 
@@ -63,6 +66,28 @@ def the_only_part(text: str, reading: Reading, previous: Reading, talk: Talk) ->
     if query is None or query.items != (item,) or lookup.aspects[query.aspect].kind != "measure":
         return reading
     return put_as(text, in_its_case(again, previous.query, talk))
+
+
+def with_its_part(text: str, previous: Reading, talk: Talk) -> str:
+    """ "What colour can the fastenings be?", after the hair: the hair fastening, the one thing so called.
+
+    Where the word alone may be another thing, that thing is meant.
+    """
+    query, lookup, found = previous.query, talk.lookup, _NOUN.search(text)
+    if query is None or len(query.items) != 1 or found is None:
+        return text
+    item, noun = lookup.items[query.items[0]], word_key(found.group(2).casefold())
+    own = keys_of(item.label)
+    labels = {one.id: [token.key for token in tokenize(one.label)] for one in lookup.base.items}
+    named = [i for i, keys in labels.items() if len(keys) > 1 and keys[-1] == noun and {*keys[:-1]} <= own]
+    if len(named) != 1 or named[0] in query.items or {item.id, *lookup.broader(item.id)} & {*named}:
+        return text
+    words = understand(found.group(2), talk.lexicon, lookup, None)
+    if noun in own or (
+        isinstance(words, Understood) and any(p.tag in ("item", "items") for p in words.pieces)
+    ):
+        return text
+    return f"{text[: found.start()]}the {lookup.items[named[0]].label}{text[found.end() :]}"
 
 
 def in_its_own_act(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:

@@ -76,11 +76,16 @@ def in_its_case(reading: Reading, before: Query, talk: Talk) -> Reading:
 
 
 def _is_akin(one: str, other: str, lookup: Lookup) -> bool:
-    """Whether two facts are of things worn of one kind, narrower than clothing."""
+    """Whether two facts are of things worn of one kind."""
     if not (one.startswith(_WORN) and other.startswith(_WORN)):
         return False
-    kinds = {k for k in lookup.broader(one.removeprefix(_WORN))[1:] if len(lookup.broader(k)) > 2}
-    return not kinds.isdisjoint(lookup.broader(other.removeprefix(_WORN)))
+    return akin(one.removeprefix(_WORN), other.removeprefix(_WORN), lookup)
+
+
+def akin(one: str, other: str, lookup: Lookup) -> bool:
+    """Whether two things are of one kind, narrower than clothing."""
+    kinds = {kind for kind in lookup.broader(one)[1:] if len(lookup.broader(kind)) > 2}
+    return not kinds.isdisjoint(lookup.broader(other))
 
 
 def item_alone(text: str, lexicon: Lexicon, lookup: Lookup) -> str | None:

@@ -18,7 +18,7 @@ from kb.reader.meaning.query import merge_case
 from kb.reader.names.lexicon import CREDENTIALS
 from kb.reader.pieces.values import complement_of
 from kb.reader.talks.further import LEAD, bare_words, content, keys_of, put_as
-from kb.reader.talks.talked import Talk, item_alone
+from kb.reader.talks.talked import Talk, akin, item_alone
 from kb.text import Pattern
 from kb.wording import say_query
 
@@ -26,6 +26,7 @@ _THEN = Pattern(
     r"(?i)^(?:and |but |so )*(?:may|can|could|must|do|does|is|are|should|am|how|what|which|where)\b.*"
     r"[^,;.] (?:then|in that case|when i do(?: that)?|if i do(?: that)?)\W*$"
 )
+_ALTERNATIVE = Pattern(r"(?i)(?:(?:and|but|so|ok|or),? )*(?:what|how) about ")
 _IF_SO = Pattern(
     r"(?:(?:and|but|so|ok|what) )*if (?:it|that|they|i|he|she|we) "
     r"(?:is|are|am|was|were|has|have|do|does|did|had|'s|'m|'re|'ve)(?: (not|n't))?(?: been)?"
@@ -65,7 +66,8 @@ def thereupon(text: str, reading: Reading, previous: Reading, talk: Talk) -> Rea
     item = before.items[0]
     if before.aspect != wearing(before.items, lookup) or not query.items or item in query.items:
         return reading
-    if _THEN.search(text) is None:
+    other = query.kind == "may" and akin(item, query.items[0], lookup)  # one goes for the other
+    if _THEN.search(text) is None or _ALTERNATIVE.match(text) or other:
         return reading
     told = dict(_of_wearing(item, before.polarity == "do", facts_that_matter(query, lookup), lookup))
     new = {fact: values for fact, values in told.items() if fact not in dict(query.case.facts)}

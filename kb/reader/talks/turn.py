@@ -91,6 +91,10 @@ def read_turn(
     alone, places = without_manners(text)
     reading = _read(alone, previous, talk)
     reading = reading if alone == text else put_back(text, alone, places, reading)
+    if reading.unused and previous is not None:
+        from kb.reader.talks.people import by_another  # noqa: PLC0415  few turns have words left out
+
+        reading = by_another(text, reading, previous, lookup)
     if reading.unused:
         reading = msgspec.structs.replace(reading, unused=as_written(reading.unused, text))
     if previous is None or _SAYS.search(text) is None:  # who says something is no part of what is asked
@@ -131,7 +135,8 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     """A turn read by what was said before it, without the words that only tie it to that."""
     from kb.reader.talks.further import put_as  # noqa: PLC0415  only in a talk
     from kb.reader.talks.patter import loosely, of_another_matter, without_patter  # noqa: PLC0415
-    from kb.reader.talks.people import MYSELF, of_somebody_else  # noqa: PLC0415
+    from kb.reader.talks.people import MYSELF, by_their_name, of_somebody_else  # noqa: PLC0415
+    from kb.reader.talks.settled import with_its_part  # noqa: PLC0415
 
     anew = of_another_matter(text)
     if anew is not None:
@@ -140,7 +145,8 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     topic = _HEADED.fullmatch(text)
     if topic is not None and (of_it := _headed(topic.group(1), topic.group(2), previous, talk)) is not None:
         return put_as(text, of_it)
-    said = loosely(MYSELF.sub("", text), previous, talk)
+    named = with_its_part(by_their_name(text, previous, talk), previous, talk)
+    said = loosely(MYSELF.sub("", named), previous, talk)
     reading = _further(said, previous, talk)
     bare = without_patter(said) if reading.query is None else None
     if bare is not None and (again := _further(bare, previous, talk)).query is not None:
