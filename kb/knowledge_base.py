@@ -10,8 +10,10 @@ from typing import TYPE_CHECKING, Any
 
 from kb import reader
 from kb.answer import answer_query
-from kb.answer.common import on_its_day, told_once
+from kb.answer.common import on_its_day, replaced, told_once
+from kb.answer.speaking import clauses_that_speak
 from kb.cache import decode_base
+from kb.doubted import doubted
 from kb.errors import UsageError
 from kb.keywords import Hit
 from kb.model.lookup import Lookup
@@ -156,7 +158,11 @@ class KnowledgeBase:
         if reading.query is not None:
             answer = self.answer(reading)
             if answer.outcome == "answer" and answer.verdict != "silent":
-                return (answer,)
+                doubt = doubted(answer, self.lookup)
+                if doubt is None:
+                    return (answer,)
+                speaking = clauses_that_speak(doubt, case.as_of, self.lookup)
+                return (replaced(self.answer(doubt), speaking=speaking),)
         from kb.instead import answers_instead  # noqa: PLC0415  most questions are answered as they stand
 
         def read(text: str) -> Reading:

@@ -21,18 +21,26 @@ _MOST = 3
 _NEAR = 0.6
 """Of the score of the best, below which a clause is not shown."""
 _THING, _NAMED, _WIDER, _FORM = 1.5, 1.2, 0.5, 0.8
+_WITH_MORE = 2.2
 _SAME = 5
 """As many letters in common at the start make a word a form of another."""
 
 
-def clauses_that_speak(reading: Reading, as_of: datetime.date, lookup: Lookup) -> tuple[Citation, ...]:
-    """At most three clauses in force on a day, the nearest first, each with a thing or two words of it."""
-    ranked = ranked_clauses(reading, as_of, lookup)
+def clauses_that_speak(
+    reading: Reading, as_of: datetime.date, lookup: Lookup, beside: bool = False
+) -> tuple[Citation, ...]:
+    """At most three clauses in force on a day, the nearest first, each with a thing or two words of it.
+
+    Those `beside` an answer have the thing and another word of it.
+    """
+    ranked = ranked_clauses(reading, as_of, lookup, _WITH_MORE if beside else _NAMED)
     near = [one for one, score in ranked[:_MOST] if score >= ranked[0][1] * _NEAR]
     return tuple(citation(lookup, clause, ()) for clause in near)
 
 
-def ranked_clauses(reading: Reading, as_of: datetime.date, lookup: Lookup) -> tuple[tuple[str, float], ...]:
+def ranked_clauses(
+    reading: Reading, as_of: datetime.date, lookup: Lookup, least: float = _NAMED
+) -> tuple[tuple[str, float], ...]:
     """The clauses in force on a day that have a thing or two words of a question, the nearest first."""
     clauses = {clause.id: clause for clause in lookup.base.clauses if is_in_force(clause, as_of)}
     scores, sure = dict.fromkeys(clauses, 0.0), dict.fromkeys(clauses, 0.0)
@@ -41,7 +49,7 @@ def ranked_clauses(reading: Reading, as_of: datetime.date, lookup: Lookup) -> tu
         for clause, level in spoken.items():
             scores[clause] += level * weight
             sure[clause] += level
-    ranked = sorted((one for one in scores if sure[one] >= _NAMED), key=lambda one: -scores[one])
+    ranked = sorted((one for one in scores if sure[one] >= least), key=lambda one: -scores[one])
     return tuple((one, scores[one]) for one in ranked)
 
 
@@ -53,7 +61,7 @@ def _units(reading: Reading, clauses: Mapping[str, Clause], lookup: Lookup) -> I
             yield _of_thing(span.target, clauses, lookup)
             text = f"{text[: span.start]} {text[span.end :]}"
     for word in dict.fromkeys(analyse(text)):
-        spoken = {one: level for one in clauses if (level := _level(word, _words(clauses[one])))}
+        spoken = {one: level for one in clauses if (level := lemma_level(word, lemmas_of(clauses[one])))}
         if spoken:
             yield spoken
 
@@ -68,17 +76,19 @@ def _of_thing(item: str, clauses: Mapping[str, Clause], lookup: Lookup) -> Mappi
             spoken[rule.clause] = max(level, spoken.get(rule.clause, 0))
     names = [analyse(name) for name in (lookup.items[item].label, *lookup.items[item].other_labels)]
     for one, clause in clauses.items():
-        if any(name and set(name) <= set(_words(clause)) for name in names):
+        if any(name and set(name) <= set(lemmas_of(clause)) for name in names):
             spoken[one] = max(_NAMED, spoken.get(one, 0))
     return spoken
 
 
 @lru_cache(maxsize=4096)
-def _words(clause: Clause) -> tuple[str, ...]:
+def lemmas_of(clause: Clause) -> tuple[str, ...]:
+    """The words of a clause, its heading and its part, as the keyword index has them."""
     return analyse(f"{clause.heading or ''}. {clause.part or ''}. {clause.text}")
 
 
-def _level(word: str, words: tuple[str, ...]) -> float:
+def lemma_level(word: str, words: tuple[str, ...]) -> float:
+    """How surely a word is among others: 1 as it is, less in another form, else 0."""
     if word in words:
         return 1.0
     stem = word[:_SAME]
