@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 import re
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 import kb
@@ -13,9 +14,10 @@ from shell.numbering import clause_numbers, main_edition, number_key, numbers_al
 from shell.words import VERDICTS, brief, verdict_cell, verdict_word
 
 if TYPE_CHECKING:
-    from kb import Answer, KnowledgeBase
+    from kb import Answer, AnswerCase, Citation, KnowledgeBase
 
 _QUOTED_UNDER_A_LIST = 2
+_MOST_CASES, _NEAREST_CASES = 12, 8
 _CASES_IN_A_LIST = 2
 _NONE = "none of these"
 _NAMED_IN_A_CELL = 3
@@ -119,7 +121,14 @@ def _listed(labels: tuple[str, ...]) -> str:
     return texts[0] if len(texts) == 1 else "\n".join(f"- {text}" for text in texts)
 
 
-def _cases(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
+def _shown(answer: Answer, base: KnowledgeBase, full: bool) -> tuple[AnswerCase, ...]:
+    """The cases of a table that are shown: of a long one, unless `full`, those nearest to the ordinary."""
+    if full or len(answer.cases) <= _MOST_CASES:
+        return answer.cases
+    return base.nearest_cases(answer)[:_NEAREST_CASES]
+
+
+def _cases(answer: Answer, shown: tuple[AnswerCase, ...], base: KnowledgeBase) -> tuple[Block, ...]:
     """The decision table, one row a case; left out where no fact changes the answer, and above a list.
 
     The clauses of a row stand beside it, unless all rows have the same ones.
@@ -129,18 +138,20 @@ def _cases(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     with_values = any(case.values for case in answer.cases)
     with_verdicts = not with_values or len({case.verdict for case in answer.cases}) > 1
     main = main_edition(answer, base)
-    clauses = [numbers_alone(case.rules, base, main) for case in answer.cases]
+    clauses = [numbers_alone(case.rules, base, main) for case in shown]
     with_clauses = len(set(clauses)) > 1
     columns = ("When", *(("Then",) if with_verdicts else ()), *(("Left open",) if with_values else ()))
     columns += ("Clause",) if with_clauses else ()
     rows: list[tuple[Cell, ...]] = []
-    for case, numbers in zip(answer.cases, clauses, strict=True):
+    for case, numbers in zip(shown, clauses, strict=True):
         row: tuple[Cell, ...] = (Cell(kb.visible(case.label) or "otherwise"),)
         row += (verdict_cell(case.verdict, answer, base),) if with_verdicts else ()
         row += (Cell(_listed(tuple(v.label for v in case.values)) or "-"),) if with_values else ()
         row += (Cell(numbers or "-"),) if with_clauses else ()
         rows.append(row)
-    return (Grid("Case by case", columns, tuple(rows), apart=True),)
+    more = len(answer.cases) - len(shown)
+    hint = (Said("More", f"{more} cases that are further out of the ordinary; why shows them all."),)
+    return (Grid("Case by case", columns, tuple(rows), apart=True), *(hint if more else ()))
 
 
 def _values(answer: Answer) -> tuple[Block, ...]:
@@ -201,15 +212,22 @@ def _differences(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     return (Grid("What differs", ("", *_clean(answer.sides)), tuple(rows), apart=True),)
 
 
-def _sources(answer: Answer) -> tuple[Block, ...]:
-    """The clauses in full; under a long list only where they stand."""
+def _sources(answer: Answer, shown: tuple[AnswerCase, ...]) -> tuple[Block, ...]:
+    """The clauses in full; where they stand alone under a long list, and of cases that are not shown."""
     if (answer.entries or answer.differences) and len(answer.citations) > _QUOTED_UNDER_A_LIST:
-        numbers: dict[str, list[str]] = {}
-        for cited in answer.citations:
-            numbers.setdefault(kb.visible(cited.title), []).append(kb.visible(cited.number))
-        lines = tuple(f"{title}: {', '.join(sorted(set(n), key=number_key))}" for title, n in numbers.items())
-        return (Points("Clauses", lines),)
-    return tuple(_quoted(one.title, one.number, one.text) for one in answer.citations)
+        return (Points("Clauses", _numbered(answer.citations)),)
+    kept = {rule for case in shown for rule in case.rules}
+    left = {rule for case in answer.cases for rule in case.rules} - kept
+    far = [one for one in answer.citations if one.rules and left.issuperset(one.rules)]
+    near = (_quoted(one.title, one.number, one.text) for one in answer.citations if one not in far)
+    return (*near, *((Points("Clauses of the other cases", _numbered(far)),) if far else ()))
+
+
+def _numbered(citations: Sequence[Citation]) -> tuple[str, ...]:
+    numbers: dict[str, list[str]] = {}
+    for cited in citations:
+        numbers.setdefault(kb.visible(cited.title), []).append(kb.visible(cited.number))
+    return tuple(f"{title}: {', '.join(sorted(set(n), key=number_key))}" for title, n in numbers.items())
 
 
 def _remarks(answer: Answer) -> tuple[Block, ...]:
@@ -263,6 +281,7 @@ def arrange(
     With `dated` it says for which day it holds, with `asked` what the question was: in a file both, on the
     screen the day where one was told.
     """
+    shown = _shown(answer, base, chain)
     return (
         *_headline(answer, base),
         *((Said("Asked", kb.visible(answer.question)),) if asked else ()),
@@ -270,13 +289,13 @@ def arrange(
         *(_day(answer) if dated else ()),
         *_abstained(answer),
         *_to_read(answer),
-        *_cases(answer, base),
+        *_cases(answer, shown, base),
         *(() if chain else _reasons(answer, base)),
         *_values(answer),
         *_entries(answer, base, chain),
         *_differences(answer, base),
         *(chain_blocks(answer, base) if chain else ()),
-        *_sources(answer),
+        *_sources(answer, shown),
         *_remarks(answer),
         *next_blocks(answer),
     )

@@ -342,18 +342,20 @@ def say_where_alone(lookup: Lookup, query: Query, rows: Rows) -> str:
     rest = ", or ".join(_UNSAID.get(v) or _say_again(lookup, query, v) for v in sorted(outside))
     further = list(dict.fromkeys(fact for i in inside for fact, _ in rows[i][0] if fact not in common))
     mixed = not all(answers[i] for i in inside)
-    then = f", depending on {say_depends(lookup, further)}" if mixed else ""
+    thens = (
+        (f", depending on {say_depends(lookup, further)}", ", depending on further facts") if mixed else ("",)
+    )
     when = say_any(lookup, [all_of(Test(*test) for test in common.items())])
     modal = " or ".join(MODALS[verdict] for verdict in reversed(_ORDER) if verdict in told)
     line = f"{thing_in(lookup, query)} {modal} be {done_in(lookup, query)}"
-    said_all = f"Only when {when}: {line}{then}; otherwise {rest}."
-    return said_all if len(said_all) <= _LONGEST_WHOLE else ""
+    whole = (f"Only when {when}: {line}{then}; otherwise {rest}." for then in thens)
+    return next((text for text in whole if len(text) <= _LONGEST_WHOLE), "")
 
 
 def _common(lookup: Lookup, rows: Sequence[Facts]) -> dict[str, ValueSet]:
     """What all rows have in common: of each fact that all of them name the values that one of them has."""
-    shared = set.intersection(*({fact for fact, _ in row} for row in rows)) if rows else set[str]()
-    found = {fact: _all_values(rows, range(len(rows)), fact) for fact in sorted(shared)}
+    shared = [f for f, _ in rows[0] if all(f in dict(row) for row in rows)] if rows else []
+    found = {fact: _all_values(rows, range(len(rows)), fact) for fact in shared}
     return {f: values for f, values in found.items() if not is_subset(lookup.domain(f), values)}
 
 

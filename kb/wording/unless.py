@@ -123,6 +123,12 @@ def ordinary_sets(
     return found
 
 
+def nearest_first(lookup: Lookup, query: Query, rows: Sequence[Facts]) -> tuple[int, ...]:
+    """The numbers of the rows of a table, those with the fewest facts out of the ordinary first."""
+    sets = ordinary_sets(lookup, rows, usually_in(lookup, query))
+    return tuple(sorted(range(len(rows)), key=lambda index: len(strange_in(rows[index], sets))))
+
+
 def strange_in(row: Facts, sets: Mapping[str, ValueSet]) -> tuple[str, ...]:
     """The facts of a row that are out of the ordinary in it."""
     return tuple(fact for fact, values in row if fact in sets and is_empty(intersect(sets[fact], values)))
