@@ -42,7 +42,7 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
     spoken = [a for a, query in zip(answers, queries, strict=True) if _speaks(a, query, lookup)]
     meant = _meant(readings, answers, lookup) if kinds <= _ASKED_WHETHER else None
     if meant is not None:
-        return _led_by(meant, answers)
+        return _led_by(_called_so(meant, readings, answers, lookup), answers)
     if len(spoken) == 1:
         sure = all(answer.verdict == "silent" for answer in answers if answer is not spoken[0])
         plain = sure or kinds <= _VALUED or _usual(spoken[0], lookup) is not None
@@ -59,11 +59,27 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
     must = kinds == {"must"}
     required = [a for a in answers if (_usual(a, lookup) if must else a.verdict) == "required"]
     if len(required) == 1:
-        return _led_by(required[0], answers)
+        return _led_by(_called_so(required[0], readings, answers, lookup), answers)
     if len(leads) != 1 or "" in leads:
         return ()
     worn = [a for a in answers if queries[0].polarity != "not" or _usual(a, lookup) != "prohibited"]
     return _led_by(worn[0], answers) if len(worn) == 1 else _each(answers, queries)
+
+
+def _called_so(
+    leading: Answer, readings: Sequence[Reading], answers: Sequence[Answer], lookup: Lookup
+) -> Answer:
+    """The one that leads, or another where the word that was said is in its name alone: "the pin" is the
+    keeper's pin before it is a collar device that somebody calls so."""
+    unclear = [span.text for span in readings[0].spans if span.role == "item" and span.target is None]
+    said = {word for text in unclear for word in text.casefold().split()}
+    named = [
+        answer
+        for answer, reading in zip(answers, readings, strict=True)
+        if reading.query is not None
+        and said.issubset(lookup.items[reading.query.items[0]].label.casefold().split())
+    ]
+    return named[0] if said and len(named) == 1 and _lead(named[0]) else leading
 
 
 def told_whichever(readings: Sequence[Reading], answers: Sequence[Answer]) -> tuple[Answer, ...]:

@@ -13,7 +13,7 @@ from kb.answer.changes import allowing, turning_changes
 from kb.answer.common import (
     Part,
     all_rules,
-    ask_for,
+    ask_of_table,
     cautions,
     change_notes,
     citations,
@@ -165,10 +165,9 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
         times = say_when(engine.lookup, query, [(case.when, case.verdict) for case in part.cases])
         answer = replaced(answer, headline=times or answer.headline)
     if len(part.cases) > 1 and query.aspect == "wear":
-        from kb.answer.limits import limit_notes  # noqa: PLC0415  for tables only
+        from kb.answer.limits import within_limits  # noqa: PLC0415  for tables only
 
-        settled = limit_notes(engine, query, part, answer.headline)
-        return replaced(answer, headline=" ".join((answer.headline, *settled)))
+        return replaced(answer, headline=within_limits(engine, query, part, answer.headline))
     if len(part.cases) > 1 or part.aspect != query.aspect:
         return answer
     others = tuple(item for item in query.items if item != part.item)
@@ -345,9 +344,7 @@ def _finish(
     rules = all_rules(cases)
     ask = None
     if open_facts:
-        known = dict(query.case.facts).get(open_facts[0])
-        rows = [values for case in cases for fact, values in case.when if fact == open_facts[0]]
-        ask = ask_for(lookup, open_facts[0], known, rows)
+        ask = ask_of_table(lookup, query, cases)
     stated, alike = "", {case.verdict for case in cases}
     if query.value is not None and verdict == "conditional" and len(alike) == 1:
         stated = say_verdict(lookup, alike.pop(), query, rules=rules)  # what is left differs, the verdict not

@@ -249,3 +249,11 @@ def test_which_of_them_is_barred_is_a_list_of_what_is(third: KnowledgeBase, text
 def test_which_alone_is_asked(base: KnowledgeBase, text: str) -> None:
     (answer,) = base.ask(text, as_of=DAY)
     assert answer.outcome == "ask"
+
+
+def test_the_one_that_has_the_word_in_its_own_name_leads(base: KnowledgeBase) -> None:
+    """ "Pin" is an everyday word for the collar device, too, which must be worn there."""
+    (answer,) = base.ask("Upper keeper at a funeral in parade rig: must the pin be worn?", as_of=DAY)
+    assert answer.headline == "No. The keeper's pin may be worn, but need not be."
+    assert any("collar device" in said for said in answer.reading.beside)
+    assert _told(base, "Must a K4 wear the tape in watch rig?") == [("name-strip", "required")]

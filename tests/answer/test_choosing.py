@@ -34,3 +34,18 @@ def test_the_things_of_a_rig_are_listed(
     assert answer.outcome == "answer"
     assert items <= {entry.item for entry in answer.entries}
     assert clause in {citation.number for citation in answer.citations}
+
+
+@pytest.mark.parametrize(
+    ("books", "question"),
+    [
+        ("eighth", "driver in the cab without a tie"),
+        ("eighth", "Guard in Crew Dress without a tie?"),
+        ("second", "R2 in hall rig without a jacket?"),
+    ],
+)
+def test_what_is_left_off_is_no_list_of_all_else(
+    tmp_path_factory: pytest.TempPathFactory, books: str, question: str
+) -> None:
+    base = KnowledgeBase.open(BOOKS / books / "books", tmp_path_factory.mktemp(books))
+    assert not any(answer.entries for answer in base.ask(question, as_of=TODAY))

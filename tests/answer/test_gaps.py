@@ -257,3 +257,24 @@ def test_before_the_first_book_it_is_said_that_none_was_in_force(demo: Knowledge
 
 def test_of_a_day_with_books_it_is_the_books_that_are_silent(demo: KnowledgeBase) -> None:
     assert "No book was in force" not in ask(demo, "May I wear the tarred smock in 2020?").headline
+
+
+@pytest.mark.parametrize(
+    ("question", "rig"),
+    [
+        ("Storm hat with the watch coat in watch rig in foul weather?", ""),
+        ("Storm hat with the watch coat in foul weather?", ", in watch rig"),
+        ("Slip-on tab with the watch coat?", ", in watch, parade or shore rig"),
+    ],
+)
+def test_what_only_a_broken_limit_allows_is_not_allowed(demo: KnowledgeBase, question: str, rig: str) -> None:
+    """All of these would need the storm coat over or under the watch coat."""
+    answer = ask(demo, question)
+    assert answer.headline.startswith(f"No{rig}. The ")
+    assert answer.headline.endswith("2.4 leaves no room for the storm coat as well.")
+    assert "storm coat;" not in answer.headline
+
+
+def test_what_a_limit_leaves_room_for_is_allowed_as_before(demo: KnowledgeBase) -> None:
+    answer = ask(demo, "Storm hat with the storm coat in watch rig in foul weather?")
+    assert answer.headline == "Yes. The storm hat may be worn with the storm coat."

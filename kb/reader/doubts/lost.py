@@ -10,6 +10,7 @@ from kb.model.lookup import Lookup
 from kb.model.months import MONTHS
 from kb.model.questions import Abstain, Ask, Query, Reading, Span
 from kb.reader.names.lexicon import CREDENTIALS, PERSONAL
+from kb.reader.pieces.naming import is_pattern_of
 from kb.reader.words.tokens import Token, tokenize
 from kb.text import Pattern, visible
 
@@ -27,7 +28,6 @@ _IT_GOES = Pattern(
 )
 _WITH = Pattern(r"(?i)\s+(?:with|by|in|under)\s+(?:(?:a|an|the|my|your|his|her)\s+)?")
 
-_PATTERNS = frozenset({"old", "new", "pattern", "former", "first", "second"})
 _SPELL = Pattern(r"(?i)\b(?:day|week|fortnight|month|year)s?$")
 
 
@@ -36,7 +36,8 @@ def with_nothing_lost(reading: Reading, lookup: Lookup) -> Reading:
     if _takes_garment_for_it(reading):
         ask = Ask(fact="item", prompt="Which item is asked about?")
         return msgspec.structs.replace(reading, text="", query=None, ask=ask)
-    lost = tuple(span.text for span in (*names_lost(reading, lookup), *_acts_lost(reading, lookup)))
+    spans = (*names_lost(reading, lookup), *_acts_lost(reading, lookup), *_own_lost(reading, lookup))
+    lost = tuple(span.text for span in spans)
     if not lost:
         return reading
     shown = ", ".join(f'"{visible(word)}"' for word in lost)
@@ -72,6 +73,25 @@ def _acts_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
             yield span
 
 
+_OWN = Pattern(
+    r"(?i)\b(?:mine|ours|his|hers|theirs|it|they)"
+    r"(?:['’]s|['’]re| (?:is|are|was|were|reach(?:es)?|measures?|comes? (?:up )?to)) (?:(?:only|just) )?$"
+)
+
+
+def _own_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
+    """ "Must the socks be 6 in high, mine are 5": the measure told of one's own thing, where another is
+    asked about."""
+    query = reading.query
+    if query is None or query.value is None or lookup.aspects[query.aspect].kind != "measure":
+        return
+    for span in reading.spans:
+        told = span.role == "measure" and _OWN.search(reading.question[: span.start]) is not None
+        said = f" {reading.text} ".replace("?", " ")
+        if told and span.text not in reading.unused and f" {span.text} " not in said:
+            yield span
+
+
 def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
     """The names of things, facts and measures that are neither in the query nor told as unused.
 
@@ -97,7 +117,7 @@ def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
             continue  # "in the last 12 months": the days of the two sides
         if span.role == "item" and span.target in lookup.items:
             lost = _is_asked_of(span, query, reading, lookup) and span.target not in items
-            lost = lost and not any(_is_pattern_of(item, span.target, lookup) for item in query.items)
+            lost = lost and not any(is_pattern_of(item, span.target, lookup) for item in query.items)
         elif span.role in ("fact", "grade") and span.target in lookup.facts:
             lost = span.target not in facts and not _may_be_absent(span.target, query, facts, lookup)
             lost = lost and not _is_item_asked(span, query, lookup) and not _is_act(span, query, lookup)
@@ -106,14 +126,6 @@ def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
             lost = span.role == "measure" and not _measures(span, query, facts, lookup)
         if lost:
             yield span
-
-
-def _is_pattern_of(item: str, other: str, lookup: Lookup) -> bool:
-    """Whether a thing is the old or the new pattern of another by its name, as "mine is from 2015" tells."""
-    if item not in lookup.items or other not in lookup.items:
-        return False
-    name, own = lookup.items[other].label.casefold(), lookup.items[item].label.casefold()
-    return own.endswith(f" {name}") and _PATTERNS.issuperset(own.removesuffix(name).split())
 
 
 def _is_act(span: Span, query: Query, lookup: Lookup) -> bool:

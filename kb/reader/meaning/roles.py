@@ -205,7 +205,8 @@ class _Walk(Walker):
             self._use(before - 1)
             self.roles.unworn.append(piece)
             return
-        gone = self._is_gone(index, before) or self._is_dated(index)
+        asked = self.state == "asked" and not self.opening
+        gone = self._is_gone(index, before) or self._is_dated(index, asked)
         if self.state == "open" or gone or (which and self.frame.kind == "where"):
             return
         if tag == "where" and self.tokens[self.pieces[before].last - 1].low == "on":
@@ -229,8 +230,7 @@ class _Walk(Walker):
         if tag == "in" and index not in self.told:
             worn = self.roles.asked or self.frame.kind == "list" or self._leads_in(before)
             self.state = "worn" if worn else "asked"
-        beside_it = self._tag(index - 1) in _ITEMS and (index - 1 in self.told) == (index in self.told)
-        if beside_it or (tag == "of" and self.roles.asked and self.state == "asked"):
+        if self._stands_beside(index) or (tag == "of" and self.roles.asked and self.state == "asked"):
             self.roles.crowded = (self.pieces[index - 1 if tag != "of" else self._near(before, -1)], piece)
         if self.state == "asked" and self.roles.asked and tag == "or":
             self.roles.alternatives = True

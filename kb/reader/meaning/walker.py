@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from itertools import pairwise
 
 from kb.measures import same_dimension
 from kb.model.lookup import Lookup
@@ -11,9 +12,11 @@ from kb.model.values import NO, YES, Choices, Interval, ranges
 from kb.reader.meaning.frame import Frame
 from kb.reader.meaning.measured import always_is, one_of, told_by
 from kb.reader.phrases.english import PHRASES
+from kb.reader.pieces.naming import credential_of, is_pattern_of
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece, is_other
 from kb.reader.pieces.quantities import bounded, is_year
+from kb.reader.pieces.vintage import is_of_standing
 from kb.reader.words.tokens import Token
 
 LIGHT = frozenset({"det", "poss", "filler", "comma"})
@@ -21,7 +24,14 @@ ITEMS = ("item", "items")
 _OPENING = frozenset(
     {"where", "how", "how many", "what", "which", "can", "may", "must", "should", "do", "be"}
 )
+_ASKING = frozenset({"can", "may", "must", "should", "have to", "required", "do", "what", "which", "how"})
+_BESIDES = frozenset({"still", "also", "too", "anyway", "besides", "well"})
+_POINTING = frozenset(
+    {"it", "them", "they", "one", "ones", "both", "either", "each", "that", "those", "these"}
+)
 _TO_HOURS = frozenset({"at", "until", "till", "since"})
+_TELLING = LIGHT | {"be", "of", "fact", "on date", "allowed", "self", "have", "can", "may", "must", "should"}
+"""What may stand between a thing and its pattern: "my badge from 2015, is the old pattern ok?"."""
 _EACH = frozenset({"each", "either", "every", "apiece", "per"})
 
 
@@ -109,11 +119,62 @@ class Walker:
 
     def end(self) -> None:
         """No colour of a thing beside is one of what is asked about: "the navy cap with a red scarf"."""
+        self._before_the_need()
+        self._without_any()
         if self.beside is not None and self.roles.asked:
             chosen = Choices(frozenset(entry.id for entry in self.pieces[self.beside].entries))
             if self.roles.leading == self.beside and self.roles.value == chosen:
                 self._forget(self.beside, chosen)
                 self.roles.used.discard(self.beside)
+
+    def _stands_beside(self, index: int) -> bool:
+        """Whether a thing stands right behind another.
+
+        Not so in a list without its commas: "the badge belt and medal", "jersey scarf together".
+        """
+        if self._tag(index - 1) not in ITEMS or (index - 1 in self.told) != (index in self.told):
+            return False
+        after = self._tag(index + 1) == "and" and self._tag(self._near(index + 1, 1)) in ITEMS
+        listed = after or any(piece.tag == "together" for piece in self.pieces[index:])
+        things = [entry.id for piece in self.pieces[index - 1 : index + 1] for entry in piece.entries]
+        parts = [i for i in things if self.lookup.items[i].part_of or "feature" in self.lookup.broader(i)]
+        return not listed or bool(parts)
+
+    def _without_any(self) -> None:
+        """Who holds no "waiver" holds none of any kind: no "medical waiver", no "waiver for beards"."""
+        facts = self.roles.facts
+        for name in [fact for fact, values in facts.items() if values == NO]:
+            record = self.lookup.facts[name]
+            words = set(record.label.casefold().split())
+            for other in self.lookup.base.facts if record.family == "waiver" else ():
+                if other.family == record.family and words < set(other.label.casefold().split()):
+                    facts.setdefault(other.id, NO)
+
+    def _before_the_need(self) -> None:
+        """ "Deck shoes in the mess, do I still need dress socks?": what stands before is worn."""
+        asked = self.roles.asked
+        if self.frame.kind != "must" or self.frame.polarity != "do" or self.roles.alternatives:
+            return
+        for place in range(len(self.pieces) - 1, 0, -1):
+            piece = self.pieces[place]
+            if piece.tag != "comma" and self._runs_on(self.pieces[place - 1].last - 1, piece.first):
+                continue
+            before = [one for one in asked if one.last <= piece.first]
+            if not before or len(before) == len(asked) or not self._needs(place + (piece.tag == "comma")):
+                continue
+            if not any(self._tag(i) in _ASKING or self._tag(i) in ("and", "or") for i in range(place)):
+                self.roles.worn, self.roles.asked = [*self.roles.worn, *before], asked[len(before) :]
+            return
+
+    def _needs(self, first: int) -> bool:
+        """Whether it is asked from a place on if something more is needed: "is the tab needed as well"."""
+        words = [token.low for token in self.tokens[self.pieces[first].first :]]
+        words = [low for before, low in pairwise(["", *words]) if before != "with"]  # "needed with it"
+        opened = self._tag(self._near(first - 1, 1)) in ("do", "must", "have to", "be", "should")
+        need = any(
+            self._tag(i) in ("must", "have to", "required", "should") for i in range(first, len(self.pieces))
+        )
+        return need and (opened or not _BESIDES.isdisjoint(words)) and _POINTING.isdisjoint(words)
 
     def _leading(self, index: int) -> int:
         """The piece that leads to a thing, before its colour where one says to be in it."""
@@ -229,13 +290,30 @@ class Walker:
         """Whether no more than a blank stands between words: a sign such as a full stop is no word."""
         return all(self.tokens[i + 1].start - self.tokens[i].end < 2 for i in range(first, last))
 
-    def _is_dated(self, index: int) -> bool:
-        """ "Badge awarded April 2019. Old pattern fine?": a sentence before tells no more than the date."""
+    def _is_dated(self, index: int, asked: bool) -> bool:
+        """ "Badge awarded April 2019. Old pattern fine?": a thing that tells no more than the date.
+
+        So does one that is asked about by its pattern. Whoever was given it holds what it stands for.
+        """
         after = self.pieces[index + 1] if index + 1 < len(self.pieces) else None
-        if after is None or after.tag != "fact" or self.lookup.facts[after.fact].kind != "date":
-            return False
+        dated = after is not None and after.tag == "fact" and self.lookup.facts[after.fact].kind == "date"
         later = any(piece.tag in ITEMS for piece in self.pieces[index + 2 :])
-        return later and not self._runs_on(after.last - 1, after.last)
+        parted = dated and after is not None and later and not self._runs_on(after.last - 1, after.last)
+        if not parted and not (asked and self._is_of_pattern(index)):
+            return False
+        held = credential_of(self.pieces[index], self.lookup) if dated else None
+        if held is not None:
+            self.roles.facts.setdefault(held, YES)
+        return True
+
+    def _is_of_pattern(self, index: int) -> bool:
+        """ "My pilot's badge is the old pattern": one thing, told by its name and then by its pattern."""
+        for piece in self.pieces[index + 1 :]:
+            if piece.tag == "item":
+                return is_pattern_of(piece.arg, self.pieces[index].arg, self.lookup)
+            if piece.tag not in _TELLING:
+                return False
+        return False
 
     def _wears(self) -> bool:
         """Whether it is asked how many are worn: who must wear three wears no fourth."""
@@ -249,6 +327,9 @@ class Walker:
     def on_date(self, index: int) -> None:
         piece = self.pieces[index]
         low = self.tokens[piece.first - 1].low if piece.first else ""
+        led = self.tokens[piece.first - (low in ("on", "since"))]
+        if is_of_standing(self.pieces, self.tokens, led.start, low, self.lookup):
+            return  # "qualified on 3 March 2015"
         if self.roles.as_of is None and low not in ("before", "after", "until", "till"):
             self.roles.as_of = piece.date
             self._use(index)

@@ -51,6 +51,9 @@ _NAMED = (
 _ASPECTS = {"color": "colour", "material": "construction", "made": "construction"}
 
 
+_LACKED = Pattern(r"(?i)^(?!what\b|which\b).*\b(?:without|minus|sans)\b")
+
+
 def of_names(text: str) -> tuple[str, str]:
     """What is asked that the names of things may tell, and which things it is asked of; "" and the text."""
     said = " ".join(text.split())
@@ -64,6 +67,8 @@ def of_names(text: str) -> tuple[str, str]:
 def as_list(text: str) -> str | None:
     """The text as a question for a list; None where it asks of one thing."""
     said = " ".join(text.split())
+    if _LACKED.search(said) is not None:
+        return None  # "a driver in the cab without a tie": whether it may be left off
     led = _LED.fullmatch(said)
     if led is not None and said.lower().count("which") > 1:
         return f"What do I wear in {led['where']}?"

@@ -46,6 +46,14 @@ MISLEADING = r"""
 # why
 ^(?:so |and |but )?why (?:is there |are there )?no (?!longer\b|more\b|one\b)(.+?)(?: allowed| permitted)?\W*$
      => why may I not wear \1?
+# fine nice lovely
+\b(?:when|while|whenever|whilst) (?:it|the (?:weather|day|sky))(?:['’]s| is| was|['’]s been) (?:nice and |quite
+    |really |all )?(?:fine|nice|lovely)(?: and (?:dry|sunny|clear|warm))?(?: (?:out(?:side)?|today|weather))?
+    (?![\w'-]| (?:to|that|for|if|by|with|as)\b) => in fine weather
+\b(?:when|while) fine(?=\W*$|,) => in fine weather
+\bif (?:it|the (?:weather|day|sky))(?:['’]s| is) (?:nice and |quite |really |all )?(?:fine|nice|lovely)
+    \s(?:out(?:side)?|today)\b => in fine weather
+^it(?:['’]s| is) (?:a )?(?:fine|nice|lovely)(?: day)? (?:out(?:side)?|today)(?=[,.;] ) => in fine weather
 # who when
 ^(?:please )?(?!(?:do|does|did|so|and|but|or|i|we|he|she|they|you|tell|say|ask|know|what|which|how|where|why
     |when|who|may|can|must|should|is|are|was|were|it|that|this|says?|since|until|till|by|not)\b)

@@ -15,7 +15,7 @@ from kb.reader.phrases.english import (
     WEAK,
 )
 from kb.reader.pieces.ordered import ordered
-from kb.reader.pieces.parted import parted
+from kb.reader.pieces.parted import is_day, parted
 from kb.reader.pieces.patterns import pattern_pieces
 from kb.reader.pieces.pieces import SHARING, How, Piece
 from kb.reader.pieces.reported import reported
@@ -219,7 +219,7 @@ def _split_verbs(tokens: tuple[Token, ...], names: list[Piece]) -> list[Piece]:
             if tag and any(n.first == later < n.last - 1 for n in names):
                 continue  # "have a torch on watch"
             following = tokens[later + 1].low if later + 1 < len(tokens) else ""
-            if tag == "wear" and PHRASES.get((following,)) in ("det", "poss"):
+            if tag == "wear" and (PHRASES.get((following,)) in ("det", "poss") or is_day(following)):
                 break
             parted = any(
                 index < n.first and n.last <= later and any(e.kind == "item" for e in n.entries)

@@ -363,3 +363,15 @@ def credential_of(piece: Piece, lookup: Lookup) -> str | None:
         and {t.key for t in tokenize(fact.id.partition(":")[2].replace("-", " "))} <= words
     ]
     return found[0] if len(found) == 1 else None
+
+
+_PATTERNS = frozenset({"old", "new", "pattern", "former", "first", "second"})
+
+
+def is_pattern_of(item: str, other: str, lookup: Lookup) -> bool:
+    """Whether a thing is the old or the new pattern of another by its name, as "mine is from 2015" tells."""
+    if item not in lookup.items or other not in lookup.items:
+        return False
+    name, own = lookup.items[other].label.casefold(), lookup.items[item].label.casefold()
+    pattern = own.removesuffix(name).split()
+    return own.endswith(f" {name}") and _PATTERNS.issuperset(pattern)

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from kb.model.months import month_number
+from kb.reader.pieces.feasts import WEEKDAYS
 from kb.reader.pieces.pieces import Piece
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token
@@ -57,6 +59,11 @@ def parted(tokens: tuple[Token, ...], names: Sequence[Piece]) -> Iterator[Piece]
                 yield Piece(first=index, last=index + 1, tag=tag, arg=arg, how="pattern")
                 yield Piece(first=end, last=end + 1, tag="particle", how="pattern")
                 break
+
+
+def is_day(word: str) -> bool:
+    """Whether a word after "on" begins a day: "I got my badge on 1 May"."""
+    return word[:1].isdigit() or (word != "may" and month_number(word) > 0) or word in WEEKDAYS
 
 
 def _taken_off(tokens: tuple[Token, ...], index: int, names: Sequence[Piece]) -> Iterator[Piece]:
@@ -110,7 +117,11 @@ def _particle(tokens: tuple[Token, ...], index: int, particle: str, names: Seque
         if tokens[later].low != particle or any(n.first == later < n.last - 1 for n in names):
             continue
         following = tokens[later + 1].low if later + 1 < len(tokens) else ""
-        if following in _WITH_ARTICLE or following not in _MAY_FOLLOW.get(particle, (following,)):
+        if (
+            following in _WITH_ARTICLE
+            or is_day(following)
+            or following not in _MAY_FOLLOW.get(particle, (following,))
+        ):
             return 0
         item = any(
             index < n.first and n.last <= later and any(e.kind == "item" for e in n.entries) for n in names

@@ -16,10 +16,9 @@ from kb.wording import is_place
 _INDOORS = frozenset({"indoors", "inside", "under a roof"})
 _OUT = frozenset({"outdoors", "beyond"})
 _DENIED = frozenset({"not", "no", "without", "but", "unless", "no longer", "neither"})
-_APART = frozenset(
-    {"comma", "if", "when", "in", "filler", "may", "can", "must", "should", "do", "what", "which", "where"}
-)
 _NOUNS = frozenset({"name", "unknown", "number", "item", "items"})
+_WITHIN = _NOUNS | {"measure", "self", "particle", "part", "limb"} | LIGHT
+"""What "inside" may lead to: "inside the mess", "inside it", "inside out"."""
 
 
 def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
@@ -134,10 +133,11 @@ def _within(found: list[Piece], index: int, lookup: Lookup) -> None:
 def _inside(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Lookup) -> None:
     """ "I am inside", "the cap inside?": indoors, where it leads to nothing that it could be inside of."""
     before = found[index - 1].tag if index else ""
-    after = [piece.tag for piece in found[index + 1 : index + 3]]
+    after = found[index + 1] if index + 1 < len(found) else None
     piece, outside = found[index], indoors_fact(lookup)
     ends = piece.last < len(tokens) and tokens[piece.last].start - tokens[piece.first].end > 1  # a full stop
-    apart = ends or not after or after[0] in _APART or after in (["or", "outdoors"], ["and", "outdoors"])
+    led = after is not None and after.tag == "fact" and _is_led(after, tokens)  # "inside in watch rig"
+    apart = ends or after is None or led or after.tag not in _WITHIN | {"fact"}
     if before in ("det", "poss", "act", "unknown") or not apart or outside is None:
         return
     within = complement_of(lookup, *outside)

@@ -14,6 +14,7 @@ from kb.model.months import days_of_month, month_number
 from kb.model.records import Fact
 from kb.model.values import YES, Interval, ranges
 from kb.reader.names.spelling import akin
+from kb.reader.pieces.naming import credential_of
 from kb.reader.pieces.pieces import Piece
 from kb.reader.pieces.values import LINKS, Pieces, fact_piece, named_fact
 from kb.reader.words.forms import NUMBER_WORDS, word_set
@@ -284,9 +285,21 @@ def dates(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
         except MeasureError:
             index += 1
             continue
-        found[at : last + 1] = [fact_piece(piece, fact, values, found[at].first, last_word)]
-        index = at + 1
+        held = _held(found[at:index], lookup)  # "got my pilot's badge in 2018": a qualified pilot
+        told = [] if held is None else [fact_piece(held[0], held[1], YES, found[at].first, held[0].last)]
+        first = found[at].first if held is None else held[0].last
+        found[at : last + 1] = [*told, fact_piece(piece, fact, values, first, last_word)]
+        index = at + len(told) + 1
     return tuple(found)
+
+
+def _held(pieces: Sequence[Piece], lookup: Lookup) -> tuple[Piece, str] | None:
+    """A thing among the pieces that only the holder of something is given, with what is held."""
+    for piece in pieces:
+        if piece.tag == "name" and {entry.kind for entry in piece.entries} == {"item"}:
+            credential = credential_of(piece, lookup)
+            return (piece, credential) if credential is not None else None
+    return None
 
 
 def is_year(piece: Piece) -> bool:

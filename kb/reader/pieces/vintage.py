@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import datetime
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 import msgspec
 
@@ -16,8 +16,10 @@ from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.months import MONTHS
 from kb.model.questions import Reading
+from kb.reader.names.lexicon import PERSONAL
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.words.forms import word_set
+from kb.reader.words.tokens import Token
 from kb.text import Pattern
 
 _YEAR = r"(?P<year>(?:19|20)\d\d)\b"
@@ -30,8 +32,15 @@ _ON = rf"(?!,?\s+(?:on(?=\W*$|,)|onwards?|forwards?|(?:to|until|till)\s+(?:\d|{'
 """What makes a stretch of days of it: "from 2026 on"."""
 _FROM = Pattern(rf",?\s+(?:{_WHO}(?:(?:is|are) )?)?{_DATING}(?:from|of|to)\s+{_WHEN}{_ON}", re.IGNORECASE)
 _BROUGHT = Pattern(rf",?\s+{_WHO}*{_GETTING}\s+(?:back )?in\s+{_WHEN}", re.IGNORECASE)
+_STOOD = Pattern(
+    r",?\s+(?:(?P<led>since|from|back in|in|on)\s+(?:the )?)?(?:\d\d?(?:st|nd|rd|th)?\s+(?:of )?)?"
+    rf"{_WHEN}{_ON}",
+    re.IGNORECASE,
+)
+"""Since when somebody is something: "pilot since 2015", "qualified in May 2021"."""
 _MODEL = Pattern(rf"\s+{_YEAR}(?=\s)")
-_THEN = word_set("was were did had been")
+_THEN = word_set("was were did had been then")
+_ATTAINED = word_set("qualified certified passed promoted appointed made became become earned trained")
 _THINGS = word_set("item items name")
 
 
@@ -39,6 +48,14 @@ def of_a_year(
     found: Understood, today: datetime.date, lookup: Lookup, read: Callable[[str], Reading]
 ) -> Reading | None:
     """The reading without the year of a thing, or with it as the date that rules of the thing test."""
+    stood = _STOOD.search(found.text)
+    if stood is not None and is_of_standing(
+        found.pieces, found.tokens, stood.start(), stood["led"] or "", lookup
+    ):
+        again = read(" ".join(f"{found.text[: stood.start()]} {found.text[stood.end() :].lstrip()}".split()))
+        if again.query is not None:
+            unused = (stood.group().strip(" ,"), *again.unused)
+            return msgspec.structs.replace(again, question=found.text, unused=unused)
     for pattern in (_FROM, _BROUGHT, _MODEL):
         match = pattern.search(found.text)
         if match is None:
@@ -57,6 +74,21 @@ def of_a_year(
             unused = again.unused if date else (match.group().strip(" ,"), *again.unused)
             return msgspec.structs.replace(again, question=found.text, unused=unused)
     return None
+
+
+def is_of_standing(
+    pieces: Sequence[Piece], tokens: tuple[Token, ...], place: int, led: str, lookup: Lookup
+) -> bool:
+    """Whether what stands right before a place in the text is that somebody became something."""
+    before = [piece for piece in pieces if tokens[piece.last - 1].end <= place]
+    if not before or before[-1].tag != "fact" or lookup.facts[before[-1].fact].family not in PERSONAL:
+        return False
+    if any(token.low in _THEN for token in tokens if token.start >= place):
+        return False  # "made K2 in 2021. Was it allowed then?"
+    first = before[-1].first
+    named = first and tokens[first - 1].low in ("a", "an", "the", "any")  # "a qualified pilot in 2027"
+    words = () if named else tokens[max(first - 2, 0) : before[-1].last]
+    return led.lower() == "since" or not _ATTAINED.isdisjoint(token.low for token in words)
 
 
 def _told_of(found: Understood, match: re.Match[str], next_to: bool) -> tuple[str, ...]:

@@ -42,6 +42,7 @@ from kb.text import Pattern
 
 _POINTING = word_set("it them thing one ones")
 _KIT = word_set("kit uniform equipment")
+_ELSEWHERE = Pattern(r"(?i)\bnot (?:at|in|on|near|from|aboard) \w|\b(?:anywhere|everywhere) (?:but|else)\b")
 
 
 def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | None:
@@ -50,6 +51,8 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         return None
     if ASKING.isdisjoint(opening) and sum(p.tag in _MEASURED for p in found.pieces) == 1:
         return None  # it is judged, or nothing is said
+    if ASKING.isdisjoint(opening) and _ELSEWHERE.search(found.text) is not None:
+        return None  # "not at the station, must I?": no clause on the station tells it
     units = tuple(_units(found, lookup))
     if not any(unit.piece for unit in units) and any(token.low in _POINTING for token in found.tokens):
         return None
@@ -85,12 +88,23 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         enough = len(units) >= _MANY or (len(units) == _MANY - 1 and any(unit.piece for unit in units))
         near = [one for one in near if one.plain and (one.rare or len(units) >= _MANY)] if enough else []
         near = [one for one in near if bare or _says_itself(units, lookup.clauses[one.clause])]
+        near = [one for one in near if _has_measure(found, lookup.clauses[one.clause])]
         return Query(kind="source", clause=near[0].clause, case=case) if len(near) == 1 else None
     near = [one for one in near if asked or one.plain or lookup.clauses[one.clause].kind != "rule"]
     chosen = _nearest([one for one in near if one.plain]) or (
         _clearest(near) if not any(one.plain for one in near) else None
     )
     return Query(kind="source", clause=chosen, case=case) if chosen is not None else None
+
+
+def _has_measure(found: Understood, clause: Clause) -> bool:
+    """Whether a clause can judge the measures that are told, if any: it has one, or says what one is."""
+    measures = [
+        found.text[found.tokens[p.first].start : found.tokens[p.last - 1].end]
+        for p in found.pieces
+        if p.tag == "measure"
+    ]
+    return not measures or clause.kind == "definition" or any(said in clause.text for said in measures)
 
 
 def clause_of_carrying(

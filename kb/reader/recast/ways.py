@@ -48,7 +48,9 @@ _SMALL = word_set("on onto up down in at off or top back")
 _EMPTY = word_set("the a an of to my your all with and fully completely")
 _ASKING = frozenset({"how", "what", "which", "where", "dimension", "care"})
 _DENYING = word_set("not never without")
-_ENDING = word_set("with without if when while because as like in on at for by than instead rather unless")
+_ENDING = word_set(
+    "with without if when while because as like in on at for by than instead rather unless but except save"
+)
 
 
 def asked_way(
@@ -106,7 +108,9 @@ def _fitting(
     fits: dict[tuple[str, str], str] = {}
     for item in dict.fromkeys(_items(found.pieces, lookup)):
         for aspect in _ways(item, lookup):
-            turned = _turned(aspect.label, words, over) or _led(aspect.label, words, over)
+            turned = _turned(aspect.label, words, over) or _layered(
+                found, item, aspect.label, words, over, lookup
+            )
             denied = "" if turned else _as_denied(aspect.label, words, over)
             turned = turned or denied
             if turned and _alone(found.pieces, item, aspect, found.tokens, lookup, kinds=bool(denied)):
@@ -142,10 +146,22 @@ _ALL = frozenset({"clothing", "clothe", "everything", "garment"})
 
 def turned_over(query: Query, found: Understood, frame: Frame, roles: Roles, lookup: Lookup) -> Query:
     """ "May I wear the vest under my coat": of what goes over all clothing, the contrary of the way."""
-    if query.kind != "may" or not roles.worn or not any(token.low in _OVER for token in found.tokens):
+    layered = any(_side(found.tokens, place) for place in range(len(found.tokens)))
+    if query.kind != "may" or not roles.worn or not layered:
         return query
     way = asked_way(found, (), frame, roles, query.case, lookup)
-    return way if isinstance(way, Query) and way.polarity == "not" else query
+    if not isinstance(way, Query) or way.polarity != "not":
+        return query
+    if way.items == query.items or len(query.items) != 1:
+        return way
+    return _beside(way, query.items[0], lookup)  # "the coat over my vest"
+
+
+def _beside(way: Query, other: str, lookup: Lookup) -> Query:
+    """A question of how a thing is worn with another, which was the one asked about."""
+    facts = tuple((fact, v) for fact, v in way.case.facts if fact != f"worn:{way.items[0]}")
+    case = msgspec.structs.replace(way.case, facts=facts)
+    return msgspec.structs.replace(way, case=merge_case(case, {f"worn:{other}": YES}, None, False, lookup))
 
 
 def beneath(query: Query, found: Understood, roles: Roles, lookup: Lookup) -> Query:
@@ -162,17 +178,50 @@ def beneath(query: Query, found: Understood, roles: Roles, lookup: Lookup) -> Qu
         label = tokenize(aspect.label)
         led = [(_OVER[t.low], _nouns(label, i)) for i, t in enumerate(label) if t.low in _OVER]
         if len(led) == 1 and named <= led[0][1]:
-            rest = tuple((fact, v) for fact, v in query.case.facts if fact != f"worn:{other}")
-            apart = msgspec.structs.replace(query.case, facts=rest)
-            case = merge_case(apart, {f"worn:{item}": YES}, None, False, lookup)
-            asked = Query(kind="may", items=(other,), aspect=aspect.id, case=case)
+            asked = Query(kind="may", items=(other,), aspect=aspect.id, case=query.case)
+            asked = _beside(asked, item, lookup)
             return asked if led[0][0] != side else msgspec.structs.replace(asked, polarity="not")
     return query
 
 
+def _layered(
+    found: Understood, item: str, label: str, words: Sequence[Token], over: Sequence[Token], lookup: Lookup
+) -> str:
+    """As `_led`; of a coat over the vest, the vest that goes over everything is not worn so.
+
+    What such a way leaves out ("but the flotation vest") may go over it; a bag is not clothing.
+    """
+    led, named = _led(label, words, over), {token.key for token in tokenize(label)}
+    if not led or not _ALL & named:
+        return led
+    others = [p for p in found.pieces if p.tag in ("item", "items") and p.arg != item]
+    if any({t.key for t in found.tokens[p.first : p.last]} <= named for p in others):
+        return ""
+    for index, piece in enumerate(found.pieces):
+        if any(_side(found.tokens, place) for place in range(piece.first, piece.last)):
+            rest = [p for p in found.pieces[index + 1 :] if p.tag not in ("det", "poss")]
+            if not rest or rest[0].tag != "item" or rest[0].arg != item:
+                continue
+            worn = "everything" in named or not all(_is_carried(p, lookup) for p in others)
+            return {"same": "contrary", "contrary": "same"}[led] if worn else ""
+    return led
+
+
+def _is_carried(piece: Piece, lookup: Lookup) -> bool:
+    return bool(piece.entries) and all(lookup.use_of(entry.id) != "wear" for entry in piece.entries)
+
+
+def _side(words: Sequence[Token], place: int) -> str:
+    """ "over" or "under", where a word says that one thing goes over or under another."""
+    low = words[place].low
+    top = low == "top" and place + 1 < len(words) and words[place + 1].low == "of"  # "on top of"
+    return "over" if top else _OVER.get(low, "")
+
+
 def _led(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
     """ "Over my shirt" of "out of sight under the shirt or jersey": the same place, or the other side."""
-    said = [(_OVER[t.low], _nouns(words, place)) for place, t in enumerate(words) if t.low in _OVER]
+    sides = [(_side(words, place), place) for place in range(len(words))]
+    said = [(side, _nouns(words, place)) for side, place in sides if side]
     named = tokenize(label)
     known = [(_OVER[t.low], _nouns(named, place)) for place, t in enumerate(named) if t.low in _OVER]
     if len(said) != 1 or len(known) != 1 or not known[0][1] or not said[0][1]:
@@ -180,10 +229,11 @@ def _led(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
     if not said[0][1] & known[0][1] and not _ALL & known[0][1]:
         return ""
     nouns = said[0][1] if _ALL & known[0][1] else said[0][1] & known[0][1]
-    if not _covers(over, {t.low for t in words if t.low in _OVER or t.key in nouns}):
+    said_so = {words[place].low for side, place in sides if side}
+    if not _covers(over, said_so | {t.low for t in words if t.key in nouns}):
         return ""  # "under the helmet if it is torn"
-    sides = [{t.low for t in some} & _SIDES for some in (words, named)]
-    if all(sides) and not sides[0] & sides[1]:
+    aside = [{t.low for t in some} & _SIDES for some in (words, named)]
+    if all(aside) and not aside[0] & aside[1]:
         return "contrary"  # "over the right shoulder"
     leads = next(place for place, t in enumerate(named) if t.low in _OVER)
     denied = any(token.low in _DENYING for token in named[:leads])  # "without tucking it under the strap"
