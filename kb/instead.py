@@ -16,7 +16,6 @@ import msgspec
 
 from kb.answer.alike import told_alike, told_whichever, with_beside
 from kb.answer.common import replaced
-from kb.answer.speaking import clauses_that_speak
 from kb.borne_out import borne_out
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
@@ -35,6 +34,7 @@ from kb.reader.meaning.fits import is_far
 from kb.reader.phrases.choosing import as_list, of_names
 from kb.reader.recast.by_names import is_told_by_name, told_by_names
 from kb.reader.words.tokens import tokenize
+from kb.shown import by_a_clause, names_a_thing, to_read, told_or_read
 from kb.wording import say_query
 
 if TYPE_CHECKING:
@@ -61,8 +61,8 @@ def answers_instead(
         )
         told_without = _without_adjuncts(reading, as_of, read, answer, rests, lookup)
         told_without = told_without or borne_out(reading, as_of, read, once_more, lookup)
-        told_without = told_without or _by_a_clause(reading, as_of, answer, lookup)
-        return (told_without or _to_read(plain, as_of, lookup),)
+        told_without = told_without or by_a_clause(reading, as_of, answer, lookup)
+        return (told_without or to_read(plain, as_of, lookup),)
     if reading.ask is not None:
         one = _only(reading, read, answer) or _both_ways(reading, read, answer, lookup)
         one = (
@@ -75,7 +75,7 @@ def answers_instead(
             return (one,)
         told = _as_list(reading, plain, read, answer, lookup) or _alike(reading, read, answer, lookup)
         told = told or _each(reading, read, answer)
-        return told or (_by_a_clause(reading, as_of, answer, lookup) or _to_read(plain, as_of, lookup),)
+        return told or (by_a_clause(reading, as_of, answer, lookup) or to_read(plain, as_of, lookup),)
     if plain.outcome == "ask" and plain.ask is not None:
         kinds = of_kinds(reading, plain.ask, lookup)
         told = _as_list(reading, plain, read, answer, lookup)
@@ -87,33 +87,11 @@ def answers_instead(
     near = nearest_reading(reading, lookup) if plain.verdict == "silent" else None
     nearer = answer(near) if near is not None else plain
     if nearer.verdict == "silent" or nearer is plain:
-        return (plain,)
+        return (told_or_read(reading, plain, as_of, answer, lookup),)
     return (with_beside(nearer, [f"{reading.text} {plain.headline} This is the nearest that they say."]),)
 
 
-_LESS = "without it"
 _OPEN = frozenset({"where", "which", "what", "how", "who", "when", "why"})
-
-
-def _by_a_clause(reading: Reading, as_of: datetime.date, answer: Tell, lookup: Lookup) -> Answer | None:
-    """The one clause that most words of an open question speak of, where nothing is to be chosen."""
-    ask = reading.ask
-    if ask is not None and (
-        ask.fact not in ("item", "reading") or {said for _, said in ask.choices} - {_LESS}
-    ):
-        return None
-    from kb.reader.recast.by_most_words import clause_by_most_words  # noqa: PLC0415  most are understood before
-
-    found = clause_by_most_words(reading, as_of, lookup)
-    return answer(found) if found is not None else None
-
-
-def _to_read(plain: Answer, as_of: datetime.date, lookup: Lookup) -> Answer:
-    """An answer that refuses, or that asks without a choice, with the clauses that speak of it."""
-    if plain.ask is not None and (plain.ask.choices or not _names_a_thing(plain.reading)):
-        return plain
-    told = clauses_that_speak(plain.reading, as_of, lookup)
-    return replaced(plain, as_of=as_of.isoformat(), speaking=told)
 
 
 def _as_list(reading: Reading, plain: Answer, read: Read, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
@@ -289,7 +267,7 @@ def _without_adjuncts(
     """The answer without what the books know nothing of, where it is the same whatever that was."""
     for rest in rests(reading.question):
         again = read(rest.text)
-        if not _names_a_thing(again) or again.abstain is not None:
+        if not names_a_thing(again) or again.abstain is not None:
             continue
         (told, *more) = answers_instead(again, as_of, read, answer, _NONE, lookup)
         again, query = told.reading, told.reading.query
@@ -312,10 +290,6 @@ _OF_THE_WEARER = frozenset({"grade", "branch", "qualification", "appointment", "
 def _is_sized(reading: Reading) -> bool:
     """ "A badge of 25 mm on the lapel": where it goes is not all that is asked."""
     return any(span.role == "measure" for span in reading.spans)
-
-
-def _names_a_thing(reading: Reading) -> bool:
-    return any(span.role == "item" and span.how != "index" for span in reading.spans)
 
 
 def _is_of_light(fact: Fact) -> bool:

@@ -6,9 +6,10 @@ import datetime
 from typing import Any
 
 from kb.answer.assemble import answer_query
+from kb.answer.common import citation, replaced
 from kb.answer.encode import answer_object
 from kb.errors import UsageError
-from kb.model.questions import Query, Reading
+from kb.model.questions import Citation, Query, Reading
 from kb.model.records import Case
 from kb.plain import facts_from_json, values_from_json
 from kb.reasoner import Engine
@@ -65,12 +66,19 @@ def words_differ(engine: Engine, data: Any, digest: str) -> tuple[str, str] | No
         return "the answer", f"it cannot be said again: {error}"
 
 
+def _as_cited(engine: Engine, shown: Any) -> tuple[Citation, ...]:
+    return tuple(citation(engine.lookup, f"{one['edition']}/{one['clause']}", ()) for one in shown)
+
+
 def _compared(engine: Engine, data: Any, digest: str) -> tuple[str, str] | None:
     saved = data["reading"]
     query = saved_query(engine, saved)
     text = say_query(engine.lookup, query)
     reading = Reading(question=data["question"], text=text, query=query)
-    again = answer_object(answer_query(engine, reading, digest))
+    answer = answer_query(engine, reading, digest)
+    if answer.verdict == "silent":  # which clauses stand beside rests on the words of the question
+        answer = replaced(answer, speaking=_as_cited(engine, data["speaking"]))
+    again = answer_object(answer)
     if saved["text"] not in (text, say_query_on_its_day(engine.lookup, query)):
         return "reading.text", f"the reading is said as {text!r}"
     return difference({**data, "reading": None}, {**again, "reading": None})

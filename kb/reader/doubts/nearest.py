@@ -41,6 +41,8 @@ def nearest(query: Query | None, lookup: Lookup) -> Query | None:
         return None
     if query.kind in ("may", "must", "why"):
         return _of_an_act(query, lookup)
+    if query.kind == "who":
+        return _of_having(query, lookup)
     if query.kind == "how" and query.aspect in _WORDS:
         return _as_a_way(query, lookup)
     if query.kind == "how" and query.aspect == "construction":
@@ -71,6 +73,15 @@ def _of_an_act(query: Query, lookup: Lookup) -> Query | None:
     aspect = spoken.pop() if len(spoken) == 1 else "wear"
     kind: QuestionKind = "where" if aspect == "position" else "how_many" if aspect == "count" else "how"
     return msgspec.structs.replace(query, kind=kind, aspect=aspect, modalities=())
+
+
+def _of_having(query: Query, lookup: Lookup) -> Query | None:
+    """ "Who carries it?" of what rules have worn, and the other way round."""
+    other = {"carrying": "wear", "wear": "carrying"}.get(query.aspect, "")
+    found = bool(other) and any(
+        rule.modality in ("must", "may") for rule in rules_on(query.items, other, lookup) if not rule.residual
+    )
+    return msgspec.structs.replace(query, aspect=other) if found else None
 
 
 def _speaks(query: Query, aspect: str, lookup: Lookup) -> bool:

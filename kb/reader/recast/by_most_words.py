@@ -13,15 +13,14 @@ from __future__ import annotations
 import datetime
 import math
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
 
 import msgspec
 
 from kb.keywords import analyse
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, Reading
+from kb.model.questions import Query, Reading, Span
 from kb.model.records import Case, Clause, is_in_force
-from kb.reader.pieces.doings import place_of_doing
+from kb.reader.recast.asking import WHICH_OF, Asking, asking_part
 from kb.reader.recast.telling import (
     ASKING,
     LIGHT,
@@ -32,10 +31,20 @@ from kb.reader.recast.telling import (
     is_ruled,
     tells,
     word_level,
+    words_in,
+)
+from kb.reader.recast.told_by import (
+    SAID,
+    SURE,
+    amended,
+    is_called,
+    is_counted,
+    is_told,
+    kind_asked,
+    with_its_subject,
 )
 from kb.reader.words.forms import NUMBER_WORDS, word_set
 from kb.reader.words.same_sense import phrase_at
-from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.tokens import Token, tokenize
 from kb.wording import say_query
 
@@ -44,46 +53,29 @@ _SHARE = 0.6
 _CLEARLY, _OF_TWO, _OF_DOING = 0.7, 0.5, 0.55
 """Of the score of the nearest, what the next may have; of two words, which the clause both has, even less."""
 _WORDS, _SURE = 3, 0.9
-_HEADED = 1.15
-_BEFORE = word_set("and but so then well ok now in on at by from to for with of up under until till since")
-_JOINING = word_set("or versus vs")
-_VERBS = word_set("""
-    do does did is are am was were may can could must should shall will would might have has had
-""")
-_AUXILIARY = _VERBS | word_set("i we you he she they to be allowed the one that gets get")
-_BEING, _MANY = word_set("is are was were 's"), word_set("many much often")
-_DETERMINERS = word_set("the a an my our your his her their")
+_HEADED, _AROUND = 1.15, 0.5
 _LIGHTER = LIGHT | word_set("come comes coming came told yes else")
-_SIDES = word_set("now if when because since as while though although after before once until where")
-_SUBJECTS = word_set("i we you he she they it the my our his her their a an somebody someone")
+_SAYING = word_set("say says said")
+_COUNTABLE = word_set("clauses people persons members orders rules books sides instructions")
+"""Words of no weight, unless it is asked how many there are."""
+_AROUND_LED = word_set("in on at with during under aboard near by for")
 _OWN_NAMES, _BOOKS = word_set("dress uniform clothing kit"), word_set("rule rules regulations code regs")
-_KINDS = word_set("another new other extra further special additional different exact same first next")
-"""What may stand before the noun that is asked for: "what new things", "how many further stars"."""
-_LASTING = _KINDS | word_set("last stay remain take run endure good")
-_DAYS = word_set("day date time")
-"""What is asked for by these is a time, which a clause tells without the word."""
-
-
-class Asking(msgspec.Struct, frozen=True):
-    """The sentence that asks: its places, its words, and the place of what is asked for (-1 if none is).
-
-    What a yes-or-no question asks for is something done (`doing`).
-    """
-
-    first: int
-    last: int
-    lows: tuple[str, ...]
-    core: int
-    doing: bool = False
+_OPENING = 5
+"""How many words of what asks say what it asks for."""
+_LASTING = WHICH_OF | word_set("last stay remain take run endure good")
 
 
 class Word(msgspec.Struct, frozen=True):
-    """A unit, how it is written, and whether it stands in what asks, or is a thing or word asked for."""
+    """A unit, how it is written, and whether it stands in what asks, or is a thing or word asked for.
+
+    What is `around` tells of whom or where it is asked, which a clause for all need not say.
+    """
 
     unit: Unit
     text: str
     asking: bool
     core: bool
+    around: bool = False
 
 
 class _Near(msgspec.Struct, frozen=True):
@@ -105,21 +97,104 @@ def clause_by_most_words(reading: Reading, as_of: datetime.date, lookup: Lookup)
     asked = asked_for(asking.lows[:6]) if not asking.doing else ""
     if asking.doing and not any(word.core and not word.unit.items for word in words):
         return None
-    counted = [word for word in words if not is_idle(word, asked)]
-    ranked = sorted(_near(counted, as_of, lookup), key=lambda one: -one.score)
-    if len(ranked) < 2 - asking.doing or not _is_clear(ranked, counted, asking):
+    kind = "" if asking.doing else kind_asked(" ".join(asking.lows[: _OPENING + 1]))
+    counted = [word for word in words if not is_idle(word, kind if kind in SAID else asked)]
+    ranked = sorted(_near(counted, as_of, lookup, kind in SURE), key=lambda one: -one.score)
+    clause = _that_tells(ranked, counted, kind, lookup) if kind in SURE else None
+    if clause is None and (kind not in SURE or asked in (kind, "amount")):
+        clear = len(ranked) >= 2 - asking.doing and _is_clear(ranked, counted, asking)
+        clause = ranked[0].clause if clear and tells(ranked[0].clause, asked, lookup) else None
+    if clause is None:
         return None
-    clause = ranked[0].clause
-    if not tells(clause, asked, lookup) or (asked == "who" and not any(word.core for word in counted)):
+    if asked == "who" and not any(word.core for word in counted):
         return None
-    if len(counted) < _WORDS and not (asked or asking.doing) and not any(word.unit.items for word in counted):
+    if (
+        len(counted) < _WORDS
+        and not (kind in SURE or asked or asking.doing)
+        and not any(word.unit.items for word in counted)
+    ):
         return None  # "how do I get from the station to the town"
     query = Query(kind="source", clause=clause.id, case=Case(as_of=as_of))
     said = clause_words(clause)
-    unused = tuple(word.text for word in words if not how_surely(word.unit, said, clause, lookup))
+    told = SAID.get(kind, frozenset())
+    unused = tuple(
+        word.text
+        for word in words
+        if not (told.issuperset(word.unit.lemmas) or how_surely(word.unit, said, clause, lookup))
+    )
     return msgspec.structs.replace(
         reading, query=query, text=say_query(lookup, query), abstain=None, ask=None, unused=unused
     )
+
+
+def _that_tells(ranked: Sequence[_Near], words: Sequence[Word], kind: str, lookup: Lookup) -> Clause | None:
+    """The one clause that tells what is asked in a sentence on it, and has what asks and most of the rest.
+
+    Only those that tell it are its rivals; but none has more of the words.
+    """
+    fit = [
+        (one, told)
+        for one in ranked
+        if _has_what_asks(one, words) and (told := _told_by(one.clause, words, kind, lookup)) is not None
+    ]
+    if not fit or ranked[0].score > fit[0][0].score:
+        return None
+    best, told = fit[0]
+    rivals = [one for one, _ in fit[1:]] if not any(_missing(best, words)) else ranked[1:]
+    many = sum(has > 0 for has in best.has)
+    near = _CLEARLY if many >= _WORDS else _OF_TWO
+    return told if many > 1 and not (rivals and rivals[0].score > best.score * near) else None
+
+
+def _missing(near: _Near, words: Sequence[Word]) -> Iterator[Word]:
+    """The words that ask, but for those around, that a clause does not have."""
+    return (
+        word for word, has in zip(words, near.has, strict=True) if not has and word.asking and not word.around
+    )
+
+
+def _has_what_asks(near: _Near, words: Sequence[Word]) -> bool:
+    """Whether a clause has what is asked for, most of the rest, and of what asks all words or all but one."""
+    missed = list(_missing(near, words))
+    return (
+        near.share >= _SHARE
+        and all(has or not word.core for word, has in zip(words, near.has, strict=True))
+        and len(missed) <= any(word.core for word in words)
+    )
+
+
+def _told_by(clause: Clause, words: Sequence[Word], kind: str, lookup: Lookup) -> Clause | None:
+    """The clause, if a sentence tells it that has what is asked for, or else two of the words that ask.
+
+    One that it amends in part, if that is where it stands, and the clause itself tells such a thing.
+    """
+    core = [lemma for word in words if word.core and not word.unit.items for lemma in word.unit.lemmas]
+    asking = [word.unit for word in words if word.asking]
+    counted = next((word.unit.lemmas[-1:] for word in words if word.core), ())
+
+    def tells_it(sentence: str) -> bool:
+        if kind == "number":
+            return is_counted(counted, sentence)
+        if kind == "name":
+            return any(is_called(word.unit.lemmas, sentence) for word in words if not word.core)
+        return _is_on(asking, core, sentence) and is_told(kind, sentence, lookup)
+
+    if any(map(tells_it, with_its_subject(clause))):
+        return clause
+    former = (one for one in amended(clause, lookup) if any(map(tells_it, with_its_subject(one))))
+    return next(former, None) if is_told(kind, clause.text, lookup) else None
+
+
+def _is_on(asking: Sequence[Unit], core: Sequence[str], sentence: str) -> bool:
+    said = words_in(sentence)
+    text = f" {' '.join(said)} "
+    held = [
+        unit
+        for unit in asking
+        if any(word_level(lemma, said) for lemma in unit.lemmas)
+        or any(name and f" {' '.join(name)} " in text for name in unit.names)
+    ]
+    return len(held) >= min(2, len(asking)) and all(word_level(lemma, said) for lemma in core)
 
 
 def _is_clear(ranked: Sequence[_Near], words: Sequence[Word], asking: Asking) -> bool:
@@ -144,70 +219,6 @@ def _is_clear(ranked: Sequence[_Near], words: Sequence[Word], asking: Asking) ->
     return second <= best.score * (_OF_DOING if doing else _OF_TWO)
 
 
-def asking_part(text: str, tokens: Sequence[Token]) -> Asking | None:
-    """The last sentence or part of one that opens with a question word, else the last that asks of a doing.
-
-    None if it is a choice, or there is none.
-    """
-    starts = (*sentence_starts(text, tuple(tokens)), len(tokens))
-    doing: Asking | None = None
-    for start, last in reversed(tuple(pairwise(starts))):
-        lows = [token.low for token in tokens[start:last]]
-        for first in (0, *(place + 1 for place, low in enumerate(lows) if low == ",")):
-            told = lows[first:]
-            lead = next((i for i, low in enumerate(told[:4]) if low.split("'")[0] in ASKING), None)
-            if lead is None or not _BEFORE.issuperset(told[:lead]):
-                done = place_of_doing(told) if doing is None and _JOINING.isdisjoint(told) else None
-                if done is not None:
-                    doing = _of_doing(start + first, told, done)
-                continue
-            if not _JOINING.isdisjoint(told) or told[lead + 1 : lead + 2] in (["about"], ["if"]):
-                return None
-            if _is_beside(told, lead):
-                continue
-            core = _core(told, lead)
-            whole = -1 if core is None else start + first + core
-            return Asking(start + first, last, tuple(told), whole)
-    return doing
-
-
-def _of_doing(start: int, told: Sequence[str], done: int) -> Asking:
-    """What asks of a doing: from its verb to where a side sentence begins, "now I have changed units"."""
-    sides = (i for i in range(done + 1, len(told) - 1) if told[i] in _SIDES and told[i + 1] in _SUBJECTS)
-    last = next(sides, len(told))
-    return Asking(start + done, start + last, tuple(told), start + done, doing=True)
-
-
-def _is_beside(told: Sequence[str], lead: int) -> bool:
-    """ "Where rigs are mixed, does he ...?", which asks what comes after."""
-    return told[lead] in ("where", "when") and any(
-        low == "," and not _VERBS.isdisjoint(told[i + 1 : i + 2]) for i, low in enumerate(told)
-    )
-
-
-def _core(told: Sequence[str], lead: int) -> int | None:
-    """The place of the word that says what is asked for: "how many years", "which end", "who decides"."""
-    word, place = told[lead].split("'")[0], lead + 1
-    if word in ("who", "whom"):
-        place = _past(_AUXILIARY, told, place)
-    elif word == "how":
-        place = _past(_MANY, told, place)
-        if place == lead + 1:
-            return None
-    elif word in ("what", "which", "whose"):
-        place = _past(_DETERMINERS, told, _past(_BEING, told, place))
-    else:
-        return None
-    place = _past(_KINDS, told, place)
-    return place if place < len(told) and told[place] not in _DAYS else None
-
-
-def _past(words: frozenset[str], told: Sequence[str], place: int) -> int:
-    while place < len(told) and told[place] in words:
-        place += 1
-    return place
-
-
 def weighed_words(
     reading: Reading, tokens: Sequence[Token], asking: Asking, lookup: Lookup
 ) -> Iterator[Word]:
@@ -218,6 +229,7 @@ def weighed_words(
     }
     told = ("date", "measure", "grade") if asking.doing else ("date", "measure")
     dates = [span for span in reading.spans if span.role in told]
+    around = [span for span in reading.spans if _is_around(span, text)]
     taken = set[int]()
     for place, token in enumerate(tokens):
         inside = asking.first <= place < asking.last
@@ -235,38 +247,69 @@ def weighed_words(
             yield Word(Unit(analyse(phrase[0])), phrase[0], inside, place == asking.core)
         elif token.low in _OWN_NAMES and any(after.low in _BOOKS for after in tokens[place + 1 : place + 2]):
             continue  # "your dress rules" are the books
+        elif place == asking.core and token.low in _SAYING and tokens[place + 1 : place + 2]:
+            if tokens[place + 1].low in ASKING:  # "who says what is worn"
+                yield Word(Unit(("decide",)), token.text, inside, True)
+        elif place == asking.core and token.low in _COUNTABLE:
+            yield Word(Unit(analyse(token.low)), token.text, inside, True)
         elif _LIGHTER.isdisjoint((token.low, token.low.split("'")[0])) and token.low not in own:
             lemmas = analyse(british(token.low))
-            yield from [Word(Unit(lemmas), token.text, inside, place == asking.core)] if lemmas else ()
+            where = any(span.start <= token.start < span.end for span in around)
+            yield from [Word(Unit(lemmas), token.text, inside, place == asking.core, where)] if lemmas else ()
 
 
-def is_idle(word: Word, asked: str) -> bool:
-    """Whether a word counts for nothing: a number, which of a kind it is, that "how long" is to last."""
-    return not word.unit.items and all(
-        lemma[:1].isdigit() or lemma in NUMBER_WORDS or lemma in (_LASTING if asked == "time" else _KINDS)
-        for lemma in word.unit.lemmas
+def _is_around(span: Span, text: str) -> bool:
+    """Whether a name tells where or when it is asked, or whose the thing is: "on the horn's tab"."""
+    if span.role == "grade":
+        return span.text.endswith(("'s", "’s"))
+    return span.role == "fact" and not _AROUND_LED.isdisjoint(
+        (span.text.split()[0].casefold(), *text[: span.start].casefold().split()[-1:])
     )
 
 
-def _near(words: Sequence[Word], day: datetime.date, lookup: Lookup) -> Iterator[_Near]:
-    """For each clause in force how much of the words it has; a word of the story that none has counts not."""
+def is_idle(word: Word, asked: str) -> bool:
+    """Whether a word counts for nothing: a number, which of a kind it is, what says what is asked for."""
+    idle = SAID.get(asked, frozenset()) | (_LASTING if asked == "time" else WHICH_OF)
+    return not word.unit.items and all(
+        lemma[:1].isdigit() or lemma in NUMBER_WORDS or lemma in idle for lemma in word.unit.lemmas
+    )
+
+
+def _near(words: Sequence[Word], day: datetime.date, lookup: Lookup, sure: bool = False) -> Iterator[_Near]:
+    """For each clause in force how much of the words it has; a word of the story that none has counts not.
+
+    Where it is `sure` what tells an answer, a clause has the words of those that it amends in part, and what
+    is around counts half.
+    """
     clauses = [clause for clause in lookup.base.clauses if is_in_force(clause, day)]
     said = [clause_words(clause) for clause in clauses]
+    if sure:
+        former = (amended(clause, lookup) for clause in clauses)
+        said = [
+            (*own, *(w for one in ones for w in clause_words(one)))
+            for own, ones in zip(said, former, strict=True)
+        ]
     table = [
         [how_surely(word.unit, these, clause, lookup) for these, clause in zip(said, clauses, strict=True)]
         for word in words
     ]
     counts = [sum(level > 0 for level in row) for row in table]
     weights = [
-        math.log((len(clauses) + 1) / (count or 1)) if count or word.asking else 0.0
+        math.log((len(clauses) + 1) / (count or 1)) * (_AROUND if sure and word.around else 1)
+        if count or (word.asking and not (sure and word.around))
+        else 0.0
         for word, count in zip(words, counts, strict=True)
     ]
-    whole = sum(weights)
     for place, clause in enumerate(clauses):
         levels = [row[place] for row in table]
         score = sum(level * weight for level, weight in zip(levels, weights, strict=True))
         if not score:
             continue
+        whole = sum(
+            weight
+            for word, level, weight in zip(words, levels, weights, strict=True)
+            if level or not (sure and word.around)
+        )
         heading = analyse(clause.heading or "")
         headed = any(word_level(lemma, heading) for word in words for lemma in word.unit.lemmas)
         yield _Near(clause, score * (_HEADED if headed else 1), score / whole, tuple(levels))

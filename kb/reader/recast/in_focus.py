@@ -8,7 +8,7 @@ of those may do so as well. What names nothing of the clause is of another matte
 from __future__ import annotations
 
 import datetime
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Sequence
 
 import msgspec
 
@@ -16,11 +16,12 @@ from kb.keywords import analyse
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
 from kb.model.records import Case, Clause, is_in_force
-from kb.reader.recast.by_most_words import Asking, Word, asking_part, how_surely, is_idle, weighed_words
-from kb.reader.recast.folk import FOLK, names_of_people
-from kb.reader.recast.telling import LIGHT, SOMEBODY, TIME, analysed, clause_words, word_level
-from kb.reader.words.colours import HEADS
-from kb.reader.words.forms import NUMBER_WORDS, word_set
+from kb.reader.recast.asking import Asking, asking_part
+from kb.reader.recast.by_most_words import Word, how_surely, is_idle, weighed_words
+from kb.reader.recast.folk import FOLK
+from kb.reader.recast.telling import LIGHT, analysed, clause_words, word_level
+from kb.reader.recast.told_by import is_counted, is_told, kind_asked, sentences_with
+from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token, tokenize
 from kb.text import Pattern
 from kb.wording import say_query
@@ -34,60 +35,16 @@ _SPOKEN = word_set("tell ask say keep hold wear use need make put")
 """Verbs that weigh nothing else, but say of whom it is asked who does so."""
 _TIMES = word_set("time times")
 _PAYING = word_set("cost costs price pay pays paid charge charges charged fee owe much")
-_PART = r"(?:side|arm|hand|hip|shoulder|sleeve|breast|pocket|wrist|ear|finger|leg|foot|lapel|collar|cuff|eye)"
-_DAY = r"(?:mon|tues|wednes|thurs|fri|satur|sun)days?"
-_MONTH = (
-    r"(?:january|february|march|april|may|june|july|august|september|october|november|december)(?= \d|\b[^ ])"
-)
-_KINDS = (
-    ("who", Pattern(r"\b(?:who|whom|whose)\b")),
-    ("cost", Pattern(
-        r"\bwhat\b.*\b(?:cost|price|fee|charge)\b|\bhow much\b(?:.*\b(?:cost|pay|owe|charge)\b|(?: is it)?$)"
-    )),
-    ("until", Pattern(r"\b(?:till|until|til|up to) (?:when|what (?:day|date|time))\b")),
-    ("often", Pattern(r"\bhow (?:often|frequently|many times)\b")),
-    ("", Pattern(r"\bhow long (?:(?:is|are|was) (?:it|they|that)|.*\bbe)$|\b(?:since|from) when\b")),
-    ("time", Pattern(r"\bhow (?:long|soon|late|early|quickly|fast)\b|\bwithin what\b")),
-    ("number", Pattern(r"\bhow (?:many|much)\b")),
-    ("when", Pattern(r"\bwhen\b|\b(?:what|which) (?:days?|date|time)\b")),
-    ("measure", Pattern(
-        r"\bhow (?:far|big|wide|high|deep|tall|thick|large|broad)\b|\bwhat (?:size|width|height)\b"
-    )),
-    ("colour", Pattern(r"\b(?:what|which) colou?rs?\b")),
-    ("side", Pattern(rf"\b(?:what|which) {_PART}\b")),
-    ("where", Pattern(r"\bwhere\b")),
-)  # fmt: skip
-_TOLD_BY = {
-    "cost": Pattern(
-        r"\b(?:free|costs?|pays?|paid|charged|price|expense|buys?|bought|crowns?|pounds?|fees?)\b"
-    ),
-    "until": Pattern(
-        r"\b(?:until|till|lapses?|expires?|not after|no later than|at the latest|to the (?:last|end))\b"
-    ),
-    "often": Pattern(
-        r"\b(?:each|every|whenever|between(?! \S+(?: \S+)? and\b)|daily|weekly|monthly|yearly|quarterly|once|"
-        r"twice)\b"
-        rf"|\b{_DAY}\b|\bat the (?:start|end) of\b"
-    ),
-    "time": TIME,
-    "when": Pattern(
-        rf"\b(?:when|while|until|before|after|within|each|every|whenever|during|at once)\b|\b{_DAY}\b"
-        rf"|\b{_MONTH}|\b\d\d?[:.]\d\d\b|\b(?:sunrise|sunset|noon|midday|midnight|dark|dusk|dawn)\b"
-        r"|\bat the (?:start|end|beginning)\b|\bonce\b"
-    ),
-    "measure": Pattern(
-        r"\b\d+(?:\.\d+)? ?(?:mm|cm|m|km|metres?|in|inch(?:es)?|ft|feet|degrees)\b|\d ?(?:in|mm)\b"
-    ),
-    "side": Pattern(r"\b(?:left|right|both|either)\b"),
-    "where": Pattern(r"\b(?:at|to|in|on|across|from|inside|behind|by) (?:the|an?) "),
-}
 _BARE = frozenset({"until", "often", "time", "when", "cost"})
 """What a clause may be asked for without another word: "till when exactly?"."""
+_AS_ONE = {
+    **dict.fromkeys(("wide", "high", "deep", "long", "thick", "far", "warmth"), "measure"),
+    "date": "when",
+}
+"""Kinds that are told more loosely where it is clear which clause is meant."""
 _AND = Pattern(r",? and (when|who|where|how (?:long|often))$")
-_TITLE = Pattern(r"\b[Tt]he (?:[A-Z]\w+ )+(?:of (?:the )?)?[A-Z]\w+")
-_SENTENCE = Pattern(r"(?<=[.;:]) ")
-_SHORT, _COUNTED, _SURE = 5, 5, 0.9
-"""Words of a turn too short to say what it is of; how many after a number what it counts may stand."""
+_SHORT, _SURE = 5, 0.9
+"""Words of a turn too short to say what it is of."""
 
 
 def clause_in_focus(
@@ -143,8 +100,7 @@ def _kinds(said: str) -> tuple[str, ...]:
     """What is asked for, and what besides it: "who does it, and when?"."""
     also = _AND.search(said)
     first = said[: also.start()] if also is not None else said
-    kinds = [next((kind for kind, pattern in _KINDS if pattern.search(one)), "noun") for one in
-             (first, *(also.groups() if also is not None else ()))]  # fmt: skip
+    kinds = [_AS_ONE.get(kind, kind) for kind in map(kind_asked, (first, *(also.groups() if also else ())))]
     return tuple(kinds)
 
 
@@ -190,40 +146,7 @@ def _tells(
         return False
     lemmas = [*spoken, *(lemma for word in needed for lemma in word.unit.lemmas)]
     core = [lemma for word in needed if word.core for lemma in word.unit.lemmas]
-    sentences = list(_with_one_of(core or lemmas, clause))
+    sentences = list(sentences_with(core or lemmas, clause))
     if asked[0] == "number":
-        return any(_is_counted(core, one) for one in sentences)
-    return all(any(_is_told(kind, one, lookup) for one in sentences) for kind in asked)
-
-
-def _with_one_of(lemmas: Sequence[str], clause: Clause) -> Iterator[str]:
-    """The sentences of a clause that have one of some words; all of them where there are none."""
-    for sentence in _SENTENCE.split(clause.text):
-        words = analysed(sentence)
-        if not lemmas or any(word_level(lemma, words) for lemma in lemmas):
-            yield sentence
-
-
-def _is_counted(core: Sequence[str], sentence: str) -> bool:
-    """Whether a number stands before what is counted: "not more than four plain grips"."""
-    words = [word.strip(".,;:()") for word in sentence.casefold().split()]
-    return any(
-        word_level(lemma, analysed(after))
-        for place, word in enumerate(words)
-        if word[:1].isdigit() or word in NUMBER_WORDS
-        for after in words[place + 1 : place + _COUNTED]
-        for lemma in core
-    )
-
-
-def _is_told(kind: str, sentence: str, lookup: Lookup) -> bool:
-    if kind == "who":
-        said = analysed(sentence)
-        text = f" {' '.join(said)} "
-        names = (" ".join(analysed(name)) for name in names_of_people(lookup))
-        titled = not SOMEBODY.isdisjoint(said) or _TITLE.search(sentence) is not None
-        return titled or any(name and f" {name} " in text for name in names)
-    low = sentence.casefold()
-    if kind == "colour":
-        return not HEADS.isdisjoint(word.strip(".,;:()") for word in low.split())
-    return kind == "noun" or (kind in _TOLD_BY and _TOLD_BY[kind].search(low) is not None)
+        return any(is_counted(core, one) for one in sentences)
+    return all(any(is_told(kind, one, lookup) for one in sentences) for kind in asked)

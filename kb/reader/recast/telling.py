@@ -48,6 +48,15 @@ _REASON = Pattern(
     r"\b(?:because|since|so that|that they|lest|by reason|in order|for they|for it|for the|have been|keep"
     r"|are few|tell|need|where it|which is|draws|belong)"
 )
+_HOW_LONG = Pattern(
+    r"\bhow (?:long|soon|late|early|quickly|fast)\b|\bwithin\b"
+    r"|\bhow many (?:minutes|hours|days|weeks|months|years)\b"
+)
+_NUMBER = Pattern(
+    r"(?<![\d./])\d+(?![\d./]|\.\d)(?! ?(?:mm|cm|m|in|inch|inches|km|metres?|°|degrees|%|(?:january|february"
+    r"|march|april|may|june|july|august|september|october|november|december))\b)(?! ?[°%])"
+)
+"""A number of things, and neither a measure, a day nor a clause."""
 SOMEBODY = word_set("""
     member owner senior wearer holder tailor cleaner doctor physician officer commander master
     marshal chief superintendent quartermaster leader captain board secretary
@@ -78,13 +87,15 @@ def british(low: str) -> str:
 
 
 def asked_for(opening: Sequence[str]) -> str:
-    """What the question word asks for: somebody, a time, a number, a reason, or anything."""
+    """What the question word asks for: somebody, a time, a number, an amount, a reason, or anything."""
     said = " ".join(opening)
     if not {"who", "whom", "whose"}.isdisjoint(opening):
         return "who"
-    if Pattern(r"\bhow (?:long|soon|late|early|quickly|fast)\b|\bwithin\b").search(said):
+    if _HOW_LONG.search(said):
         return "time"
-    if Pattern(r"\bhow (?:many|much)\b").search(said):
+    if Pattern(r"\bhow much\b|\bhow many (?:mm|cm|m|metres|meters|inches|degrees|percent)\b").search(said):
+        return "amount"
+    if Pattern(r"\bhow many\b").search(said):
         return "number"
     if Pattern(r"\bwhen\b|\bhow often\b|\bwhat (?:day|date|time)\b").search(said):
         return "when"
@@ -96,8 +107,10 @@ def tells(clause: Clause, asked: str, lookup: Lookup) -> bool:
     text = clause.text.casefold()
     if asked == "time":
         return TIME.search(text) is not None
-    if asked == "number":
+    if asked == "amount":
         return any(c.isdigit() for c in text) or not NUMBER_WORDS.keys().isdisjoint(text.split())
+    if asked == "number":
+        return not NUMBER_WORDS.keys().isdisjoint(text.split()) or _NUMBER.search(text) is not None
     if asked in ("when", "why"):
         telling = _WHEN if asked == "when" else _REASON
         return telling.search(text) is not None or (asked == "why" and clause.kind == "purpose")
@@ -114,11 +127,12 @@ def analysed(text: str) -> tuple[str, ...]:
 
 def clause_words(clause: Clause) -> tuple[str, ...]:
     """The words of weight of a clause, its heading and its part, with those that phrases in it stand for."""
-    return _with_phrases(f"{clause.heading or ''}. {clause.part or ''}. {clause.text}")
+    return words_in(f"{clause.heading or ''}. {clause.part or ''}. {clause.text}")
 
 
 @lru_cache(maxsize=4096)
-def _with_phrases(text: str) -> tuple[str, ...]:
+def words_in(text: str) -> tuple[str, ...]:
+    """The words of weight of a text, with those that phrases in it stand for."""
     return analysed(with_phrases(text))
 
 

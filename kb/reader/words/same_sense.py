@@ -126,6 +126,18 @@ look over = examine
 turn down = refuse
 say no to = refuse
 """
+_DECIDING = """
+ordered by = decide
+named by = decide
+set by = decide
+fixed by = decide
+chosen by = decide
+laid down by = decide
+is for the = decide
+names the = decide
+chooses the = decide
+"""
+"""Phrases that stand for a word in a clause alone."""
 
 
 @cache
@@ -138,11 +150,11 @@ def _classes() -> Mapping[str, frozenset[int]]:
 
 
 @cache
-def _phrases() -> Mapping[tuple[str, ...], str]:
+def _phrases(said: str = _PHRASES) -> Mapping[tuple[str, ...], str]:
     found = {}
-    for line in _PHRASES.strip().splitlines():
-        said, _, word = line.partition(" = ")
-        found[tuple(said.split())] = word
+    for line in said.strip().splitlines():
+        words, _, word = line.partition(" = ")
+        found[tuple(words.split())] = word
     return found
 
 
@@ -155,7 +167,15 @@ def are_alike(word: str, other: str) -> bool:
 def with_phrases(text: str) -> str:
     """A text with, after it, the one word for each phrase that stands in it: "goes before" is to prevail."""
     lower = text.casefold()
-    return " ".join((text, *(word for said, word in _phrases().items() if " ".join(said) in lower)))
+    plain = f" {' '.join(lemma(word.strip('.,;:()')) for word in lower.split())} "
+    found = [word for said, word in _phrases().items() if _as_lemmas(said) in plain]
+    return " ".join(
+        (text, *found, *(word for said, word in _phrases(_DECIDING).items() if " ".join(said) in lower))
+    )
+
+
+def _as_lemmas(said: Sequence[str]) -> str:
+    return f" {' '.join(lemma(word) for word in said)} "
 
 
 def phrase_at(tokens: Sequence[Token], place: int) -> tuple[str, tuple[int, ...]] | None:

@@ -1,0 +1,53 @@
+"""The clause that is shown where no rule answers, and the clauses to read where none clearly does."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Callable
+
+from kb.answer.common import replaced
+from kb.answer.speaking import clauses_that_speak
+from kb.model.lookup import Lookup
+from kb.model.questions import Answer, Reading
+
+Tell = Callable[[Reading], Answer]
+_LESS = "without it"
+
+
+def by_a_clause(reading: Reading, as_of: datetime.date, answer: Tell, lookup: Lookup) -> Answer | None:
+    """The one clause that most words of an open question speak of, where nothing is to be chosen."""
+    ask = reading.ask
+    if ask is not None and (
+        ask.fact not in ("item", "reading") or {said for _, said in ask.choices} - {_LESS}
+    ):
+        return None
+    from kb.reader.recast.by_most_words import clause_by_most_words  # noqa: PLC0415  most are understood before
+
+    found = clause_by_most_words(reading, as_of, lookup)
+    return answer(found) if found is not None else None
+
+
+def to_read(plain: Answer, as_of: datetime.date, lookup: Lookup) -> Answer:
+    """An answer that refuses, or that asks without a choice, with the clauses that speak of it."""
+    if plain.ask is not None and (plain.ask.choices or not names_a_thing(plain.reading)):
+        return plain
+    told = clauses_that_speak(plain.reading, as_of, lookup)
+    return replaced(plain, as_of=as_of.isoformat(), speaking=told)
+
+
+def told_or_read(
+    reading: Reading, plain: Answer, as_of: datetime.date, answer: Tell, lookup: Lookup
+) -> Answer:
+    """For an open question of which no rule speaks, the clause that tells it, or those to read beside."""
+    query = reading.query
+    if plain.verdict != "silent" or query is None or query.kind not in _OPENLY:
+        return plain
+    told = by_a_clause(reading, as_of, answer, lookup)
+    return told or replaced(plain, speaking=clauses_that_speak(reading, as_of, lookup, beside=True))
+
+
+_OPENLY = frozenset({"where", "how", "how_many", "who", "when", "list", "why"})
+
+
+def names_a_thing(reading: Reading) -> bool:
+    return any(span.role == "item" and span.how != "index" for span in reading.spans)
