@@ -49,6 +49,23 @@ def test_statement(choir: Base, text: str, expected: str) -> None:
         assert write_facts(found) == expected
 
 
+PUT_ON = [
+    ("I've got the brassard on", "worn:day-brassard=yes"),
+    ("I'm officer of the day, got the brassard on", "holds:officer-of-the-day=yes worn:day-brassard=yes"),
+    ("I hold the pilot's badge, got the brassard on", "holds:pilot=yes worn:day-brassard=yes"),
+    ("I've got the brassard", "holds:officer-of-the-day=yes"),
+    ("I have the brassard on parade", "activity=parade holds:officer-of-the-day=yes"),
+]
+
+
+@pytest.mark.parametrize(("text", "expected"), PUT_ON)
+def test_a_badge_that_is_on_is_worn(demo: Base, text: str, expected: str) -> None:
+    """A badge stands for what it shows, except where it is said to be on."""
+    found = read_statement(text, lexicon=demo.lexicon, lookup=demo.lookup)
+    assert not isinstance(found, Abstain)
+    assert write_facts(found) == expected
+
+
 FACTS = [
     ("grade", "S2", ("grade", choices("S2"))),
     ("Grade", "s2", ("grade", choices("S2"))),

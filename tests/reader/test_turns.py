@@ -12,6 +12,7 @@ from tests.reader.notation import TODAY, read_cases, write_reading
 FIFTH = HERE.parent / "fifth" / "books"
 SIXTH = HERE.parent / "sixth" / "books"
 SEVENTH = HERE.parent / "seventh" / "books"
+EIGHTH = HERE.parent / "eighth" / "books"
 TURNS = read_cases(HERE / "turns.txt")
 
 
@@ -25,6 +26,7 @@ def bases(demo: Base, second: Base, third: Base, fourth: Base) -> dict[str, Base
         "fifth": load(FIFTH),
         "sixth": load(SIXTH),
         "seventh": load(SEVENTH),
+        "eighth": load(EIGHTH),
     }
 
 

@@ -45,7 +45,8 @@ _INSTEAD = Pattern(
 )
 _IN_ITS_PLACE = Pattern(
     r"(?i)(?:(?:and|but|so|then|or|no|well)[ ,]+)*(?:(?:what|how) about |what if i |(?:can|may|could|must) "
-    r"i )?(?:(?:go )?with|in|wear(?:ing)?|us(?:e|ing)|have|put on|tak(?:e|ing)|carry(?:ing)?) ([\w' -]+?)"
+    r"i )?(?P<led>(?:(?:go )?with|in|wear(?:ing)?|us(?:e|ing)|have|put on|tak(?:e|ing)|carry(?:ing)?) )?"
+    r"([\w' -]+?)"
     r"(?: on)?,? (?:instead|rather)(?: (?:of|than) (?:it|that|them|those|these|that one|mine))?"
     r"(?: then)?((?:,? (?:in|on|at|when|if|while|for|under|over|during) .+)?)"
 )
@@ -132,19 +133,25 @@ def of_another(text: str, said: str, before: Query, talk: Talk) -> Reading | Non
 def _in_its_place(text: str, before: Query, talk: Talk) -> Reading | None:
     """ "With wool gloves instead?", after whether deck gloves may be worn: whether those may be.
 
+    So "a rucksack instead?", after which shoulder the satchel goes over.
+
     What is worn beside it and is of the kind of the new thing is what goes for that; see `corrected`.
     """
     found, lookup = _IN_ITS_PLACE.fullmatch(" ".join(clean(text).split()).rstrip(" ?.!")), talk.lookup
-    item = item_alone(found.group(1), talk.lexicon, lookup) if found is not None else None
-    if found is None or item is None or before.kind not in ("may", "must") or item in before.items:
+    item = item_alone(found.group(2), talk.lexicon, lookup) if found is not None else None
+    if found is None or item is None or item in before.items or len(before.items) != 1:
+        return None
+    acts = before.kind in ("may", "must")
+    if not (found["led"] if acts else before.kind in ("how", "where", "how_many")):
         return None
     worn = [f.removeprefix("worn:") for f, v in before.case.facts if f.startswith("worn:") and v == YES]
-    if not akin(item, before.items[0], lookup) or any(akin(item, other, lookup) for other in worn):
+    if any(akin(item, other, lookup) for other in worn) or (acts and not akin(item, before.items[0], lookup)):
         return None
     act = wearing((item,), lookup)
     asked = Query(kind="may", items=(item,), aspect=act, case=before.case)
     again = talk.made(text, asked)
-    return talk.read(f"and {found.group(2).strip(' ,')}?", again) if found.group(2).strip(" ,") else again
+    rest = found.group(3).strip(" ,")
+    return talk.read(f"and {rest}?", again) if rest else again
 
 
 def _as_well(text: str, before: Query, talk: Talk) -> Reading | None:

@@ -2,30 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping
 
 import msgspec
 
 from kb.measures import same_dimension
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
-from kb.model.values import ValueSet
+from kb.model.values import YES, Choices, ValueSet
 from kb.reader.meaning.fits import wearing, whether_worn
 from kb.reader.meaning.query import merge_case
 from kb.reader.pieces.pieces import Understood
 from kb.reader.pieces.pointing import is_place
+from kb.reader.pieces.values import complement_of
 from kb.reader.question import clean, understand
 from kb.reader.talks.talked import Talk
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 from kb.wording import say_query
+from kb.wording.surroundings import is_under_a_roof
 
 _MOST = 6
 _HEDGED = Pattern(
     r"(?i)\b(?:not|no|or|unless|except|without|never|if|outside|off|than|until|before|after)\b|n['\u2019]t\b"
 )
 _DOORS = frozenset({"indoors", "outdoors", "out of doors", "outside", "inside", "in the open"})
+_INSIDE = frozenset({"indoors", "inside"})
 _OF_THE_AIR = word_set("air outside outdoors outdoor out ambient")
 _WHERE = frozenset({"place", "location", "whereabouts", "area", "site"})
 _MODAL = Pattern(r"(?i)(?:(?:and|but|so) )?(?:may|can|could|must|should|do|does|am|is|are)\b")
@@ -97,9 +100,34 @@ def _is_where(fact: str, values: ValueSet, lookup: Lookup) -> bool:
     return lookup.facts[fact].label.casefold().split()[-1] in _WHERE and is_place(fact, values, lookup)
 
 
+def _left(known: Mapping[str, ValueSet], old: Mapping[str, ValueSet], lookup: Lookup) -> Iterator[str]:
+    """The places of before at which one is no more who is indoors, or out of doors, now."""
+    new = [fact for fact, values in known.items() if old.get(fact) != values]
+    doors = [
+        f for f in new if lookup.facts[f].label.casefold() in _DOORS and lookup.facts[f].kind == "yes_no"
+    ]
+    if len(doors) != 1:
+        return
+    inside = (known[doors[0]] == YES) == (lookup.facts[doors[0]].label.casefold() in _INSIDE)
+    for fact, values in known.items():
+        if old.get(fact) != values or not isinstance(values, Choices) or not _is_where(fact, values, lookup):
+            continue
+        named = [value.label for value in lookup.facts[fact].values if value.id in values.members]
+        roofed = is_under_a_roof(named) if named and not values.complement else None
+        if roofed is not None and roofed != inside:
+            yield fact
+
+
 def moved(query: Query, before: Query, lookup: Lookup) -> Query:
-    """A question of another place, without that it was in or out of doors at the one before."""
+    """A question of another place, without that it was in or out of doors at the one before.
+
+    "And outside?", after the mess, is not in the mess.
+    """
     old, known = dict(before.case.facts), dict(query.case.facts)
+    left = {fact: complement_of(lookup, fact, old[fact]) for fact in _left(known, old, lookup)}
+    if left:
+        facts = tuple((fact, left.get(fact, values)) for fact, values in query.case.facts)
+        return msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts))
     places = {f for f, v in known.items() if old.get(f) != v and _is_where(f, v, lookup)}
     doors = {
         fact

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Abstain, Reading
+from kb.model.questions import Abstain, Query, Reading
 from kb.model.values import NO, Choices, ValueSet
 from kb.reader.meaning.fits import facts_that_matter
 from kb.reader.meaning.query import merge_case
@@ -30,6 +30,10 @@ _NEEDED = Pattern(
     rf"(?i){LEAD}(?:do|does|would|must|should) (?:i|we|he|she|they|one|you) "
     r"(?:need|require|hold|have|have to (?:have|hold)|need to (?:have|hold)) ((?:the |an? |my |any )?.+?)"
     r"(?: for (?:it|that|them|this))?(?: first| too| then)?"
+)
+_LEAVE = Pattern(
+    r"(?i)(?:(?:any|the|some|some(?:one|body)['\u2019]s|a|an|his|special|written|prior) )*(?:leave|"
+    r"permission|approval|consent|authority|authori[sz]ation|say-so|ok|okay|order|slip|permit|go-ahead|clearance)"
 )
 _UNGRANTED = Pattern(
     r"(?i)(?:(?:and|but|so) )?(?:(?:even )?(?:if|when|where|once|while|until) )?"
@@ -143,9 +147,13 @@ def _not_ordered(text: str, bare: str, said: str, previous: Reading, talk: Talk)
 def needed(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
     """ "Do I need the qualification?": when the thing before may be had, which says whether with it."""
     found, before, lookup = _NEEDED.fullmatch(bare), previous.query, talk.lookup
-    if found is None or before is None or before.kind not in ("may", "must", "when"):
+    if found is None or before is None:
         return None
+    if _LEAVE.fullmatch(found.group(1)):
+        return _leave_for_it(text, before, talk)
     words = f"and without {found.group(1)}?"
+    if before.kind not in ("may", "must", "when"):
+        return None
     again = talk.read(words, previous)
     again = again if again.query is not None else understood_otherwise(words, again, previous, talk) or again
     query = in_its_case(again, before, talk).query
@@ -156,3 +164,13 @@ def needed(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | Non
     kept = tuple((fact, values) for fact, values in before.case.facts if fact not in held)
     case = msgspec.structs.replace(before.case, facts=kept)
     return talk.made(text, msgspec.structs.replace(before, kind="when", value=None, polarity="do", case=case))
+
+
+def _leave_for_it(text: str, before: Query, talk: Talk) -> Reading | None:
+    """ "Do I need leave for that?": when it may be done, where that rests on a grant."""
+    matter = facts_that_matter(before, talk.lookup)
+    if not any(talk.lookup.facts[fact].family == "authorisation" for fact in matter):
+        return None
+    if before.kind not in ("may", "must", "when"):
+        return talk.made(text, before)
+    return talk.made(text, msgspec.structs.replace(before, kind="when", value=None, polarity="do"))

@@ -15,6 +15,21 @@ MOVED = r"""
 \bwhy (?:does|do|did|has|have|can|will) (?:nobody|no ?one|no-one|nothing) (?:ever )?(?:settled?|decided?|
  resolved?|sort(?:ed)?|fix(?:ed)?)(?: (?:it|that|this|which))?(?: out)?\W*$ => why?
 \b(?:last|this|that) year,? (?=(?:in|on|during) [\w ]*\b(?:19|20)\d\d\b) =>
+^(?:and |but |so )*(?:now )?(?:what if |if |when |once )?(?:(?:the|some|a) )?(fog|rain|snow|mist|sleet|hail|
+ drizzle|frost|storm|gale)(?:['\u2019]s| has| is)? (?:now |just )?(?:c[ao]me (?:down|in|on|up)|
+ coming (?:down|in|on)|comes (?:down|in|on)|roll(?:ed|s|ing) in|set(?:s|ting)? in|
+ start(?:ed|s|ing)|beg[au]n|begins|g[eo]t up|
+ clos(?:ed|es|ing) in|blown up|falling|fallen)(?: now| again| since| outside)*\W*$ => and in \1?
+^((?:and |but |so )*)(?:it|the weather)(?:['\u2019]s| has)? (?:now |just )?(?:start(?:ed|s)?|beg[au]n
+ |begins)\s(?:to )?(?:be )?(rain|snow|hail|sleet|drizzl)e?(?:ing)?\b => \1in \2
+\b(raining|snowing|hailing|blowing|pouring|drizzling|freezing) (?:really |very |quite |so |pretty )?(?:hard|
+ heavily|badly|lightly|a (?:bit|little|lot|gale)|like mad|outside)(?=[?.,;!]|\s|$) => \1
+\b((?:can|may|could|must|should|do) (?:i|we|he|she|they)) (?:at least|at any rate|perhaps|maybe|possibly)\s
+ (?=\w) => \1\s
+\bon (my|his|her|our|their|your) own (?=[a-z]) => on \1\s
+^((?:and |but |so |what |even )*(?:if|when|while) (?:i|we|he|she|they) (?:nip|pop|dash|step|slip|go|run|
+ wander|walk|head|duck|am|are|is) [\w ]+?) (?:in (?:it|them|those)|with (?:it|them|those)(?: still)? on|
+ wearing (?:it|them|those))(?=\W*$) => \1
 """
 # Where a turn is not understood as it stands.
 MORE_ELSE = r"""

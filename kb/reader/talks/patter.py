@@ -68,7 +68,7 @@ _ALWAYS = rf"""
  is| had)? (?:now |all |finally )?(?:lifted|cleared(?: up| off)?|gone|over|stopped|passed|ended|
  died down|melted|blown
  over|dropped(?: off)?|lifts|clears(?: up| off)?|stops|passes|dies down|melts|drops off|
- eases off) => when there's no \1
+ eases off) => and if there's no \1
 \b(?:properly|really|proper|downright|absolutely|quite|rather|fairly|nice and|good and|reasonably)\s
  (?=(?:{_WEATHERS})\b) =>
 ^(?:and |but |so )?(?:what(?:['\u2019]s| is| was) the (?:reason|reasoning|point|thinking|logic|sense|idea)

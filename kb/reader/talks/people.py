@@ -84,10 +84,15 @@ def by_their_name(text: str, previous: Reading, talk: Talk) -> str:
 def by_another(text: str, reading: Reading, previous: Reading, lookup: Lookup) -> Reading:
     """ "I told the officer of the day" makes nobody that officer; else the reading as it stands.
 
-    So of a turn that asks nothing, and of which no more is understood than who somebody is.
+    So of a turn that asks nothing and of which no more is understood than who somebody is, or that tells what
+    somebody wants and would be read as asking how something is.
     """
     query, before = reading.query, previous.query
     if query is None or before is None or "?" in text or opens_question(text):
+        return reading
+    if not reading.unused and query.kind not in ("may", "must"):
+        return Reading(question=reading.question, abstain=Abstain(reason="There is no question in this."))
+    if not reading.unused:
         return reading
     old = dict(before.case.facts)
     new = {fact for fact, values in query.case.facts if old.get(fact) != values}

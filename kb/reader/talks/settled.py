@@ -18,7 +18,7 @@ from kb.reader.phrases.english import PHRASES
 from kb.reader.pieces.pieces import Understood
 from kb.reader.question import understand
 from kb.reader.talks.further import LEAD, bare_words, keys_of, put_as
-from kb.reader.talks.talked import Talk, in_its_case, item_alone
+from kb.reader.talks.talked import Talk, akin, in_its_case, item_alone
 from kb.reader.words.tokens import tokenize, word_key
 from kb.text import Pattern
 from kb.wording import say_query
@@ -37,6 +37,11 @@ _NOT = Pattern(rf"(?i){LEAD}not ((?!even\b)[a-z'\u2019-]+(?: [a-z'\u2019-]+){{0,
 _NOUN = Pattern(
     r"(?i)\b(the|its|their|those|these) ([a-z]{4,})\b(?! (?:of|on) (?:the|my|a|an|his|her|your)\b)"
 )
+_SUCH_ONES = Pattern(
+    r"(?i)(?!.*\bother\b).*?"
+    r"(\b(?:the|my|those|these) (?!same|first|second|last|next|new|old)([a-z]{3,}) ones?\b)"
+)
+_WHY = Pattern(r"(?i)\b(?:why|how come|what for|reason|point)\b")
 _SET = Pattern(r"(?i)\b(?:with|without|in|on|at|when|if|while|instead|over|under|beneath|for|during|after)\b")
 
 
@@ -45,6 +50,15 @@ def not_the_thing(text: str, talk: Talk) -> str | None:
     found = _NOT.fullmatch(bare_words(text)) if "?" in text else None
     named = found is not None and item_alone(found.group(1), talk.lexicon, talk.lookup) is not None
     return f"and {found.group(1)}?" if found is not None and named else None
+
+
+def no_longer_why(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """ "Ok, and nail varnish?", after why no earrings may be worn: whether that may be."""
+    query, before = reading.query, previous.query
+    if query is None or before is None or (query.kind, before.kind) != ("why", "why") or _WHY.search(text):
+        return reading
+    query = msgspec.structs.replace(query, kind="may")
+    return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))
 
 
 def the_only_part(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
@@ -71,10 +85,15 @@ def the_only_part(text: str, reading: Reading, previous: Reading, talk: Talk) ->
 def with_its_part(text: str, previous: Reading, talk: Talk) -> str:
     """ "What colour can the fastenings be?", after the hair: the hair fastening, the one thing so called.
 
-    Where the word alone may be another thing, that thing is meant.
+    Where the word alone may be another thing, that thing is meant. "The black ones", after the deck shoes,
+    are the black shoes.
     """
-    query, lookup, found = previous.query, talk.lookup, _NOUN.search(text)
-    if query is None or len(query.items) != 1 or found is None:
+    query, lookup = previous.query, talk.lookup
+    if query is None or len(query.items) != 1:
+        return text
+    text = _so_called(text, query.items[0], lookup)
+    found = _NOUN.search(text)
+    if found is None:
         return text
     item, noun = lookup.items[query.items[0]], word_key(found.group(2).casefold())
     own = keys_of(item.label)
@@ -88,6 +107,19 @@ def with_its_part(text: str, previous: Reading, talk: Talk) -> str:
     ):
         return text
     return f"{text[: found.start()]}the {lookup.items[named[0]].label}{text[found.end() :]}"
+
+
+def _so_called(text: str, item: str, lookup: Lookup) -> str:
+    """The text with the one other thing of the kind of an item named that "the black ones" are."""
+    found = _SUCH_ONES.match(text)
+    word = word_key(found.group(2).casefold()) if found is not None else ""
+    names = (lookup.items[item].label, *lookup.items[item].other_labels)
+    if found is None or any(word in keys_of(name) for name in names):
+        return text
+    named = [one.id for one in lookup.base.items if word in keys_of(one.label) and akin(item, one.id, lookup)]
+    if len(named) != 1:
+        return text
+    return f"{text[: found.start(1)]}the {lookup.items[named[0]].label}{text[found.end(1) :]}"
 
 
 def in_its_own_act(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:

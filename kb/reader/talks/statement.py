@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from kb.errors import UsageError
@@ -67,7 +68,7 @@ def _facts_of(found: Understood, lookup: Lookup) -> tuple[StatedFact, ...] | Abs
         if piece.tag in _STATES and (piece.tag != "act" or found.pieces[index - 1].tag != "not"):
             state = _STATES[piece.tag]
         holding = holding or piece.tag in ("hold", "have")
-        stated = _stated(piece, holding, state, lookup)
+        stated = _stated(piece, holding and not _is_put_on(found.pieces[index + 1 :]), state, lookup)
         if stated is not None:
             fact, values = stated
             both = intersect(facts.get(fact, values), values)
@@ -82,6 +83,12 @@ def _facts_of(found: Understood, lookup: Lookup) -> tuple[StatedFact, ...] | Abs
     if not facts:
         return Abstain(reason="The statement gives no fact that the books know.")
     return tuple(facts.items())
+
+
+def _is_put_on(rest: Sequence[Piece]) -> bool:
+    """Whether what follows a thing says no more than that it is on: "got the badge on"."""
+    tags = [piece.tag for piece in rest if piece.tag != "filler"]
+    return tags[:1] in (["on"], ["particle"]) and (len(tags) == 1 or tags[1] == "comma")
 
 
 _STATES = {"with": YES, "without": NO, "no": NO, "act": YES}

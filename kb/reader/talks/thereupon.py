@@ -24,11 +24,12 @@ from kb.wording import say_query
 
 _THEN = Pattern(
     r"(?i)^(?:and |but |so )*(?:may|can|could|must|do|does|is|are|should|am|how|what|which|where)\b.*"
-    r"[^,;.] (?:then|in that case|when i do(?: that)?|if i do(?: that)?)\W*$"
+    r"[^,;.] (?:then|in that case|when i do(?: that)?|if i do(?: that)?)\W*$|"
+    r"^(?:and |but |so )*(?:then|in that case),? (?:(?:i|we) (?:do|need|have|must)|must|do|need)\b"
 )
 _ALTERNATIVE = Pattern(r"(?i)(?:(?:and|but|so|ok|or),? )*(?:what|how) about ")
 _IF_SO = Pattern(
-    r"(?:(?:and|but|so|ok|what) )*if (?:it|that|they|i|he|she|we) "
+    r"(?:(?:and|but|so|ok|what|even) )*(?:if|when|once|while|whenever) (?:it|that|they|i|he|she|we) "
     r"(?:is|are|am|was|were|has|have|do|does|did|had|'s|'m|'re|'ve)(?: (not|n't))?(?: been)?"
 )
 _EVEN = Pattern(r"(?i)(?:(?:and|but|not) )*even\b")
@@ -289,7 +290,11 @@ def if_so(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
             granted = any(authority in lookup.authorities for authority in getattr(values, "members", ()))
             if granted != holds:
                 given.append((fact, valid_grants(record, lookup) if holds else absent))
-        elif record.kind == "choice" and holds and _is_none(values, record):
+        elif (
+            record.kind == "choice"
+            and holds
+            and (_is_none(values, record) or (record.family == "situation" and _is_denied(values, record)))
+        ):
             given.append((fact, complement_of(lookup, fact, values)))
         elif record.kind == "yes_no" and record.family != "worn" and (values == YES) != holds:
             turned.append((fact, complement_of(lookup, fact, values)))
@@ -313,6 +318,11 @@ def _is_none(values: ValueSet, record: Fact) -> bool:
         v.label.casefold() for v in record.values if isinstance(values, Choices) and v.id in values.members
     ]
     return named == [f"no {record.label.casefold()}"]
+
+
+def _is_denied(values: ValueSet, record: Fact) -> bool:
+    """Whether few values alone are left out: "not rain"."""
+    return isinstance(values, Choices) and (values.complement or 2 * len(values.members) > len(record.values))
 
 
 def _stated_choices(before: Query, lookup: Lookup) -> Iterator[tuple[str, ValueSet]]:

@@ -71,6 +71,10 @@ _MUST_BE = Pattern(
     r"(?: (?:have to|supposed to|to|need to))? be(?: then)?"
 )
 _SAYS = Pattern(r"(?i)\b(?:says?|said|tells?|told|claims?|reckons?|thinks?|insists?|swears?)\b")
+_WISHES = Pattern(
+    r"(?i)(?:(?:and|but|so) )?(?:they|he|she|we|(?:the|my|our|his|her) \w+(?: \w+)?)"
+    r" (?:want|wants|wanted|asked|asks|would like|insists?|prefers?|likes?|loves?|hates?)\b[^?]+$"
+)
 _HEADED = Pattern(r"([^.!?]{3,50})[.!] +(\S.*)")
 _ANYWAY = Pattern(r"(?: (?:anyway|anyhow|exactly|actually|precisely|by the way|though|please))+$")
 _SUPPOSES = Pattern(r"(?i)\b(?:if|when|while)\b")
@@ -91,8 +95,8 @@ def read_turn(
     alone, places = without_manners(text)
     reading = _read(alone, previous, talk)
     reading = reading if alone == text else put_back(text, alone, places, reading)
-    if reading.unused and previous is not None:
-        from kb.reader.talks.people import by_another  # noqa: PLC0415  few turns have words left out
+    if previous is not None and (reading.unused or _WISHES.match(text)):
+        from kb.reader.talks.people import by_another  # noqa: PLC0415  few turns only tell something
 
         reading = by_another(text, reading, previous, lookup)
     if reading.unused:
@@ -198,7 +202,12 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     from kb.reader.talks.felt import felt  # noqa: PLC0415
     from kb.reader.talks.further import bare_words, in_full, is_thanks, understood_otherwise  # noqa: PLC0415
     from kb.reader.talks.meant import filled, kind_named_before, told_before  # noqa: PLC0415
-    from kb.reader.talks.settled import in_its_own_act, not_the_thing, the_only_part  # noqa: PLC0415
+    from kb.reader.talks.settled import (  # noqa: PLC0415
+        in_its_own_act,
+        no_longer_why,
+        not_the_thing,
+        the_only_part,
+    )
     from kb.reader.talks.thereupon import (  # noqa: PLC0415
         back_to,
         of_what_has_it,
@@ -251,7 +260,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     reading = so_worn(text, thereupon(text, reading, previous, talk), previous, talk)
     reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
     reading = in_its_own_act(text, off_itself(reading, talk), previous, talk)
-    reading = put_there_too(text, reading, previous, talk)
+    reading = no_longer_why(text, put_there_too(text, reading, previous, talk), previous, talk)
     open_item = _asks_item(text, previous, talk) and _COND.match(said) is not None
     if previous.query is None and reading.query and (open_item or is_all(reading.query, said)):
         return Reading(question=text, ask=Ask(fact="item", prompt="Which item is asked about?"))
