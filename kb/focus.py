@@ -6,13 +6,18 @@ A line that nothing else understood may ask further of one of them; that clause 
 from __future__ import annotations
 
 import datetime
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+
+import msgspec
 
 from kb.answer.speaking import clauses_that_speak
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Reading
+from kb.reader.recast.by_most_words import clause_by_most_words
 from kb.reader.recast.in_focus import clause_in_focus, points_back
+from kb.reader.recast.told_by import kind_of, tells_kind
 
+Tell = Callable[[Reading], Answer]
 _MOST = 3
 
 
@@ -33,6 +38,33 @@ def told_in_focus(
 def is_settled(answers: Sequence[Answer]) -> bool:
     """Whether one of the answers tells something, or asks what can be chosen."""
     return any(_settles(one) for one in answers)
+
+
+def told_of_the_line(
+    whole: Reading, answers: Sequence[Answer], answer: Tell, as_of: datetime.date, lookup: Lookup
+) -> tuple[Answer, ...]:
+    """The answers to the parts of a line; where one tells nothing, the clause that tells the `whole` of it.
+
+    Only if that clause tells what the part asks for, too.
+    """
+    if all(_settles(one) and not _asks_who(one) for one in answers):
+        return tuple(answers)
+    found = clause_by_most_words(whole, as_of, lookup)
+    clause = found.query.clause if found is not None and found.query is not None else None
+    if found is None or clause is None:
+        return tuple(answers)
+    return tuple(
+        answer(msgspec.structs.replace(found, question=one.reading.question, spans=one.reading.spans))
+        if not (_settles(one) and not _asks_who(one))
+        and tells_kind(lookup.clauses[clause], kind_of(one.reading.question), lookup)
+        else one
+        for one in answers
+    )
+
+
+def _asks_who(answer: Answer) -> bool:
+    """Whether it is asked back which thing is meant, of who was asked for."""
+    return answer.ask is not None and kind_of(answer.reading.question) == "who"
 
 
 def _settles(answer: Answer) -> bool:

@@ -38,7 +38,7 @@ if TYPE_CHECKING:
     from kb.sparql.terms import QueryTerm
     from kb.suggesting import WordDesk
 
-_ENGINES_KEPT = 8
+_ENGINES_KEPT, _FEW = 8, 4
 
 
 class KnowledgeBase:
@@ -155,19 +155,39 @@ class KnowledgeBase:
             if not stated:
                 asked = self._claimed(part, reading, case) or reader.each_thing(reading, self.lookup)
                 told = [answer for one in asked for answer in self._answers(one, case, previous)]
+                told = self._told_further(part, reading, told, answers) if answers else told
                 answers += [on_its_day(self.lookup, one, case.as_of, self.answer) for one in told_once(told)]
                 if reading.query is not None:
                     previous = asked[-1]
                 elif told[-1].reading.query is not None:
                     previous = told[-1].reading
+        if len(parts) > 1 and len(answers) > 1:
+            from kb.focus import told_of_the_line  # noqa: PLC0415  most lines have one part
+
+            day = as_of or datetime.date.today()
+            whole = self.read(text, facts=tuple(known.items()), as_of=day)
+            return told_of_the_line(whole, answers, self.answer, day, self.lookup)
         return tuple(answers)
+
+    def _told_further(
+        self, part: str, reading: Reading, told: list[Answer], before: Sequence[Answer]
+    ) -> list[Answer]:
+        """The clause that the part of a line before was answered by, if it tells what no answer does."""
+        from kb.focus import told_in_focus  # noqa: PLC0415  most lines have one part
+
+        focus = tuple(dict.fromkeys(one.clause for one in before[-1].citations))
+        if reading.question != part:  # put in other words, as a turn of a talk is
+            reading = Reading(question=part)
+        day = datetime.date.fromisoformat(before[-1].as_of)
+        found = told_in_focus(reading, told, focus, "", day, self.lookup) if len(focus) < _FEW else None
+        return [self.answer(found)] if found is not None else told
 
     def _answers(self, reading: Reading, case: Case, previous: Reading | None) -> tuple[Answer, ...]:
         """The answer to a reading; others, where it asked back or the books are silent."""
         if reading.query is not None:
             answer = self.answer(reading)
             if answer.outcome == "answer" and answer.verdict != "silent":
-                doubt = doubted(answer, self.lookup)
+                doubt = doubted(answer, self.lookup) if previous is None else None  # a talk says less
                 if doubt is None:
                     return (answer,)
                 speaking = clauses_that_speak(doubt, case.as_of, self.lookup)

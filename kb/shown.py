@@ -40,13 +40,15 @@ def told_or_read(
 ) -> Answer:
     """For an open question of which no rule speaks, the clause that tells it, or those to read beside."""
     query = reading.query
-    if plain.verdict != "silent" or query is None or query.kind not in _OPENLY:
+    if plain.verdict != "silent" or query is None or query.kind in ("source", "compare"):
         return plain
+    if query.kind in ("may", "must"):
+        from kb.reader.recast.told_by import SURE, kind_of  # noqa: PLC0415  few are silent
+
+        if kind_of(reading.question) not in {*SURE, "often", "until", "cost"}:
+            return plain  # whether it may be worn is asked
     told = by_a_clause(reading, as_of, answer, lookup)
     return told or replaced(plain, speaking=clauses_that_speak(reading, as_of, lookup, beside=True))
-
-
-_OPENLY = frozenset({"where", "how", "how_many", "who", "when", "list", "why"})
 
 
 def names_a_thing(reading: Reading) -> bool:

@@ -116,4 +116,12 @@ MISLEADING_ASKINGS = r"""
     (?: [\w'-]+)?(?: and (?:<the> )?[\w'-]+(?: [\w'-]+)?)?)\W*$ => when is \2 issued?
 # mark
 ^(.*\bwhat do .+?\bwear (?:at|for|to|on|in) .+?) to mark (?:it|the (?:day|occasion))\b => \1
+# keep hang
+^(.*\b(?:leaving|leavers?|retiring|resigning|quitting|(?:leave|retire|resign|quit)(?![^.;,:!?]*\b(?:on|off|out|behind)\b))\b
+    [^?]*?[.;,:!]\s+(?:so |and |but )?)(?:may|can|could|do) <i> (?:get to )?(?:keep|hang on ?to) (?!on\b)
+    ((?:<the>|all) [\w' -]+?)(?<! on)(?<! off)(?: then| afterwards| for good)?\W*$
+     => \1am I allowed not to return \2?
+^(?:may|can|could|do) (?:<i>|a leaver) (?:get to )?(?:keep|hang on ?to) (<the> [\w' -]+?)(?<! on) (?:when|after
+    |once|on|if|upon) (?:<i> (?:leave|retire|resign|quit|go|have left|[\w']+ left)|leaving)\b[\w' ]*\W*$
+     => on leaving, am I allowed not to return \1?
 """

@@ -10,6 +10,7 @@ from kb.reader.recast.folk import names_of_people
 from kb.reader.recast.telling import SOMEBODY, TIME, analysed, word_level
 from kb.reader.words.colours import HEADS
 from kb.reader.words.forms import NUMBER_WORDS, word_set
+from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 
 _PART = r"(?:side|arm|hand|hip|shoulder|sleeve|breast|pocket|wrist|ear|finger|leg|foot|lapel|collar|cuff|eye)"
@@ -124,6 +125,21 @@ _COUNTED = 5
 def kind_asked(said: str) -> str:
     """What the words of a question ask for; "noun" where these say it, "" for what nothing tells for sure."""
     return next((kind for kind, pattern in _KINDS if pattern.search(said)), "noun")
+
+
+def kind_of(text: str) -> str:
+    """What a question asks for by its first words."""
+    return kind_asked(" ".join(token.low for token in tokenize(text)[:_OPENING]))
+
+
+def tells_kind(clause: Clause, kind: str, lookup: Lookup) -> bool:
+    """Whether a clause tells something of a kind that no clause tells by chance: somebody, a time, a date."""
+    told = kind in SURE | _SURER and kind != "number"
+    return told and any(is_told(kind, sentence, lookup) for sentence in with_its_subject(clause))
+
+
+_OPENING = 5
+_SURER = frozenset({"until", "often", "cost", "side"})
 
 
 def sentences_with(lemmas: Sequence[str], clause: Clause) -> Iterator[str]:

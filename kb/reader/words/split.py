@@ -13,15 +13,23 @@ _AND = (
     r"[,;]?\s+(?:and(?:,?\s+(?:also|then|finally|lastly|next|secondly|thirdly|another thing|so))?|also|plus)"
     r"[,:]?\s+"
 )
+_HOW_MUCH = r"(?:long|wide|high|deep|big|tall|thick|far|often|soon|late|early|warm|cold|close|near|large)"
+_OF_WHICH = (
+    r"(?:sort|kind|type|colou?r|size|side|sleeve|arm|way|clause|knot|lapel|shoulder|hand|hip|breast|pocket"
+    r"|wrist|leg|cuff|collar|finger|ear|day|date|month)s?"
+)
 _NEXT = Pattern(
-    rf"{_AND}(?=(?:may|can|must|should|do|does|am|are|is|where|how|who|what|which|when|why)\s+"
+    rf"{_AND}(?=(?:may|can|must|should|do|does|am|are|is|where|how|who|whom|what|which|when|why)\s+"
     r"(?:i|we|you|the|a|an|it|they|do|does|must|may|is|are|many|can|should|someone|anyone)\b)|"
     rf"{_AND}(?=(?:what|how) about\b)|"
-    rf"{_AND}(?=(?:in|on|at|with|from|for)\s+(?:which|what)\b)|"
-    rf"{_AND}(?=how\s+(?:long|wide|high|deep|big|tall|thick|far|often)\s+(?:is|are|must|may|can|does|do)"
-    r"\s+(?:it|they|the|each|every|its|their|my)\b)|"
-    rf"{_AND}(?=(?:what|which)\s+(?:sort|kind|type|colou?r|size|side|sleeve|arm|way|clause|knot)\b)|"
-    rf"{_AND}(?=who\s+(?:gets|has|wears|needs|grants|decides|says|carries|owns)\b)|"
+    rf"{_AND}(?=(?:in|on|at|with|from|for|by|to|within|until|till|after)\s+(?:which|what|whom|when)\b)|"
+    rf"{_AND}(?=(?:for|within|after|in|until|till)\s+how\s+(?:long|many|soon)\b)|"
+    rf"{_AND}(?=how\s+{_HOW_MUCH}(?:\s+(?:up|down|apart|above|below|beforehand|before|in advance))?\s+"
+    r"(?:is|are|must|may|can|does|do|should|will|have|has)\s+(?!(?:to|been|not)\b)\w)|"
+    rf"{_AND}(?=how\s+{_HOW_MUCH}\s*\?*$)|"
+    rf"{_AND}(?=(?:what|which)\s+{_OF_WHICH}\b)|"
+    rf"{_AND}(?=who\s+(?:gets|has|wears|needs|grants|decides|says|carries|owns|gives|signs|pays|orders|issues"
+    r"|allows|approves|checks|inspects|settles|names)\b)|"
     r",\s+and\s+(?=(?:may|can|must|should|do|does|are|is)\s+[\w' -]{2,40}\?)",
     re.IGNORECASE,
 )
@@ -161,8 +169,25 @@ def _of_each(parts: tuple[str, ...]) -> tuple[str, ...]:
 def _next(part: str) -> list[str]:
     """ "May I wear it and where does it go": the questions that an "and" parts."""
     low = part.lower()  # the pattern is large, and seldom needed
-    may_go_on = any(word in low for word in ("and", "also", "plus"))
-    return _NEXT.split(part) if may_go_on else [part]
+    if not any(word in low for word in ("and", "also", "plus")):
+        return [part]
+    found = _NEXT.split(part)
+    for place in range(len(found) - 2, -1, -1):
+        bare, other = _BARE.fullmatch(found[place].strip()), _BARE.match(found[place + 1])
+        if bare is not None and other is not None and other.end() < len(found[place + 1]):
+            found[place] += found[place + 1][other.end() :]  # "how wide and how high is it"
+        elif place + 1 < len(found) and not _is_question(found[place]) and _LATER.search(found[place]):
+            found[place] += "?"
+    return found
+
+
+_BARE = Pattern(rf"(?:how {_HOW_MUCH}|(?:what|which) {_OF_WHICH}|where|when)\b", re.IGNORECASE)
+_LATER = Pattern(
+    r"(?:[:;–-]\s+(?:(?:in|on|at|from|for|by|to|after|within) )?(?:how|what|which|who|whom|where|when)"
+    r"|,\s+(?:how|what))\b",
+    re.IGNORECASE,
+)
+""" "A cadet leader, how many bars", which asks as well."""
 
 
 def _run_on(part: str) -> list[str]:
