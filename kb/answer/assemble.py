@@ -13,7 +13,7 @@ from kb.answer.changes import allowing, turning_changes
 from kb.answer.common import (
     Part,
     all_rules,
-    ask_for,
+    ask_of_table,
     cautions,
     change_notes,
     citations,
@@ -344,9 +344,7 @@ def _finish(
     rules = all_rules(cases)
     ask = None
     if open_facts:
-        known = dict(query.case.facts).get(open_facts[0])
-        rows = [values for case in cases for fact, values in case.when if fact == open_facts[0]]
-        ask = ask_for(lookup, open_facts[0], known, rows)
+        ask = ask_of_table(lookup, query, cases)
     stated, alike = "", {case.verdict for case in cases}
     if query.value is not None and verdict == "conditional" and len(alike) == 1:
         stated = say_verdict(lookup, alike.pop(), query, rules=rules)  # what is left differs, the verdict not

@@ -224,6 +224,21 @@ def ask_for(
     return Ask(fact=fact, prompt=record.ask, choices=told, others=True)
 
 
+_LONG = 12
+
+
+def ask_of_table(lookup: Lookup, query: Query, cases: Sequence[AnswerCase]) -> Ask:
+    """The question for what decides most in a table; of a long one for what is not mostly one way anyhow."""
+    rows = [case.when for case in cases]
+    asked = next(fact for row in rows for fact, _ in row)
+    if len(cases) > _LONG:
+        from kb.wording.unless import nearest_open  # noqa: PLC0415  few tables are long
+
+        asked = nearest_open(lookup, query, rows)
+    told = [values for row in rows for fact, values in row if fact == asked]
+    return ask_for(lookup, asked, dict(query.case.facts).get(asked), told)
+
+
 def refuse_exclusions(engine: Engine, case: Case, possible: dict[str, ValueSet]) -> None:
     """Raises `UsageError` where the facts of a case exclude each other."""
     if not engine.check_case(possible):

@@ -129,6 +129,13 @@ def nearest_first(lookup: Lookup, query: Query, rows: Sequence[Facts]) -> tuple[
     return tuple(sorted(range(len(rows)), key=lambda index: len(strange_in(rows[index], sets))))
 
 
+def nearest_open(lookup: Lookup, query: Query, rows: Sequence[Facts]) -> str:
+    """The first fact of a table of which no value is out of the ordinary, if any: a grade, a temperature."""
+    sets = ordinary_sets(lookup, rows, usually_in(lookup, query))
+    facts = [fact for row in rows for fact, _ in row]
+    return next((fact for fact in facts if fact not in sets), facts[0])
+
+
 def strange_in(row: Facts, sets: Mapping[str, ValueSet]) -> tuple[str, ...]:
     """The facts of a row that are out of the ordinary in it."""
     return tuple(fact for fact, values in row if fact in sets and is_empty(intersect(sets[fact], values)))

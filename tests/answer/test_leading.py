@@ -75,7 +75,8 @@ def test_the_open_air_follows_from_the_weather_and_duty_from_asking(books: Open)
     third, seventh = books("third").lookup, books("seventh").lookup
     told = usually(third, None, [("weather", choices("rain"))])
     assert told == {"on-duty": YES, "outdoors": YES}
-    assert usually(seventh, None, [("snow", YES)]) == {"indoors": NO}
+    assert usually(seventh, None, [("snow", YES)]) == {"indoors": NO, "duty": choices("on-duty")}
+    assert "duty" not in usually(seventh, None, [("duty", choices("off-duty"))])
     in_a_cabin = usually(third, None, [("weather", choices("rain")), ("place", choices("cabin"))])
     assert "outdoors" not in in_a_cabin
     assert "outdoors" not in usually(third, None, [("snow-lying", NO)])
