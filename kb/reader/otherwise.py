@@ -111,8 +111,8 @@ def _as_thing(span: Span, again: Reading) -> Span:
 
 
 _OWN_NAME = frozenset({"name", "initial", "surname"})
-_NO_GRADE = Pattern(r"(?i)<hand (?:it|them|that|those) (?:out|over|back|in)\b|\blast <night\b")
-"""Words with a name in them that is not meant: "can I hand it out", "dyed it last night"."""
+_NO_GRADE = Pattern(r"(?i)<hand (?:it|th\w+) (?:out|over|back|in)\b|\blast <night\b|[\"'‘“]<[\w ]+[\"'’”]")
+"""Words with a name in them not meant: "hand it out", "dyed it last night", "have 'spike' sewn on"."""
 
 
 def _is_idiom(span: Span, put: str, reading: Reading) -> bool:

@@ -255,7 +255,7 @@ def _read(
         return Reading(question=text, text=say_query(lookup, echo), query=echo, spans=spans, carried=kept)
     left = tuple(sorted({*unexplained(found.pieces, frame, roles), *loose(found, previous, lookup)}))
     if left:
-        from kb.reader.recast.dated import on_a_day  # noqa: PLC0415  only where words are left
+        from kb.reader.recast.dated import besides_the_day, on_a_day  # noqa: PLC0415  only where words are left
         from kb.reader.recast.ways import asked_way  # noqa: PLC0415
 
         follows = previous is not None and previous.query is not None
@@ -269,6 +269,7 @@ def _read(
             return _read_as(text, way, spans, lookup)
         from kb.reader.doubts.stopped import stopped  # noqa: PLC0415
 
+        left = besides_the_day(found, left, case.as_of)
         stop = ask_instead(found, left, frame, roles, case, lookup) or stopped(
             found, left, lookup, lambda rest: read_question(rest, lexicon=lexicon, lookup=lookup, case=case)
         )

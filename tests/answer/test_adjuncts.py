@@ -67,6 +67,13 @@ LEFT_OUT = {
         {When the accountant drops in}, may I carry an umbrella in station dress? prohibited 5.10
         {While the mayor makes his speech}, may I wear a wristwatch in band dress? prohibited 8.7
     """,
+    "eighth": """
+        Can I put the green jacket in the washing machine {on a cold wash}? prohibited 9.4
+        May I put my salon jacket in the washing machine {on a gentle cycle}? prohibited 9.4
+        {It's blowing a gale}, may I carry a private telephone in the cab? prohibited 6.8
+        {Hotter than a furnace here}. May I wear shorts with Ballast Dress? prohibited 3.3
+        {It's brass monkeys out}. May I wear a plain ring on the line? prohibited 6.4
+    """,
 }
 # How a thing is, what is worn with it, what settles the answer, and what moves the day.
 KEPT = {
@@ -96,6 +103,11 @@ KEPT = {
         At half past six in the evening, must I wear the high-visibility vest in town?
         For medical reasons, may I wear earrings in parade rig?
         Unless the boss says otherwise, may I wear deck shoes in the mess with watch rig?
+    """,
+    "eighth": """
+        May I put the orange vest in the washing machine on a hot wash?
+        Colder than charity out here, may I wear a private wool hat with Crew Dress?
+        Blowing a hooley, may I wear the round cap in the cab?
     """,
     "second": """
         May I wear the wool hat on the fell because mine is torn?

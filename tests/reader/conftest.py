@@ -20,7 +20,9 @@ SECOND = HERE.parent / "second" / "books"
 THIRD = HERE.parent / "third" / "books"
 FOURTH = HERE.parent / "fourth" / "books"
 FIFTH = HERE.parent / "fifth" / "books"
+SIXTH = HERE.parent / "sixth" / "books"
 SEVENTH = HERE.parent / "seventh" / "books"
+EIGHTH = HERE.parent / "eighth" / "books"
 
 
 class Base(NamedTuple):
@@ -74,3 +76,13 @@ def fifth() -> Base:
 @pytest.fixture(scope="session")
 def seventh() -> Base:
     return load(SEVENTH)
+
+
+@pytest.fixture(scope="session")
+def sixth() -> Base:
+    return load(SIXTH)
+
+
+@pytest.fixture(scope="session")
+def eighth() -> Base:
+    return load(EIGHTH)

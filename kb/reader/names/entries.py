@@ -161,6 +161,7 @@ def _fact_names(fact: Fact) -> Iterator[tuple[tuple[str, ...], Entry]]:
             yield words, entry
             yield _predicated(label), entry
             yield _told(label), entry
+            yield _meanwhile(label), entry._replace(rank=1)
             yield _without_preposition(label), entry._replace(rank=1)
             if words[0] == "on" and len(words) > 1:
                 yield ("off", *words[1:]), Entry("value", "no", fact.id, 1)
@@ -188,6 +189,19 @@ def _told(label: str) -> tuple[str, ...]:
     """ "The train leaves after dark" for "on a train that leaves after dark"."""
     before, that, after = label.partition(" that ")
     return (*(_without_preposition(before) or name_words(before)), *name_words(after)) if that else ()
+
+
+_MEANWHILE = frozenset({"while", "when", "where", "whenever"})
+_IS = frozenset({"is", "are"})
+
+
+def _meanwhile(label: str) -> tuple[str, ...]:
+    """ "A train standing there" for "while a train is standing there"."""
+    tokens = label_tokens(label)
+    if tokens[0][0] not in _MEANWHILE or not _IS.intersection(low for low, _ in tokens):
+        return ()
+    kept = (key for low, key in tokens[1:] if low not in SKIPPED_INSIDE_LABELS and low not in _IS)
+    return tuple(kept)
 
 
 def _quantity_words(label: str) -> Iterator[tuple[str, ...]]:
@@ -299,6 +313,8 @@ def _aspect_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
         if aspect.verb and aspect.id != "wear":
             for form in verb_forms(aspect.verb, aspect.done):
                 yield (form,), Entry("act", aspect.id)
+            if len((aspect.done or "").split()) > 1:
+                yield name_words(aspect.done or ""), Entry("act", aspect.id)
         for value in aspect.values:
             for label in labels_of(value):
                 yield name_words(label), Entry("aspect value", value.id, aspect.id)
@@ -308,7 +324,17 @@ def _aspect_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
 
 
 def verb_forms(verb: str, done: str | None) -> tuple[str, ...]:
-    """Keys of the forms of a verb: pierce, pierces, piercing, pierced. Several words are joined."""
+    """Keys of the forms of a verb: pierce, pierces, piercing, pierced. Several words are joined.
+
+    A participle that is no form of the verb stands for it where it is the whole of what is done ("issued"),
+    not as the first word of more ("put into a washing machine", of what is machine-washed).
+    """
+    before, _, last = verb.lower().rpartition("-")
+    if before:  # "tumble-dry"
+        head = "".join(name_words(before))
+        past = done.lower().split()[0] if done else ""
+        own = (word_key(past),) if past.startswith(last[:3]) else ()  # "washed at home"
+        return (*(head + form for form in verb_forms(last, None)), *own)
     first, _, rest = verb.lower().partition(" ")
     stem = first.removesuffix("e")
     doubled = (
@@ -319,7 +345,9 @@ def verb_forms(verb: str, done: str | None) -> tuple[str, ...]:
         and first[-3:-2] not in tuple("aeiou")
         else stem
     )
-    past = done.lower().split()[0] if done else (first[:-1] + "ied" if first.endswith("y") else stem + "ed")
+    past = done.lower().split()[0] if done else ""
+    past = past if past[:1] == first[:1] or done == past else ""
+    past = past or (first[:-1] + "ied" if first.endswith("y") else stem + "ed")
     forms = (first, first + "s", first + "es", first[:-1] + "ies", stem + "ing", doubled + "ing", past)
     tail = "".join(name_words(rest)) if rest else ""
     return tuple(dict.fromkeys(word_key(form) + tail for form in (*forms, doubled + "ed")))

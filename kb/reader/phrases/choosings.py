@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from kb.reader.phrases.leads import KIN
+
+_KIN = "|".join(sorted(KIN))
 BOTH = r"""
 # one single both
 ^(?:<the> )?([\w' -]+?)(?: -+|:|,|;)? (?:on |at )?(?:one|a single|just one) (?:shoulder|sleeve|arm|side|breast
@@ -13,7 +16,22 @@ BOTH = r"""
 ^(?:just )?one ([a-z][\w-]+) or (?:two|more|several)\W*$ => how many \1s may I wear?
 """
 
-CHOOSINGS = r"""
+CHOOSINGS = rf"""
+# rather sooner
+(?<=\w) (?:says?|said|thinks?|reckons?|feels?)(?: that)? (?:<i>)(?:'d| would) (?:much |far )?(?:rather|sooner)
+    \s<wear> ([^.;,?!]+?) than (?:<wear> )?([^.;,?!]+?)(?=[.;,?!]|$) => \swants to wear \1 instead of \2
+\b(<i>)(?:'d| would) (?:much |far )?(?:rather|sooner) <wear> ([^.;,?!]+?) than (?:<wear> )?([^.;,?!]+?)
+    (?=[.;,?!]|$) => \1 want to wear \2 instead of \3
+(?<=\w) (?:says?|said|thinks?|reckons?|feels?)(?: that)? (?:<i>)(?:'d| would) (?:much |far )?(?:rather|sooner)
+    \s(?=<wear> ) => \swants to\s
+# prefer prefers
+(?<!would )(?<!'d )\bprefers?(?: to wear| wearing)? ((?:<the> )?[\w' -]+?) to (?:wearing )?(<the> [\w' -]+?)
+    (?=[.;,?!]|$) => wants to wear \1 instead of \2
+\b(?:would|'d) prefer(?: to wear| wearing)? (<the> [\w' -]+?) to (?:wearing )?(<the> [\w' -]+?)(?=[.;,?!]|$)
+     => wants to wear \1 instead of \2
+# want wants
+^(?:my|our|his|her|the) (?:[\w-]+ )?(?:{_KIN}) wants to (?=<wear> )([^.;?!]+?)\W*$ => may I \1?
+^(<i>|<the> [\w' -]+?) wants? to (?=<wear> )([^.;?!]+?)\W*$ => may \1 \2?
 # everything all whatever
 ^(?:.*?\b)?(?:list|name|give|tell|show)(?: me| us)? (?:everything|all|whatever)(?: that| which)?(?:\s
     (?:goes|go) on|(?: (?:i|we|you|one|they))? (?:need|have|must|should|ought)(?: to)?(?: have| wear| put on)?
@@ -51,9 +69,9 @@ CHOOSINGS = r"""
     (?:when|while|whereas|and|but) (?:mine|i|ours|we|my|the rest)\b[^?]*\W*$ => why is the \2 \1?
 # turn come arrive report show attend appear parade
 (?<!how do i )(?<!how do we )(?<!how should i )(?<!how must i )\b(?:come|turn (?:up|out)|arrive|report
-    |show up|attend|appear|parade|go) in (?=(?:<the> )?(?:[\w-]+ ){1,2}?(?:rig
+    |show up|attend|appear|parade|go) in (?=(?:<the> )?(?:[\w-]+ ){{1,2}}?(?:rig
     |dress|kit|uniform|order)\b) => wear\s
 # be are is am
-^(must|should|do|does)(n't)? (.+?) (?:have to |need to )?be in (?=(?:<the> )?(?:[\w-]+ ){1,2}?(?:rig
+^(must|should|do|does)(n't)? (.+?) (?:have to |need to )?be in (?=(?:<the> )?(?:[\w-]+ ){{1,2}}?(?:rig
     |dress|kit|uniform|order)\b) => must\2 \3 wear\s
 """

@@ -7,6 +7,12 @@ from kb.reader.phrases.goings import GOINGS
 from kb.reader.phrases.on_and_off import ON_AND_OFF
 
 SAYINGS = r"""
+# lets allows permits let allow permit
+^(?:<books>|<the> (?:[\w-]+ )?notice) (?:now |still )?(?:lets?|allows?|permits?) <me>(?: to)?
+    \s(?=<wear> |keep |leave |carry |go )([^.;?!]+?)(?:,? (?:does|do|did)(?:n't| not)? (?:it
+    |they))?\W*$ => may I \1?
+# speaking
+^speaking (?:purely |only |strictly |just )?as (?=(?:an?|the|one) [\w' -]+[,:;-]) => as\s
 # if whether
 ^<tell>,? (?:if|whether|that) (?:<books> (?:allow|permit|let) (<me>)(?: to)? )(?=\w+ ) => may \1
 ^<tell>,? (?:if|whether|that) (?=(?:i|we|he|she|they|you|one|it|there|anyone|anybody|the|my|our|an?|this

@@ -13,6 +13,16 @@ _HUE = (
     r"((?:(?:bright|dark|light|pale|deep|neon|hot|pastel|electric|vivid|bottle|sky|ash|platinum) )?"
     r"(?!(?:at|for|in|on|and|or|before|while|when|with|if|by|to|the|my|again)\b)[a-z]+)"
 )
+_PUT_IN = "put|chuck|bung|throw|sling|stick|pop|shove|toss|stuff|run|wash|clean|dry|do"
+_WASHER = r"washing[- ]?machine|washer|machine(?= (?:on|for) (?:an? )?(?:\w+ )?(?:wash|cycle|programme))"
+_DRYER = "(?:tumble[- ]?)?(?:dryer|drier)"
+_TEXT = (
+    r"(?:(?:(?:<own>|the|an?)(?: own| full| first)? )?(?:nicknames?|names?|initials|surnames?)"
+    r"|[\"'‘“][\w -]{1,20}[\"'’”])"
+)
+_WORN = r"(?![\w -]*(?:badge|plate|strip|tape|tab|label|tag|plaque)\b)"
+"""What is not made to bear a name."""
+_PENNED = "put|written|wrote|sewn|sewed|stitched|embroidered|printed|inked|painted"
 _DYED = "(?:dyed|bleached|tinted|coloured)"
 CORRECTED = (
     "pulled up", "picked up", "written up", "told off", "ticked off", "marked down", "sent back", "sent home",
@@ -35,6 +45,12 @@ _ONE_MORE = "\n".join(
     for number, (ordinal, following) in _NEXT.items()
 )
 MISLEADING_WORKINGS = rf"""
+# covered
+^(?:is|are|must|should|do|does|has|have) (.+?) (?:(?:have|need) )?(?:got )?(?:to )?be covered(?: up| over)?
+    \s(?:with|by) (<the> (?:[\w'-]+ )?(?:net|snood|hood|cap|hat))((?: (?:in|on|at|while|when) [^.;?!]+)?)\W*$
+     => must I wear \2 with \1\3?
+^(?:may|can|could) (.+?) be covered(?: up| over)? (?:with|by) (<the> (?:[\w'-]+ )?(?:net|snood|hood|cap|hat))
+    ((?: (?:in|on|at|while|when) [^.;?!]+)?)\W*$ => may I wear \2 with \1\3?
 # third second fourth fifth another more extra
 {_ONE_MORE}
 # old older earlier former first new newer
@@ -62,7 +78,14 @@ WORKINGS = rf"""
 \b(?:dye|bleach|tint|colour) <own> hair (?:(?:in|to) )?(?:an? )?{_HUE}\b => wear \1 hair
 \b(?:i|he|she|we)(?:['’](?:ve|s)| have| has)? (?:just |gone and |had )?{_DYED} (<own>) hair {_HUE}{_LATELY}
      => \1 hair is \2
-^(?:<own> )?hair (?:(?:is|was|has been) )?{_DYED} {_HUE}{_LATELY} => my hair is \1,\s
+^(?:<own> )?hair(?:'s| is| was| has)?(?: been)? {_DYED} {_HUE}{_LATELY} => my hair is \1,\s
+# machine washer dryer drier
+\b(?:{_PUT_IN}) (<the> [\w' -]+?) (?:in|into|through) <the> (?:{_WASHER})\b => machine-wash \1
+\b(?:{_PUT_IN}) (<the> [\w' -]+?) (?:in|into|through) <the> (?:{_DRYER})\b => tumble-dry \1
+\b(<the> [\w' -]+?) (?:go|be (?:put|chucked|thrown|stuck|washed|cleaned|done)) (?:in|into|through) <the>
+    \s(?:{_WASHER})\b => \1 be machine-washed
+\b(<the> [\w' -]+?) (?:go|be (?:put|chucked|thrown|stuck|dried)) (?:in|into|through) <the>
+    \s(?:{_DRYER})\b => \1 be tumble-dried
 # natural normal
 <sep>(?:(?:is|would|will) )?(?:that|it|this)?(?: be)? ?(?:natural
     |normal)(?:[- ]looking)? enough(?: for [\w' -]+)?\W*$
@@ -92,6 +115,15 @@ WORKINGS = rf"""
 \b(?:writ|ink|stamp|sew|stitch|embroider|print|scribbl|put)(?:e|t?ing)? (?:<own>|the|an?)(?: own| full)?
     \s(?:name|initials|surname)s? (?:in|into|inside|on the inside of)(?: (?:the|its) (?:back|lining|label|hem
     |collar) of)? (?=<the> ) => mark\s
+# name nickname initials surname stitched embroidered sewn printed stitch embroider
+\b(?:have|get|having|getting) {_TEXT} (?:{_PENNED}) (?:on|onto|across|to)(?: <the> (?:back|front|outside
+    |side) of)? (?=<the> {_WORN}) => inscribe\s
+\b(?:writ|ink|stamp|sew|stitch|embroider|print|paint|scribbl|put)(?:e|t?ing)? {_TEXT} (?:on|onto|across)(?:
+    \s<the> (?:back|front|outside|side) of)? (?=<the> {_WORN}) => inscribe\s
+^(?:<the> [\w-]+|<i>)(?:'s| has| have|'ve)? (?:{_PENNED}) {_TEXT} (?:on|onto|across) (<the> [\w' -]+?)<sep>
+    (?:<so>|allowed)\W*$ => may I inscribe \1?
+\b(may|can|could|must|should|is|are) {_TEXT} (?:be )?(?:{_PENNED}) (?:on|onto|across) (?=<the> {_WORN})
+     => \1 I inscribe\s
 # neater smarter bright shiny clean warm warmer dry
 ^(?!.*\b(?:wear|carry|own|have on)\b)((?:may|can|could|should|must|am i allowed to) .+?),? (?:just |only
     |so as |in order )?to (?:keep|make|get) (?:it|them|<the> [\w-]+)(?: look| feel)?

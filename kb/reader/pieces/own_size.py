@@ -12,6 +12,7 @@ from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.model.values import ranges
 from kb.reader.names.lexicon import joined, name_words
+from kb.reader.pieces.distances import distances
 from kb.reader.pieces.pieces import Piece, only
 from kb.reader.pieces.values import LIGHT, Pieces, fact_piece
 from kb.reader.words.forms import word_set
@@ -26,7 +27,7 @@ _IT = word_set("it its that this they them those these so")
 
 def own_size(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup, facts: Sequence[Fact]) -> Pieces:
     """The pieces with each such thing and its measure as the one fact that they state."""
-    found = list(pieces)
+    found = list(distances(pieces, tokens, lookup, facts))
     index = 0
     while index < len(found):
         fact = _measured(found[index], lookup, facts)
@@ -71,9 +72,17 @@ def _with_its_measure(
     if after == index + 1 or after == len(found) or found[after].tag != "measure":
         return None
     end = after + 1
-    while end < len(found) and tokens[found[end].first].low in _SIZED and found[end].tag != "comma":
+    while end < len(found) and found[end].tag != "comma" and _is_sized(found, end, tokens):
         end += 1
     return index, end
+
+
+def _is_sized(found: Sequence[Piece], place: int, tokens: tuple[Token, ...]) -> bool:
+    """ "Long", "in length"; not "in the kitchen"."""
+    piece = found[place]
+    lows = [token.low for token in tokens[piece.first : found[min(place + 1, len(found) - 1)].last]]
+    said = lows[: piece.last - piece.first]
+    return _SIZED.issuperset(said) and (said != ["in"] or _SIZED.issuperset(lows[1:2]))
 
 
 def _is_of_another(

@@ -10,7 +10,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query
 from kb.model.values import OTHER, Choices, others_in
 from kb.reader.pieces.parts import Roles
-from kb.reader.words.colours import HEADS, is_name_of, is_natural, may_be
+from kb.reader.words.colours import HEADS, is_name_of, is_natural, is_unnatural, may_be
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token, label_words
 from kb.text import visible
@@ -123,9 +123,10 @@ def _is_near(words: tuple[str, ...], value: str, strange: bool, aspect: str, loo
 def _is_hair_colour(words: tuple[str, ...], value: str, query: Query, lookup: Lookup) -> bool:
     """Whether a colour of hair is for certain of the kind that a value names: blond, of natural colours."""
     labels = list(_labels(value, query.aspect, lookup))
-    kind = all(HEADS.isdisjoint(label) and "natural" in label for label in labels)
+    kind = all(HEADS.isdisjoint(label) and ("natural" in label or is_unnatural(label)) for label in labels)
     worn = label_words(lookup.items[query.items[0]].label)
-    return kind and not _HAIR.isdisjoint(worn) and is_natural(words)
+    denied = any(is_unnatural(label) for label in labels)  # what may be so is then nothing else
+    return kind and not _HAIR.isdisjoint(worn) and (denied or is_natural(words))
 
 
 def _ask(query: Query, said: str, near: list[str], of_it: bool, lookup: Lookup) -> Ask:

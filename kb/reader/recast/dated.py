@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import re
 from collections.abc import Callable
 
@@ -66,6 +67,15 @@ def on_a_day(
     return msgspec.structs.replace(
         again, question=reading.question, spans=_without_a_month(reading, again, period)
     )
+
+
+def besides_the_day(found: Understood, left: tuple[int, ...], today: datetime.date) -> tuple[int, ...]:
+    """The places left over that say no day which is understood: "2025" of "June 2025" is not among them."""
+    said = said_period(found, left, today)
+    if said is None or found.text[: said.start].rstrip()[-1:].isdigit():  # "30 February 2025"
+        return left
+    starts = {index: found.tokens[found.pieces[index].first].start for index in left}
+    return tuple(index for index in left if not said.start <= starts[index] < said.end) or left
 
 
 def _apart(one: Period, other: Period) -> bool:

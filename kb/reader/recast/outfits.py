@@ -30,9 +30,9 @@ _WHICH = frozenset(
 _BEING = word_set("be being")
 _GOING = word_set("""
     go going come coming walk walking travel travelling get getting turn show pitch rock appear appearing
-    attend attending stand standing sit sitting head heading arrive arriving pop nip stay staying remain
-    remaining return returning wander stroll step stop stopping report seen march marching enter entering
-    visit visiting
+    attend attending stand standing sit sitting head heading arrive arriving pop nip dash run slip trot stay
+    staying remain remaining return returning wander stroll step stop stopping report seen march marching
+    enter entering visit visiting
 """)
 _ABOUT = word_set("up down out about around round straight right back off over along still just in")
 _ENTERING = word_set("enter entering attend attending visit visiting")
@@ -74,7 +74,7 @@ def _the_outfit(pieces: Sequence[Piece], tokens: Sequence[Token], lookup: Lookup
         one = ""
         if piece.tag == "fact" and lookup.facts[piece.fact].family == "rig":
             values = piece.values.members if isinstance(piece.values, Choices) else frozenset()
-            one = next(iter(values)) if len(values) == 1 else ""
+            one = _as_thing(next(iter(values)), piece.fact, lookup) if len(values) == 1 else ""
         elif piece.tag in _ITEMS:
             loose = piece.tag == "item" and set(lookup.broader(piece.arg)) <= {piece.arg, "anything"}
             one = piece.arg if loose else ""
@@ -83,6 +83,14 @@ def _the_outfit(pieces: Sequence[Piece], tokens: Sequence[Token], lookup: Lookup
         within = tokens[piece.first].low == "in" or _is_led(pieces, index)
         named.append((index, one if one in lookup.items and within else ""))
     return named[0] if len(named) == 1 and named[0][1] else None
+
+
+def _as_thing(value: str, fact: str, lookup: Lookup) -> str:
+    """The thing that a rig is, by its name or by its label: "crew-outfit" of the rig "crew"."""
+    if value in lookup.items:
+        return value
+    label = next((v.label for v in lookup.facts[fact].values if v.id == value), "")
+    return next((item.id for item in lookup.base.items if item.label == label), value)
 
 
 def _is_led(pieces: Sequence[Piece], index: int) -> bool:

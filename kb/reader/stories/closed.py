@@ -11,7 +11,8 @@ from collections.abc import Iterator
 from kb.model.conditions import tests
 from kb.model.records import OWNED_ASPECTS, Rule
 from kb.reader.phrases.english import tag_set
-from kb.reader.stories.idle import Stretches, is_doing, is_everyday
+from kb.reader.stories.idle import GOING, Stretches, is_doing, is_everyday, is_one_of
+from kb.reader.stories.modifiers import is_told
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
@@ -52,6 +53,8 @@ _GETTING = word_set("""
 _PLAIN = tag_set("filler, det, poss, in, on, to, particle, self, person, outdoors, run")
 _WASHES = word_set("wash rinse swim soak soaking ducking shift trip storm rain")
 _WASHINGS = word_set("washing rinsing drying soaking wearing")
+_ACROSS = word_set("out over across down up round along back")
+_AFTER_ERRAND = frozenset({"", "comma", "in", "on", "with", "fact", "and", "when", "if", "outdoors"})
 _BEFORE_AFTER = word_set("before after")
 _STANDING = word_set("""
     promotion promoting appointment appointing award awarding qualification qualifying confirmation joining
@@ -68,7 +71,9 @@ def closed_end(sought: Stretches, at: int, cared: bool) -> int | None:
     """
     if sought.low(at) in _BEFORE_AFTER:
         return _sequence_end(sought, at) if cared else _time_end(sought, at)
-    return _attribute_end(sought, at) or _till_then(sought, at) or _on_top(sought, at)
+    return (
+        _attribute_end(sought, at) or _errand_end(sought, at) or _till_then(sought, at) or _on_top(sought, at)
+    )
 
 
 def _sequence_end(sought: Stretches, at: int) -> int | None:
@@ -172,6 +177,32 @@ def _on_top(sought: Stretches, at: int) -> int | None:
     things = {piece.entries for piece in sought.pieces if piece.tag in _ITEMS}
     carried = any(piece.tag == "act" and piece.arg == "carrying" for piece in sought.pieces)
     return at + 2 if len(things) == 1 and carried else None
+
+
+def _errand_end(sought: Stretches, at: int) -> int | None:
+    """ "To the cashpoint" of "nip out to the cashpoint", "for a paper": where one goes, or what for.
+
+    Whatever is called so can be no thing that is worn; it stays where the books have the word.
+    """
+    at += sought.low(at) in _ACROSS and sought.low(at + 1) in ("to", "into", "for")
+    lead, tokens = sought.low(at).rpartition(" ")[2], sought.found.tokens
+    before = tokens[max(0, sought.pieces[at].first - 3) : sought.pieces[at].last]
+    if lead not in ("to", "into", "for") or not any(is_one_of(token.low, GOING) for token in before):
+        return None
+    begun = at + 1
+    while sought.tag(begun) in ("det", "poss"):
+        begun += 1
+    place = begun
+    while sought.tag(place) == "unknown" and place < begun + 3 and not sought.is_named(place):
+        place += 1
+    if place == begun or sought.tag(place) not in _AFTER_ERRAND:
+        return None
+    words = {tokens[sought.pieces[i].first].key for i in range(begun, place)}
+    texts = (clause.text for clause in sought.lookup.base.clauses) if lead == "for" else ()
+    if any(not words.isdisjoint(token.key for token in tokenize(text)) for text in texts):
+        return None
+    told = is_told(sought.found, sought.lookup, sought.pieces[begun].first, sought.pieces[place - 1].last)
+    return None if told else place
 
 
 def _till_then(sought: Stretches, at: int) -> int | None:

@@ -210,6 +210,7 @@ _NONE = Pattern(
 )
 """That nobody does it, which claims that it is forbidden."""
 _NOT_EVEN = Pattern(r",? not even\b[^,.;?]*$", re.IGNORECASE)
+_WISH = Pattern(r"(?:i|he|she|we|they) (?:'d|would) (?:much |far )?(?:rather|sooner|like|love|prefer)\b")
 _AS_SUBJECT = {"me": "I", "us": "we", "him": "he", "her": "she", "them": "they", None: "I"}
 _TALK = Pattern(
     rf"{_OPENS}(?:what (?:is|'s)|why) (?:all )?(?:this|the|that) (?:\w+ )?(?:nonsense|talk|rumour|rumor|story"
@@ -329,7 +330,8 @@ def claims_in(text: str, tokens: tuple[Token, ...]) -> Iterator[Claim]:
     for cut, lead, tail in _frames(words):
         start = first + words[:cut].count(" ")
         advised = not HEALERS.isdisjoint(lows[first:start])
-        if start >= last or advised or not _SAID.isdisjoint(lows[start:last]):
+        wished = _WISH.match(" ".join(lows[start:last])) is not None  # "he'd rather wear the skirt"
+        if start >= last or advised or wished or not _SAID.isdisjoint(lows[start:last]):
             continue
         said = _undenied(text, tokens[start:last]) if lead is None else text[tokens[start].start : end]
         if (none := _NONE.match(said)) is not None and not lead:

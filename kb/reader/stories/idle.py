@@ -22,6 +22,7 @@ from kb.reader.words.tokens import stems, word_key
 SPEAKERS = word_set("i we he she you me us")
 THINGS = word_set("it they them this that these those one ones mine yours his hers theirs ours its")
 """Words that may stand for a thing."""
+SEXES = word_set("man men woman women male female males females")
 _SOMEBODY = word_set("nobody everybody everyone anybody anyone somebody someone folk folks people")
 _SEEING = word_set(
     "see sees seeing saw like likes loves love want wants hate hates mind prefer prefers notice stand bear"
@@ -31,10 +32,24 @@ _HIDING = word_set("hides hide covers cover conceals conceal hid hidden")
 STATES = STATE_WORDS | word_set("""
     perishing baltic parky draughty drizzly baking scorching balmy raw arctic stormy grim dreary
     knackered shattered exhausted bored nervous shy cheerful homesick hungover thirsty starving peckish drowsy
-    lazy asleep awake careful quick
+    lazy asleep awake careful quick sweat mad frost
 """)
 """How it is or how somebody feels, apart from how a thing is."""
-_WATCHING = word_set("watching looking coming going")
+_WATCHING = word_set("watching looking coming going having")
+GOING = word_set("""
+    go goes going pop nip dash dart run slip trot walk step cycle drive head rush hop stroll wander scoot
+""")
+"""Verbs of going somewhere for a while."""
+_SWEATING = word_set(
+    "dripping sweating melting shivering freezing boiling roasting baking sweltering choking"
+)
+_MUNCHING = word_set("munching sipping nibbling chewing finishing")
+_MEALS = word_set("""
+    tea coffee cuppa brew cocoa squash juice milk water sandwich sandwiches lunch snack snacks biscuit
+    biscuits cake soup roll bun pie apple banana crisps chocolate chips stew packed elevenses breakfast supper
+    dinner porridge
+""")
+"""What one has in a break; none of it is worn, and drink that rules may forbid is not among it."""
 _BODY = word_set(
     "ear ears foot feet hand hands back leg legs knee knees nose finger fingers eye eyes toes throat"
 )
@@ -66,13 +81,17 @@ def is_one_of(low: str, *kinds: frozenset[str]) -> bool:
 
 def is_everyday(low: str) -> bool:
     """Whether a word is a known one of everyday talk."""
-    known = low in STATES or low in _WATCHING or low.removesuffix("'s") in _SOMEBODY
+    known = (
+        low in STATES | _MEALS | _MUNCHING | _SWEATING
+        or low in _WATCHING
+        or low.removesuffix("'s") in _SOMEBODY
+    )
     return known or is_one_of(low, DOINGS, OTHERS, PLACES, OCCASIONS)
 
 
 def is_doing(low: str) -> bool:
     """ "Queueing", "laughing"."""
-    return low.endswith("ing") and (is_one_of(low, DOINGS) or low in _WATCHING)
+    return low.endswith("ing") and (is_one_of(low, DOINGS, GOING) or low in _WATCHING | _SWEATING | _MUNCHING)
 
 
 def _undone(piece: Piece, found: Understood) -> Piece:
@@ -162,6 +181,11 @@ class Stretches:
         """Whether a word is an everyday one, and none of the words by which the books name anything."""
         return is_everyday(low) and word_key(low) not in self._named and low not in self._named
 
+    def is_named(self, place: int) -> bool:
+        """Whether the books have the word of a piece in a name."""
+        token = self.found.tokens[self.pieces[place].first]
+        return token.key in self._weighty or token.key in self._named or token.low in self._named
+
     @cached_property
     def _named(self) -> frozenset[str]:
         """Last words of the names of things, and all words in those of facts."""
@@ -186,6 +210,12 @@ class Stretches:
         named = {entry.id for piece in self.pieces if piece.tag == "item" for entry in piece.entries}
         return hidden_matters(named, self.lookup)
 
+    def tells_sexes(self) -> bool:
+        """Whether the books tell men and women apart."""
+        values = (value for fact in self.lookup.base.facts for value in fact.values)
+        names = (name for value in values for name in (value.label, *value.other_labels))
+        return any(not SEXES.isdisjoint(name.casefold().split()) for name in names)
+
     def _is_idle(self, place: int, places: Sequence[int], subject: int) -> bool:
         """Whether one piece of a stretch says nothing of a thing, a state or a standing."""
         piece = self.pieces[place]
@@ -194,7 +224,8 @@ class Stretches:
         begun = place <= places[0] + 2 and self.is_somebody(subject)
         if (begun and self._is_rank(place)) or self._is_felt(place):
             return True
-        if piece.tag not in _ALLOWED or any(token.key in self._weighty for token in tokens):
+        weighty = piece.tag != "det" and any(token.key in self._weighty for token in tokens)  # "Order A"
+        if piece.tag not in _ALLOWED or weighty:
             return False
         if piece.tag in _ONLY and not _ONLY[piece.tag].issuperset(lows):
             return False

@@ -95,6 +95,42 @@ _POWER = Pattern(
     re.IGNORECASE,
 )
 """How a clause says whether an instrument is running."""
+_PROGRAMME = (
+    r"(?:,\s*)?(?:on|with) (?:an? |the )?(?:(?:really|very|nice|short|quick|long) )*(?:cold|cool|warm|hot"
+    r"|gentle|delicates?|wool(?:len)?|silk|low|short|quick)(?:[- ]\w+)? (?:wash|cycle|programme|setting)"
+    + _ENDS,
+)
+_HEAT = Pattern(r"\b(?:cold|cool|warm|hot|gentl\w+|degrees|delicate|programme|cycle)\b|°", re.IGNORECASE)
+_WASHING = Pattern(r"\b(?:wash|launder|clean)", re.IGNORECASE)
+"""How a clause says which wash something is given."""
+_HOT = "(?:furnace|oven|sauna|greenhouse|hell|hades|hob|stove|desert|bakery|boiler(?: room)?|tropics)"
+_COLD = "(?:charity|icebox|fridge|freezer|ice|siberia|arctic|north pole|pole|morgue|tomb|iceberg|igloo)"
+_FEELS = r"(?:it(?:['’]s| is| feels) )?"
+_DEGREES = Pattern(r"\d ?(?:°|degrees?\b|c\b)", re.IGNORECASE)
+"""How it is told in figures how hot or cold it is, so that nothing turns on what it is like."""
+_HERE = r"(?: (?:in|out|outside|up|down)? ?(?:here|there|today|outside|again|weather))*"
+_WEATHERS = (
+    (
+        rf"{_FEELS}(?:(?:hotter|warmer) than|(?:like|as hot as)) (?:a |an |the )?{_HOT}{_HERE}",
+        Pattern(r"\b(?:hot|hotter|warm|warmer|heat|temperature|degrees|thermometer)\b|°", re.IGNORECASE),
+    ),
+    (
+        rf"{_FEELS}(?:(?:(?:colder|chillier) than|(?:like|as cold as)) (?:a |an |the )?{_COLD}"
+        rf"|brass monkeys?|cold enough to freeze [\w ]+?|bitter){_HERE}",
+        Pattern(r"\b(?:cold|colder|freez\w+|frost|winter|temperature|degrees)\b|°", re.IGNORECASE),
+    ),
+    (
+        rf"(?:and )?{_FEELS}(?:blowing|howling) (?:a )?(?:gale|hooley|hoolie|hurricane|storm"
+        rf"|old boots|great guns){_HERE}",
+        Pattern(r"\b(?:winds?|windy|gales?|storms?|foul|weather)\b", re.IGNORECASE),
+    ),
+    (
+        rf"(?:and )?{_FEELS}(?:bucketing|tipping|chucking|lashing|hammering|pelting|tippling|siling)"
+        rf"(?: it)?(?: down)?(?: with rain)?{_HERE}",
+        Pattern(r"\b(?:rain\w*|wet|foul|weather|snow\w*|storms?)\b", re.IGNORECASE),
+    ),
+)
+"""Ways of saying how it is by what it is like, each with how a clause tells it; after or before a pause."""
 _ITEMS = frozenset({"item", "items"})
 _TELLING = _ITEMS | {"fact", "values", "not", "no", "without", "unless", "aspect value"}
 
@@ -121,6 +157,7 @@ def loose_words(found: Understood, lookup: Lookup) -> Iterator[Loose]:
     if not sought.kinds:
         return
     spans = (*sought.lasting(), *sought.given(), *sought.liked(), *sought.owned(), *sought.powered())
+    spans += (*sought.washed(), *sought.felt())
     end = 0
     for span in sorted(spans, key=lambda one: (one.start, -one.end)):
         if span.start >= end:
@@ -194,6 +231,22 @@ class _Sought:
         """ "If it's off", "on silent", of what one carries, where no clause asks whether it runs."""
         if "carried" in self.kinds and not _POWER.search(self.texts):
             yield from (Loose(match.start(), match.end()) for match in self._matches(*_POWERED))
+
+    def washed(self) -> Iterator[Loose]:
+        """ "On a gentle wash", where no clause on washing it says how hot or how gently."""
+        texts = dict.fromkeys(self.lookup.clauses[rule.clause].text for rule in self.rules)
+        if not any(_WASHING.search(text) and _HEAT.search(text) for text in texts):
+            yield from (Loose(match.start(), match.end()) for match in self._matches(*_PROGRAMME))
+
+    def felt(self) -> Iterator[Loose]:
+        """ "Hotter than a furnace here", where no clause on the thing tells how hot it is, or figures do."""
+        for written, told in _WEATHERS:
+            if not told.search(self.texts) or _DEGREES.search(self.found.text):
+                for match in self._matches(written):
+                    before, after = self.found.text[: match.start()], self.found.text[match.end() :]
+                    opens = not before.strip() or before.rstrip()[-1] in ",.;:-–—"
+                    if opens and after.lstrip()[:1] in ("", *",.;:-–—"):
+                        yield Loose(match.start(), match.end())
 
     def owned(self) -> Iterator[Loose]:
         """ "At my old skipper's funeral", where no clause asks whose it is."""

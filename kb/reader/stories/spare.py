@@ -17,7 +17,7 @@ from kb.model.questions import Reading
 from kb.reader.phrases.english import LEADING_PREPOSITIONS, tag_set
 from kb.reader.pieces.pieces import Understood
 from kb.reader.stories.closed import PERIODS, closed_end
-from kb.reader.stories.idle import SPEAKERS, STATES, THINGS, Stretches, is_doing, is_one_of
+from kb.reader.stories.idle import SEXES, SPEAKERS, STATES, THINGS, Stretches, is_doing, is_one_of
 from kb.reader.stories.modifiers import is_told
 from kb.reader.stories.shown import is_cared
 from kb.reader.words.everyday import DOINGS, OCCASIONS, OTHERS, PLACES
@@ -61,6 +61,7 @@ _KEEPING = word_set("""
 """)
 _ATTACHING = tag_set("fix, fasten, care, run, does")
 _USING = word_set("use uses using used")
+_SAT = word_set("sat stood just still")
 _FEELING = word_set("keep stay feel get look be")
 _DONE_TO = tag_set("item, items, fact, particle, together")
 _WEARING = frozenset({"wear", "carrying", "use"})
@@ -95,7 +96,6 @@ _ANYONE = word_set(
 )
 _DUMMY = tag_set("allowed, banned, required, optional, to")
 """What follows an "it" that stands for nothing: "is it okay to"."""
-_SEXES = word_set("man men woman women male female males females")
 _COUNTING = word_set("one two some any all of")
 _MODALS = tag_set("can, may, must, should, do, be, have to")
 _AFTER_SUBJECT = tag_set("""
@@ -241,18 +241,22 @@ class _Sought(Stretches):
         return fact and self.low(place) not in ("the", "a", "an")
 
     def _remark(self, at: int) -> _Span | None:
-        """ "My mum is coming, may I ...", "..., my aunt wants to know"; a place between commas."""
+        """ "My mum is coming, may I ...", "having my tea, may I ..."; a place between commas."""
         if at > self.first and self.tag(at - 1) not in _BOUND:
             return None
-        end = next((i for i in range(at, self.end) if self.tag(i) in _BOUND), self.end)
+        doing = is_doing(self.low(at)) or (self.low(at) in _SAT and is_doing(self.low(at + 1)))
+        end = next(
+            (i for i in range(at, self.end) if self.tag(i) in _BOUND or (doing and self._leads(i))), self.end
+        )
         if end <= at or (at == self.first and end == self.end):
             return None
         if end == at + 1 and self.tag(at) == "unknown" and self._is_place(self.low(at)):
             return _Span(at, end)
         first = at + (self.tag(at) == "filler" and at + 1 < end)  # "surely nobody minds"
         subject = self.pieces[first].first
-        begun = self.found.tokens[subject].low in SPEAKERS or self.is_somebody(subject)
-        acts = any(self.tag(i) in ("be", "have", "unknown") for i in range(at + 1, end))
+        begun = doing or self.found.tokens[subject].low in SPEAKERS or self.is_somebody(subject)
+        acts = doing or any(self.tag(i) in ("be", "have", "unknown") for i in range(at + 1, end))
+        subject += self.low(at) in _SAT
         if not begun or not acts or self.tag(at) in _ASKING or not self.is_talk(subject, end):
             return None
         return _Span(at, end, clause=True)
@@ -271,7 +275,7 @@ class _Sought(Stretches):
             place += 1
         low = self.low(place) if place < last else ""
         owned = low in _CREW and self.tag(place - 1) == "poss"
-        if place == at or not (owned or low in _ANYONE) or (low in _SEXES and self._tells_sexes()):
+        if place == at or not (owned or low in _ANYONE) or (low in SEXES and self.tells_sexes()):
             return None
         return _Span(at, place + 1, "we", named=False) if self.tag(place + 1) in _AFTER_SUBJECT else None
 
@@ -310,7 +314,7 @@ class _Sought(Stretches):
         """ "While riding inside the cabin": what is done there is no more than being there."""
         before = self.tag(at - 1) if at > self.first else "comma"
         after = self.tag(at + 1) in ("in", "on", "at", "by", "fact") or self.low(at + 1) == "inside"
-        leads = before in ("if", "when", "comma") and after
+        leads = (before in ("if", "when", "comma") or self.low(at - 1) in ("go", "going")) and after
         going = self.tag(at) == "unknown" and is_doing(self.low(at)) and self.is_free(self.low(at))
         return _Span(at, at + 1) if going and leads else None
 
@@ -356,12 +360,6 @@ class _Sought(Stretches):
             or (self.found.tokens[piece.first].low in _KEEPING and piece.how != "pattern")
             for piece in acts
         )
-
-    def _tells_sexes(self) -> bool:
-        """Whether the books tell men and women apart."""
-        values = (value for fact in self.lookup.base.facts for value in fact.values)
-        names = (name for value in values for name in (value.label, *value.other_labels))
-        return any(not _SEXES.isdisjoint(name.casefold().split()) for name in names)
 
     def loses_sight(self, spans: Sequence[_Span]) -> bool:
         """Whether the rest says "it" before it names a thing, and what goes may be what it stands for."""

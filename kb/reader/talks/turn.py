@@ -103,6 +103,10 @@ def read_turn(
         reading = msgspec.structs.replace(reading, unused=as_written(reading.unused, text))
     if previous is None or _SAYS.search(text) is None:  # who says something is no part of what is asked
         reading = with_nothing_lost(reading, lookup)
+    if reading.query is not None and reading.query.case.facts:
+        from kb.reader.pieces.distances import within_the_rules  # noqa: PLC0415  few questions tell a fact
+
+        reading = within_the_rules(reading, lookup)
     frame = frame_of(reading, previous, lookup)
     if frame is not None and reading.query is not None and reading.query.clause is not None:
         frame = in_what_case(frame, text, previous, talk)

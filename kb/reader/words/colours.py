@@ -58,6 +58,7 @@ DOUBTFUL = word_set("""
     wine cherry rust lime mint lemon mustard amber peach apricot coral chestnut chocolate sand camel buff rose
     salmon plum cream ivory pearl jet slate steel nickel brass copper bronze tan patent shine gloss
     satin polished brushed""")
+_NOT = frozenset({"not", "non", "never"})
 _HAIR = frozenset({"brown", "black", "blond"})
 _NATURAL = frozenset({"red", "brown", "white", "black", "grey", "silver", "gold", "blond"})
 
@@ -84,12 +85,18 @@ def may_be(words: tuple[str, ...], label: tuple[str, ...]) -> bool:
     bases = {base for word in words for base in _BASES.get(word, ())}
     named = {base for word in _known(label) for base in _BASES[word]}
     if not named:  # no colour but a kind of them: "a natural hair colour"
-        return "natural" not in label or (bool(bases & _NATURAL) and _depth(words) != "v")
+        natural = bool(bases & _NATURAL) and _depth(words) != "v"
+        return not natural if is_unnatural(label) else "natural" not in label or natural
     if not bases & named:
         return False
     if words == label or is_bare(words) or is_bare(label):
         return True
     return bool(_depth(words)) and _depth(words) == _depth(label)
+
+
+def is_unnatural(label: tuple[str, ...]) -> bool:
+    """Whether a label names the colours that hair has not by nature: "a colour that could not be natural"."""
+    return "unnatural" in label or ("natural" in label and not _NOT.isdisjoint(label))
 
 
 def is_natural(words: tuple[str, ...]) -> bool:
