@@ -72,8 +72,9 @@ def foul_company(engine: Engine, query: Query) -> Iterator[str]:
         if other not in lookup.items or len(lookup.narrower(other)) > 1 or other == query.items[0]:
             continue
         case = msgspec.structs.replace(query.case, alone=False)
+        use = lookup.use_of(other)
         problem = engine.problem(
-            engine.group(other, "wear"), possible_facts(case, query.items[:1], True, lookup)
+            engine.group(other, use), possible_facts(case, query.items[:1], True, lookup)
         )
         if problem.always("prohibited"):
             rules = [rule for group in problem.carrying_rules() for rule in group[:1]]

@@ -24,6 +24,13 @@ def ask(demo: KnowledgeBase, question: str) -> Answer:
     return answer
 
 
+def test_a_companion_that_may_not_be_carried_is_named(demo: KnowledgeBase) -> None:
+    aloft = ask(demo, "Climbing harness with the satchel aloft?")
+    assert aloft.headline.endswith("But the satchel must not be carried here (Dress Order (2024) 7.13).")
+    ashore = ask(demo, "Day shirt with the satchel in shore rig?")
+    assert "But" not in ashore.headline
+
+
 def test_a_companion_that_may_not_be_worn_itself_is_named(demo: KnowledgeBase) -> None:
     liner = "May I wear the liner with the storm coat in {} when the weather is foul?"
     answer = ask(demo, liner.format("boat rig"))

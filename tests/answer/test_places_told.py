@@ -15,6 +15,7 @@ from kb import Answer, KnowledgeBase, answer_to_json, demo_folder
 DAY = datetime.date(2026, 11, 25)
 HERE = Path(__file__).parent.parent
 FOLDERS = {"demo": demo_folder(), "third": HERE / "third" / "books", "fourth": HERE / "fourth" / "books"}
+FOLDERS["seventh"] = HERE / "seventh" / "books"
 
 Bases = Callable[[str], KnowledgeBase]
 
@@ -51,6 +52,11 @@ PLACES = [
     ("third", "Service badge 15 mm above the pocket, is that right?", "prohibited"),
     ("third", "May the name plate be worn on the left side of the cabin jacket?", "prohibited"),
     ("fourth", "May the shoulder cord be worn on the right shoulder of the grey shirt?", "prohibited"),
+    ("demo", "brassard 3 in above the elbow", "required"),
+    ("demo", "brassard 5 in above the elbow", "prohibited"),
+    ("demo", "brassard at the elbow", "prohibited"),
+    ("demo", "slip-on tab at the throat", "prohibited"),
+    ("seventh", "In Daily Dress, may a woven unit badge be worn on the right sleeve?", "prohibited"),
 ]
 
 
@@ -171,3 +177,10 @@ def test_who_names_a_place_is_not_in_what_it_holds(tmp_path: Path) -> None:
     answer = ask(base, "May I wear the wool hat in fell rig on the fell, without the helmet?")
     assert answer.headline == "Yes: the wool hat must be worn, unless the wearer is on a crag."
     assert ask(base, "May I wear the wool hat in fell rig on the crag?").verdict == "prohibited"
+
+
+def test_a_place_that_a_rule_closes_to_all_of_a_kind_is_closed(bases: Bases) -> None:
+    """Clause 5.1: "No badge is worn on the sun hat", wherever each of them goes."""
+    answer = ask(bases("seventh"), "In Daily Dress, may a badge be worn on the sun hat?")
+    assert answer.headline == "No. The badge must not be worn on the sun hat."
+    assert [citation.number for citation in answer.citations] == ["5.1"]

@@ -111,7 +111,11 @@ def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
     whom = query.kind == "who" and (limited or (" be " in asked and " to " in asked))
     days = query.other is not None and query.other.as_of != query.case.as_of
     for span in reading.spans:
-        if span.text in unused or not span.target:
+        if span.text in unused:
+            continue
+        if not span.target:
+            if _is_length_lost(span, query):
+                yield span
             continue
         if days and _SPELL.search(span.text):
             continue  # "in the last 12 months": the days of the two sides
@@ -126,6 +130,15 @@ def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
             lost = span.role == "measure" and not _measures(span, query, facts, lookup)
         if lost:
             yield span
+
+
+_LENGTH = Pattern(r"(?i)^.*\d.*(?:mm|cm|in|inch(?:es)?|ft|feet|foot|″|\")$")
+
+
+def _is_length_lost(span: Span, query: Query) -> bool:
+    """ "Shoes with a heel of 50 mm": a length that is told where no more than wearing is asked about."""
+    plain = query.kind in _ASKED and query.value is None and query.aspect in _ACTS
+    return plain and span.role == "measure" and _LENGTH.match(span.text) is not None
 
 
 def _is_act(span: Span, query: Query, lookup: Lookup) -> bool:

@@ -37,6 +37,7 @@ _ASKING = word_set(
     "where what which who whom whose how why when whether if not n't never without or than unless"
 )
 _SIDES = word_set("left right")
+_WHICH = word_set("lower upper front back rear inner outer middle")
 _SIZED = word_set("long high wide tall thick broad across deep big")
 _BODY: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
@@ -57,13 +58,20 @@ _PLAIN = tag_set("""
 """)
 
 
+_NOWHERE = Interval(Fraction(0), Fraction(0))
+
+
 class _Told(msgspec.Struct, frozen=True):
-    """What is said of a place: items after the words that lead to them, a side, a measure and its words."""
+    """What is said of a place: items after the words that lead to them, a side, a measure and its words.
+
+    `at` are those of its words at which the thing itself is said to be.
+    """
 
     things: tuple[tuple[str, frozenset[str], tuple[str, ...]], ...]
     side: str
     body: frozenset[str]
     datum: frozenset[str]
+    at: frozenset[str]
     leads: frozenset[str]
     measure: Measure | None
     worn: tuple[str, ...]
@@ -84,7 +92,7 @@ def sited(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query 
     told = _told(found, subject, rules)
     if told is None or not rules:
         return None
-    fitting, unsure, barred = set[str](), False, False
+    fitting, unsure, barred = set[str](), False, set[str]()
     for rule in rules:
         text = {token.key for token in tokenize(lookup.clauses[rule.clause].text)}
         for position in rule.value.positions:
@@ -92,12 +100,15 @@ def sited(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query 
             unsure = unsure or fit is None
             if fit:
                 fitting.add(position.id)
-                barred |= rule.modality == "must_not"
-    if unsure and not barred:
+                barred.update([position.id] if rule.modality == "must_not" else [])
+    if not barred and (unsure or _places_kinds(item, lookup)):
         return None  # "about" without a tolerance is never judged
     if not fitting and not _is_of_a_place(told, rules):
         return None
-    value = Choices(frozenset({*fitting, OTHER + _words(found, told)}))  # the words are what is read back
+    words = [OTHER + _words(found, told)] if not barred or fitting - barred else []
+    value = Choices(
+        frozenset({*fitting, *words})
+    )  # the words are what is read back, or the place that is barred
     worn = {f"worn:{name}": YES for name in _garments(told, lookup)}
     said = said_case(case, roles, lookup, {f: v for f, v in worn.items() if f in lookup.facts})
     return Query(kind="may", items=(item,), aspect="position", value=value, case=said)
@@ -107,6 +118,12 @@ def _one_placed(piece: Piece, lookup: Lookup) -> str:
     """The one thing that a name may mean and that some rule places, "" if there is none or several."""
     placed = [e.id for e in piece.entries if any(True for _ in _placing(e.id, lookup))]
     return placed[0] if len(placed) == 1 else ""
+
+
+def _places_kinds(item: str, lookup: Lookup) -> bool:
+    """Whether rules place the kinds of a thing, each for itself: of the class no one place is asked."""
+    kinds = {*lookup.narrower(item)} - {item}
+    return any(r.aspect == "position" and kinds & {*r.scope.items} for r in lookup.base.rules)
 
 
 def _placing(item: str, lookup: Lookup) -> Iterator[Rule]:
@@ -131,6 +148,7 @@ class _Words:
         self.sides: set[str] = set()
         self.body: set[str] = set()
         self.datum: set[str] = set()
+        self.at: set[str] = set()
         self.leads: set[str] = set()
         self.measure: Measure | None = None
         self.lead = ""
@@ -176,6 +194,7 @@ class _Words:
             self.lead = "on"
         elif token.key in self.datums and tag not in ("fact", "det", "filler"):
             self.datum.add(token.key)
+            self.at.update([token.key] if self.lead == "on" and token.low not in _WHICH else [])
             self.ends.append(place + 1)  # "the upper edge is 2 in above ...": the place begins later
             return True
         elif token.low != "side":
@@ -209,6 +228,7 @@ def _told(found: Understood, subject: Piece, rules: Sequence[Rule]) -> _Told | N
         "".join(words.sides),
         frozenset(words.body),
         frozenset(words.datum),
+        frozenset(words.at),
         frozenset(words.leads),
         words.measure,
         tuple(words.worn),
@@ -257,6 +277,9 @@ def _fits(position: Position, told: _Told, text: set[str], lookup: Lookup) -> bo
         if not _is_at(position, lead, entries, lookup) and not (told.measure and set(words) <= keys):
             return False
     if told.measure is None:
+        away = position.offset is not None and not _within(_NOWHERE, position.offset)
+        if away and told.at & keys - _label_keys(position, lookup):
+            return False  # "at the throat", of what goes 9 in below it
         return told.datum <= keys | _label_keys(position, lookup)
     if not told.datum <= keys | _label_keys(position, lookup) or not _same_way(told, position, text):
         return False

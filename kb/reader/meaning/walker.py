@@ -264,6 +264,9 @@ class Walker:
             return  # "it is 31. Collar open?"
         if any(token.low in _EACH for token in self.tokens[piece.last :]):
             return  # "two pins on each lapel" are more than two
+        led = self._tag(after) in ITEMS and self._tag(before) in ("on", "in", "over", "with")
+        if led and "feature" in {b for e in self.pieces[after].entries for b in self.lookup.broader(e.id)}:
+            return  # "a bag on one shoulder" counts no shoulders
         number = Fraction(int(piece.arg))
         bound = self._tag(before) if self._tag(before) in ("at least", "at most", "above", "below") else ""
         interval = bounded(bound, number)

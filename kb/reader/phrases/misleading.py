@@ -47,9 +47,9 @@ MISLEADING = r"""
 ^(?:so |and |but )?why (?:is there |are there )?no (?!longer\b|more\b|one\b)(.+?)(?: allowed| permitted)?\W*$
      => why may I not wear \1?
 # fine nice lovely
-\b(?:when|while|whenever|whilst) (?:it|the (?:weather|day|sky))(?:['’]s| is| was|['’]s been) (?:nice and |quite
-    |really |all )?(?:fine|nice|lovely)(?: and (?:dry|sunny|clear|warm))?(?: (?:out(?:side)?|today|weather))?
-    (?![\w'-]| (?:to|that|for|if|by|with|as)\b) => in fine weather
+\b(?:when|while|whenever|whilst) (?:it|the (?:weather|day|sky))(?:['’]s| is| was|['’]s been)
+    \s(?:nice and |quite |really |all )?(?:fine|nice|lovely)(?: and (?:dry|sunny|clear|warm))?
+    (?: (?:out(?:side)?|today|weather))?(?![\w'-]| (?:to|that|for|if|by|with|as)\b) => in fine weather
 \b(?:when|while) fine(?=\W*$|,) => in fine weather
 \bif (?:it|the (?:weather|day|sky))(?:['’]s| is) (?:nice and |quite |really |all )?(?:fine|nice|lovely)
     \s(?:out(?:side)?|today)\b => in fine weather

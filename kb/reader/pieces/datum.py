@@ -76,3 +76,5 @@ def take_datums(pieces: Pieces, tokens: tuple[Token, ...], roles: Roles, lookup:
                 before -= 1
             if before >= 0 and pieces[before].tag in _LEADING:
                 roles.used.add(before)
+            if before >= 0 and roles.measured == "position" and pieces[before].tag in ("above", "below"):
+                roles.placing.append(pieces[before])  # "3 in above the elbow" is no height of it

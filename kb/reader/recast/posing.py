@@ -65,6 +65,8 @@ def asked_pose(
     if any(piece.tag in ("which", "what", "how", "who", "where", "why") for piece in found.pieces):
         return None
     pieces, tokens = found.pieces, found.tokens
+    if any(p.tag == "aspect" and lookup.aspects[p.arg].within == "care" for p in pieces):
+        return None  # "wring the scarf out"
     nouns = frozenset(place for p in pieces if p.tag in ("item", "items") for place in range(p.first, p.last))
     said = posed(tokens, nouns)
     denied = _denial(found, left, frame, said) if said is not None else None

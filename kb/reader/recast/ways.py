@@ -141,6 +141,7 @@ _OVER: Mapping[str, str] = word_pairs("""
     within=under""")
 
 
+_COVERS: Mapping[str, str] = {**_OVER, "cover": "over", "covers": "over", "covering": "over"}
 _ALL = frozenset({"clothing", "clothe", "everything", "garment"})
 
 
@@ -173,11 +174,11 @@ def beneath(query: Query, found: Understood, roles: Roles, lookup: Lookup) -> Qu
     (other,), (item,), ((side, place),) = worn, query.items, said
     if not any(p.tag == "item" and p.arg == other and p.first > place for p in found.pieces):
         return query
-    named = {token.key for token in tokenize(lookup.items[item].label)}
+    names = [{t.key for t in tokenize(lookup.items[kind].label)} for kind in lookup.broader(item)]
     for aspect in _ways(other, lookup):
         label = tokenize(aspect.label)
-        led = [(_OVER[t.low], _nouns(label, i)) for i, t in enumerate(label) if t.low in _OVER]
-        if len(led) == 1 and named <= led[0][1]:
+        led = [(_COVERS[t.low], _nouns(label, i)) for i, t in enumerate(label) if t.low in _COVERS]
+        if len(led) == 1 and any(named <= led[0][1] for named in names):
             asked = Query(kind="may", items=(other,), aspect=aspect.id, case=query.case)
             asked = _beside(asked, item, lookup)
             return asked if led[0][0] != side else msgspec.structs.replace(asked, polarity="not")
