@@ -339,6 +339,13 @@ class KnowledgeBase:
         query, named = reading.query, {fact for fact, _ in facts}
         return query is not None and not named.isdisjoint(reader.facts_that_matter(query, self.lookup))
 
+    def gainsays(self, reading: Reading, facts: Facts) -> bool:
+        """Whether one of the facts cannot hold together with what the reading is asked under."""
+        from kb.model.values import intersect, is_empty  # noqa: PLC0415  only where a statement is made
+
+        known = dict(reading.query.case.facts) if reading.query is not None else {}
+        return any(fact in known and is_empty(intersect(known[fact], values)) for fact, values in facts)
+
     def reply(self, answer: Answer, text: str) -> Facts:
         """The fact that a reply to `answer.ask` states."""
         if answer.ask is None:

@@ -10,6 +10,7 @@ from shell.session import Session
 
 if TYPE_CHECKING:
     from kb import KnowledgeBase, Reading
+    from shell.words import Facts
 
 
 _WHOLE = re.compile(
@@ -181,6 +182,13 @@ def _points_to_open(session: Session, text: str) -> bool:
     if latest is None or latest.ask is None or latest.ask.fact != "item" or not latest.ask.choices:
         return False
     return _says_thing(latest, session.question) and _POINTS.search(text) is not None
+
+
+def takes_back(session: Session, told: Facts, base: KnowledgeBase) -> bool:
+    """Whether a statement says otherwise than the last question did by its own words: "it's daylight now"."""
+    remembered = {fact for fact, _ in session.profile}
+    new = tuple((fact, values) for fact, values in told if fact not in remembered)
+    return bool(session.answers) and base.gainsays(session.answers[-1].reading, new)
 
 
 def _runs_on(missed: Reading) -> bool:

@@ -32,6 +32,7 @@ from shell.missed import (
     rests_on_missed,
     rests_on_open,
     still_missed,
+    takes_back,
 )
 from shell.put_right import meant_instead
 from shell.queries import query_text
@@ -228,17 +229,17 @@ def _stated(session: Session, text: str, base: KnowledgeBase) -> Result:
         if gone_on.answers is session.answers:
             raise
         return gone_on, reply  # "it's 40 mm on me", after how wide the belt is
-    answer = session.answers[-1] if session.answers else None
-    if answer is not None and answer.ask is not None and answer.ask.fact == "item":
-        told_of, reply = _question(remembered, text, base)  # which thing was asked: of each, for such a one
+    answer, told = session.answers[-1] if session.answers else None, base.statement(text)
+    which = answer is not None and answer.ask is not None and answer.ask.fact == "item"
+    if which or takes_back(session, told, base):  # of each thing that may be meant; else of it as told
+        before = remembered if which else msgspec.structs.replace(remembered, latest=session.latest)
+        told_of, reply = _question(before, text, base)
         if told_of.answers is not remembered.answers:
             return told_of, reply
-    told = base.statement(text)
     asked = answer is not None and answer.ask is not None and answer.ask.fact in dict(told)
     if answer is None or not (asked or base.bears(answer.reading, told)):
         return _profile(remembered, "", base)
-    _, shown = _profile(remembered, "", base)
-    answered, reply = _ask(replied(remembered, told), base)
+    shown, (answered, reply) = _profile(remembered, "", base)[1], _ask(replied(remembered, told), base)
     return answered, msgspec.structs.replace(reply, blocks=(*shown.blocks, *reply.blocks))
 
 
@@ -272,9 +273,8 @@ def _forget(session: Session, argument: str, base: KnowledgeBase) -> Result:
 def _as_of(session: Session, argument: str, _base: KnowledgeBase) -> Result:
     day = as_date(argument)
     today = argument.lower() == "today"
-    shown = "today" if today else day.isoformat()
     changed = change(session, lambda facts: facts, None if today else day)
-    return changed, Reply(blocks=(Said("As of", shown),))
+    return changed, Reply(blocks=(Said("As of", "today" if today else day.isoformat()),))
 
 
 def _listing(title: str, rows: list[tuple[str, str]], columns: tuple[str, str]) -> Reply:

@@ -348,7 +348,7 @@ class FakeBase:
     def rules_of(self, _clause: str) -> tuple[tuple[SimpleNamespace, str], ...]:
         return ((SimpleNamespace(note=None), "Keepers may wear the quilted liner alone in foul weather."),)
 
-    bears = begun_anew = put_right = staticmethod(lambda *_: None)
+    bears = gainsays = begun_anew = put_right = staticmethod(lambda *_: None)
     in_focus = staticmethod(lambda *_: (None, ()))
 
     is_thanks = staticmethod(is_thanks)

@@ -37,6 +37,7 @@ _NOT = Pattern(rf"(?i){LEAD}not ((?!even\b)[a-z'\u2019-]+(?: [a-z'\u2019-]+){{0,
 _NOUN = Pattern(
     r"(?i)\b(the|its|their|those|these) ([a-z]{4,})\b(?! (?:of|on) (?:the|my|a|an|his|her|your)\b)"
 )
+_ALL_ONES = Pattern(r"(?i)(?:and |but |or |what about |how about )*([a-z]{3,}) ones?\W*")
 _SUCH_ONES = Pattern(
     r"(?i)(?!.*\bother\b).*?"
     r"(\b(?:the|my|those|these) (?!same|first|second|last|next|new|old)([a-z]{3,}) ones?\b)"
@@ -91,7 +92,7 @@ def with_its_part(text: str, previous: Reading, talk: Talk) -> str:
     query, lookup = previous.query, talk.lookup
     if query is None or len(query.items) != 1:
         return text
-    text = _so_called(text, query.items[0], lookup)
+    text = _so_called(text, query.items[0], previous, lookup)
     found = _NOUN.search(text)
     if found is None:
         return text
@@ -109,8 +110,12 @@ def with_its_part(text: str, previous: Reading, talk: Talk) -> str:
     return f"{text[: found.start()]}the {lookup.items[named[0]].label}{text[found.end() :]}"
 
 
-def _so_called(text: str, item: str, lookup: Lookup) -> str:
+def _so_called(text: str, item: str, previous: Reading, lookup: Lookup) -> str:
     """The text with the one other thing of the kind of an item named that "the black ones" are."""
+    beside = _ALL_ONES.fullmatch(text.strip())
+    spans = [span for span in previous.spans if span.role == "item" and span.target not in (None, item)]
+    if beside is not None and len(spans) == 1 and _SET.match(previous.question):
+        return f"and with {beside.group(1)} {spans[0].text}?"  # "with socks?", "white ones?"
     found = _SUCH_ONES.match(text)
     word = word_key(found.group(2).casefold()) if found is not None else ""
     names = (lookup.items[item].label, *lookup.items[item].other_labels)

@@ -9,7 +9,7 @@ import msgspec
 from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
 from kb.model.months import month_of
-from kb.model.questions import Abstain, Query, Reading
+from kb.model.questions import Abstain, Ask, Query, Reading
 from kb.model.records import Fact
 from kb.model.values import NO, YES, Choices, ValueSet
 from kb.reader.meaning.fits import facts_that_matter, rules_on, wearing, whether_worn, whole_of
@@ -55,6 +55,9 @@ _SIDE_OF = Pattern(
     rf"(?i){LEAD}(?:(?:on|over|at|round|around) )?(?:which|what) (?:side|end|part|half|edge|lapel|"
     r"breast|sleeve|shoulder|pocket|cuff|collar|arm|leg) (?:of|on) (?:the |my |his |her |their )?([\w' -]+?)"
     r"(?: (?:is|are|does|do|should|must|will|would|can|may) (?:it|they|that|this|those|i|we|he|she)\b.*)?"
+)
+_ON_THAT = Pattern(
+    rf"(?i){LEAD}(?:even )?on ((?:the|my|his|her|our|an?) [\w' -]+?)(?:,? (?:as well|too|also))?(?: then)?"
 )
 _THERE_TOO = Pattern(rf"(?i){LEAD}(on .+?),? (?:as well|too|also)(?: then)?")
 
@@ -232,6 +235,24 @@ def put_there_too(text: str, reading: Reading, previous: Reading, talk: Talk) ->
     if claim is None or claim.items != query.items or claim.aspect != "position" or claim.value is None:
         return reading
     return put_as(text, asked)
+
+
+def on_what(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """ "On the sun hat too?", read of the sun hat: of the badge that was spoken of; else it asks of which."""
+    query, before, lookup = reading.query, previous.query, talk.lookup
+    found = _ON_THAT.fullmatch(bare_words(text))
+    if query is None or before is None or found is None or len(query.items) != 1 or query.kind == "list":
+        return reading
+    item = query.items[0]
+    if item in before.items or item != item_alone(found.group(1), talk.lexicon, lookup):
+        return reading
+    for spoken in (i for i in previous.recent if i != item and "garment" not in lookup.broader(i)):
+        worn = Query(kind="may", items=(spoken,), aspect=wearing((spoken,), lookup), case=before.case)
+        label = f"may I wear the {lookup.items[spoken].label} on {found.group(1)}?"
+        asked = talk.read(label, talk.made(text, worn))
+        if asked.query is not None and asked.query.items == (spoken,) and asked.query.aspect == "position":
+            return put_as(text, asked)
+    return Reading(question=text, ask=Ask(fact="item", prompt="Which item is asked about?"))
 
 
 def off_itself(reading: Reading, talk: Talk) -> Reading:

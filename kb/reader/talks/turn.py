@@ -217,6 +217,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
         of_what_has_it,
         off_itself,
         on_its_side,
+        on_what,
         put_there_too,
         so_worn,
         thereupon,
@@ -264,6 +265,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     reading = so_worn(text, thereupon(text, reading, previous, talk), previous, talk)
     reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
     reading = in_its_own_act(text, off_itself(reading, talk), previous, talk)
+    reading = on_what(text, reading, previous, talk)
     reading = no_longer_why(text, put_there_too(text, reading, previous, talk), previous, talk)
     open_item = _asks_item(text, previous, talk) and _COND.match(said) is not None
     if previous.query is None and reading.query and (open_item or is_all(reading.query, said)):
