@@ -15,7 +15,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Reading
 from kb.reader.recast.by_most_words import clause_by_most_words
 from kb.reader.recast.in_focus import clause_in_focus, points_back
-from kb.reader.recast.told_by import kind_of, tells_kind
+from kb.reader.recast.told_by import SURE, kind_of, tells_kind
 
 Tell = Callable[[Reading], Answer]
 _MOST = 3
@@ -47,7 +47,7 @@ def told_of_the_line(
 
     Only if that clause tells what the part asks for, too.
     """
-    if all(_settles(one) and not _asks_who(one) for one in answers):
+    if all(_settles(one) and not _asks_which(one) for one in answers):
         return tuple(answers)
     found = clause_by_most_words(whole, as_of, lookup)
     clause = found.query.clause if found is not None and found.query is not None else None
@@ -55,16 +55,17 @@ def told_of_the_line(
         return tuple(answers)
     return tuple(
         answer(msgspec.structs.replace(found, question=one.reading.question, spans=one.reading.spans))
-        if not (_settles(one) and not _asks_who(one))
+        if not (_settles(one) and not _asks_which(one))
         and tells_kind(lookup.clauses[clause], kind_of(one.reading.question), lookup)
         else one
         for one in answers
     )
 
 
-def _asks_who(answer: Answer) -> bool:
-    """Whether it is asked back which thing is meant, of who was asked for."""
-    return answer.ask is not None and kind_of(answer.reading.question) == "who"
+def _asks_which(answer: Answer) -> bool:
+    """Whether it is asked back which thing is meant, where somebody, a measure or a time was asked for."""
+    asked = answer.ask is not None and answer.ask.fact == "item" and not answer.cases
+    return asked and kind_of(answer.reading.question) in SURE
 
 
 def _settles(answer: Answer) -> bool:

@@ -15,15 +15,17 @@ _LESS = "without it"
 
 
 def by_a_clause(reading: Reading, as_of: datetime.date, answer: Tell, lookup: Lookup) -> Answer | None:
-    """The one clause that most words of an open question speak of, where nothing is to be chosen."""
+    """The one clause that most words of an open question speak of.
+
+    Where something is to be chosen it must surely tell what is asked for.
+    """
     ask = reading.ask
-    if ask is not None and (
-        ask.fact not in ("item", "reading") or {said for _, said in ask.choices} - {_LESS}
-    ):
+    if ask is not None and ask.fact not in ("item", "reading"):
         return None
+    choosing = ask is not None and bool({said for _, said in ask.choices} - {_LESS})
     from kb.reader.recast.by_most_words import clause_by_most_words  # noqa: PLC0415  most are understood before
 
-    found = clause_by_most_words(reading, as_of, lookup)
+    found = clause_by_most_words(reading, as_of, lookup, surely=choosing)
     return answer(found) if found is not None else None
 
 

@@ -72,6 +72,8 @@ def test_parts(text: str, parts: tuple[str, ...]) -> None:
             "who decides what outfit we're in and how long beforehand do they have to say",
             ["1.7", "1.7"],
         ),
+        ("seventh", "A Cadet Leader, how many bars and how wide?", ["5.2", "5.2"]),
+        ("fifth", "And the name plate, what size and what colours?", ["4.5", "4.5"]),
         ("seventh", "Trainers with Work Dress: who may wear them, and for how long?", ["4.8", "4.8"]),
         ("demo", "When are members inspected, and by whom?", ["1.12", "1.12"]),
         ("demo", "How many bars does a K4 wear, and how high is each?", ["5.7", "5.7"]),

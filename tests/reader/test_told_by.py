@@ -46,6 +46,10 @@ def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
         ("sixth", "how deep the fold on the tea cosy?", ["4.4"]),
         ("sixth", "What size is the brass stud on the horn's tab?", ["2.3"]),
         ("sixth", "who says what protective clothing must be worn?", ["8.1"]),
+        ("sixth", "Within how many minutes must somebody sent to the Linen Room be back?", ["10.3"]),
+        ("sixth", "How hot does the hall thermometer have to be for a warm notice?", ["5.2", "N.3"]),
+        ("fifth", "how old can a first aid certificate be?", ["4.8"]),
+        ("fifth", "Within how many days must loaned Order F kit be handed back?", ["10.2"]),
         ("fifth", "Order F kit I drew on loan - how long till it has to go back?", ["10.2"]),
         ("demo", "Who settles what the rig of the day is?", ["3.1"]),
         ("demo", "My surname is Featherstone, what's the longest my name strip may be?", ["2"]),
@@ -70,6 +74,9 @@ def test_a_clause_tells_it(
         ("demo", "Who settles what we have for dinner?"),
         ("sixth", "who says when the guests leave?"),
         ("fifth", "how long till the court sits?"),
+        ("fifth", "How far is the court from the depot?"),
+        ("sixth", "How long does the ferry take?"),
+        ("sixth", "How far is it from the Slip to the Lodge?"),
     ],
 )
 def test_no_clause_tells_it(bases: dict[str, KnowledgeBase], books: str, question: str) -> None:

@@ -87,8 +87,13 @@ class _Near(msgspec.Struct, frozen=True):
     has: tuple[float, ...]
 
 
-def clause_by_most_words(reading: Reading, as_of: datetime.date, lookup: Lookup) -> Reading | None:
-    """A reading that shows the one clause in force that is clearly nearest; None where there is none."""
+def clause_by_most_words(
+    reading: Reading, as_of: datetime.date, lookup: Lookup, surely: bool = False
+) -> Reading | None:
+    """A reading that shows the one clause in force that is clearly nearest; None where there is none.
+
+    Where it must be told `surely`, only one that tells a measure or a time and has three of the words.
+    """
     tokens = tokenize(reading.question)
     asking = asking_part(reading.question, tokens)
     if asking is None:
@@ -104,7 +109,7 @@ def clause_by_most_words(reading: Reading, as_of: datetime.date, lookup: Lookup)
     if clause is None and (kind not in SURE or asked in (kind, "amount")):
         clear = len(ranked) >= 2 - asking.doing and _is_clear(ranked, counted, asking)
         clause = ranked[0].clause if clear and tells(ranked[0].clause, asked, lookup) else None
-    if clause is None:
+    if clause is None or (surely and (kind not in SURE - {"who", "name", "number"} or len(counted) < _WORDS)):
         return None
     if asked == "who" and not any(word.core for word in counted):
         return None

@@ -6,8 +6,9 @@ from collections.abc import Iterator, Sequence
 
 from kb.model.lookup import Lookup
 from kb.model.records import Clause
+from kb.reader.recast.asking import asking_part
 from kb.reader.recast.folk import names_of_people
-from kb.reader.recast.telling import SOMEBODY, TIME, analysed, word_level
+from kb.reader.recast.telling import SOMEBODY, TIME, analysed, tells, word_level
 from kb.reader.words.colours import HEADS
 from kb.reader.words.forms import NUMBER_WORDS, word_set
 from kb.reader.words.tokens import tokenize
@@ -46,12 +47,13 @@ _KINDS = (
     ("often", Pattern(r"\bhow (?:often|frequently|many times)\b")),
     ("", Pattern(r"\bhow long (?:(?:is|are|was) (?:it|they|that)|.*\bbe)$|\b(?:since|from) when\b")),
     ("time", Pattern(
-        r"\bhow (?:long|soon|late|early|quickly|fast)\b|\bwithin what\b"
+        r"\bhow (?:long|soon|late|early|quickly|fast|old)\b|\bwithin what\b"
         r"|\bhow many (?:minutes|hours|days|weeks|months|years)\b"
     )),
     ("warmth", Pattern(
         r"\bhow (?:warm|hot|cold|cool|chilly)\b|\b(?:what|which) temperature\b|\bhow many degrees\b"
     )),
+    ("strong", Pattern(r"\bhow strong\b|\b(?:what|which) speed\b")),
     ("far", Pattern(
         r"\bhow (?:far|close|near)\b|\b(?:what|which) distance\b"
         r"|\bhow many (?:metres|meters|yards|feet|inches|miles|kilomet(?:re|er)s|mm|cm|km|m)\b"
@@ -63,7 +65,7 @@ _KINDS = (
         r"|\bwhat (?:is|are) (?:\S+ ){1,4}(?:called|nicknamed)\b|\bwhat (?:do|does) (?:\w+ ){1,2}call\b"
         r"|\bnick-?name"
     )),
-    ("date", Pattern(r"\b(?:what|which) (?:days?|dates?|month)\b")),
+    ("date", Pattern(r"\b(?:what|which) (?:days?|dates?|months?|years?)\b")),
     ("when", Pattern(r"\bwhen\b|\b(?:what|which) time\b")),
     ("measure", Pattern(r"\bhow (?:big|large)\b|\b(?:what|which) (?:size|diameter)\b")),
     ("colour", Pattern(r"\b(?:what|which) colou?rs?\b")),
@@ -89,8 +91,9 @@ _TOLD_BY = {
     ),
     "time": TIME,
     "warmth": Pattern(r"\d ?(?:°|degrees)|\b(?:freezing|frost)\b"),
+    "strong": Pattern(r"\d (?:km/h|kph|mph|knots|m/s)\b|\bforce \d"),
     "far": Pattern(rf"(?:{_MEASURE})"),
-    "date": Pattern(rf"\b{_DAY}\b|\b\d\d? {_NAMED}|\b{_NAMED} \d|\b\d{{4}}-\d\d\b"),
+    "date": Pattern(rf"\b{_DAY}\b|\b\d\d? {_NAMED}|\b{_NAMED} \d|\b(?:19|20)\d\d\b"),
     "when": Pattern(_WHEN),
     "measure": Pattern(rf"{_MEASURE}|\d degrees\b"),
     "name": Pattern(r"\([“\"‘'][^”\"’']+[”\"’']\)|\b(?:called|known as|nicknamed?)\b"),
@@ -98,15 +101,16 @@ _TOLD_BY = {
     "where": Pattern(r"\b(?:at|to|in|on|across|from|inside|behind|by) (?:the|an?) "),
 }
 _SIZED = {kind: Pattern(rf"\b(?:{told})\b") for kind, (_, _, _, told) in _SIZES.items()}
-SURE = frozenset({"who", "time", "warmth", "far", "number", "name", "date", "measure", *_SIZES})
+SURE = frozenset({"who", "time", "warmth", "strong", "far", "number", "name", "date", "measure", *_SIZES})
 """What a sentence tells or does not, so that a clause that does not is no rival of one that does."""
 SAID = {
     "name": word_set("call called known nickname name mean"),
     "number": word_set("run amount come"),
-    "time": word_set("minute hour day week month year"),
+    "time": word_set("minute hour day week month year old"),
     "warmth": word_set("warm hot cold cool chilly temperature degree"),
     "far": word_set("distance metre meter yard foot inch mile millimetre centimetre kilometre close near"),
-    "date": word_set("day date month begin start end"),
+    "date": word_set("day date month year begin start end"),
+    "strong": word_set("strong speed"),
     "when": word_set("day date time"),
     "measure": word_set("size diameter big large"),
 } | {
@@ -128,18 +132,23 @@ def kind_asked(said: str) -> str:
 
 
 def kind_of(text: str) -> str:
-    """What a question asks for by its first words."""
-    return kind_asked(" ".join(token.low for token in tokenize(text)[:_OPENING]))
+    """What a question asks for by the first words of what asks."""
+    tokens = tokenize(text)
+    asking = asking_part(text, tokens)
+    lows = [token.low for token in tokens] if asking is None else asking.lows
+    return kind_asked(" ".join(lows[:_OPENING]))
 
 
 def tells_kind(clause: Clause, kind: str, lookup: Lookup) -> bool:
     """Whether a clause tells something of a kind that no clause tells by chance: somebody, a time, a date."""
-    told = kind in SURE | _SURER and kind != "number"
+    if kind == "number":
+        return tells(clause, kind, lookup)
+    told = kind in SURE | _SURER
     return told and any(is_told(kind, sentence, lookup) for sentence in with_its_subject(clause))
 
 
 _OPENING = 5
-_SURER = frozenset({"until", "often", "cost", "side"})
+_SURER = frozenset({"until", "often", "cost", "side", "colour"})
 
 
 def sentences_with(lemmas: Sequence[str], clause: Clause) -> Iterator[str]:

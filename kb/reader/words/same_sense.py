@@ -14,7 +14,7 @@ from kb.reader.words.tokens import Token
 
 _SENSES = """
 grant give issue approve sign authorise award confer excuse exempt let allow permit
-return surrender restore
+return surrender restore back
 report tell inform notify announce declare
 last run valid good expire endure lapse
 strict stricter tough tougher harsh harsher severe severer tight tighter hard harder
