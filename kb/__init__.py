@@ -23,18 +23,16 @@ if TYPE_CHECKING:
     )
     from kb.files import write_atomically
     from kb.knowledge_base import KnowledgeBase
-    from kb.model.questions import Answer, AnswerCase, Citation, Reading
+    from kb.model.questions import Answer, Reading
     from kb.opening import Opening, demo_folder
     from kb.sparql import Table
     from kb.text import visible
 
 __all__ = [
     "Answer",
-    "AnswerCase",
     "AuditReport",
     "CaseTable",
     "CellProblem",
-    "Citation",
     "ClothboundError",
     "Finding",
     "InvalidDataError",
@@ -71,7 +69,7 @@ __getattr__ = loader(
         ),
         "kb.files": ("write_atomically",),
         "kb.knowledge_base": ("KnowledgeBase",),
-        "kb.model.questions": ("Answer", "AnswerCase", "Citation", "Reading"),
+        "kb.model.questions": ("Answer", "Reading"),
         "kb.opening": ("Opening", "demo_folder"),
         "kb.sparql": ("Table",),
         "kb.text": ("visible",),

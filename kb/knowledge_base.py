@@ -17,7 +17,7 @@ from kb.doubted import doubted
 from kb.errors import UsageError
 from kb.keywords import Hit
 from kb.model.lookup import Lookup
-from kb.model.questions import Answer, AnswerCase, Reading
+from kb.model.questions import Answer, Reading
 from kb.model.records import Case, Clause, Rule
 from kb.model.values import ValueSet
 from kb.opening import Opening
@@ -110,14 +110,14 @@ class KnowledgeBase:
         as_of = reading.query.case.as_of if reading.query else datetime.date.today()
         return answer_query(self.engine(as_of), reading, self.digest)
 
-    def nearest_cases(self, answer: Answer) -> tuple[AnswerCase, ...]:
-        """The cases of an answer, those with the fewest facts out of the ordinary first."""
+    def nearest_cases(self, answer: Answer, most: int) -> Answer:
+        """The answer with at most `most` of its cases: those with the fewest facts out of the ordinary."""
         from kb.wording.unless import nearest_first  # noqa: PLC0415  only for long tables
 
         if answer.reading.query is None:
-            return answer.cases
+            return answer
         order = nearest_first(self.lookup, answer.reading.query, [case.when for case in answer.cases])
-        return tuple(answer.cases[index] for index in order)
+        return replaced(answer, cases=tuple(answer.cases[index] for index in order[:most]))
 
     def ask(
         self,

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import datetime
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 import kb
-from shell.blocks import Block, Cell, Chain, Grid, Headline, Next, Points, Quote, Said
+from shell.blocks import Block, Cell, Chain, Grid, Headline, Next, Points, Quote, Said, Tone
 from shell.chain import chain_blocks, change_blocks, short_reasons
 from shell.numbering import clause_numbers, main_edition, number_key, numbers_alone
 from shell.words import VERDICTS, brief, verdict_cell, verdict_word
 
 if TYPE_CHECKING:
-    from kb import Answer, AnswerCase, Citation, KnowledgeBase
+    from kb import Answer, KnowledgeBase
 
 _QUOTED_UNDER_A_LIST = 2
 _MOST_CASES, _NEAREST_CASES = 12, 8
@@ -40,6 +40,10 @@ def _headline(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     if answer.verdict is None:
         return (Headline("", text, "plain"),)
     word, tone = verdict_word(answer.verdict, answer, base)
+    if answer.verdict == "conditional" and (led := _LED.match(text)):
+        return (_as_led(led, text, tone),)
+    if answer.verdict == "conditional" and text.startswith(_ON):
+        text = f"On {text.removeprefix(_ON)}"  # the badge says the rest
     said, colon, rest = text.partition(": ")
     if colon and said.casefold() == word:  # the badge says it already
         text = rest[:1].upper() + rest[1:]
@@ -47,6 +51,21 @@ def _headline(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     if first and word in _APART[first]:
         return (_as_asked(first, word, text),)
     return (Headline(word.upper(), text or (_SILENT if answer.verdict == "silent" else ""), tone),)
+
+
+_LED = re.compile(r"(?P<first>Yes|No)(?:, (?P<where>in [^.:;]+))?[.:,] ")
+_ON = "It depends on "
+_SET_APART = (" unless ", "; in any other ", "; but when ", "; without ")
+
+
+def _as_led(led: re.Match[str], text: str, tone: Tone) -> Headline:
+    """What leads a table, with its exceptions: "NO, ORDINARILY - In boat rig the tie must not be; ..."."""
+    rest = text[led.end() :]
+    if led["where"]:
+        rest = f"{led['where']} {re.sub('^The ', 'the ', rest)}"
+    badge = led["first"].upper()
+    badge += ", ORDINARILY" if any(words in rest for words in _SET_APART) else ""
+    return Headline(badge, rest[:1].upper() + rest[1:], tone)
 
 
 # What a thing is, where yes or no would say the contrary of it to who reads both in one breath.
@@ -121,14 +140,7 @@ def _listed(labels: tuple[str, ...]) -> str:
     return texts[0] if len(texts) == 1 else "\n".join(f"- {text}" for text in texts)
 
 
-def _shown(answer: Answer, base: KnowledgeBase, full: bool) -> tuple[AnswerCase, ...]:
-    """The cases of a table that are shown: of a long one, unless `full`, those nearest to the ordinary."""
-    if full or len(answer.cases) <= _MOST_CASES:
-        return answer.cases
-    return base.nearest_cases(answer)[:_NEAREST_CASES]
-
-
-def _cases(answer: Answer, shown: tuple[AnswerCase, ...], base: KnowledgeBase) -> tuple[Block, ...]:
+def _cases(answer: Answer, shown: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     """The decision table, one row a case; left out where no fact changes the answer, and above a list.
 
     The clauses of a row stand beside it, unless all rows have the same ones.
@@ -138,18 +150,18 @@ def _cases(answer: Answer, shown: tuple[AnswerCase, ...], base: KnowledgeBase) -
     with_values = any(case.values for case in answer.cases)
     with_verdicts = not with_values or len({case.verdict for case in answer.cases}) > 1
     main = main_edition(answer, base)
-    clauses = [numbers_alone(case.rules, base, main) for case in shown]
+    clauses = [numbers_alone(case.rules, base, main) for case in shown.cases]
     with_clauses = len(set(clauses)) > 1
     columns = ("When", *(("Then",) if with_verdicts else ()), *(("Left open",) if with_values else ()))
     columns += ("Clause",) if with_clauses else ()
     rows: list[tuple[Cell, ...]] = []
-    for case, numbers in zip(shown, clauses, strict=True):
+    for case, numbers in zip(shown.cases, clauses, strict=True):
         row: tuple[Cell, ...] = (Cell(kb.visible(case.label) or "otherwise"),)
         row += (verdict_cell(case.verdict, answer, base),) if with_verdicts else ()
         row += (Cell(_listed(tuple(v.label for v in case.values)) or "-"),) if with_values else ()
         row += (Cell(numbers or "-"),) if with_clauses else ()
         rows.append(row)
-    more = len(answer.cases) - len(shown)
+    more = len(answer.cases) - len(shown.cases)
     hint = (Said("More", f"{more} cases that are further out of the ordinary; why shows them all."),)
     return (Grid("Case by case", columns, tuple(rows), apart=True), *(hint if more else ()))
 
@@ -212,21 +224,28 @@ def _differences(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     return (Grid("What differs", ("", *_clean(answer.sides)), tuple(rows), apart=True),)
 
 
-def _sources(answer: Answer, shown: tuple[AnswerCase, ...]) -> tuple[Block, ...]:
+def _sources(answer: Answer, shown: Answer) -> tuple[Block, ...]:
     """The clauses in full; where they stand alone under a long list, and of cases that are not shown."""
     if (answer.entries or answer.differences) and len(answer.citations) > _QUOTED_UNDER_A_LIST:
-        return (Points("Clauses", _numbered(answer.citations)),)
-    kept = {rule for case in shown for rule in case.rules}
+        return (Points("Clauses", _numbered((c.title, c.number) for c in answer.citations)),)
+    kept = {rule for case in shown.cases for rule in case.rules}
     left = {rule for case in answer.cases for rule in case.rules} - kept
     far = [one for one in answer.citations if one.rules and left.issuperset(one.rules)]
     near = (_quoted(one.title, one.number, one.text) for one in answer.citations if one not in far)
-    return (*near, *((Points("Clauses of the other cases", _numbered(far)),) if far else ()))
+    return (
+        *near,
+        *(
+            (Points("Clauses of the other cases", _numbered((c.title, c.number) for c in far)),)
+            if far
+            else ()
+        ),
+    )
 
 
-def _numbered(citations: Sequence[Citation]) -> tuple[str, ...]:
+def _numbered(cited: Iterable[tuple[str, str]]) -> tuple[str, ...]:
     numbers: dict[str, list[str]] = {}
-    for cited in citations:
-        numbers.setdefault(kb.visible(cited.title), []).append(kb.visible(cited.number))
+    for book, number in cited:
+        numbers.setdefault(kb.visible(book), []).append(kb.visible(number))
     return tuple(f"{title}: {', '.join(sorted(set(n), key=number_key))}" for title, n in numbers.items())
 
 
@@ -281,7 +300,8 @@ def arrange(
     With `dated` it says for which day it holds, with `asked` what the question was: in a file both, on the
     screen the day where one was told.
     """
-    shown = _shown(answer, base, chain)
+    is_long = len(answer.cases) > _MOST_CASES and not chain
+    shown = base.nearest_cases(answer, _NEAREST_CASES) if is_long else answer
     return (
         *_headline(answer, base),
         *((Said("Asked", kb.visible(answer.question)),) if asked else ()),

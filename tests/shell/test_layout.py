@@ -250,3 +250,23 @@ def test_a_fact_that_is_not_in_the_question_is_not_told_as_kept(base: Any) -> No
     reading = msgspec.structs.replace(answer.reading, carried=("weather",))
     blocks = arrange(msgspec.structs.replace(answer, reading=reading), base)
     assert not any(isinstance(block, Said) and block.label == "Kept" for block in blocks)
+
+
+@pytest.mark.parametrize(
+    ("headline", "badge", "text"),
+    [
+        ("No. The tie must not be worn, unless it is cold.", "NO, ORDINARILY", "The tie must not be worn, unless it is cold."),
+        ("Yes, in boat rig. The tie may be worn; in any other rig it must not be.", "YES, ORDINARILY",
+         "In boat rig the tie may be worn; in any other rig it must not be."),
+        ("Yes, in boat rig: the tie must be worn; in any other rig the books are silent.", "YES, ORDINARILY",
+         "In boat rig the tie must be worn; in any other rig the books are silent."),
+        ("Yes: the tie may or must be worn, depending on the rig.", "YES", "The tie may or must be worn, depending on the rig."),
+        ("It depends on the rig.", "IT DEPENDS", "On the rig."),
+        ("Only when it is cold: the tie may be worn.", "IT DEPENDS", "Only when it is cold: the tie may be worn."),
+        ("Yesterday's tie must not be worn.", "IT DEPENDS", "Yesterday's tie must not be worn."),
+    ],
+)  # fmt: skip
+def test_what_leads_a_table_stands_in_the_badge(headline: str, badge: str, text: str, base: Any) -> None:
+    answer = msgspec.structs.replace(fakes.conditional("May I?"), headline=headline)
+    first = arrange(answer, base)[0]
+    assert (first.badge, first.text) == (badge, text)

@@ -41,9 +41,10 @@ def test_no_case_left_out_is_nearer_than_one_shown(base: KnowledgeBase, answer: 
     assert answer.reading.query is not None
     said = usually_in(base.lookup, answer.reading.query)
     sets = ordinary_sets(base.lookup, [case.when for case in answer.cases], said)
-    distances = [len(strange_in(case.when, sets)) for case in base.nearest_cases(answer)]
-    assert distances == sorted(distances)
-    assert sorted(case.label for case in base.nearest_cases(answer)) == sorted(c.label for c in answer.cases)
+    shown = base.nearest_cases(answer, 8).cases
+    assert len(shown) == 8
+    far = [len(strange_in(case.when, sets)) for case in answer.cases if case not in shown]
+    assert max(len(strange_in(case.when, sets)) for case in shown) <= min(far)
 
 
 def test_every_clause_is_quoted_or_named(base: KnowledgeBase, answer: Answer) -> None:

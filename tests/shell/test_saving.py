@@ -63,7 +63,7 @@ def test_markdown_has_headings_lists_tables_and_quotes(base: Any) -> None:
     text = render_markdown(arrange(fakes.conditional("May I wear the liner?"), base, chain=True))
     kinds = {token.type for token in READER.parse(text)}
     assert {"heading_open", "table_open", "bullet_list_open", "blockquote_open"} <= kinds
-    assert text.startswith("## **IT DEPENDS** - It depends on the weather.")
+    assert text.startswith("## **IT DEPENDS** - On the weather.")
 
 
 @pytest.mark.parametrize("form", FORMS)
