@@ -99,6 +99,10 @@ SESSIONS = [
     (("May I wear the deck shoes in the mess?", "Deck shoes? Sea boots? On the slipway."),
      "May anyone wear the sea boots, on the slipway?"),
     # what is told instead of what the question itself said
+    (("May I wear the scarf in parade rig at 9 degrees?", "no, sorry, only 3 degrees"),
+     "May anyone wear the wool scarf, in parade rig, air temperature 3 °C?"),
+    (("May I wear deck gloves ashore at 9 degrees?", "so I can't?"),
+     "May anyone wear the deck gloves, ashore, air temperature 9 °C?"),
     (("May I wear deck shoes in the mess in watch rig?", "I'm in the engine room now"),
      "May anyone wear the deck shoes, in watch rig, in the engine room?"),
     (("May a K1 wear the keeper's pin?", "I'm a K5", "and in boat rig?"),

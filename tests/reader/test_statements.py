@@ -49,6 +49,24 @@ def test_statement(choir: Base, text: str, expected: str) -> None:
         assert write_facts(found) == expected
 
 
+OF_OTHERS = [
+    ("I'm the officer of the day, the warden is off", "holds:officer-of-the-day=yes"),
+    ("I'm a K2, and the coxswain is on leave", "grade=K2"),
+    ("I'm a K2, my coat is off", "!"),
+    ("the warden is off", "grade=W1,W2,W3,W4"),
+]
+
+
+@pytest.mark.parametrize(("text", "expected"), OF_OTHERS)
+def test_where_somebody_else_is_says_nothing_of_oneself(demo: Base, text: str, expected: str) -> None:
+    found = read_statement(text, lexicon=demo.lexicon, lookup=demo.lookup)
+    if expected == "!":
+        assert isinstance(found, Abstain)
+    else:
+        assert not isinstance(found, Abstain)
+        assert write_facts(found) == expected
+
+
 PUT_ON = [
     ("I've got the brassard on", "worn:day-brassard=yes"),
     ("I'm officer of the day, got the brassard on", "holds:officer-of-the-day=yes worn:day-brassard=yes"),

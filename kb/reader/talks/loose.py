@@ -12,6 +12,8 @@ MOVED = r"""
  (?:over |across |off |down |up |out )?(?:to|into|onto) (?=\w) => \1 am at\s
 \b(?:when|once|if|as soon as|while|until) (?:i|we|he|she|they)(?:['\u2019](?:m|s|re)| am| are| is)?\s
  (?:go|get|goes|gets|am|going|getting) back (?:to|on|into|at) (?=\w+ing\b) => when\s
+^(?:(?:and|no|nope|sorry|oops|oh|wait|actually|it['\u2019]s|it is|make that|i meant?)[ ,.]+)*
+ (?:only|just|more like) (?=(?:minus )?\d+ ?(?:degrees|\u00b0)) => and at\s
 \bwhy (?:does|do|did|has|have|can|will) (?:nobody|no ?one|no-one|nothing) (?:ever )?(?:settled?|decided?|
  resolved?|sort(?:ed)?|fix(?:ed)?)(?: (?:it|that|this|which))?(?: out)?\W*$ => why?
 \b(?:last|this|that) year,? (?=(?:in|on|during) [\w ]*\b(?:19|20)\d\d\b) =>

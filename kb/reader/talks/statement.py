@@ -11,7 +11,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask
 from kb.model.records import Fact, Measure
 from kb.model.values import NO, YES, Choices, ValueSet, intersect, is_empty, ranges
-from kb.reader.names.lexicon import CREDENTIALS, Lexicon
+from kb.reader.names.lexicon import CREDENTIALS, PERSONAL, Lexicon
 from kb.reader.names.spelling import near_names
 from kb.reader.phrases.english import tag_set
 from kb.reader.pieces.naming import credential_of
@@ -19,9 +19,13 @@ from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.pieces.values import closure, entry_values
 from kb.reader.question import clean, too_much, understand
 from kb.reader.words.tokens import tokenize
-from kb.text import visible
+from kb.text import Pattern, visible
 from kb.wording import say_quantity
 
+_OF_OTHERS = Pattern(  # "I'm the officer of the day, the warden is off"
+    r"(?i)[,;.] (?:and |but |since |as |because )?((?:the|our|my) [a-z][\w' -]{2,30}?)(?:['\u2019]s| is) "
+    r"(?:off|away|out|ill|sick|not here|on leave|absent|asleep|busy|gone)(?: today| now| tonight)?(?=\W*$)"
+)
 StatedFact = tuple[str, ValueSet]
 _EXPLAINED = tag_set("""
     comma, filler, det, poss, self, person, be, do, have, in, on, of, for, and, with, hold, joined, act, to
@@ -31,7 +35,7 @@ _EXPLAINED = tag_set("""
 
 def read_statement(text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[StatedFact, ...] | Abstain:
     """Facts of the profile that a statement gives; `Abstain` naming the words that were not understood."""
-    plain = clean(text[:1001])
+    plain = _of_oneself(clean(text[:1001]), lexicon, lookup)
     refusal = too_much(tokenize(plain)) if len(text) <= 1000 else Abstain(reason="The statement is too long.")
     if refusal is not None:
         return refusal
@@ -46,6 +50,19 @@ def read_statement(text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[Stat
 
     bare = without_patter(plain)  # "I'm on leave, mind"
     return facts if bare is None else _less_patter(bare, facts, lexicon, lookup)
+
+
+def _of_oneself(text: str, lexicon: Lexicon, lookup: Lookup) -> str:
+    """A statement without where somebody else is, who is named by a grade or the like."""
+    other = _OF_OTHERS.search(text)
+    found = understand(other.group(1), lexicon, lookup, None) if other is not None else None
+    if other is None or not isinstance(found, Understood):
+        return text
+    facts = [piece.fact for piece in found.pieces if piece.tag == "fact"]
+    bare = {piece.tag for piece in found.pieces} <= {"fact", "det", "poss", "filler", "person"}
+    if not bare or not facts or any(lookup.facts[fact].family not in PERSONAL for fact in facts):
+        return text
+    return text[: other.start()]
 
 
 def _less_patter(

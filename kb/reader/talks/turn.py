@@ -61,7 +61,8 @@ _SURE = Pattern(
     r"far|deep)|"
     r"(?:just |only )?(?:for |this )(?:the )?once|(?:just |only )(?:the once|for (?:now|today|"
     r"a (?:minute|moment|bit)))|"
-    r"for (?:sure|certain|real)|still|even (?:so|then|now)|regardless|come again|say again|pardon|"
+    r"for (?:sure|certain|real)|(?:i|we|he|she|they) (?:ca|can|may|must|could)(?: ?n?['\u2019]t| not)?|"
+    r"still|even (?:so|then|now)|regardless|come again|say again|pardon|"
     r"(?:can|could) you (?:repeat|say) that(?: again)?|(?:not|even)(?: even)? (?:just )?"
     r"(?:(?:a (?:single|small|little|tiny|plain) )?one(?: of (?:them|those))?|at all)|at all)(?: now| then)?"
 )
