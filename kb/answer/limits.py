@@ -48,7 +48,8 @@ def within_limits(engine: Engine, query: Query, part: Part, headline: str) -> st
     if len(said) > 1:
         table = rows(problem.verdicts())
         open_ = [fact for when, _ in table for fact, _ in when]
-        return f"{say_verdict(lookup, 'conditional', query, open_facts=open_, rows=table)} {room}"
+        left = say_verdict(lookup, "conditional", query, open_facts=open_, rows=table)
+        return headline if left.startswith("Yes") else f"{left} {room}"
     verdict = say_verdict(lookup, next(iter(said)), query)
     if headline.startswith("Yes") and verdict.startswith("No"):
         return f"{verdict} {room}"

@@ -275,6 +275,12 @@ def test_what_only_a_broken_limit_allows_is_not_allowed(demo: KnowledgeBase, que
     assert "storm coat;" not in answer.headline
 
 
+def test_of_two_of_which_one_is_worn_none_must_be(demo: KnowledgeBase) -> None:
+    """Clause 3.5: "the tarred smock or the lined smock, one of them"."""
+    (answer,) = demo.ask("Tarred smock on 30 September 2026?", as_of=datetime.date(2026, 9, 1))
+    assert "must be worn, unless the wearer wears the lined smock" in answer.headline
+
+
 def test_what_a_limit_leaves_room_for_is_allowed_as_before(demo: KnowledgeBase) -> None:
     answer = ask(demo, "Storm hat with the storm coat in watch rig in foul weather?")
     assert answer.headline == "Yes. The storm hat may be worn with the storm coat."

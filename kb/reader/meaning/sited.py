@@ -105,7 +105,8 @@ def sited(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query 
         return None  # "about" without a tolerance is never judged
     if not fitting and not _is_of_a_place(told, rules):
         return None
-    words = [OTHER + _words(found, told)] if not barred or fitting - barred else []
+    plain = all(len(entries) == 1 for _, entries, _ in told.things)  # "my own coat" may be none of the books'
+    words = [] if plain and barred and barred == fitting else [OTHER + _words(found, told)]
     value = Choices(
         frozenset({*fitting, *words})
     )  # the words are what is read back, or the place that is barred

@@ -46,6 +46,12 @@ MISLEADING = r"""
 # why
 ^(?:so |and |but )?why (?:is there |are there )?no (?!longer\b|more\b|one\b)(.+?)(?: allowed| permitted)?\W*$
      => why may I not wear \1?
+# left right
+^((?:(?:[\w'’-]+ ){0,3}?)(?!(?:on|the|my|your|his|her|our|their|an?|at|to|of|round|around|from|over|with|and
+    |or|either|both|lower|upper|which|what|whose|where|roll(?:ed)?|wear(?:ing)?|have|has|keep|put|is|are|in|into|by
+    |under|above|below|for|as|no|not|this|that|one|up|down|off)\b)[\w'’-]+),? (left|right) ((?:lower |upper )?
+    (?:breast|chest|sleeve|arm|shoulder|cuff|lapel))(?=\W*$|,? (?:in|for|at|when|if|during|ok|okay)\b)
+     => \1 on the \2 \3
 # fine nice lovely
 \b(?:when|while|whenever|whilst) (?:it|the (?:weather|day|sky))(?:['’]s| is| was|['’]s been)
     \s(?:nice and |quite |really |all )?(?:fine|nice|lovely)(?: and (?:dry|sunny|clear|warm))?

@@ -26,6 +26,9 @@ def part_or_whole(roles: Roles, aspect: str, lookup: Lookup) -> None:
     if not of_part and not (whole.tag == "item" and _spoken(whole.arg, aspect, lookup)):
         return
     kept, other = (part, whole) if of_part else (whole, part)
+    sided = not {"left", "right"}.isdisjoint(lookup.items[part.entries[0].id].label.casefold().split())
+    if kept is whole and sided:
+        return  # "unit badge right sleeve": where it is worn is not passed over
     for pieces in (roles.asked, roles.worn, roles.unworn):
         if other in pieces and kept in pieces:
             pieces.remove(other)
