@@ -37,10 +37,11 @@ _OPEN = word_set("what which who whom whose how where when why")
 _NEVER = word_set("""
     no not n't never nor neither none nobody nothing even except unless without than more less most least
     another other both either too enough very instead rather hardly barely scarcely
+    break breaks breaking broke broken breach breached
     granted grant grants waiver waivers exempt permission permit permits agreed approved signed
     up down off out over under in on inside outside behind above below between against
 """)
-"""Words that turn or bound what is said, and those of leave and of where a thing sits."""
+"""Words that turn or bound what is said, that tell a fault, and those of leave and of where a thing sits."""
 _DENYING = word_set("not n't never no")
 _REASONS = word_set("because since thanks due owing given as")
 """What follows tells why somebody should be let off, and may be what the books let one off for."""

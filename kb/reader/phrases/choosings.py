@@ -19,9 +19,10 @@ BOTH = r"""
 CHOOSINGS = rf"""
 # rather sooner
 (?<=\w) (?:says?|said|thinks?|reckons?|feels?)(?: that)? (?:<i>)(?:'d| would) (?:much |far )?(?:rather|sooner)
-    \s<wear> ([^.;,?!]+?) than (?:<wear> )?([^.;,?!]+?)(?=[.;,?!]|$) => \swants to wear \1 instead of \2
-\b(<i>)(?:'d| would) (?:much |far )?(?:rather|sooner) <wear> ([^.;,?!]+?) than (?:<wear> )?([^.;,?!]+?)
-    (?=[.;,?!]|$) => \1 want to wear \2 instead of \3
+    \s<wear> (?!no\b|nothing\b)([^.;,?!]+?) than (?:<wear> )?([^.;,?!]+?)(?=[.;,?!]|$)
+     => \swants to wear \1 instead of \2
+\b(<i>)(?:'d| would) (?:much |far )?(?:rather|sooner) <wear> (?!no\b|nothing\b)([^.;,?!]+?)
+    \sthan (?:<wear> )?([^.;,?!]+?)(?=[.;,?!]|$) => \1 want to wear \2 instead of \3
 (?<=\w) (?:says?|said|thinks?|reckons?|feels?)(?: that)? (?:<i>)(?:'d| would) (?:much |far )?(?:rather|sooner)
     \s(?=<wear> ) => \swants to\s
 # prefer prefers

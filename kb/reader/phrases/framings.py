@@ -306,8 +306,8 @@ FRAMINGS = r"""
 ^(?:would|will|is|was|wouldn't|isn't) (?:it|that) (?:be )?(?:forbidden|wrong|banned|prohibited|against
     \s<rulebook>) if\s => is it allowed if\s
 ^(?:would|will|am|are|is|was|were) (<i>|<the> [\w' -]{2,30}?) (?:be )?(?:in the wrong|wrong|at fault|out
-    \sof (?:line|order)|in trouble|in breach|breaking <any> (?:rules?|regs?|regulations?)|doing wrong
-    |committing an offence) if\s => is it allowed if\s
+    \sof (?:line|order)|in trouble|in breach|breaking (?:<any> (?:rules?|regs?|regulations?)|anything)
+    |doing (?:anything |something )?wrong|committing an offence) if\s => is it allowed if\s
 # nobody no none
 (^|[,;:–-] )(?:surely )?<nobody> (?:<very> )*needs? (?!to\b)(?=\w) => \1 must anyone have\s
 # make force compel oblige order

@@ -43,7 +43,7 @@ GOING = word_set("""
 _SWEATING = word_set(
     "dripping sweating melting shivering freezing boiling roasting baking sweltering choking"
 )
-_MUNCHING = word_set("munching sipping nibbling chewing finishing")
+_MUNCHING = word_set("munching sipping nibbling chewing")
 _MEALS = word_set("""
     tea coffee cuppa brew cocoa squash juice milk water sandwich sandwiches lunch snack snacks biscuit
     biscuits cake soup roll bun pie apple banana crisps chocolate chips stew packed elevenses breakfast supper
