@@ -68,6 +68,7 @@ def take_datums(pieces: Pieces, tokens: tuple[Token, ...], roles: Roles, lookup:
     if len(aspects) != 1:
         return
     roles.measured = aspects.pop()
+    is_told = any(piece.tag == "measure" for piece in pieces)
     for index, piece in enumerate(pieces):
         if piece.tag == "datum":
             roles.used.add(index)
@@ -76,5 +77,10 @@ def take_datums(pieces: Pieces, tokens: tuple[Token, ...], roles: Roles, lookup:
                 before -= 1
             if before >= 0 and pieces[before].tag in _LEADING:
                 roles.used.add(before)
-            if before >= 0 and roles.measured == "position" and pieces[before].tag in ("above", "below"):
+            if (
+                is_told
+                and roles.measured == "position"
+                and before >= 0
+                and pieces[before].tag in ("above", "below")
+            ):
                 roles.placing.append(pieces[before])  # "3 in above the elbow" is no height of it
