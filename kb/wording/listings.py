@@ -43,6 +43,8 @@ def say_list_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]
     if not entries:
         modal = modal_of(query.modalities, "may or must")
         return sentence(f"{lead}no clause names anything that {modal} be {done}")
+    if len(entries) == 1 and (mostly := _mostly(entries[0], done)):
+        return sentence(lead + mostly)
     if len(entries) <= _FEW:
         return sentence(lead + listing(_named(entries, done)))
     counts = [
@@ -64,6 +66,14 @@ def _named(entries: Sequence[ListEntry], done: str) -> list[str]:
             alone = len(labels) == 1 and not is_plural(labels[0])
             said.append(phrase(listing(labels), _singular(1 if alone else 2, text.format(done=done))))
     return said
+
+
+def _mostly(entry: ListEntry, done: str) -> str:
+    """ "the tie must be worn, unless it is hot", of a thing with one exception."""
+    usual, _, when = entry.condition.partition(", unless ")
+    found = (text for verdict, text in _LISTED if verdict.replace("_", " ") == usual)
+    text = next(found, "") if when and ";" not in when else ""
+    return f"{definite(entry.label)} {text.format(done=done)}, unless {when}" if text else ""
 
 
 def _things(number: int, text: str) -> str:

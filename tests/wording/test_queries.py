@@ -6,6 +6,7 @@ from __future__ import annotations
 import datetime
 from fractions import Fraction
 
+import msgspec
 import pytest
 
 from kb.model.conditions import Test
@@ -177,6 +178,13 @@ def test_headlines_of_lists() -> None:
         say_list_headline(LOOKUP, asked, ())
         == "For an H2 in boat rig, no clause names anything that must be worn."
     )
+    mostly = msgspec.structs.replace(entries[1], condition="required, unless it is hot")
+    assert say_list_headline(LOOKUP, asked, (mostly,)) == (
+        "For an H2 in boat rig, the deck gloves must be worn, unless it is hot."
+    )
+    for said in ("required when it is cold", "required, unless it is hot; permitted when it is wet", ""):
+        unclear = msgspec.structs.replace(entries[1], condition=said)
+        assert say_list_headline(LOOKUP, asked, (unclear,)).endswith("depend on further facts.")
     people = (_entry("pin", "officers", "permitted"), _entry("pin", "deck hands", "prohibited"))
     assert say_list_headline(LOOKUP, query("who", "pin"), people) == (
         "Officers may wear the keeper's pin. Deck hands must not wear the keeper's pin."
