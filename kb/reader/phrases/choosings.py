@@ -3,9 +3,14 @@
 from __future__ import annotations
 
 from kb.reader.phrases.leads import KIN
+from kb.reader.words.forms import word_set
 
 _KIN = "|".join(sorted(KIN))
-BOTH = r"""
+_FELLOWS = KIN | word_set("oppo pal buddy chum boss gaffer colleague shipmate workmate flatmate apprentice")
+BOTH = rf"""
+# {" ".join(sorted(_FELLOWS))}
+\b((?:my|our|his|her|the) (?:[\w-]+ )?(?:{"|".join(sorted(_FELLOWS))}))'s (?=an? |not |[a-z]{{1,3}}\d\d?\b)
+     => \1 is\s
 # one single both
 ^(?:<the> )?([\w' -]+?)(?: -+|:|,|;)? (?:on |at )?(?:one|a single|just one) (?:shoulder|sleeve|arm|side|breast
     |wrist|hand|leg|collar|lapel|ear|cuff) or (?:both|two|each)\W*$ => where are the \1 worn?
