@@ -27,7 +27,7 @@ from kb.reader.pieces.cover import find_pieces
 from kb.reader.pieces.datum import datums, take_datums
 from kb.reader.pieces.fold import fold
 from kb.reader.pieces.manner import asked_manner, asked_place, where_it_is_so
-from kb.reader.pieces.naming import of_whom, resolve_names
+from kb.reader.pieces.naming import of_the_same, of_whom, resolve_names
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.pieces.shades import shades
@@ -120,6 +120,8 @@ def _from_index(
         limb = _SIDES.issuperset(words[:-1]) and word_key(words[-1]) in LIMBS  # "on my left hand"
         known = not (verb or limb) and any(len(w) > 3 for w in words) and pieces[index].how != "pattern"
         entries = of_whom(index_entries(words, search, lookup), pieces, lookup) if known else ()
+        if index > 1 and tokens[pieces[index].first - 1].low in ("that", "which"):
+            entries = of_the_same(entries, pieces[index - 2])
         if entries and not (last < len(pieces) and pieces[last].tag in ("item", "items")):
             tag, arg = ("item", entries[0].id) if len(entries) == 1 else ("items", "")
             first, end = pieces[index].first, pieces[last - 1].last

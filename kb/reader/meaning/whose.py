@@ -31,6 +31,13 @@ _OPENING = tag_set("det, poss")
 _JOINING = word_set("and but so as")
 _BEING = word_set("am 'm are 're was were")
 _SOMEBODY = tag_set("person, unknown, authority, item, items")
+_BECOMING = word_set("""
+    become becomes becoming became made promoted appointed named called join joins joined joining lent work
+    works worked working serve serves served serving belong belongs moved transferred posted acting act
+    started start
+""")
+_MET = tag_set("unknown, act, grant")
+_DEALT_WITH = tag_set("det, poss, with, to, for, by, in, on, particle, range, filler, of")
 
 
 def elsewhere(found: Understood, lookup: Lookup) -> tuple[int, ...]:
@@ -66,6 +73,17 @@ def is_of_speaker(lows: Sequence[str]) -> bool:
     """Whether a clause tells who the one who speaks is: "I'm a K1"."""
     begun = [low for low in lows[:3] if low not in _JOINING]
     return begun[:1] in (["i"], ["we"]) and begun[1:2] != [] and begun[1] in _BEING
+
+
+def is_met(found: Understood, pieces: Sequence[Piece], standing: Piece) -> bool:
+    """Whether a standing is that of somebody dealt with: "I told the head keeper", "I asked a K4"."""
+    place = pieces.index(standing) - 1
+    while place >= 0 and pieces[place].tag in _DEALT_WITH:
+        place -= 1
+    if place < 0 or pieces[place].tag not in _MET:
+        return False
+    lows = _words(found, pieces[place : pieces.index(standing)])
+    return _BECOMING.isdisjoint(lows) and "as" not in lows
 
 
 def _is_standing(piece: Piece, lookup: Lookup) -> bool:

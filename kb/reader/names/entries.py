@@ -116,20 +116,26 @@ def _item_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
             words = name_words(label)
             yield words, Entry("item", item.id)
             if len(words) > 1:
-                yield _head(label), Entry("item", item.id, "", 2 if label is item.label else 3)
+                yield _head(label, _BEFORE_MORE), Entry("item", item.id, "", 2 if label is item.label else 3)
             yield from ((w, Entry("item", item.id, "", 3)) for w in with_adjective(label_tokens(label)))
         for word in item.everyday:
             yield name_words(word), Entry("item", item.id, "", 1)
 
 
-def _head(label: str) -> tuple[str, ...]:
-    """The noun of a label: its last word, or the one before "of"; none of "not hauling"."""
+_BEFORE_MORE = frozenset({"of", "on", "in", "at", "for", "with", "without", "from", "that", "able"})
+
+
+def _head(label: str, leads: frozenset[str] = frozenset({"of"})) -> tuple[str, ...]:
+    """The noun of a label: its last word, or the one before "of" or other `leads`; none of "not hauling".
+
+    Of "tattoo on the hand" it is no hand, and of "ring with a stone" no stone.
+    """
     tokens = label_tokens(label)
     if tokens[0][0] in _DENYING:
         return ()
     if "'" not in label:
         for index, (low, _) in enumerate(tokens):
-            if low == "of" and index:
+            if low in leads and index and low in label.lower().split():  # not of "slip-on"
                 return (tokens[index - 1][1],)
     low, key = tokens[-1]
     return () if low in _FUNCTION_WORDS or len(low) < 3 else (key,)
@@ -226,12 +232,25 @@ def _shorter(words: tuple[str, ...], entry: Entry, family: str) -> Iterator[tupl
                 yield (*core[:-1], core[-1] + "er"), entry._replace(rank=2)
     if words[-1] == "running" and len(words) > 1:
         yield from (((*words[:-1], form), entry._replace(rank=1)) for form in _RUNNING)
-    if words[0].endswith("ing") and len(words[0]) > 5:
-        stem = words[0][:-3]
+    if verbs := _verbs_of(words[0]):
         yield words[:1], entry._replace(rank=2)
-        for verb in (stem, stem + "e", stem[:-1] if stem[-1:] == stem[-2:-1] else stem):
-            if len(words) > 1:
-                yield (verb, *words[1:]), entry
+        yield from (((verb, *words[1:]), entry) for verb in verbs if len(words) > 1)
+
+
+def _done(words: tuple[str, ...], entry: Entry) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    """ "Cross the line" for "crossing the line", "guests of the Board" for "showing guests of the Board"."""
+    if len(words) > 1:
+        yield from (((verb, *words[1:]), entry) for verb in _verbs_of(words[0]))
+    if len(words) > 2 and words[0].endswith("ing"):
+        yield words[1:], entry._replace(rank=2)
+
+
+def _verbs_of(doing: str) -> tuple[str, ...]:
+    """What "crossing" may be the gerund of."""
+    if not doing.endswith("ing") or len(doing) < 6:
+        return ()
+    stem = doing[:-3]
+    return stem, stem + "e", stem[:-1] if stem[-1:] == stem[-2:-1] else stem
 
 
 def _value_names(
@@ -253,14 +272,13 @@ def _value_names(
         if len(words) == 1 and fact.family == "situation":
             yield from (((form,), entry._replace(rank=3)) for form in _derived(words[0]))
         if fact.family == "situation":
-            yield from ((short, entry._replace(rank=2)) for short in short_places(label_tokens(label)))
+            yield from ((short, entry._replace(rank=2)) for short in short_places(label, label_tokens(label)))
         yield from ((way, entry) for short in (one_way, doing) for way in short(label_tokens(label)))
         yield from (((lead, *words), entry) for lead in _leads(words))
         if fact.family == "situation":
             yield _predicated(label), entry
             yield _up(label), entry._replace(rank=1)
-            if len(words) > 2 and words[0].endswith("ing"):  # "guests of the Board"
-                yield words[1:], entry._replace(rank=2)
+            yield from _done(words, entry)
         yield _without_preposition(label), entry._replace(rank=1)
         core = tuple(word for word in words if word not in fact_words)
         if core and core != words:

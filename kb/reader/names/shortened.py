@@ -14,8 +14,13 @@ CALENDAR = word_set("day week month year hour time")
 _Words = Sequence[tuple[str, str]]
 
 
-def short_places(words: _Words) -> Iterator[tuple[str, ...]]:
-    """ "In the hall" for "in the ticket hall": the preposition and the noun; words are (lower case, key)."""
+def short_places(label: str, words: _Words) -> Iterator[tuple[str, ...]]:
+    """ "In the hall" for "in the ticket hall": the preposition and the noun; words are (lower case, key).
+
+    Without its own name a place is any: "on the road" is not on the Flats road.
+    """
+    if any(word[:1].isupper() for word in label.split()[1:-1]):
+        return
     kept = [word for word in words if word[0] not in SKIPPED_INSIDE_LABELS]
     led = len(kept) > 2 and kept[0][0] in LEADING_PREPOSITIONS and "of" not in {low for low, _ in kept}
     if led and kept[-1][1] not in ON_BODY | CALENDAR:  # "on the shoulder" is not on the hard shoulder

@@ -122,6 +122,18 @@ def _is_whole(before: Sequence[Piece], previous: str, after: Sequence[Token], ot
     return True if previous == "be" and (len(tags) == 1 or tags[-2] in _BEFORE_BE) else None
 
 
+def of_the_same(entries: tuple[Entry, ...], before: Piece) -> tuple[Entry, ...]:
+    """What "that takes pictures" names after "watch": one of those that may be meant, and no other thing."""
+    meant = {entry.id for entry in before.entries} | {before.arg}
+    return entries if before.tag not in ("item", "items") or {e.id for e in entries} <= meant else ()
+
+
+def _is_somewhere(piece: Piece, tokens: tuple[Token, ...]) -> bool:
+    """ "On the road": a place, and no rig that is called Road."""
+    led = tuple(token.low for token in tokens[max(piece.first - 2, 0) : piece.first])
+    return led in (("on", "the"), ("at", "the")) and tokens[piece.first].text.islower()
+
+
 def _plain(
     piece: Piece, before: Sequence[Piece], tokens: tuple[Token, ...], lookup: Lookup, others: bool
 ) -> Piece:
@@ -133,6 +145,8 @@ def _plain(
     if values and items and all(entry.owner == "rig" for entry in values):
         whole = _is_whole(before, previous, tokens[piece.last : piece.last + 3], others)
         values, items = (values, ()) if whole is False else ((), items) if whole else (values, items)
+        if piece.last - piece.first == 1 and _is_somewhere(piece, tokens):
+            return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
     if values and (not items or previous in _PLACE_TAGS):
         if (
             len({entry_values(entry, lookup) for entry in values})

@@ -162,11 +162,11 @@ def _snow_on_the_ground(found: Understood, lookup: Lookup) -> Iterator[Edit]:
 
 
 def _on_the_road(found: Understood, lookup: Lookup) -> Iterator[Edit]:
-    """ "Along the high street", where one value of the books is on a road."""
+    """ "Along the high street", where one value of the books is on a road, and on no road of its own name."""
     roads = [
         v
         for _, v in _values(lookup)
-        if v.label.split()[0] in ("on", "at") and tokenize(v.label)[-1].low == "road"
+        if v.label.split()[0] in ("on", "at") and tokenize(v.label)[-1].low == "road" and v.label.islower()
     ]
     if len(roads) != 1:
         return

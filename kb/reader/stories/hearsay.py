@@ -89,7 +89,7 @@ def claim_starts(lows: Sequence[str]) -> Iterator[int]:
     for place in range(len(lows) - 2, -1, -1):
         if tuple(lows[place : place + 2]) == ("according", "to") and "," in lows[place : place + _FURTHEST]:
             yield lows.index(",", place) + 1
-        if not _says(tuple(lows), place):
+        if not (_says(tuple(lows), place) and re.match(_TOLD_ONE, " ".join(lows[place:]))):
             continue
         that = next(
             (n for n in range(place + 1, min(place + _FURTHEST, len(lows) - 1)) if lows[n] == "that"), 0
@@ -137,6 +137,11 @@ _WHOM = (
     r"|(?<=told )(?:my|our|the) (?:new )?[\w'-]+)"
     r"(?= (?:that|,|the|an?|my|i|you|he|she|they|we|no|nobody)\b)) )?"
 )
+_TOLD_ONE = (
+    rf"(?!\w+ (?:the|an?|my|our|his|her|their) (?:(?!{_FINITE}(?: |$))[\w'-]+(?: |$)){{1,4}}?(?:$"
+    r"|, (?:(?:so|and|but) )?(?:do|must|may|can|should|am|is|are|what|which|how|where|who|why) ))"
+)
+"""Not who was told of it before something is asked: "I told the head keeper, do I have to wear it"."""
 _OPENS = r"(?:(?:so|but|and|well|ok|okay|look|now|right|hello|hi|hey|listen|surely|,) )*"
 _WHERE = r"(?:(?:in|at|on|over|during|round|around|down) (?:(?!that |,)[\w'-]+ ){1,5}?(?:, )?)?"
 _NEWS = (
@@ -149,7 +154,8 @@ _FRAMES = tuple(
     for form in (
         rf"{_WHERE}{_SOMEBODY}{_HELPING}(?:{_SAYS}|{_WITH_THAT}) {_WHOM}(?:(?!that )[\w'-]+ ){{0,6}}?"
         r"(?:, )?that (?!'s|is |was |are )(?:, )?",
-        rf"{_WHERE}{_SOMEBODY}{_HELPING}{_SAYS} {_WHOM}(?:(?:blind|again|once|yesterday|firmly) )*(?:, )?"
+        rf"{_WHERE}{_SOMEBODY}{_HELPING}{_TOLD_ONE}{_SAYS} {_WHOM}"
+        r"(?:(?:blind|again|once|yesterday|firmly) )*(?:, )?"
         r"(?!(?:that|up|off|over|out|about|of|to|with|by|for|and|or|so|is|'s|was|yes|me|us"
         r"|no(?! (?!to\b|for\b|but\b|and\b|or\b|it\b|i\b|you\b|we\b|they\b|if\b|when\b|way\b)[a-z]))\b)",
         rf"{_NEWS} (?:that )?(?:, )?",

@@ -14,7 +14,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Reading
 from kb.reader.meaning.told import loose_claims, sentences_of
-from kb.reader.meaning.whose import PEOPLE, SPEAKER, is_of_speaker, is_shifted
+from kb.reader.meaning.whose import PEOPLE, SPEAKER, is_met, is_of_speaker, is_shifted
 from kb.reader.names.lexicon import PERSONAL
 from kb.reader.phrases.english import tag_set
 from kb.reader.pieces.days import Period
@@ -294,8 +294,8 @@ def _sure(
         if [token.low for token in found.tokens[piece.first : piece.last]][:2] == ["not", "even"]:
             continue  # "never, not even in the mess" tells no more of now
         family = lookup.facts[piece.fact].family
-        mine = others and is_of_speaker(said)  # "I'm a K1. May she ..."
-        own = family in PERSONAL and (others or speaks or opens) and not mine and not is_shifted(said)
+        apart = (others and is_of_speaker(said)) or is_shifted(said) or is_met(found, pieces, piece)
+        own = family in PERSONAL and (others or speaks or opens) and not apart
         if family in _CIRCUMSTANCE or own:
             yield piece
 
