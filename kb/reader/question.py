@@ -31,7 +31,7 @@ from kb.reader.pieces.naming import of_the_same, of_whom, resolve_names
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.pieces.shades import shades
-from kb.reader.pieces.shared import ask_shared
+from kb.reader.pieces.shared import ask_shared, of_the_branch
 from kb.reader.pieces.spans import make_spans
 from kb.reader.pieces.verbs import verbs
 from kb.reader.pieces.whether import marked, unclear
@@ -94,6 +94,7 @@ def _folded(
     found = shades(
         resolve_names(where_it_is_so(fold(pieces, tokens, lookup)), tokens, lookup), tokens, lookup
     )
+    found = of_the_branch(found, tokens, lookup)
     found = verbs(asked_manner(asked_place(found, lookup), tokens, lookup), tokens)
     return datums(light(found, tokens, lexicon, lookup), tokens, lookup)
 

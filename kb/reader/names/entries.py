@@ -237,6 +237,13 @@ def _shorter(words: tuple[str, ...], entry: Entry, family: str) -> Iterator[tupl
         yield from (((verb, *words[1:]), entry) for verb in verbs if len(words) > 1)
 
 
+def _town(label: str) -> tuple[str, ...]:
+    """ "Ostrel" for "in Ostrel town": its name, which what else lies there may have too."""
+    words = label.split()
+    named = len(words) > 1 and words[-1] in ("town", "village", "city") and words[-2][:1].isupper()
+    return name_words(words[-2]) if named else ()
+
+
 def _done(words: tuple[str, ...], entry: Entry) -> Iterator[tuple[tuple[str, ...], Entry]]:
     """ "Cross the line" for "crossing the line", "guests of the Board" for "showing guests of the Board"."""
     if len(words) > 1:
@@ -276,6 +283,7 @@ def _value_names(
         yield from ((way, entry) for short in (one_way, doing) for way in short(label_tokens(label)))
         yield from (((lead, *words), entry) for lead in _leads(words))
         if fact.family == "situation":
+            yield _town(label), entry._replace(rank=1)
             yield _predicated(label), entry
             yield _up(label), entry._replace(rank=1)
             yield from _done(words, entry)

@@ -32,6 +32,20 @@ MISLEADING = r"""
      => must \1 be taken off
 ^(?:at |in |from )?where (?:must|should|do|does|have|has) (?!it say)(.+?) (?:have to |need to )?(?:come off
     |be taken off)\b([^.;?!]*)\W*$ => when may \1 not be worn?
+# switch
+\b(?:must|should|do|does|shall) (?:<i>) (?:have to |need to )?switch off (?=<the> )
+     => is it forbidden to switch on\s
+\b(?:must|should|do|does|shall) (?:<i>) (?:have to |need to )?switch (<the> [\w' -]+?) off\b
+     => is it forbidden to switch on \1
+\b(may|can|could) (<i>) switch off (?=<the> ) => \1 \2 go without switching on\s
+\b(may|can|could) (<i>) switch (<the> [\w' -]+?) off\b => \1 \2 go without switching on \3
+# off
+^((?:[^,.;:?!]+ )?(?:camera|cam|bodycam|radio|phone|telephone|light|lamp|torch|recorder|device
+    |beacon)s?\b[^,.;:?!]*?)\s*[,.;:-]*(?<!switched) (?:is it |are they |should (?:it|they) be |switched
+    \s)?(?:off,? or on|on,? or off)\W*$
+     => may \1 be switched on?
+^(.+?)\s*[,.;:-]+ (?:so |and |then )?(?:is it |are they |should (?:it|they) be |does it go |do they go
+    |do (?:i|we) (?:have|wear|keep) (?:it|them) )?(?:off,? or on|on,? or off|on,? off)\W*$ => \1?
 # kit
 ^(?:the |a )?([\w' -]+? (?:branch|crew|team|section|party))(?:'s)?[,:]? kit list(?: please)?\W*$
      => what must the \1 own?

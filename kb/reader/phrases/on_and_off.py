@@ -8,8 +8,6 @@ from __future__ import annotations
 
 ON_AND_OFF = r"""
 # off
-^(.+?)\s*[,.;:-]+ (?:so |and |then )?(?:is it |are they |should (?:it|they) be |does it go |do they go
-    |do (?:i|we) (?:have|wear|keep) (?:it|them) )?(?:off,? or on|on,? or off|on,? off)\W*$ => \1?
 ^off with (<the> [\w'-]+)\b => must I take off \1
 ^((?:(?!\b(?:is|are|was|were|may|can|must|should|could|do|does|did|i|or|how|if|with
     |have)\b)[^.;:?!])*[,.;:] )?(?:so |then |and )?((?:<the> )?(?:(?!(?:and|so|then|is|are|may|can|must

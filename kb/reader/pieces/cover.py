@@ -19,6 +19,7 @@ from kb.reader.pieces.parted import is_day, parted
 from kb.reader.pieces.patterns import pattern_pieces
 from kb.reader.pieces.pieces import SHARING, How, Piece
 from kb.reader.pieces.reported import reported
+from kb.reader.words.forms import word_set
 from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.tokens import Token
 
@@ -40,6 +41,9 @@ def phrase_piece(tokens: tuple[Token, ...], first: int, last: int) -> Piece | No
     return Piece(first=first, last=last, tag=tag, arg=arg)
 
 
+_ADJECTIVES = word_set("wet dry warm cold hot cool tight slack long woolly thermal light heavy old new best")
+
+
 def _names_at(tokens: tuple[Token, ...], first: int, lexicon: Lexicon) -> list[Piece]:
     """Every name that begins at a word; articles and "is" may stand inside it."""
     found: list[Piece] = []
@@ -59,7 +63,7 @@ def _names_at(tokens: tuple[Token, ...], first: int, lexicon: Lexicon) -> list[P
         if count > lexicon.longest + 2:
             break
         entries = lexicon.names.get(joined)
-        if entries and count == 1 and (token.low,) in PHRASES and token.low == joined in lexicon.plurals:
+        if entries and count == 1 and _is_no_plural(token.low) and token.low == joined in lexicon.plurals:
             continue
         if entries and count == 1 and _goes_with(tokens, first, lexicon):
             continue
@@ -71,6 +75,11 @@ def _names_at(tokens: tuple[Token, ...], first: int, lexicon: Lexicon) -> list[P
                     Piece(first=first, last=last + 1, tag="name", entries=entries, how=how, arg=denied)
                 )
     return found
+
+
+def _is_no_plural(word: str) -> bool:
+    """ "Short" is not the shorts, and what is wet is not the wets."""
+    return (word,) in PHRASES or word in _ADJECTIVES
 
 
 def _turned(tokens: tuple[Token, ...], lexicon: Lexicon) -> list[Piece]:

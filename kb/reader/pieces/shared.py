@@ -8,6 +8,7 @@ is meant as it is written. Else it is what the rules on the things asked about t
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from itertools import pairwise
 
 import msgspec
 
@@ -18,7 +19,7 @@ from kb.model.values import intersect, is_empty
 from kb.reader.names.lexicon import Entry, label_tokens, labels_of
 from kb.reader.phrases.english import LEADING_PREPOSITIONS
 from kb.reader.pieces.pieces import Piece, Understood
-from kb.reader.pieces.values import LIGHT, Pieces, entry_values
+from kb.reader.pieces.values import LIGHT, Pieces, entry_values, fact_piece
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token
 from kb.text import visible
@@ -180,3 +181,25 @@ def _by_rules(pieces: Pieces, index: int, owners: Owners, lookup: Lookup) -> str
                 if not all(is_empty(intersect(test.values, one)) for one in values):
                     turning.add(test.fact)
     return turning.pop() if len(turning) == 1 else None
+
+
+_PARTS = word_set("branch section side staff crew division")
+
+
+def of_the_branch(pieces: Pieces, tokens: Words, lookup: Lookup) -> Pieces:
+    """ "House staff", "house passengers": of the House branch, where the service is called the House."""
+    found = list(pieces)
+    for index, (piece, after) in enumerate(pairwise(pieces)):
+        if piece.arg != lookup.base.service.id or after.tag not in ("person", "fact"):
+            continue
+        named = tuple(token.key for token in tokens[piece.first : piece.last])
+        groups = [
+            Entry("group", group.id, group.fact)
+            for group in lookup.base.groups
+            for words in (tuple(key for _, key in label_tokens(group.label)),)
+            if words[:-1] == named and words[-1] in _PARTS
+        ]
+        if len(groups) == 1:
+            values = entry_values(groups[0], lookup)
+            found[index] = fact_piece(piece, groups[0].owner, values, piece.first, piece.last)
+    return tuple(found)
