@@ -212,3 +212,15 @@ def is_choice_of_company(aspect: str, item: str, lookup: Lookup) -> bool:
     related = set(lookup.broader(item))
     worn = [r for r in lookup.base.rules if r.aspect == "wear" and related.intersection(r.scope.items)]
     return any(rule.modality == "may" for rule in worn) and all(rule.modality != "must" for rule in worn)
+
+
+def is_one_of_two(pieces: Sequence[Piece], subject: Piece) -> bool:
+    """ "A pin and a flower on my jumper": what is asked is of both at once."""
+    row = [piece for piece in pieces if piece.tag not in ("det", "poss")]
+    return any(
+        one.tag in _THINGS and both.tag == "and" and other.tag in _THINGS and subject in (one, other)
+        for one, both, other in zip(row, row[1:], row[2:], strict=False)
+    )
+
+
+_THINGS = ("item", "items")

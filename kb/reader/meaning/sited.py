@@ -18,6 +18,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query
 from kb.model.records import Case, Measure, Position, Rule, is_in_force
 from kb.model.values import OTHER, YES, Choices, Interval
+from kb.reader.meaning.placed import is_one_of_two
 from kb.reader.meaning.query import said_case
 from kb.reader.phrases.english import tag_set
 from kb.reader.phrases.standing import stands_done
@@ -85,7 +86,7 @@ def sited(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query 
         return None
     things = [piece for piece in found.pieces if piece.tag in ("item", "items")]
     subject = next((piece for piece in things if _one_placed(piece, lookup)), None)
-    if subject is None or roles.clashing:
+    if subject is None or roles.clashing or is_one_of_two(found.pieces, subject):
         return None
     item = _one_placed(subject, lookup)
     rules = [rule for rule in _placing(item, lookup) if _in_force(rule, case)]
