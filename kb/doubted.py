@@ -32,7 +32,7 @@ _LEAST = 2
 def doubted(answer: Answer, lookup: Lookup) -> Reading | None:
     """The reading of an answer as a question back, if another clause is spoken of far more; else None."""
     reading, query = answer.reading, answer.reading.query
-    if query is None or query.kind not in ("may", "must") or reading.carried:
+    if query is None or query.kind not in ("may", "must") or query.polarity == "not" or reading.carried:
         return None
     if answer.verdict in (None, "silent") or reading.question == reading.text or not answer.citations:
         return None

@@ -20,8 +20,8 @@ _GRANTS = Pattern(
     r"n)?(?: off)?|"
     r"do (?:i|we|you|they) (?:have to )?(?:ask|see|go to|apply to)|(?:should|must|would|can) (?:i|"
     r"we) ask)(?: me| us| you| him| her| them)?(?: on| for| about)? "
-    r"(?:(?:that|this|such an?|the same|the (?:other|last|second|latter|former|first)) one|one of (?:those|these|them)|it|one|that|this|"
-    r"them|those)(?: then| please| exactly)?"
+    r"(?:(?:that|this|such an?|the same|the (?:other|last|second|latter|former|first)) one|"
+    r"one of (?:those|these|them)|it|one|that|this|them|those)(?: then| please| exactly)?"
 )
 _GETS = Pattern(
     r"(?:(?:and|so|but|then) )*(?:how|where) (?:do|does|can|could|would|should|might) (?:i|we|one|you|"

@@ -121,7 +121,7 @@ MISLEADING_ASKINGS = r"""
     [^?]*?[.;,:!]\s+(?:so |and |but )?)(?:may|can|could|do) <i> (?:get to )?(?:keep|hang on ?to) (?!on\b)
     ((?:<the>|all) [\w' -]+?)(?<! on)(?<! off)(?: then| afterwards| for good)?\W*$
      => \1am I allowed not to return \2?
-^(?:may|can|could|do) (?:<i>|a leaver) (?:get to )?(?:keep|hang on ?to) (<the> [\w' -]+?)(?<! on) (?:when|after
-    |once|on|if|upon) (?:<i> (?:leave|retire|resign|quit|go|have left|[\w']+ left)|leaving)\b[\w' ]*\W*$
+^(?:may|can|could|do) (?:<i>|a leaver) (?:get to )?(?:keep|hang on ?to) (<the> [\w' -]+?)(?<! on) (?:when
+    |after|once|on|if|upon) (?:<i> (?:leave|retire|resign|quit|go|have left|[\w']+ left)|leaving)\b[\w' ]*\W*$
      => on leaving, am I allowed not to return \1?
 """
