@@ -251,8 +251,9 @@ def _at_a_place(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> A
     if told.verdict == "prohibited":
         return told if not with_its_kinds(where.items[0], lookup) else None
     with_it = answer(_asked(found, query, lookup))
-    if with_it.outcome == "answer" and with_it.headline.startswith("No"):
-        return with_it
+    sided = any(token.low in ("left", "right") for token in tokenize(reading.question))
+    if with_it.outcome == "answer" and with_it.headline.startswith("No") and not sided:
+        return with_it  # "the band on the right sleeve with the brassard": it may well be worn
     of_itself = f"worn:{lookup.items[where.items[0]].part_of}"
     if any(fact != of_itself for fact, _ in where.case.facts if fact.startswith("worn:")):
         return None

@@ -152,7 +152,7 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
         without = lacking(engine, query, part, blank.reading.carried)
         if without is not None:
             return _answer_as(engine, without, blank)
-        company = company_note(engine, query) if query.case.alone and query.kind == "may" else ()
+        company = company_note(engine, query, blank.reading.carried) if query.kind == "may" else ()
     cited = carriers(engine.lookup, query, part)
     both = any(case.verdict == "conflict" for case in part.cases)
     answer = _finish(engine, query, blank, [part], verdict, cited, both)

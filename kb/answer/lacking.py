@@ -17,7 +17,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
 from kb.model.values import NO, YES
 from kb.reasoner import WORN, Engine, possible_facts
-from kb.wording import listing, the_item
+from kb.wording import clause_reference, listing, say_verdict, the_item
 from kb.wording.unless import ordinary, usually_in
 
 _WORN = frozenset({"garment", "accessory"})
@@ -33,11 +33,7 @@ def lacking(engine: Engine, query: Query, part: Part, carried: Collection[str]) 
         return None
     if _ordinarily(engine, query, part) in ("prohibited", "conflict"):
         return None
-    lookup = engine.lookup
-    said = [fact for fact, values in query.case.facts if fact.startswith(WORN) and values == NO]
-    left = [fact[len(WORN) :] for fact in said if fact not in carried]
-    single = (item for item in left if item in lookup.items and len(lookup.narrower(item)) == 1)
-    asked = (_without(query, item) for item in single)
+    asked = (_without(query, item) for item in _left_off(engine.lookup, query, carried))
     found = (one for one in asked if _ordinarily(engine, one, _part(engine, one)) == "required")
     return next(found, None) or (next(_required_beside(engine, query), None) if query.case.alone else None)
 
@@ -54,13 +50,37 @@ def _required_beside(engine: Engine, query: Query) -> Iterator[Query]:
             yield without
 
 
-def company_note(engine: Engine, query: Query) -> tuple[str, ...]:
-    """What else must be worn in the rig that is known, beside a thing that is said to be worn alone."""
+def company_note(engine: Engine, query: Query, carried: Collection[str]) -> tuple[str, ...]:
+    """What must be worn, too: in the rig that is known beside a thing that is said to be worn alone, and when
+    what is said to be left off ("the turban instead of the helmet")."""
+    if not query.case.alone:
+        return tuple(_left_notes(engine, query, carried))
     rig = any(engine.lookup.facts[fact].family == "rig" for fact, _ in query.case.facts)
     found = [one for one, part in _others(engine, query) if part.verdict == "required"] if rig else []
     others = [the_item(engine.lookup, one.items[0]) for one in found]
     more = [f"{len(others) - _MOST} more"] if len(others) > _MOST else []
     return (f"Not by itself: {listing([*others[:_MOST], *more])} must be worn, too.",) if others else ()
+
+
+def _left_notes(engine: Engine, query: Query, carried: Collection[str]) -> Iterator[str]:
+    for item in _left_off(engine.lookup, query, carried) if query.polarity == "do" else ():
+        without = msgspec.structs.replace(_without(query, item), kind="must", polarity="do")
+        part = _part(engine, without)
+        table = [(case.when, case.verdict) for case in part.cases]
+        rules = [rule for case in part.cases if case.verdict == "required" for rule in case.rules]
+        if rules:
+            clauses = dict.fromkeys(engine.lookup.rules[rule].clause for rule in rules)
+            named = listing([clause_reference(engine.lookup, clause) for clause in clauses])
+            facts = [fact for when, _ in table for fact, _ in when]
+            said = say_verdict(engine.lookup, part.verdict, without, open_facts=facts, rows=table)
+            yield f"Whether {the_item(engine.lookup, item)} must be worn: {said} ({named})"
+
+
+def _left_off(lookup: Lookup, query: Query, carried: Collection[str]) -> Iterator[str]:
+    """The single things that a question says are not worn."""
+    said = [fact for fact, values in query.case.facts if fact.startswith(WORN) and values == NO]
+    left = (fact[len(WORN) :] for fact in said if fact not in carried)
+    return (item for item in left if item in lookup.items and len(lookup.narrower(item)) == 1)
 
 
 def _others(engine: Engine, query: Query) -> Iterator[tuple[Query, Part]]:

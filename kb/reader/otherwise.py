@@ -253,24 +253,24 @@ _POINTING = frozenset({"it", "its", "they", "them", "these", "those", "one", "on
 def _of_a_claim(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:
     """ "My deputy insists that wardens wear it. I don't think so. Which?": what is claimed, as a question.
 
-    Of who claims it, and where, no amount, day or clause may be named, and no thing that "it" may stand for;
-    what is named is told as left out.
+    Of who claims it no amount, day or clause may be named, and nothing that "it" may be; the rest is unused.
     """
     if reading.query is not None:
         return None
-    from kb.reader.stories.hearsay import claims_in, of_its_maker  # noqa: PLC0415  most questions are understood before
+    from kb.reader.stories import hearsay, leadin  # noqa: PLC0415  most questions are understood before
 
-    for claim in claims_in(found.text, found.tokens):
+    for claim in hearsay.claims_in(found.text, found.tokens):
         cut = [s for s in reading.spans if s.target and any(a <= s.start < b for a, b in claim.around)]
         cut = [s for s in cut if s.role != "measure" or not s.text.isalpha()]  # "two of my men"
         pointing = not _POINTING.isdisjoint(token.low for token in tokenize(claim.asked))
         if any(s.role not in _OF_CLAIMANTS and (pointing or s.role != "item") for s in cut):
             continue
-        again = read(of_its_maker(claim.asked, cut, lookup))
+        told, cut = leadin.told_before(found.text, claim.around, cut)
+        again = read(told + hearsay.of_its_maker(claim.asked, cut, lookup))
         if again.query is None and not _is_choice(again):
             continue
         around = [place for place in claim.around if any(place[0] <= span.start < place[1] for span in cut)]
-        unused = tuple(found.text[start:end].strip(" ,") for start, end in around)
+        unused = tuple(found.text[start:end].strip(" ,").removeprefix(told) for start, end in around)
         again = msgspec.structs.replace(_as_said(again, reading), unused=(*unused, *again.unused))
         if not any(names_lost(again, lookup)):
             return again

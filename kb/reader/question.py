@@ -42,6 +42,7 @@ from kb.wording import say_query
 
 LONGEST_QUESTION = 1000
 MOST_WORDS = 120
+_FAULTS = frozenset(("problem", "trouble", "issue", "offence", "wrong", "breach", "against", "breaking"))
 _SIDES = frozenset(("left", "right", "both", "other"))
 
 
@@ -236,7 +237,8 @@ def _of_its_words(reading: Reading, found: Understood, lookup: Lookup) -> Readin
         from kb.reader.recast.unsaid import left_unsaid  # noqa: PLC0415  most questions are whether
 
         return left_unsaid(reading, found.tokens, lookup)
-    if query is None or not (query.value is not None or query.aspect != "wear"):
+    plain = query is not None and query.value is None and query.aspect == "wear"
+    if query is None or (plain and _FAULTS.isdisjoint(token.low for token in found.tokens)):
         return reading
     from kb.reader.recast.faults import asked_of_a_fault, done_by_oneself, washed_at  # noqa: PLC0415  as needed
 

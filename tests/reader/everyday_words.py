@@ -114,6 +114,7 @@ NEVER = word_set("""
     spray oil wax grease varnish lacquer gild plate cover hide conceal expose show display bare strip cap
     hat veil mask glove coat jacket shirt collar cuff sleeve hem seam pocket belt badge medal ribbon stripe
     star bar crown shoulder chest waist hip knee ankle wrist neck ear chin lip tooth nail finger thumb skin
+    forehead face cheek throat elbow thigh shin calf belly torso scalp
     beard moustache wig tattoo ring stud chain glass lens torch knife whistle radio phone bag pack sack case
     box rope cord string wire strap sling band tape tag label tab flash sheet blanket flag banner scarf
     cloth last next ago yesterday tomorrow former ex new old late early previous recent future past soon

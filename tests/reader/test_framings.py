@@ -57,8 +57,6 @@ I'd like to {do} {when}. Yes or no?
 Is {doing} {when} still an option?
 Would I get away with {doing} {when}?
 Would I be pushing my luck {doing} {when}?
-Would I be in the wrong if I {did} {when}?
-Would I be breaking a rule if I {did} {when}?
 Would it be wrong to {do} {when}?
 Would it be out of order to {do} {when}?
 Any reason I shouldn't {do} {when}?
@@ -200,6 +198,21 @@ def _misread(services: dict[str, Base], text: str, judged: str = "") -> list[str
 @pytest.mark.parametrize("wrapping", WRAPPINGS)
 def test_a_wrapped_question_is_read_as_the_plain_one(services: dict[str, Base], wrapping: str) -> None:
     assert _misread(services, wrapping) == []
+
+
+FAULTS = (
+    "Would I be in the wrong if I {did} {when}?",
+    "Would I be breaking a rule if I {did} {when}?",
+)
+
+
+@pytest.mark.parametrize("wrapping", FAULTS)
+def test_yes_and_no_are_said_of_a_fault(services: dict[str, Base], wrapping: str) -> None:
+    """Who asks if it breaks a rule is told yes where it may not be."""
+    for core in CORES:
+        reading = write_reading(services[core.book].read(filled(wrapping, core, "")))
+        assert _of(reading) == _plain(services[core.book], core)
+        assert "verdicts:prohibited" in reading.split()
 
 
 @pytest.mark.parametrize(("judged", "frame"), JUDGED, ids=[f"{frame} {word}" for word, frame in JUDGED])

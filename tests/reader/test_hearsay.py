@@ -71,7 +71,8 @@ CLAIMED = [
      "Must anyone wear the flotation vest, in boat rig?"),
     # what was done, and whether it was right
     ("demo", "I put my jersey through the wringer. Oops?", "May the care of the service jersey be “wring”?"),
-    ("demo", "I tarred my lined smock on purpose. Was that a mistake?", "May anyone tar the lined smock?"),
+    ("demo", "I tarred my lined smock on purpose. Was that a mistake?",
+     "Is it prohibited for anyone to tar the lined smock?"),
     ("demo", "I wore my knit cap through town with my watch rig and no one minded. Is it forbidden?",
      "May anyone wear the knit cap, in watch rig, in town?"),
     ("third", "The cashier wants my ear studs out for the parade. Is he right?",

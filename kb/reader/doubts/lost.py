@@ -9,6 +9,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.months import MONTHS
 from kb.model.questions import Abstain, Ask, Query, Reading, Span
+from kb.model.values import Ranges
 from kb.reader.names.lexicon import CREDENTIALS, PERSONAL
 from kb.reader.pieces.naming import is_pattern_of
 from kb.reader.words.tokens import Token, tokenize
@@ -37,7 +38,8 @@ def with_nothing_lost(reading: Reading, lookup: Lookup) -> Reading:
         ask = Ask(fact="item", prompt="Which item is asked about?")
         return msgspec.structs.replace(reading, text="", query=None, ask=ask)
     spans = (*names_lost(reading, lookup), *_acts_lost(reading, lookup), *_own_lost(reading, lookup))
-    lost = tuple(span.text for span in spans)
+    told = (*_sides_lost(reading), *_pocketed(reading, lookup), *_beside_lost(reading, lookup))
+    lost = (*(span.text for span in spans), *told)
     if not lost:
         return reading
     shown = ", ".join(f'"{visible(word)}"' for word in lost)
@@ -71,6 +73,77 @@ def _acts_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
             for other in means
         ):
             yield span
+
+
+_SIDED = Pattern(
+    r"(?i)\b(?:left|right)(?:[- ]hand)? (?:sleeve|breast|chest|arm|shoulder|pocket|side|lapel|cuff|wrist|hand"
+    r"|hip|thigh|leg|foot)\b"
+)
+
+
+def _sides_lost(reading: Reading) -> Iterator[str]:
+    """ "The band on the right sleeve", where no more than wearing the band is asked about."""
+    query = reading.query
+    if (
+        query is None
+        or query.kind not in ("may", "must")
+        or query.aspect not in _ACTS
+        or query.value is not None
+    ):
+        return
+    unused = " ".join(reading.unused)
+    for found in _SIDED.finditer(reading.question):
+        if found.group() not in unused and found.group() not in reading.text:
+            yield found.group()
+
+
+_POCKET = Pattern(r"(?i)\bin (?:(?:my|a|his|her|your|the|our|their) )?(?:[\w-]+ )?pockets?\b")
+
+
+def _pocketed(reading: Reading, lookup: Lookup) -> Iterator[str]:
+    """ "The disc in my pocket": it is not worn there, nor carried so where a rule says how it is carried."""
+    query, found = reading.query, _POCKET.search(reading.question)
+    if query is None or found is None or query.kind not in ("may", "must") or query.value is not None:
+        return
+    items = [span for span in reading.spans if span.role == "item" and span.end <= found.start()]
+    if not any(not reading.question[span.end : found.start()].strip() for span in items):
+        return  # "my waiver in my pocket"
+    carried = query.aspect == "carrying" and not any(
+        lookup.aspects[rule.aspect].within in ("fit", "fastening")
+        for rule in lookup.base.rules
+        if {*lookup.broader(query.items[0])} & {*rule.scope.items}
+        and "sight" not in lookup.aspects[rule.aspect].label
+    )
+    if query.aspect in _ACTS and not carried and found.group() not in " ".join(reading.unused):
+        yield found.group()
+
+
+_REACHING = Pattern(
+    r"(?i)\b(?:to|past|below|over) (?:the |my |his |her )?(?:collar|shoulders?|chest|waist|hips?|knees?"
+    r"|ankles?)\b"
+)
+
+
+def _beside_lost(reading: Reading, lookup: Lookup) -> Iterator[str]:
+    """ "Hair 1 in below the collar, gathered up", "hair loose, to the shoulders": how a thing is worn where
+    it is asked how far it reaches, or the other way round, where rules tell of both."""
+    query = reading.query
+    if query is None or not query.items or query.kind not in ("may", "must"):
+        return
+    own = {*lookup.broader(query.items[0])}
+    spoken = {lookup.aspects[rule.aspect] for rule in lookup.base.rules if own & {*rule.scope.items}}
+    asked = lookup.aspects[query.aspect]
+    ways = [one for one in spoken if one.within in ("fit", "fastening")]
+    if asked.kind == "measure" and query.value is not None:
+        said = {token.key for token in tokenize(reading.question)}
+        words = ([token.key for token in tokenize(way.label)] for way in ways)
+        yield from (" ".join(keys) for keys in words if 1 < len(keys) < 4 and said.issuperset(keys))
+    elif asked.within == "fastening" and isinstance(
+        query.value, Ranges
+    ):  # "the hem 3 in below the knee, buttoned"
+        yield from (span.text for span in reading.spans if span.role == "measure")
+    elif asked in ways and any(one.id == "reach" for one in spoken):
+        yield from (found.group() for found in _REACHING.finditer(reading.question))
 
 
 _OWN = Pattern(

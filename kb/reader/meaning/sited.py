@@ -38,6 +38,8 @@ _ASKING = word_set(
     "where what which who whom whose how why when whether if not n't never without or than unless"
 )
 _SIDES = word_set("left right")
+_DETERMINERS = word_set("the a an my his her our your")
+_HAVING = word_set("wear wears wearing got have has having 've")
 _WHICH = word_set("lower upper front back rear inner outer middle")
 _SIZED = word_set("long high wide tall thick broad across deep big")
 _BODY: Mapping[str, tuple[str, ...]] = MappingProxyType(
@@ -85,7 +87,8 @@ def sited(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query 
     if any(token.low in _ASKING for token in found.tokens):
         return None
     things = [piece for piece in found.pieces if piece.tag in ("item", "items")]
-    subject = next((piece for piece in things if _one_placed(piece, lookup)), None)
+    placed = [piece for piece in things if _one_placed(piece, lookup)]
+    subject = next((p for p in placed if not _is_said_worn(found, p)), placed[0] if placed else None)
     if subject is None or roles.clashing or is_one_of_two(found.pieces, subject):
         return None
     item = _one_placed(subject, lookup)
@@ -167,6 +170,9 @@ class _Words:
         if piece.tag == "item" and self.lead == "with":
             self.worn.append(piece.arg)  # it is said what else is worn
             return not before
+        if piece.tag == "item" and _is_said_worn(self.found, piece):
+            self.worn.append(piece.arg)
+            return True
         if piece.tag in ("measure", "item", "items"):
             self.starts.append(piece.first)
             self.ends.append(piece.last)
@@ -190,10 +196,13 @@ class _Words:
         elif kind:
             self.lead = kind
             self.leads.add(kind)
+            self.starts.append(place)  # a place begins with it and does not end with it
+            return True
         elif token.low in _BODY and tag != "fact":
             self.body.add(token.low)
-        elif token.low == "of":
+        elif token.low == "of" and tag != "fact":
             self.lead = "on"
+            return True
         elif token.key in self.datums and tag not in ("fact", "det", "filler"):
             self.datum.add(token.key)
             self.at.update([token.key] if self.lead == "on" and token.low not in _WHICH else [])
@@ -237,6 +246,17 @@ def _told(found: Understood, subject: Piece, rules: Sequence[Rule]) -> _Told | N
         min(words.starts),
         max(words.ends),
     )
+
+
+def _is_said_worn(found: Understood, piece: Piece) -> bool:
+    """Whether a thing is told as worn, not as where another goes: "I've got the sash on", "sash worn"."""
+    lows = [token.low for token in found.tokens]
+    before = piece.first - 1
+    while before >= 0 and lows[before] in _DETERMINERS:
+        before -= 1
+    after = lows[piece.last] if piece.last < len(lows) else ""
+    ends = "".join(lows[piece.last + 1 : piece.last + 2]) in ("", ",")
+    return (before >= 0 and lows[before] in _HAVING) or after == "worn" or (after == "on" and ends)
 
 
 def _is_side(found: Understood, place: int) -> bool:

@@ -151,12 +151,12 @@ FRAMINGS = r"""
      => is it allowed \1
 # land get put
 ^(?:would|will|could|can|might|does|do) (?:it|that) (?:land|get|put) <me> (?:in|into) (?:hot water|trouble
-    |the soup|bother|a mess) (if|to|when)\b => is it allowed \1
+    |the soup|bother|a mess) (if|to|when)\b => is it forbidden \1
 # fault faulted blamed criticised punished reported marked shot hanged hauled charged fined
 ^(?:could|can|would|will|might|may|am|are|is|do|does) (<i>) (?:be |get )?<blamed> (?:for|over|by)
-    \s(?=\w+ing\b) => is it allowed for \1\s
-^(?:could|can|would|will|might|may|am|are|is|do|does) (<i>) (?:be |get )?<blamed> (if|when)\b => is it
-    \sallowed \2
+    \s(?=\w+ing\b) => is it forbidden for \1\s
+^(?:could|can|would|will|might|may|am|are|is|do|does) (<i>) (?:be |get )?<blamed> (?:if|when)\b => is it
+    \sforbidden when
 # count amount constitute
 ^(?:does|do|would|will) (?:it|that|this) (?:count as|amount to|constitute) (?:<bad>|<ill>) => is it
     \sforbidden
@@ -302,7 +302,7 @@ FRAMINGS = r"""
     \sthey )?(?:<very> )*(?:just )?(?:an? )?(?:nice[- ]to[- ]have|extra|luxury|choice|option|suggestion
     |recommendation|optional|voluntary|advice|advisory|recommended|up to <me>)(?=\W|$) => required
 # if luck arm chancing bending stretching flouting mark liberties liberty cheeky
-^(?:would|will|am|are|is|was|were) (<i>) (?:be )?<bad>(?: by| in)? (?=\w+ing\b) => is it allowed for \1\s
+^(?:would|will|am|are|is|was|were) (<i>) (?:be )?<bad>(?: by| in)? (?=\w+ing\b) => is it forbidden for \1\s
 ^(?:would|will|is|was|wouldn't|isn't) (?:it|that) (?:be )?(?:forbidden|wrong|banned|prohibited|against
     \s<rulebook>) if\s => is it allowed if\s
 ^(?:would|will|am|are|is|was|were) (<i>|<the> [\w' -]{2,30}?) (?:be )?(?:in the wrong|wrong|at fault|out

@@ -116,34 +116,37 @@ SAYINGS = r"""
 # breach break breaking broke infringing violating contravening
 ^(?:would|will|is|was) (?:it|that) (?:be )?(?:a )?(?:breach|infringement|violation|contravention)
     (?:\sof\s<books>)?\s(?:to|if i|for me to) => is it against the rules to\s
-^(?:would|will|am|are|is|do|does|did) (<i>) (?:be )?(?:in breach|breaking|break|breach|infringing|infringe
+^(?:would|will|am|are|is|do|does|did) <i> (?:be )?(?:in breach|breaking|break|breach|infringing|infringe
     |violating|violate|contravening|contravene|falling foul|fall foul)(?: of)?(?: any| an?| some| the)?
     (?:\srules?| regs?| clauses?| regulations?| orders?| code)?(?: if (?:i|we) (?:wear|wore)| by wearing
-    |\sin\swearing| wearing| to wear| with)(?= ) => may \1 wear
-^(?:would|will|am|are|is|do|does|did) (<i>) (?:be )?(?:in breach|breaking|break|breach|infringing|infringe
+    |\sin\swearing| wearing| to wear| with)(?= ) => is it against the rules to wear
+^(?:would|will|am|are|is|do|does|did) <i> (?:be )?(?:in breach|breaking|break|breach|infringing|infringe
     |violating)(?: of)?(?: any| an?| some| the)?(?: rules?| regs?| clauses?| regulations?| orders?)?
-    (?:\swithout| with no| if i leave off| not wearing| by not wearing)(?= ) => may \1 go without
+    (?:\swithout| with no| if i leave off| not wearing| by not wearing)(?= )
+     => is it against the rules to go without
 # trouble catch told pulled shouted caught
-^(?:am|are|would|will) (<i>) (?:be |get )?in(?:to)? trouble (?:without|with no|for not wearing
-    |if\si'm\snot\swearing)(?= ) => may \1 go without
+^(?:am|are|would|will) <i> (?:be |get )?in(?:to)? trouble (?:without|with no|for not wearing
+    |if\si'm\snot\swearing)(?= ) => is it against the rules to go without
 ^if <i> (?:wear|wore|have on) (.+?), (?:am|are|would|will|do|does) <i> (?:be |get )?(?:in(?:to)? trouble
-    |in\sbreach|break(?:ing)? (?:a|the|any) rules?|wrong|told off|pulled up|done)\W*$ => may I wear \1?
+    |in\sbreach|break(?:ing)? (?:a|the|any) rules?|wrong|told off|pulled up|done)\W*$
+     => is it against the rules to wear \1?
 ^if <i> (?:don't|do not|didn't|did not) (?:wear|have on) (.+?), (?:am|are|would|will|do|does) <i> (?:be\s
     |get\s)?(?:in(?:to)? trouble|in breach|break(?:ing)? (?:a|the|any) rules?|wrong|told off|pulled up
-    |done)\W*$ => may I go without \1?
+    |done)\W*$ => is it against the rules to go without \1?
 \bcatch it (?=for|if) => get in trouble\s
 ,? (?:and )?(?:not|without) (?:get|getting|be|being|land|landing)(?: myself)? (?:in(?:to)? trouble|told off
     |pulled up|a telling[- ]off|shouted at|caught)(?: for it)?\W*$ => ?
 # problem issue issues worry trouble snag hitch catch bother
 ^(?:is there |are there |would there be )?(?:any|a) (?:problem|issue|trouble|difficulty|worry|snag|hitch
     |catch|bother)s?\s(?:if <i>\s
-    (?:wear|wore)|wearing|with <wearing>|with me <wearing>|with my <wearing>)(?= ) => may I wear
+    (?:wear|wore)|wearing|with <wearing>|with me <wearing>|with my <wearing>)(?= )
+     => is it against the rules to wear
 ^(?:is there |are there |would there be )?(?:any|a) (?:problem|issue|trouble|difficulty|worry|snag|hitch
     |catch|bother)s?\s(?:if <i>\s
     (?:leave off|left off|don't wear|do not wear|go without|went without)|not wearing|going without
-    |with\sgoing without|leaving off)(?= ) => may I go without
+    |with\sgoing without|leaving off)(?= ) => is it against the rules to go without
 ^(?:is there |are there |would there be )?(?:any|an?) (?:problem|issue|trouble|difficulty|worry|worries
-    |issues|snag|hitch|catch|bother)s? with(?: <wearing>)?(?= ) => may I wear
+    |issues|snag|hitch|catch|bother)s? with(?: <wearing>)?(?= ) => is it against the rules to wear
 ^(?:would|will|could) (.+?) be (?:a |an )?(?:problem|issue|trouble|difficulty|worry)\b => is \1 allowed
 # order
 ^(?:would|will|might|could) (.+?) be (?:quite |all )?in order\b(?! of| to) => is \1 allowed

@@ -96,6 +96,7 @@ def _only_waiver(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> P
 
 
 _LIMBS = frozenset({"hand", "head", "arm", "leg", "foot", "face"})
+_OF_A_LIMB = frozenset({"by", "left", "right", "free"})
 _EACH = frozenset({"each", "either", "one", "both", "every"})
 _MY = frozenset({"my", "your", "his", "her", "their", "our"})
 
@@ -126,10 +127,9 @@ def _owned(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
         pocketed = any(
             token.key == "pocket" for token in tokens[found[index].last + 1 : found[index].last + 3]
         )
-        led = found[before].tag == "on" or (
-            tokens[found[index].first - 1].low in _MY
-            and (_leads(found, index) or found[before].tag in ("in", "with"))
-        )
+        low = tokens[found[index].first - 1].low
+        led = found[before].tag == "on" or low in _OF_A_LIMB  # "wash it by hand", "the left hand"
+        led = led or (low in _MY and (_leads(found, index) or found[before].tag in ("in", "with")))
         led = led or (pocketed and _leads(found, index))  # "are hands in pockets allowed?"
         if limb and led:
             found[index] = Piece(first=found[index].first, last=found[index].last, tag="unknown")

@@ -16,16 +16,21 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
 from kb.reader.phrases.workings import CORRECTED
 from kb.reader.words.forms import word_set
+from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.tokens import Token
 from kb.wording import say_query
 
 _FAULTS = word_set("""
     problem problems wrong trouble issue issues objection objections fault faulty breach offence mistake
     forbidden banned prohibited barred illegal disallowed""")
+_PLAINLY = word_set("problem problems trouble issue issues offence breach")
+"""What makes a fault of wearing a thing, or of going without one."""
+_ENDS = frozenset({"if", "when", "?"})
 _TOO = word_set(
     "long short big small large wide narrow high low deep thick thin many much few heavy tall far"
 )
 _RULES = word_set("rule rules regulation regulations regs order orders book")
+_AGAINST = word_set("against break breaks breaking breach breaches broke broken")
 _IT = word_set("it that this there")
 _FINE = word_set("ok okay fine allowed permitted acceptable right alright legal good excuse excused")
 _RIGHTLY = word_set("fair right rightly so justified correct")
@@ -40,9 +45,17 @@ _MYSELF = word_set("myself yourself ourselves himself herself themselves oneself
 def asked_of_a_fault(reading: Reading, tokens: tuple[Token, ...], lookup: Lookup) -> Reading:
     """The reading with yes and no said of the fault, where its words ask whether something told is one."""
     query = reading.query
-    if query is None or query.kind != "may" or query.value is None or query.modalities:
+    if query is None or query.kind != "may" or query.modalities:
         return reading
-    if query.polarity == "not" or not _names_a_fault([token.low for token in tokens]):
+    lows = [token.low for token in tokens]
+    if query.value is None:  # of an act it is said where it is asked: "I'm in trouble. May I wear it?"
+        lows = lows[sentence_starts(reading.question, tokens)[-1] :]
+        ends = any(one in _FAULTS | _RULES and then in _ENDS for one, then in pairwise([*lows, "?"]))
+        if "or" in lows or (_PLAINLY.isdisjoint(lows) and not ends):  # not "I may be wrong, but may I"
+            return reading
+    elif query.polarity == "not":
+        return reading
+    if not _names_a_fault(lows):
         return reading
     turned = msgspec.structs.replace(query, modalities=("prohibited",))
     return msgspec.structs.replace(reading, query=turned, text=say_query(lookup, turned))
@@ -59,7 +72,7 @@ def _names_a_fault(lows: list[str]) -> bool:
         return False
     for index, low in enumerate(lows):
         too = low in _TOO and index > 0 and lows[index - 1] == "too"
-        against = low == "against" and not _RULES.isdisjoint(lows[index + 1 : index + _BACK])
+        against = low in _AGAINST and not _RULES.isdisjoint(lows[index + 1 : index + _BACK])
         start = max(index - _BACK, 0)
         before = [one for one, after in pairwise(lows[start : index + 1]) if after not in _IT]  # "isn't it"
         beyond = low in _OUTSIDE and not _LIMITS.isdisjoint(lows[index + 1 : index + _BACK + 1])

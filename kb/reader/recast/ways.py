@@ -34,6 +34,7 @@ from kb.wording import say_query
 _CONTRARY: Mapping[str, str] = word_pairs("""
     up=down down=up in=out inside=out out=in outside=in open=closed closed=open on=off off=on loose=tied""")
 _SIDES = word_set("left right")
+_ANY_SIDE = word_set("both either each")
 _SAME: Mapping[str, str] = word_pairs("inside=in outside=out into=in shut=closed done=fastened")
 _LIGHT_VERBS = word_set("""
     leave leaves leaving left have keep turn turned push pull pulled put wear go let hang get do done fold
@@ -233,9 +234,9 @@ def _led(label: str, words: Sequence[Token], over: Sequence[Token]) -> str:
     said_so = {words[place].low for side, place in sides if side}
     if not _covers(over, said_so | {t.low for t in words if t.key in nouns}):
         return ""  # "under the helmet if it is torn"
-    aside = [{t.low for t in some} & _SIDES for some in (words, named)]
+    aside = [{t.low for t in some} & (_SIDES | _ANY_SIDE) for some in (words, named)]
     if all(aside) and not aside[0] & aside[1]:
-        return "contrary"  # "over the right shoulder"
+        return "contrary"  # "over the right shoulder", "over both shoulders"
     leads = next(place for place, t in enumerate(named) if t.low in _OVER)
     denied = any(token.low in _DENYING for token in named[:leads])  # "without tucking it under the strap"
     return "same" if (said[0][0] == known[0][0]) != denied else "contrary"

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Reading
+from kb.model.questions import Reading, Span
 from kb.reader.names.lexicon import PERSONAL
 from kb.reader.phrases.english import tag_set
 from kb.reader.pieces.pieces import Piece, Understood
@@ -16,6 +16,7 @@ from kb.reader.stories.shown import has_rival
 from kb.reader.words.forms import word_set
 from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.tokens import Token
+from kb.text import Pattern
 
 _POINTING = word_set("it its they them that this these those one ones")
 _ABOUT = word_set("about over regarding concerning")
@@ -74,3 +75,20 @@ def _put(found: Understood, start: int, pronoun: Token, label: str, facts: Seque
     begin = found.tokens[start].start
     question = found.text[begin : pronoun.start] + label + found.text[pronoun.end :].rstrip(" ?.!")
     return ", ".join([question, *facts]) + "?"
+
+
+_SAYER = Pattern(r"(?i)(?:the|an?|my|our|your|his|her|their|one|some|another|this|that|every)\b")
+
+
+def told_before(text: str, around: Sequence[tuple[int, int]], named: list[Span]) -> tuple[str, list[Span]]:
+    """ "H1 here, I was told that ...", "in the mess, somebody said ...": what is told before a claim, with
+    its comma, and the names that belong to who makes it.
+
+    "The K6, a friend of mine, said" tells who says it.
+    """
+    first = min(around, default=(0, 0))
+    comma = text.find(",", *first)
+    told = [s for s in named if first[0] <= s.start < comma and s.role in ("fact", "grade")]
+    if not told or _SAYER.match(text[first[0] :]):
+        return "", named
+    return f"{text[first[0] : comma]}, ", [s for s in named if s.start > comma]

@@ -114,6 +114,12 @@ def is_of_nobody(found: Understood, before: Sequence[Piece]) -> bool:
     return any(p.tag == "not" or found.tokens[p.first].low in _NOBODY for p in before)
 
 
+def opens_told(before: Sequence[Piece], standing: Piece) -> bool:
+    """ "H1 here, I was told that ...": whether a standing before a claim is not of the one who makes it."""
+    ends = any(piece.tag == "comma" and piece.first >= standing.last for piece in before)
+    return ends and before[0].tag not in ("det", "poss")
+
+
 def shown_done(found: Understood, pieces: Sequence[Piece]) -> str:
     """ "I ironed my coat this morning. Was that proper?": whether one may do that to the thing named."""
     done = [n for n, p in enumerate(pieces) if is_cared(found, p)]

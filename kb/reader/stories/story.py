@@ -30,6 +30,7 @@ from kb.reader.stories.shown import (
     loses_topic,
     of_none,
     of_whom,
+    opens_told,
     shown_done,
     shown_worn,
     with_place,
@@ -234,10 +235,9 @@ def _is_whole(reading: Reading, found: Understood, claim: _Sentence, first: int,
     """Whether nothing that the books know was cut off before the claim, and what is measured is asked."""
     pieces = found.pieces[claim.first : claim.last]
     cut = [p for p in pieces if p.last <= first]
-    facts = [p for p in cut if p.tag == "fact"]
-    free = [p for p in facts if _is_standing(p, lookup)]
-    if cut and cut[0].tag in _CLAIMANT and not any(p.tag in _JOINING for p in cut):
-        free = facts  # who claims may have a grade, and be somewhere: "the old hands at the works say"
+    who = cut and cut[0].tag in _CLAIMANT and not any(p.tag in _JOINING for p in cut)
+    facts = [p for p in cut if p.tag == "fact"]  # "the old hands at the works say" tells who claims it
+    free = [p for p in facts if who or (_is_standing(p, lookup) and not opens_told(cut, p))]
     dated = any(p.tag == "book" and _surface(found, p)[-1:].isdigit() for p in cut)
     if dated or any(p.tag in _HELD and p not in free for p in cut):
         return False

@@ -149,36 +149,37 @@ yoke zeaxanthin zipper zori
 BEARING = word_set("""
 access adapt adolescence after again ago agree alike allow almost alter amount ankle another apex appoint
 approval approve april architecture area arm attach aug august authority authorize autumn award back
-backwards badge bag ban band bandage banner bar bare barely beard before belt bit blanket bleach bomber
-borrow bottom box boyhood braid breeze bridge brush buckle burn button buy cap case cast center centre
-century certificate certify chain change chap chest childhood chin civilian clean clip closed cloth coat
-collar comb command conceal consent contractor cord corner corpse cover crease crest crib crop crown crumple
-crutch cuff curl cut dangle dark darkness darn date dawn daylight dec decade december delegate demand demote
-depth designate destroy detach different dip direct direction disabled discard discharge dispensation display
-divorce doctor drape drawer dress drizzle droop drop dry dull dusk duty dye ear earlier early earn edge elect
-embroider end engrave enlist enrol enroll ex except exchange excuse exempt exemption expose exterior eye fade
-faith fasten feb february felt finger first fit flag flap flash flat flop flutter fog fold foot forbid former
-forwards fray friday front frost future gale gild glass glove grade graduate grant grease habit hail half
-hand handling hang hardly hat head heat heel height hem hide hip hire hook hours hue ice inch induction
-infancy initiation injury inside instant instead instruct instruction interior iron jacket january join july
-june knee knife knit knot label lace lacquer landmark last late later least leave left leg lend length
-lengthen lens less let licence license light lightning line lip loose loosen lose march mark marry mask
-maturity may medal medic medical mend middle mist monday month more most mount moustache nail narrow nearly
-neck neither never new next nightfall no nominate none nor nose not nov november number nurse oct october oil
-old once only open orbit order orders origin other outline outside pack pad paint pair part parts pass past
-patch pattern peak permission permit phone physician pin pipe place plait plant plaster plate pleat plug
-pocket point poke polish position post pregnant press previous print probation prohibit promote qualify rack
-radio rain rank rather raw rear rearward recent recruit regulation reign release religion religious remove
-rent repair replace require reserve resign retire return ribbon rig right ring rip role roll rope rose row
-rpm sack sag same sanction saturday scarcely scarf sea seam season second section sell sept september serve
-service sew sex sexual sexually shade shape shave sheet shift shine shirt shorten shoulder show shrink shut
-side sideways silhouette since sixties size skin slave sleet sleeve sling slip snow soak soon splint split
-spray spring stain stamp star starch state steps stick stitch stock storm strap stratum stretch string strip
-stripe structure stud style summer sun sunday sundown sunrise sunset surgeon suspend swap switch tab tag
-tailor tape tattoo tear temperature temple than then third thumb thunder thursday tide tie tighten till tint
-tip toe tomorrow tooth top torch trade trail training transfer treatment trend trial trim tubing tuck tuesday
-turn twenties twice twilight twist typography underside undress uniform unknown unless until upright upside
-varnish veil waist waive wash watch wave wax wear weather weave wednesday week weight whistle widen width wig
-wind winter wire without wound wrap wring wrinkle wrist year years yesterday youth zip
+backwards badge bag ban band bandage banner bar bare barely beard before belly belt bit blanket bleach bomber
+borrow bottom box boyhood braid breeze bridge brush buckle burn button buy calf cap case cast center centre
+century certificate certify chain change chap cheek chest childhood chin civilian clean clip closed cloth
+coat collar comb command conceal consent contractor cord corner corpse cover crease crest crib crop crown
+crumple crutch cuff curl cut dangle dark darkness darn date dawn daylight dec decade december delegate demand
+demote depth designate destroy detach different dip direct direction disabled discard discharge dispensation
+display divorce doctor drape drawer dress drizzle droop drop dry dull dusk duty dye ear earlier early earn
+edge elbow elect embroider end engrave enlist enrol enroll ex except exchange excuse exempt exemption expose
+exterior eye face fade faith fasten feb february felt finger first fit flag flap flash flat flop flutter fog
+fold foot forbid forehead former forwards fray friday front frost future gale gild glass glove grade graduate
+grant grease habit hail half hand handling hang hardly hat head heat heel height hem hide hip hire hook hours
+hue ice inch induction infancy initiation injury inside instant instead instruct instruction interior iron
+jacket january join july june knee knife knit knot label lace lacquer landmark last late later least leave
+left leg lend length lengthen lens less let licence license light lightning line lip loose loosen lose march
+mark marry mask maturity may medal medic medical mend middle mist monday month more most mount moustache nail
+narrow nearly neck neither never new next nightfall no nominate none nor nose not nov november number nurse
+oct october oil old once only open orbit order orders origin other outline outside pack pad paint pair part
+parts pass past patch pattern peak permission permit phone physician pin pipe place plait plant plaster plate
+pleat plug pocket point poke polish position post pregnant press previous print probation prohibit promote
+qualify rack radio rain rank rather raw rear rearward recent recruit regulation reign release religion
+religious remove rent repair replace require reserve resign retire return ribbon rig right ring rip role roll
+rope rose row rpm sack sag same sanction saturday scalp scarcely scarf sea seam season second section sell
+sept september serve service sew sex sexual sexually shade shape shave sheet shift shin shine shirt shorten
+shoulder show shrink shut side sideways silhouette since sixties size skin slave sleet sleeve sling slip snow
+soak soon splint split spray spring stain stamp star starch state steps stick stitch stock storm strap
+stratum stretch string strip stripe structure stud style summer sun sunday sundown sunrise sunset surgeon
+suspend swap switch tab tag tailor tape tattoo tear temperature temple than then thigh third throat thumb
+thunder thursday tide tie tighten till tint tip toe tomorrow tooth top torch torso trade trail training
+transfer treatment trend trial trim tubing tuck tuesday turn twenties twice twilight twist typography
+underside undress uniform unknown unless until upright upside varnish veil waist waive wash watch wave wax
+wear weather weave wednesday week weight whistle widen width wig wind winter wire without wound wrap wring
+wrinkle wrist year years yesterday youth zip
 """)
 """What is done to it, how it is, when, and who lets one."""
