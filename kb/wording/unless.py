@@ -65,7 +65,9 @@ def usually(lookup: Lookup, day: datetime.date | None, stated: Facts = ()) -> Us
     place = {fact: values for fact, values in place.items() if fact not in known}
     on = goes_on(lookup, stated)
     if RIG not in place and RIG not in known:
-        place |= rig_named(lookup, stated) or rig_ordered(lookup, {**on, **of_month, **found, **known}, day)
+        named = rig_named(lookup, stated)
+        ordered = rig_ordered(lookup, {**on, **of_month, **found, **known}, day)
+        place |= {} if named and ordered and named != ordered else named or ordered  # a guard on the platform
     return {**on, **of_month, **place, **found}
 
 

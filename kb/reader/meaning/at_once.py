@@ -32,7 +32,8 @@ def _at_once(query: Query, found: Understood, lookup: Lookup) -> Query:
     named = [n for n, p in enumerate(found.pieces) if _is_of(p, query.aspect)]
     linked = found.pieces[named[0] : named[-1]] if named else ()
     tags = {piece.tag for piece in linked}
-    together = "and" in tags and any(piece.tag == "together" for piece in found.pieces)
+    together = any(piece.tag == "together" for piece in found.pieces) or found.tokens[-1].low == "both"
+    together = together and "and" in tags
     apart = "and" in tags and all(_is_one(found, place) for place in named)
     beside = "with" in tags and all(_is_noun(found, place + 1) for place in named)
     if len(named) < 2 or "or" in tags or not (together or apart or beside):

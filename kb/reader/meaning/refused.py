@@ -5,9 +5,9 @@ from __future__ import annotations
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain
 from kb.reader.phrases.english import tag_set
-from kb.reader.pieces.pieces import Understood
+from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.words.forms import word_set
-from kb.text import Pattern
+from kb.text import Pattern, visible
 
 _ITEMS = ("item", "items")
 _COMPARING = word_set(
@@ -32,6 +32,11 @@ def refused(found: Understood, lookup: Lookup) -> Abstain | None:
         )
         if told and told[0].last <= before:
             return Abstain(reason="The books cannot tell what will be; say how it is, or what to suppose.")
+    row = [piece for piece in pieces if piece.tag not in ("det", "poss")]
+    for one, both, other in zip(row, row[1:], row[2:], strict=False):
+        if both.tag == "and" and _is_twice(one, other, found) and _are_counted(one.arg, lookup):
+            word = visible(tokens[both.first].text)
+            return Abstain(reason="Two of one kind are asked of; ask how many of it.", words=(word,))
     grades = [p for p in pieces if p.tag == "fact" and lookup.facts[p.fact].family == "grade"]
     named = {place for piece in grades for place in range(piece.first, piece.last)}  # "Under Keeper"
     said = {token.low for place, token in enumerate(tokens) if place not in named}
@@ -44,3 +49,14 @@ def refused(found: Understood, lookup: Lookup) -> Abstain | None:
 
 
 _LONGEST = 12
+
+
+def _is_twice(one: Piece, other: Piece, found: Understood) -> bool:
+    """ "A charity badge and union badge": two names of what is one thing to the books."""
+    named = [tuple(token.key for token in found.tokens[p.first : p.last]) for p in (one, other)]
+    return one.tag == other.tag == "item" and one.arg == other.arg and named[0] != named[1]
+
+
+def _are_counted(item: str, lookup: Lookup) -> bool:
+    wider = {*lookup.broader(item)}
+    return any(r.aspect == "count" and not wider.isdisjoint(r.scope.items) for r in lookup.base.rules)

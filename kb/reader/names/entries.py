@@ -238,10 +238,18 @@ def _shorter(words: tuple[str, ...], entry: Entry, family: str) -> Iterator[tupl
 
 
 def _town(label: str) -> tuple[str, ...]:
-    """ "Ostrel" for "in Ostrel town": its name, which what else lies there may have too."""
+    """ "In Ostrel" for "in Ostrel town", and for "at Ostrel", which may be a depot of its name."""
     words = label.split()
-    named = len(words) > 1 and words[-1] in ("town", "village", "city") and words[-2][:1].isupper()
-    return name_words(words[-2]) if named else ()
+    if len(words) > 1 and words[-1] in ("town", "village", "city") and words[-2][:1].isupper():
+        return "in", *name_words(words[-2])
+    return (
+        ("in", *name_words(words[1]))
+        if len(words) == _PAIR and words[0] == "at" and label[3].isupper()
+        else ()
+    )
+
+
+_PAIR = 2
 
 
 def _done(words: tuple[str, ...], entry: Entry) -> Iterator[tuple[tuple[str, ...], Entry]]:

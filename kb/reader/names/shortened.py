@@ -9,6 +9,8 @@ from kb.reader.words.forms import word_set
 
 _WAYS = word_set("to from in out into up down on off before after at")
 ON_BODY = LIMBS | word_set("shoulder breast back side hip waist collar sleeve cuff pocket")
+_ROOM = word_set("room building block house")
+_WHOLE = word_set("chapel mess gym library office kitchen galley laundry sauna surgery infirmary theatre")
 CALENDAR = word_set("day week month year hour time")
 """Nouns that everybody says without meaning the one that a book names: "on the day" is on no oath day."""
 _Words = Sequence[tuple[str, str]]
@@ -22,6 +24,8 @@ def short_places(label: str, words: _Words) -> Iterator[tuple[str, ...]]:
     if any(word[:1].isupper() for word in label.split()[1:-1]):
         return
     kept = [word for word in words if word[0] not in SKIPPED_INSIDE_LABELS]
+    if len(kept) == 3 and kept[-1][0] in _ROOM and kept[1][0] in _WHOLE:
+        yield kept[0][1], kept[1][1]  # "in the chapel" for "in the chapel room"
     led = len(kept) > 2 and kept[0][0] in LEADING_PREPOSITIONS and "of" not in {low for low, _ in kept}
     if led and kept[-1][1] not in ON_BODY | CALENDAR:  # "on the shoulder" is not on the hard shoulder
         yield kept[0][1], kept[-1][1]

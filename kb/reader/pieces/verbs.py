@@ -61,6 +61,8 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
         or _does_so(pieces, index)
         or _works(pieces, index, tokens)
         or _is_span(pieces[index], tokens)
+        or _is_a_hand(pieces, index, tokens)
+        or _is_so_much(pieces, index)
     ):
         return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
     single = piece.last - piece.first == 1 and piece.tag in ("fact", *_ITEMS, "values", "fact name")
@@ -133,6 +135,18 @@ def _is_sitting(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) 
         and index + 1 < len(pieces)
         and pieces[index + 1].tag == "on"
     )
+
+
+def _is_a_hand(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "In the hand", "in my hands": a limb, and nothing that is handed in."""
+    noun = pieces[index].tag == "act" and tokens[pieces[index].first].low in ("hand", "hands")
+    return noun and index > 0 and pieces[index - 1].tag in ("det", "poss", "in")
+
+
+def _is_so_much(pieces: Sequence[Piece], index: int) -> bool:
+    """ "The kitchen is 33, cap off?": how warm it is there, and no count of caps."""
+    around = [pieces[place].tag for place in range(max(index - 2, 0), min(index + 2, len(pieces)))]
+    return pieces[index].tag == "number" and around == ["fact", "be", "number", "comma"]
 
 
 _AFTER_VERB = frozenset({"", "comma", "in", "on", "at", "fact", "if", "when", "filler", "for"})
