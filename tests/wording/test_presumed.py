@@ -12,6 +12,7 @@ import pytest
 from kb import KnowledgeBase
 from kb.model.values import choices
 from kb.wording.presumed import goes_on, has_two_sides, out_of_uniform, outfit_rigs, rig_ordered
+from kb.wording.unless import usually
 from tests.reading.sheets import BOOKS
 
 DAY = datetime.date(2026, 12, 1)
@@ -95,3 +96,19 @@ def test_headlines_lead_with_what_holds_in_uniform(
 ) -> None:
     (answer,) = bases[books].ask(question, as_of=DAY)
     assert answer.headline.startswith(headline)
+
+
+@pytest.mark.parametrize(
+    ("told", "rig"),
+    [
+        ({"branch": "guards", "place": "platform"}, None),
+        ({"branch": "station", "place": "platform"}, "platform-dress"),
+        ({"branch": "guards", "place": "train"}, "crew"),
+        ({"place": "platform"}, "platform-dress"),
+    ],
+)
+def test_no_outfit_is_presumed_where_the_trade_and_the_place_name_two(
+    bases: Mapping[str, KnowledgeBase], told: Mapping[str, str], rig: str | None
+) -> None:
+    stated = tuple((fact, choices(value)) for fact, value in told.items())
+    assert usually(bases["eighth"].lookup, DAY, stated).get("rig") == (choices(rig) if rig else None)
