@@ -100,3 +100,12 @@ def test_who_must_ordinarily_not_is_told_so_first(demo: KnowledgeBase) -> None:
 )  # fmt: skip
 def test_what_is_left_off_must_not_be_missing(demo: KnowledgeBase, question: str, headline: str) -> None:
     assert ask(demo, question).headline == headline
+
+
+def test_what_is_said_to_be_left_off_is_told_when_it_must_be_worn(demo: KnowledgeBase) -> None:
+    turban = ask(demo, "Turban instead of the helmet with a religious waiver?")
+    assert any(
+        note.startswith("Whether the boat helmet must be worn:") and "7.9" in note for note in turban.notes
+    )
+    knit = ask(demo, "Knit cap instead of the service cap in the watch rig in winter?")
+    assert not any("must be worn" in note for note in knit.notes)
