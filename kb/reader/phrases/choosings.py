@@ -6,11 +6,14 @@ from kb.reader.phrases.leads import KIN
 from kb.reader.words.forms import word_set
 
 _KIN = "|".join(sorted(KIN))
+# Of whom a standing is told: who is told to be nothing of the service may be no member of it.
 _FELLOWS = KIN | word_set("oppo pal buddy chum boss gaffer colleague shipmate workmate flatmate apprentice")
+_STANDING = r"(?=an? |[a-z]{1,3}\d\d?\b)"
 BOTH = rf"""
 # {" ".join(sorted(_FELLOWS))}
-\b((?:my|our|his|her|the) (?:[\w-]+ )?(?:{"|".join(sorted(_FELLOWS))}))'s (?=an? |not |[a-z]{{1,3}}\d\d?\b)
-     => \1 is\s
+\b((?:my|our|his|her|the) (?:[\w-]+ )?(?:{"|".join(sorted(_FELLOWS))}))'s (?=not |{_STANDING}) => \1 is\s
+\b((?:my|our|his|her|the) (?:[\w-]+ )?)(?:{"|".join(sorted(_FELLOWS))})((?:,? who(?:'s| is)| is|,)(?: just
+    | now| only)?|(?: has)?(?: just)? made) {_STANDING} => \1colleague\2\s
 # one single both
 ^(?:<the> )?([\w' -]+?)(?: -+|:|,|;)? (?:on |at )?(?:one|a single|just one) (?:shoulder|sleeve|arm|side|breast
     |wrist|hand|leg|collar|lapel|ear|cuff) or (?:both|two|each)\W*$ => where are the \1 worn?

@@ -18,9 +18,7 @@ self: i|we|me|us|myself|ourselves|he|she|they|him|her|them|it|itself
 person: you|one|someone|anyone|somebody|anybody|everyone|everybody|person|persons|people|member|members
 |personnel|staff|those|each|each person|all members|every member|the wearer|wearer|wearers|we all
 |all of us|a member of the service
-|mate|mates|friend|friends|colleague|colleagues|shipmate|shipmates|workmate|workmates|oppo|flatmate
-|husband|wife|son|daughter|brother|sister|cousin|nephew|niece|mum|dad|mother|father|uncle|aunt|neighbour
-|girlfriend|boyfriend|boss|gaffer|apprentice
+|mate|mates|friend|friends|colleague|colleagues|shipmate|shipmates|workmate|workmates
 det: a|an|the|any|some|this|that|these|those|all|every|pair of|a pair of|pairs of|another|other|the same
 |both|its|their|there|kind of|type of|sort of|kinds of|types of|piece of|pieces of
 poss: my|your|our|his|my own|your own|their own
