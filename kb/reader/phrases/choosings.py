@@ -14,6 +14,8 @@ BOTH = rf"""
 \b((?:my|our|his|her|the) (?:[\w-]+ )?(?:{"|".join(sorted(_FELLOWS))}))'s (?=not |{_STANDING}) => \1 is\s
 \b((?:my|our|his|her|the) (?:[\w-]+ )?)(?:{"|".join(sorted(_FELLOWS))})((?:,? who(?:'s| is)| is|,)(?: just
     | now| only)?|(?: has)?(?: just)? made) {_STANDING} => \1colleague\2\s
+# mustn't
+\bmustn't (?=(?:be|wear|have|carry|use|show|put|take|get|go|do|keep|leave)\b) => must not\s
 # one single both
 ^(?:<the> )?([\w' -]+?)(?: -+|:|,|;)? (?:on |at )?(?:one|a single|just one) (?:shoulder|sleeve|arm|side|breast
     |wrist|hand|leg|collar|lapel|ear|cuff) or (?:both|two|each)\W*$ => where are the \1 worn?
