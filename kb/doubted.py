@@ -22,7 +22,7 @@ Of 472 verdicts on questions that nobody had worked on, as they came out first, 
 with what is required beside, and both were.
 """
 _MOST = 0.5
-"""Of the words beside the things named, from which on the clauses cited are not far from what is asked."""
+"""Of the words beside the things and days named, from which on the clauses cited are not far."""
 
 
 _LEAST = 2
@@ -54,7 +54,7 @@ def _spoken_of_more(
     named = {span.target for span in reading.spans if span.role == "item"}
     if not named.issubset({one for item in query.items for one in lookup.broader(item)} | set(query.items)):
         return None  # it is asked of several things, one by one
-    words = dict.fromkeys(analyse(_without_things(reading)))
+    words = dict.fromkeys(analyse(_without_names(reading)))
     those = [lemmas_of(lookup.clauses[clause]) for clause in cited]
     missing = [lemma for lemma in words if not any(lemma_level(lemma, one) for one in those)]
     if len(missing) <= _MOST * len(words):
@@ -71,9 +71,9 @@ def _spoken_of_more(
     return best if sum(lemma in own for lemma in missing) >= _LEAST else None
 
 
-def _without_things(reading: Reading) -> str:
+def _without_names(reading: Reading) -> str:
     text = reading.question
     for span in sorted(reading.spans, key=lambda one: -one.start):
-        if span.role == "item":
+        if span.role in ("item", "date"):
             text = f"{text[: span.start]} {text[span.end :]}"
     return text

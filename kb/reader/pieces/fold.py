@@ -124,11 +124,11 @@ def _owned(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
         while before and (found[before].tag in LIGHT or tokens[found[before].first].low in _EACH):
             before -= 1
         limb = found[index].tag == "fact" and tokens[found[index].last - 1].key in _LIMBS
-        pocketed = any(
-            token.key == "pocket" for token in tokens[found[index].last + 1 : found[index].last + 3]
-        )
+        after = tokens[found[index].last + 1 : found[index].last + 3]
+        pocketed = any(token.key == "pocket" for token in after)
         low = tokens[found[index].first - 1].low
-        led = found[before].tag == "on" or low in _OF_A_LIMB  # "wash it by hand", "the left hand"
+        alone = low in _OF_A_LIMB and found[index].last - found[index].first == 1  # "by hand", no deck hands
+        led = found[before].tag == "on" or alone
         led = led or (low in _MY and (_leads(found, index) or found[before].tag in ("in", "with")))
         led = led or (pocketed and _leads(found, index))  # "are hands in pockets allowed?"
         if limb and led:
