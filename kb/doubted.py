@@ -23,8 +23,6 @@ with what is required beside, and both were.
 """
 _MOST = 0.5
 """Of the words beside the things and days named, from which on the clauses cited are not far."""
-
-
 _LEAST = 2
 """Words of what was asked that the other clause has, and those cited have not."""
 

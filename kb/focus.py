@@ -41,24 +41,28 @@ def is_settled(answers: Sequence[Answer]) -> bool:
 
 
 def told_of_the_line(
-    whole: Reading, answers: Sequence[Answer], answer: Tell, as_of: datetime.date, lookup: Lookup
+    read: Callable[[], Reading],
+    answers: Sequence[Answer],
+    answer: Tell,
+    as_of: datetime.date,
+    lookup: Lookup,
 ) -> tuple[Answer, ...]:
-    """The answers to the parts of a line; where one tells nothing, the clause that tells the `whole` of it.
+    """The answers to the parts of a line; where one tells nothing, the clause that tells the whole of it.
 
-    Only if that clause tells what the part asks for, too.
+    Only if that clause tells what the part asks for, too. The whole line is `read` only then.
     """
-    if all(_settles(one) and not _asks_which(one) for one in answers):
+    open_ = [not _settles(one) or _asks_which(one) for one in answers]
+    if not any(open_):
         return tuple(answers)
-    found = clause_by_most_words(whole, as_of, lookup)
+    found = clause_by_most_words(read(), as_of, lookup)
     clause = found.query.clause if found is not None and found.query is not None else None
     if found is None or clause is None:
         return tuple(answers)
     return tuple(
         answer(msgspec.structs.replace(found, question=one.reading.question, spans=one.reading.spans))
-        if not (_settles(one) and not _asks_which(one))
-        and tells_kind(lookup.clauses[clause], kind_of(one.reading.question), lookup)
+        if is_open and tells_kind(lookup.clauses[clause], kind_of(one.reading.question), lookup)
         else one
-        for one in answers
+        for one, is_open in zip(answers, open_, strict=True)
     )
 
 

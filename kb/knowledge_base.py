@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Sequence
-from functools import cached_property
+from functools import cached_property, partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -165,7 +165,7 @@ class KnowledgeBase:
             from kb.focus import told_of_the_line  # noqa: PLC0415  most lines have one part
 
             day = as_of or datetime.date.today()
-            whole = self.read(text, facts=tuple(known.items()), as_of=day)
+            whole = partial(self.read, text, facts=tuple(known.items()), as_of=day)
             return told_of_the_line(whole, answers, self.answer, day, self.lookup)
         return tuple(answers)
 

@@ -163,7 +163,9 @@ def _add_ask(command: argparse.ArgumentParser) -> None:
         "--as-of", metavar="DATE", help="the day the answer is for, as 2026-06-01 (default: today)"
     )
     command.add_argument(
-        "--why", action="store_true", help="show every rule that was looked at, and which beat which"
+        "--why",
+        action="store_true",
+        help="show every case, every rule that was looked at, and which beat which",
     )
     command.add_argument("--svg", type=_path, metavar="FILE", help="also write the screen as a picture")
 

@@ -19,7 +19,7 @@ class Command(msgspec.Struct, frozen=True):
 
 
 COMMANDS: tuple[Command, ...] = (
-    Command("why", "why", "show every rule behind the last answer, and which beat which", "why"),
+    Command("why", "why", "show every case and rule behind the last answer, and which beat which", "why"),
     Command("clause", "clause REFERENCE", "show a clause and the rules made from it", "clause 1.1"),
     Command("json", "json", "show the last answer as data", "json"),
     Command(

@@ -155,18 +155,6 @@ def claims_of(service: str) -> Claims:
     return Claims(Names(base.lookup, base.lexicon))
 
 
-def as_claim(rule: Rule) -> Claim:
-    """The rule itself as a claim, without its words."""
-    return Claim(
-        modality=rule.modality,
-        scope=rule.scope,
-        aspect=rule.aspect,
-        value=rule.value,
-        condition=rule.condition,
-        residual=rule.residual,
-    )
-
-
 def says_the_rule(claims: Claims, rule: Rule, engine: Engine, meant: Rule | None = None) -> bool:
     """Whether the sentence of a rule is read as that rule (or the one that is meant instead).
 
@@ -188,7 +176,7 @@ def holds_everywhere(service: str, rule: Rule) -> bool:
     """Whether the reasoner bears a rule out in all its cases, asked without any words."""
     base = opened(service)
     judge = Judge(base.engine(day_of(rule)), claims_of(service).names)
-    ruling = judge.judge(as_claim(rule), ALWAYS)
+    ruling = judge.judge(Claim.of(rule), ALWAYS)
 
     def borne_out(instance: Instance) -> bool:
         choice = is_choice(base.lookup, instance.rules)
