@@ -13,7 +13,7 @@ from kb.model.questions import Defeat, Derivation, RuleStep, ValueFate
 from kb.model.records import Rule
 from kb.model.values import ValueSet
 from kb.reasoner import Engine, Facts, Group, Norm, Problem
-from kb.wording import say_facts, say_principle, say_rule
+from kb.wording import say_facts, say_rule
 
 
 def grounds(condition: Condition, possible: Mapping[str, ValueSet], truth: bool) -> tuple[Test, ...]:
@@ -88,6 +88,8 @@ def _defeats(engine: Engine, group: Group, truth: Mapping[str, bool]) -> tuple[D
         if win is None or one[0].rule == other[0].rule:
             continue
         winner, loser = (one, other) if win.winner == one[0].key else (other, one)
+        from kb.wording import say_principle  # noqa: PLC0415  most rules beat no other
+
         names = (winner[0].rule, loser[0].rule)
         detail = say_principle(engine.lookup, win.principle, *names)
         found[Defeat(winner=names[0], loser=names[1], principle=win.principle, detail=detail)] = None

@@ -26,7 +26,6 @@ from kb.reader.names.stored import decode_lexicon
 from kb.reasoner import Engine, Facts, StoredCandidates
 from kb.sparql import candidate_rules, rules_in_force
 from kb.wording import say_facts, say_rule
-from kb.wording.named_clauses import clauses_named
 
 if TYPE_CHECKING:
     from kb.bulk import CaseTable
@@ -363,6 +362,8 @@ class KnowledgeBase:
 
     def clause(self, reference: str) -> tuple[Clause, ...]:
         """The clauses that references such as "4.12" or "Dress Order (2024) 4.12" fit, the latest first."""
+        from kb.wording.named_clauses import clauses_named  # noqa: PLC0415  no question asks for it
+
         return clauses_named(self.lookup, reference)
 
     def rules_of(self, clause: str) -> tuple[tuple[Rule, str], ...]:

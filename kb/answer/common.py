@@ -379,10 +379,6 @@ def all_rules(cases: Iterable[AnswerCase]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(rule for case in cases for rule in case.rules))
 
 
-def open_items(query: Query) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(query.items))
-
-
 def merged(values: Iterable[OpenValue]) -> tuple[OpenValue, ...]:
     return tuple(dict.fromkeys(values))
 

@@ -153,15 +153,6 @@ def _who_does_it(reading: Reading, found: Understood, case: Case, lookup: Lookup
     return clause_by_words(found, case, lookup)
 
 
-def _may_be_of_a_clause(reading: Reading, found: Understood) -> bool:
-    """Whether no thing was found that is asked about, or it is asked who does something to it, or why."""
-    ask = reading.ask
-    if ask is None or (ask.fact == "item" and not ask.choices):
-        return True
-    named = any(piece.tag == "book" for piece in found.pieces) and ask.fact == "reading"
-    return named or found.tokens[0].low in ("who", "why", "whom", "whose")
-
-
 def _by_words(reading: Reading, found: Understood, case: Case, lookup: Lookup) -> Reading | None:
     """The clause that speaks of it by its own words, where no thing was found that it is asked of."""
     if reading.query is not None or (

@@ -223,9 +223,3 @@ def possible_facts(case: Case, items: Sequence[str], wearing: bool, lookup: Look
                 known.setdefault(WORN + item, NO)
         _spread_worn(known, lookup)
     return known
-
-
-def is_known(fact: str, possible: Mapping[str, ValueSet]) -> bool:
-    """Whether only one value of a fact is possible."""
-    values = possible.get(fact)
-    return isinstance(values, Choices) and len(values.members) == 1 and not values.complement

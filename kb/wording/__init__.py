@@ -11,7 +11,6 @@ from kb.lazy import loader
 from kb.wording.aspects import of_item, say_open_values, say_set, say_value
 from kb.wording.cases import say_audience, say_case, say_depends, say_fact, say_facts, say_holders, say_who
 from kb.wording.conditions import say_condition, say_test
-from kb.wording.derivations import say_defeat, say_derivation_chain, say_principle
 from kb.wording.english import capital, definite, indefinite, listing, plural, sentence
 from kb.wording.labels import (
     clause_reference,
@@ -49,6 +48,7 @@ if TYPE_CHECKING:
         say_sides,
         say_table,
     )
+    from kb.wording.derivations import say_defeat, say_principle
     from kb.wording.listings import say_list_headline, say_sources
     from kb.wording.protection import say_protection
     from kb.wording.stated import say_stated
@@ -77,7 +77,6 @@ __all__ = [
     "say_datum",
     "say_defeat",
     "say_depends",
-    "say_derivation_chain",
     "say_fact",
     "say_facts",
     "say_holders",
@@ -127,6 +126,7 @@ __getattr__ = loader(
             "say_sides",
             "say_table",
         ),
+        "kb.wording.derivations": ("say_defeat", "say_principle"),
         "kb.wording.listings": ("say_list_headline", "say_sources"),
         "kb.wording.protection": ("say_protection",),
         "kb.wording.stated": ("say_stated",),

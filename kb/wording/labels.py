@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from kb.model.lookup import Lookup
 from kb.text import Pattern
-from kb.wording.english import definite, indefinite, is_adverbial, is_participial, listing
+from kb.wording.english import definite, is_adverbial, is_participial, listing
 
 _CODE = Pattern(r"[A-Z]{1,4}-?\d{0,3}")
 GRADE = "grade"
@@ -41,10 +41,6 @@ def grade_label(lookup: Lookup, grade: str) -> str:
     """ "K5 (Second Keeper)"; the label alone where ids are not codes."""
     label = lookup.value_label(GRADE, grade)
     return f"{grade} ({label})" if is_coded(lookup, GRADE) and label != grade else label
-
-
-def a_grade(lookup: Lookup, grade: str) -> str:
-    return indefinite(value_name(lookup, GRADE, grade))
 
 
 def book_name(lookup: Lookup, book: str) -> str:

@@ -10,7 +10,6 @@ from kb.model.questions import Query, Verdict
 from kb.model.records import Aspect
 from kb.wording.aspects import of_item, say_claimed
 from kb.wording.cases import case_points, say_who
-from kb.wording.comparisons import COMPARED, say_sides, shared_case
 from kb.wording.english import listing, phrase, plural, sentence
 from kb.wording.labels import book_name, clause_reference, item_label, the_item
 from kb.wording.manners import is_manner
@@ -217,6 +216,8 @@ def _say_compare(lookup: Lookup, query: Query) -> str:
     if query.other is None:
         names = listing([the_item(lookup, item) for item in query.items]) or "dress"
         return f"how do the rules for {names} compare" + situation(lookup, query, _for_person(lookup, query))
+    from kb.wording.comparisons import COMPARED, say_sides, shared_case  # noqa: PLC0415  few compare
+
     shared = msgspec.structs.replace(query, case=shared_case(query))
     what = [
         the_item(lookup, item) if query.aspect == "wear" else of_item(lookup, query.aspect, item)

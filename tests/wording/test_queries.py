@@ -11,8 +11,6 @@ import pytest
 
 from kb.model.conditions import Test
 from kb.model.questions import (
-    Defeat,
-    Derivation,
     ListEntry,
     OpenValue,
     Principle,
@@ -25,7 +23,6 @@ from kb.model.questions import (
 from kb.model.records import Case, Rule
 from kb.model.values import YES, Interval, Ranges, choices, point
 from kb.wording import (
-    say_derivation_chain,
     say_list_headline,
     say_principle,
     say_query,
@@ -226,35 +223,6 @@ def _step(
         authority=record.authority,
         at=AT,
     )
-
-
-def test_the_chain_says_what_applied_and_what_gave_way() -> None:
-    lookup = words(WINNER, LOSER)
-    derivation = Derivation(
-        item="cap",
-        aspect="wear",
-        when=((ASHORE.fact, ASHORE.values),),
-        verdict="permitted",
-        steps=(
-            _step(WINNER, "applies", (ASHORE,)),
-            _step(LOSER, "applies"),
-            _step(rule("must", "cap", name="d"), "disabled", by=(WINNER.id,)),
-            _step(rule("must", "cap", name="o", when=BOAT), "does_not_apply", (BOAT,)),
-        ),
-        defeats=(Defeat(winner=WINNER.id, loser=LOSER.id, principle="exception", detail=""),),
-        fates=(),
-    )
-    lines = say_derivation_chain(lookup, derivation, everything=True)
-    assert lines == (
-        "Taking it that the wearer is ashore:",
-        "Local Order (2025) 5.1 applies: The service cap may be worn. Here the wearer is ashore.",
-        "Dress Order (2019) 4.12 applies: The service cap must not be worn.",
-        "Dress Order (2019) 4.12 gives way to Local Order (2025) 5.1, an exception to it.",
-        "Dress Order (2024) 4.12 is set aside by Local Order (2025) 5.1.",
-        "Dress Order (2024) 4.12 does not apply because the wearer is in boat rig: "
-        "The service cap must be worn in boat rig.",
-    )
-    assert lines[:5] == say_derivation_chain(lookup, derivation)
 
 
 def test_a_length_is_claimed_in_the_unit_of_the_books() -> None:

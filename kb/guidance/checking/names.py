@@ -10,11 +10,11 @@ from collections.abc import Iterable, Iterator
 from functools import cached_property
 
 from kb.guidance.checking.words import fold
-from kb.model.conditions import ALWAYS, AllOf, Condition, NotOf, Test, all_of, any_of, negate, tests
+from kb.model.conditions import AllOf, Condition, NotOf, Test, all_of, any_of, negate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask
 from kb.model.records import Fact
-from kb.model.values import Choices, is_subset
+from kb.model.values import Choices
 from kb.reader import Lexicon, read_statement
 from kb.reader.question import clean, understand
 from kb.reader.words.forms import word_set
@@ -254,11 +254,6 @@ class Names:
         entries = self.lexicon.names.get("".join(name_words(key)), ())
         items = [entry.id for entry in entries if entry.kind == "item" and entry.rank <= 1]
         return items[0] if len(items) == 1 and len(entries) == 1 else None
-
-    def is_everything(self, condition: Condition) -> bool:
-        return condition == ALWAYS or (
-            isinstance(condition, Test) and is_subset(self.lookup.domain(condition.fact), condition.values)
-        )
 
 
 def _forms(said: Phrase) -> Iterable[str]:

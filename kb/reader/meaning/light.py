@@ -13,7 +13,6 @@ import msgspec
 from kb.measures import same_dimension
 from kb.model.lookup import Lookup
 from kb.reader.meaning.attached import attached
-from kb.reader.meaning.crews import is_of_another
 from kb.reader.names.lexicon import Entry, Lexicon
 from kb.reader.phrases.english import BODY, LEADING_PREPOSITIONS
 from kb.reader.pieces.pieces import Piece
@@ -56,6 +55,8 @@ def light(pieces: Pieces, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: L
         if found[index] is not piece:
             continue
         if piece.tag == "fact":
+            from kb.reader.meaning.crews import is_of_another  # noqa: PLC0415  as needed
+
             if _is_anothers(found, index, tokens) or is_of_another(found, index, tokens, lookup):
                 _retag(found, index, "unread")
                 continue

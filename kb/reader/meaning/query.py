@@ -36,7 +36,6 @@ from kb.reader.meaning.placed import (
     settle_places,
     worn_at_places,
 )
-from kb.reader.names.bodies import worn_on
 from kb.reader.names.lexicon import PERSONAL
 from kb.reader.pieces.compound import counted_class, frees_owner, part_or_whole, ranked_things
 from kb.reader.pieces.parts import Roles
@@ -84,6 +83,8 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
     if roles.body:
         if items:
             return Abstain(reason="A part of the body and an item are named; ask about one of them.")
+        from kb.reader.names.bodies import worn_on  # noqa: PLC0415  few questions name a part of the body
+
         items = worn_on(roles.body, lookup)
         if not items:
             return Abstain(reason="The books do not say what is worn there.", words=(roles.body,))

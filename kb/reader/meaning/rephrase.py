@@ -279,62 +279,6 @@ _LINES = r"""
 \b(?:is|are) (.+?) (?:no good|a no-no|a no no|no go)\W*$ => may I have \1?
 """
 
-# Lines for what would be understood as it stands, but otherwise than it is meant.
-_FIRST = r"""
-^(?:do|does|must|need|should) (?:<it>|one|anyone|someone|people|a man)(?: have to| need to| got to)? be
-    \s(?=in |on |at |aboard|afloat|ashore)(.+?) (?:to wear|to have|to carry) (.+?)\W*$
-     => when may \2 be worn?
-^(?:do|does|must|need|should) (?:<it>|one|anyone|someone|people|a man)(?: have to| need to| got to)? be
-    \s(.+?) (?:to wear|to have|to carry) (.+?)\W*$ => who may wear \2?
-^(how many .+? (?:do|does|did|should|must|can|may|is|are)\b.*?) (?:on|round|around)
-    \s(?:the|my|his|her|their|your|each) (?:upper |left |right )?(?:sleeve|cuff|arm)s?\W*$ => \1?
-^when (?:must|should|do|does|have|has) (.+?) (?:have to |need to |to )?(?:be taken off|come off|be removed)\b
-     => when may \1 not be worn
-^when (?:must|should|do|does|have|has) (i|we|you|they|one|an? [\w-]+) (?:have to |need to |to )?
-    take ((?:the|my|our|your|their|his|her) [\w' -]+?) off\b => when may \1 not wear \2
-^when (?:must|should|do|does|have|has) (i|we|you|they|one|an? [\w-]+) (?:have to |need to |to )?
-    (?:take off|remove)\b => when may \1 not wear
-^((?:may|can|could|must|should|do|does|is|are|how|what|which|where) .+?),? (?:if|when|once|after)
-    \s(?:i|we|he|she|they|you)(?:'ve| have| has)? (?:take|takes|took|taken|pull|pulls) off (?=(?:<our>) )
-     => \1 without\s
-^((?:may|can|could|must|should|do|does|is|are|how|what|which|where) .+?),? (?:if|when|once|after)
-    \s(?:i|we|he|she|they|you)(?:'ve| have| has)? (?:take|takes|took|taken|pull|pulls)
-    \s((?:<our>) [\w' -]+?) off\b => \1 without \2
-^(?:(?:and|but|so|even|what|or) )*(?:if|when|once|after)
-    \s(?:i|we|he|she|they|you)(?:'ve| have| has)? (?:take|takes|took|taken|pull|pulls) off
-    \s((?:<our>) [\w' -]+?)\W*$ => and without \1?
-^(?:(?:and|but|so|even|what|or) )*(?:if|when|once|after)
-    \s(?:i|we|he|she|they|you)(?:'ve| have| has)? (?:take|takes|took|taken|pull|pulls)
-    \s((?:<our>) [\w' -]+?) off\W*$ => and without \1?
-^(iron|press|bleach|starch|dye|wring|boil|tumble[- ]dry|dry[- ]clean)ing (.+?)\?$ => may I \1 \2?
-\b(?:put|stick|push|poke|make|punch) (?:any )?(?:pins|holes|needles|a hole|a needle)
-    \s(?:in|into|through)\b => pierce
-^(?:let's |just )?say,? (?:that )?(?=(?:the|it|i|we|he|she|you|they|there|my)\b) =>
-\b(?:what|which) (?:cloth|fabric|material)\b(?= and\b|\W*$) => what construction
-\b(?:what|which) colour and (?:what |which )?(?:cloth|fabric|material)\b => what colour and what construction
-^(?:on )?(?:which|what) side of (?:the |my |a )?(.+?) (?:do|does|should|must) (.+?)
-    \s(?:go|sit|hang|be worn|be)(?: on)?\W*$ => where on the \1 does \2 go?
-^(.*?)\b(?:has |have |had |'ve |'s )?(?:<missing>) (?:his|her|my|their|the|our)
-    \s([\w' -]+?)(?: behind| at home| ashore| below| overboard)?[.;,]
-    \s(?:is|are|was|were) (?:it|they|that) (needed|required|necessary|compulsory|a must|obligatory)(.*?)\?$
-     => \1, is \2 \3\4?
-^(.*?)\b(?:has |have |had |'ve |'s )?(?:<missing>) (?:his|her|my|their|the|our)
-    \s([\w' -]+?)(?: behind| at home| ashore| below| overboard)?[.;]
-    \s(?:did|does|do|must|should|will) (he|she|i|we|they)
-    \s(?:need|have to have|have to wear|need to wear|wear) (?:it|them|one)(.*?)\?$
-     => \1, must \3 wear \2\4?
-^(?:but )?[t]he (?:\w+ ){0,2}(?:<book>) (?:say|says)(?: that)? (.+?),? so (?:is|are|can|may|must|do|does)
-    \s(?:it|they|i|we|he|she)\W*$ => \1?
-^(.+?) or (.+?)[,:] (?:can|may|could) (?:i|we|you|he|she|they) (?:have|wear|put on|sport) (?:them )?both\W*$
-     => may I wear \1 with \2?
-^(?:what|which) (.+?) are there,? (?:and )?in (?:what |which )?order\W*$ => in what order are \1 worn?
-^who(?:'d| would| do| should| must| can)? (?:i|we|you) (?:see|ask|go to|write to|talk to|speak to
-    |apply to|approach)
-    \s(?:about|for) (?:a |an |the )?(?=.*\b(?:waiver|permission|exemption|leave)\b) => who grants\s
-^what kit (?:do|does|must|should) (.+?) (?:need|have|keep|require|hold)
-    (?: to have)?\W*$ => what must \1 own?
-"""
-
 
 def _named() -> dict[str, str]:
     names: dict[str, list[str]] = {}
@@ -374,7 +318,7 @@ def rephrased(text: str, first: bool = False) -> str | None:
     if of_colour:
         from kb.reader.phrases import any_colour  # noqa: PLC0415  few questions are of this
     if first:
-        lines = (*sayings(text, first=True), *_ways(_FIRST + any_colour.MISLEADING if of_colour else _FIRST))
+        lines = (*sayings(text, first=True), *_ways(any_colour.MISLEADING if of_colour else ""))
     else:
         from kb.reader.phrases.idioms import IDIOMS  # noqa: PLC0415  as above
         from kb.reader.words.figures import in_figures  # noqa: PLC0415  most questions are understood without

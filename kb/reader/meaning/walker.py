@@ -16,7 +16,6 @@ from kb.reader.pieces.naming import credential_of, is_pattern_of
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece, is_other
 from kb.reader.pieces.quantities import bounded, is_year
-from kb.reader.pieces.vintage import is_of_standing
 from kb.reader.words.tokens import Token
 
 LIGHT = frozenset({"det", "poss", "filler", "comma"})
@@ -328,6 +327,8 @@ class Walker:
         return not first or self.tokens[first - 1].low not in ("exactly", "precisely", "just", "only")
 
     def on_date(self, index: int) -> None:
+        from kb.reader.pieces.vintage import is_of_standing  # noqa: PLC0415  few questions name a day
+
         piece = self.pieces[index]
         low = self.tokens[piece.first - 1].low if piece.first else ""
         led = self.tokens[piece.first - (low in ("on", "since"))]

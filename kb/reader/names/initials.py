@@ -12,7 +12,6 @@ from typing import TypeVar
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.reader.phrases.english import PHRASES, SKIPPED_INSIDE_LABELS
-from kb.reader.words.common_words import COMMON_WORDS
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import word_key
 
@@ -54,6 +53,8 @@ def _short_forms(lookup: Lookup) -> Iterator[tuple[str, str]]:
         )
         for label in (named.label, *named.other_labels)
     ]
+    from kb.reader.words.common_words import COMMON_WORDS  # noqa: PLC0415  names are stored once made
+
     meant: dict[str, set[str]] = {}
     for label in labels:
         for form in _initials(label.replace("-", " ").lower().split()):

@@ -92,3 +92,78 @@ MISLEADING = r"""
     \s(<i>) (?:need(?: to have)?|have to have|have to wear|wear|have) (?:one|it|any|them)(?: there| then| here
     |\sfor that)?([^.;?!]*)\W*$ => must \2 wear a \1\3?
 """
+
+# What is misleading even in words that the lines above have made plainer.
+MISLEADING_LAST = r"""
+# be
+^(?:do|does|must|need|should) (?:<i>|it|that|those|these|there|a man)(?: have to| need to| got to)? be
+    \s(?=in |on |at |aboard|afloat|ashore)(.+?) (?:to wear|to have|to carry) (.+?)\W*$
+     => when may \2 be worn?
+^(?:do|does|must|need|should) (?:<i>|it|that|those|these|there|a man)(?: have to| need to| got to)? be
+    \s(.+?) (?:to wear|to have|to carry) (.+?)\W*$ => who may wear \2?
+# how
+^(how many .+? (?:do|does|did|should|must|can|may|is|are)\b.*?) (?:on|round|around)
+    \s(?:the|my|his|her|their|your|each) (?:upper |left |right )?(?:sleeve|cuff|arm)s?\W*$ => \1?
+# when
+^when (?:must|should|do|does|have|has) (.+?) (?:have to |need to |to )?(?:be taken off|come off|be removed)\b
+     => when may \1 not be worn
+^when (?:must|should|do|does|have|has) (i|we|you|they|one|an? [\w-]+) (?:have to |need to |to )?
+    take ((?:the|my|our|your|their|his|her) [\w' -]+?) off\b => when may \1 not wear \2
+^when (?:must|should|do|does|have|has) (i|we|you|they|one|an? [\w-]+) (?:have to |need to |to )?
+    (?:take off|remove)\b => when may \1 not wear
+# take takes took taken pull pulls
+^((?:may|can|could|must|should|do|does|is|are|how|what|which|where) .+?),? (?:if|when|once|after)
+    \s(?:i|we|he|she|they|you)(?:'ve| have| has)? (?:take|takes|took|taken|pull|pulls) off
+    \s(?=(?:<own>|the|an?) )
+     => \1 without\s
+^((?:may|can|could|must|should|do|does|is|are|how|what|which|where) .+?),? (?:if|when|once|after)
+    \s(?:i|we|he|she|they|you)(?:'ve| have| has)? (?:take|takes|took|taken|pull|pulls)
+    \s((?:<own>|the|an?) [\w' -]+?) off\b => \1 without \2
+^(?:(?:and|but|so|even|what|or) )*(?:if|when|once|after)
+    \s(?:i|we|he|she|they|you)(?:'ve| have| has)? (?:take|takes|took|taken|pull|pulls) off
+    \s((?:<own>|the|an?) [\w' -]+?)\W*$ => and without \1?
+^(?:(?:and|but|so|even|what|or) )*(?:if|when|once|after)
+    \s(?:i|we|he|she|they|you)(?:'ve| have| has)? (?:take|takes|took|taken|pull|pulls)
+    \s((?:<own>|the|an?) [\w' -]+?) off\W*$ => and without \1?
+# ironing pressing bleaching starching dyeing wringing boiling tumble
+^(iron|press|bleach|starch|dye|wring|boil|tumble[- ]dry|dry[- ]clean)ing (.+?)\?$ => may I \1 \2?
+# pins holes needles hole needle
+\b(?:put|stick|push|poke|make|punch) (?:any )?(?:pins|holes|needles|a hole|a needle)
+    \s(?:in|into|through)\b => pierce
+# say
+^(?:let's |just )?say,? (?:that )?(?=(?:the|it|i|we|he|she|you|they|there|my)\b) =>
+# cloth fabric material
+\b(?:what|which) (?:cloth|fabric|material)\b(?= and\b|\W*$) => what construction
+\b(?:what|which) colour and (?:what |which )?(?:cloth|fabric|material)\b => what colour and what construction
+# side
+^(?:on )?(?:which|what) side of (?:the |my |a )?(.+?) (?:do|does|should|must) (.+?)
+    \s(?:go|sit|hang|be worn|be)(?: on)?\W*$ => where on the \1 does \2 go?
+# left forgotten forgot lost mislaid find have got see dropped
+^(.*?)\b(?:has |have |had |'ve |'s )?(?:left|forgotten|forgot|lost|mislaid|can't find|cannot find|don't have
+    |haven't got|can't see|dropped) (?:his|her|my|their|the|our)
+    \s([\w' -]+?)(?: behind| at home| ashore| below| overboard)?[.;,]
+    \s(?:is|are|was|were) (?:it|they|that) (needed|required|necessary|compulsory|a must|obligatory)(.*?)\?$
+     => \1, is \2 \3\4?
+^(.*?)\b(?:has |have |had |'ve |'s )?(?:left|forgotten|forgot|lost|mislaid|can't find|cannot find|don't have
+    |haven't got|can't see|dropped) (?:his|her|my|their|the|our)
+    \s([\w' -]+?)(?: behind| at home| ashore| below| overboard)?[.;]
+    \s(?:did|does|do|must|should|will) (he|she|i|we|they)
+    \s(?:need|have to have|have to wear|need to wear|wear) (?:it|them|one)(.*?)\?$
+     => \1, must \3 wear \2\4?
+# say says
+^(?:but )?[t]he (?:\w+ ){0,2}(?:<volume>|paragraph|section|law|label) says?(?: that)? (.+?),? so (?:is|are|can
+    |may|must|do|does)
+    \s(?:it|they|i|we|he|she)\W*$ => \1?
+# both
+^(.+?) or (.+?)[,:] (?:can|may|could) (?:i|we|you|he|she|they) (?:have|wear|put on|sport) (?:them )?both\W*$
+     => may I wear \1 with \2?
+# order
+^(?:what|which) (.+?) are there,? (?:and )?in (?:what |which )?order\W*$ => in what order are \1 worn?
+# waiver permission exemption leave
+^who(?:'d| would| do| should| must| can)? (?:i|we|you) (?:see|ask|go to|write to|talk to|speak to
+    |apply to|approach)
+    \s(?:about|for) (?:a |an |the )?(?=.*\b(?:waiver|permission|exemption|leave)\b) => who grants\s
+# kit
+^what kit (?:do|does|must|should) (.+?) (?:need|have|keep|require|hold)
+    (?: to have)?\W*$ => what must \1 own?
+"""

@@ -89,10 +89,6 @@ def stems(low: str) -> Iterator[str]:
             yield from (stem, stem + "e", stem[:-1] if stem[-1] == stem[-2] else stem)
 
 
-def _token(start: int, text: str, low: str) -> Token:
-    return Token(start, start + len(text), text, low, word_key(low))
-
-
 @lru_cache(maxsize=4096)  # labels are looked at for every question
 def tokenize(text: str) -> tuple[Token, ...]:
     """Words in order; contractions are taken apart ("can't": can, n't), slips of structure words mended."""
