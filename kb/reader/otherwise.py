@@ -54,7 +54,8 @@ def otherwise(
 
         beside = from_story(found, lookup, read)
         return reading if beside is None else _as_said(beside, reading)
-    told = _judged(reading, found, read) or _of_an_outfit(reading, found, lookup, read)
+    told = _on_a_limb(reading, found, case, lookup, read) or _judged(reading, found, read)
+    told = told or _of_an_outfit(reading, found, lookup, read)
     if (told := told or _of_a_claim(reading, found, lookup, read)) is not None:
         return told
     named = second = None
@@ -163,6 +164,15 @@ def _by_words(reading: Reading, found: Understood, case: Case, lookup: Lookup) -
 
     clause = clause_by_words(found, case, lookup)
     return _made(reading, clause, lookup) if clause is not None else None
+
+
+def _on_a_limb(reading: Reading, found: Understood, case: Case, lookup: Lookup, read: Read) -> Reading | None:
+    if reading.query is not None and reading.query.aspect in ("wear", "position"):
+        return None
+    from kb.reader.recast.per_limb import on_a_limb  # noqa: PLC0415  few questions count
+
+    limb = on_a_limb(found, case, lookup, read)
+    return None if limb is None else _as_said(limb, reading)
 
 
 def _judged(reading: Reading, found: Understood, read: Read) -> Reading | None:
@@ -311,7 +321,9 @@ def _of_another_matter(
         if none is not None:
             return none
     if reading.query is not None:
-        on = _of_what_is_on(reading.query, found, roles, case, lookup)
+        from kb.reader.meaning.borne import on_it  # noqa: PLC0415  few questions ask what is on a thing
+
+        on = on_it(reading.query, found, roles, case, lookup)
         return on or of_its_manner(reading.query, found, lookup)
     from kb.reader.meaning.member import enumeration, membership  # noqa: PLC0415  as above
 
@@ -332,19 +344,6 @@ def _of_another_matter(
     from kb.reader.meaning.borne import borne  # noqa: PLC0415  as above
 
     return borne(found, roles, case, lookup)
-
-
-def _of_what_is_on(query: Query, found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query | None:
-    """ "What do officers wear on the slide?": what the rules place there, and not the slide itself."""
-    lows = [token.low for token in found.tokens]
-    if query.kind not in ("may", "must") or len(query.items) != 1 or "on" not in lows:
-        return None
-    if not {"what", "which"}.intersection(lows[:3]):
-        return None
-    from kb.reader.meaning.borne import borne  # noqa: PLC0415  few questions ask what is on a thing
-
-    placed = borne(found, roles, case, lookup)
-    return placed if placed is not None and query.items[0] not in placed.items else None
 
 
 def _with_less(reading: Reading, found: Understood, lookup: Lookup, read: Read) -> Reading | None:

@@ -35,6 +35,7 @@ from kb.reader.pieces.shared import ask_shared, of_the_branch
 from kb.reader.pieces.spans import make_spans
 from kb.reader.pieces.verbs import verbs
 from kb.reader.pieces.whether import marked, unclear
+from kb.reader.recast.its_words import of_its_words
 from kb.reader.recast.outright import asked_outright
 from kb.reader.words.tokens import Token, tokenize, word_key
 from kb.text import blanked, visible
@@ -42,7 +43,6 @@ from kb.wording import say_query
 
 LONGEST_QUESTION = 1000
 MOST_WORDS = 120
-_FAULTS = frozenset(("problem", "trouble", "issue", "offence", "wrong", "breach", "against", "breaking"))
 _SIDES = frozenset(("left", "right", "both", "other"))
 
 
@@ -227,24 +227,7 @@ def read_question(
 
     reading = _read(text, found, frame, roles, case, lexicon, lookup, previous, read)
     reading = otherwise(reading, found, roles, before, case, lookup, read)
-    return _of_its_words(reading, found, lookup)
-
-
-def _of_its_words(reading: Reading, found: Understood, lookup: Lookup) -> Reading:
-    """The reading, with what its own words say of it: that it is asked whether something is a fault."""
-    query = reading.query
-    if query is not None and query.kind in ("how", "where"):
-        from kb.reader.recast.unsaid import left_unsaid  # noqa: PLC0415  most questions are whether
-
-        return left_unsaid(reading, found.tokens, lookup)
-    plain = query is not None and query.value is None and query.aspect == "wear"
-    if query is None or (plain and _FAULTS.isdisjoint(token.low for token in found.tokens)):
-        return reading
-    from kb.reader.recast.faults import asked_of_a_fault, done_by_oneself, washed_at  # noqa: PLC0415  as needed
-
-    for mend in (washed_at, done_by_oneself, asked_of_a_fault):
-        reading = mend(reading, found.tokens, lookup)
-    return reading
+    return of_its_words(reading, found, lookup)
 
 
 def _read(

@@ -9,7 +9,7 @@ from tests.reader.notation import read_cases, write_reading
 
 CASES = [
     (*question.split(": ", 1), expected)
-    for name in ("measures", "manners", "misleading", "on_and_off", "small_words", "beside")
+    for name in ("measures", "manners", "misleading", "on_and_off", "small_words", "beside", "sides")
     for question, expected in read_cases(HERE / f"{name}.txt")
 ]
 

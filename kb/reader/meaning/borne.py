@@ -51,6 +51,17 @@ def borne(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query 
     return Query(kind="list", items=items, case=said, modalities=("required", "permitted"))
 
 
+def on_it(query: Query, found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query | None:
+    """ "What do officers wear on the slide?": what the rules place there, and not the slide itself."""
+    lows = [token.low for token in found.tokens]
+    if query.kind not in ("may", "must") or len(query.items) != 1 or "on" not in lows:
+        return None
+    if not {"what", "which"}.intersection(lows[:3]):
+        return None
+    placed = borne(found, roles, case, lookup)
+    return placed if placed is not None and query.items[0] not in placed.items else None
+
+
 def _led(pieces: Sequence[Piece], piece: Piece) -> bool:
     """Whether "on" leads to an item."""
     before = pieces.index(piece) - 1

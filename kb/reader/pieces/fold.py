@@ -95,9 +95,9 @@ def _only_waiver(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> P
     return tuple(found)
 
 
-_LIMBS = frozenset({"hand", "head", "arm", "leg", "foot", "face"})
+_LIMBS = frozenset({"hand", "head", "arm", "leg", "foot", "face", "top"})  # "which goes on top"
 _OF_A_LIMB = frozenset({"by", "left", "right", "free"})
-_EACH = frozenset({"each", "either", "one", "both", "every"})
+_EACH = frozenset({"each", "either", "one", "both", "every", "same"})
 _MY = frozenset({"my", "your", "his", "her", "their", "our"})
 
 

@@ -114,7 +114,7 @@ def _of_ways(found: Understood, place: int, lookup: Lookup) -> str | None:
         right = next(
             (n for n in range(right, min(right + 3, len(tokens))) if tokens[n].low in _DIRECTIONS), -1
         )
-    left = next((n for n in range(middle - 1, max(middle - 5, -1), -1) if tokens[n].low in _DIRECTIONS), -1)
+    left = next((n for n in range(middle - 1, max(middle - 7, -1), -1) if tokens[n].low in _DIRECTIONS), -1)
     if left < 0 or right < 0:
         return None
     tags = [piece.tag for piece in pieces[:place]]

@@ -61,11 +61,21 @@ _SAME: Mapping[str, tuple[str, ...]] = MappingProxyType(
 _GAPS = frozenset({"distance", "gap", "space", "clearance"})
 _GETTING = frozenset({"need", "get", "seek", "obtain", "ask", "have", "any"})
 """Before "clearance" they make it somebody's leave."""
-_STATED = tag_set("fact, on date, joined, comma, filler, det, poss")
+_STATED = tag_set("fact, on date, joined, comma, filler, det, poss, allowed")
 
 
 def gauged(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query | None:
-    """The question for the one measure that the words tell; None where they tell none or several."""
+    """The question for the one measure that the words tell, or how it is worn; None where they tell none."""
+    measured = _of_a_datum(found, roles, case, lookup)
+    if measured is not None:
+        return measured
+    from kb.reader.recast.in_words import in_words  # noqa: PLC0415  most measures are kept as such
+
+    return in_words(found, roles, case, lookup)
+
+
+def _of_a_datum(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query | None:
+    """The question for the one measure that is told by what it is taken from."""
     lows = [token.low for token in found.tokens]
     claims = [piece for piece in found.pieces if piece.tag == "measure" and piece.measure is not None]
     heads = [after for low, after in pairwise(lows) if low == "how" and after in _HOW]
@@ -95,7 +105,7 @@ def gauged(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query
         return None
     ((item, aspect),) = meant
     if claims and not any(_same_way(rule, lows, lookup) for rule in rules):
-        return None
+        return Query(kind="source", clause=rules[0].clause, case=case)
     asked = Query(
         kind="where" if aspect == "position" else "how",
         items=(item,),
@@ -129,13 +139,22 @@ class _Named:
         self.keys = {token.key for token in found.tokens[piece.first : piece.last]}
 
 
+def stated(piece: Piece) -> bool:
+    """Whether a piece is of no measure: a circumstance, what leads one in, whether it is allowed."""
+    return piece.tag in _STATED
+
+
 def _weighty(piece: Piece, found: Understood) -> Iterator[str]:
-    if piece.tag in _STATED or piece.tag in ("item", "items", "measure"):
+    if stated(piece) or piece.tag in ("item", "items", "measure"):
         return
     for token in found.tokens[piece.first : piece.last]:
-        light = token.low in _LIGHT or token.low in _SIDES or token.low in _HOW or stands(token.low)
-        if not light and token.low.isalpha():
+        if not is_light(token.low) and token.low.isalpha():
             yield token.key
+
+
+def is_light(low: str) -> bool:
+    """Whether a word says no more than that something reaches somewhere, how far, or on which side."""
+    return low in _LIGHT or low in _SIDES or low in _HOW or stands(low)
 
 
 def _in_force(rule: Rule, case: Case) -> bool:
@@ -166,7 +185,7 @@ def _is_told(rule: Rule, named: list[_Named], words: list[str], lookup: Lookup) 
     around = {near for place in places for near in lookup.broader(place)}
     parts = [_labels(item, lookup) for item in scope]
     if not named and len({*words}) > 1:
-        return all(_same(word) & datums for word in words)  # "the peak is 27 mm above the eyebrows"
+        return all(same_words(word) & datums for word in words)  # "the peak is 27 mm above the eyebrows"
     if not any(name.entries & own or any(_is_part(name, part) for part in parts) for name in named):
         return False
     said = datums | {key for item in (*scope, *wholes, *places) for key in _labels(item, lookup)}
@@ -175,16 +194,16 @@ def _is_told(rule: Rule, named: list[_Named], words: list[str], lookup: Lookup) 
     said.add("position")
     for name in named:
         labels = {key for entry in name.entries for key in _labels(entry, lookup)}
-        labels |= {same for key in name.keys for same in _same(key)}
+        labels |= {same for key in name.keys for same in same_words(key)}
         part = any(_is_part(name, part) for part in parts)
         if not (part or name.entries & (own | around) or labels & datums or _wears(rule, name, lookup)):
             return False
-    return all(_same(word) & said for word in words)
+    return all(same_words(word) & said for word in words)
 
 
 def _is_part(name: _Named, label: set[str]) -> bool:
     """Whether a name is of a part by what it is called elsewhere: the sleeve for its cuff."""
-    return all(_same(key) & label for key in name.keys)
+    return all(same_words(key) & label for key in name.keys)
 
 
 def _ways(rule: Rule, lookup: Lookup) -> Iterator[str]:
@@ -205,7 +224,7 @@ def _wears(rule: Rule, name: _Named, lookup: Lookup) -> bool:
     return bool(part) and any(_keys(lookup.items[entry].label) <= said for entry in name.entries)
 
 
-def _same(word: str) -> set[str]:
+def same_words(word: str) -> set[str]:
     return {word, *map(word_key, _SAME.get(word, ()))}
 
 

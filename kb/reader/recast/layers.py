@@ -14,6 +14,7 @@ from kb.reader.phrases.english import tag_set
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
+from kb.wording import clause_reference
 
 _SIDES: dict[str, str] = {
     f"{words}{thing}": side
@@ -25,6 +26,7 @@ _SIDES: dict[str, str] = {
 _CONTRARY = {"over": "under", "under": "over"}
 _OVER = word_set("over outside above")
 _UNDER = word_set("under underneath beneath below inside")
+_ASKING = frozenset({"which", "what"})
 _ALL = frozenset({"clothing", "clothe", "everything", "garment"})
 _ENDS = tag_set("comma, and, with, in, fact, allowed, banned, may, can, for, if, when, must, should, or, be")
 _JOINING = word_set("with and plus")
@@ -36,9 +38,10 @@ def layered(found: Understood, lookup: Lookup) -> str | None:
     things = [piece for piece in found.pieces if piece.tag == "item"]
     if len({piece.arg for piece in things}) != 2 or any(piece.tag == "items" for piece in found.pieces):
         return None
-    if any(token.low == "which" for token in found.tokens):
-        return _which(found, things, lookup)
     sides = list(_sides(found))
+    between = {token.low for token in found.tokens[things[0].last : things[-1].first]}
+    if any(token.low in _ASKING for token in found.tokens) or ("or" in between and len(sides) == 1):
+        return _which(found, things, lookup)
     if not 1 <= len(sides) <= 2:
         return None
     first, end, side = sides[0]
@@ -83,25 +86,49 @@ def _sides(found: Understood) -> Iterator[tuple[int, int, str]]:
 
 
 def _which(found: Understood, things: list[Piece], lookup: Lookup) -> str | None:
-    """ "Tunic and tabard: which goes on top": asked of the one of which the rules say it."""
+    """ "Tunic and tabard: which goes on top", "what goes on top, the tunic or the tabard": how the one of
+    which the rules say it is worn."""
     lows = [token.low for token in found.tokens]
-    asked = lows.index("which")
-    if not any(word in _OVER | _UNDER or word == "top" for word in lows[asked:]) or things[-1].first > asked:
+    asked = next((place for place, low in enumerate(lows) if low in _ASKING), -1)
+    one, other = things[0], things[-1]
+    if not any(word in _OVER | _UNDER or word == "top" for word in lows[max(asked, 0) :]):
+        return None
+    offered = (asked < 0 or one.first > asked + 1) and "or" in lows[one.last : other.first]
+    if not (offered or (asked >= 0 and lows[asked] == "which" and other.first < asked)):
         return None
     told = [
         (piece, way)
-        for piece, other in ((things[0], things[-1]), (things[-1], things[0]))
+        for piece, beside in ((one, other), (other, one))
         for way in _ways(piece.arg, lookup)
-        if _is_of(way, other, lookup)
+        if _is_of(way, beside, lookup)
     ]
+    if not told:
+        return _of_both(one.arg, other.arg, lookup)
     if len({piece.arg for piece, _ in told}) != 1:
         return None
     piece, way = told[0]
     tokens, text = found.tokens, found.text
     rest = [p for p in found.pieces if p.tag == "fact"]
     said = ", ".join(text[tokens[p.first].start : tokens[p.last - 1].end] for p in rest)
-    name = lookup.items[piece.arg].label
-    return f"is the {name} worn {way.label}{', ' + said if said else ''}?"
+    manner = lookup.aspects[way.within or way.id].label
+    return f"What must the {manner} of the {lookup.items[piece.arg].label} be{', ' + said if said else ''}?"
+
+
+def _of_both(one: str, other: str, lookup: Lookup) -> str | None:
+    """What the clause says that has it of two of a kind: "the badge gained later above the other"."""
+    both = set(lookup.broader(one)) & set(lookup.broader(other))
+    clauses = {
+        rule.clause
+        for rule in lookup.base.rules
+        if both.intersection(rule.scope.items)
+        and {"other", "another"}
+        & (words := {token.low for token in tokenize(lookup.aspects[rule.aspect].label)})
+        and words & (_OVER | _UNDER)
+    }
+    if len(clauses) != 1:
+        return None
+    (clause,) = clauses
+    return f"What does clause {clause_reference(lookup, clause)} say?"
 
 
 def over_all(found: Understood, lookup: Lookup) -> str | None:
@@ -135,14 +162,24 @@ def _ways(item: str, lookup: Lookup) -> Iterator[Aspect]:
     for name in sorted(spoken):
         aspect = lookup.aspects[name]
         words = {token.low for token in tokenize(aspect.label)}
-        if aspect.kind == "act" and aspect.within in ("fit", "fastening") and words & (_OVER | _UNDER):
+        if (
+            aspect.kind == "act"
+            and aspect.within in ("fit", "fastening")
+            and words & (_OVER | _UNDER | {"top"})
+        ):
             yield aspect
 
 
 def _is_of(way: Aspect, other: Piece, lookup: Lookup) -> bool:
     """Whether a way of wearing names another thing, what it is a kind of, or all clothing."""
-    said = {token.key for token in tokenize(way.label)}
+    label, _, excepted = way.label.partition(" but ")
+    said = {token.key for token in tokenize(label)}
+    if {token.key for token in tokenize(lookup.items[other.arg].label)} <= {
+        t.key for t in tokenize(excepted)
+    }:
+        return False  # "over everything but the vest"
     if said & {"clothing", "clothe", "everything"}:
         return True
-    kinds = [lookup.items[kind].label for kind in lookup.broader(other.arg) if kind in lookup.items]
-    return any({token.key for token in tokenize(label)} <= said for label in kinds)
+    kinds = [lookup.items[kind] for kind in lookup.broader(other.arg) if kind in lookup.items]
+    labels = [label for kind in kinds for label in (kind.label, *kind.other_labels)]
+    return any({token.key for token in tokenize(label)} <= said for label in labels)

@@ -33,6 +33,9 @@ _IF_SO = Pattern(
     r"(?:is|are|am|was|were|has|have|do|does|did|had|'s|'m|'re|'ve)(?: (not|n't))?(?: been)?"
 )
 _EVEN = Pattern(r"(?i)(?:(?:and|but|not) )*even\b")
+_EVEN_UNDER = Pattern(
+    r"(?i)(?:(?:and|but|so) )*even (?:under(?:neath)?|over|beneath|on top of) (?!it\b|them\b)"
+)
 _SOMEBODY = Pattern(r"\b(?:he|she|they)\b")
 _ASKS = Pattern(r"(?i)\b(?:how|what|which|where|must|should|have to|who|when|why)\b")
 _NO_MORE = Pattern(
@@ -181,8 +184,13 @@ def not_so(text: str, before: Query, talk: Talk) -> Reading | None:
 
 
 def today_again(text: str, previous: Reading, talk: Talk) -> Reading:
-    """What a turn goes on from that names the present, after one of another day: as of now."""
+    """What a turn goes on from that names the present, after one of another day: as of now.
+
+    "Even under the coat?", after how a thing is worn, goes on from whether it is worn.
+    """
     query = previous.query
+    if query is not None and query.kind in ("how", "how_many", "where") and _EVEN_UNDER.match(text):
+        return msgspec.structs.replace(previous, query=whether_worn(query, talk.lookup), frame=None)
     if query is None or query.case.as_of == talk.case.as_of or _PRESENT.search(text) is None:
         return previous
     month = month_of(query.case.as_of, talk.lookup)
