@@ -1,4 +1,4 @@
-"""Questions of relatives, errands, meals and machines are read as meant, and their near-misses are not."""
+"""Questions of home, errands and the street are read as meant, and their near-misses are not."""
 
 from __future__ import annotations
 
@@ -10,7 +10,8 @@ from tests.reader.conftest import HERE, Base
 
 
 def _lines() -> Iterator[tuple[str, str, str, bool]]:
-    for line in (HERE / "of_life.txt").read_text("utf-8").splitlines():
+    told = ((HERE / name).read_text("utf-8") for name in ("of_life.txt", "street.txt"))
+    for line in (line for text in told for line in text.splitlines()):
         if not line or line.startswith("#"):
             continue
         name, _, rest = line.partition(": ")

@@ -58,7 +58,7 @@ def is_real_word(token: Token, lexicon: Lexicon) -> bool:
     """Whether a word is left alone: an ordinary English word or one that the books use."""
     if _is_common(token.low) or _is_common(token.key) or token.low in _structure():
         return True
-    if token.key in lexicon.known_words:
+    if token.key in lexicon.known_words or _is_told(token.low):
         return True
     for ending, restored in (
         ("ing", ("", "e")),
@@ -172,23 +172,51 @@ def _is_near(left: str, right: str) -> bool:
 def near_labels(words: str, lookup: Lookup) -> tuple[str, ...]:
     """At most three labels of items with a word written nearly like one of the words, the nearest first.
 
-    An ordinary word is taken as meant, and of many words nothing is made.
+    A word that somebody knows ("lathe", "mitts") is taken as meant, and of many words nothing is made.
     """
-    from rapidfuzz import fuzz  # noqa: PLC0415  only when a word is left over
+    said = [t.low for t in tokenize(words) if len(t.low) >= _LONG and not is_known_word(t.low)]
+    near: dict[str, int] = {}
+    for item in lookup.base.items if 0 < len(said) <= _FEW else ():
+        for name in (item.label, *item.other_labels):
+            *others, noun = name.casefold().replace("-", " ").split()
+            for part in (noun, *others):
+                away = min((_away(word, part) for word in said), default=_TOO_FAR)
+                if away <= (1 if len(part) < _LONGER else 2) and (away or part == noun):
+                    near[item.label] = min(near.get(item.label, away), away)
+    return tuple(sorted(near, key=lambda label: near[label])[:3])
 
-    said = [t.low for t in tokenize(words) if len(t.low) >= _LONG and not _is_common(t.low)]
-    near: dict[str, float] = {}
-    for item in lookup.base.items if len(said) <= _FEW else ():
-        for part in " ".join((item.label, *item.other_labels)).casefold().replace("-", " ").split():
-            alike = max((fuzz.ratio(word, part) for word in said), default=0) if len(part) >= _LONG else 0
-            if alike >= _ALIKE_FROM:
-                near[item.label] = max(near.get(item.label, 0), alike)
-    return tuple(sorted(near, key=lambda label: -near[label])[:3])
+
+def _away(word: str, part: str) -> int:
+    """How many slips lie between two words that begin alike."""
+    from rapidfuzz.distance import OSA  # noqa: PLC0415  only when a word is left over
+
+    if len(part) < _LONG or part[0] != word[0]:
+        return _TOO_FAR
+    return min(int(OSA.distance(form, part)) for form in (word, word_key(word)))
+
+
+def is_known_word(word: str) -> bool:
+    """Whether it is an ordinary word, one of everyday talk, or what clothes are called anywhere."""
+    from kb.reader.words.everyday import DOINGS, OCCASIONS, OTHERS, PLACES  # noqa: PLC0415  few words are left over
+
+    forms = {word, word_key(word)}
+    return any(_is_common(form) or _is_told(form) for form in forms) or any(
+        not forms.isdisjoint(words) for words in (DOINGS, OCCASIONS, OTHERS, PLACES)
+    )
+
+
+def _is_told(word: str) -> bool:
+    """Whether a word is one of the street or of any wardrobe: "hubby", "mitts"."""
+    from kb.reader.words.kinds import garment_words  # noqa: PLC0415  only for words that are not known
+    from kb.reader.words.street import FEELINGS, GARMENTS, RELATIVES, STRONG  # noqa: PLC0415  as above
+
+    return any(word in words for words in (RELATIVES, FEELINGS, STRONG, GARMENTS, garment_words()))
 
 
 _LONG = 4  # letters of a word that can be told from another
+_LONGER = 8
+_TOO_FAR = 9
 _FEW = 2
-_ALIKE_FROM = 75  # per cent
 
 
 def near_names(word: str, names: Sequence[str]) -> tuple[str, ...]:

@@ -12,7 +12,7 @@ from kb.reader.words.forms import word_set
 
 IDIOMATIC = word_set(
     "cards water hot bad fair arm luck soup table menu agenda charge line bounds mark book land leave"
-    " approval authority authorisation authorization permission consent clearance inspection muster"
+    " approval authority authorisation authorization permission consent clearance inspection muster home"
 )
 """Words of wrappings that a book may have as names: "on the cards" is of no card."""
 

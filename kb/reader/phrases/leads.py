@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from kb.model.months import MONTHS
 from kb.reader.words.forms import word_row, word_set
+from kb.reader.words.street import RELATIVES
 
 CLAUSE_LEADS = tuple(
     tuple(words.split("_"))
@@ -43,9 +44,8 @@ COLLEAGUES = word_set("""
     newcomers squaddie squaddies
 """)
 """Who may be one of the service, by a name for people that the books do not have."""
-KIN = word_set("""
-    mum mom mam dad mother father wife husband missus hubby son daughter brother sister aunt auntie uncle nan
-    gran grandma grandad grandpa grandmother grandfather cousin niece nephew friend mate girlfriend boyfriend
-    partner fiancee fiance neighbour kid kids parents godfather godmother sweetheart lass lad teacher
+KIN = RELATIVES | word_set("""
+    daughter son husband grandma grandmother grandfather aunt uncle niece nephew friend girlfriend boyfriend
+    fiancee fiance kid kids parents godfather godmother godson goddaughter sweetheart teacher
 """)
 """Who may give one a thing, or have an occasion of their own."""

@@ -15,6 +15,7 @@ from kb.reader.phrases.choosings import BOTH, CHOOSINGS
 from kb.reader.phrases.framings import FRAMINGS, NAMES
 from kb.reader.phrases.inspections import SEEN
 from kb.reader.phrases.misleading import MISLEADING, MISLEADING_LAST
+from kb.reader.phrases.street import STREET
 from kb.reader.phrases.workings import MISLEADING_WORKINGS
 from kb.text import Pattern
 
@@ -299,8 +300,8 @@ def _blocks(lines: str) -> tuple[tuple[frozenset[str], str], ...]:
 
 def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
     """The lines that may fit a text, in their order. `first`: those for what misleads."""
-    lines = MISLEADING_WORKINGS.rstrip() + MISLEADING.rstrip() + FRAMINGS.rstrip() + _FIRST.rstrip()
-    lines += BOTH.rstrip() + MISLEADING_LAST
+    lines = STREET.rstrip() + MISLEADING_WORKINGS.rstrip() + MISLEADING.rstrip() + FRAMINGS.rstrip()
+    lines += _FIRST.rstrip() + BOTH.rstrip() + MISLEADING_LAST
     if not first:
         from kb.reader.phrases.afterwards import AFTERWARDS  # noqa: PLC0415  most questions are understood without
         from kb.reader.phrases.closings import CLOSINGS  # noqa: PLC0415  as above

@@ -7,7 +7,6 @@ where the question needs it to know what "it" is.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
 import msgspec
@@ -17,11 +16,11 @@ from kb.model.questions import Reading
 from kb.reader.doubts.asked_back import COLOURS
 from kb.reader.meaning.whose import is_shifted
 from kb.reader.phrases.english import CREDENTIAL_NOUNS, LIMBS, tag_set
+from kb.reader.phrases.felt import STATE_WORDS, STATES
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.words.forms import word_set
 from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.tokens import Token, tokenize
-from kb.text import Pattern
 
 Read = Callable[[str], Reading]
 _CARRYING = tag_set("""
@@ -60,31 +59,6 @@ _POINTING = word_set("it its they them that this these those one ones both eithe
 _ASKING = tag_set(
     "can, may, must, should, do, be, what, which, who, where, how, how many, when, why, have to"
 )
-_ADJECTIVES = """
-hot warm chilly cold cool freezing boiling roasting sweltering mild nippy dry wet damp soaked soaking bright
-nice lovely fine windy breezy late early tired hungry
-scorching baking blistering perishing busy poorly sweaty comfortable uncomfortable miserable
-quiet gloomy cloudy overcast sticky humid muggy bitter
-"""
-STATE_WORDS = frozenset(_ADJECTIVES.split())
-_STATE = f"(?:{'|'.join(_ADJECTIVES.split())})"
-_WHO_IS = r"(?:its|(?:it|i|we|s?he|they|you)(?:['’](?:s|m|re)| (?:is|am|are|was|were|feels?|felt|g[eo]ts?)))"
-_HOW = r"(?:(?:too|so|very|really|a bit|feeling|getting|quite|rather|still|just) )*"
-_SPAN = "(?:days?|nights?|mornings?|afternoons?|evenings?|weather|conditions|spells?)"
-_STATES = Pattern(
-    rf",?\s*\b(?:(?:if|when|whenever|while|because|since|as|now|now that) {_WHO_IS} {_HOW}{_STATE}"
-    rf"(?:(?:,| and| or| but) {_STATE})*(?: (?:out|outside|there|today|enough))*|"
-    rf"(?:on|in|during) (?:(?:a|an|the|those|such|this|these) )?(?:(?:very|really|too|{_STATE}),? (?:and )?)*"
-    rf"{_STATE} {_SPAN}|"
-    rf"(?:but|though) (?:it['’]s |it is )?{_HOW}{_STATE}(?=[.,;])|^{_STATE} (?:and|but)|"
-    r"nothing (?:too )?(?:loud|fancy|flashy|showy|much|special|big)|"
-    r"if it(?:['’]s| is) (?:only |just )?(?:quick|brief|for a (?:minute|moment|second))|"
-    r"where (?:nobody|no[ -]one) (?:can )?sees? (?:it|them)|"
-    r"(?:just )?(?:for (?:a|the) (?:photo|photograph|picture|laugh|joke|dare|change)|for (?:fun|show|luck)|"
-    r"because (?:i|we) (?:just )?(?:like|want|prefer|fancy|feel like)(?: it| them| to)?))\b,?",
-    re.IGNORECASE,
-)
-"""Ways of saying how it is, how one feels or why, apart from what the books may know ("in fog")."""
 
 
 class _Clause(msgspec.Struct, frozen=True):
@@ -103,11 +77,18 @@ def set_aside(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
 
 def _without_states(found: Understood, read: Read) -> Reading | None:
     """ "When it's hot", "on a warm dry day": what no fact of the books takes, in the question itself."""
-    unused = [match.group().strip(" ,") for match in _STATES.finditer(found.text)]
-    rest = _STATES.sub(lambda match: "," if match.group()[0] == match.group()[-1] == "," else " ", found.text)
+    unused = [match.group().strip(" ,") for match in STATES.finditer(found.text)]
+    rest = STATES.sub(lambda match: "," if match.group()[0] == match.group()[-1] == "," else " ", found.text)
     if not unused or len(found.text) - len(rest) < 4:
         return None
+    return _read_without(rest, unused, read)
+
+
+def _read_without(rest: str, unused: Sequence[str], read: Read) -> Reading | None:
+    """The reading of the rest, with what was left out; or what is asked back of it."""
     again = read(" ".join(rest.split()))
+    if again.ask is not None and again.ask.fact == "item" and again.ask.choices:
+        return again
     if again.query is None or not (again.query.items or again.query.kind in ("list", "source")):
         return None
     return msgspec.structs.replace(again, unused=(*unused, *again.unused))
@@ -137,10 +118,7 @@ def _without_clauses(found: Understood, lookup: Lookup, read: Read) -> Reading |
             kept.append(said + (mark if _ends(clause, clauses) else ","))
     if not unused or _points_out(found, clauses, asking):
         return None
-    again = read(" ".join(kept))
-    if again.query is None or not (again.query.items or again.query.kind in ("list", "source")):
-        return None
-    return msgspec.structs.replace(again, unused=(*unused, *again.unused))
+    return _read_without(" ".join(kept), unused, read)
 
 
 def _clauses(found: Understood, starts: Sequence[int]) -> Iterator[_Clause]:

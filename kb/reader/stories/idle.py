@@ -13,10 +13,13 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.reader.phrases.english import tag_set
+from kb.reader.phrases.felt import STATE_WORDS
+from kb.reader.phrases.leads import KIN
 from kb.reader.pieces.pieces import Piece, Understood
-from kb.reader.stories.aside import STATE_WORDS, weighty_words
+from kb.reader.stories.aside import weighty_words
 from kb.reader.words.everyday import DOINGS, OCCASIONS, OTHERS, PLACES
 from kb.reader.words.forms import word_set
+from kb.reader.words.street import FEELINGS
 from kb.reader.words.tokens import stems, word_key
 
 SPEAKERS = word_set("i we he she you me us")
@@ -29,11 +32,15 @@ _SEEING = word_set(
 )
 _SIGHT = word_set("see sees seeing saw notice")
 _HIDING = word_set("hides hide covers cover conceals conceal hid hidden")
-STATES = STATE_WORDS | word_set("""
+STATES = (
+    STATE_WORDS
+    | FEELINGS
+    | word_set("""
     perishing baltic parky draughty drizzly baking scorching balmy raw arctic stormy grim dreary
     knackered shattered exhausted bored nervous shy cheerful homesick hungover thirsty starving peckish drowsy
     lazy asleep awake careful quick sweat mad frost
 """)
+)
 """How it is or how somebody feels, apart from how a thing is."""
 _WATCHING = word_set("watching looking coming going having")
 GOING = word_set("""
@@ -85,6 +92,7 @@ def is_everyday(low: str) -> bool:
         low in STATES | _MEALS | _MUNCHING | _SWEATING
         or low in _WATCHING
         or low.removesuffix("'s") in _SOMEBODY
+        or low.removesuffix("'s") in KIN
     )
     return known or is_one_of(low, DOINGS, OTHERS, PLACES, OCCASIONS)
 
@@ -163,7 +171,7 @@ class Stretches:
             noun = self.low(place + 1)
             somebody = self.tag(place + 1) == "unknown" and (is_everyday(noun) or self._is_felt(place + 1))
             return somebody or (self._is_rank(place + 1) and self.tag(place + 2) in ("unknown", "say"))
-        return self.tag(place) == "unknown" and low.endswith("s") and is_one_of(low, OTHERS)
+        return self.tag(place) == "unknown" and low.endswith("s") and (low in KIN or is_one_of(low, OTHERS))
 
     def _is_felt(self, place: int) -> bool:
         """ "My feet", "my back's"."""

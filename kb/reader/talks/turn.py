@@ -17,7 +17,7 @@ from kb.reader.meaning.spoken import part_meant
 from kb.reader.names.lexicon import PERSONAL, Lexicon
 from kb.reader.names.spelling import Search
 from kb.reader.phrases.english import PHRASES
-from kb.reader.phrases.manners import put_back, without_manners
+from kb.reader.phrases.manners import as_it_stands, put_back, without_manners
 from kb.reader.question import clean
 from kb.reader.talks.framed import frame_of, in_what_case, measured_again, moved, recently
 from kb.reader.talks.talked import Talk, item_alone
@@ -93,7 +93,7 @@ def read_turn(
 ) -> Reading:  # fmt: skip
     """Read one question as a turn that may go on from `previous`; see `read_question`."""
     talk = Talk(lexicon, lookup, case, search)
-    alone, places = without_manners(text)
+    alone, places = without_manners(text, previous is not None)
     reading = _read(alone, previous, talk)
     reading = reading if alone == text else put_back(text, alone, places, reading)
     if previous is not None and (reading.unused or _WISHES.match(text)):
@@ -101,7 +101,8 @@ def read_turn(
 
         reading = by_another(text, reading, previous, lookup)
     if reading.unused:
-        reading = msgspec.structs.replace(reading, unused=as_written(reading.unused, text))
+        unused = tuple(as_it_stands(one, alone, places, text) for one in reading.unused)
+        reading = msgspec.structs.replace(reading, unused=as_written(unused, text))
     if previous is None or _SAYS.search(text) is None:  # who says something is no part of what is asked
         reading = with_nothing_lost(reading, lookup)
     if reading.query is not None and reading.query.case.facts:

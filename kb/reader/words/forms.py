@@ -25,7 +25,7 @@ _CONTRACTIONS: Mapping[str, str] = word_pairs("""
     cannot=can+not cant=can+n't dont=do+n't doesnt=does+n't isnt=is+n't arent=are+n't mustnt=must+n't
     shouldnt=should+n't wont=will+n't won't=will+n't can't=can+n't shan't=shall+n't couldnt=could+n't
     didnt=did+n't ive=i+'ve whats=what+'s wats=what+'s wots=what+'s wheres=where+'s whos=who+'s hows=how+'s
-    im=i+'m havent=have+n't
+    im=i+'m havent=have+n't ain't=is+n't
     what's=what+'s where's=where+'s who's=who+'s how's=how+'s when's=when+'s why's=why+'s it's=it+'s
     that's=that+'s there's=there+'s he's=he+'s she's=she+'s let's=let+'s i'm=i+'m gotta=got+to
     gonna=going+to wanna=want+to needn't=need+n't neednt=need+n't mayn't=may+n't mightn't=might+n't

@@ -6,6 +6,7 @@ They help where a rule book has one of the names and a person another. A book's 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 
 _SAME = """
 wellies|wellie|wellington boots|wellingtons|gumboots|gum boots|rubber boots
@@ -18,13 +19,13 @@ hi-vis|hi-viz|high-vis|high-viz|hi-visibility|high-visibility|hi-vis vest|hi-viz
 |warning tabard|hi-vis waistcoat|high-visibility waistcoat
 hi-vis jacket|hi-viz jacket|high-visibility jacket|high-vis jacket|reflective jacket|fluorescent jacket
 jumper|jersey|sweater|pullover
-trainers|sneakers|running shoes|sports shoes|gym shoes
-backpack|rucksack|knapsack
+trainers|sneakers|running shoes|sports shoes|gym shoes|creps|trainer shoes
+backpack|rucksack|knapsack|daysack|day sack|bergen|ruckie
 mobile|mobile phone|cell phone|smartphone|smart phone|telephone|phone
 earphones|headphones|earbuds|ear buds|airpods|headset|earpods
 torch|flashlight|hand torch|pocket torch
 tash|moustache|tache|stache
-woolly hat|bobble hat|beanie|knit cap|knitted cap|knitted hat|wool hat|wool cap
+woolly hat|wooly hat|bobble hat|bobble cap|beanie|beany|knit cap|knitted cap|knitted hat|wool hat|wool cap
 overalls|boiler suit|coveralls
 dog tags|identity disc|ID disc|identity tag|ID tag
 ear defenders|ear muffs|earmuffs|ear protectors|hearing protection
@@ -37,6 +38,7 @@ hair clip|hair grip|hairgrip|kirby grip|hair slide|bobby pin
 umbrella|brolly
 penknife|pocket knife|clasp knife
 raincoat|mac|mackintosh
+rain jacket|waterproof jacket|cagoule|kagool|kagoule|pac-a-mac
 neckerchief|neck cloth|kerchief
 braces|suspenders
 waterproof trousers|overtrousers|rain trousers|waterproof bottoms
@@ -46,24 +48,38 @@ bumbag|waist pack|fanny pack
 name tag|name strip|name tape|name label
 earrings|ear studs|ear rings
 ear plugs|earplugs
-plimsolls|canvas shoes
+plimsolls|canvas shoes|daps|sandshoes
 neck gaiter|snood|neck tube
 high heels|stilettos
 handbag|purse
 swimming trunks|swim shorts
-helmet|lid|skid lid
-trousers|slacks
+helmet|lid|skid lid|skidlid|tin hat|bone dome
+trousers|slacks|kecks|keks|strides|trews|breeks
 medical bracelet|medical alert bracelet|medic-alert bracelet|medic-alert|medical alert|alert bracelet
 |medicalert|medicalert bracelet|medical ID bracelet
 necklace|neck chain
 facial hair|whiskers
+mittens|mitts
+oven gloves|oven mitts
+bow tie|bowtie|dicky bow|dickie bow
+apron|pinny|pinnie
+cardigan|cardi|cardie|cardy
+scent|perfume|aftershave|after shave|cologne|eau de cologne|eau de toilette|fragrance
+track trousers|tracksuit trousers|tracksuit bottoms|trackie bottoms|tracky bottoms|trackies|joggers
+|jogging bottoms|jogging trousers|sweatpants|sweat pants
+track top|tracksuit top|trackie top|tracky top
+down jacket|puffer jacket|puffa jacket|puffer coat|puffer|puffa|duvet jacket
+tattoo|tat|body art
+jewellery|bling
+waistcoat|weskit
+tights|nylons|pantyhose
 """
 _NARROWER = """
 beard: goatee|van dyke|full set|chin beard|stubble
 jewellery: bracelet|bangle|anklet|ankle chain|necklace|nose stud|nose ring|lip ring|lip stud|tongue stud
 |eyebrow ring|brooch|toe ring
 wristwatch: smartwatch|smart watch|digital watch
-make-up: lipstick|mascara|eyeliner|foundation|blusher|eye shadow|concealer|lip gloss
+make-up: lipstick|lippy|mascara|eyeliner|foundation|blusher|eye shadow|concealer|lip gloss
 hair fastening: hair tie|hair band|hair bobble|scrunchie|hair clip|hair grip|kirby grip|hair slide|bobby pin
 mobile phone: iphone
 headgear: baseball cap|bucket hat|trilby|fedora|bowler hat
@@ -171,3 +187,10 @@ def narrower() -> Iterator[tuple[str, tuple[str, ...]]]:
     for line in _NARROWER.strip().replace("\n|", "|").splitlines():
         kind, _, names = line.partition(": ")
         yield kind, tuple(names.split("|"))
+
+
+@cache
+def garment_words() -> frozenset[str]:
+    """All words of these names."""
+    names = (name for row in (*same(), *(kinds for _, kinds in narrower())) for name in row)
+    return frozenset(word for name in names for word in name.casefold().replace("-", " ").split())

@@ -24,6 +24,7 @@ def sentence_starts(text: str, tokens: tuple[Token, ...]) -> tuple[int, ...]:
 
 
 _PART = Pattern(r"[^.!?;:,]+")
+_LED = Pattern(r"(?i)\b(?=(?:because|cos|coz|cuz|since|although|though|if|while|but) )")
 
 
 def as_written(told: tuple[str, ...], text: str) -> tuple[str, ...]:
@@ -35,5 +36,5 @@ def _nearest(told: str, text: str) -> str:
     if told.casefold() in text.casefold():
         return told
     words = set(told.casefold().split())
-    parts = [part.strip() for part in _PART.findall(text)]
+    parts = [one.strip() for part in _PART.findall(text) for one in _LED.split(part)]
     return max(parts, key=lambda part: len(words & set(part.casefold().split())), default=told)
