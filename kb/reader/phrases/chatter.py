@@ -80,7 +80,7 @@ settle (?:an argument|a bet|this|something|a row)(?: for (?:me|us))?
 (?:(?:pretty )?<please>)+(?: pretty <please>| <please>)*
 """
 _LOOSE = r"""
-(?:hi|hiya|hey|heya|hello|howdy|hey up|ey up|ay up|eyup|ayup|wotcha|wotcher|oi|soz|omg|wtf|ffs|lol|haha+
+(?:hiya|hey|heya|hello|howdy|hey up|ey up|ay up|eyup|ayup|wotcha|wotcher|oi|soz|omg|wtf|ffs|lol|haha+
     |blimey|crikey|jeez
     |erm+|umm+|tbh|ngl|btw|fyi|'?scuse me|excuse me)
 """

@@ -17,7 +17,7 @@ _STATE = f"(?:{'|'.join(_ADJECTIVES.split())})"
 _WHO_IS = r"(?:its|(?:it|i|we|s?he|they|you)(?:['’](?:s|m|re)| (?:is|am|are|was|were|feels?|felt|g[eo]ts?)))"
 _HOW = r"(?:(?:too|so|very|really|a bit|feeling|getting|quite|rather|still|just) )*"
 _SPAN = "(?:days?|nights?|mornings?|afternoons?|evenings?|weather|conditions|spells?)"
-_FELT = "(?:hot|warm|chilly|cold|freezing|boiling|roasting|sweltering|nippy|parky|perishing|baking|bitter)"
+_FELT = "(?:freezing|boiling|roasting|sweltering|nippy|parky|perishing|baking|bitter)"
 _UNLED = "".join(
     rf"(?<!\b{word} )"
     for word in (

@@ -118,9 +118,10 @@ def put_back(text: str, alone: str, places: tuple[int, ...], reading: Reading) -
     if reading.question != alone:
         return reading
     spans = tuple(
-        msgspec.structs.replace(span, start=places[span.start], end=places[span.end - 1] + 1)
+        msgspec.structs.replace(span, start=start, end=end, text=text[start:end])
         for span in reading.spans
         if 0 <= span.start < span.end <= len(places)
+        for start, end in ((places[span.start], places[span.end - 1] + 1),)
     )
     around = (
         Span(start=token.start, end=token.end, text=token.text, role="filler")

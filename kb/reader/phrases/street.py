@@ -83,7 +83,8 @@ STREET = rf"""
 # yes yeah yep
 \s(?:yes|yeah|yep) or (?:no|nope|nah),? (?=(?:in|on|at|with|for|when|if|under|while|during)\b) =>\s
 # no nope nah
-^(?!(?:yes|no)\b)(.*\w)(?<! or)(?<! and)(?<! is)(?<! it)(?<! say)(?<! says)(?<! said)(?<! the)(?<! a)
+^(?!(?:yes|no)\b|.*\b(?:definite|clear|firm|flat|straight|big|hard|simple|plain|absolute
+    |strict) no\b)(.*\w)(?<! or)(?<! and)(?<! is)(?<! it)(?<! say)(?<! says)(?<! said)(?<! the)(?<! a)
     (?<! with)(?<! so)(?<! in)(?<! on)(?<! that)(?<! be)\s(?:no|nope|nah)\s*\?+\s*$ => \1?
 # fag ciggie cig rollie smoke vape
 \b(?:(?:go|going|nip|pop|step|come|slip)(?: out| outside| off)*(?: for)?|have|having|spark up
