@@ -39,6 +39,7 @@ def with_nothing_lost(reading: Reading, lookup: Lookup) -> Reading:
         return msgspec.structs.replace(reading, text="", query=None, ask=ask)
     spans = (*names_lost(reading, lookup), *_acts_lost(reading, lookup), *_own_lost(reading, lookup))
     told = (*_sides_lost(reading), *_pocketed(reading, lookup), *_beside_lost(reading, lookup))
+    told = (*told, *_for_oneself(reading))
     lost = (*(span.text for span in spans), *told)
     if not lost:
         return reading
@@ -118,6 +119,17 @@ def _pocketed(reading: Reading, lookup: Lookup) -> Iterator[str]:
         yield found.group()
 
 
+_ONESELF = Pattern(r"(?i)\bfor (?:(?:my|me|your|him|his|her|one)self|(?:our|them|their)selves)\b")
+
+
+def _for_oneself(reading: Reading) -> Iterator[str]:
+    """ "An umbrella for myself": whom a thing is worn or carried for, which a rule may tell."""
+    query, found = reading.query, _ONESELF.search(reading.question)
+    if found is not None and query is not None and query.kind in ("may", "must") and query.aspect in _BORNE:
+        yield found.group()
+
+
+_BORNE = frozenset({"wear", "carrying"})
 _REACHING = Pattern(
     r"(?i)\b(?:to|past|below|over) (?:the |my |his |her )?(?:collar|shoulders?|chest|waist|hips?|knees?"
     r"|ankles?)\b"

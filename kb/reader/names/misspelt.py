@@ -31,7 +31,10 @@ _TALK: Mapping[str, str] = word_pairs("""
     wile=while whil=while wyle=while alowed=allowed allowd=allowed runing=running haff=have
     werking=working haveing=having carrys=carries
     wanna=want haf=have hafta=have havta=have shld=should cld=could wld=would tht=that dis=this wher=where
-    thier=their alwys=always allways=always wich=which whn=when abt=about bcs=because bc=because""")
+    thier=their alwys=always allways=always wich=which whn=when abt=about bcs=because bc=because
+    b4=before av=have em=them ere=here meself=myself yerself=yourself hisself=himself
+    ya=you yer=your owt=anything nowt=nothing summat=something brekkie=breakfast brekky=breakfast
+    temp=temperature yrs=years hrs=hours mins=minutes bike=bicycle craic=deal""")
 _ASKING = word_set("do does did must should can could may might is are shall will dose exactly i we the my u")
 _SUBJECTS = word_set(
     "i we you they he she anyone someone everyone it u people not to n't ever still also just"

@@ -76,6 +76,7 @@ no offen[cs]e(?: but)?
     |seriously|honestly|long story short|(?:the |here's the )?thing is|basically|so basically|right(?: then
     | so)?|like|look|listen|see|you see
     |(?:it's |its )?(?:only )?me again|(?:just )?out of (?:interest|curiosity)|by the way)
+(?:many )?(?:thanks|thank you|thx|ta|cheers)(?: in advance| for (?:your|the|any) help)?
 settle (?:an argument|a bet|this|something|a row)(?: for (?:me|us))?
 (?:(?:pretty )?<please>)+(?: pretty <please>| <please>)*
 """
@@ -99,6 +100,7 @@ _CLOSERS = r"""
 (?:do you know|can you tell me|could you tell me|if you know|anyone know|does anyone know|any ideas?
     |any clues?|any thoughts?|though|tho)
 x{2,}
+(?:hun|luv|bruv|bruh|m8|matey)
 or nah+
 """
 """What may close a question without a mark before it."""
@@ -141,7 +143,8 @@ OPENING = word_set("""
     wondering asking checking curious omg omfg wtf ffs lol rofl lmao ha haha hahaha hehe argh aargh ugh uh uhh
     um umm ummm er err erm ermm hm hmm hmmm ah oh aw ooh eek oops yikes sheesh phew blimey cor crikey gosh
     jeez jesus christ bloody flipping flippin effing tbh ngl fyi btw imho imo asap seriously honestly thing
-    basically right like look listen see settle pretty anyone anybody want wanted wanna
+    basically thanks thank thx ta cheers many right like look listen see settle pretty anyone anybody want
+    wanted wanna
 """)
 NO_MEANING = word_set("""
     hiya heya hello howdy greetings eyup ayup wotcha wotcher oi omg omfg wtf ffs lol rofl lmao haha hahaha
@@ -166,7 +169,7 @@ CLOSING = word_set("""
     please pls plz plse kindly thanks thankyou thx thnx tnx thanx cheers ta ty tysm tyvm tia bunch million ton
     tons millions advance nah appreciated appreciate regards rgds wishes sincerely faithfully truly lol haha
     hahaha hehe lmao rofl xd tbh btw ngl imho imo innit asap fyi ffs wtf omg smh pmsl xx xxx xxxx though tho
-    idea ideas clue clues thoughts
+    idea ideas clue clues thoughts hun luv bruv bruh m8 matey
 """)
 CLOSING_AFTER_MARK = word_set("""
     you one much lot loads again help it star legend gem diamond best know me x like eh ay huh hey mind yeah
@@ -208,7 +211,7 @@ def opener() -> Pattern:
 @cache
 def closer() -> Pattern:
     """One thing that closes a text, with the marks around it; `mark` is what stood before it."""
-    mate = _ways(r"(?:[, ]+<mate>)?")
+    mate = _ways(r"(?:[, ]+<mate>)?(?: x+)?")
     return Pattern(
         rf"(?i)(?:(?P<mark>[ ,.;!?-]*[,.;!?-][ ,.;!?-]*)(?:{_ways(_CLOSERS_MARKED)}|{_ways(_CLOSERS)})"
         rf"|\s+{_ways(_CLOSERS)}){mate}(?P<after>[ .!?]*)$"

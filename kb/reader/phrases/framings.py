@@ -136,7 +136,7 @@ FRAMINGS = r"""
 # rank grade
 \b(under|below|above|over|from) the (?:rank|grade) of (?=\w) => \1\s
 # himself herself myself themselves ourselves
- (?:him|her|my)self(?=[.;,?]|$)| (?:them|our)selves(?=[.;,?]|$) =>
+(?<! for)(?<! by)(?<! to) (?:(?:him|her|my)self|(?:them|our)selves)(?=[.;,?]|$) =>
 # wouldn't won't
 ^(?:wouldn't|won't) (it|that|this|<i>) be (?=\w) => would \1 be\s
 # agree agreed settled understood established certain clear official beyond common given known gospel

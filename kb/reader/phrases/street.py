@@ -31,6 +31,9 @@ STREET = rf"""
 ^({_ASKING}\b.*?\w)(?:\s*[,;:.?!–-]+)?(?: or)?\s(?:will|would|can|could|might|am
     |are) <i> (?:going to )?(?:be|get) (?:in
     \s|into )?{_TOLD_OFF}(?: for (?:it|that|them))?\s*\?*$ => \1?
+^(?:is|are|will|would|does|do) (.+?) (?:going to )?(?:get|land|put) <me> (?:in\s
+    |into )?{_TOLD_OFF}(?: for it)?\W*$
+     => is \1 forbidden?
 # daft silly stupid dumb mad barmy bonkers crazy foolish idiotic nuts bad terrible dreadful rubbish
 (?:\s*[,;:.?!]+|\s[–-])?\s(?:(?:is|was) (?:that|it|this) )?(?:an? )?(?:<very> )*{_FOOLISH} (?:idea|thing to
     \sdo|move|plan|shout|choice)\s*\?+\s*$ => , is that forbidden?

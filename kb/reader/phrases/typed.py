@@ -21,6 +21,7 @@ _APART = word_pairs("""
     everytime=every_time anytime=any_time allday=all_day nevermind=never_mind eventhough=even_though
     evenif=even_if aslong=as_long inthe=in_the onthe=on_the tothe=to_the ofthe=of_the forthe=for_the
     atthe=at_the withthe=with_the withmy=with_my onmy=on_my inmy=in_my tobe=to_be haveto=have_to
+    haveta=have_to
     needto=need_to
     hasto=has_to usedto=used_to allowedto=allowed_to wantto=want_to gotto=got_to cani=can_I mayi=may_I
     doi=do_I
