@@ -201,7 +201,10 @@ class KnowledgeBase:
                 text, lexicon=self.lexicon, lookup=self.lookup, search=self._search
             )
 
-        return answers_instead(reading, case.as_of, read, self.answer, rests, self.lookup)
+        def answer_in_talk(shown: Reading) -> Answer:
+            return self.answer(reader.going_on(shown, previous, self.lookup))
+
+        return answers_instead(reading, case.as_of, read, answer_in_talk, rests, self.lookup)
 
     def _claimed(self, text: str, reading: Reading, case: Case) -> tuple[Reading, ...]:
         """The claim of "Is it true that ...?" read as guidance is; empty where the reader does as well."""

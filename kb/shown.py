@@ -5,10 +5,13 @@ from __future__ import annotations
 import datetime
 from collections.abc import Callable
 
+import msgspec
+
 from kb.answer.common import replaced
 from kb.answer.speaking import clauses_that_speak
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Reading
+from kb.wording import say_query
 
 Tell = Callable[[Reading], Answer]
 _LESS = "without it"
@@ -26,6 +29,10 @@ def by_a_clause(reading: Reading, as_of: datetime.date, answer: Tell, lookup: Lo
     from kb.reader.recast.by_most_words import clause_by_most_words  # noqa: PLC0415  most are understood before
 
     found = clause_by_most_words(reading, as_of, lookup, surely=choosing)
+    if found is None and not choosing:
+        from kb.reader.stories.provided import clause_provided  # noqa: PLC0415  as above
+
+        found = clause_provided(reading, as_of, lookup)
     return answer(found) if found is not None else None
 
 
@@ -42,7 +49,16 @@ def told_or_read(
 ) -> Answer:
     """For an open question of which no rule speaks, the clause that tells it, or those to read beside."""
     query = reading.query
-    if plain.verdict != "silent" or query is None or query.kind in ("source", "compare"):
+    if plain.verdict != "silent" or query is None:
+        return plain
+    if query.kind == "source" and not query.items:
+        from kb.reader.meaning.defined import meaning_asked  # noqa: PLC0415  as above
+
+        meant = meaning_asked(reading.question, query.case, lookup)
+        if meant is None:
+            return plain
+        return answer(msgspec.structs.replace(reading, query=meant, text=say_query(lookup, meant)))
+    if query.kind in ("source", "compare"):
         return plain
     if query.kind in ("may", "must"):
         from kb.reader.recast.told_by import SURE, kind_of  # noqa: PLC0415  few are silent

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from kb.reader.meaning.several import each_thing
     from kb.reader.names.lexicon import Lexicon
     from kb.reader.question import read_question
+    from kb.reader.talks.framed import going_on
     from kb.reader.talks.further import is_thanks
     from kb.reader.talks.patter import of_another_matter
     from kb.reader.talks.reply import read_reply
@@ -29,6 +30,7 @@ __all__ = [
     "Lexicon",
     "each_thing",
     "facts_that_matter",
+    "going_on",
     "gone_on_from",
     "is_thanks",
     "may_claim",
@@ -49,6 +51,7 @@ __getattr__ = loader(
     {
         "kb.reader.adjuncts": ("without_adjuncts",),
         "kb.reader.meaning.fits": ("facts_that_matter",),
+        "kb.reader.talks.framed": ("going_on",),
         "kb.reader.talks.further": ("is_thanks",),
         "kb.reader.names.lexicon": ("Lexicon",),
         "kb.reader.talks.patter": ("of_another_matter",),

@@ -61,6 +61,8 @@ def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | As
         clauses = letting(named, _akin(found, lookup), case, lookup)
     if not clauses and things and _EXCUSES.search(said):
         clauses = list(dict.fromkeys(_kept(things, case, lookup)))
+    if allows and "than" in said.split():
+        return None  # less than somebody else has ordered
     if allows and len(clauses) != 1:
         clauses = _bounded(named, "stricter" if _STRICT.search(said) else "anything", case, lookup)
     return one_of(clauses, case, lookup) if len(clauses) == 1 or not things else None

@@ -44,6 +44,8 @@ _MEANING = (
     r"what(?:'s|’s| is| are)? (?:exactly |actually )?(?:is |are )?(?:meant|understood|intended) by (.+?)",
     r"what (?:exactly )?(?:does|do|is|did) (.+?) (?:actually |exactly )?(?:mean|means|stand for|refer to)",
     r"what(?:'s|’s| is| are)? the (?:exact )?(?:meaning|definition|sense) of (.+?)",
+    r"what (?:exactly )?(?:does|do) (.+?) (?:actually |exactly )?mean,?"
+    r" (?:with|for|on|of|at|in|to|under|as|when) .+",
     r"(?:how (?:is|are|do you|does one|would you) )?(?:define|explain) (.+?)",
     r"how (?:is|are) (.+?) defined",
     r"when (?:exactly )?(?:does|do|is|will) (.+?) (?:begin|start|end|finish|over)",
@@ -78,7 +80,7 @@ def meaning_asked(text: str, case: Case, lookup: Lookup) -> Query | None:
     return None
 
 
-_LONGEST_TERM = 60
+_LONGEST_TERM, _LADDER = 60, 3
 
 
 def _that_define(name: str, lookup: Lookup) -> Iterator[Clause]:
@@ -93,6 +95,35 @@ def _that_define(name: str, lookup: Lookup) -> Iterator[Clause]:
         ways = (named if defines else quoted).finditer(clause.text)
         if plain or any(joined(match.group(1)) == key for match in ways):
             yield clause
+    if name[-1:].isdigit() or name.isupper():
+        yield from _of_the_ladder(name.casefold(), lookup)
+
+
+def _of_the_ladder(key: str, lookup: Lookup) -> Iterator[Clause]:
+    """The clauses that say what a grade written short is: "K6", which may be of "K1 to K7".
+
+    Where no definition does, those that have many grades.
+    """
+    ladders = [fact for fact in lookup.base.facts if fact.family == "grade"]
+    grades = {value.id.casefold() for fact in ladders for value in fact.values}
+    if key not in grades:
+        return
+    told = {True: list[Clause](), False: list[Clause]()}
+    for clause in lookup.base.clauses:
+        text = clause.text.casefold()
+        ranges = (
+            f"{letters}{number}"
+            for letters, low, high in (match.groups() for match in _RANGE.finditer(text))
+            for number in range(int(low), int(high) + 1)
+        )
+        said = {token.low for token in tokenize(text)} | set(ranges)
+        defines = clause.kind in ("definition", "information")
+        if key in said and (defines or len(said & grades) > _LADDER):
+            told[defines].append(clause)
+    yield from told[True] or told[False]
+
+
+_RANGE = Pattern(r"\b([a-z]+)(\d{1,2}) (?:to|and|-|–) \1(\d{1,2})\b")
 
 
 def granting(fact: Fact, lookup: Lookup) -> Iterator[Clause]:

@@ -11,6 +11,7 @@ from kb.model.records import Item
 from kb.reader.names.lexicon import Entry, Lexicon
 from kb.reader.names.misspelt import sound, sounding, structure_words
 from kb.reader.phrases.english import PHRASES
+from kb.reader.words.same_sense import has_a_sense
 from kb.reader.words.tokens import Token, stems, tokenize, word_key
 
 _PLACES = frozenset({"first", "second", "third", "fourth", "last", "next", "former", "latter"})
@@ -58,7 +59,7 @@ def is_real_word(token: Token, lexicon: Lexicon) -> bool:
     """Whether a word is left alone: an ordinary English word or one that the books use."""
     if _is_common(token.low) or _is_common(token.key) or token.low in _structure():
         return True
-    if token.key in lexicon.known_words or _is_told(token.low):
+    if token.key in lexicon.known_words or _is_told(token.low) or has_a_sense(token.low):
         return True
     for ending, restored in (
         ("ing", ("", "e")),

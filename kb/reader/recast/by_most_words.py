@@ -50,8 +50,10 @@ from kb.wording import say_query
 
 _SHARE = 0.6
 """Of the weight of all words, what a clause must have."""
-_CLEARLY, _OF_TWO, _OF_DOING = 0.7, 0.5, 0.55
-"""Of the score of the nearest, what the next may have; of two words, which the clause both has, even less."""
+_CLEARLY, _OF_TWO, _OF_DOING, _OF_ALL = 0.7, 0.5, 0.55, 0.6
+"""Of the score of the nearest, what the next may have; of two words, which the clause both has, even less.
+
+Somewhat more, where that has but one of them."""
 _WORDS, _SURE = 3, 0.9
 _HEADED, _AROUND = 1.15, 0.5
 _LIGHTER = LIGHT | word_set("come comes coming came told yes else")
@@ -60,6 +62,8 @@ _COUNTABLE = word_set("clauses people persons members orders rules books sides i
 """Words of no weight, unless it is asked how many there are."""
 _AROUND_LED = word_set("in on at with during under aboard near by for")
 _OWN_NAMES, _BOOKS = word_set("dress uniform clothing kit"), word_set("rule rules regulations code regs")
+_KEEPING, _SIDES = word_set("keep retain"), word_set("when if once after on at upon then , for")
+_WHOSE = word_set("my our your his her its their one's")
 _OPENING = 5
 """How many words of what asks say what it asks for."""
 _LASTING = WHICH_OF | word_set("last stay remain take run endure good")
@@ -104,6 +108,8 @@ def clause_by_most_words(
         return None
     kind = "" if asking.doing else kind_asked(" ".join(asking.lows[: _OPENING + 1]))
     counted = [word for word in words if not is_idle(word, kind if kind in SAID else asked)]
+    if kind == "time" and len(counted) == 1:  # "how long does a waiver last?"
+        counted = [word for word in words if word in counted or not _LASTING.isdisjoint(word.unit.lemmas)]
     ranked = sorted(_near(counted, as_of, lookup, kind in SURE), key=lambda one: -one.score)
     clause = _that_tells(ranked, counted, kind, lookup) if kind in SURE else None
     if clause is None and (kind not in SURE or asked in (kind, "amount")):
@@ -221,7 +227,10 @@ def _is_clear(ranked: Sequence[_Near], words: Sequence[Word], asking: Asking) ->
         return False
     if doing and any(0 < has < _SURE and not word.core for word, has in zip(words, best.has, strict=True)):
         return False  # "can a doctor grant leave", where a doctor gives his word
-    return second <= best.score * (_OF_DOING if doing else _OF_TWO)
+    near = _OF_DOING if doing else _OF_TWO
+    if not missed and not doing and not all(ranked[1].has if ranked[1:] else ()):
+        near = _OF_ALL
+    return second <= best.score * near
 
 
 def weighed_words(
@@ -253,14 +262,34 @@ def weighed_words(
         elif token.low in _OWN_NAMES and any(after.low in _BOOKS for after in tokens[place + 1 : place + 2]):
             continue  # "your dress rules" are the books
         elif place == asking.core and token.low in _SAYING and tokens[place + 1 : place + 2]:
-            if tokens[place + 1].low in ASKING:  # "who says what is worn"
+            if "who" in asking.lows and tokens[place + 1].low in ASKING:  # "who says what is worn"
                 yield Word(Unit(("decide",)), token.text, inside, True)
-        elif place == asking.core and token.low in _COUNTABLE:
+        elif _weighs_here(tokens, place, asking):
             yield Word(Unit(analyse(token.low)), token.text, inside, True)
+        elif token.low == "own" and tokens[place - 1 : place] and tokens[place - 1].low in _WHOSE:
+            continue
         elif _LIGHTER.isdisjoint((token.low, token.low.split("'")[0])) and token.low not in own:
             lemmas = analyse(british(token.low))
             where = any(span.start <= token.start < span.end for span in around)
             yield from [Word(Unit(lemmas), token.text, inside, place == asking.core, where)] if lemmas else ()
+
+
+def _weighs_here(tokens: Sequence[Token], place: int, asking: Asking) -> bool:
+    """Whether a word of no weight has some where it stands: what is counted, and that something is kept."""
+    if tokens[place].low in _COUNTABLE:
+        return place == asking.core or _is_number(tokens, place - 1)
+    return tokens[place].low in _KEEPING and _is_last(tokens, place, asking)
+
+
+def _is_number(tokens: Sequence[Token], place: int) -> bool:
+    low = tokens[place].low if place >= 0 else ""
+    return low.isdigit() or (low in NUMBER_WORDS and low != "one")
+
+
+def _is_last(tokens: Sequence[Token], place: int, asking: Asking) -> bool:
+    """Whether what is kept was said before, as in "what may I keep when I leave?"."""
+    after = tokens[place + 1].low if place + 1 < asking.last else ""
+    return asking.first <= place and (not after or after in _SIDES)
 
 
 def _is_around(span: Span, text: str) -> bool:

@@ -56,6 +56,13 @@ def frame_of(reading: Reading, previous: Reading | None, lookup: Lookup) -> Quer
     return before if same else None
 
 
+def going_on(reading: Reading, previous: Reading | None, lookup: Lookup) -> Reading:
+    """A reading that shows a clause in place of an answer, with what further words go on from."""
+    shows = reading.query is not None and reading.query.clause is not None and reading.frame is None
+    frame = frame_of(reading, previous, lookup) if shows and previous is not None else None
+    return reading if frame is None else msgspec.structs.replace(reading, frame=frame)
+
+
 def _is_of_another(reading: Reading, before: Query, lookup: Lookup) -> bool:
     """Whether a turn names things, and none of them may be one of those before."""
     spoken = [span for span in reading.spans if span.role == "item"]

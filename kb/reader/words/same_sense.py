@@ -16,7 +16,7 @@ _SENSES = """
 grant give issue approve sign authorise award confer excuse exempt let allow permit
 return surrender restore back
 report tell inform notify announce declare
-last run valid good expire endure lapse
+last run valid good expire endure lapse spent
 strict stricter tough tougher harsh harsher severe severer tight tighter hard harder
 lenient mild milder relax relaxed soft softer loose looser easy easier lax
 depart deviate vary differ change
@@ -24,8 +24,8 @@ prevail overrule precedence
 pay paid charge cost bill bear
 lose lost missing mislay mislaid loss
 join enlist recruit enrol
-leave quit resign retire
-keep retain
+leave quit resign retire discharge leaver
+keep retain return
 order command instruct direct
 decide settle judge resolve
 disagree differ differently dispute opinion argue quarrel
@@ -41,8 +41,7 @@ mark label name
 shorten alter alteration tailor cut
 cleaner clean cleaning wash laundry
 own have possess
-bind bound apply govern
-follow obey comply observe
+bind bound apply govern follow obey comply observe
 amend amendment revise revision change
 purpose aim reason object
 visitor guest contractor outsider stranger
@@ -53,12 +52,16 @@ cost price pay money
 concern affect
 refuse reject deny decline refusal
 appeal challenge complain
-show produce present display
+show produce present display see view
 see look
 get receive
 buy purchase
 supply provide issue
 beforehand before advance
+grow grown grew
+outside outdoors outdoor
+free freed exempt excuse remove release relieve
+clash conflict disagree
 fine penalty punish punishment
 lengthen extend prolong extension
 dispute doubt question unsure unclear
@@ -118,7 +121,19 @@ get out of = excuse
 let off = excuse
 give way = prevail
 in writing = written
+for good = forever
+for life = forever
+for ever = forever
+without limit = forever
+not expire = forever
 put right = right
+carry on = continue
+as before = continue
+out of doors = outdoors
+say why = reason
+state why = reason
+tell why = reason
+give a reason = reason
 stick to = apply
 look after = care
 look at = examine
@@ -138,6 +153,7 @@ names the = decide
 chooses the = decide
 """
 """Phrases that stand for a word in a clause alone."""
+_APART = 4
 
 
 @cache
@@ -156,6 +172,11 @@ def _phrases(said: str = _PHRASES) -> Mapping[tuple[str, ...], str]:
         words, _, word = line.partition(" = ")
         found[tuple(words.split())] = word
     return found
+
+
+def has_a_sense(low: str) -> bool:
+    """Whether a word, in any of its forms, stands in a class."""
+    return lemma(low) in _classes()
 
 
 def are_alike(word: str, other: str) -> bool:
@@ -186,7 +207,8 @@ def phrase_at(tokens: Sequence[Token], place: int) -> tuple[str, tuple[int, ...]
             continue
         for part in said[1:]:
             after = places[-1] + 1
-            near = next((i for i in range(after, min(after + 2, len(tokens))) if tokens[i].low == part), None)
+            most = after + (_APART if part == "back" else 2)  # "hand all my kit back"
+            near = next((i for i in range(after, min(most, len(tokens))) if tokens[i].low == part), None)
             if near is None:
                 break
             places.append(near)
