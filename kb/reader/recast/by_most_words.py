@@ -46,6 +46,7 @@ from kb.reader.recast.told_by import (
 from kb.reader.words.forms import NUMBER_WORDS, word_set
 from kb.reader.words.same_sense import phrase_at
 from kb.reader.words.tokens import Token, tokenize
+from kb.text import Pattern
 from kb.wording import say_query
 
 _SHARE = 0.6
@@ -56,7 +57,7 @@ _CLEARLY, _OF_TWO, _OF_DOING, _OF_ALL = 0.7, 0.5, 0.55, 0.6
 Somewhat more, where that has but one of them."""
 _WORDS, _SURE = 3, 0.9
 _HEADED, _AROUND = 1.15, 0.5
-_LIGHTER = LIGHT | word_set("come comes coming came told yes else")
+_LIGHTER = LIGHT | word_set("come comes coming came told yes else while")
 _SAYING = word_set("say says said")
 _COUNTABLE = word_set("clauses people persons members orders rules books sides instructions")
 """Words of no weight, unless it is asked how many there are."""
@@ -154,7 +155,23 @@ def _that_tells(ranked: Sequence[_Near], words: Sequence[Word], kind: str, looku
     rivals = [one for one, _ in fit[1:]] if not any(_missing(best, words)) else ranked[1:]
     many = sum(has > 0 for has in best.has)
     near = _CLEARLY if many >= _WORDS else _OF_TWO
+    if many > 1 and rivals and rivals[0].score > best.score * near and kind == "who":
+        done = [(one, clause) for one, clause in fit if _is_done_to(one.clause, words)]
+        return done[0][1] if len(done) == 1 and done[0][0] is best else None
     return told if many > 1 and not (rivals and rivals[0].score > best.score * near) else None
+
+
+def _is_done_to(clause: Clause, words: Sequence[Word]) -> bool:
+    """Whether a clause says by whom it is done to what is asked of: "the Keeper is named by the Board"."""
+    core = [lemma for word in words if word.core for lemma in word.unit.lemmas]
+    asked = {lemma for word in words if word.asking and not word.core for lemma in word.unit.lemmas}
+    return any(
+        not asked.isdisjoint(analyse(whom)) and all(word_level(one, analyse(done)) for one in core)
+        for whom, done in (match.groups() for match in _PASSIVE.finditer(clause.text))
+    )
+
+
+_PASSIVE = Pattern(r"([\w-]+) (?:is|are|may be) (\w+(?:ed|en|wn|de|nt|ht)) by\b")
 
 
 def _missing(near: _Near, words: Sequence[Word]) -> Iterator[Word]:
@@ -265,7 +282,8 @@ def weighed_words(
             if "who" in asking.lows and tokens[place + 1].low in ASKING:  # "who says what is worn"
                 yield Word(Unit(("decide",)), token.text, inside, True)
         elif _weighs_here(tokens, place, asking):
-            yield Word(Unit(analyse(token.low)), token.text, inside, True)
+            core = place == asking.core or token.low in _KEEPING
+            yield Word(Unit(analyse(token.low)), token.text, inside, core)
         elif token.low == "own" and tokens[place - 1 : place] and tokens[place - 1].low in _WHOSE:
             continue
         elif _LIGHTER.isdisjoint((token.low, token.low.split("'")[0])) and token.low not in own:

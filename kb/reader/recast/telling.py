@@ -38,7 +38,7 @@ LIGHT = word_set("""
 TIME = Pattern(
     r"\b(?:\d+|an?|half|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fourteen|thirty)\s"
     r"(?:minute|hour|day|week|month|year)s?\b|\b(?:twelve|fourteen|ten|three|\d+) (?:months|days|years)\b"
-    r"|\bfor (?:good|life)\b|\bas long as\b|\bnot expire\b|\bwithout limit\b"
+    r"|\bfor (?:good|life)\b|\blasts? (?:for )?as long as\b|\bnot expire\b|\bwithout limit\b"
 )
 _WHEN = Pattern(
     r"\b(?:when|while|until|before|after|within|each|every|daily|from|at|on|whenever|during|once|then|time"

@@ -21,6 +21,7 @@ from kb.model.questions import Query, Reading
 from kb.model.records import Case, Clause, is_in_force
 from kb.reader.recast.asking import Asking, asking_part
 from kb.reader.recast.by_most_words import Word, how_surely, weighed_words
+from kb.reader.recast.folk import FOLK
 from kb.reader.recast.telling import TIME, clause_words, words_in
 from kb.reader.recast.told_by import amended, with_its_subject
 from kb.reader.stories.hearsay import claims_in, doubts
@@ -33,9 +34,11 @@ from kb.wording import say_query
 _IDLE = word_set("""
     right yes yeah ok okay correct true so surely really still always ever wrong sure whole stay remain well
 """)
+_KIN = FOLK | word_set("son daughter wife husband mum dad mate kid brother sister friend cousin nephew niece")
 _LASTING = word_set("minute hour day week month year")
 _STAYING = word_set("last stay remain run good valid")
 """What need not stand in a clause beside a time."""
+_BREAKS = frozenset({",", "-", "–", "—"})
 _DIVISIONS = word_set("part parts clause clauses section sections chapter")
 _TAIL = Pattern(
     r"(?i)[,;–—-] *(?:right|yes|yeah|no|nope|correct|true|ok|okay|eh|huh|innit|surely|or not)\s*\?+\s*$"
@@ -89,13 +92,17 @@ def _asked(text: str, tokens: Sequence[Token]) -> tuple[int, int, tuple[str, ...
     while len(parts) > 1 and doubts([token.low for token in tokens[slice(*parts[-1])]]):
         around = (*around, (tokens[parts[-1][0]].start, len(text)))
         parts.pop()
+    first, last = parts[-1]
+    for place in range(last - 2, first + 1, -1):  # "..., that's fine, isn't it?"
+        if tokens[place].low in _BREAKS and doubts([token.low for token in tokens[place + 1 : last]]):
+            around, last = (*around, (tokens[place].start, len(text))), place
     kept = [
         place
-        for place in range(*parts[-1])
+        for place in range(first, last)
         if not any(start <= tokens[place].start < end for start, end in around)
     ]
     gone = tuple(dict.fromkeys(text[start:end].strip(" ,;.–—-") for start, end in around))
-    return (kept[0], kept[-1] + 1, gone) if kept else (*parts[-1], gone)
+    return (kept[0], kept[-1] + 1, gone) if kept else (first, last, gone)
 
 
 def _weighs_nothing(word: Word, timed: bool) -> bool:
@@ -103,6 +110,7 @@ def _weighs_nothing(word: Word, timed: bool) -> bool:
     return not word.unit.items and all(
         one[:1].isdigit()
         or one in _IDLE
+        or one in _KIN
         or one in NUMBER_WORDS
         or one in _LASTING
         or (timed and one in _STAYING)

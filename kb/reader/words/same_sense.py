@@ -27,7 +27,7 @@ join enlist recruit enrol
 leave quit resign retire discharge leaver
 keep retain return
 order command instruct direct
-decide settle judge resolve
+decide settle judge resolve answer
 disagree differ differently dispute opinion argue quarrel
 inspect inspection check examine
 write written writing paper document
@@ -41,7 +41,9 @@ mark label name
 shorten alter alteration tailor cut
 cleaner clean cleaning wash laundry
 own have possess
-bind bound apply govern follow obey comply observe
+bind bound apply govern
+follow obey comply observe
+bind bound follow obey
 amend amendment revise revision change
 purpose aim reason object
 visitor guest contractor outsider stranger
@@ -130,6 +132,8 @@ put right = right
 carry on = continue
 as before = continue
 out of doors = outdoors
+nobody can tell = doubt
+no one can tell = doubt
 say why = reason
 state why = reason
 tell why = reason
