@@ -85,6 +85,7 @@ def test_the_clause_on_it_is_shown(
         ("demo", "Is the diver's badge worth money?"),
         ("demo", "I'm a Commodore. White gloves with parade rig?"),  # no grade of the books
         ("demo", "What does W9 mean?"),
+        ("seventh", "Can I wear a body warmer over Daily Dress?"),  # no such thing is in the books
         ("second", "Does the keeper of Cold Pike grant waivers?"),  # of whom no clause says so
         ("third", "Do passengers pay on towers?"),
         ("fourth", "Can the bandmaster sack me?"),

@@ -21,7 +21,6 @@ from kb.model.questions import Query, Reading
 from kb.model.records import Case, Clause, is_in_force
 from kb.reader.recast.asking import Asking, asking_part
 from kb.reader.recast.by_most_words import Word, how_surely, weighed_words
-from kb.reader.recast.folk import FOLK
 from kb.reader.recast.telling import TIME, clause_words, words_in
 from kb.reader.recast.told_by import amended, with_its_subject
 from kb.reader.stories.hearsay import claims_in, doubts
@@ -34,7 +33,7 @@ from kb.wording import say_query
 _IDLE = word_set("""
     right yes yeah ok okay correct true so surely really still always ever wrong sure whole stay remain well
 """)
-_KIN = FOLK | word_set("son daughter wife husband mum dad mate kid brother sister friend cousin nephew niece")
+_KIN = word_set("son daughter wife husband mum dad mate kid brother sister friend cousin nephew niece")
 _LASTING = word_set("minute hour day week month year")
 _STAYING = word_set("last stay remain run good valid")
 """What need not stand in a clause beside a time."""
