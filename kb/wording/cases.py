@@ -36,11 +36,17 @@ def _split(lookup: Lookup, facts: Facts) -> tuple[list[Test], list[Test]]:
     return sorted(holder, key=lambda t: phrase_of(lookup, t).place), [t for t in tests if t not in holder]
 
 
-def case_points(lookup: Lookup, facts: Facts) -> list[str]:
-    """Facts of the situation as short phrases, the attached ones first: "in boat rig", "foul weather"."""
+def case_points(lookup: Lookup, facts: Facts, leads: bool = False) -> list[str]:
+    """Facts of the situation as short phrases, the attached ones first: "in boat rig", "foul weather".
+
+    `leads`: a sentence begins with them, "when the weather is foul" where the first could not stand there.
+    """
     phrases = [phrase_of(lookup, test) for test in _split(lookup, facts)[1]]
     phrases.sort(key=lambda p: p.place)
-    return [p.noun or p.clause for p in phrases]
+    points = [p.noun or p.clause for p in phrases]
+    if leads and points and not (is_adverbial(points[0]) or is_participial(points[0])):
+        points[0] = f"when {phrases[0].clause}"
+    return points
 
 
 def say_who(lookup: Lookup, facts: Facts) -> str:

@@ -34,8 +34,8 @@ def say_list_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]
         return _say_who_headline(lookup, query, entries)
     aspect = lookup.aspects[query.aspect]
     done = aspect.done or aspect.label
-    points = case_points(lookup, query.case.facts)
     who = person(lookup, query)
+    points = case_points(lookup, query.case.facts, leads=who == "anyone")
     case = [f"for {who}", *points] if who != "anyone" else points
     if len(case) > 1 and case[1].startswith("in "):
         case = [f"{case[0]} {case[1]}", *case[2:]]

@@ -49,3 +49,16 @@ def say_places(said: Sequence[str]) -> str:
     if not any("," in place for place in said):
         return f"either {listing(said, 'or')}"
     return f"in one of these places: {'; '.join(said[:-1])}; or {said[-1]}"
+
+
+def grouped_places(said: Sequence[str]) -> list[str]:
+    """Places that differ in the garment alone as one: "on the smock or the coat, on the left side"."""
+    groups: dict[tuple[str, str], list[str]] = {}
+    for place in said:
+        head, comma, rest = place.partition(",")
+        led, the, garment = head.rpartition(" the ")
+        groups.setdefault((led, comma + rest), []).append(f"{the}{garment}".strip())
+    return [
+        f"{led} {garments[0] if len(garments) == 1 else listing(garments, 'or')}{rest}".strip()
+        for (led, rest), garments in groups.items()
+    ]

@@ -15,7 +15,8 @@ from kb.wording.unless import ordinary_rows, say_exceptions, say_joined, usually
 from kb.wording.verdicts import say_values_of
 
 _MOST = 3  # statements with conditions of their own
-_LONGEST = 360  # characters of all of them
+_LONGEST = 520  # characters of all of them
+_UNLESS = "unless "
 
 
 def say_stated(lookup: Lookup, query: Query, tables: Sequence[Sequence[AnswerCase]]) -> str:
@@ -32,6 +33,9 @@ def say_stated(lookup: Lookup, query: Query, tables: Sequence[Sequence[AnswerCas
     said = " ".join(_say_lines([text for text, other in lines if other == when], when) for when in whens)
     if len(tables) == 1:
         said = _shortened([text for text, _ in lines], said)
+        if len(said) > _LONGEST and len(whens) > 1 and lines[0][1].startswith(_UNLESS):
+            said = f"{lines[0][0]}, {lines[0][1]} (see the cases)."  # what ordinarily holds, and where not
+            whens = dict.fromkeys((lines[0][1],))
     return said if len(whens) <= _MOST and len(said) <= _LONGEST else ""
 
 
@@ -83,7 +87,7 @@ def _lines_of(lookup: Lookup, query: Query, cases: Sequence[AnswerCase]) -> list
             unless = ""  # "when the wearer wears it", not "unless the wearer does not wear it"
         if not unless and not when:
             return []
-        lines.append((text, f"unless {unless}" if unless else when))
+        lines.append((text, f"{_UNLESS}{unless}" if unless else when))
     return lines
 
 

@@ -12,7 +12,7 @@ from kb.wording.cases import Facts, say_depends, say_facts
 from kb.wording.english import listing, phrase, sentence
 from kb.wording.labels import edition_reference, rule_reference, the_item, the_items
 from kb.wording.manners import is_manner, say_manner
-from kb.wording.positions import say_places
+from kb.wording.positions import grouped_places, say_places
 from kb.wording.quantities import say_date
 from kb.wording.situations import WORN
 
@@ -310,7 +310,7 @@ def _state(lookup: Lookup, query: Query, aspect: str, values: Sequence[OpenValue
     if record.kind == "position":
         duties = [rule for rule in chosen[0].rules if lookup.rules[rule].modality == "must"]
         modal = "must" if duties else modal  # of several places the one on the garment asked of
-        return sentence(phrase(the_item(lookup, item), modal, "be worn", say_places(labels)))
+        return sentence(phrase(the_item(lookup, item), modal, "be worn", say_places(grouped_places(labels))))
     if record.kind == "order":
         return sentence(f"{of_item(lookup, aspect, item)}, the senior first, {modal} be {said}")
     return sentence(f"{of_item(lookup, aspect, item)} {modal} be {said}")
