@@ -17,6 +17,7 @@ from kb.wording.english import (
     is_adverbial,
     is_participial,
     is_plural,
+    plural,
 )
 from kb.wording.labels import the_item
 from kb.wording.phrases import WEARER, Phrase
@@ -122,6 +123,9 @@ def _state_phrase(fact: Fact, yes: bool) -> Phrase:
         bare = f"{no}{label}"
         attached = bare if yes and is_adverbial(label) and not is_participial(label) else None
         return Phrase(f"{WEARER} is {bare}", bare, attached, True, noun, place=4)
+    stated = _stated(fact, no)
+    if stated is not None:
+        return Phrase(stated, noun=noun, place=6)
     return Phrase(
         f"the case is {no}one of {label}",
         None,
@@ -129,6 +133,42 @@ def _state_phrase(fact: Fact, yes: bool) -> Phrase:
         noun=noun,
         place=6,
     )
+
+
+def _stated(fact: Fact, no: str) -> str | None:
+    """What the question of a fact asks, as a statement: "the hair is gathered up" for "Is the hair ...?"."""
+    words = fact.ask.strip().removesuffix("?").split()
+    lead, rest = words[0].lower() if words else "", words[1:]
+    you = len(rest) > 1 and rest[0].lower() == "you"
+    first = fact.label.split()[0].lower()
+    if you and lead in _YOU and (first in ("a", "an") or first.endswith("ed")):
+        return f"{WEARER} is {no}{fact.label}"
+    if len(rest) < 2 or any(word.rstrip(",").lower() in _OPEN or word.endswith(",") for word in rest):
+        return None
+    if you:
+        said = [word.replace("yourself", "himself or herself") for word in rest[1:]]
+        if lead == "do":
+            verb = f"does not {said[0]}" if no else plural(said[0])
+            return " ".join((WEARER, verb, *said[1:]))
+        return (
+            " ".join((WEARER, {"are": "is", "have": "has"}[lead], *no.split(), *said))
+            if lead in _YOU
+            else None
+        )
+    cut = next((place for place, word in enumerate(rest) if place and _PARTICIPLE.fullmatch(word)), None)
+    if lead not in _LEADS or cut is None:
+        return None
+    return _of_the_wearer(" ".join((*rest[:cut], lead, *no.split(), *rest[cut:])))
+
+
+_OPEN = frozenset({"or", "not", "no", "any", "anyone", "which", "may"})
+_YOU = frozenset({"are", "have"})
+_LEADS = frozenset({"is", "are", "has", "have"})
+_PARTICIPLE = Pattern(r"being|been|over|\w{3,}(?:ing|ed)", re.I)
+
+
+def _of_the_wearer(text: str) -> str:
+    return re.sub(r"\byou\b", WEARER, re.sub(r"\byour\b", f"{WEARER}'s", _lower_first(text)))
 
 
 def _asks_you(fact: Fact) -> bool:
@@ -164,7 +204,7 @@ def _asked_frame(fact: Fact) -> tuple[str, str, str] | None:
     more = whole["more"].strip()
     if not more:
         return None
-    return article + fact.label, verb, re.sub(r"\byou\b", WEARER, re.sub(r"\byour\b", f"{WEARER}'s", more))
+    return article + fact.label, verb, _of_the_wearer(more)
 
 
 def _begins_predicate(word: str) -> bool:

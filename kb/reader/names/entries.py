@@ -8,6 +8,7 @@ from operator import attrgetter
 from kb.model.lookup import Lookup
 from kb.model.months import MONTHS
 from kb.model.records import Fact, FactValue
+from kb.reader.names.asked import asked_names
 from kb.reader.names.lexicon import (
     CREDENTIALS,
     Entry,
@@ -178,6 +179,7 @@ def _fact_names(fact: Fact) -> Iterator[tuple[tuple[str, ...], Entry]]:
                 yield from ((word, Entry("fact", fact.id, "", 2)) for word in _quantity_words(label))
     if family == "authorisation":
         return
+    yield from ((words, Entry("value", "yes", fact.id, 1)) for words in asked_names(fact))
     fact_words = name_words(fact.label)
     for value in fact.values:
         yield from _value_names(fact, value, fact_words)

@@ -197,6 +197,34 @@ def _is_cut(piece: Piece, names: Sequence[Piece], text: str, tokens: tuple[Token
     return any({entry.kind for entry in name.entries} <= {"value", "group", "fact"} for name in led)
 
 
+_BOUNDING = frozenset({"for", "within", "until", "during"})
+
+
+def _is_of_a_name(piece: Piece, names: Sequence[Piece], tokens: tuple[Token, ...]) -> bool:
+    """Whether a measure, a day or a verb is in a label: "lifting something hotter than 60 degrees".
+
+    Not where the label tells another fact before it: "in the cold room | for more than 5 minutes" says both.
+    """
+    around = [
+        name
+        for name in names
+        if name.first <= piece.first
+        and piece.last <= name.last
+        and name.last - name.first > piece.last - piece.first
+        and name.entries[0].rank == 0
+        and name.entries[0].kind in ("value", "group")
+    ]
+    return bool(around) and not any(
+        name.first <= part.first
+        and part.last < name.last
+        and part.entries[0].rank == 0
+        and part.entries[0].owner != name.entries[0].owner
+        and tokens[part.last].low in _BOUNDING
+        for name in around
+        for part in names
+    )
+
+
 def _swallows_act(tokens: tuple[Token, ...], entries: tuple[Entry, ...], lexicon: Lexicon) -> bool:
     """Whether "a hand wear" was joined to the label of an item in one word, "handwear"."""
     if len(tokens) < 2 or PHRASES.get((tokens[-1].low,)) not in ("wear", "use"):
@@ -263,7 +291,11 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
     """Cover the words: patterns (dates, measures, clauses), then the longest names and phrases."""
     names = [piece for first in range(len(tokens)) for piece in _names_at(tokens, first, lexicon)]
     names += [*_turned(tokens, lexicon), *_ones(tokens, names, lexicon)]
-    patterns = [p for p in pattern_pieces(text, tokens) if not _is_cut(p, names, text, tokens)]
+    patterns = [
+        piece
+        for piece in pattern_pieces(text, tokens)
+        if not (_is_cut(piece, names, text, tokens) or _is_of_a_name(piece, names, tokens))
+    ]
     whole = [
         name
         for name in names
@@ -273,7 +305,7 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
         *patterns,
         *reported(tokens, frozenset(place for n in names for place in range(n.first, n.last))),
         *ordered(tokens),
-        *_split_verbs(tokens, names),
+        *(verb for verb in _split_verbs(tokens, names) if not _is_of_a_name(verb, names, tokens)),
         *parted(tokens, names),
         *whole,
     ]
@@ -296,7 +328,34 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
             found.append(Piece(first=index, last=index + 1, tag="unknown"))
         elif not found or found[-1] is not piece:
             found.append(piece)
-    return _shared_starts(_shared_ends(found, tokens, lexicon), tokens, lexicon)
+    return _listed_outfits(_shared_starts(_shared_ends(found, tokens, lexicon), tokens, lexicon), tokens)
+
+
+def _listed_outfits(pieces: tuple[Piece, ...], tokens: tuple[Token, ...]) -> tuple[Piece, ...]:
+    """ "In Parade or Band Dress": rigs that are things to put on as well, where one is in all of them."""
+    found = list(pieces)
+    for first, piece in enumerate(pieces):
+        before = tokens[piece.first - 1].low if piece.first else ""
+        if not _rigs(piece) or "in" not in (before, tokens[piece.first].low):
+            continue
+        last = first
+        while last + 2 < len(pieces) and pieces[last + 1].tag in _LISTING and _rigs(pieces[last + 2]):
+            last += 2
+        if last == first or pieces[last - 1].tag == "comma":
+            continue
+        for index in range(first, last + 1, 2):
+            one = pieces[index]
+            found[index] = Piece(first=one.first, last=one.last, tag="name", entries=_rigs(one))
+    return tuple(found)
+
+
+_LISTING = ("and", "or", "comma")
+
+
+def _rigs(piece: Piece) -> tuple[Entry, ...]:
+    """The rigs that a name may stand for, if it stands for no other fact."""
+    values = tuple(entry for entry in piece.entries if entry.kind in ("value", "group"))
+    return values if piece.tag == "name" and {entry.owner for entry in values} == {"rig"} else ()
 
 
 def _shared_starts(
@@ -316,7 +375,7 @@ def _shared_starts(
 
 def _shared_ends(pieces: list[Piece], tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple[Piece, ...]:
     """ "fair or foul weather": a word joined to a name takes the name's last word where that makes a name."""
-    tail = ""
+    tail, shared = "", len(pieces)
     for index in range(len(pieces) - 1, -1, -1):
         piece = pieces[index]
         if piece.tag in ("and", "or", "comma", "det"):
@@ -324,12 +383,14 @@ def _shared_ends(pieces: list[Piece], tokens: tuple[Token, ...], lexicon: Lexico
         led = all(token.low in LEADING_PREPOSITIONS for token in tokens[piece.first : piece.last - 1])
         single = piece.tag in ("unknown", "name") and led  # "in fell or hall rig"
         lone = piece.last - piece.first == 1  # "on a pier, when doing rope work" says no pier work
-        joined = index + 1 < len(pieces) and pieces[index + 1].tag in ("and", "or", "comma")[: 2 + lone]
+        links = _LISTING if lone or shared == index + 2 else _LISTING[:2]
+        joined = index + 1 < len(pieces) and pieces[index + 1].tag in links
         entries = (
             lexicon.names.get(tokens[piece.last - 1].key + tail, ()) if tail and single and joined else ()
         )
         if entries and entries[0].rank == 0:
             pieces[index] = Piece(first=piece.first, last=piece.last, tag="name", entries=entries)
+            shared = index
         else:
             tail = tokens[piece.last - 1].key if piece.tag == "name" and piece.last - piece.first > 1 else ""
     return tuple(pieces)
