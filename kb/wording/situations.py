@@ -146,7 +146,7 @@ def _stated(fact: Fact, no: str) -> str | None:
     if len(rest) < 2 or any(word.rstrip(",").lower() in _OPEN or word.endswith(",") for word in rest):
         return None
     if you:
-        said = [word.replace("yourself", "himself or herself") for word in rest[1:]]
+        said = _of_the_wearer(" ".join(rest[1:])).split()
         if lead == "do":
             verb = f"does not {said[0]}" if no else plural(said[0])
             return " ".join((WEARER, verb, *said[1:]))

@@ -1,4 +1,4 @@
-"""Questions of home, errands and the street are read as meant, and their near-misses are not."""
+"""Questions of home, errands and the street, and in the words of the books, are read as meant."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from tests.reader.conftest import HERE, Base
 
 
 def _lines() -> Iterator[tuple[str, str, str, bool]]:
-    told = ((HERE / name).read_text("utf-8") for name in ("of_life.txt", "street.txt"))
+    told = ((HERE / name).read_text("utf-8") for name in ("of_life.txt", "street.txt", "own_words.txt"))
     for line in (line for text in told for line in text.splitlines()):
         if not line or line.startswith("#"):
             continue

@@ -8,7 +8,7 @@ from itertools import repeat
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.values import YES, Choices, intersect, is_empty, is_subset, unite
+from kb.model.values import YES, Choices, intersect, is_empty, unite
 from kb.reader.phrases.english import PHRASES
 from kb.reader.pieces.around import around
 from kb.reader.pieces.dimensions import named_dimensions
@@ -22,11 +22,12 @@ from kb.reader.pieces.values import (
     LIGHT,
     LINKS,
     Pieces,
+    as_fact,
     complement_of,
     entry_values,
     fact_piece,
+    is_bounded,
     named_fact,
-    others_of,
 )
 from kb.reader.pieces.whether import SAID, said_of_facts
 from kb.reader.words.tokens import Token
@@ -36,8 +37,8 @@ def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """All foldings in order; words that belong to an expression become part of its piece."""
     found = by_number(shared(pieces, tokens, lookup), tokens, lookup)
     found = named_dimensions(found, tokens, lookup)
-    left_out = [piece.tag == "but" for piece in found[1:]]
-    found = tuple(map(_as_fact, found, repeat(lookup), [*left_out, False]))
+    bounded = [is_bounded(found, index) for index in range(len(found))]
+    found = tuple(map(as_fact, found, repeat(lookup), bounded))
     found = around(found, tokens, lookup)
     found = _owned(_only_waiver(found, tokens, lookup), tokens)
     found = _any_value(found, tokens, lookup)
@@ -60,22 +61,6 @@ def _hyphen(piece: Piece, tokens: tuple[Token, ...]) -> Piece:
     """A hyphen that no range took up only joins words."""
     loose = piece.tag == "range" and tokens[piece.first].low in ("-", "–", "—")
     return msgspec.structs.replace(piece, tag="comma") if loose else piece
-
-
-def _as_fact(piece: Piece, lookup: Lookup, excepting: bool = False) -> Piece:
-    """A name of nothing but values of one fact becomes that fact; the widest before what leaves one out."""
-    if piece.tag != "name" or not all(entry.kind in ("value", "group") for entry in piece.entries):
-        return piece
-    owners = {entry.owner for entry in piece.entries}
-    sets = {entry_values(entry, lookup) for entry in piece.entries}
-    if len(owners) == 1 and len(sets) > 1 and excepting:
-        sets = {one for one in sets if all(is_subset(other, one) for other in sets)}  # "cadets but C1"
-    if len(owners) > 1 or len(sets) != 1:
-        return piece
-    fact, values = owners.pop(), sets.pop()
-    if piece.arg == "not":  # "the fell is not white"
-        piece, values = msgspec.structs.replace(piece, arg=""), others_of(lookup, fact, values)
-    return fact_piece(piece, fact, values, piece.first, piece.last)
 
 
 _WITH = frozenset({"without", "no", "with", "hold", "have"})

@@ -6,7 +6,7 @@ import msgspec
 
 from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
-from kb.model.values import Choices, ValueSet
+from kb.model.values import Choices, ValueSet, is_subset
 from kb.reader.names.lexicon import Entry
 from kb.reader.pieces.pieces import Piece
 
@@ -67,3 +67,28 @@ def others_of(lookup: Lookup, fact: str, values: Choices) -> Choices:
     """The other values of a fact that has finitely many; else the same."""
     other = complement_of(lookup, fact, values)
     return other if isinstance(other, Choices) else values
+
+
+def is_bounded(pieces: Pieces, index: int) -> bool:
+    """Whether what a name stands for is denied, "not a master", or has something left out of it."""
+    before = index - 1
+    while before >= 0 and pieces[before].tag == "det":
+        before -= 1
+    denied = before >= 0 and pieces[before].tag in ("not", "no")
+    return denied or (index + 1 < len(pieces) and pieces[index + 1].tag == "but")
+
+
+def as_fact(piece: Piece, lookup: Lookup, bounded: bool = False) -> Piece:
+    """A name of nothing but values of one fact becomes that fact; the widest where it is `bounded`."""
+    if piece.tag != "name" or not all(entry.kind in ("value", "group") for entry in piece.entries):
+        return piece
+    owners = {entry.owner for entry in piece.entries}
+    sets = {entry_values(entry, lookup) for entry in piece.entries}
+    if len(owners) == 1 and len(sets) > 1 and bounded:
+        sets = {one for one in sets if all(is_subset(other, one) for other in sets)}  # "cadets but C1"
+    if len(owners) > 1 or len(sets) != 1:
+        return piece
+    fact, values = owners.pop(), sets.pop()
+    if piece.arg == "not":  # "the fell is not white"
+        piece, values = msgspec.structs.replace(piece, arg=""), others_of(lookup, fact, values)
+    return fact_piece(piece, fact, values, piece.first, piece.last)
