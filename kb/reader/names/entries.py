@@ -102,6 +102,12 @@ def all_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
     for fact in base.facts:
         if fact.family != "worn":
             yield from _fact_names(fact)
+    things = {
+        words[:1] for item in base.items for label in labels_of(item) if len(words := name_words(label)) == 1
+    }
+    for fact in base.facts:  # "is the hair gathered up" is as well how the hair is worn
+        entry = Entry("value", "yes", fact.id, 1)
+        yield from ((words, entry) for words in asked_names(fact) if words[:1] not in things)
     for group in base.groups:
         for label in (*labels_of(group), *((group.one,) if group.one else ())):
             yield name_words(label), Entry("group", group.id, group.fact)
@@ -179,7 +185,6 @@ def _fact_names(fact: Fact) -> Iterator[tuple[tuple[str, ...], Entry]]:
                 yield from ((word, Entry("fact", fact.id, "", 2)) for word in _quantity_words(label))
     if family == "authorisation":
         return
-    yield from ((words, Entry("value", "yes", fact.id, 1)) for words in asked_names(fact))
     fact_words = name_words(fact.label)
     for value in fact.values:
         yield from _value_names(fact, value, fact_words)

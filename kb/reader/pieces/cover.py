@@ -201,7 +201,7 @@ _BOUNDING = frozenset({"for", "within", "until", "during"})
 
 
 def _is_of_a_name(piece: Piece, names: Sequence[Piece], tokens: tuple[Token, ...]) -> bool:
-    """Whether a measure, a day or a verb is in a label: "lifting something hotter than 60 degrees".
+    """Whether a measure, a day or a verb is in a label: "something hotter than 60 degrees", "take jackets off".
 
     Not where the label tells another fact before it: "in the cold room | for more than 5 minutes" says both.
     """
@@ -262,6 +262,9 @@ def _split_verbs(tokens: tuple[Token, ...], names: list[Piece]) -> list[Piece]:
                 index < n.first and n.last <= later and any(e.kind == "item" for e in n.entries)
                 for n in names
             )
+            whole = Piece(first=index, last=later + 1, tag="name")
+            if tag and _is_of_a_name(whole, names, tokens):
+                break
             if tag and (parted or tokens[later - 1].low in ("it", "them", "this", "that")):
                 kind, arg = ("act", "wear") if tag == "wear" else (tag, "")
                 found.append(Piece(first=index, last=index + 1, tag=kind, arg=arg, how="pattern"))
@@ -305,7 +308,7 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
         *patterns,
         *reported(tokens, frozenset(place for n in names for place in range(n.first, n.last))),
         *ordered(tokens),
-        *(verb for verb in _split_verbs(tokens, names) if not _is_of_a_name(verb, names, tokens)),
+        *_split_verbs(tokens, names),
         *parted(tokens, names),
         *whole,
     ]
