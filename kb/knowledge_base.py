@@ -201,10 +201,11 @@ class KnowledgeBase:
                 text, lexicon=self.lexicon, lookup=self.lookup, search=self._search
             )
 
-        def answer_in_talk(shown: Reading) -> Answer:
-            return self.answer(reader.going_on(shown, previous, self.lookup))
-
-        return answers_instead(reading, case.as_of, read, answer_in_talk, rests, self.lookup)
+        told = answers_instead(reading, case.as_of, read, self.answer, rests, self.lookup)
+        if len(told) > 1 or told[0].reading.query is None or told[0].reading.query.clause is None:
+            return told
+        talk = reader.Talk(self.lexicon, self.lookup, case, self._search)
+        return (replaced(told[0], reading=reader.leading_on(told[0].reading, previous, talk)),)
 
     def _claimed(self, text: str, reading: Reading, case: Case) -> tuple[Reading, ...]:
         """The claim of "Is it true that ...?" read as guidance is; empty where the reader does as well."""

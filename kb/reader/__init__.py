@@ -16,23 +16,25 @@ if TYPE_CHECKING:
     from kb.reader.meaning.several import each_thing
     from kb.reader.names.lexicon import Lexicon
     from kb.reader.question import read_question
-    from kb.reader.talks.framed import going_on
+    from kb.reader.talks.framed import leading_on
     from kb.reader.talks.further import is_thanks
     from kb.reader.talks.patter import of_another_matter
     from kb.reader.talks.reply import read_reply
     from kb.reader.talks.said_once import gone_on_from, shared
     from kb.reader.talks.settled import put_right
     from kb.reader.talks.statement import parse_fact, read_statement
+    from kb.reader.talks.talked import Talk
     from kb.reader.talks.turn import read_turn
     from kb.reader.words.split import may_claim, split_questions
 
 __all__ = [
     "Lexicon",
+    "Talk",
     "each_thing",
     "facts_that_matter",
-    "going_on",
     "gone_on_from",
     "is_thanks",
+    "leading_on",
     "may_claim",
     "of_another_matter",
     "parse_fact",
@@ -51,7 +53,7 @@ __getattr__ = loader(
     {
         "kb.reader.adjuncts": ("without_adjuncts",),
         "kb.reader.meaning.fits": ("facts_that_matter",),
-        "kb.reader.talks.framed": ("going_on",),
+        "kb.reader.talks.framed": ("leading_on",),
         "kb.reader.talks.further": ("is_thanks",),
         "kb.reader.names.lexicon": ("Lexicon",),
         "kb.reader.talks.patter": ("of_another_matter",),
@@ -62,6 +64,7 @@ __getattr__ = loader(
         "kb.reader.words.split": ("may_claim", "split_questions"),
         "kb.reader.talks.statement": ("parse_fact", "read_statement"),
         "kb.reader.talks.settled": ("put_right",),
+        "kb.reader.talks.talked": ("Talk",),
         "kb.reader.talks.turn": ("read_turn",),
     },
 )

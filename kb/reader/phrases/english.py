@@ -312,7 +312,7 @@ LIMBS = frozenset(
 _BODY_WORDS = {
     "head": "head heads", "hands": "hand hands", "feet": "foot feet", "neck": "neck throat",
     "legs": "leg legs", "upper body": "body chest torso", "ears": "ear ears", "eyes": "eye eyes face",
-    "wrists": "wrist wrists arm",
+    "wrists": "wrist wrists",
 }  # fmt: skip
 
 

@@ -13,6 +13,7 @@ from kb.reader.phrases.english import PHRASES
 from kb.reader.pieces.around import around
 from kb.reader.pieces.dimensions import named_dimensions
 from kb.reader.pieces.grants import granted
+from kb.reader.pieces.nicknames import things
 from kb.reader.pieces.pieces import Piece
 from kb.reader.pieces.places import places
 from kb.reader.pieces.quantities import dates, numbers, quantities
@@ -35,11 +36,10 @@ from kb.reader.words.tokens import Token
 
 def fold(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """All foldings in order; words that belong to an expression become part of its piece."""
-    found = by_number(shared(pieces, tokens, lookup), tokens, lookup)
-    found = named_dimensions(found, tokens, lookup)
+    found = named_dimensions(by_number(shared(pieces, tokens, lookup), tokens, lookup), tokens, lookup)
     bounded = [is_bounded(found, index) for index in range(len(found))]
     found = tuple(map(as_fact, found, repeat(lookup), bounded))
-    found = around(found, tokens, lookup)
+    found = around(things(found, tokens, lookup), tokens, lookup)
     found = _owned(_only_waiver(found, tokens, lookup), tokens)
     found = _any_value(found, tokens, lookup)
     found = _by_company(found, lookup)

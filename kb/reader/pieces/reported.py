@@ -17,7 +17,7 @@ _SPEAKERS = word_set("""
     mate friend colleague shipmate boss chief supervisor instructor skipper buddy partner leader captain
     officer other others neighbour oppo one""")
 _OWN = word_set("say said think thought believe reckon claim disagree")
-_AGREEMENT = word_set("""
+AGREEMENT = word_set("""
     that it he she they them you i we is are 's was do does n't not no yes so otherwise the opposite wrong
     right different may can must need have to be worn allowed ok fine forbidden banned required
     never ,""")
@@ -124,7 +124,7 @@ def _counter_claim(tokens: tuple[Token, ...], last: int) -> int:
     for start in range(1, last - 1):
         if tokens[start].low != "i" or tokens[start + 1].low not in _OWN:
             continue
-        if all(token.low in _AGREEMENT for token in tokens[start + 2 : last]):
+        if all(token.low in AGREEMENT for token in tokens[start + 2 : last]):
             return start - (tokens[start - 1].low in ("and", "but"))
     return last
 

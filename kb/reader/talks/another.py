@@ -12,7 +12,7 @@ from kb.reader.meaning.fits import depends, tests_worn, wearing
 from kb.reader.meaning.query import merge_case
 from kb.reader.pieces.pieces import Understood
 from kb.reader.question import clean, understand
-from kb.reader.talks.further import keys_of
+from kb.reader.talks.further import LEAD, bare_words, keys_of
 from kb.reader.talks.meant import at_once
 from kb.reader.talks.talked import Talk, akin, item_alone
 from kb.reader.words.tokens import tokenize
@@ -57,6 +57,13 @@ _AS_WELL = Pattern(
 )
 _OTHER = Pattern(r"(?i)\b(?:the|my|that|your) other ((?!one\b|ones\b)[a-z]+)\b")
 _SUCH = Pattern(r"(?i),? (?:i mean |that is )?the ([a-z]+) one\b")
+_BESIDE = "worn:"
+_WITH_IT_ON = Pattern(
+    r"(?i),? \b(?:with (?:it|them|that|those)(?: still)? on|(?:still )?(?:wearing|in) (?:them|those))\b"
+)
+_WITH_WHAT = Pattern(
+    rf"(?i){LEAD}(?:what about |how about |ones? )?(with (?:an? |the )?[a-z]+)(?: then| too)?"
+)
 _LIGHT = Pattern(
     r"(?:(?:and|but|so|even|what about|how about) )*(?:(by day|in (?:the )?daylight|in the daytime|"
     r"during the day|in the light)|by night|at night|in the dark|after dark|during the night)"
@@ -108,7 +115,8 @@ def of_another(text: str, said: str, before: Query, talk: Talk) -> Reading | Non
     if leave is not None and leave.group(1).split()[-1] in _speakers(lookup):
         asked = talk.made(f"I {said}", before)
         return talk.read(f"May I leave it off {leave.group(2) or ''}?", asked)
-    beside = _in_its_place(text, before, talk) or _as_well(text, before, talk)
+    beside = _such_a_kind(text, before, talk) or _in_its_place(text, before, talk)
+    beside = beside or _as_well(text, before, talk)
     if beside is not None:
         return beside
     under = _UNDER.fullmatch(clean(text.strip()))
@@ -128,6 +136,49 @@ def of_another(text: str, said: str, before: Query, talk: Talk) -> Reading | Non
         if parent is not None:
             return talk.made(text, Query(kind="list", items=(parent,), case=before.case, modalities=_WORN))
     return _by_light(text, said, before, talk)
+
+
+def what_is_on(text: str, previous: Reading, talk: Talk) -> tuple[str, Reading]:
+    """ "And if I go out of the mess with them on?", after a duty beside the deck shoes: whether those may be.
+
+    What is on is what was worn beside it, and not the thing that was asked about as a duty.
+    """
+    found, before = _WITH_IT_ON.search(text), previous.frame or previous.query
+    if found is None or before is None or before.kind != "must" or before.polarity != "do":
+        return text, previous
+    worn = [f.removeprefix(_BESIDE) for f, v in before.case.facts if f.startswith(_BESIDE) and v == YES]
+    if len(worn) != 1:
+        return text, previous
+    less = tuple((fact, values) for fact, values in before.case.facts if fact != f"{_BESIDE}{worn[0]}")
+    case = msgspec.structs.replace(before.case, facts=less)
+    asked = Query(kind="may", items=(worn[0],), aspect=wearing((worn[0],), talk.lookup), case=case)
+    said = talk.made(f"The {talk.lookup.items[worn[0]].label}?", asked)
+    said = msgspec.structs.replace(said, recent=previous.recent)
+    return f"{text[: found.start()]}{text[found.end() :]}", said
+
+
+def _such_a_kind(text: str, before: Query, talk: Talk) -> Reading | None:
+    """ "With a stone?", after rings: whether a ring with a stone may be worn, a kind of them in the books."""
+    found, lookup = _WITH_WHAT.fullmatch(bare_words(text)), talk.lookup
+    if found is None or len(before.items) != 1 or before.kind not in ("may", "must", "how_many"):
+        return None
+    item = before.items[0]
+    head = tokenize(lookup.items[item].label)[-1].key
+    kinds = [
+        one.id
+        for one in lookup.base.items
+        for name in (one.label, *one.other_labels)
+        if one.id != item and (keys := _content(name))
+        if keys[0] == head and keys[1:] == _content(found[1])
+    ]
+    if len({*kinds}) != 1 or not akin(item, kinds[0], lookup):
+        return None
+    asked = Query(kind="may", items=(kinds[0],), aspect=wearing((kinds[0],), lookup), case=before.case)
+    return talk.made(text, asked)
+
+
+def _content(text: str) -> list[str]:
+    return [token.key for token in tokenize(text) if token.low not in ("a", "an", "the")]
 
 
 def _in_its_place(text: str, before: Query, talk: Talk) -> Reading | None:

@@ -56,11 +56,15 @@ def frame_of(reading: Reading, previous: Reading | None, lookup: Lookup) -> Quer
     return before if same else None
 
 
-def going_on(reading: Reading, previous: Reading | None, lookup: Lookup) -> Reading:
-    """A reading that shows a clause in place of an answer, with what further words go on from."""
-    shows = reading.query is not None and reading.query.clause is not None and reading.frame is None
-    frame = frame_of(reading, previous, lookup) if shows and previous is not None else None
-    return reading if frame is None else msgspec.structs.replace(reading, frame=frame)
+def leading_on(reading: Reading, previous: Reading | None, talk: Talk) -> Reading:
+    """A clause that is shown in place of an answer, with what further words go on from after it."""
+    query = reading.query
+    if query is None or query.clause is None or reading.frame is not None:
+        return reading
+    frame = frame_of(reading, previous, talk.lookup)
+    if frame is not None:
+        frame = in_what_case(frame, reading.question, previous, talk)
+    return msgspec.structs.replace(reading, recent=recently(reading, previous), frame=frame)
 
 
 def _is_of_another(reading: Reading, before: Query, lookup: Lookup) -> bool:

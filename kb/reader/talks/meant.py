@@ -12,7 +12,7 @@ from kb.model.questions import Ask, Query, Reading, Verdict
 from kb.model.records import Case
 from kb.model.values import YES, ValueSet
 from kb.reader.doubts.choice import answer_to_ask, asked_place
-from kb.reader.meaning.fits import rules_on, wearing
+from kb.reader.meaning.fits import rules_on, tests_worn, wearing
 from kb.reader.meaning.query import merge_case
 from kb.reader.names.lexicon import Entry
 from kb.reader.pieces.pieces import Understood
@@ -49,6 +49,7 @@ _GOES_ON = Pattern(r"(?i)(?:and|but|so|what about|how about|with|for|in|on|the s
 _JOINS = Pattern(r"(?i)(?:on|in|at|with|without|over|under|when|while|if|for|during|as|by|of|and)\b")
 _IT = Pattern(r"(?i)\b(?:it|them|that|this|one|those|these)\b")
 _NOW = Pattern(r"(?i)[ ,]+(?:(?:just|right) now|now(?:adays)?|today|these days|at the moment)$")
+_BESIDE = Pattern(r"(?i)\b(?:with|without|no) (?:(?:the|my|an?) )?$")
 _BEFORE_NOUN = frozenset(
     {"the", "my", "a", "an", "your", "his", "her", "our", "their", "any", "this", "that"}
 )
@@ -266,8 +267,18 @@ def told_before(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     if where is None or reading.spans == ():
         return reading
     meant = the_one_named(reading.question[slice(*where)], (v for v, _ in ask.choices), previous, talk.lookup)
+    meant = meant or _the_one_tested(reading.question[: where[0]], ask, previous, talk.lookup)
     again = _with_name(reading, where, meant, previous, talk) if meant is not None else reading
     return again if again.query is not None else reading
+
+
+def _the_one_tested(lead: str, ask: Ask, previous: Reading, lookup: Lookup) -> str | None:
+    """ "And without a plate?", after where the disc goes: the plate that the rules on the disc speak of."""
+    before = previous.frame or previous.query
+    if before is None or len(before.items) != 1 or _BESIDE.search(lead) is None:
+        return None
+    tested = [value for value, _ in ask.choices if tests_worn(before.items[0], value, lookup)]
+    return tested[0] if len(tested) == 1 else None
 
 
 def _place_of_all(ask: Ask, text: str) -> tuple[int, int] | None:

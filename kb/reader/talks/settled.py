@@ -10,9 +10,10 @@ import re
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, Reading
-from kb.model.values import YES
+from kb.model.questions import Abstain, Query, Reading
+from kb.model.values import NO, YES
 from kb.reader.meaning import fits
+from kb.reader.meaning.query import merge_case
 from kb.reader.names.lexicon import PERSONAL, Lexicon
 from kb.reader.phrases.english import PHRASES
 from kb.reader.pieces.pieces import Understood
@@ -42,7 +43,16 @@ _SUCH_ONES = Pattern(
     r"(?i)(?!.*\bother\b).*?"
     r"(\b(?:the|my|those|these) (?!same|first|second|last|next|new|old)([a-z]{3,}) ones?\b)"
 )
+_OTHERS = Pattern(
+    r"(?i)(?:(?:and|but|or|what about|how about) )*"
+    r"((?!(?:the|my|those|these|other|same|first|second|last|next|new|old|which|what|any|some)\b)"
+    r"([a-z]{3,}) ones)\b"
+    r"(?= ?[?.!,]| ?$)"
+)
 _WHY = Pattern(r"(?i)\b(?:why|how come|what for|reason|point)\b")
+_HOW = Pattern(
+    r"(?i)\b(?:how|what|which|where|long|longer|longest|length|wide|width|high|height|tall|deep|big|size)\b"
+)
 _SET = Pattern(r"(?i)\b(?:with|without|in|on|at|when|if|while|instead|over|under|beneath|for|during|after)\b")
 
 
@@ -90,6 +100,7 @@ def with_its_part(text: str, previous: Reading, talk: Talk) -> str:
     are the black shoes.
     """
     query, lookup = previous.query, talk.lookup
+    query = previous.frame if query is not None and query.clause is not None else query
     if query is None or len(query.items) != 1:
         return text
     text = _so_called(text, query.items[0], previous, lookup)
@@ -116,7 +127,7 @@ def _so_called(text: str, item: str, previous: Reading, lookup: Lookup) -> str:
     spans = [span for span in previous.spans if span.role == "item" and span.target not in (None, item)]
     if beside is not None and len(spans) == 1 and _SET.match(previous.question):
         return f"and with {beside.group(1)} {spans[0].text}?"  # "with socks?", "white ones?"
-    found = _SUCH_ONES.match(text)
+    found = _SUCH_ONES.match(text) or _OTHERS.match(text)
     word = word_key(found.group(2).casefold()) if found is not None else ""
     names = (lookup.items[item].label, *lookup.items[item].other_labels)
     if found is None or any(word in keys_of(name) for name in names):
@@ -125,6 +136,48 @@ def _so_called(text: str, item: str, previous: Reading, lookup: Lookup) -> str:
     if len(named) != 1:
         return text
     return f"{text[: found.start(1)]}the {lookup.items[named[0]].label}{text[found.end(1) :]}"
+
+
+def without_the_other(reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """ "May I have one without it?", after a waiver for a beard: without the waiver, not the beard."""
+    query, lookup = reading.query, talk.lookup
+    if query is None or query.polarity != "do" or len(query.items) != 1:
+        return reading
+    itself = f"worn:{query.items[0]}"
+    if dict(query.case.facts).get(itself) != NO or itself in reading.carried:
+        return reading
+    spoken = [span.target for span in previous.spans if span.role == "fact" and span.target is not None]
+    held = [f for f in dict.fromkeys(spoken) if lookup.facts[f].family in ("waiver", "qualification")]
+    if len(held) != 1:
+        return Reading(question=reading.question, abstain=Abstain(reason="Say what it is to be without."))
+    facts = tuple((fact, values) for fact, values in query.case.facts if fact != itself)
+    case = merge_case(msgspec.structs.replace(query.case, facts=facts), {held[0]: NO}, None, False, lookup)
+    asked = msgspec.structs.replace(query, case=case)
+    return msgspec.structs.replace(reading, query=asked, text=say_query(lookup, asked))
+
+
+def whether_at_all(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """ "And varnish?", after how long nails may be: whether it may be worn, as it has no length in the books.
+
+    Of two things of one kind the same is asked, though the books may not say it.
+    """
+    query, before, lookup = reading.query, previous.query, talk.lookup
+    if query is None or before is None or query.kind != "how" or len(query.items) != 1 or not before.items:
+        return reading
+    measured = query.aspect == before.aspect and lookup.aspects[query.aspect].kind == "measure"
+    (item,) = query.items
+    if not measured or item in before.items or any(akin(one, item, lookup) for one in before.items):
+        return reading
+    named = {span.role for span in reading.spans}
+    if "item" not in named or named & {"aspect", "measure", "clause"} or _HOW.search(text) is not None:
+        return reading
+    act = fits.wearing(query.items, lookup)
+    if any(fits.rules_on(query.items, query.aspect, lookup)) or not any(
+        fits.rules_on(query.items, act, lookup)
+    ):
+        return reading
+    worn = _unrolled(fits.whether_worn(query, lookup), before, lookup)
+    return msgspec.structs.replace(reading, query=worn, text=say_query(lookup, worn))
 
 
 def in_its_own_act(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
@@ -194,3 +247,16 @@ def _in_the_place(text: str, missed: Reading, word: str, lexicon: Lexicon, looku
             return f"{who.group(1)} {said}{who.group(2)}"
     at = led and re.search(rf"\b{led} ((?:the|an?|my|our) )?{unknown}(?= ?[?.,;]| ?$)", missed.question, re.I)
     return f"{missed.question[: at.start()]}{led} {said}{missed.question[at.end() :]}" if at else None
+
+
+def of_either(reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """ "Silver or gilt?", of the item before, is asked of whom and of what that was."""
+    query, before = reading.query, previous.query
+    named = any(span.role == "item" for span in reading.spans)
+    either = " or " in f" {reading.question.casefold()} "
+    if query is None or before is None or named or not either or query.items != before.items:
+        return reading
+    facts = {**dict(before.case.facts), **dict(query.case.facts)}
+    case = merge_case(query.case, facts, None, False, talk.lookup)
+    query = msgspec.structs.replace(query, case=case)
+    return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))

@@ -5,10 +5,11 @@ from __future__ import annotations
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Abstain, Ask, Query, Reading, Verdict
+from kb.model.questions import Abstain, Ask, Query, Reading
 from kb.model.records import Case
 from kb.reader.doubts.choice import answer_to_ask
 from kb.reader.doubts.lost import with_nothing_lost
+from kb.reader.meaning.at_once import of_the_closed_one
 from kb.reader.meaning.fits import wearing, without_clashes
 from kb.reader.meaning.permits import asked_grant, held
 from kb.reader.meaning.placed import told_where
@@ -40,7 +41,6 @@ _NO_COUNT = Pattern(
     r"(?:count|apply|matter|hold|help|work|good enough|enough)"
 )
 _ONE = Pattern(r"(?i)\b(with|without|got|have|has|hold) one\b(?= ?[?.!,]| ?$)")
-_WORN: tuple[Verdict, ...] = ("required", "permitted")
 _OWN_KIND = Pattern(
     r"(?i)my (\w+?)(?:['’]s| is| are) (\w+)[.,;] (?:so )?(is|are|was|were) (?:that|it|they|those)\b(.*)"
 )
@@ -108,7 +108,7 @@ def read_turn(
     if reading.query is not None and reading.query.case.facts:
         from kb.reader.pieces.distances import within_the_rules  # noqa: PLC0415  few questions tell a fact
 
-        reading = within_the_rules(reading, lookup)
+        reading = of_the_closed_one(within_the_rules(reading, lookup), lookup)
     frame = frame_of(reading, previous, lookup)
     if frame is not None and reading.query is not None and reading.query.clause is not None:
         frame = in_what_case(frame, text, previous, talk)
@@ -143,7 +143,8 @@ def _added(text: str, previous: Reading | None, talk: Talk) -> Reading | None:
 
 def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     """A turn read by what was said before it, without the words that only tie it to that."""
-    from kb.reader.talks.further import put_as  # noqa: PLC0415  only in a talk
+    from kb.reader.talks.another import what_is_on  # noqa: PLC0415  only in a talk
+    from kb.reader.talks.further import put_as  # noqa: PLC0415
     from kb.reader.talks.patter import loosely, of_another_matter, without_patter  # noqa: PLC0415
     from kb.reader.talks.people import MYSELF, by_their_name, of_somebody_else  # noqa: PLC0415
     from kb.reader.talks.settled import with_its_part  # noqa: PLC0415
@@ -151,11 +152,17 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     anew = of_another_matter(text)
     if anew is not None:
         return put_as(text, _begun_anew(anew, previous, talk))
+    if _SAYS.search(text) or "heard" in text:
+        from kb.reader.talks.gainsaid import gainsaid  # noqa: PLC0415  few turns tell what others say
+
+        if (again := gainsaid(text, previous, talk)) is not None:
+            return again
     previous, talk = of_somebody_else(text, previous, talk)
     topic = _HEADED.fullmatch(text)
     if topic is not None and (of_it := _headed(topic.group(1), topic.group(2), previous, talk)) is not None:
         return put_as(text, of_it)
     named = with_its_part(by_their_name(text, previous, talk), previous, talk)
+    named, previous = what_is_on(named, previous, talk)
     said = loosely(MYSELF.sub("", named), previous, talk)
     reading = _further(said, previous, talk)
     bare = without_patter(said) if reading.query is None else None
@@ -212,7 +219,10 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
         in_its_own_act,
         no_longer_why,
         not_the_thing,
+        of_either,
         the_only_part,
+        whether_at_all,
+        without_the_other,
     )
     from kb.reader.talks.thereupon import (  # noqa: PLC0415
         back_to,
@@ -263,10 +273,11 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
         reading = understood_otherwise(full, reading, previous, talk) or reading
     reading = kind_named_before(told_before(reading, previous, talk), previous, talk)
     reading = of_the_same(the_only_part(text, reading, previous, talk), previous, talk)
-    reading = _freed(_of_either(reading, previous, talk), previous, talk)
+    reading = _freed(of_either(reading, previous, talk), previous, talk)
     reading = so_worn(text, thereupon(text, reading, previous, talk), previous, talk)
     reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
     reading = in_its_own_act(text, off_itself(reading, talk), previous, talk)
+    reading = without_the_other(whether_at_all(text, reading, previous, talk), previous, talk)
     reading = on_what(text, reading, previous, talk)
     reading = no_longer_why(text, put_there_too(text, reading, previous, talk), previous, talk)
     open_item = _asks_item(text, previous, talk) and _COND.match(said) is not None
@@ -350,9 +361,13 @@ def _said_again(text: str, said: str, before: Query, previous: Reading, talk: Ta
     """ "Are you sure?", "what must it be?", "no, 18": the question before, as it stands or nearly so."""
     from kb.reader.meaning.renumbered import renumbered  # noqa: PLC0415  only in a talk
 
-    other = renumbered(text, previous.question, before, talk.lookup)
-    if other is not None:
+    if (other := renumbered(text, previous.question, before, talk.lookup)) is not None:
         return talk.made(text, other)
+    from kb.reader.talks.thresholds import other_amount, threshold  # noqa: PLC0415  as above
+
+    told = other_amount(text, before, talk) or threshold(text, previous.frame or before, talk)
+    if told is not None:
+        return told
     if _MUST_BE.fullmatch(said) and talk.lookup.aspects[before.aspect].kind != "act":
         return talk.made(text, msgspec.structs.replace(before, kind="how", value=None, polarity="do"))
     if _ME.fullmatch(said):
@@ -384,16 +399,3 @@ def _of_own(text: str, talk: Talk) -> Reading | None:
     thing, kind, verb, rest = owned.groups()
     reading = talk.read(f"{verb} the {kind} {thing}{rest}", None)
     return msgspec.structs.replace(reading, question=text) if reading.query is not None else None
-
-
-def _of_either(reading: Reading, previous: Reading, talk: Talk) -> Reading:
-    """ "Silver or gilt?", of the item before, is asked of whom and of what that was."""
-    query, before = reading.query, previous.query
-    named = any(span.role == "item" for span in reading.spans)
-    either = " or " in f" {reading.question.casefold()} "
-    if query is None or before is None or named or not either or query.items != before.items:
-        return reading
-    facts = {**dict(before.case.facts), **dict(query.case.facts)}
-    case = merge_case(query.case, facts, None, False, talk.lookup)
-    query = msgspec.structs.replace(query, case=case)
-    return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))

@@ -1,0 +1,73 @@
+"""What further words go on from after a clause was shown in place of an answer."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+
+import pytest
+
+from kb import Answer, KnowledgeBase, demo_folder
+
+DAY = datetime.date(2026, 11, 25)
+SEVENTH = Path(__file__).parents[1] / "seventh" / "books"
+FIFTH = Path(__file__).parents[1] / "fifth" / "books"
+
+
+def _talk(base: KnowledgeBase, *lines: str) -> Answer:
+    previous, answer = None, None
+    for line in lines:
+        answer = base.ask(line, as_of=DAY, previous=previous)[-1]
+        previous = answer.reading
+    assert answer is not None
+    return answer
+
+
+@pytest.fixture(scope="module")
+def seventh(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
+    return KnowledgeBase.open(SEVENTH, tmp_path_factory.mktemp("seventh"))
+
+
+@pytest.fixture(scope="module")
+def fifth(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
+    return KnowledgeBase.open(FIFTH, tmp_path_factory.mktemp("fifth"))
+
+
+@pytest.mark.parametrize(
+    ("lines", "read", "verdict"),
+    [
+        (("may I have one as a C1?",), "May a C1 wear the beard?", "conditional"),
+        (("may I have one as a C4?",), "May a C4 wear the beard?", "permitted"),
+        (
+            ("I'm a C1, may I have one without it?",),
+            "May a C1 without the waiver wear the beard?",
+            "conditional",
+        ),
+        (
+            ("may I have one as a C4?", "how long?"),
+            "What must the length of the beard be, for a C4?",
+            "required",
+        ),
+    ],
+)
+def test_the_thing_that_the_clause_was_asked_of_is_meant(
+    seventh: KnowledgeBase, lines: tuple[str, ...], read: str, verdict: str
+) -> None:
+    answer = _talk(seventh, "who may give me a waiver for a beard?", *lines)
+    assert (answer.reading.text, answer.verdict) == (read, verdict)
+
+
+def test_a_clause_shown_in_between_leaves_the_case_as_it_was(fifth: KnowledgeBase) -> None:
+    lines = ("black leather gloves with Order C?", "and when I shake somebody's hand?")
+    shown = _talk(fifth, *lines)
+    assert shown.reading.query is not None
+    assert shown.reading.query.clause is not None
+    assert _talk(fifth, *lines, "and in Order B?").reading.text == (
+        "May anyone wear the black leather gloves, in Order B?"
+    )
+
+
+def test_a_clause_of_nothing_that_was_named_leaves_nothing_to_go_on_from(tmp_path: Path) -> None:
+    base = KnowledgeBase.open(demo_folder(), tmp_path)
+    answer = _talk(base, "who orders the rig of the day?", "may I wear it ashore?")
+    assert answer.outcome != "answer"
