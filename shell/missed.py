@@ -39,6 +39,16 @@ _LED = re.compile(
 )
 
 
+_WHOSE = re.compile(
+    r"(?:(?:and|but|or|what about|how about|no|not)\b,? ?)*"
+    r"(?:my|his|her|our|their|the|an?|some(?:one|body))\b[\w -]*['\u2019]s?",
+    re.IGNORECASE,
+)
+_MEASURE = re.compile(
+    r"(?:(?:and|at|only|just|about|say|what about|of|for)\b ?)*(?:minus |-)?\d[\d .,/]*(?: ?[a-z°\"]{1,12})?"
+    r"(?: (?:long|wide|high|tall))?",
+    re.IGNORECASE,
+)
 _BESIDE = re.compile(
     r"(?:(?:and|but|or|also|even) )*(?:with|without|over|under|in|on|at|when|if)\b", re.IGNORECASE
 )
@@ -51,7 +61,7 @@ def rests_on_missed(session: Session, asked: Session, text: str) -> bool:
     """
     missed = session.missed
     words = missed.abstain.words if missed is not None and missed.abstain is not None else ()
-    if missed is None or not (words or "?" in missed.question):
+    if missed is None or not (words or "?" in missed.question or _WHOSE.fullmatch(missed.question)):
         return False
     if asks_what_carried(text) or _OF_THAT.fullmatch(text.strip(" ?.!")) is not None:
         return True
@@ -61,6 +71,8 @@ def rests_on_missed(session: Session, asked: Session, text: str) -> bool:
     if _is_of_another(missed, words) and only_adds(asked) and _WHOLE.search(text) is None:
         return True  # "on parade?", after "what about a tiara?", is not of the ring before that
     roles = {span.role for answer in asked.answers for span in answer.reading.spans}
+    if "item" not in roles and _WHOSE.fullmatch(missed.question.strip(" ?.!")) is not None:
+        return True  # "which breast?", after "my grandad's", is not of the medals of one's own
     before = session.latest.query.items if session.latest is not None and session.latest.query else ()
     asks = {item for a in asked.answers if a.reading.query is not None for item in a.reading.query.items}
     names = "item" in roles or not asks <= {*before}
@@ -145,7 +157,24 @@ def _goes_on_from_open(session: Session, older: Session) -> bool:
 def rests_on_open(session: Session, older: Session, text: str) -> bool:
     """Whether a line that is no reply rests on what is asked back; `older` is it without that question."""
     strays = _strays_from_open(session, older, text) or _points_to_open(session, text)
+    strays = strays or (only_measures(text) and _is_of_another_than(session, older))
     return strays or (only_adds(older) and _goes_on_from_open(session, older))
+
+
+def only_measures(text: str) -> bool:
+    """Whether a line gives no more than a measure: "6 mm", of whatever is spoken of."""
+    return _MEASURE.fullmatch(text.strip(" ?.!")) is not None
+
+
+def _is_of_another_than(session: Session, older: Session) -> bool:
+    """Whether what is asked back names a thing, and a line was read of another one."""
+    latest = session.latest
+    asks = latest is not None and latest.ask is not None and names_item(latest)
+    return asks and _is_answered(older) and not is_of_open(session, older)
+
+
+def _is_answered(session: Session) -> bool:
+    return all(answer.outcome == "answer" for answer in session.answers)
 
 
 def is_of_open(session: Session, asked: Session) -> bool:

@@ -10,8 +10,9 @@ import kb
 if TYPE_CHECKING:
     from kb import Answer, KnowledgeBase
 
-_LED = re.compile(
-    r"(?:(?:no|nope|sorry|oops|ah|oh|well|i mean|i meant|rather|make (?:that|it)|for|and)\b[ ,.:;-]*)+",
+_LED = re.compile(  # a bare "no" before a noun denies it, and corrects nothing
+    r"(?:(?:(?:no|nope)(?=\W*[,.:;-]|\W*$| (?:sorry|i mean|i meant|rather|make|for|and|wait|the)\b)|"
+    r"(?:sorry|oops|ah|oh|well|i mean|i meant|rather|make (?:that|it)|for|and)\b)[ ,.:;-]*)+",
     re.IGNORECASE,
 )
 _WEARS = re.compile(

@@ -28,6 +28,7 @@ from shell.missed import (
     of_missed,
     only_adds,
     only_goes_on,
+    only_measures,
     replies,
     rests_on_missed,
     rests_on_open,
@@ -115,7 +116,8 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
         older = _ask(msgspec.structs.replace(opened, before=session.before), base)
         unsettled = session.before is None and session.latest is not None and session.latest.query is None
         rests = rests_on_open(session, older[0], text)
-        is_open = not _is_answered(asked) or (only_goes_on(text) and not is_of_open(session, asked))
+        adds = only_goes_on(text) or only_measures(text)
+        is_open = not _is_answered(asked) or (adds and not is_of_open(session, asked))
         if (unsettled and only_goes_on(text) and names_thing(asked)) or (rests and is_open):
             return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=_OPEN)
         if not rests and _is_answered(older[0]):

@@ -8,9 +8,12 @@ from pathlib import Path
 import pytest
 
 from kb import Answer, KnowledgeBase, demo_folder
+from shell.session import Session
+from shell.turns import Reply, take_line
 
 DAY = datetime.date(2026, 11, 25)
 SEVENTH = Path(__file__).parents[1] / "seventh" / "books"
+EIGHTH = Path(__file__).parents[1] / "eighth" / "books"
 FIFTH = Path(__file__).parents[1] / "fifth" / "books"
 
 
@@ -71,3 +74,26 @@ def test_a_clause_of_nothing_that_was_named_leaves_nothing_to_go_on_from(tmp_pat
     base = KnowledgeBase.open(demo_folder(), tmp_path)
     answer = _talk(base, "who orders the rig of the day?", "may I wear it ashore?")
     assert answer.outcome != "answer"
+
+
+@pytest.mark.parametrize(
+    ("books", "lines", "complaint"),
+    [
+        (EIGHTH, ("mustache?", "how long", "and a beard in the kitchen", "6 mm"), "still open"),
+        (demo_folder(), ("May I wear deck gloves in rain ashore?", "no fog"), "not clear what is denied"),
+    ],
+)
+def test_what_is_not_clear_is_not_taken_for_something_else(
+    books: Path, lines: tuple[str, ...], complaint: str, tmp_path: Path
+) -> None:
+    base, session, reply = KnowledgeBase.open(books, tmp_path), Session(as_of=DAY), Reply()
+    for line in lines:
+        session, reply = take_line(session, line, base)
+    assert complaint in reply.complaint
+
+
+def test_a_measure_alone_is_of_what_was_measured(tmp_path: Path) -> None:
+    base, session = KnowledgeBase.open(EIGHTH, tmp_path), Session(as_of=DAY)
+    for line in ("mustache?", "how long", "6 mm"):
+        session, _ = take_line(session, line, base)
+    assert session.answers[-1].reading.text == "May the length of the moustache be 6 mm?"

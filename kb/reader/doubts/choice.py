@@ -77,9 +77,12 @@ def _by_name(keys: list[str], ask: Ask, lexicon: Lexicon) -> int | None:
         return None
     named = {entry.id for entry in lexicon.names.get("".join(keys), ()) if entry.kind == "item"}
     found = [place for place, (value, _) in enumerate(ask.choices) if value in named]
+    labels: list[list[str]] = []
     if len(found) != 1:
-        labels = [{token.key for token in tokenize(label)} for _, label in ask.choices]
-        found = [place for place, words in enumerate(labels) if set(keys) <= words]
+        labels = [[token.key for token in tokenize(label)] for _, label in ask.choices]
+        found = [place for place, words in enumerate(labels) if set(keys) <= {*words}]
+    if len(found) > 1:  # "the pilot's", of the pilot's badge and the old pattern pilot's badge
+        found = [place for place in found if labels[place][: len(keys)] == keys] or found
     return found[0] if len(found) == 1 else None
 
 

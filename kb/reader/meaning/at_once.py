@@ -95,6 +95,7 @@ def of_the_closed_one(reading: Reading, lookup: Lookup) -> Reading:
         return reading  # what was on before is not spoken of now
     item = query.items[0]
     others = [fact.removeprefix(_WORN) for fact in new or worn]
+    others = [other for other in others if len(lookup.narrower(other)) < 2]  # of socks, which is not known
     closed = [other for other in others if _closed_by(other, item, query, lookup)]
     if len(closed) != 1:
         return reading

@@ -57,6 +57,9 @@ _AS_WELL = Pattern(
 )
 _OTHER = Pattern(r"(?i)\b(?:the|my|that|your) other ((?!one\b|ones\b)[a-z]+)\b")
 _SUCH = Pattern(r"(?i),? (?:i mean |that is )?the ([a-z]+) one\b")
+_OWN_KIND = Pattern(
+    r"(?i)my (\w+?)(?:['’]s| is| are) (\w+)[.,;] (?:so )?(is|are|was|were) (?:that|it|they|those)\b(.*)"
+)
 _BESIDE = "worn:"
 _WITH_IT_ON = Pattern(
     r"(?i),? \b(?:with (?:it|them|that|those)(?: still)? on|(?:still )?(?:wearing|in) (?:them|those))\b"
@@ -250,3 +253,13 @@ def _by_light(text: str, said: str, before: Query, talk: Talk) -> Reading | None
     values = NO if light.group(1) else YES
     case = merge_case(before.case, {facts[0]: values}, None, False, talk.lookup)
     return talk.made(text, msgspec.structs.replace(before, case=case))
+
+
+def of_own_kind(text: str, talk: Talk) -> Reading | None:
+    """ "My belt's canvas. Is that all right?": the kind that a sentence before the question tells of."""
+    owned = _OWN_KIND.fullmatch(text.strip())
+    if owned is None:
+        return None
+    thing, kind, verb, rest = owned.groups()
+    reading = talk.read(f"{verb} the {kind} {thing}{rest}", None)
+    return msgspec.structs.replace(reading, question=text) if reading.query is not None else None

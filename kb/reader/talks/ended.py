@@ -1,6 +1,7 @@
 """What was being done and is done no more: "and when I'm just standing about?", "once I've finished?".
 
-Who stands about does nothing of what was said; what was ordered, granted or worn is as it was.
+What is denied outright ("no fog", "no machinery") is not so, either. Who stands about does nothing of what
+was said; what was ordered, granted or worn is as it was.
 """
 
 from __future__ import annotations
@@ -11,10 +12,13 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
 from kb.model.values import YES, Choices, ValueSet
 from kb.reader.meaning.query import merge_case
+from kb.reader.pieces.pieces import Understood
 from kb.reader.pieces.values import complement_of
+from kb.reader.question import understand
 from kb.reader.talks.further import LEAD, bare_words
 from kb.reader.talks.talked import Talk
 from kb.text import Pattern
+from kb.wording import say_query
 
 _WHO = r"(?:i|we|he|she|they|you)"
 _IS = rf"(?:{_WHO}(?: am| are| is| was| were|['\u2019](?:m|re|s)) )?"
@@ -29,6 +33,11 @@ _ENDED = Pattern(
     r"(?:it|that|this|all that)(?:['\u2019]s| is| has)?(?: (?:all|now))* (?:over|finished|done|ended)"
     r")(?: (?:again|then|now|for the day|with it|instead))*"
 )
+_NONE = Pattern(
+    r"(?i)(?:(?:and|but|so|ok|okay|with|if|there(?:['\u2019]s| is| are))[ ,]+)*no "
+    r"(?!(?:i|we|he|she|it|that|this|the|my|one|other|others|wait|sorry|not|no|longer|more|in|on|at|for|with|if|when|what|which|how)\b)(?=[a-z])"
+)
+_OF_LIFE = ("situation", "term")
 _DOINGS = frozenset({"activity", "task", "work", "duty", "occupation", "job"})
 
 
@@ -59,3 +68,30 @@ def _is_doing(fact: str, values: ValueSet, lookup: Lookup) -> bool:
 
 def _says_doing(label: str) -> bool:
     return any(word.endswith("ing") and len(word) > 4 for word in label.casefold().split()[:1])
+
+
+def denied(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """ "No fog", "and no machinery?": a circumstance that was read as if it were so is not.
+
+    A "no" before a comma corrects what was said; one before a noun denies it.
+    """
+    found, query, lookup = _NONE.match(text), reading.query, talk.lookup
+    before = previous.frame or previous.query
+    if found is None or query is None or before is None:
+        return reading
+    old = dict(before.case.facts)
+    words = understand(text[found.end() :], talk.lexicon, lookup, None)
+    pieces = words.pieces if isinstance(words, Understood) else ()
+    said = {piece.fact: piece.values for piece in pieces if piece.tag == "fact" and piece.fact}
+    wrong = {
+        fact: complement_of(lookup, fact, values)
+        for fact, values in query.case.facts
+        if lookup.facts[fact].family in _OF_LIFE
+        and old.get(fact) != values
+        and (said.get(fact) == values or (fact not in said and values == YES))
+    }
+    if not wrong:
+        return reading
+    case = merge_case(query.case, wrong, None, False, lookup)
+    asked = msgspec.structs.replace(query, case=case)
+    return msgspec.structs.replace(reading, query=asked, text=say_query(lookup, asked))

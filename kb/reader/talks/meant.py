@@ -68,8 +68,8 @@ def filled(text: str, previous: Reading, talk: Talk) -> Reading | None:
     akin = item is not None and (not offered or not set(offered).isdisjoint(talk.lookup.broader(item)[1:]))
     where = asked_place(previous) if ask.choices else None
     if item is not None and (where is None or item not in {value for value, _ in ask.choices}):
-        if not akin:
-            return None
+        if (told := _in_that_rig(text, item, ask, previous, talk)) is not None or not akin:
+            return told
         label = talk.lookup.items[item].label
         if where is not None:
             again = talk.read(previous.question[: where[0]] + label + previous.question[where[1] :], None)
@@ -81,6 +81,23 @@ def filled(text: str, previous: Reading, talk: Talk) -> Reading | None:
         return None
     told = _named_with_more(text, previous, talk) or _only_told(text, ask, previous, talk)
     return told or _still_open(text, previous, talk)
+
+
+def _in_that_rig(text: str, item: str, ask: Ask, previous: Reading, talk: Talk) -> Reading | None:
+    """ "Order B", asked which shoes are meant, where a rig and the whole of it are called alike: in it."""
+    names = {
+        name.casefold() for name in (talk.lookup.items[item].label, *talk.lookup.items[item].other_labels)
+    }
+    rigs = [
+        value.label
+        for fact in talk.lookup.base.facts
+        if fact.family == "rig"
+        for value in fact.values
+        if value.label.casefold() in names
+    ]
+    if len(rigs) != 1 or not ask.choices or item in {value for value, _ in ask.choices}:
+        return None
+    return _only_told(f"in {rigs[0]}", ask, previous, talk) or Reading(question=text, ask=ask)
 
 
 def _still_open(text: str, previous: Reading, talk: Talk) -> Reading | None:

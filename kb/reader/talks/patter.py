@@ -36,6 +36,7 @@ _ALWAYS = rf"""
 ^(?:(?:ok|okay|right|fine|well|so|oh|ah) )+(?=(?:and|but|what about|how about)\b) =>
 ^(?:(?:and|but|so|ok|no|nope|sorry|oh|oops|what about|how about|make (?:that|it)|i mean|i meant)\b[ ,.:;]*)*
  ((?:19|20)\d\d)(?: then| i mean| i meant)?\W*$ => and in \1?
+^(no|nope|sorry|oh) (?=i (?:mean|meant)\b) => \1,\s
 ^((?:(?:no|nope|sorry|oh|oops|ah|er|well|wait)\b[ ,.:;!]+)+)i (?:meant|mean)(?: to say)?[ ,:]+
  (?=(?:in|on|at|for|an?) |\d|minus ) => \1
 ^(?:(?:hm+|hmph|humph|huh|oh|ah|aha|ugh|wow|i see|got it|thanks|thank you|understood|noted|interesting|

@@ -24,6 +24,7 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
     if ask.fact not in lookup.facts:
         nothing = unmeant(ask, said_plainly(tokenize(text[:100])))
         raise UsageError("No fact was asked for." if nothing is None else nothing.reason)
+    text = _MEANT.sub(r"\1, ", text)
     said = text.strip().rstrip(".?!")
     if said.isdecimal() and ask.choices and 1 <= int(said) <= len(ask.choices):
         return (parse_fact(lookup, ask.fact, ask.choices[int(said) - 1][0]),)
@@ -61,6 +62,7 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
         return tuple({fact: (fact, values) for facts in several for fact, values in facts}.values())
 
 
+_MEANT = Pattern(r"(?i)^(no|nope|sorry|oh) (?=i (?:mean|meant)\b)")
 _CORRECTED = Pattern(r"(?i)^(?:no|nope|sorry|oh),\s*")  # "no, the other cap" does without nothing
 _WHETHER = Pattern(r"(?i)(yes|yep|yeah|yup|aye|nope|nah|no)([,.;] (?:and |but )?| and | but )? ?(.+)")
 _TOLD = Pattern(

@@ -41,9 +41,6 @@ _NO_COUNT = Pattern(
     r"(?:count|apply|matter|hold|help|work|good enough|enough)"
 )
 _ONE = Pattern(r"(?i)\b(with|without|got|have|has|hold) one\b(?= ?[?.!,]| ?$)")
-_OWN_KIND = Pattern(
-    r"(?i)my (\w+?)(?:['’]s| is| are) (\w+)[.,;] (?:so )?(is|are|was|were) (?:that|it|they|those)\b(.*)"
-)
 _THAT = Pattern(r"\b(?:it|its|that|this|one|they|them)\b")
 _COND = Pattern(
     r"(?:(?:and|but|even|so|what|or) )*(?:with|without|over|under|if|when|while) "
@@ -116,7 +113,11 @@ def read_turn(
 
 
 def _read(text: str, previous: Reading | None, talk: Talk) -> Reading:
-    reading = (_of_own(text, talk) or _added(text, previous, talk)) if len(text) <= _LONGEST else None
+    reading = _added(text, previous, talk) if len(text) <= _LONGEST else None
+    if reading is None and "my " in text.lower() and len(text) <= _LONGEST:
+        from kb.reader.talks.another import of_own_kind  # noqa: PLC0415  few lines tell what one owns
+
+        reading = of_own_kind(text, talk)
     if reading is None and previous is not None and len(text) <= _LONGEST:
         reading = _gone_on(text, previous, talk)
     reading = reading or talk.read(text, previous)
@@ -170,6 +171,10 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
         said, reading = bare, again
     if reading.query is None and (parted := _by_parts(bare or said, reading, previous, talk)) is not None:
         return put_as(text, parted)
+    if " no " in f" {text[:40].casefold()}":
+        from kb.reader.talks.ended import denied  # noqa: PLC0415  few turns deny
+
+        reading = denied(text, reading, previous, talk)
     return reading if said == text or reading.ask is not None else put_as(text, reading)
 
 
@@ -389,13 +394,3 @@ def _of_a_grant(text: str, said: str, before: Query, talk: Talk) -> Reading | No
     if "for how long" in said or "how long for" in said:  # no length of the thing is asked for
         return Reading(question=text, abstain=Abstain(reason="The books do not say for how long."))
     return None
-
-
-def _of_own(text: str, talk: Talk) -> Reading | None:
-    """ "My belt's canvas. Is that all right?": the kind that a sentence before the question tells of."""
-    owned = _OWN_KIND.fullmatch(text.strip()) if "my " in text.lower() else None
-    if owned is None:
-        return None
-    thing, kind, verb, rest = owned.groups()
-    reading = talk.read(f"{verb} the {kind} {thing}{rest}", None)
-    return msgspec.structs.replace(reading, question=text) if reading.query is not None else None
