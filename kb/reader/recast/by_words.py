@@ -18,12 +18,13 @@ from kb.keywords import analyse, lemma
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
-from kb.model.records import Case, Clause, Fact, is_in_force
-from kb.model.values import intersect, is_empty
+from kb.model.records import Case, Clause, is_in_force
+from kb.model.values import Choices, intersect, is_empty
 from kb.reader.meaning.listed import asks_which_thing
 from kb.reader.names.spelling import akin
 from kb.reader.pieces.doings import is_doing
 from kb.reader.pieces.pieces import Piece, Understood
+from kb.reader.recast.of_rigs import is_of_rig, which_rig
 from kb.reader.recast.telling import (
     ASKING,
     LIGHT,
@@ -42,6 +43,7 @@ from kb.text import Pattern
 
 _POINTING = word_set("it them thing one ones")
 _KIT = word_set("kit uniform equipment")
+_TELLS = Pattern(r"(?i)(?:but |and |so )?(?:my|our|his|her|their) [^?]*(?:n['\u2019]t|\bnot|\bnever)\b[^?]*$")
 _ELSEWHERE = Pattern(r"(?i)\bnot (?:at|in|on|near|from|aboard) \w|\b(?:anywhere|everywhere) (?:but|else)\b")
 
 
@@ -53,6 +55,8 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         return None  # it is judged, or nothing is said
     if ASKING.isdisjoint(opening) and _ELSEWHERE.search(found.text) is not None:
         return None  # "not at the station, must I?": no clause on the station tells it
+    if ASKING.isdisjoint(opening) and _TELLS.match(found.text) is not None:
+        return None  # "my boots haven't come" asks nothing that a clause with those words tells
     units = tuple(_units(found, lookup))
     if not any(unit.piece for unit in units) and any(token.low in _POINTING for token in found.tokens):
         return None
@@ -80,8 +84,8 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         token.low in ("count", "counts", "counted", "qualifies") for token in found.tokens
     ):
         near = [one for one in near if lookup.clauses[one.clause].kind in ("definition", "information")]
-    if rig := _which_rig(found, lookup):
-        near = [one for one in near if _is_of_rig(lookup.clauses[one.clause], rig)]
+    if rig := which_rig(found, lookup):
+        near = [one for one in near if is_of_rig(lookup.clauses[one.clause], rig)]
     if counted := _counted(found):  # "how many bars" is told by a clause on them, not by one on a "one-bar"
         near = [one for one in near if is_ruled(counted, lookup.clauses[one.clause], lookup)]
     if ASKING.isdisjoint(opening):  # "may rigs be mixed?": the one clause in which all of it stands
@@ -162,26 +166,6 @@ _BY_THE_BODY = Pattern(
 _MANY, _MEASURED = 3, ("measure", "number")
 _NAMES = frozenset({"item", "items", "fact"})
 _WEAK = word_set("end start begin stop old new young time last first next change")
-
-
-def _which_rig(found: Understood, lookup: Lookup) -> Fact | None:
-    """The outfits, where it is asked which of them: "which rig do I wear in town"."""
-    for before, piece in pairwise(found.pieces):
-        fact = lookup.facts.get(piece.arg or "") if piece.tag == "fact name" else None
-        if before.tag in ("which", "what") and fact is not None and fact.family == "rig":
-            return fact
-    return None
-
-
-def _is_of_rig(clause: Clause, rig: Fact) -> bool:
-    """Whether a clause says when an outfit is worn, and not what is worn with it."""
-    text = " ".join(clause.text.casefold().split())
-    names = [
-        re.escape(name.casefold()) for value in rig.values for name in (value.label, *value.other_labels)
-    ]
-    return clause.kind != "rule" or any(
-        re.search(rf"\b{name} (?:is|are|for|may be)\b", text) for name in names
-    )
 
 
 def _counted(found: Understood) -> tuple[str, ...]:
@@ -336,6 +320,8 @@ def _level(unit: Unit, words: tuple[str, ...], clause: Clause, asked: str, looku
     """How surely a clause has a word: 1 as it is, less in another form or in one of its sense, 0 if not."""
     if unit.piece is not None and unit.piece.tag == "book":
         words = (*words, *analysed(lookup.editions[clause.edition].label))
+    if unit.piece is not None and not _may_be_of(unit, unit.piece, clause, lookup):
+        return 0.0
     levels = [word_level(word, words) for word in unit.lemmas]
     best = min(levels)
     if best < 1 and unit.names:
@@ -356,6 +342,25 @@ def _level(unit: Unit, words: tuple[str, ...], clause: Clause, asked: str, looku
     if best < 0.9 and unit.piece is not None and unit.piece.fact and _tested(unit.piece, clause, lookup):
         best = 0.9
     return best
+
+
+def _may_be_of(unit: Unit, piece: Piece, clause: Clause, lookup: Lookup) -> bool:
+    """Whether a clause may speak of a value that no word of weight tells from its fellows: "Order E".
+
+    Then it has to name that one, or to test for it.
+    """
+    if not piece.fact or piece.values is None or lookup.facts[piece.fact].family != "rig":
+        return True
+    values = lookup.facts[piece.fact].values
+    fellows = [value for value in values if {*analyse(value.label)} == {*unit.lemmas}]
+    named = [
+        v.label.casefold()
+        for v in fellows
+        if isinstance(piece.values, Choices) and v.id in piece.values.members
+    ]
+    if len(fellows) < 2 or not named or _tested(piece, clause, lookup):
+        return True
+    return any(re.search(rf"\b{re.escape(name)}\b", clause.text.casefold()) for name in named)
 
 
 def _names_a_value(fact: str, words: Sequence[str], lookup: Lookup) -> bool:

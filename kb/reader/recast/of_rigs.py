@@ -1,0 +1,30 @@
+"""The outfits in a question that a clause is to answer: whether one is asked for, and what is said of it."""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+
+from kb.model.lookup import Lookup
+from kb.model.records import Clause, Fact
+from kb.reader.pieces.pieces import Understood
+
+
+def which_rig(found: Understood, lookup: Lookup) -> Fact | None:
+    """The outfits, where it is asked which of them: "which rig do I wear in town"."""
+    for before, piece in pairwise(found.pieces):
+        fact = lookup.facts.get(piece.arg or "") if piece.tag == "fact name" else None
+        if before.tag in ("which", "what") and fact is not None and fact.family == "rig":
+            return fact
+    return None
+
+
+def is_of_rig(clause: Clause, rig: Fact) -> bool:
+    """Whether a clause says when an outfit is worn, and not what is worn with it."""
+    text = " ".join(clause.text.casefold().split())
+    names = [
+        re.escape(name.casefold()) for value in rig.values for name in (value.label, *value.other_labels)
+    ]
+    return clause.kind != "rule" or any(
+        re.search(rf"\b{name} (?:is|are|for|may be)\b", text) for name in names
+    )
