@@ -37,6 +37,7 @@ _NONE = Pattern(
     r"(?i)(?:(?:and|but|so|ok|okay|with|if|there(?:['\u2019]s| is| are))[ ,]+)*no "
     r"(?!(?:i|we|he|she|it|that|this|the|my|one|other|others|wait|sorry|not|no|longer|more|in|on|at|for|with|if|when|what|which|how)\b)(?=[a-z])"
 )
+_FURTHER = Pattern(r"(?i)[,;.]| (?:in|on|at|with|when|if|and|but|for|while)\b")
 _OF_LIFE = ("situation", "term")
 _DOINGS = frozenset({"activity", "task", "work", "duty", "occupation", "job"})
 
@@ -80,7 +81,8 @@ def denied(text: str, reading: Reading, previous: Reading, talk: Talk) -> Readin
     if found is None or query is None or before is None:
         return reading
     old = dict(before.case.facts)
-    words = understand(text[found.end() :], talk.lexicon, lookup, None)
+    noun, *more = _FURTHER.split(text[found.end() :])  # "no ceremony, in the hut?" is there
+    words = understand(noun, talk.lexicon, lookup, None)
     pieces = words.pieces if isinstance(words, Understood) else ()
     said = {piece.fact: piece.values for piece in pieces if piece.tag == "fact" and piece.fact}
     wrong = {
@@ -88,7 +90,7 @@ def denied(text: str, reading: Reading, previous: Reading, talk: Talk) -> Readin
         for fact, values in query.case.facts
         if lookup.facts[fact].family in _OF_LIFE
         and old.get(fact) != values
-        and (said.get(fact) == values or (fact not in said and values == YES))
+        and (said.get(fact) == values or (not said and not more and values == YES))
     }
     if not wrong:
         return reading
