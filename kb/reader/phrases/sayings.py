@@ -16,6 +16,7 @@ from kb.reader.phrases.framings import FRAMINGS, NAMES
 from kb.reader.phrases.inspections import SEEN
 from kb.reader.phrases.misleading import MISLEADING, MISLEADING_LAST
 from kb.reader.phrases.street import STREET
+from kb.reader.phrases.wheres import MISLEADING_WHERES
 from kb.reader.phrases.workings import MISLEADING_WORKINGS
 from kb.text import Pattern
 
@@ -267,7 +268,7 @@ _FIRST = r"""
 ^(what|when|where|who) (?:do|does) <books> say(?:s)?(?: that)? (<i>) (must|may|can|should|may not|must not)\b
      => \1 \3 \2
 """
-_FIRST += MISLEADING_ASKINGS
+_FIRST += MISLEADING_ASKINGS.rstrip() + MISLEADING_WHERES
 
 
 @cache

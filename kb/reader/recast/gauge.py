@@ -46,9 +46,9 @@ _ENDS = (("ends", "are"), ("ends", "measure"), ("ends", "of"), ("ends", "were"))
 _LIGHT = word_set("""
     arm distance how a an the my your his her its our their of to at on in by and is are be been does do
     did can could may must should shall will would have has got need it i we you they one that which
-    what gap room space clearance height edge point line side seam tip leg back front behind ok okay fine
-    allowed still mine right correct so just about roughly exactly there then up down out off when where with
-    once if while until before after alright good meant supposed
+    what gap room space clearance height edge edges point line side sides seam tip leg legs back front behind
+    ok okay fine allowed still mine right correct so just about roughly exactly there then up down out off
+    when where with once if while until before after alright good meant supposed
 """)
 _SAME: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
@@ -56,6 +56,7 @@ _SAME: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "tip": ("fingertip", "end"), "lowest": ("lower", "lowest"), "fingertip": ("finger", "tip"),
         "head": ("scalp",), "lip": ("mouth",), "brow": ("eyebrow",), "cuff": ("sleeve", "cuff"),
         "sleeve": ("cuff", "sleeve"), "knee": ("kneecap", "knee"), "end": ("hem", "end"),
+        "hem": ("edge", "hem"),
     }
 )  # fmt: skip
 _GAPS = frozenset({"distance", "gap", "space", "clearance"})
@@ -101,6 +102,8 @@ def _of_a_datum(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> 
     if (len(meant) > 1 or claims) and len(sizes) == 1 and not sizes - lookup.aspects.keys():
         sized = lookup.aspects_within(*sizes)
         meant = {(item, aspect) for item, aspect in meant if aspect in sized}
+    if len(meant) > 1 and len({(rule.clause, rule.aspect, rule.value) for rule in rules}) == 1:
+        return Query(kind="source", clause=rules[0].clause, case=case)  # of several of a name alike
     if len(meant) != 1:
         return None
     ((item, aspect),) = meant

@@ -26,7 +26,7 @@ _NEXT = Pattern(
     rf"{_AND}(?=(?:for|within|after|in|until|till)\s+how\s+(?:long|many|soon)\b)|"
     rf"{_AND}(?=how\s+{_HOW_MUCH}(?:\s+(?:up|down|apart|above|below|beforehand|before|in advance))?\s+"
     r"(?:is|are|must|may|can|does|do|should|will|have|has)\s+(?!(?:to|been|not)\b)\w)|"
-    rf"{_AND}(?=how\s+{_HOW_MUCH}\s*\?*$)|"
+    rf"{_AND}(?=(?:how\s+{_HOW_MUCH}|where)\s*\?*$)|"
     rf"{_AND}(?=(?:what|which)\s+{_OF_WHICH}\b)|"
     rf"{_AND}(?=who\s+(?:gets|has|wears|needs|grants|decides|says|carries|owns|gives|signs|pays|orders|issues"
     r"|allows|approves|checks|inspects|settles|names)\b)|"
