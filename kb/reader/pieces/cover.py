@@ -201,7 +201,7 @@ _BOUNDING = frozenset({"for", "within", "until", "during"})
 
 
 def _is_of_a_name(piece: Piece, names: Sequence[Piece], tokens: tuple[Token, ...]) -> bool:
-    """Whether a measure, a day or a verb is in a label: "something hotter than 60 degrees", "take jackets off".
+    """Whether a measure, a day or a verb is in a label: "lifting something hotter than 60 degrees".
 
     Not where the label tells another fact before it: "in the cold room | for more than 5 minutes" says both.
     """
