@@ -38,6 +38,8 @@ if TYPE_CHECKING:
     from kb.suggesting import WordDesk
 
 _ENGINES_KEPT, _FEW = 8, 4
+_TRUTH = frozenset({"true", "right", "correct", "so", "case", "fact"})
+"""Words of which one is said where a claim is put to be confirmed."""
 
 
 class KnowledgeBase:
@@ -160,6 +162,10 @@ class KnowledgeBase:
                     previous = asked[-1]
                 elif told[-1].reading.query is not None:
                     previous = told[-1].reading
+        if len(answers) == 1 and not _TRUTH.isdisjoint(text.casefold().replace("?", " ").split()):
+            from kb.confirmed import confirmed  # noqa: PLC0415  few put a claim
+
+            answers = [confirmed(text, answers[0])]
         if len(parts) > 1 and len(answers) > 1:
             from kb.focus import told_of_the_line  # noqa: PLC0415  most lines have one part
 

@@ -63,7 +63,8 @@ def told_or_read(
     if query.kind in ("may", "must"):
         from kb.reader.recast.told_by import SURE, kind_of  # noqa: PLC0415  few are silent
 
-        if kind_of(reading.question) not in {*SURE, "often", "until", "cost"}:
+        done = bool(query.items) and query.aspect not in ("wear", lookup.use_of(query.items[0]))
+        if not done and kind_of(reading.question) not in {*SURE, "often", "until", "cost"}:
             return plain  # whether it may be worn is asked
     told = by_a_clause(reading, as_of, answer, lookup)
     return told or replaced(plain, speaking=clauses_that_speak(reading, as_of, lookup, beside=True))

@@ -53,7 +53,7 @@ def _headline(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     return (Headline(word.upper(), text or (_SILENT if answer.verdict == "silent" else ""), tone),)
 
 
-_LED = re.compile(r"(?P<first>Yes|No)(?:, (?P<where>in [^.:;]+))?[.:,] ")
+_LED = re.compile(r"(?P<first>Yes|No|Right|Wrong)(?:, (?P<where>in [^.:;]+))?[.:,] ")
 _ON = "It depends on "
 _SET_APART = (" unless ", "; in any other ", "; but when ", "; without ")
 

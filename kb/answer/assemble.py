@@ -143,8 +143,7 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     if engine.lookup.aspects[query.aspect].kind != "act":
         return _values(engine, query, blank)
     part = act_answer(engine, query)
-    verdict = part.verdict
-    open_ = verdict not in ("prohibited", "conflict")
+    open_ = (verdict := part.verdict) not in ("prohibited", "conflict")
     company: tuple[str, ...] = ()
     if open_ and (query.case.alone or any(values == NO for _, values in query.case.facts)):
         from kb.answer.lacking import company_note, lacking  # noqa: PLC0415  few questions leave a thing off
@@ -159,6 +158,10 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     if query.kind == "may" and verdict == "required" and (worn := _worn_so(engine, query, answer)):
         return worn
     answer = replaced(answer, notes=(*company, *answer.notes, *act_notes(engine, query, verdict)))
+    if query.case.alone:
+        from kb.answer.lacking import said_alone  # noqa: PLC0415
+
+        answer = said_alone(engine, query, answer)
     if verdict not in ("prohibited", "conflict", "silent"):
         answer = replaced(answer, headline=" ".join((answer.headline, *foul_company(engine, query))))
     if query.kind == "when" and len(part.cases) > 1 and part.aspect == query.aspect:

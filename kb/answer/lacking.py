@@ -11,17 +11,17 @@ from collections.abc import Collection, Iterator
 import msgspec
 
 from kb.answer.acts import act_part
-from kb.answer.common import Part
+from kb.answer.common import Part, replaced
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, Verdict
+from kb.model.questions import Answer, Query, Verdict
 from kb.model.values import NO, YES
 from kb.reasoner import WORN, Engine, possible_facts
 from kb.wording import clause_reference, listing, say_verdict, the_item
 from kb.wording.unless import ordinary, usually_in
 
 _WORN = frozenset({"garment", "accessory"})
-_MOST = 4
+_MOST, _NOT_ALONE = 4, "Not by itself"
 
 
 def lacking(engine: Engine, query: Query, part: Part, carried: Collection[str]) -> Query | None:
@@ -59,7 +59,20 @@ def company_note(engine: Engine, query: Query, carried: Collection[str]) -> tupl
     found = [one for one, part in _others(engine, query) if part.verdict == "required"] if rig else []
     others = [the_item(engine.lookup, one.items[0]) for one in found]
     more = [f"{len(others) - _MOST} more"] if len(others) > _MOST else []
-    return (f"Not by itself: {listing([*others[:_MOST], *more])} must be worn, too.",) if others else ()
+    return (f"{_NOT_ALONE}: {listing([*others[:_MOST], *more])} must be worn, too.",) if others else ()
+
+
+def said_alone(engine: Engine, query: Query, answer: Answer) -> Answer:
+    """The answer about a thing alone, in words that say no more: it may be banned beside others just as well,
+    and be worn, but not by itself."""
+    headline = answer.headline
+    if answer.verdict == "prohibited":
+        beside = msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, alone=False))
+        banned = _part(engine, beside).verdict == "prohibited"
+        headline = say_verdict(engine.lookup, "prohibited", beside) if banned else headline
+    elif answer.notes and answer.notes[0].startswith(_NOT_ALONE) and headline.startswith("Yes"):
+        headline = f"Yes, but not by itself: t{headline.removeprefix('Yes: t').removeprefix('Yes. T')}"
+    return replaced(answer, headline=headline)
 
 
 def _left_notes(engine: Engine, query: Query, carried: Collection[str]) -> Iterator[str]:

@@ -51,7 +51,7 @@ def within_limits(engine: Engine, query: Query, part: Part, headline: str) -> st
         left = say_verdict(lookup, "conditional", query, open_facts=open_, rows=table)
         return headline if left.startswith("Yes") else f"{left} {room}"
     verdict = say_verdict(lookup, next(iter(said)), query)
-    if headline.startswith("Yes") and verdict.startswith("No"):
+    if headline.startswith(("Yes", "Only when")) and verdict.startswith("No"):
         return f"{verdict} {room}"
     if headline.startswith(verdict.removesuffix(".")):
         return f"{headline} {room}"  # the table is said by what holds without them

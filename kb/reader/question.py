@@ -227,7 +227,7 @@ def read_question(
 
     reading = _read(text, found, frame, roles, case, lexicon, lookup, previous, read)
     reading = otherwise(reading, found, roles, before, case, lookup, read)
-    return of_its_words(reading, found, lookup)
+    return of_its_words(reading, found, frame, lookup)
 
 
 def _read(
@@ -300,8 +300,9 @@ def _the_one(
     from kb.reader.doubts.choice import asked_place as asked_span  # noqa: PLC0415  few are asked which is meant
 
     where, text = asked_span(stopped_at), stopped_at.question
-    if where is None:
-        return stopped_at
+    named = {span.target for span in stopped_at.spans if span.role == "item" and span.target is not None}
+    if where is None or (len(named) > 1 and " of " in text[where[0] : where[1]]):
+        return stopped_at  # "the sleeves of the undershirt": neither may fall out
     again = read(text[: where[0]] + lookup.items[one].label + text[where[1] :])
     asked = tuple(piece.arg for piece in roles.asked)  # "the cap under the lid"
     return again if again.query is not None and again.query.items in ((one,), asked) else stopped_at

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+import msgspec
+
 from kb.model.lookup import Lookup
 from kb.model.questions import OpenValue, Query, Verdict
 from kb.model.values import YES, others_in
@@ -128,9 +130,28 @@ def say_before_all(lookup: Lookup, query: Query) -> str:
 def _act_line(lookup: Lookup, verdict: Verdict, query: Query) -> str:
     """The headline about an act; of a question that is neither may nor must, as if it were may."""
     asked, polarity = (query.kind, query.polarity) if query.kind in ("may", "must") else ("may", "do")
+    line = _HEADLINES[asked, polarity, verdict]
+    if is_manner(lookup.aspects[query.aspect]) and (so := _manner_line(lookup, verdict, query, line)):
+        return so
     it = thing_in(lookup, query)
     done = done_in(lookup, query, query.case.alone and verdict != "required")
-    return _HEADLINES[asked, polarity, verdict].format(it=it, It=sentence(it, ""), done=done)
+    return line.format(it=it, It=sentence(it, ""), done=done)
+
+
+def _manner_line(lookup: Lookup, verdict: Verdict, query: Query, line: str) -> str:
+    """The headline about a manner as one says it: "No: the boots must have the trousers inside."
+
+    Nothing where its text can only be quoted, or where the headline says more than the verdict.
+    """
+    lead, _, rest = line.partition("{")
+    aspect, modal = lookup.aspects[query.aspect], MODALS[verdict]
+    if verdict == "required" and aspect.label.startswith("not "):
+        aspect, modal = msgspec.structs.replace(aspect, label=aspect.label.removeprefix("not ")), "must not"
+    said = say_manner(lookup, the_item(lookup, query.items[0]), aspect, modal)
+    tail = ", but need not be" if rest.endswith("{done}, but need not be.") else ""
+    if "“" in said or not (tail or rest.endswith(f" {MODALS[verdict]} be {{done}}.")):
+        return ""
+    return f"{lead}{sentence(said, '') if lead.endswith('. ') else said}{tail}."
 
 
 def means_yes(lookup: Lookup, query: Query, verdict: Verdict) -> bool | None:
@@ -343,6 +364,8 @@ def _say_claim(lookup: Lookup, verdict: Verdict, query: Query) -> str:
     ]
     if " not" in modal:  # "must not be 2": nobody forbids the very number
         said = said.replace("exactly ", "")
+        for bound, more in (("at least ", "or more"), ("at most ", "or less")):
+            said = f"{said.removeprefix(bound)} {more}" if said.startswith(bound) else said
     lead = "" if query.kind not in ("may", "must") else ("Yes. " if _is_good(query, verdict) else "No. ")
     return lead + sentence(phrase(subject, modal, be, said))
 

@@ -29,7 +29,8 @@ CLAIMED = [
     ("demo", "It's going round that the liner may be worn alone.", LINER),
     ("demo", "Rumour has it that the liner may be worn alone, is there anything in it?", LINER),
     ("demo", "I was taught that the liner may be worn alone. Which is it?", LINER),
-    ("demo", "Was I wrong to think that the liner may be worn alone?", LINER),
+    ("demo", "Was I wrong to think that the liner may be worn alone?",
+     "Is it prohibited for anyone to wear the quilted liner, with nothing else worn?"),
     ("demo", "Am I right in thinking that nobody lends a flotation vest, not even for ten minutes?", LENT),
     ("demo", "The lads swear that nobody ever lends a flotation vest. Can that be?", LENT),
     ("demo", "The inspector says my shoe heel is too high at an inch and a half, is he right?", HEEL),
@@ -74,7 +75,7 @@ CLAIMED = [
     ("demo", "I tarred my lined smock on purpose. Was that a mistake?",
      "Is it prohibited for anyone to tar the lined smock?"),
     ("demo", "I wore my knit cap through town with my watch rig and no one minded. Is it forbidden?",
-     "May anyone wear the knit cap, in watch rig, in town?"),
+     "Is it prohibited for anyone to wear the knit cap, in watch rig, in town?"),
     ("third", "The cashier wants my ear studs out for the parade. Is he right?",
      "Must anyone go without the ear studs, parade?"),
     # what two claims are of

@@ -81,7 +81,7 @@ def _verdict_unless_mentioned(answer: Answer, lookup: Lookup) -> set[str]:
 
 def _leading(answer: Answer, lookup: Lookup) -> str | None:
     """The verdict that the headline leads with: "Yes. ..., unless ..." says what else holds."""
-    if answer.verdict == "conditional" and answer.headline.startswith(("Yes", "No")):
+    if answer.verdict == "conditional" and answer.headline.startswith(("Yes", "No", "Right", "Wrong")):
         query = answer.reading.query
         said = usually_in(lookup, query) if query is not None else {}
         usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases], said)

@@ -69,6 +69,8 @@ def _ask_who(
     query = build_query(frame, roles, case, lookup)
     if piece is None or not isinstance(query, Query) or not query.items:
         return None
+    if [one.tag for one in found.pieces[max(left[0] - 2, 0) : left[0]]] == ["number", "item"]:
+        return _is_this(query, lookup)  # "one ring only when I haul": no more than one
     if piece.tag == "fact" and (query.value is None or query.aspect in ("count", "kit-count")):
         rest = tuple((fact, values) for fact, values in query.case.facts if fact != piece.fact)
         fact = lookup.facts[piece.fact]

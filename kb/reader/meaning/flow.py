@@ -11,6 +11,7 @@ from kb.reader.words.tokens import Token
 SKIPPED = frozenset({"comma", "filler", "det", "poss", "joined", "service", "fully", "datum"})
 MODALS = {"may": "may", "can": "may", "allowed": "may", "banned": "may", "must": "must", "should": "must",
           "have to": "must", "required": "must", "optional": "must"}  # fmt: skip
+_LEADING, _WHOM = frozenset({"can", "may", "should"}), frozenset({"self", "person", "fact"})
 _PREDICATES: dict[str, tuple[Verdict, ...]] = {"banned": ("prohibited",), "optional": ("permitted",)}
 
 
@@ -35,8 +36,13 @@ class Flow:
 
 
 def main_modal(flow: Flow) -> int:
-    """The place of the first word of permission or duty."""
-    return flow.first(*MODALS)
+    """The place of the first word of permission or duty; in "could I be done for it" that of the ban."""
+    first = flow.first(*MODALS)
+    after = first + 1
+    while flow.tag(after) in _WHOM:
+        after += 1
+    leads = flow.tag(first) in _LEADING and after > first + 1
+    return after if leads and flow.tag(after) == "banned" else first
 
 
 _VERDICTS: dict[tuple[str, bool], Verdict] = {

@@ -97,7 +97,9 @@ def _negation(flow: Flow, used: set[int]) -> tuple[bool, Polarity, bool]:
             continue
         if index and index == len(flow.tags) - 1:
             continue
-        if _in_condition(flow, index):
+        if _is_judged(flow, index):
+            polarity = "not"
+        elif _in_condition(flow, index):
             pass
         elif flow.tags[index + 1 : index + 3] == ["be", "aspect"] and flow.tag(0) == "may":
             polarity = "not"  # "may the fastening of the coat not be "buttoned""
@@ -113,6 +115,31 @@ def _negation(flow: Flow, used: set[int]) -> tuple[bool, Polarity, bool]:
             continue
         used.add(flow.places[index])
     return negated, polarity, ambiguous
+
+
+def _is_judged(flow: Flow, index: int) -> bool:
+    """ "Is it wrong if I don't wear it", "I don't wear it, all right": that it is not is asked."""
+    if flow.tag(index - 1) not in ("do", "be"):
+        return False
+    first = index - 2
+    while first >= 0 and flow.tags[first] in _OF_IT:
+        first -= 1  # "if my scarf ends aren't tucked in"
+    thing = flow.tag(index - 1) == "be" and first < index - 2
+    told = not thing and flow.tag(index - 2) in _WEARERS and flow.tag(index + 1) in _ACTS
+    if not thing and not told:
+        return False
+    before = flow.tags[: first + 1 if thing else index - 2]
+    before = before[:-1] if before[-1:] in (["if"], ["when"]) else before
+    said = [tag for tag in flow.tags[index + 1 :] if tag not in ("be", "self")]
+    plain = told and not before and MODALS.keys().isdisjoint(said)  # "I don't wear it?"
+    judged = before[-1:] in _JUDGING and _OF_IT.isdisjoint(
+        before
+    )  # not "is the hood banned if I don't wear it"
+    return judged or plain or (told and not before and said[-1:] in _JUDGING)
+
+
+_OF_IT = frozenset({"item", "items", "run", "on", "of", "aspect"})
+_JUDGING, _WEARERS = (["allowed"], ["banned"]), ("self", "person", "fact")
 
 
 def _in_condition(flow: Flow, index: int) -> bool:
@@ -144,7 +171,8 @@ def _negates_modal(flow: Flow, index: int) -> bool:
     """ "Can't I", "do I not have to", "K5 must not", "is it not allowed"; not "is it ok not to"."""
     before, after = flow.tag(index - 1), flow.tag(index + 1)
     if before in (*_AUXILIARIES, "have"):
-        return flow.words[index] == "n't" or index > 1 or after not in _ACTS
+        chosen = before in ("may", "can") and after == "to"  # "you may choose not to wear it"
+        return not chosen and (flow.words[index] == "n't" or index > 1 or after not in _ACTS)
     if before in _SUBJECTS and (after in _PREDICATES or flow.tag(0) in ("can", "do", "be")):
         return True
     return after in ("allowed", "banned", "required", "optional", "have to", "must")

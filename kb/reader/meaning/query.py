@@ -338,7 +338,7 @@ def _says_so(aspect: str, lookup: Lookup) -> bool:
     """Whether the read-back can say "is it prohibited" of an aspect: not of places and ways of wearing."""
     record = lookup.aspects.get(aspect)
     acts = record is not None and record.kind == "act" and record.verb is not None
-    return acts or (record is not None and record.kind in ("measure", "choice"))
+    return acts or (record is not None and record.kind in ("measure", "choice", "count"))
 
 
 def _of_anybody(case: Case, roles: Roles, lookup: Lookup) -> Case:

@@ -265,10 +265,13 @@ class _Walk(Walker):
 
     def _is_credential(self, index: int, before: int) -> bool:
         """ "if I hold the diver's badge" says what is held, not what is worn; told before, it may be "it"."""
-        fact = credential_of(self.pieces[index], self.lookup) if self._tag(before) == "hold" else None
-        if fact is None:
-            return False
-        self.roles.facts[fact] = YES
+        whose = self._near(before, -1) if self._tag(before) == "with" else -1  # "a C1 with the badge"
+        graded = self._tag(whose) == "fact" and self.pieces[whose].fact in ("grade", "branch")
+        said = graded or self._tag(before) == "hold"
+        fact = credential_of(self.pieces[index], self.lookup) if said else None
+        self.roles.facts |= {fact: YES} if fact else {}
+        if fact is None or graded:
+            return False  # with it: held and worn
         self._use(before)
         return index not in self.told or bool(self.roles.asked) or self._more_items(index)
 

@@ -41,7 +41,8 @@ allowed: allowed|allowed to|allowed to be|permitted|permitted to|permitted to be
 |do the rules allow|do the rules permit|do the rules let|the rules allow
 |does the order allow|do the regulations allow|do the books allow|let
 |no rule against|no rules against|no ban on|nothing against
-banned: anything against|banned|prohibited|forbidden|disallowed|unauthorised|unauthorized|illegal
+banned: a fault|a problem that|at fault|at fault if|at fault for|an offence if|any fault
+|anything against|banned|prohibited|forbidden|disallowed|unauthorised|unauthorized|illegal
 |against the rules|against regulations|against the regulations|out of order|wrong|a rule against
 |any rule against
 |a rule that forbids|a rule forbidding|rules against|a ban on|verboten|barred|banned from|forbidden to

@@ -77,15 +77,20 @@ allowed: open to me|open to us|open to anyone|open to everyone|open to you|open 
 |lawful to|legit|legit to|legitimate|kosher|kosher to|clear to|all clear to
 |am i good to|am i good in|am i good with|are we good to|are we good in|was that fair|is that fair
 |is it fair|is this fair|fair enough|able to|welcome to
-|within my rights to|in my rights to|within my rights|in my rights|anyone mind if|does anyone mind if
-|would anyone mind if|would anybody mind if|does anybody mind if|would it matter if|does it matter if
+|within my rights to|in my rights to|within my rights|in my rights|in the clear|in the clear if
 |is it a problem if|would it be a problem if|would it be a problem|no problem|no problem if|pass muster
 |passes muster|good enough|up to standard|up to scratch|by the book|above board|got leave to|have leave to
-|there any harm in|any harm in|be any harm in|let off with|safe to|ok for me to|okay for me to|fine for me to
+|let off with|safe to|ok for me to|okay for me to|fine for me to
 |all right for me to|ok for us to|ok by the book|ok by the rules|okay by the rules|cleared to
 |on the cards
 and: +
-banned: any bar to|a bar to
+banned: any bar to|a bar to|there any harm in|any harm in|be any harm in|anyone mind if|does anyone mind if
+|would anyone mind if|would anybody mind if|does anybody mind if|will anyone mind if|will anybody mind if
+|would it matter if|does it matter if|will it matter if|will anyone mind|will anybody mind|does anyone mind
+|does anybody mind|would anyone mind|would anybody mind|will anyone object to|will anybody object to
+|would anyone object to|would anybody object to|does anyone object to|can anyone object to|object if
+|be held against me if|count against me if|be put on a charge for|put on a charge for|be written up for
+|get written up for|be written up if|get written up if
 |done for if|done for when|get me in trouble|get us in trouble|get you in trouble|get me into trouble
 |land me in trouble
 |in breach

@@ -288,10 +288,13 @@ def _before(found: Sequence[Piece], index: int, light: bool) -> str:
     return found[index].tag if index >= 0 else ""
 
 
+_BESIDE = frozenset({"with", "without", "and", "or", "but"})
+
+
 def _joined(found: Sequence[Piece], index: int) -> bool:
-    """Whether another thing stands beside a name: "with my cap", "the cap or the beanie"."""
+    """Whether another thing stands beside a name: "with my cap", "a watch with it", "cap or beanie"."""
     after = found[index + 1].tag if index + 1 < len(found) else ""
-    return _before(found, index, True) in ("with", "without", "and", "or", "but") or after == "or"
+    return _before(found, index, True) in _BESIDE or after in ("or", "with")
 
 
 def _chosen(piece: Piece, pieces: Iterable[Piece], lookup: Lookup, which: bool, beside: bool) -> Piece:

@@ -23,9 +23,9 @@ from kb.wording import say_query
 _FAULTS = word_set("""
     problem problems wrong trouble issue issues objection objections fault faulty breach offence mistake
     forbidden banned prohibited barred illegal disallowed""")
-_PLAINLY = word_set("problem problems trouble issue issues offence breach")
+_PLAINLY = word_set("problem problems trouble issue issues offence breach fault")
 """What makes a fault of wearing a thing, or of going without one."""
-_ENDS = frozenset({"if", "when", "?"})
+_ENDS = frozenset({"if", "when", "that", "?"})
 _TOO = word_set(
     "long short big small large wide narrow high low deep thick thin many much few heavy tall far"
 )
@@ -42,21 +42,32 @@ _BACK = 3  # words before, in which a denial is said of it
 _MYSELF = word_set("myself yourself ourselves himself herself themselves oneself")
 
 
-def asked_of_a_fault(reading: Reading, tokens: tuple[Token, ...], lookup: Lookup) -> Reading:
-    """The reading with yes and no said of the fault, where its words ask whether something told is one."""
+def asked_of_a_fault(
+    reading: Reading, tokens: tuple[Token, ...], lookup: Lookup, banned: bool = False
+) -> Reading:
+    """The reading with yes and no said of the fault, where its words ask whether something told is one.
+
+    `banned`: they ask so outright, "would I get told off for it".
+    """
     query = reading.query
     if query is None or query.kind != "may" or query.modalities:
         return reading
     lows = [token.low for token in tokens]
+    if banned and "or" not in lows:
+        return _turned(reading, query, lookup)
     if query.value is None:  # of an act it is said where it is asked: "I'm in trouble. May I wear it?"
         lows = lows[sentence_starts(reading.question, tokens)[-1] :]
         ends = any(one in _FAULTS | _RULES and then in _ENDS for one, then in pairwise([*lows, "?"]))
         if "or" in lows or (_PLAINLY.isdisjoint(lows) and not ends):  # not "I may be wrong, but may I"
             return reading
-    elif query.polarity == "not":
+    elif query.polarity == "not" and _PLAINLY.isdisjoint(lows):
         return reading
     if not _names_a_fault(lows):
         return reading
+    return _turned(reading, query, lookup)
+
+
+def _turned(reading: Reading, query: Query, lookup: Lookup) -> Reading:
     turned = msgspec.structs.replace(query, modalities=("prohibited",))
     return msgspec.structs.replace(reading, query=turned, text=say_query(lookup, turned))
 

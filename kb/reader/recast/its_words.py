@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Reading
+from kb.reader.meaning.frame import Frame
 from kb.reader.pieces.pieces import Understood
 from kb.reader.words.forms import word_set
 
 SIDED = word_set("above over below under beneath underneath short shy")
-_FAULTS = word_set("problem trouble issue offence wrong breach against breaking")
+_FAULTS = word_set("problem trouble issue offence wrong breach against breaking fault")
 
 
-def of_its_words(reading: Reading, found: Understood, lookup: Lookup) -> Reading:
+def of_its_words(reading: Reading, found: Understood, frame: Frame, lookup: Lookup) -> Reading:
     """The reading, with what its own words say of it."""
     if reading.query is not None and not SIDED.isdisjoint(token.low for token in found.tokens):
         from kb.reader.recast.other_side import by_its_side  # noqa: PLC0415  few questions say a side
@@ -23,10 +24,10 @@ def of_its_words(reading: Reading, found: Understood, lookup: Lookup) -> Reading
 
         return left_unsaid(reading, found.tokens, lookup)
     plain = query is not None and query.value is None and query.aspect == "wear"
-    if query is None or (plain and _FAULTS.isdisjoint(token.low for token in found.tokens)):
+    banned = frame.modalities == ("prohibited",) and not (frame.negated and query and query.polarity == "do")
+    if query is None or (plain and not banned and _FAULTS.isdisjoint(token.low for token in found.tokens)):
         return reading
     from kb.reader.recast.faults import asked_of_a_fault, done_by_oneself, washed_at  # noqa: PLC0415  as needed
 
-    for mend in (washed_at, done_by_oneself, asked_of_a_fault):
-        reading = mend(reading, found.tokens, lookup)
-    return reading
+    reading = done_by_oneself(washed_at(reading, found.tokens, lookup), found.tokens, lookup)
+    return asked_of_a_fault(reading, found.tokens, lookup, banned)

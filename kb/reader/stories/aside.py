@@ -33,7 +33,7 @@ _CARRYING = tag_set("""
 _KEPT = frozenset({"fact", "on date"})
 _CIRCUMSTANCE = ("situation", "rig", "term")
 _OPENING = tag_set("self, filler, fact, in, on, for, at, particle, between, joined, outdoors, beyond")
-_NONE = word_set("nobody none noone not n't no never")
+_NONE, _SCARCELY = word_set("nobody none noone not n't no never"), word_set("nothing hardly barely")
 _DENYING = tag_set("not, no, no longer, neither, without, unless, if, or, but")
 _JOINING = tag_set("comma, and, but, or")
 _LIGHT = tag_set("comma, and, but, or, filler")
@@ -219,8 +219,8 @@ def _facts_in(found: Understood, clause: _Clause, weighty: frozenset[str], looku
     opening = next((p for p in pieces if p.tag not in _LIGHT), None)
     if opening is None or not {piece.tag for piece in pieces}.isdisjoint(_DENYING):
         return ""
-    if any(not _lows(found, piece).isdisjoint(_NONE) for piece in pieces):
-        return ""  # "nobody has ordered it"
+    if any(_lows(found, piece) & _NONE for piece in pieces) or _lows(found, opening) & _SCARCELY:
+        return ""  # "nobody has ordered it", "nothing ceremonial"
     tags = {piece.tag for piece in pieces}
     loose = opening.tag == "unknown" and tags.isdisjoint(_VERBS)  # "hard going up on the slope", "climbing"
     if opening.tag not in _OPENING and not loose:

@@ -39,7 +39,7 @@ _VERDICTS = word_set("""
     stopped complain complains complaint break broke broken breaking offence guilty excused good enough
     hold holds stand stands water against happen happens sense so fair bounds limits limit tolerance
     line serious rubbish nonsense tosh mistaken joking kidding lying fibbing having spec rights let
-    allow permit forbid regs regulation dress code decent
+    allow permit forbid regs regulation dress code decent fault faults clear charge
 """)
 _FRAME = word_set("""
     is it that this he she they i we you him her them me us am are was were be been do does did have has

@@ -282,8 +282,8 @@ def _sure(
     lacking = {_next_noun(pieces, n) for n, piece in enumerate(pieces) if piece.tag in ("no", "without")}
     said = tuple(token.low for piece in pieces for token in found.tokens[piece.first : piece.last])
     lows = set(said)
-    if "used" in lows and lows & {"to"}:
-        return  # "we used to wear it in boat rig"
+    if {"used", "to"} <= lows or said[0] in ("nothing", "hardly", "barely"):
+        return  # "we used to wear it in boat rig", "nothing ceremonial"
     speaks = bool(lows & SPEAKER) and pieces[0].tag in ("self", "filler", "in", "on", "for", "at", "fact")
     opens = pieces[int(then and pieces[0].tag == "det" and len(pieces) > 1)].tag == "fact"
     for piece in pieces:

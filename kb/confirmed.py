@@ -1,0 +1,60 @@
+"""Right and wrong, said of a claim that denies something: "he can't wear it, is that so?".
+
+The reader asks of such a claim whether the thing may or must be worn, and "no" would then be said of what
+nobody put: "Nobody may wear it, true?" is not answered by no where nobody may.
+"""
+
+from __future__ import annotations
+
+import re
+
+from kb.answer.common import replaced
+from kb.model.questions import Answer
+
+_SAID = (
+    r"true(?: or (?:false|not))?|right(?: or (?:wrong|not))?|correct(?: or not)?|(?:is|was) (?:that|it|this)"
+    r" (?:right|true|correct|so|the case)(?: or not)?|(?:is|was|are) (?:he|she|they) (?:right|correct)"
+    r"(?: or (?:wrong|not))?|(?:am|are) (?:i|we) (?:right|correct)(?: or not)?|is (?:that|it) not so"
+)
+_AFTER = re.compile(rf"(?:[,;:.!?–-]\s*)(?:so |and )?(?:{_SAID})(?: then| though| please)?\W*$")
+_BEFORE = re.compile(
+    r"^(?:so |and )?(?:is it (?:right|true|correct|so|the case|a fact) (?:that )?|am i (?:right|correct)"
+    r" (?:that|in thinking|in saying|to think|to say)(?: that)? |(?:true|right) or (?:false|wrong)\s*[:,–-] )"
+)
+_ASKS = re.compile(r"^(?:so |and |but )?(?:can|may|must|do|does|is|are|am|should|could|need|have|has)\b")
+_CIRCUMSTANCE = re.compile(r"\b(?:if|when|unless|because|where|while|since|although)\b")
+_LEAVE = r"allowed|permitted|let|free|authorised|entitled"
+_NONE = r"no (?:\w+ ){1,3}(?:may|can|is|are|has|have|needs?|wears?|carr(?:y|ies))\b"
+_NO_LEAVE = re.compile(
+    rf"\b(?:can not|cannot|may not|must not|never|not (?:{_LEAVE})|nobody|no one|none of)\b|^{_NONE}"
+)
+_NO_DUTY = re.compile(
+    r"\b(?:need not|not (?:have|need|oblige[d]?|required?)(?: to)?|not compulsory|nobody|no one|none of)\b"
+    rf"|^{_NONE}"
+)
+_DENIALS = re.compile(r"\b(?:not|cannot|never|nobody|no one|none|neither|nor|no)\b")
+_LED = re.compile(r"^(Yes|No)(?=[.:,])")
+_RIGHT = {"No": "Right", "Yes": "Wrong"}
+
+
+def _denies(text: str, kind: str) -> bool:
+    """Whether a text puts one denial, of leave or of duty as `kind` is, and asks if that is so."""
+    low = " ".join(text.casefold().replace("’", "'").split())
+    low = low.replace("can't", "can not").replace("n't", " not")
+    after, before = _AFTER.search(low), _BEFORE.search(low)
+    if (after is None and before is None) or (before is None and _ASKS.search(low)):
+        return False
+    claim = low[before.end() if before else 0 : after.start() if after else len(low)]
+    claim = claim[: told.start()] if (told := _CIRCUMSTANCE.search(claim)) else claim
+    denied = {"may": _NO_LEAVE, "must": _NO_DUTY}.get(kind)
+    return denied is not None and denied.search(claim) is not None and len(_DENIALS.findall(claim)) == 1
+
+
+def confirmed(text: str, answer: Answer) -> Answer:
+    """The answer, with right or wrong for no or yes where they are to be said of a denial."""
+    query, led = answer.reading.query, _LED.search(answer.headline)
+    if query is None or led is None or query.modalities:
+        return answer
+    if answer.headline.startswith("No, this is prohibited") or not _denies(text, query.kind):
+        return answer
+    return replaced(answer, headline=f"{_RIGHT[led[0]]}{answer.headline[led.end() :]}")

@@ -1,0 +1,76 @@
+"""Right and wrong said of a claim that denies something; headlines as one says them."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+
+import pytest
+
+from kb import KnowledgeBase, demo_folder
+
+DAY = datetime.date(2026, 11, 25)
+BOOKS = Path(__file__).parent.parent
+
+
+@pytest.fixture(scope="module")
+def base() -> KnowledgeBase:
+    return KnowledgeBase.open(demo_folder())
+
+
+@pytest.mark.parametrize(
+    ("question", "headline"),
+    [
+        ("Nobody below K2 may wear the keeper's pin, true?", "Right. The keeper's pin must not be worn."),
+        ("He says a Third Hand can't wear the cap device. Is he right?",
+         "Right. The cap device must not be worn."),
+        ("Is it true that a Third Hand may not wear the cap device?",
+         "Right. The cap device must not be worn."),
+        ("True or false: a Third Hand may not wear the cap device.",
+         "Right. The cap device must not be worn."),
+        ("I can't carry an umbrella with the shore rig, is that right?",
+         "Wrong. The umbrella may be carried."),
+        ("You don't have to wear a cap outdoors in shore rig, true or false?",
+         "Right. The service cap may be worn, but need not be."),
+        ("I can't go without the identity disc, right?", "Right: the identity disc must be worn."),
+        # what is no denial, and is put to nobody
+        ("He says he can carry an umbrella in parade rig. Is he right?",
+         "No. The umbrella must not be carried."),
+        ("Can't I carry an umbrella in parade rig, right?", "No. The umbrella must not be carried."),
+        ("A Third Hand can't wear the cap device, can he?", "No. The cap device must not be worn."),
+        ("You may carry an umbrella in shore rig when you can't see, right?", ""),
+        # of a thing alone
+        ("Is the storm hat alone enough in storm rig?",
+         "Yes, but not by itself: the storm hat must be worn."),
+        ("Can I haul lines with only wool gloves on?", "No. The wool gloves must not be worn."),
+        ("May I wear the liner alone?", "No. The quilted liner must not be worn alone."),
+        # as one says it
+        ("Am I in trouble if my sea boot trousers are outside the boots?",
+         "Yes: the sea boots must have the trousers inside."),
+        ("May I wear more than two rings?", "No. The number of finger rings worn must not be 3 or more."),
+        ("May I wear the storm hood with the watch coat?",
+         "No. The storm hood must not be worn with the watch coat. Dress Order (2024) 2.4 leaves no room for"
+         " the storm coat as well."),
+    ],
+)  # fmt: skip
+def test_first_word(base: KnowledgeBase, question: str, headline: str) -> None:
+    (answer,) = base.ask(question, as_of=DAY)
+    assert answer.headline == headline or (not headline and not answer.headline.startswith("Wrong"))
+
+
+@pytest.mark.parametrize(
+    ("books", "question", "headline"),
+    [
+        # "not tucked in" is said of what must not be, not as what must be
+        ("sixth", "Can I tuck the oven gloves in the apron string?",
+         "No: the oven gloves must not be tucked in the apron string."),
+        ("fifth", "Is a watch as well as a step counter okay?",
+         "No. The wrist watch must not be worn with the wrist device that counts steps or pulse."),
+        ("seventh", "Would I get told off for wearing a necklace that shows?",
+         "Yes: the necklace must be out of sight."),
+    ],
+)  # fmt: skip
+def test_of_other_services(books: str, question: str, headline: str) -> None:
+    base = KnowledgeBase.open(BOOKS / books / "books")
+    (answer,) = base.ask(question, as_of=DAY)
+    assert answer.headline == headline
