@@ -79,7 +79,9 @@ def foul_company(engine: Engine, query: Query) -> Iterator[str]:
         if problem.always("prohibited"):
             rules = [rule for group in problem.carrying_rules() for rule in group[:1]]
             clauses = dict.fromkeys(clause_reference(lookup, lookup.rules[rule].clause) for rule in rules)
-            plain = msgspec.structs.replace(query, kind="why", items=(other,), case=case, polarity="do")
+            plain = msgspec.structs.replace(
+                query, kind="why", items=(other,), case=case, polarity="do", modalities=()
+            )
             said = say_verdict(lookup, "prohibited", wear_question(lookup, plain)).removeprefix("No. ")
             yield f"But {said[:1].lower()}{said[1:].removesuffix('.')} here ({listing(list(clauses))})."
 

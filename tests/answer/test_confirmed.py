@@ -44,6 +44,10 @@ def base() -> KnowledgeBase:
          "Yes, but not by itself: the storm hat must be worn."),
         ("Can I haul lines with only wool gloves on?", "No. The wool gloves must not be worn."),
         ("May I wear the liner alone?", "No. The quilted liner must not be worn alone."),
+        # what is told of a thing beside is no part of what is asked
+        ("Could I be done for not wearing the service cap out of doors in watch rig with the knit cap on, in"
+         " town?", "No. The service cap need not be worn with the knit cap. But the knit cap must not be worn"
+         " here (Dress Order (2024) 4.10)."),
         # as one says it
         ("Am I in trouble if my sea boot trousers are outside the boots?",
          "Yes: the sea boots must have the trousers inside."),
