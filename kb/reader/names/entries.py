@@ -102,12 +102,11 @@ def all_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
     for fact in base.facts:
         if fact.family != "worn":
             yield from _fact_names(fact)
-    things = {
-        words[:1] for item in base.items for label in labels_of(item) if len(words := name_words(label)) == 1
-    }
-    for fact in base.facts:  # "is the hair gathered up" is as well how the hair is worn
+    things = {words for item in base.items for words in map(name_words, labels_of(item)) if len(words) == 1}
+    for fact in base.facts:  # but "is the hair gathered up" is as well how the hair is worn
         entry = Entry("value", "yes", fact.id, 1)
-        yield from ((words, entry) for words in asked_names(fact) if words[:1] not in things)
+        asked = asked_names(fact) if fact.family in ("situation", "term") else ()
+        yield from ((words, entry) for words in asked if words[:1] not in things)
     for group in base.groups:
         for label in (*labels_of(group), *((group.one,) if group.one else ())):
             yield name_words(label), Entry("group", group.id, group.fact)
