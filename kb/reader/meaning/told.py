@@ -15,6 +15,7 @@ from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.pieces.pointing import is_nowhere, loose_there
 from kb.reader.words.forms import word_set
 from kb.reader.words.sentences import sentence_starts
+from kb.reader.words.turned import KIN
 
 _ASKING = tag_set("""
     can, may, must, should, have to, allowed, banned, required, optional, do, what, which, who, where, how
@@ -134,7 +135,10 @@ def loose(found: Understood, previous: Reading | None, lookup: Lookup) -> tuple[
         *loose_then(found, lookup),
         *((there,) if there is not None and nowhere else ()),
     )
-    if not any(piece.tag == "fact" and lookup.facts[piece.fact].family in PERSONAL for piece in found.pieces):
+    named = {token.low for token in found.tokens}
+    if named.isdisjoint(KIN) and not any(
+        piece.tag == "fact" and lookup.facts[piece.fact].family in PERSONAL for piece in found.pieces
+    ):
         return places
     from kb.reader.meaning.whose import elsewhere  # noqa: PLC0415  many questions name nobody's standing
 

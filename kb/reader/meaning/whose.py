@@ -14,6 +14,7 @@ from kb.reader.phrases.english import tag_set
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.words.forms import word_set
 from kb.reader.words.sentences import sentence_starts
+from kb.reader.words.turned import KIN
 
 SPEAKER = word_set("i we me us my our")
 PEOPLE = word_set("he she him her his hers they them their")
@@ -36,6 +37,8 @@ _BECOMING = word_set("""
     works worked working serve serves served serving belong belongs moved transferred posted acting act
     started start
 """)
+_WHOSE = word_set("my our a an one another")
+_SELF = word_set("i we me us")
 _MET = tag_set("unknown, act, grant")
 _DEALT_WITH = tag_set("det, poss, with, to, for, by, in, on, particle, range, filler, of")
 
@@ -61,12 +64,31 @@ def elsewhere(found: Understood, lookup: Lookup) -> tuple[int, ...]:
             or (other and is_of_speaker(_lows(found, clause)))
             or (not then and is_shifted(_lows(found, clause)))
         )
+    ) + tuple(
+        place
+        for clause in clauses
+        if own and clause not in asking and is_of_kin(_lows(found, clause))
+        for place in clause
+        if is_state(found.pieces[place], lookup)
     )
 
 
 def is_shifted(lows: Sequence[str]) -> bool:
     """Whether a clause tells of what was, or is to be; "I made K4 last week" is so still."""
     return not _FUTURE.isdisjoint(lows) or (not _FORMER.isdisjoint(lows) and _ATTAINED.isdisjoint(lows))
+
+
+def is_of_kin(lows: Sequence[str]) -> bool:
+    """Whether a clause tells how somebody near to the one who speaks is: "my sister is pregnant"."""
+    begun = [low for low in lows if low not in _JOINING][:4]
+    led = bool(begun) and begun[0] in _WHOSE and not KIN.isdisjoint(begun[1:3])
+    return led and _SELF.isdisjoint(lows)
+
+
+def is_state(piece: Piece, lookup: Lookup) -> bool:
+    """Whether a circumstance is so of the one who asks: "are you pregnant", not "is it raining"."""
+    fact = lookup.facts.get(piece.fact) if piece.tag == "fact" else None
+    return fact is not None and fact.kind == "yes_no" and " you" in (fact.ask or "").casefold()
 
 
 def is_of_speaker(lows: Sequence[str]) -> bool:

@@ -20,6 +20,7 @@ from kb.reader.names.lexicon import (
 )
 from kb.reader.names.shortened import CALENDAR, ON_BODY, doing, one_way, short_places, with_adjective
 from kb.reader.phrases.english import CREDENTIAL_NOUNS, LEADING_PREPOSITIONS, PHRASES, SKIPPED_INSIDE_LABELS
+from kb.reader.words.forms import word_set
 from kb.reader.words.kinds import circumstances, narrower, same
 from kb.reader.words.tokens import word_key
 from kb.wording.manners import treated
@@ -224,6 +225,10 @@ def _quantity_words(label: str) -> Iterator[tuple[str, ...]]:
         yield words[:1] if generic else words[1:]
 
 
+_VAGUE = word_set("working carrying handling using making taking giving holding wearing being going")
+"""Doings that say nothing without what they are done with: who is working is not yet on the track."""
+
+
 def _shorter(words: tuple[str, ...], entry: Entry, family: str) -> Iterator[tuple[tuple[str, ...], Entry]]:
     """Names cut short: "hauling" and "haul lines" for "hauling lines", "diver" for "diver qualification"."""
     if family in CREDENTIALS:
@@ -239,7 +244,8 @@ def _shorter(words: tuple[str, ...], entry: Entry, family: str) -> Iterator[tupl
     if words[-1] == "running" and len(words) > 1:
         yield from (((*words[:-1], form), entry._replace(rank=1)) for form in _RUNNING)
     if verbs := _verbs_of(words[0]):
-        yield words[:1], entry._replace(rank=2)
+        if len(words) == 1 or words[0] not in _VAGUE:
+            yield words[:1], entry._replace(rank=2)
         yield from (((verb, *words[1:]), entry) for verb in verbs if len(words) > 1)
 
 

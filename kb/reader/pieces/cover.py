@@ -14,6 +14,7 @@ from kb.reader.phrases.english import (
     SPLIT_VERBS,
     WEAK,
 )
+from kb.reader.pieces.misnamed import is_misnamed
 from kb.reader.pieces.ordered import ordered
 from kb.reader.pieces.parted import is_day, parted
 from kb.reader.pieces.patterns import pattern_pieces
@@ -292,7 +293,13 @@ def _strength(piece: Piece, tokens: tuple[Token, ...]) -> tuple[int, int, int, i
 
 def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple[Piece, ...]:
     """Cover the words: patterns (dates, measures, clauses), then the longest names and phrases."""
-    names = [piece for first in range(len(tokens)) for piece in _names_at(tokens, first, lexicon)]
+    starts = sentence_starts(text, tokens)
+    named = (piece for first in range(len(tokens)) for piece in _names_at(tokens, first, lexicon))
+    names = [
+        piece
+        for piece in named
+        if not is_misnamed(piece, tokens) and not any(piece.first < start < piece.last for start in starts)
+    ]
     names += [*_turned(tokens, lexicon), *_ones(tokens, names, lexicon)]
     patterns = [
         piece
@@ -312,7 +319,6 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
         *parted(tokens, names),
         *whole,
     ]
-    starts = sentence_starts(text, tokens)
     for first in range(len(tokens)):
         for last in range(first + 1, min(first + LONGEST_PHRASE, len(tokens)) + 1):
             if last - first > 1 and last - 1 in starts:

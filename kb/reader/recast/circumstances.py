@@ -13,7 +13,7 @@ from kb.model.lookup import Lookup
 from kb.model.records import Fact, FactValue
 from kb.reader.pieces.pieces import Understood
 from kb.reader.words.forms import word_set
-from kb.reader.words.tokens import tokenize
+from kb.reader.words.tokens import tokenize, word_key
 from kb.text import Pattern
 
 Edit = tuple[int, int, str]
@@ -87,6 +87,9 @@ def circumstances(found: Understood, lookup: Lookup) -> Iterator[Edit]:
         _between,
         _on_the_way,
         _no_more,
+        _alone,
+        _away_from,
+        _so_far_on,
     ):
         yield from way(found, lookup)
 
@@ -241,3 +244,48 @@ def _on_the_way(found: Understood, lookup: Lookup) -> Iterator[Edit]:
         rf"|{moving} (?:home|back home)(?= ?(?:[.,;:?!]|$)| (?:in|with|after|tonight))"
     ).finditer(found.text):
         yield said.start(), said.end(), value.label
+
+
+_OWN = r"(?:all )?(?:on (?:my|our|your|his|her|their) own|by (?:my|your|him|her|them|our)sel(?:f|ves))"
+_OVER = r"(?=\s*(?:[.,;:!?–—-]|$|(?:and|but|by|in|on|to|from|at|with|when|without)\b))"
+
+
+def _alone(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Travelling on my own", where the books know whether one is alone."""
+    meant = _named(lookup, ("alone", "travelling alone"))
+    if len(meant) == 1:
+        for match in _compiled(rf"(?:(?:travelling|going|journeying) )?{_OWN}{_OVER}").finditer(found.text):
+            yield match.start(), match.end(), meant[0]
+
+
+def _away_from(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Well away from the rails", where one place is "beside the rails": it is not there."""
+    led = r"(?:(?:well|far|right|quite|some way|a long way|nowhere) )?(?:away from|clear of|near)"
+    for match in _compiled(rf"(?P<led>{led}) (?:any |the |our |all (?:the )?)?(?P<it>\w+)").finditer(
+        found.text
+    ):
+        if match["led"].casefold().endswith("near") != match["led"].casefold().startswith("nowhere"):
+            continue
+        noun = word_key(match["it"].casefold())
+        there = {
+            value.label
+            for _, value in _values(lookup)
+            for name in (value.label, *value.other_labels)
+            if (words := tokenize(name))[-1].key == noun and words[0].low in _BESIDE
+        }
+        if len(there) == 1 and not re.search(r"\d|metre|feet|not|n['’]t", found.text[: match.start()][-12:]):
+            yield match.start(), match.end(), f"not {there.pop()}"
+
+
+_BESIDE = word_set("beside near by at within")
+_NUMBER = rf"(?:\d+|{_HOURS.replace(' ', '|')}|(?:twenty|thirty)(?:[- ]\w+)?|\w+teen)"
+
+
+def _so_far_on(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Twenty weeks pregnant": that one is, where no measure of it is kept."""
+    meant = _named(lookup, ("pregnant", "expecting"))
+    if len(meant) == 1:
+        led = r"(?<!was )(?<!were )(?:(?:about|nearly|almost|over|now|already) )*"
+        said = rf"{led}{_NUMBER} (?:weeks?|months?) (?:pregnant|gone|along)"
+        for match in _compiled(said).finditer(found.text):
+            yield match.start(), match.end(), meant[0]

@@ -54,6 +54,9 @@ def on_a_day(
         return told
     if period is None or say_day(period.first) in found.text or _tells(found, period):
         return None  # the day stands there already, and did not help
+    since = _come_about(found, period, reading, lookup, read)
+    if since is not None:
+        return since
     again = read(on_day(found, period, period.first))
     if again.query is not None:
         query = without_month(again.query, found, period, lookup)
@@ -67,6 +70,24 @@ def on_a_day(
     return msgspec.structs.replace(
         again, question=reading.question, spans=_without_a_month(reading, again, period)
     )
+
+
+def _come_about(
+    found: Understood, period: Period, reading: Reading, lookup: Lookup, read: Read
+) -> Reading | None:
+    """ "My certificate ran out last month": it has run out, and it is asked of today."""
+    from kb.reader.recast.scattered import scattered  # noqa: PLC0415  few texts tell such a day
+
+    if not any(start < period.start < end for start, end, _ in scattered(found, lookup)):
+        return None
+    from kb.reader.recast.stand_ins import put_names, spans_put  # noqa: PLC0415  as above
+
+    text = put_names(found, lookup)
+    again = read(text) if text is not None else None
+    if again is None or again.query is None:
+        return None
+    spans = spans_put(found, reading.spans, again, lookup)
+    return msgspec.structs.replace(again, question=reading.question, spans=spans)
 
 
 def besides_the_day(found: Understood, left: tuple[int, ...], today: datetime.date) -> tuple[int, ...]:

@@ -47,7 +47,10 @@ def _edits(found: Understood, lookup: Lookup) -> tuple[Edit, ...]:
     for edit in sorted(((*place, name) for place, name in meant.items()), reverse=True):
         if not kept or edit[1] <= kept[-1][0]:
             kept.append(edit)
-    return tuple(kept)
+    from kb.reader.recast.scattered import scattered  # noqa: PLC0415  most questions are understood without
+
+    apart = [one for one in scattered(found, lookup) if all(one[1] <= k[0] or k[1] <= one[0] for k in kept)]
+    return tuple(sorted([*kept, *apart], reverse=True))
 
 
 def spans_put(found: Understood, spans: tuple[Span, ...], again: Reading, lookup: Lookup) -> tuple[Span, ...]:

@@ -1,0 +1,36 @@
+"""Words that are spelled like a short name of a circumstance or a grade, and are none where they stand.
+
+"We march along the road" is in no month, "a button on top" is no grade, "travel home" is not at home.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from kb.reader.names.shortened import ON_BODY
+from kb.reader.pieces.pieces import Piece
+from kb.reader.words.forms import word_set
+from kb.reader.words.tokens import Token
+
+_MARCHING = word_set("i we you they who , to can may must should let always never")
+_ATOP = word_set("on over")
+_AT_HOME = word_set("at staying stay stays")
+_PEOPLE = word_set("the general")
+
+
+def is_misnamed(piece: Piece, tokens: Sequence[Token]) -> bool:
+    """Whether one word is not what it would name."""
+    if piece.tag != "name" or piece.last - piece.first != 1:
+        return False
+    token = tokens[piece.first]
+    before = tokens[piece.first - 1].low if piece.first else ""
+    owners = {entry.owner for entry in piece.entries if entry.kind == "value"}
+    if token.text == "march":
+        return bool(owners) and before in _MARCHING
+    if token.low == "top":
+        return "grade" in owners and before in _ATOP
+    if not piece.entries or any(entry.kind != "value" or not entry.rank for entry in piece.entries):
+        return False
+    if token.low == "home":
+        return before not in _AT_HOME
+    return (token.low == "public" and before in _PEOPLE) or (token.low in ON_BODY and before != "on")
