@@ -157,9 +157,6 @@ in the band|band member|member of the band|bandsman|bandsmen|bandswoman|bandswom
 quartermaster|QM
 snow on the ground|snow lying|lying snow|snow underfoot
 working with a dog|with a dog|handling a dog|with a search dog
-winter|wintertime|in the winter months|in the wintertime|winter months|midwinter|cold half of the year
-|colder half of the year|cold months|colder months|cold season|winter half of the year|winter half-year
-|winter season|dead of winter|depths of winter
 strong wind|in a strong wind|high wind|high winds|blowing hard|blowing a gale|blowing a hooley|gale|in a gale
 |in high winds|gale-force wind|gale-force winds|howling wind|strong winds
 on sick leave|sick leave|off sick|on the sick|signed off sick|signed off work
@@ -170,6 +167,9 @@ on a bicycle|on the bicycle|cycling|by bicycle|on my bike|on a bike|by bike|on t
 |riding a bike|riding my bike|on a pushbike|on a push-bike
 left-handed|left handed|a left-hander|left-hander
 red flag up|the red flag is up|red flag is flying|red flag flying|red flag is hoisted|red flag hoisted
+winter|wintertime|in the winter months|in the wintertime|winter months|midwinter|cold half of the year
+|colder half of the year|cold months|colder months|cold season|winter half of the year|winter half-year
+|winter season|dead of winter|depths of winter
 summer|summertime|in the summer months|in the summertime|summer months|midsummer|high summer
 |warm half of the year|warmer half of the year|warm months|warmer months|warm season|hot months|hot season
 |summer half of the year|summer half-year|summer season
