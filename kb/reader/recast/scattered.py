@@ -15,7 +15,7 @@ import msgspec
 from kb.keywords import lemma
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
-from kb.reader.pieces.pieces import Understood
+from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token, tokenize
 from kb.reader.words.turned import KIN, KINDS, SENSES, SHAPES
@@ -26,8 +26,8 @@ Edit = tuple[int, int, str]
 _LIGHT = word_set("""
     a an the this that these those my our your its i we you me us it am is are 'm 's 're be being been have
     've has got get getting there here now right just currently still in on at of with to for by from who
-    which any some all full several many lots plenty very really quite also too do does doing busy
-    one own whose ' person people member members somebody someone anyone
+    which while when where any some all full several many lots plenty very really quite also too
+    do does doing busy one own must need needs whose ' person people member members somebody someone anyone
 """)
 """Words that change nothing where they stand between the words of a name."""
 _DOUBTED = word_set("""
@@ -56,6 +56,10 @@ _ASKING = word_set("can may must should do does am is are will would shall could
 _ASKED = word_set("i we you he she they one anyone anybody somebody someone the my our a an it this that")
 _PERFECT = word_set("has have lapsed lost stolen damaged worn outgrown injured troubled")
 _PARTITIVE = word_set("leg piece joint rack side bit lot tray plate box pair load heap kind sort member part")
+_STATIVE = word_set("stands stand stays stay remains remain keeps lies sits")
+_DOWN = word_set("down up out")
+_THROUGHOUT = word_set("wash clean hose sluice swill clear sweep rinse wipe scrub mop search dry reach")
+"""What is done down, up or out as it is without: "washed down", "cleared out"."""
 _POSTURE = word_set("walk walking stand standing sit sitting go going march marching am one those back")
 _AGO = Pattern(
     r"(?i),? (?:(?:just|only) )?(?:yesterday|today|this \w+|last \w+|(?:in|since) [A-Z]\w+"
@@ -87,17 +91,17 @@ class _Told(msgspec.Struct, frozen=True):
 
 def scattered(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' words of each stretch of a text that tells a circumstance so."""
-    taken = _of_other_pieces(found)
     facts = {place for p in found.pieces if p.tag == "fact" for place in range(p.first, p.last)}
     known = [(p.fact, p.first) for p in found.pieces if p.tag == "fact"]
     names = _names(lookup)
     for clause in _clauses(found.tokens):
         lows = {found.tokens[place].low for place in clause}
+        taken = _of_other_pieces(found, found.tokens[clause.start].low in _ASKING)
         words = _joined([token.low for token in found.tokens[: clause.stop]])
         offers = {place: _offers(words[place]) for place in clause if place in words and place not in taken}
         said = frozenset(word for words in offers.values() for word in words)
         near = [name for name in names if name.words <= said and _may_be_told(name, lows)]
-        told = [one for name in near if (one := _placed(name, offers, found.tokens)) is not None]
+        told = [one for name in near if (one := _placed(name, offers, found)) is not None]
         for one in _sure(told):
             within = range(one.places[0], one.places[-1] + 1)
             if all(
@@ -106,9 +110,9 @@ def scattered(found: Understood, lookup: Lookup) -> Iterator[Edit]:
                 yield _stretch(one, clause, found)
 
 
-def _of_other_pieces(found: Understood) -> frozenset[int]:
-    """The places of tokens that name a thing, what is done, a measure or somebody's grade."""
-    kept = ("item", "items", "act", "measure", "number", "on date", "date", "book", "clause")
+def _of_other_pieces(found: Understood, asking: bool) -> frozenset[int]:
+    """The places of tokens that name a thing, a measure, a day or, in what is asked, what is done."""
+    kept = ("item", "items", "measure", "number", "on date", "date", "book", "clause", *["act"] * asking)
     return frozenset(place for p in found.pieces if p.tag in kept for place in range(p.first, p.last))
 
 
@@ -245,14 +249,14 @@ def _may_be_told(name: _Name, lows: set[str]) -> bool:
     return not {low for low in lows & barring if low not in said and _root(low) not in said}
 
 
-def _placed(name: _Name, offers: Mapping[int, frozenset[str]], tokens: Sequence[Token]) -> _Told | None:
-    """Where a name's words stand nearest together, if nothing of weight stands between them."""
+def _placed(name: _Name, offers: Mapping[int, frozenset[str]], found: Understood) -> _Told | None:
+    """Where a name's words stand nearest together, if nothing of weight stands between them but a place."""
     places = [place for place, words in offers.items() if not words.isdisjoint(name.words)]
     best: tuple[int, ...] | None = None
     for start in range(len(places)):
         missing, run = set(name.words), list[int]()
         for place in places[start:]:
-            if run and any(not _is_idle(n, place, tokens) for n in range(run[-1] + 1, place)):
+            if run and any(not _is_idle(n, place, found, name) for n in range(run[-1] + 1, place)):
                 break
             missing -= offers[place]
             run.append(place)
@@ -261,6 +265,15 @@ def _placed(name: _Name, offers: Mapping[int, frozenset[str]], tokens: Sequence[
         if not missing and (best is None or run[-1] - run[0] < best[-1] - best[0]):
             best = tuple(run)
     return None if best is None else _Told(name, best)
+
+
+def _place_in(found: Understood, first: int, last: int, name: _Name) -> tuple[Piece, ...]:
+    """The places of the books that are named between two words: "the floor of the laundry is sluiced"."""
+    return tuple(
+        p
+        for p in found.pieces
+        if p.tag == "fact" and first <= p.first and p.last <= last and p.fact == "place" != name.fact
+    )
 
 
 def _is_light(low: str) -> bool:
@@ -280,11 +293,14 @@ def _sure(told: Sequence[_Told]) -> Iterator[_Told]:
             yield one
 
 
-def _is_idle(place: int, before: int, tokens: Sequence[Token]) -> bool:
+def _is_idle(place: int, before: int, found: Understood, name: _Name) -> bool:
     """Whether a word between two of a name changes nothing: "a leg of lamb", "the Sailing Squadron"."""
+    tokens, low = found.tokens, found.tokens[place].low
     named = place + 1 == before and tokens[place].text[:1].isupper()
-    parted = place + 1 < before and tokens[place].low in _PARTITIVE and tokens[place + 1].low == "of"
-    return named or parted or _is_light(tokens[place].low)
+    parted = place + 1 < before and low in _PARTITIVE and tokens[place + 1].low == "of"
+    done = low in _DOWN and _root(tokens[place - 1].low) in _THROUGHOUT
+    there = any(p.first <= place < p.last for p in _place_in(found, 0, before, name))
+    return named or parted or done or there or low in _STATIVE or _is_light(low)
 
 
 def _stretch(one: _Told, clause: range, found: Understood) -> Edit:
@@ -300,4 +316,6 @@ def _stretch(one: _Told, clause: range, found: Understood) -> Edit:
     end = tokens[last].end
     if one.name.done and (ago := _AGO.match(found.text, end)) is not None:
         end = ago.end()
-    return tokens[first].start, end, one.name.label
+    placed = _place_in(found, first, last, one.name)
+    there = "".join(f", {found.text[tokens[p.first].start : tokens[p.last - 1].end]}" for p in placed)
+    return tokens[first].start, end, f"{one.name.label}{there}"
