@@ -316,6 +316,6 @@ def _stretch(one: _Told, clause: range, found: Understood) -> Edit:
     end = tokens[last].end
     if one.name.done and (ago := _AGO.match(found.text, end)) is not None:
         end = ago.end()
-    placed = _place_in(found, first, last, one.name)
+    placed = [p for p in _place_in(found, first, last, one.name) if p.last - 1 not in one.places]
     there = "".join(f", {found.text[tokens[p.first].start : tokens[p.last - 1].end]}" for p in placed)
     return tokens[first].start, end, f"{one.name.label}{there}"
