@@ -25,7 +25,7 @@ Edit = tuple[int, int, str]
 
 _LIGHT = word_set("""
     a an the this that these those my our your its i we you me us it am is are 'm 's 're be being been have
-    've has got get getting there here now right just currently still in on at of with to for by from who
+    've has got get gets getting there here now right just currently still in on at of with to for by from who
     which while when where any some all full several many lots plenty very really quite also too
     do does doing busy one own must need needs whose ' person people member members somebody someone anyone
 """)
@@ -65,6 +65,10 @@ _AGO = Pattern(
     r"(?i),? (?:(?:just|only) )?(?:yesterday|today|this \w+|last \w+|(?:in|since) [A-Z]\w+"
     r"|(?:an?|one|two|three|four|five|six|seven|eight|nine|ten|a few|some|\d+) \w+ (?:ago|back))\b"
 )
+_GRANTING = Pattern(
+    r"(?i)\bwho (?:\w+ )?(?:to )?"
+    r"(?:authoris|authoriz|allow|grant|approv|order|giv|decid|permit|nam|agree|excus)\w*"
+)
 _YOU = "you"
 _FEWEST = 2
 
@@ -91,6 +95,8 @@ class _Told(msgspec.Struct, frozen=True):
 
 def scattered(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' words of each stretch of a text that tells a circumstance so."""
+    if _GRANTING.search(found.text) is not None:
+        return  # who grants it is told by a clause, and not by who wears it
     facts = {place for p in found.pieces if p.tag == "fact" for place in range(p.first, p.last)}
     known = [(p.fact, p.first) for p in found.pieces if p.tag == "fact"]
     names = _names(lookup)
