@@ -85,6 +85,11 @@ def is_of_kin(lows: Sequence[str]) -> bool:
     return led and _SELF.isdisjoint(lows)
 
 
+def is_of_none(lows: Sequence[str]) -> bool:
+    """Whether a clause tells what there is none of: "nothing ceremonial"."""
+    return lows[0] in ("nothing", "hardly", "barely")
+
+
 def is_state(piece: Piece, lookup: Lookup) -> bool:
     """Whether a circumstance is so of the one who asks: "are you pregnant", not "is it raining"."""
     fact = lookup.facts.get(piece.fact) if piece.tag == "fact" else None

@@ -14,7 +14,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Reading
 from kb.reader.meaning.told import loose_claims, sentences_of
-from kb.reader.meaning.whose import PEOPLE, SPEAKER, is_met, is_of_kin, is_of_speaker, is_shifted
+from kb.reader.meaning.whose import PEOPLE, SPEAKER, is_met, is_of_kin, is_of_none, is_of_speaker, is_shifted
 from kb.reader.names.lexicon import PERSONAL
 from kb.reader.phrases.english import tag_set
 from kb.reader.pieces.days import Period
@@ -60,7 +60,6 @@ _LETTING = word_set("let stop allow permit send tell make")
 _LENDING = word_set("lent lend lends lending borrowed loaned")
 _LIGHT = tag_set("det, poss, filler, comma, and, but")
 _CLAIMANT = tag_set("det, poss, person, unknown, self, fact, number")
-_BARELY = frozenset({"nothing", "hardly", "barely"})
 _JOINING = tag_set("comma, and, but, if, unless")
 
 
@@ -283,7 +282,7 @@ def _sure(
     lacking = {_next_noun(pieces, n) for n, piece in enumerate(pieces) if piece.tag in ("no", "without")}
     said = tuple(token.low for piece in pieces for token in found.tokens[piece.first : piece.last])
     lows = set(said)
-    if {"used", "to"} <= lows or said[0] in _BARELY or (not others and is_of_kin(said)):
+    if {"used", "to"} <= lows or is_of_none(said) or (not others and is_of_kin(said)):
         return  # "we used to wear it in boat rig", "nothing ceremonial", "my sister is pregnant"
     speaks = bool(lows & SPEAKER) and pieces[0].tag in ("self", "filler", "in", "on", "for", "at", "fact")
     opens = pieces[int(then and pieces[0].tag == "det" and len(pieces) > 1)].tag == "fact"
