@@ -92,6 +92,14 @@ def test_what_is_not_clear_is_not_taken_for_something_else(
     assert complaint in reply.complaint
 
 
+def test_a_thing_of_another_is_not_gone_on_from_as_ones_own(tmp_path: Path) -> None:
+    base = KnowledgeBase.open(Path(__file__).parents[1] / "sixth" / "books", tmp_path)
+    first = "I'm a ladle acting as top pan for 10 days. May I wear the tab of the higher grade?"
+    answer = _talk(base, first)
+    assert [citation.number for citation in answer.citations] == ["2.4"]
+    assert _talk(base, first, "and if it's 20 days?").outcome != "answer"
+
+
 def test_a_measure_alone_is_of_what_was_measured(tmp_path: Path) -> None:
     base, session = KnowledgeBase.open(EIGHTH, tmp_path), Session(as_of=DAY)
     for line in ("mustache?", "how long", "6 mm"):

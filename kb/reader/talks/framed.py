@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from functools import partial
 
 import msgspec
 
 from kb.measures import same_dimension
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, Reading
+from kb.model.questions import Query, Reading, Span
 from kb.model.values import YES, Choices, ValueSet
 from kb.reader.meaning.fits import wearing, whether_worn
 from kb.reader.meaning.query import merge_case
@@ -45,6 +46,8 @@ def frame_of(reading: Reading, previous: Reading | None, lookup: Lookup) -> Quer
     if query is None or not (query.clause or query.kind == "source"):
         return None
     named = {span.target for span in reading.spans if span.role == "item" and span.target in lookup.items}
+    if query.clause is not None and any(map(partial(_of_another_one, reading), reading.spans)):
+        return None  # "the tab of the higher grade", which is not the wearer's own
     if query.clause is not None and len(named) == 1 and (before is None or not named & {*before.items}):
         items = tuple(
             item for item in named if item is not None
@@ -54,6 +57,10 @@ def frame_of(reading: Reading, previous: Reading | None, lookup: Lookup) -> Quer
         return None  # "how is the coat dried?", of which coat not being known: "it" is not what was before
     same = before is not None and (query.clause is not None or query.items == before.items)
     return before if same else None
+
+
+def _of_another_one(reading: Reading, span: Span) -> bool:
+    return span.role == "item" and reading.question[span.end :].lstrip().startswith("of ")
 
 
 def leading_on(reading: Reading, previous: Reading | None, talk: Talk) -> Reading:
