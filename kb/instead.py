@@ -87,7 +87,7 @@ def answers_instead(
     near = nearest_reading(reading, lookup) if plain.verdict == "silent" else None
     nearer = answer(near) if near is not None else plain
     if nearer.verdict == "silent" or nearer is plain:
-        return (told_or_read(reading, plain, as_of, answer, lookup),)
+        return (told_or_read(reading, plain, answer, lookup),)
     return (with_beside(nearer, [f"{reading.text} {plain.headline} This is the nearest that they say."]),)
 
 

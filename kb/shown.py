@@ -44,9 +44,7 @@ def to_read(plain: Answer, as_of: datetime.date, lookup: Lookup) -> Answer:
     return replaced(plain, as_of=as_of.isoformat(), speaking=told)
 
 
-def told_or_read(
-    reading: Reading, plain: Answer, as_of: datetime.date, answer: Tell, lookup: Lookup
-) -> Answer:
+def told_or_read(reading: Reading, plain: Answer, answer: Tell, lookup: Lookup) -> Answer:
     """For an open question of which no rule speaks, the clause that tells it, or those to read beside."""
     query = reading.query
     if plain.verdict != "silent" or query is None:
@@ -66,8 +64,9 @@ def told_or_read(
         done = bool(query.items) and query.aspect not in ("wear", lookup.use_of(query.items[0]))
         if not done and kind_of(reading.question) not in {*SURE, "often", "until", "cost"}:
             return plain  # whether it may be worn is asked
-    told = by_a_clause(reading, as_of, answer, lookup)
-    return told or replaced(plain, speaking=clauses_that_speak(reading, as_of, lookup, beside=True))
+    day = query.case.as_of  # which may be long past
+    told = by_a_clause(reading, day, answer, lookup)
+    return told or replaced(plain, speaking=clauses_that_speak(reading, day, lookup, beside=True))
 
 
 def names_a_thing(reading: Reading) -> bool:

@@ -34,7 +34,7 @@ def books(tmp_path_factory: pytest.TempPathFactory) -> Open:
 HEADLINES = [
     # What nobody mentions (orders, waivers, grants, danger) is told after the word that holds without it.
     ("fifth", "May I wear the field cap indoors?", NOVEMBER,
-     "No. The field cap must not be worn, unless the case is one of armed or under orders to keep head-dress on; it then depends on the rig, the season and 9 more facts."),
+     "No. The field cap must not be worn, unless the wearer is armed or under orders to keep head-dress on; it then depends on the rig, the season and 9 more facts."),
     ("third", "Do I have to put a tie on with cabin dress?", NOVEMBER,
      "Yes. The grey tie must be worn, unless the wearer is in the winding room or on the platform, or hot-day dress has been granted by the Chief of Service or a higher authority; it then depends on the wind and whether the machines are running."),
     ("third", "trainers hall dress", NOVEMBER,

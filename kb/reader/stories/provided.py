@@ -60,8 +60,8 @@ class _Near(msgspec.Struct, frozen=True):
 def clause_provided(reading: Reading, as_of: datetime.date, lookup: Lookup) -> Reading | None:
     """A reading that shows the one clause that provides for what is claimed or asked; else None."""
     text, tokens = reading.question, tokenize(reading.question)
-    asking = asking_part(text, tokens)
-    if asking is not None and not asking.doing:
+    asking = asking_part(text, tokens) if tokens else None
+    if not tokens or (asking is not None and not asking.doing):
         return None
     first, last, gone = _asked(text, tokens)
     whole = Asking(first, last, tuple(token.low for token in tokens[first:last]), -1)
