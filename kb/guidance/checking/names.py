@@ -14,7 +14,7 @@ from kb.model.conditions import AllOf, Condition, NotOf, Test, all_of, any_of, n
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask
 from kb.model.records import Fact
-from kb.model.values import Choices
+from kb.model.values import YES, Choices
 from kb.reader import Lexicon, read_statement
 from kb.reader.question import clean, understand
 from kb.reader.words.forms import word_set
@@ -61,7 +61,7 @@ class Names:
         found: dict[str, Condition | None] = {}
         for condition in self._parts():
             said = phrase_in(self.lookup, positive(self.lookup, condition))
-            for text in _forms(said):
+            for text in (*_forms(said), *self._in_the_case(condition)):
                 key = fold(text)
                 if found.setdefault(key, condition) != condition:
                     found[key] = None
@@ -228,6 +228,12 @@ class Names:
     def of_holders(self, condition: Condition) -> bool:
         """Whether a condition speaks only of who somebody is."""
         return all(self.lookup.facts[test.fact].family in HOLDERS for test in tests(condition))
+
+    def _in_the_case(self, condition: Condition) -> Iterable[str]:
+        """ "In the case of hair tied up", as a writer may put what is a circumstance by its name."""
+        if isinstance(condition, Test) and condition.values == YES:
+            fact = self.lookup.facts[condition.fact]
+            yield from (f"in the case of {label}" for label in (fact.label, *fact.other_labels))
 
     # -- items ------------------------------------------------------------------------------------------
 

@@ -133,8 +133,7 @@ but: but|except|but not|except for|excluding|not including|other than the|other 
 |apart from
 |not counting|and not|and never
 upward: and above|and up|and upwards|and upward|or above|and higher|or higher|and senior|and over|or over
-|upwards|or up|or senior|and more senior|or more senior|or better|plus grade|or a higher authority
-|or higher authority|or a higher one|or somebody higher|or someone higher
+|upwards|or up|or senior|and more senior|or more senior|or better|plus grade
 downward: and below|and under|and down|and lower|or below|or lower|or under|and junior|or junior
 |and downwards|downwards|or down|and more junior
 above: above|higher than|senior to|more than|over grade|more senior than|greater than
