@@ -41,11 +41,10 @@ class Right(NamedTuple):
     answer: Answer
 
     def read(self, text: str) -> Reading:
-        reading = self.base.read(text, facts=self.facts, as_of=self.asked.as_of)
-        if reading.abstain is not None:
-            return reading
         answers = self.base.ask(text, facts=self.facts, as_of=self.asked.as_of)
-        return answers[0].reading if len(answers) == 1 else reading
+        if len(answers) == 1:
+            return answers[0].reading
+        return self.base.read(text, facts=self.facts, as_of=self.asked.as_of)
 
 
 @pytest.fixture(scope="module")
@@ -218,12 +217,17 @@ def _said(answer: Answer) -> tuple[object, ...]:
 
 
 def _is_lost(one: Right, text: str) -> str | None:
-    """What became of a question put otherwise: "" if it is answered alike, None if it is not answered."""
-    reading = one.read(text)
+    """What became of a question put otherwise: "" if it is answered alike, None if it is not answered.
+
+    A clause that is only shown, to be read, is no answer to what was answered, nor the other way round.
+    """
+    reading, before = one.read(text), one.answer.reading.query
     if reading.query is None:
         return None
-    if reading.query == one.answer.reading.query:
+    if reading.query == before:
         return ""
+    if before is not None and (reading.query.clause is None) != (before.clause is None):
+        return None
     other = one.base.answer(reading)
     return "" if _said(other) == _said(one.answer) else f"{text!r} is read as {reading.text!r}"
 

@@ -59,10 +59,13 @@ no offen[cs]e(?: but)?
 (?:i )?need (?:a bit of |some )?(?:help|advice)(?: with this| here)?
 (?:just )?wondering if <you> (?:can|could) (?:help|advise)(?: me| us)?(?: out)?
 (?:can|could|would) <you> (?:<please> )?(?:tell|say|let) (?:me|us)(?: know)?(?: <please>)?
+    (?!\s+(?:where|what|which|how|who|when|why)\b)
 (?:anyone|anybody|does anyone|does anybody|do any of you|do you|do you lot)(?: happen to)? know
+    (?!\s+(?:where|what|which|how|who|when|why)\b)
 (?:(?:has )?anyone (?:got )?|got )?any (?:idea|clue)s?
 (?:i )?(?:just )?(?:need|want|wanted|would like|wanna) to (?:know|ask|check)(?: (?:asap|urgently|quickly
     |quick|something))?
+    (?!\s+(?:where|what|which|how|who|when|why)\b)
 (?:i(?:'m| am| was) )?(?:just |only )?(?:wondering|asking|checking|curious)
 (?:omg|omfg|wtf|ffs|lol|rofl|lmao|ha|haha+|hehe+|argh+|aargh+|ugh|uh|uhh|um+|er+m*|hm+|ah|oh|aw|ooh|eek
     |oops|yikes|sheesh|phew|blimey

@@ -19,6 +19,7 @@ from kb.keywords import lemma
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
 from kb.model.records import Case, Clause, is_in_force
+from kb.reader.phrases.manners import without_manners
 from kb.reader.recast.asking import Asking, asking_part
 from kb.reader.recast.by_most_words import Word, how_surely, weighed_words
 from kb.reader.recast.telling import TIME, clause_words, words_in
@@ -95,10 +96,12 @@ def _asked(text: str, tokens: Sequence[Token]) -> tuple[int, int, tuple[str, ...
     for place in range(last - 2, first + 1, -1):  # "..., that's fine, isn't it?"
         if tokens[place].low in _BREAKS and doubts([token.low for token in tokens[place + 1 : last]]):
             around, last = (*around, (tokens[place].start, len(text))), place
+    _, places = without_manners(text)  # "excuse me, ..."
     kept = [
         place
         for place in range(first, last)
-        if not any(start <= tokens[place].start < end for start, end in around)
+        if not (places and tokens[place].start < places[0])
+        and not any(start <= tokens[place].start < end for start, end in around)
     ]
     gone = tuple(dict.fromkeys(text[start:end].strip(" ,;.–—-") for start, end in around))
     return (kept[0], kept[-1] + 1, gone) if kept else (first, last, gone)

@@ -105,7 +105,8 @@ def read_turn(
     if reading.query is not None and reading.query.case.facts:
         from kb.reader.pieces.distances import within_the_rules  # noqa: PLC0415  few questions tell a fact
 
-        reading = of_the_closed_one(within_the_rules(reading, lookup), lookup)
+        reading = within_the_rules(reading, lookup)
+        reading = of_the_closed_one(reading, lookup) if previous is not None else reading
     frame = frame_of(reading, previous, lookup)
     if frame is not None and reading.query is not None and reading.query.clause is not None:
         frame = in_what_case(frame, text, previous, talk)
