@@ -45,7 +45,11 @@ def frame_of(reading: Reading, previous: Reading | None, lookup: Lookup) -> Quer
         return before  # the thing that is meant is asked about in what was said before
     if query is None or not (query.clause or query.kind == "source"):
         return None
-    named = {span.target for span in reading.spans if span.role == "item" and span.target in lookup.items}
+    named = {
+        span.target
+        for span in reading.spans
+        if span.role == "item" and span.target in lookup.items and span.text not in reading.unused
+    }
     if query.clause is not None and any(map(partial(_of_another_one, reading), reading.spans)):
         return None  # "the tab of the higher grade", which is not the wearer's own
     if query.clause is not None and len(named) == 1 and (before is None or not named & {*before.items}):
