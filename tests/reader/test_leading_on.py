@@ -100,6 +100,16 @@ def test_a_thing_of_another_is_not_gone_on_from_as_ones_own(tmp_path: Path) -> N
     assert _talk(base, first, "and if it's 20 days?").outcome != "answer"
 
 
+def test_another_outfit_is_what_the_thing_is_worn_in(seventh: KnowledgeBase) -> None:
+    first = "May I wear ear studs with Daily Dress?"
+    assert (
+        _talk(seventh, first, "What about Sail Dress?").reading.text
+        == "May anyone wear the ear stud, in Sail Dress?"
+    )
+    asked = _talk(seventh, "May I wear Daily Dress in town?", "What about Sail Dress?")
+    assert asked.reading.text == "May anyone wear the Sail Dress?"
+
+
 def test_a_measure_alone_is_of_what_was_measured(tmp_path: Path) -> None:
     base, session = KnowledgeBase.open(EIGHTH, tmp_path), Session(as_of=DAY)
     for line in ("mustache?", "how long", "6 mm"):

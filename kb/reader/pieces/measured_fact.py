@@ -18,6 +18,7 @@ from kb.reader.words.tokens import Token
 
 _LIGHT = word_set("of the a an in at for time length")
 _PLAIN = word_set("air outdoor outside ambient")
+_GROWING = word_set("old pregnant gone along expecting")
 
 
 def measured_fact(
@@ -47,6 +48,12 @@ def concerns(fact: Fact, found: Sequence[Piece], tokens: Sequence[Token], lookup
     named = any(only(piece, "item") for piece in found if piece.tag == "name")
     words = frozenset[str]().union(*(_words(name) for name in (fact.label, *fact.other_labels)))
     return not named or not words.isdisjoint(said) or bool(_tested([fact], found, lookup))
+
+
+def is_of_growing(piece: Piece, tokens: Sequence[Token], fact: Fact) -> bool:
+    """Whether a time is that of a child, "three months old", "three months pregnant", and not of a fact."""
+    after = tokens[piece.last].low if piece.last < len(tokens) else ""
+    return after in _GROWING and after not in fact.label.casefold() and "age" not in _words(fact.label)
 
 
 def _words(label: str) -> frozenset[str]:

@@ -16,6 +16,9 @@ _MARCHING = word_set("i we you they who , to can may must should let always neve
 _ATOP = word_set("on over")
 _AT_HOME = word_set("at staying stay stays")
 _PEOPLE = word_set("the general")
+_DOING = word_set("cut cuts visit visits")
+"""Verbs that are the last word of a place's or a day's name, too: "I have cut my hand" is at no Cut."""
+_BEFORE_NOUN = word_set("the a an this that at in on to from near by during royal state official")
 
 
 def is_misnamed(piece: Piece, tokens: Sequence[Token]) -> bool:
@@ -33,4 +36,6 @@ def is_misnamed(piece: Piece, tokens: Sequence[Token]) -> bool:
         return False
     if token.low == "home":
         return before not in _AT_HOME
+    if token.text in _DOING:
+        return before not in _BEFORE_NOUN
     return (token.low == "public" and before in _PEOPLE) or (token.low in ON_BODY and before != "on")

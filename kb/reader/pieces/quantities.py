@@ -71,8 +71,8 @@ def quantities(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pie
         fitting = [fact for fact in facts if _is_measured_in(fact, unit, lookup)]
         beside = [fact for fact in fitting if fact.id in named]
         chosen = beside or ([] if same_dimension(unit, "mm") else fitting)
+        from kb.reader.pieces import measured_fact as told  # noqa: PLC0415  as above
         from kb.reader.pieces.bounded import bounded_fact, stretch  # noqa: PLC0415  few tell a measure
-        from kb.reader.pieces.measured_fact import concerns, end_of_measure, measured_fact  # noqa: PLC0415
 
         settled = bounded_fact(piece.measure, tokens, lookup) if not beside else None
         if settled is not None:
@@ -81,13 +81,14 @@ def quantities(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pie
             found[start:end] = [fact_piece(piece, settled.fact, settled.value, first, last)]
             return quantities(tuple(found), tokens, lookup)
         if not beside and same_dimension(unit, "d"):
-            chosen = [fact for fact in chosen if concerns(fact, found, tokens, lookup)]
+            chosen = [fact for fact in chosen if told.concerns(fact, found, tokens, lookup)]
+        chosen = [fact for fact in chosen if not told.is_of_growing(piece, tokens, fact)]
         if len(chosen) > 1 and not beside:
-            one = measured_fact(chosen, found, tokens, lookup)
+            one = told.measured_fact(chosen, found, tokens, lookup)
             chosen = [one] if one is not None else chosen
         if len(chosen) == 1:
             interval = in_unit_of(chosen[0], piece.measure.interval, unit)
-            end = end_of_measure(chosen[0], found, index, tokens)
+            end = told.end_of_measure(chosen[0], found, index, tokens)
             stated = fact_piece(piece, chosen[0].id, ranges([interval]), piece.first, found[end - 1].last)
             found[index:end] = [stated]
     return _bare_numbers(found, tokens, facts, lookup)

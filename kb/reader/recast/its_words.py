@@ -1,4 +1,4 @@
-"""What the words of a question say of its reading: on which side a measure is, that it asks of a fault."""
+"""What the words of a question say of its reading: which side, what is on top, that it asks of a fault."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from kb.reader.pieces.pieces import Understood
 from kb.reader.words.forms import word_set
 
 SIDED = word_set("above over below under beneath underneath short shy")
+LAID = word_set("over under underneath beneath top")
 _FAULTS = word_set("problem trouble issue offence wrong breach against breaking fault")
 
 
@@ -18,6 +19,10 @@ def of_its_words(reading: Reading, found: Understood, frame: Frame, lookup: Look
         from kb.reader.recast.other_side import by_its_side  # noqa: PLC0415  few questions say a side
 
         reading = by_its_side(reading, found, lookup)
+    if reading.query is not None and not LAID.isdisjoint(token.low for token in found.tokens):
+        from kb.reader.recast.layers import by_its_order  # noqa: PLC0415  few questions lay one over another
+
+        reading = by_its_order(reading, found, lookup)
     query = reading.query
     if query is not None and query.kind in ("how", "where"):
         from kb.reader.recast.unsaid import left_unsaid  # noqa: PLC0415  most questions are whether

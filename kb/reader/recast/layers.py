@@ -8,13 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+import msgspec
+
 from kb.model.lookup import Lookup
+from kb.model.questions import Query, Reading
 from kb.model.records import Aspect
 from kb.reader.phrases.english import tag_set
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
-from kb.wording import clause_reference
+from kb.wording import clause_reference, say_query
 
 _SIDES: dict[str, str] = {
     f"{words}{thing}": side
@@ -183,3 +186,40 @@ def _is_of(way: Aspect, other: Piece, lookup: Lookup) -> bool:
     kinds = [lookup.items[kind] for kind in lookup.broader(other.arg) if kind in lookup.items]
     labels = [label for kind in kinds for label in (kind.label, *kind.other_labels)]
     return any({token.key for token in tokenize(label)} <= said for label in labels)
+
+
+def by_its_order(reading: Reading, found: Understood, lookup: Lookup) -> Reading:
+    """ "The vest over the flotation vest?", where a rule says it is under: how the one is worn that is told.
+
+    Whether they may be worn together is no answer to which of them is on top.
+    """
+    query, things = reading.query, [piece for piece in found.pieces if piece.tag == "item"]
+    acts = query is not None and (query.aspect, query.polarity, query.value) == ("wear", "do", None)
+    if query is None or not acts or query.kind not in ("may", "must") or len(things) != 2:
+        return reading
+    upper, lower = things
+    led = [token.low for token in found.tokens[upper.last : lower.first] if token.low not in _ARTICLES]
+    over = led[-1:] == ["over"] or led[-3:] == ["on", "top", "of"]
+    if not (over or (led and led[-1] in _UNDER)):
+        return reading
+    told = {
+        (piece.arg, way.within)
+        for piece, beside, asked_over in ((upper, lower, over), (lower, upper, not over))
+        for way in _ways(piece.arg, lookup)
+        if _is_of(way, beside, lookup) and _is_over(way) != asked_over
+    }
+    if len(told) != 1:
+        return reading
+    ((item, manner),) = told
+    worn = {f"worn:{piece.arg}" for piece in things}
+    facts = tuple(fact for fact in query.case.facts if fact[0] not in worn)
+    case = msgspec.structs.replace(query.case, facts=facts)
+    asked = Query(kind="how", items=(item,), aspect=manner or "fit", case=case)
+    return msgspec.structs.replace(reading, query=asked, text=say_query(lookup, asked))
+
+
+_ARTICLES = word_set("the a an my his her our their your")
+
+
+def _is_over(way: Aspect) -> bool:
+    return _UNDER.isdisjoint(token.low for token in tokenize(way.label))

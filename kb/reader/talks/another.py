@@ -10,6 +10,7 @@ from kb.model.records import Fact
 from kb.model.values import NO, YES, ValueSet
 from kb.reader.meaning.fits import depends, tests_worn, wearing
 from kb.reader.meaning.query import merge_case
+from kb.reader.names.lexicon import name_words
 from kb.reader.pieces.pieces import Understood
 from kb.reader.question import clean, understand
 from kb.reader.talks.further import LEAD, bare_words, keys_of
@@ -263,3 +264,30 @@ def of_own_kind(text: str, talk: Talk) -> Reading | None:
     thing, kind, verb, rest = owned.groups()
     reading = talk.read(f"{verb} the {kind} {thing}{rest}", None)
     return msgspec.structs.replace(reading, question=text) if reading.query is not None else None
+
+
+_ABOUT = Pattern(
+    r"(?i)(?:(?:and|so|but|ok|then)[, ]+)*(?:what|how) about (?:the |my )?"
+    r"(?P<name>[\w' -]+?)(?: then)?[ ?!.]*"
+)
+
+
+def in_that_outfit(text: str, previous: Reading, talk: Talk) -> str:
+    """ "What about Sail Dress?", after a thing in another outfit: in that one, and not whether it is worn."""
+    about, before = _ABOUT.fullmatch(text), previous.frame or previous.query
+    if about is None or before is None or not before.items:
+        return text
+    asked = [talk.lookup.items[item].label for item in before.items]
+    one_is_in = any(talk.lookup.facts[fact].family == "rig" for fact, _ in before.case.facts)
+    if not one_is_in or not _is_outfit(about["name"], talk) or any(_is_outfit(name, talk) for name in asked):
+        return text
+    return f"and in {about['name']}?"
+
+
+def _is_outfit(name: str, talk: Talk) -> bool:
+    """Whether a name is that of a rig which is a thing to put on as well."""
+    entries = talk.lexicon.names.get("".join(name_words(name)), ())
+    rigs = [
+        entry for entry in entries if entry.kind == "value" and talk.lookup.facts[entry.owner].family == "rig"
+    ]
+    return bool(rigs) and any(entry.kind == "item" for entry in entries)

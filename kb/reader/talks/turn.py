@@ -145,7 +145,7 @@ def _added(text: str, previous: Reading | None, talk: Talk) -> Reading | None:
 
 def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     """A turn read by what was said before it, without the words that only tie it to that."""
-    from kb.reader.talks.another import what_is_on  # noqa: PLC0415  only in a talk
+    from kb.reader.talks.another import in_that_outfit, what_is_on  # noqa: PLC0415  only in a talk
     from kb.reader.talks.further import put_as  # noqa: PLC0415
     from kb.reader.talks.patter import loosely, of_another_matter, without_patter  # noqa: PLC0415
     from kb.reader.talks.people import MYSELF, by_their_name, of_somebody_else  # noqa: PLC0415
@@ -163,7 +163,8 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     topic = _HEADED.fullmatch(text)
     if topic is not None and (of_it := _headed(topic.group(1), topic.group(2), previous, talk)) is not None:
         return put_as(text, of_it)
-    named = with_its_part(by_their_name(text, previous, talk), previous, talk)
+    named = in_that_outfit(by_their_name(text, previous, talk), previous, talk)
+    named = with_its_part(named, previous, talk)
     named, previous = what_is_on(named, previous, talk)
     said = loosely(MYSELF.sub("", named), previous, talk)
     reading = _further(said, previous, talk)

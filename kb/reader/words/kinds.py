@@ -116,7 +116,7 @@ funeral|attending a funeral|burial|interment|cremation|memorial service|at a gra
 on leave|on holiday|holiday|on vacation|vacation|on furlough|furlough
 on watch|on duty|on shift|at work
 travelling on duty|duty travel|duty journey|duty trip|on a duty journey|on a duty trip
-ashore|on land|on dry land
+ashore|on land|on dry land|on shore
 afloat|at sea|on the water|out on the water
 diving|scuba diving
 painting|doing some painting
