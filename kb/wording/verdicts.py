@@ -8,7 +8,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import OpenValue, Query, Verdict
-from kb.model.values import YES, others_in
+from kb.model.values import YES, Ranges, ValueSet, others_in
 from kb.wording.aspects import of_item, say_claimed
 from kb.wording.cases import Facts, say_depends, say_facts
 from kb.wording.english import listing, phrase, sentence
@@ -297,6 +297,10 @@ def _say_value_verdict(lookup: Lookup, verdict: Verdict, query: Query, values: S
     told = lookup.aspects[query.aspect].kind == "position" and verdict in ("required", "permitted")
     strange = others_in(query.value) and values and (told or verdict == "prohibited")
     if query.value is not None and not strange:
+        of_it = [value for value in values if value.aspect == query.aspect]
+        asked = query.kind in ("may", "must") and query.polarity == "do"
+        if asked and verdict == "prohibited" and of_it and _is_stretch(query.value):
+            return f"No. {_state(lookup, query, query.aspect, of_it)}"  # a part of "at most 3" may well be
         return _say_claim(lookup, verdict, query)
     stated = [_state(lookup, query, aspect, values) for aspect in dict.fromkeys(v.aspect for v in values)]
     if not stated:
@@ -308,6 +312,10 @@ def _say_value_verdict(lookup: Lookup, verdict: Verdict, query: Query, values: S
     if query.value is not None and query.kind in ("may", "must"):  # no book names what was asked about
         stated.insert(0, "Yes." if _is_good(query, verdict) else "No.")
     return " ".join(stated)
+
+
+def _is_stretch(claim: ValueSet) -> bool:
+    return isinstance(claim, Ranges) and any(one.low != one.high for one in claim.intervals)
 
 
 def say_values_of(lookup: Lookup, query: Query, verdict: Verdict, values: Sequence[OpenValue]) -> str:

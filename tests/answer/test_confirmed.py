@@ -51,7 +51,7 @@ def base() -> KnowledgeBase:
         # as one says it
         ("Am I in trouble if my sea boot trousers are outside the boots?",
          "Yes: the sea boots must have the trousers inside."),
-        ("May I wear more than two rings?", "No. The number of finger rings worn must not be 3 or more."),
+        ("May I wear more than two rings?", "No. The number of finger rings worn must be at most 2."),
         ("May I wear the storm hood with the watch coat?",
          "No. The storm hood must not be worn with the watch coat. Dress Order (2024) 2.4 leaves no room for"
          " the storm coat as well."),
