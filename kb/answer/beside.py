@@ -84,6 +84,31 @@ def foul_company(engine: Engine, query: Query) -> Iterator[str]:
             )
             said = say_verdict(lookup, "prohibited", wear_question(lookup, plain)).removeprefix("No. ")
             yield f"But {said[:1].lower()}{said[1:].removesuffix('.')} here ({listing(list(clauses))})."
+    yield from _protection_due(engine, query)
+
+
+def _protection_due(engine: Engine, query: Query) -> Iterator[str]:
+    """What protects the same and must be worn in the case told: gauntlets, for gloves at hot work."""
+    lookup, item = engine.lookup, query.items[0]
+    stated = {fact for fact, _ in query.case.facts if lookup.facts[fact].family == "situation"}
+    guarded, kinds = set(lookup.items[item].protects), set(lookup.items[item].broader)
+    if query.aspect != "wear" or len(query.items) > 1 or not stated or not guarded:
+        return
+    possible = possible_facts(query.case, (), True, lookup)
+    for other in lookup.base.items:
+        shared = (wider for kind in kinds.intersection(other.broader) for wider in lookup.items[kind].broader)
+        alike = any(lookup.items[wider].broader for wider in shared)  # of a kind that is no "garment"
+        alike = alike and other.id != item and bool(guarded.intersection(other.protects))
+        if not alike or len(lookup.narrower(other.id)) > 1:
+            continue
+        group = engine.group(other.id, "wear")
+        tested = {test.fact for rule in group.rules for test in tests(engine.condition(rule))}
+        problem = engine.problem(group, possible) if stated & tested else None
+        if problem is not None and problem.always("required"):
+            rules = [rule for carrying in problem.carrying_rules() for rule in carrying[:1]]
+            clauses = dict.fromkeys(clause_reference(lookup, lookup.rules[rule].clause) for rule in rules)
+            it = the_item(lookup, other.id)
+            yield f"But {it} must be worn here ({listing(list(clauses))})."
 
 
 def _looks(engine: Engine, query: Query) -> Iterator[str]:
