@@ -20,6 +20,7 @@ from kb.reader.pieces.parted import is_day, parted
 from kb.reader.pieces.patterns import pattern_pieces
 from kb.reader.pieces.pieces import SHARING, How, Piece
 from kb.reader.pieces.reported import reported
+from kb.reader.pieces.shared import LISTING, listed_outfits
 from kb.reader.words.forms import word_set
 from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.tokens import Token
@@ -337,34 +338,7 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
             found.append(Piece(first=index, last=index + 1, tag="unknown"))
         elif not found or found[-1] is not piece:
             found.append(piece)
-    return _listed_outfits(_shared_starts(_shared_ends(found, tokens, lexicon), tokens, lexicon), tokens)
-
-
-def _listed_outfits(pieces: tuple[Piece, ...], tokens: tuple[Token, ...]) -> tuple[Piece, ...]:
-    """ "In Parade or Band Dress": rigs that are things to put on as well, where one is in all of them."""
-    found = list(pieces)
-    for first, piece in enumerate(pieces):
-        before = tokens[piece.first - 1].low if piece.first else ""
-        if not _rigs(piece) or "in" not in (before, tokens[piece.first].low):
-            continue
-        last = first
-        while last + 2 < len(pieces) and pieces[last + 1].tag in _LISTING and _rigs(pieces[last + 2]):
-            last += 2
-        if last == first or pieces[last - 1].tag == "comma":
-            continue
-        for index in range(first, last + 1, 2):
-            one = pieces[index]
-            found[index] = Piece(first=one.first, last=one.last, tag="name", entries=_rigs(one))
-    return tuple(found)
-
-
-_LISTING = ("and", "or", "comma")
-
-
-def _rigs(piece: Piece) -> tuple[Entry, ...]:
-    """The rigs that a name may stand for, if it stands for no other fact."""
-    values = tuple(entry for entry in piece.entries if entry.kind in ("value", "group"))
-    return values if piece.tag == "name" and {entry.owner for entry in values} == {"rig"} else ()
+    return listed_outfits(_shared_starts(_shared_ends(found, tokens, lexicon), tokens, lexicon), tokens)
 
 
 def _shared_starts(
@@ -392,7 +366,7 @@ def _shared_ends(pieces: list[Piece], tokens: tuple[Token, ...], lexicon: Lexico
         led = all(token.low in LEADING_PREPOSITIONS for token in tokens[piece.first : piece.last - 1])
         single = piece.tag in ("unknown", "name") and led  # "in fell or hall rig"
         lone = piece.last - piece.first == 1  # "on a pier, when doing rope work" says no pier work
-        links = _LISTING if lone or shared == index + 2 else _LISTING[:2]
+        links = LISTING if lone or shared == index + 2 else LISTING[:2]
         joined = index + 1 < len(pieces) and pieces[index + 1].tag in links
         entries = (
             lexicon.names.get(tokens[piece.last - 1].key + tail, ()) if tail and single and joined else ()

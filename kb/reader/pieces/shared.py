@@ -203,3 +203,30 @@ def of_the_branch(pieces: Pieces, tokens: Words, lookup: Lookup) -> Pieces:
             values = entry_values(groups[0], lookup)
             found[index] = fact_piece(piece, groups[0].owner, values, piece.first, piece.last)
     return tuple(found)
+
+
+def listed_outfits(pieces: tuple[Piece, ...], tokens: tuple[Token, ...]) -> tuple[Piece, ...]:
+    """ "In Parade or Band Dress": rigs that are things to put on as well, where one is in all of them."""
+    found = list(pieces)
+    for first, piece in enumerate(pieces):
+        before = tokens[piece.first - 1].low if piece.first else ""
+        if not _rigs(piece) or "in" not in (before, tokens[piece.first].low):
+            continue
+        last = first
+        while last + 2 < len(pieces) and pieces[last + 1].tag in LISTING and _rigs(pieces[last + 2]):
+            last += 2
+        if last == first or pieces[last - 1].tag == "comma":
+            continue
+        for index in range(first, last + 1, 2):
+            one = pieces[index]
+            found[index] = Piece(first=one.first, last=one.last, tag="name", entries=_rigs(one))
+    return tuple(found)
+
+
+LISTING = ("and", "or", "comma")
+
+
+def _rigs(piece: Piece) -> tuple[Entry, ...]:
+    """The rigs that a name may stand for, if it stands for no other fact."""
+    values = tuple(entry for entry in piece.entries if entry.kind in ("value", "group"))
+    return values if piece.tag == "name" and {entry.owner for entry in values} == {"rig"} else ()
