@@ -39,13 +39,25 @@ def with_nothing_lost(reading: Reading, lookup: Lookup) -> Reading:
         return msgspec.structs.replace(reading, text="", query=None, ask=ask)
     spans = (*names_lost(reading, lookup), *_acts_lost(reading, lookup), *_own_lost(reading, lookup))
     told = (*_sides_lost(reading), *_pocketed(reading, lookup), *_beside_lost(reading, lookup))
-    told = (*told, *_for_oneself(reading))
+    told = (*told, *_for_oneself(reading), *_asked_lost(reading))
     lost = (*(span.text for span in spans), *told)
     if not lost:
         return reading
     shown = ", ".join(f'"{visible(word)}"' for word in lost)
     abstain = Abstain(reason=f"Not understood: {shown}.", words=lost)
     return msgspec.structs.replace(reading, text="", query=None, abstain=abstain)
+
+
+_ASKS = Pattern(
+    r"(?i)(?:do|does|did|must|should|shall|may|can|could|need|have|has)(?:n't)? "
+    r"(?:i|we|you|he|she|they|it|anyone|anybody|someone|the|my|our|his|her)\b"
+)
+
+
+def _asked_lost(reading: Reading) -> Iterator[str]:
+    """ "Do I have to tell anyone if I grow a beard?" asks of telling, which is not left out of it."""
+    if reading.query is not None and reading.query.clause is None:
+        yield from (one for one in reading.unused if _ASKS.match(one.strip()))
 
 
 def _takes_garment_for_it(reading: Reading) -> bool:

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import msgspec
+
 from kb.model.lookup import Lookup
-from kb.model.questions import Reading
+from kb.model.questions import Query, Reading
 from kb.reader.meaning.frame import Frame
 from kb.reader.pieces.pieces import Understood
 from kb.reader.words.forms import word_set
+from kb.wording import say_query
 
 SIDED = word_set("above over below under beneath underneath short shy")
 LAID = word_set("over under underneath beneath top")
@@ -24,6 +27,9 @@ def of_its_words(reading: Reading, found: Understood, frame: Frame, lookup: Look
 
         reading = by_its_order(reading, found, lookup)
     query = reading.query
+    if query is not None and query.kind == "when" and _is_how(query, lookup):
+        query = msgspec.structs.replace(query, kind="how")
+        reading = msgspec.structs.replace(reading, query=query, text=say_query(lookup, query))
     if query is not None and query.kind in ("how", "where"):
         from kb.reader.recast.unsaid import left_unsaid  # noqa: PLC0415  most questions are whether
 
@@ -36,3 +42,9 @@ def of_its_words(reading: Reading, found: Understood, frame: Frame, lookup: Look
 
     reading = done_by_oneself(washed_at(reading, found.tokens, lookup), found.tokens, lookup)
     return asked_of_a_fault(reading, found.tokens, lookup, banned)
+
+
+def _is_how(query: Query, lookup: Lookup) -> bool:
+    """ "When must I close it?": how it must be fastened tells when, too."""
+    kind = lookup.aspects[query.aspect].kind
+    return query.value is None and bool(query.items) and kind in ("manner", "choice")
