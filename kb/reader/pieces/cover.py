@@ -295,11 +295,12 @@ def _strength(piece: Piece, tokens: tuple[Token, ...]) -> tuple[int, int, int, i
 def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple[Piece, ...]:
     """Cover the words: patterns (dates, measures, clauses), then the longest names and phrases."""
     starts = sentence_starts(text, tokens)
+    ends = [start for start in starts if start and text[tokens[start - 1].end :].lstrip()[:1] != ":"]
     named = (piece for first in range(len(tokens)) for piece in _names_at(tokens, first, lexicon))
     names = [
         piece
         for piece in named
-        if not is_misnamed(piece, tokens) and not any(piece.first < start < piece.last for start in starts)
+        if not is_misnamed(piece, tokens) and not any(piece.first < end < piece.last for end in ends)
     ]
     names += [*_turned(tokens, lexicon), *_ones(tokens, names, lexicon)]
     patterns = [
