@@ -81,8 +81,8 @@ SMALL_WORDS = rf"""
 # enough
 (?:^|(?<=[.,;])) ?(?:and )?(?:(?:it|i)(?:['’](?:s|m)| is| am) )?(?:quite )?(?:warm|cool|light|dry|mild|hot)
     \senough(?: without(?: it| one|them)?)?{_END} =>
-\b(is|are|will|would) ((?:the|my|our|an?|his|her) [\w' -]+?) (?:be |do )?(?:good |smart |fine |dress |(?<=alone ))
-    enough\s(?:for|in|with|on|at) => is \2 ok in\s
+\b(is|are|will|would) ((?:the|my|our|an?|his|her) [\w' -]+?) (?:be |do )?(?:good |smart |fine |dress
+    \s|(?<=alone ))enough\s(?:for|in|with|on|at) => is \2 ok in\s
 # many much
 {_CLOSE}(?:is (?:that|this|it) )?(?:one|a bit|two|rather) too (?:many|much)\s*\?+\s*$ => , allowed?
 # harm excuse objection objections
