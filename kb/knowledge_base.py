@@ -162,10 +162,11 @@ class KnowledgeBase:
                     previous = asked[-1]
                 elif told[-1].reading.query is not None:
                     previous = told[-1].reading
-        if len(answers) == 1 and not _TRUTH.isdisjoint(text.casefold().replace("?", " ").split()):
+        said = text.casefold().replace("?", " ").split()
+        if 1 in (len(parts), len(answers)) and not _TRUTH.isdisjoint(said):
             from kb.confirmed import confirmed  # noqa: PLC0415  few put a claim
 
-            answers = [confirmed(text, answers[0])]
+            answers = [confirmed(text, answer) for answer in answers]
         if len(parts) > 1 and len(answers) > 1:
             from kb.focus import told_of_the_line  # noqa: PLC0415  most lines have one part
 

@@ -78,3 +78,9 @@ def test_of_other_services(books: str, question: str, headline: str) -> None:
     base = KnowledgeBase.open(BOOKS / books / "books")
     (answer,) = base.ask(question, as_of=DAY)
     assert answer.headline == headline
+
+
+def test_each_thing_that_may_be_meant_is_confirmed(base: KnowledgeBase) -> None:
+    answers = base.ask("Nobody below K2 can wear the pin, is he right?", as_of=DAY)
+    assert len(answers) == 2
+    assert all(answer.headline.startswith("Right.") for answer in answers)
