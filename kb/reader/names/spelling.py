@@ -11,7 +11,6 @@ from kb.model.records import Item
 from kb.reader.names.lexicon import Entry, Lexicon
 from kb.reader.names.misspelt import sound, sounding, structure_words
 from kb.reader.phrases.english import PHRASES
-from kb.reader.words.same_sense import has_a_sense
 from kb.reader.words.tokens import Token, stems, tokenize, word_key
 
 _PLACES = frozenset({"first", "second", "third", "fourth", "last", "next", "former", "latter"})
@@ -59,6 +58,8 @@ def is_real_word(token: Token, lexicon: Lexicon) -> bool:
     """Whether a word is left alone: an ordinary English word or one that the books use."""
     if _is_common(token.low) or _is_common(token.key) or token.low in _structure():
         return True
+    from kb.reader.words.same_sense import has_a_sense  # noqa: PLC0415  most words are known
+
     if token.key in lexicon.known_words or _is_told(token.low) or has_a_sense(token.low):
         return True
     for ending, restored in (

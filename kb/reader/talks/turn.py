@@ -9,7 +9,6 @@ from kb.model.questions import Abstain, Ask, Query, Reading
 from kb.model.records import Case
 from kb.reader.doubts.choice import answer_to_ask
 from kb.reader.doubts.lost import with_nothing_lost
-from kb.reader.meaning.at_once import of_the_closed_one
 from kb.reader.meaning.fits import wearing, without_clashes
 from kb.reader.meaning.permits import asked_grant, held
 from kb.reader.meaning.placed import told_where
@@ -106,7 +105,10 @@ def read_turn(
         from kb.reader.pieces.distances import within_the_rules  # noqa: PLC0415  few questions tell a fact
 
         reading = within_the_rules(reading, lookup)
-        reading = of_the_closed_one(reading, lookup) if previous is not None else reading
+        if previous is not None:
+            from kb.reader.meaning.at_once import of_the_closed_one  # noqa: PLC0415  only in a talk
+
+            reading = of_the_closed_one(reading, lookup)
     frame = frame_of(reading, previous, lookup)
     if frame is not None and reading.query is not None and reading.query.clause is not None:
         frame = in_what_case(frame, text, previous, talk)
