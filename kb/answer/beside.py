@@ -12,7 +12,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
 from kb.model.records import OWNED_ASPECTS, Clause
 from kb.model.values import YES, others_in
-from kb.reasoner import WORN, Engine, possible_facts, rows
+from kb.reasoner import WORN, Engine, Problem, possible_facts, rows
 from kb.wording import clause_reference, listing, say_rule, say_verdict, sentence, the_item
 
 _MOST = 2
@@ -77,13 +77,11 @@ def foul_company(engine: Engine, query: Query) -> Iterator[str]:
             engine.group(other, use), possible_facts(case, query.items[:1], True, lookup)
         )
         if problem.always("prohibited"):
-            rules = [rule for group in problem.carrying_rules() for rule in group[:1]]
-            clauses = dict.fromkeys(clause_reference(lookup, lookup.rules[rule].clause) for rule in rules)
             plain = msgspec.structs.replace(
                 query, kind="why", items=(other,), case=case, polarity="do", modalities=()
             )
             said = say_verdict(lookup, "prohibited", wear_question(lookup, plain)).removeprefix("No. ")
-            yield f"But {said[:1].lower()}{said[1:].removesuffix('.')} here ({listing(list(clauses))})."
+            yield f"But {said[:1].lower()}{said[1:].removesuffix('.')} here ({_by(problem, lookup)})."
     yield from _protection_due(engine, query)
 
 
@@ -105,10 +103,13 @@ def _protection_due(engine: Engine, query: Query) -> Iterator[str]:
         tested = {test.fact for rule in group.rules for test in tests(engine.condition(rule))}
         problem = engine.problem(group, possible) if stated & tested else None
         if problem is not None and problem.always("required"):
-            rules = [rule for carrying in problem.carrying_rules() for rule in carrying[:1]]
-            clauses = dict.fromkeys(clause_reference(lookup, lookup.rules[rule].clause) for rule in rules)
-            it = the_item(lookup, other.id)
-            yield f"But {it} must be worn here ({listing(list(clauses))})."
+            yield f"But {the_item(lookup, other.id)} must be worn here ({_by(problem, lookup)})."
+
+
+def _by(problem: Problem, lookup: Lookup) -> str:
+    """The clauses that carry the verdict of an act, one for each group of rules."""
+    rules = (rule for group in problem.carrying_rules() for rule in group[:1])
+    return listing(list(dict.fromkeys(clause_reference(lookup, lookup.rules[rule].clause) for rule in rules)))
 
 
 def _looks(engine: Engine, query: Query) -> Iterator[str]:

@@ -33,6 +33,7 @@ _ASKING = frozenset({"which", "what"})
 _ALL = frozenset({"clothing", "clothe", "everything", "garment"})
 _ENDS = tag_set("comma, and, with, in, fact, allowed, banned, may, can, for, if, when, must, should, or, be")
 _JOINING = word_set("with and plus")
+_ARTICLES = word_set("the a an my his her our their your")
 _ITEMS = ("item", "items")
 
 
@@ -62,7 +63,7 @@ def layered(found: Understood, lookup: Lookup) -> str | None:
             return None
         return f"{text[: tokens[first].start]}{side} the {name}{text[tokens[sides[1][1] - 1].end :]}"
     led = upper.first - 1
-    while led > 0 and tokens[led].low in ("the", "a", "an", "my", "his", "her", "our", "your"):
+    while led > 0 and tokens[led].low in _ARTICLES:
         led -= 1
     if led > 0 and tokens[led].low in _JOINING and other.last <= led:  # "medals with the coat on top"
         own = text[tokens[upper.first].start : tokens[upper.last - 1].end]
@@ -216,9 +217,6 @@ def by_its_order(reading: Reading, found: Understood, lookup: Lookup) -> Reading
     case = msgspec.structs.replace(query.case, facts=facts)
     asked = Query(kind="how", items=(item,), aspect=manner or "fit", case=case)
     return msgspec.structs.replace(reading, query=asked, text=say_query(lookup, asked))
-
-
-_ARTICLES = word_set("the a an my his her our their your")
 
 
 def _is_over(way: Aspect) -> bool:
