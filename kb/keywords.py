@@ -6,7 +6,6 @@ never meet a query parser. Only this module knows the index library.
 
 from __future__ import annotations
 
-import hashlib
 import re
 import threading
 from collections.abc import Iterable, Mapping, Sequence
@@ -87,7 +86,9 @@ class Document(msgspec.Struct, frozen=True, kw_only=True):
 
     def digest(self) -> str:
         """SHA-256 of the content."""
-        return hashlib.sha256(msgspec.json.encode(self)).hexdigest()
+        from hashlib import sha256  # noqa: PLC0415  see `kb.digests`
+
+        return sha256(msgspec.json.encode(self)).hexdigest()
 
 
 class Hit(msgspec.Struct, frozen=True, kw_only=True):

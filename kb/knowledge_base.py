@@ -48,9 +48,8 @@ class KnowledgeBase:
     def __init__(self, opening: Opening) -> None:
         self._opening = opening
         self.generation = opening.generation()
-        base_json = self.generation.base_json
-        self.lookup = Lookup(decode_base(base_json.read_bytes()))
-        self.digest = self.generation.manifest.files[base_json.name].sha256
+        self.lookup = Lookup(decode_base(self.generation.base_json.read_bytes()))
+        self.digest = self.generation.manifest.books
         self._lexicon: Lexicon | None = None
         self._engines: dict[datetime.date, Engine] = {}
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import fcntl
-import hashlib
 import os
 import stat
+import zlib
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from pathlib import Path
@@ -13,6 +13,7 @@ from pathlib import Path
 import msgspec
 
 from kb.cache.shelf import MANIFEST
+from kb.digests import SIZE, digest_name
 from kb.errors import Problem, StoreUnavailableError
 from kb.keywords import DocumentKind, Hit, search
 
@@ -21,21 +22,24 @@ INDEX = "index"
 BASE = "base.json"
 LEXICON = "lexicon.json"
 PARTS = "parts.json"
-_DIGEST_LENGTH = 64
 _LARGEST_MANIFEST = 64_000_000
 
 
 class Entry(msgspec.Struct, frozen=True, array_like=True):
-    """Size and SHA-256 of a file."""
+    """Size of a file and its CRC-32 (ISO/IEC 13239, as zlib computes it), which finds damage and is fast."""
 
     size: int
-    sha256: str
+    checksum: int
 
 
 class Manifest(msgspec.Struct, frozen=True):
-    """What a generation must consist of. `increments` counts the steps since it was built from nothing."""
+    """What a generation must consist of. `increments` counts the steps since it was built from nothing.
+
+    `digest` is that of the sources and the program, `books` the SHA-256 of the records, which answers name.
+    """
 
     digest: str
+    books: str
     files: Mapping[str, Entry]
     quads: int
     increments: int = 0
@@ -112,7 +116,7 @@ def _names(folder: Path) -> set[str]:
 
 def describe(path: Path) -> Entry:
     data = path.read_bytes()
-    return Entry(len(data), hashlib.sha256(data).hexdigest())
+    return Entry(len(data), zlib.crc32(data))
 
 
 def _is_file_of(state: os.stat_result, size: int) -> bool:
@@ -137,9 +141,12 @@ def _is_whole(folder: Path, files: Mapping[str, Entry], part: str = "") -> bool:
 
 def seal(folder: Path, digest: str, quads: int, increments: int, warnings: tuple[Problem, ...]) -> None:
     """Write the manifest of a finished generation."""
+    from hashlib import sha256  # noqa: PLC0415  see `kb.digests`
+
     files = {name: describe(folder / name) for name in sorted(_names(folder))}
-    data = msgspec.json.encode(Manifest(digest, files, quads, increments, warnings))
-    (folder / MANIFEST).write_bytes(hashlib.sha256(data).hexdigest().encode() + b"\n" + data)
+    books = sha256((folder / BASE).read_bytes()).hexdigest()
+    data = msgspec.json.encode(Manifest(digest, books, files, quads, increments, warnings))
+    (folder / MANIFEST).write_bytes(digest_name(data).encode() + b"\n" + data)
 
 
 def _read_manifest(handle: int) -> Manifest | None:
@@ -148,8 +155,8 @@ def _read_manifest(handle: int) -> Manifest | None:
         return None
     with os.fdopen(os.dup(handle), "rb") as stream:
         data = stream.read()
-    start = _DIGEST_LENGTH + 1
-    if hashlib.sha256(data[start:]).hexdigest().encode() + b"\n" != data[:start]:
+    start = 2 * SIZE + 1
+    if digest_name(data[start:]).encode() + b"\n" != data[:start]:
         return None
     try:
         return msgspec.json.decode(data[start:], type=Manifest)

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import contextlib
 import fcntl
-import hashlib
 import os
 import stat
 import time
 from collections.abc import Iterator
 from pathlib import Path
 
+from kb.digests import digest_name
 from kb.errors import StoreUnavailableError
 
 LOCK = "lock"
@@ -40,7 +40,7 @@ def cache_home(given: Path | None) -> tuple[Path, bool]:
 def shelf_path(home: Path, folder: Path) -> Path:
     """The shelf of a folder of rule books; one folder has one shelf, whatever way it is named."""
     full = os.path.realpath(folder)
-    return home / hashlib.sha256(full.encode("utf-8", "surrogateescape")).hexdigest()[:16]
+    return home / digest_name(full.encode("utf-8", "surrogateescape"))[:16]
 
 
 def unwritable(path: Path, error: OSError) -> StoreUnavailableError:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import os
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
@@ -10,6 +9,7 @@ from pathlib import Path
 
 import msgspec
 
+from kb.digests import Digest, digest_name
 from kb.files import find_files, is_file
 
 FORMAT = 1
@@ -34,19 +34,19 @@ _MAKERS = (
 
 
 class Sources(msgspec.Struct, frozen=True):
-    """The SHA-256 of each `*.yaml` file by its name, and the names of files that only bring a warning."""
+    """The digest of each `*.yaml` file by its name, and the names of files that only bring a warning."""
 
     digests: Mapping[str, str]
     ignored: tuple[str, ...]
 
     def digest(self) -> str:
-        """SHA-256 of names, contents and program: the name of the generation."""
-        total = hashlib.sha256(program_digest().encode())
+        """Digest of names, contents and program: the name of the generation."""
+        total = Digest(program_digest().encode())
         for name, digest in sorted(self.digests.items()):
             total.update(f"{digest} {name}\0".encode("utf-8", "surrogateescape"))
         for name in self.ignored:
             total.update(f"- {name}\0".encode("utf-8", "surrogateescape"))
-        return total.hexdigest()
+        return total.hexadecimal()
 
 
 def _files(folder: Path) -> Iterator[tuple[str, str]]:
@@ -71,7 +71,7 @@ def read_sources(folder: Path) -> Sources | None:
                 ignored.append(name)
                 continue
             with open(path, "rb") as stream:  # noqa: PTH123
-                digests[name] = hashlib.sha256(stream.read(_LARGEST_READ)).hexdigest()
+                digests[name] = digest_name(stream.read(_LARGEST_READ))
     except OSError:
         return None
     return Sources(digests, tuple(sorted(ignored)))
@@ -89,9 +89,9 @@ def _modules(names: Iterable[str]) -> Iterator[str]:
 
 @cache
 def program_digest() -> str:
-    """SHA-256 over size and time of change of the modules that make a generation, and the format's number."""
-    total = hashlib.sha256(str(FORMAT).encode())
+    """Digest over size and time of change of the modules that make a generation, and the format's number."""
+    total = Digest(str(FORMAT).encode())
     for path in _modules(_MAKERS):
         state = os.stat(path)  # noqa: PTH116
         total.update(f"{path}\0{state.st_size}\0{state.st_mtime_ns}\0".encode("utf-8", "surrogateescape"))
-    return total.hexdigest()
+    return total.hexadecimal()

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import hashlib
 import re
 
 import yaml
 
+from kb.digests import digest_name
 from kb.errors import Location, Problem
 from kb.sources.report import quoted
 from kb.sources.tree import Entry, Mapping, Node, Scalar, Sequence, Tree
@@ -245,7 +245,7 @@ def parse_file(data: bytes, name: str) -> Tree:
 
     Depends on nothing but its arguments, so a tree may be kept for as long as the digest stays the same.
     """
-    digest = hashlib.sha256(data).hexdigest()
+    digest = digest_name(data)
     if len(data) > LARGEST_FILE:
         message = f"The file is larger than {LARGEST_FILE // 1_000_000} MB."
         return _unreadable(name, digest, [Problem(Location(name), "file-too-large", message, "Split it.")])

@@ -142,10 +142,10 @@ def test_a_wrong_quad_count_is_not_sealed(built: Generation) -> None:
 
 
 def test_a_manifest_of_another_kind_is_not_believed(built: Generation) -> None:
-    import hashlib
+    from kb.digests import digest_name
 
     data = msgspec.json.encode({"digest": built.digest})
-    (built.folder / "manifest").write_bytes(hashlib.sha256(data).hexdigest().encode() + b"\n" + data)
+    (built.folder / "manifest").write_bytes(digest_name(data).encode() + b"\n" + data)
     assert open_generation(built.folder) is None
     assert msgspec.json.decode(msgspec.json.encode(built.manifest), type=Manifest) == built.manifest
 
