@@ -133,7 +133,21 @@ def _fact_line(key: Scalar, value: Node, vocabulary: Vocabulary, report: Report)
         return ALWAYS
     texts = as_texts(value, quoted(key.text), report)
     values = read_fact_values(fact, texts, vocabulary, report) if texts else None
-    return ALWAYS if values is None else Test(fact.id, values)
+    if values is None:
+        return ALWAYS
+    _warn_of_all(key, fact, values, report)
+    return Test(fact.id, values)
+
+
+def _warn_of_all(key: Scalar, fact: Fact, values: ValueSet, report: Report) -> None:
+    """A line that names every value of a choice asks nothing: a case has one of the values that are declared."""
+    every = choices(*(value.id for value in fact.values))
+    if fact.kind == "choice" and fact.family == "situation" and len(fact.values) > 1 and values == every:
+        message = f"{quoted(key.text)} names every value that is declared, so the line always holds."
+        remedy = (
+            "Leave it out, or declare a value for whatever else there is ({id: elsewhere, label: elsewhere})."
+        )
+        report.warn(key.at, "always-true", message, remedy)
 
 
 def read_fact_values(
