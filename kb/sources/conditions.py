@@ -140,7 +140,7 @@ def _fact_line(key: Scalar, value: Node, vocabulary: Vocabulary, report: Report)
 
 
 def _warn_of_all(key: Scalar, fact: Fact, values: ValueSet, report: Report) -> None:
-    """A line that names every value of a choice asks nothing: a case has one of the values that are declared."""
+    """A line with every value of a choice asks nothing: a case has one of the values that are declared."""
     every = choices(*(value.id for value in fact.values))
     if fact.kind == "choice" and fact.family == "situation" and len(fact.values) > 1 and values == every:
         message = f"{quoted(key.text)} names every value that is declared, so the line always holds."
