@@ -13,6 +13,8 @@ from kb import demo_folder
 
 HERE = Path(__file__).parent
 TODAY = datetime.date(2026, 11, 25)
+SMALL = ("infirmary", "airferry", "forest", "playhouse")
+"""Small rule books, each of another trade."""
 BOOKS = {
     "demo": demo_folder(),
     "second": HERE.parent / "second" / "books",
@@ -22,6 +24,7 @@ BOOKS = {
     "sixth": HERE.parent / "sixth" / "books",
     "seventh": HERE.parent / "seventh" / "books",
     "eighth": HERE.parent / "eighth" / "books",
+    **{name: HERE.parent / "small" / name / "books" for name in SMALL},
 }
 SHEETS = {
     "demo": "demo",
@@ -40,6 +43,7 @@ SHEETS = {
     "sixth": "sixth",
     "seventh": "seventh",
     "eighth": "eighth",
+    **{name: name for name in SMALL},
 }
 """The sets of questions, and the books of each."""
 TALKS = (
@@ -58,6 +62,7 @@ TALKS = (
     "dialogues-sixth-further",
     "dialogues-seventh",
     "dialogues-eighth",
+    *(f"dialogues-{name}" for name in SMALL),
 )
 
 
