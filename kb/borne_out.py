@@ -4,14 +4,18 @@ One is what the rest of the question says to the reader. The other is the text o
 force, the one that carries the answer must be what the whole question, with the words that were not read,
 speaks of most, and every other must have clearly less. Words that may be a thing, an amount, a denial, a
 day or somebody's leave never go; within what asks, no word that may bear on how a thing is worn does.
+
+Less is asked of an answer that is the same whatever else may be so: no circumstance can turn it. Then what
+was not read must only not stand where the thing that is asked about is named: it may be another thing.
 """
 
 from __future__ import annotations
 
 import datetime
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from itertools import pairwise
+from typing import NamedTuple
 
 import msgspec
 
@@ -42,6 +46,8 @@ _NEVER = word_set("""
     up down off out over under in on inside outside behind above below between against
 """)
 """Words that turn or bound what is said, that tell a fault, and those of leave and of where a thing sits."""
+_BOUNDS = word_set("only whole happen happened happens changed change reason pass")
+"""Words that bound what is asked, or ask for something else than for what holds."""
 _DENYING = word_set("not n't never no")
 _REASONS = word_set("because since thanks due owing given as")
 """What follows tells why somebody should be let off, and may be what the books let one off for."""
@@ -62,11 +68,11 @@ def borne_out(
     reading: Reading, as_of: datetime.date, read: Read, answer: Tell, lookup: Lookup
 ) -> Answer | None:
     """The answer to a question without the words that stopped it; None where anything speaks against it."""
-    text, gone = reading.question, list[str]()
-    again = reading
+    gone, again = list[str](), reading
+    text = reading.question
     for _ in range(_ROUNDS):
         words = again.abstain.words if again.abstain is not None else ()
-        if not words or len(gone) + len(words) > _MOST or not _may_go(reading, words):
+        if not words or len(gone) + len(words) > _MOST:
             return None
         gone += words
         text = _without(text, words)
@@ -77,20 +83,116 @@ def borne_out(
         return None  # what was said of one is not known of another
     if again.abstain is not None:
         return None
+    strict = _may_go(reading, tuple(gone))
+    if not strict and not _is_harmless(gone):
+        return None
     (told, *more) = answer(again)
-    again, query = told.reading, told.reading.query
-    if more or query is None or query.kind not in ("may", "must") or not query.items:
+    query = told.reading.query
+    if more or query is None or told.outcome != "answer":
         return None
-    if told.verdict not in _TOLD or not told.headline.startswith(("Yes", "No")):
-        return None
-    if told.verdict == "conditional" and not all(_is_around(word, reading.question) for word in gone):
-        return None  # the rest may tell what the answer depends on: that a dentist asked for it
-    if not _bears_it_out(reading, told, analyse(" ".join(gone)), as_of, lookup):
+    seen = _Seen(reading, told, tuple(gone), as_of, lookup)
+    if not ((strict and _is_witnessed(seen)) or _is_settled(seen)):
         return None
     asked = msgspec.structs.replace(
-        told.reading, question=reading.question, spans=reading.spans, unused=(*gone, *again.unused)
+        told.reading, question=reading.question, spans=reading.spans, unused=(*gone, *told.reading.unused)
     )
     return replaced(told, question=reading.question, reading=asked)
+
+
+class _Seen(NamedTuple):
+    """A question, its answer without the words `gone`, and what it is held against."""
+
+    reading: Reading
+    told: Answer
+    gone: tuple[str, ...]
+    as_of: datetime.date
+    lookup: Lookup
+
+
+def _is_witnessed(seen: _Seen) -> bool:
+    """Whether the clauses bear out an answer of yes or no that may depend on more."""
+    told, query = seen.told, seen.told.reading.query
+    if query is None or query.kind not in ("may", "must") or not query.items:
+        return False
+    if told.verdict not in _TOLD or not told.headline.startswith(("Yes", "No")):
+        return False
+    if told.verdict == "conditional" and not all(
+        _is_around(word, seen.reading.question) for word in seen.gone
+    ):
+        return False  # the rest may tell what the answer depends on: that a dentist asked for it
+    return _bears_it_out(seen.reading, told, analyse(" ".join(seen.gone)), seen.as_of, seen.lookup)
+
+
+def _is_harmless(gone: Sequence[str]) -> bool:
+    """Whether no word counts, turns or bounds anything: what is settled otherwise stays so without them."""
+    for word in gone:
+        for token in tokenize(word):
+            forms = {token.low, *stems(token.low)}
+            if any(char.isdigit() for char in token.low) or not forms.isdisjoint(NUMBER_WORDS):
+                return False
+            if not forms.isdisjoint(_NEVER) or not forms.isdisjoint(_OPEN) or not forms.isdisjoint(_BOUNDS):
+                return False
+    return True
+
+
+def _is_settled(seen: _Seen) -> bool:
+    """Whether nothing that was left out can matter: the answer is the same in all cases.
+
+    None of it may stand between "may I" and the thing, where it could be the thing; and where it is only
+    permitted, or the question speaks as much of another clause, none may stand after it either.
+    """
+    reading, told = seen.reading, seen.told
+    says = told.headline.startswith(("Yes", "No"))
+    if told.verdict in ("conditional", "silent", "conflict") or (not says and _wants_yes_or_no(reading)):
+        return False
+    where = _standing(reading, seen.gone)
+    before, after = "before" in where, "after" in where
+    if not before and told.verdict == "prohibited" and says:
+        return True
+    if before or after:
+        from kb.reader.words.common_words import COMMON_WORDS  # noqa: PLC0415  few questions come to this
+
+        if any(
+            token.low.isalpha() and COMMON_WORDS.isdisjoint({token.low, *stems(token.low)})
+            for token in tokenize(" ".join(seen.gone))
+        ):
+            return False  # a slip in something that matters: "gilt end inbord"
+    ranked = ranked_clauses(reading, seen.as_of, seen.lookup)
+    cited = {citation.clause for citation in told.citations}
+    if not ranked or ranked[0][0] not in cited:
+        return False
+    others = [score for clause, score in ranked if clause not in cited]
+    clearly = not others or others[0] <= ranked[0][1] * _CLEARLY
+    by_one = [clause_words(seen.lookup.clauses[clause]) for clause in cited]
+    told_of = any(
+        word_level(lemma, words)
+        for words in by_one
+        for lemma in analyse(" ".join(seen.gone))
+        if not _is_light(lemma)
+    )
+    if told.verdict not in ("prohibited", "required") and (before or after) and (before or not told_of):
+        return False
+    query = told.reading.query
+    facts = query.case.facts if query is not None else ()
+    return (not before and (clearly or bool(facts))) or (clearly and told_of)
+
+
+def _wants_yes_or_no(reading: Reading) -> bool:
+    """Whether the last sentence asks for yes or no: none of its words asks for anything else."""
+    tokens = tokenize(reading.question)
+    first, last = _asking(reading.question, tokens)
+    return _OPEN.isdisjoint(token.low.partition("'")[0] for token in tokens[first:last])
+
+
+def _standing(reading: Reading, gone: Sequence[str]) -> set[str]:
+    """Where words stand: in what is told, or in what asks, before the thing or after it."""
+    text, tokens = reading.question, tokenize(reading.question)
+    first, last = _asking(text, tokens)
+    thing = min((span.start for span in reading.spans if span.role == "item"), default=len(text))
+    return {
+        "told" if not first <= place < last else "before" if tokens[place].start < thing else "after"
+        for place in _places(tokens, tuple(gone))
+    }
 
 
 def _bears_it_out(
