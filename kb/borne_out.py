@@ -46,11 +46,14 @@ _NEVER = word_set("""
     up down off out over under in on inside outside behind above below between against
 """)
 """Words that turn or bound what is said, that tell a fault, and those of leave and of where a thing sits."""
-_BOUNDS = word_set("only whole happen happened happens changed change reason pass")
+_BOUNDS = word_set("only whole happen happened happens changed change pass")
 """Words that bound what is asked, or ask for something else than for what holds."""
 _DENYING = word_set("not n't never no")
 _REASONS = word_set("because since thanks due owing given as")
 """What follows tells why somebody should be let off, and may be what the books let one off for."""
+_EXCUSES = _REASONS - {"given", "as"} | word_set(
+    "reason reasons grounds sake cause dispensation exemption leave"
+)
 _RELATIVE, _REACH = word_set("that which who whose whom"), 4
 _OTHERS = word_set("he she they him them")
 _SMALL = r"(?:\b(?:at|in|on|for|with|to|the|my|your|his|her|our|their|a|an|by|from|of)\s+)*"
@@ -83,15 +86,15 @@ def borne_out(
         return None  # what was said of one is not known of another
     if again.abstain is not None:
         return None
-    strict = _may_go(reading, tuple(gone))
-    if not strict and not _is_harmless(gone):
+    strict, harmless = _may_go(reading, tuple(gone)), _is_harmless(reading, gone)
+    if not strict and not harmless:
         return None
     (told, *more) = answer(again)
     query = told.reading.query
     if more or query is None or told.outcome != "answer":
         return None
     seen = _Seen(reading, told, tuple(gone), as_of, lookup)
-    if not ((strict and _is_witnessed(seen)) or _is_settled(seen)):
+    if not ((strict and _is_witnessed(seen)) or (harmless and _is_settled(seen))):
         return None
     asked = msgspec.structs.replace(
         told.reading, question=reading.question, spans=reading.spans, unused=(*gone, *told.reading.unused)
@@ -123,8 +126,10 @@ def _is_witnessed(seen: _Seen) -> bool:
     return _bears_it_out(seen.reading, told, analyse(" ".join(seen.gone)), seen.as_of, seen.lookup)
 
 
-def _is_harmless(gone: Sequence[str]) -> bool:
-    """Whether no word counts, turns or bounds anything: what is settled otherwise stays so without them."""
+def _is_harmless(reading: Reading, gone: Sequence[str]) -> bool:
+    """Whether no word counts, turns, bounds or excuses anything: what is settled stays so without them."""
+    if not _EXCUSES.isdisjoint(token.low for token in tokenize(reading.question)):
+        return False
     for word in gone:
         for token in tokenize(word):
             forms = {token.low, *stems(token.low)}

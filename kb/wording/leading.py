@@ -76,7 +76,8 @@ def say_ordinarily(lookup: Lookup, query: Query, rows: Rows) -> str:
     lines = [(line, left) for line, left in ((together, otherwise), (plain, others)) if line]
     exact = (_say_unless(lookup, rows, line, left, said) for line, left in lines)
     covered = (_say_covered(lookup, rows, line, left, said) for line, left in lines)
-    return next((line for line in chain(exact, covered) if line), "")
+    mostly = (_say_mostly(lookup, rows, line, left, said) for line, left in lines)
+    return next((line for line in chain(exact, covered, mostly) if line), "")
 
 
 def _say_unless(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int], said: Usually) -> str:
@@ -139,6 +140,23 @@ def _say_covered(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int]
     return f"{line.removesuffix('.')}, unless {unless}{then}." if len(unless) <= _LONGEST else ""
 
 
+def _say_mostly(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int], said: Usually) -> str:
+    """ "..., unless one of these is out of the ordinary": where it takes too many facts to say when."""
+    facts = [when for when, _ in rows]
+    sets = ordinary_sets(lookup, facts, said)
+    strange = [fact for index in otherwise for fact in strange_in(facts[index], sets)]
+    if any(has_two_sides(lookup, fact) for fact in strange if fact not in said):
+        return ""
+    names = sorted(dict.fromkeys(strange), key=strange.count, reverse=True)
+    clash = (
+        f"; in some of these cases {_UNSAID['conflict']}"
+        if any(rows[i][1] == "conflict" for i in otherwise)
+        else ""
+    )
+    unless = f"unless one of these is out of the ordinary: {say_depends(lookup, names)}"
+    return f"{line.removesuffix('.')}, {unless}{clash}."
+
+
 def covering(
     lookup: Lookup, facts: Sequence[Facts], otherwise: Sequence[int], said: Usually = MappingProxyType({})
 ) -> dict[str, ValueSet]:
@@ -146,7 +164,7 @@ def covering(
 
     Each of these rows is out of the ordinary in some fact. The fewest facts are named, with all the values
     that they have in such rows, so that outside of those nothing is otherwise. A fact with two sides is none
-    to set apart so: what holds on duty is not told by "unless on duty; it then depends".
+    to set apart so, unless one side goes without saying: "unless on duty; it then depends" says nothing.
     """
     sets = ordinary_sets(lookup, facts, said)
     strange = {index: strange_in(facts[index], sets) for index in otherwise}
@@ -157,7 +175,7 @@ def covering(
             counts[fact] = counts.get(fact, 0) + 1
         chosen.append(max(counts, key=counts.__getitem__, default=""))
         left = [index for index in left if chosen[-1] not in strange[index]]
-    if left or any(has_two_sides(lookup, fact) for fact in chosen):
+    if left or any(has_two_sides(lookup, fact) for fact in chosen if fact not in said):
         return {}
     return {fact: _all_values(facts, [i for i in otherwise if fact in strange[i]], fact) for fact in chosen}
 

@@ -57,6 +57,26 @@ def has_two_sides(lookup: Lookup, fact: str) -> bool:
     return 0 < sum(found) < len(found) <= sum(found) * _SIDE
 
 
+_OTHERS = frozenset({"another", "other", "elsewhere", "none", "neither", "no", "nothing", "nowhere"})
+_AT = frozenset({"at", "in", "on", "of", "the", "an", "a"})
+_ORDINARY = frozenset({"ordinary", "normal", "usual", "everyday"})
+
+
+def the_rest(lookup: Lookup, fact: str) -> frozenset[str]:
+    """The values of a choice that stand for all that the books do not name: "another station", "no occasion".
+
+    Of several places none goes without saying: who asks is not "elsewhere" rather than in a ward.
+    """
+    record = lookup.facts[fact]
+    if record.kind != "choice" or record.family != "situation":
+        return frozenset()
+    words = _ORDINARY if is_place(lookup, fact) and len(record.values) > _PAIR else _OTHERS | _ORDINARY
+    said = {value.id: value.label.casefold().split() for value in record.values}
+    return frozenset(
+        one for one, label in said.items() if next((w for w in label if w not in _AT), "") in words
+    )
+
+
 def place_of(lookup: Lookup, items: Iterable[str], day: datetime.date | None) -> dict[str, ValueSet]:
     """The facts under which alone all of the things have their place: in which rig, where, by whose leave.
 
@@ -139,7 +159,21 @@ def _in_force(rule: Rule, day: datetime.date | None) -> bool:
 _ON_DUTY = "on duty"
 _OUTDOORS, _INDOORS = ("out of doors", "outdoors", "outside"), ("indoors", "inside")
 _WEATHERS = frozenset(
-    {"weather", "rain", "raining", "snow", "snowfall", "sleet", "hail", "fog", "wind", "spray"}
+    {
+        "weather",
+        "sun",
+        "sunshine",
+        "sunlight",
+        "rain",
+        "raining",
+        "snow",
+        "snowfall",
+        "sleet",
+        "hail",
+        "fog",
+        "wind",
+        "spray",
+    }
 )
 _AWAY = frozenset({"way", "leave", "off", "home"})
 
@@ -197,7 +231,9 @@ def _is_weather(lookup: Lookup, fact: str) -> bool:
 
 
 def _is_place(lookup: Lookup, fact: str) -> bool:
-    return lookup.facts[fact].kind == "choice" and is_place(lookup, fact)
+    """What somebody does is none, though it may be said like one ("on patrol")."""
+    record = lookup.facts[fact]
+    return record.kind == "choice" and record.label.casefold() != "activity" and is_place(lookup, fact)
 
 
 def rig_named(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> dict[str, ValueSet]:

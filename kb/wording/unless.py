@@ -32,6 +32,7 @@ from kb.wording.presumed import (
     place_of,
     rig_named,
     rig_ordered,
+    the_rest,
     worn_in,
 )
 from kb.wording.sets import is_ordered, members_of
@@ -214,7 +215,11 @@ def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
         return values == YES
     if record.family == "authorisation":
         return lookup.order(fact)[0] not in members_of(lookup, fact, values)
-    if is_ordered(record) or lookup.order(fact)[0] in members_of(lookup, fact, values):
+    if is_ordered(record):
+        return False
+    if others := the_rest(lookup, fact):
+        return not is_empty(values) and others.isdisjoint(members_of(lookup, fact, values))
+    if lookup.order(fact)[0] in members_of(lookup, fact, values):
         return False
     rest = _rest(lookup, fact, values)
     if rest is not None and rest.members and members_of(lookup, fact, values):

@@ -70,6 +70,7 @@ LEFT_OUT = {
     "eighth": """
         Can I put the green jacket in the washing machine {on a cold wash}? prohibited 9.4
         May I put my salon jacket in the washing machine {on a gentle cycle}? prohibited 9.4
+        {Blowing} a {hooley}, may I wear the round cap in the cab? prohibited 4.1
         {It's blowing a gale}, may I carry a private telephone in the cab? prohibited 6.8
         {Hotter than a furnace here}. May I wear shorts with Ballast Dress? prohibited 3.3
         {It's brass monkeys out}. May I wear a plain ring on the line? prohibited 6.4
@@ -107,7 +108,6 @@ KEPT = {
     "eighth": """
         May I put the orange vest in the washing machine on a hot wash?
         Colder than charity out here, may I wear a private wool hat with Crew Dress?
-        Blowing a hooley, may I wear the round cap in the cab?
     """,
     "second": """
         May I wear the wool hat on the fell because mine is torn?

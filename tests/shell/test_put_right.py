@@ -90,7 +90,10 @@ MISSED = [
     (("Is the scullery all right in boat rig?", "and in the mess?"), None),
     (("Can a stoker carry a phone in the scullery?", "and a K5?"), ""),
     (("Can I wear rings?", "OK what about a tiara then?", "on parade?", "and hauling lines?"), None),
-    (("Are earrings allowed, squiggly ones I mean?", "and in boat rig?", "what about for wardens?"), None),
+    (
+        ("Are earrings allowed, squiggly ones I mean?", "and in boat rig?", "what about for wardens?"),
+        "May wardens wear the earrings, in boat rig?",  # none are, whatever they are like
+    ),
 ]
 
 
