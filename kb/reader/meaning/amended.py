@@ -248,12 +248,17 @@ def _is_past(said: str) -> bool:
     return re.search(r"\b(?:was|were|did|has|have|had|used)\b", said) is not None
 
 
+_PRESENT = frozenset({"is", "are", "does", "do", "will"})
+
+
 def _may_change(match: re.Match[str], dated: bool) -> bool:
     """Whether what is said to change is a rule, or is said to have changed: not "do I change my shirt"."""
     named = re.search(
         r"\b(?:rules?|regulations?|clauses?|wording|policy|order|limits?)\b", match["thing"] or ""
     )
     done = match["aux"] in ("has", "have", "had", "was", "were", "will", "did") or match["how"]
+    if not named and (match["event"] or "").startswith("replac") and match["aux"] in _PRESENT:
+        return False  # "when is the helmet replaced?" asks of a thing that wears out
     loosely = _LOOSE.search(match.group()) is not None and not (named or dated)
     if loosely or (match["thing"] or "").split()[-1:] == ["to"]:
         return False

@@ -51,6 +51,10 @@ MISLEADING_WORKINGS = rf"""
      => must I wear \2 with \1\3?
 ^(?:may|can|could) (.+?) be covered(?: up| over)? (?:with|by) (<the> (?:[\w'-]+ )?(?:net|snood|hood|cap|hat))
     ((?: (?:in|on|at|while|when) [^.;?!]+)?)\W*$ => may I wear \2 with \1\3?
+# new fresh replacement replacements
+^(?:and |so )?(?:when|how (?:often|soon)) (?:do|does|can|will|would|may) <subject> (?:get|have|draw|claim
+    |expect|be (?:given|issued(?: with)?)|receive|ask for) (?:(?:an?|some|the|<own>) )?(?:new|fresh
+    |replacement)(?: pairs? of)? (?!ones?\b)([\w' -]+?)\W*$ => how often is the \1 replaced?
 # third second fourth fifth another more extra
 {_ONE_MORE}
 # old older earlier former first new newer
