@@ -14,9 +14,11 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
+from kb.answer.acts import wear_question
 from kb.answer.alike import told_alike, told_whichever, with_beside
 from kb.answer.common import replaced
 from kb.borne_out import borne_out
+from kb.classes import class_told
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.model.records import Fact
@@ -24,7 +26,6 @@ from kb.reader.doubts.nearest import nearest_reading
 from kb.reader.doubts.offered import (
     are_parts,
     each_named,
-    of_kinds,
     offered,
     stands_beside,
     with_its_kinds,
@@ -33,6 +34,7 @@ from kb.reader.doubts.offered import (
 from kb.reader.meaning.fits import is_far
 from kb.reader.phrases.choosing import as_list, of_names
 from kb.reader.recast.by_names import is_told_by_name, told_by_names
+from kb.reader.recast.its_own import described
 from kb.reader.words.tokens import tokenize
 from kb.shown import by_a_clause, names_a_thing, to_read, told_or_read
 from kb.wording import say_query
@@ -77,13 +79,12 @@ def answers_instead(
         told = told or _each(reading, read, answer)
         return told or (by_a_clause(reading, as_of, answer, lookup) or to_read(plain, as_of, lookup),)
     if plain.outcome == "ask" and plain.ask is not None:
-        kinds = of_kinds(reading, plain.ask, lookup)
         told = _as_list(reading, plain, read, answer, lookup)
-        told = told or (told_alike(kinds, [answer(one) for one in kinds], lookup) if kinds else ())
-        told = told or _none_may(reading, plain, answer, lookup)
-        return told or _as_such(reading, plain, answer, lookup) or (plain,)
+        return told or class_told(reading, plain, answer, lookup) or (plain,)
     if plain.verdict == "silent" and (named := told_by_names(reading, answer, lookup)) is not None:
         return (named,)
+    if plain.verdict == "silent" and (worn := _as_it_is(reading, answer, lookup)) is not None:
+        return (worn,)
     near = nearest_reading(reading, lookup) if plain.verdict == "silent" else None
     nearer = answer(near) if near is not None else plain
     if nearer.verdict == "silent" or nearer is plain:
@@ -227,6 +228,22 @@ def _banned_whole(reading: Reading, read: Read, answer: Tell, lookup: Lookup) ->
     return replaced(told, reading=unused)
 
 
+def _as_it_is(reading: Reading, answer: Tell, lookup: Lookup) -> Answer | None:
+    """ "A plain wedding ring?", of a thing that is called so: whether it may be worn."""
+    query = reading.query
+    if query is None or query.kind != "may" or query.polarity == "not" or len(query.items) != 1:
+        return None
+    way = lookup.aspects[query.aspect]
+    if way.within != "construction" and (way.kind != "choice" or query.value is None):
+        return None
+    said = [span.text for span in reading.spans if span.role == "aspect" and span.target != "wear"]
+    told = [token.key for text in said for token in tokenize(text)]
+    if not told or not described(query.items[0], lookup).issuperset(told):
+        return None
+    plain = answer(_asked(reading, wear_question(lookup, query), lookup))
+    return plain if plain.outcome == "answer" and plain.verdict != "silent" else None
+
+
 def _at_a_place(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
     """ "On my belt": what may not be had at all, or not with the thing named, may not be had there either.
 
@@ -318,53 +335,3 @@ def _is_settled(told: Answer, rest: Rest, lookup: Lookup) -> bool:
     if open_facts and not (apart and rest.apart and rest.plain):
         return False
     return rest.plain or told.verdict == "prohibited"
-
-
-def _none_may(reading: Reading, plain: Answer, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
-    """ "Tie in working rig?", where no kind of tie may be worn in it: no need to ask which is meant.
-
-    Kinds of which the books say nothing may be among them, but none that may be worn, nor the class as such.
-    """
-    query, ask = reading.query, plain.ask
-    if (
-        query is None
-        or ask is None
-        or query.kind != "may"
-        or query.polarity == "not"
-        or query.value is not None
-    ):
-        return ()
-    if ask.fact != "item" or not 1 < len(ask.choices) <= _MOST_KINDS:
-        return ()
-    each = [msgspec.structs.replace(query, items=(kind, *query.items[1:])) for kind, _ in ask.choices]
-    each.append(msgspec.structs.replace(query, as_such=True))
-    told = [answer(_asked(reading, one, lookup)) for one in each]
-    if any(one.outcome != "answer" or one.verdict not in ("prohibited", "silent") for one in told):
-        return ()
-    banned = [one for one in told if one.verdict == "prohibited"]
-    if not banned:
-        return ()
-    others = [one for one in told[:-1] if one is not banned[0]]
-    return (with_beside(banned[0], [f"{one.reading.text} {one.headline}" for one in others]),)
-
-
-_MOST_KINDS = 4
-
-
-def _as_such(reading: Reading, plain: Answer, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
-    """ "Tattoos?", where rules speak of one kind of them alone: of the others, and of that one beside it."""
-    query, ask = reading.query, plain.ask
-    if query is None or ask is None or query.kind not in ("may", "must") or query.polarity == "not":
-        return ()
-    if ask.fact != "item" or len(ask.choices) != 1:
-        return ()
-    told = answer(_asked(reading, msgspec.structs.replace(query, as_such=True), lookup))
-    if told.outcome != "answer" or told.verdict in ("silent", "conditional", "conflict"):
-        return ()
-    kinds = (msgspec.structs.replace(query, items=(kind, *query.items[1:])) for kind, _ in ask.choices)
-    others = [answer(_asked(reading, kind, lookup)) for kind in kinds]
-    if any(other.outcome != "answer" for other in others):
-        return ()
-    if told.verdict == "prohibited" and any(other.verdict != "prohibited" for other in others):
-        return ()  # "Earrings?", of which studs are worn: no is not what leads
-    return (with_beside(told, [f"{other.reading.text} {other.headline}" for other in others]),)

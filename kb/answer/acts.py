@@ -127,10 +127,11 @@ def is_way(lookup: Lookup, query: Query) -> bool:
     return query.kind == "may" and way.kind == "act" and way.within in ("fit", "fastening", "construction")
 
 
-def is_banned(engine: Engine, query: Query) -> bool:
+def is_banned(engine: Engine, query: Query, unspoken: bool = False) -> bool:
     """Whether the thing asked about may not be worn at all: how it is worn is then no question.
 
-    Nor is it, where it is asked whether one may have one of some size that one ordinarily may not have.
+    Nor is it, where it is asked whether one may have one of some size that one ordinarily may not have, or of
+    a colour on which no rule is, if all kinds of it fare alike (`unspoken`).
 
     Of a class it is said kind by kind, so that a class is never banned here. What one owns or keeps in order
     is a question all the same.
@@ -139,22 +140,24 @@ def is_banned(engine: Engine, query: Query) -> bool:
     if query.kind in ("list", "source", "compare") or query.polarity == "not" or not query.items:
         return False
     apart = query.aspect in OWNED_ASPECTS or query.aspect in lookup.aspects_within("care")
-    if apart or len(lookup.narrower(query.items[0])) > 1:
+    if apart or (not unspoken and len(lookup.narrower(query.items[0])) > 1):
         return False
     plain = wear_question(lookup, query)
     part = act_answer(engine, plain)
     out = part.verdict == "prohibited" or (
-        query.kind == "may" and query.value is not None and _is_ordinarily_banned(lookup, plain, part)
+        query.kind == "may"
+        and query.value is not None
+        and _is_ordinarily_banned(lookup, plain, part, unspoken)
     )
     return out and part.aspect == lookup.use_of(query.items[0])
 
 
-def _is_ordinarily_banned(lookup: Lookup, query: Query, part: Part) -> bool:
+def _is_ordinarily_banned(lookup: Lookup, query: Query, part: Part, unspoken: bool) -> bool:
     """ "May I have a 10 mm beard?", who may have none without a waiver: whether no is what leads.
 
     Of a name plate it is asked how long it may be where it is worn.
     """
-    if "grooming" not in lookup.broader(query.items[0]):
+    if not unspoken and "grooming" not in lookup.broader(query.items[0]):
         return False
     from kb.wording.unless import ordinary, usually_in  # noqa: PLC0415  few questions are of a size that one has
 

@@ -45,7 +45,7 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
         return _led_by(_called_so(meant, readings, answers, lookup), answers)
     if len(spoken) == 1:
         sure = all(answer.verdict == "silent" for answer in answers if answer is not spoken[0])
-        plain = sure or kinds <= _VALUED or _usual(spoken[0], lookup) is not None
+        plain = sure or kinds <= _VALUED or usual_verdict(spoken[0], lookup) is not None
         return _led_by(spoken[0], answers) if plain else ()
     if len(spoken) < len(answers) or len(kinds) > 1:
         return ()
@@ -57,12 +57,12 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
         return _led_by(bearing[0], answers) if len(bearing) == 1 else ()
     leads = {_lead(answer) for answer in answers}
     must = kinds == {"must"}
-    required = [a for a in answers if (_usual(a, lookup) if must else a.verdict) == "required"]
+    required = [a for a in answers if (usual_verdict(a, lookup) if must else a.verdict) == "required"]
     if len(required) == 1:
         return _led_by(_called_so(required[0], readings, answers, lookup), answers)
     if len(leads) != 1 or "" in leads:
         return ()
-    worn = [a for a in answers if queries[0].polarity != "not" or _usual(a, lookup) != "prohibited"]
+    worn = [a for a in answers if queries[0].polarity != "not" or usual_verdict(a, lookup) != "prohibited"]
     return _led_by(worn[0], answers) if len(worn) == 1 else _each(answers, queries)
 
 
@@ -106,7 +106,7 @@ def _meant(readings: Sequence[Reading], answers: Sequence[Answer], lookup: Looku
     Either it alone is worn for what somebody is said to be or to do: the cap of the officer of the day. Or it
     alone is not kept out: the cap in a rig in which no other is worn.
     """
-    usual = [_usual(answer, lookup) for answer in answers]
+    usual = [usual_verdict(answer, lookup) for answer in answers]
     worn_for = [n for n, reading in enumerate(readings) if _is_worn_for(reading, lookup)]
     if len(worn_for) == 1:
         others = {verdict for n, verdict in enumerate(usual) if n != worn_for[0]}
@@ -159,7 +159,7 @@ def _speaks(answer: Answer, query: Query, lookup: Lookup) -> bool:
     A rule that holds out of the ordinary alone ("not in town") does not tell which thing is meant.
     """
     told = answer.reading.query
-    usual = _usual(answer, lookup) if query.kind in _PLAIN else answer.verdict
+    usual = usual_verdict(answer, lookup) if query.kind in _PLAIN else answer.verdict
     return usual != "silent" and told is not None and told.kind == query.kind
 
 
@@ -183,7 +183,7 @@ def _rests_on_said(answer: Answer, reading: Reading) -> bool:
     )
 
 
-def _usual(answer: Answer, lookup: Lookup) -> Verdict | None:
+def usual_verdict(answer: Answer, lookup: Lookup) -> Verdict | None:
     """The verdict where nothing is out of the ordinary: what must not be worn is not what one takes off."""
     if answer.verdict != "conditional":
         return answer.verdict

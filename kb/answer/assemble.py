@@ -52,6 +52,7 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
     )
     if query is None:
         return blank
+    engine = engine.as_such() if query.as_such else engine
     possible = possible_facts(query.case, query.items, False, engine.lookup)
     refuse_exclusions(engine, query.case, possible)
     if query.other is not None:
@@ -60,9 +61,7 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
         )
     kinds = _kinds_that_differ(engine, query)
     if len(kinds) == 1 and _is_value_question(engine, query):
-        only = msgspec.structs.replace(query, items=(kinds[0], *query.items[1:]))
-        said = msgspec.structs.replace(reading, query=only, text=say_query(engine.lookup, only))
-        return answer_query(engine, said, digest)
+        return _answer_as(engine, msgspec.structs.replace(query, items=(kinds[0], *query.items[1:])), blank)
     claimed = is_way(engine.lookup, query) or (query.kind != "how" and _is_value_question(engine, query))
     if claimed and is_banned(engine, query):
         return _answer_as_worn(engine, query, blank)
@@ -196,7 +195,7 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
     if not parts and query.value is None:
         parts = _spoken(engine, query, _akin(engine, item, query), possible)
     if not parts:
-        if is_banned(engine, query):
+        if is_banned(engine, query, not _kinds_that_differ(engine, wear_question(engine.lookup, query))):
             return _answer_as_worn(engine, query, blank)
         if query.kind == "where" and (places := _answer_as_place(engine, query, blank)):
             return places

@@ -86,7 +86,8 @@ class Question:
 
     def __init__(self, reading: Any, lookup: Lookup, day: datetime.date) -> None:
         value = None if reading["value"] is None else values_from_json(reading["value"])
-        self.reading, self.lookup, self.meaning = reading, lookup, Meaning(lookup, day, others_in(value))
+        self.reading, self.lookup = reading, lookup
+        self.meaning = Meaning(lookup, day, others_in(value), reading["as_such"])
         self.items: list[str] = reading["items"]
         self.aspect: str = reading["aspect"]
         self.kind: str | None = reading["kind"]

@@ -98,8 +98,10 @@ class Effect(NamedTuple):
 class CaseSpace:
     """What the records say about cases on one day, before one rule is weighed against another."""
 
-    def __init__(self, lookup: Lookup, day: datetime.date, more: frozenset[str] = frozenset()) -> None:
-        self.lookup, self.day, self.more = lookup, day, more
+    def __init__(
+        self, lookup: Lookup, day: datetime.date, more: frozenset[str] = frozenset(), as_such: bool = False
+    ) -> None:
+        self.lookup, self.day, self.more, self.as_such = lookup, day, more, as_such
         self.rules = {rule.id: rule for rule in lookup.base.rules if self.in_force(rule)}
         self.days = {fact.id for fact in lookup.base.facts if fact.kind == "date"}
         self._implied: dict[tuple[Condition, Condition], bool] = {}
@@ -174,7 +176,12 @@ class CaseSpace:
     def covers(self, scope: Scope, item: str) -> bool:
         above = self.lookup.broader(item)
         named = any(one in above for one in scope.items) if scope.narrower else item in scope.items
-        return named and not any(o in above or item in self.lookup.broader(o) for o in scope.excluding)
+        among = (
+            not self.as_such
+        )  # what no rule names is none of the things that a rule leaves out of its kind
+        return named and not any(
+            o in above or (among and item in self.lookup.broader(o)) for o in scope.excluding
+        )
 
     def rules_for(self, item: str, aspect: str) -> list[Rule]:
         """The rules in force that speak of an aspect of an item."""

@@ -24,8 +24,10 @@ class Fate(NamedTuple):
 class Meaning(CaseSpace):
     """What the rules mean on one day; `more` are values that a question names and no book does."""
 
-    def __init__(self, lookup: Lookup, day: datetime.date, more: frozenset[str] = frozenset()) -> None:
-        super().__init__(lookup, day, more)
+    def __init__(
+        self, lookup: Lookup, day: datetime.date, more: frozenset[str] = frozenset(), as_such: bool = False
+    ) -> None:
+        super().__init__(lookup, day, more, as_such)
         self._wins: dict[tuple[str, str], tuple[str, str]] = {}
 
     def inside_of(self, effect: Effect, pieces: Sequence[ValueSet]) -> set[int]:

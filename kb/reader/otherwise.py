@@ -126,9 +126,9 @@ def _is_idiom(span: Span, put: str, reading: Reading) -> bool:
 
 def _of_less(reading: Reading, found: Understood, case: Case, lookup: Lookup, read: Read) -> Reading:
     """The reading of a text of which not every word counts: a story, a claim, a clause by its own words."""
-    less = _with_less(reading, found, lookup, read)
+    less = _of_its_own(found, lookup, read) or _with_less(reading, found, lookup, read)
     if less is not None or reading.abstain is None:
-        return less or reading
+        return reading if less is None else _as_said(less, reading)
     from kb.reader.stories.leadin import led_in  # noqa: PLC0415  as below
 
     led = led_in(found, lookup, read)
@@ -140,6 +140,15 @@ def _of_less(reading: Reading, found: Understood, case: Case, lookup: Lookup, re
     if told is not None:
         return _as_said(told, reading)
     return _by_words(reading, found, case, lookup) or reading
+
+
+def _of_its_own(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
+    """ "May I wear a plain wedding ring": without what the thing is anyway."""
+    from kb.reader.recast.its_own import without_its_own  # noqa: PLC0415  as above
+
+    text = without_its_own(found, lookup)
+    again = read(text) if text is not None else None
+    return None if again is None or again.query is None or _is_clause(again) else again
 
 
 def _who_does_it(reading: Reading, found: Understood, case: Case, lookup: Lookup) -> Query | None:
@@ -353,15 +362,12 @@ def _with_less(reading: Reading, found: Understood, lookup: Lookup, read: Read) 
     from kb.reader.stories.company import without_its_state  # noqa: PLC0415  as above
     from kb.reader.stories.spare import without_spare  # noqa: PLC0415  as above
 
-    less = (
+    return (
         without_its_state(found, read)
         or figure_claimed(found, lookup, read)
         or without_spare(reading, found, lookup, read)
         or set_aside(found, lookup, read)
     )
-    if less is None:
-        return None
-    return _as_said(less, reading)
 
 
 def _as_said(again: Reading, reading: Reading) -> Reading:

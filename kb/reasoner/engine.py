@@ -36,14 +36,14 @@ _POSITIVE = Ranges((Interval(low=0, low_open=True),))  # type: ignore[arg-type]
 _COUNTS = Ranges((Interval(low=0),))  # type: ignore[arg-type]
 
 
-def scan_candidates(lookup: Lookup) -> Candidates:
+def scan_candidates(lookup: Lookup, as_such: bool = False) -> Candidates:
     """Candidates by looking at every rule: the plain reference for the query in the store."""
 
     def candidates(item: str, aspect: str, day: datetime.date) -> Sequence[str]:
         return [
             rule.id
             for rule in lookup.base.rules
-            if rule.aspect == aspect and is_in_force(rule, day) and covers(lookup, rule.scope, item)
+            if rule.aspect == aspect and is_in_force(rule, day) and covers(lookup, rule.scope, item, as_such)
         ]
 
     return candidates
@@ -71,6 +71,7 @@ class Engine:
         self.as_of = as_of
         self._candidates = candidates or scan_candidates(lookup)
         self._other_day: Engine | None = None
+        self._as_such: Engine | None = None
         self.definitions = definitions_in_force(lookup, as_of)
         self.disputed = disputed_terms(self.definitions)
         self._written: dict[tuple[str, frozenset[str]], Condition] = {}
@@ -89,6 +90,12 @@ class Engine:
         if self._other_day is None or self._other_day.as_of != day:
             self._other_day = Engine(self.lookup, day, self._candidates)
         return self._other_day
+
+    def as_such(self) -> Engine:
+        """The reasoner for things of a class that no rule names: that for all but some holds for them."""
+        if self._as_such is None:
+            self._as_such = Engine(self.lookup, self.as_of, scan_candidates(self.lookup, as_such=True))
+        return self._as_such
 
     # -- rules and groups -------------------------------------------------------------------------------
 

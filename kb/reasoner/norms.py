@@ -50,11 +50,16 @@ def item_of(key: str) -> str | None:
     return key.split("#")[1] if "#" in key else None
 
 
-def covers(lookup: Lookup, scope: Scope, item: str) -> bool:
-    """Whether a scope covers an item: all of it, so not a kind that has an excluded item among its kinds."""
+def covers(lookup: Lookup, scope: Scope, item: str, as_such: bool = False) -> bool:
+    """Whether a scope covers an item: all of it, so not a kind that has an excluded item among its kinds.
+
+    `as_such` it is something of the kind `item` that no rule names, so none of the excluded items.
+    """
     above = lookup.broader(item)
     named = any(i in above for i in scope.items) if scope.narrower else item in scope.items
-    return named and not any(i in above or item in lookup.broader(i) for i in scope.excluding)
+    return named and not any(
+        i in above or (not as_such and item in lookup.broader(i)) for i in scope.excluding
+    )
 
 
 def _alternatives(lookup: Lookup, rule: Rule, item: str) -> tuple[Norm, ...]:

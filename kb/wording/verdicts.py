@@ -12,7 +12,7 @@ from kb.model.values import YES, Ranges, ValueSet, others_in
 from kb.wording.aspects import of_item, say_claimed
 from kb.wording.cases import Facts, say_depends, say_facts
 from kb.wording.english import listing, phrase, sentence
-from kb.wording.labels import edition_reference, rule_reference, the_item, the_items
+from kb.wording.labels import edition_reference, item_label, rule_reference, the_item, the_items
 from kb.wording.manners import is_manner, say_manner
 from kb.wording.positions import grouped_places, say_places
 from kb.wording.quantities import say_date
@@ -181,7 +181,21 @@ def done_in(lookup: Lookup, query: Query, alone: bool | None = None) -> str:
 
 def thing_in(lookup: Lookup, query: Query) -> str:
     aspect, item = lookup.aspects[query.aspect], query.items[0]
-    return of_item(lookup, aspect.id, item) if is_manner(aspect) else the_item(lookup, item)
+    if is_manner(aspect):
+        return of_item(lookup, aspect.id, item)
+    return _any_other(lookup, item) if query.as_such else the_item(lookup, item)
+
+
+_MOST_NAMED = 3
+
+
+def _any_other(lookup: Lookup, item: str) -> str:
+    """ "Any pin other than the charity pin": what is of a class, and none of its kinds."""
+    kinds = tuple(kind for kind in lookup.narrower(item) if item in lookup.items[kind].broader)
+    label = item_label(lookup, item)
+    if not 0 < len(kinds) <= _MOST_NAMED:
+        return f"any other {label}"
+    return f"any {label} other than {the_items(lookup, kinds, 'or')}"
 
 
 def _matter(lookup: Lookup, query: Query) -> str:

@@ -53,8 +53,6 @@ DRAFTED = {
         "On the glacier when the weather is clear, the snow goggles, the sunglasses or both must be worn": (
             "on parade and among passengers the sunglasses are not to be worn (19)"
         ),
-        "No accessory other than the helmet, the harness, the avalanche transceiver, the ear defenders or "
-        "the warning vest may be worn unless provided for": "a rule names every accessory that there is",
     },
 }
 

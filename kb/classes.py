@@ -1,0 +1,166 @@
+"""A class of things that somebody asks about, whose kinds fare differently: "May I wear a pin?"
+
+Where the rules close the class but for a kind or two, that is the answer, and what becomes of these kinds is
+said with it. Where what is known of the one who asks leaves one kind alone ("can I take the jacket off?"), it
+is that.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+import msgspec
+
+from kb.answer.alike import told_alike, usual_verdict, with_beside
+from kb.model.lookup import Lookup
+from kb.model.questions import Answer, Query, Reading
+from kb.reader.doubts.offered import of_kinds
+from kb.reader.words.tokens import tokenize
+from kb.wording import say_query
+
+Tell = Callable[[Reading], Answer]
+_MOST_KINDS = 4
+
+
+def class_told(reading: Reading, plain: Answer, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
+    """What is answered of a class, in place of asking which of its kinds is meant; empty where it must be."""
+    query, ask = reading.query, plain.ask
+    if query is None or ask is None or ask.fact != "item":
+        return ()
+    kinds = of_kinds(reading, ask, lookup)
+    told = [answer(one) for one in kinds]
+    return (
+        _mostly_out(query, told, lookup)
+        or (told_alike(kinds, told, lookup) if kinds else ())
+        or _only_kind(reading, query, plain, answer, lookup)
+        or _none_may(reading, query, plain, answer, lookup)
+        or _as_such(reading, query, plain, answer, lookup)
+    )
+
+
+def _asked(reading: Reading, query: Query, lookup: Lookup) -> Reading:
+    return msgspec.structs.replace(reading, ask=None, query=query, text=say_query(lookup, query))
+
+
+def _each(reading: Reading, query: Query, plain: Answer, answer: Tell, lookup: Lookup) -> list[Answer]:
+    """The answer for each of the kinds that were offered."""
+    choices = plain.ask.choices if plain.ask is not None else ()
+    kinds = (msgspec.structs.replace(query, items=(kind, *query.items[1:])) for kind, _ in choices)
+    return [answer(_asked(reading, one, lookup)) for one in kinds]
+
+
+def _said(answers: Sequence[Answer]) -> list[str]:
+    return [f"{one.reading.text} {one.headline}" for one in answers]
+
+
+def _mostly_out(query: Query, told: Sequence[Answer], lookup: Lookup) -> tuple[Answer, ...]:
+    """ "Jewellery while sawing?", where earrings alone may stay on: no leads, and they are told beside it."""
+    if query.kind != "may" or any(one.outcome != "answer" for one in told):
+        return ()
+    out = [one for one in told if one.verdict == "prohibited"]
+    left = [one for one in told if usual_verdict(one, lookup) in _GRANTED]
+    if len(out) < 2 or len(left) != 1 or len(out) + len(left) < len(told):
+        return ()
+    return (with_beside(out[0], _said([one for one in told if one is not out[0]])),)
+
+
+_GRANTED = ("permitted", "required")
+
+
+def _only_kind(
+    reading: Reading, query: Query, plain: Answer, answer: Tell, lookup: Lookup
+) -> tuple[Answer, ...]:
+    """ "Can I take the jacket off?" of a pilot: of the two jackets the one that a pilot ever wears.
+
+    Of what must be worn it is the one that in any case must be.
+    """
+    if query.value is not None or query.kind not in ("may", "must"):
+        return ()
+    if plain.ask is None or len(plain.ask.choices) < 2 or (query.kind == "may" and query.polarity != "not"):
+        return ()
+    bound = query.kind == "must"
+    duty = msgspec.structs.replace(query, kind="must", polarity="do")
+    worn = [
+        one.reading.query.items[0]
+        for one in _each(reading, duty, plain, answer, lookup)
+        if one.reading.query is not None
+        if any(case.verdict in (("required",) if bound else _GRANTED) for case in one.cases)
+    ]
+    if len(worn) != 1:
+        return ()
+    told = answer(_asked(reading, msgspec.structs.replace(query, items=(worn[0], *query.items[1:])), lookup))
+    return (told,) if told.outcome == "answer" and told.verdict != "silent" else ()
+
+
+def _none_may(
+    reading: Reading, query: Query, plain: Answer, answer: Tell, lookup: Lookup
+) -> tuple[Answer, ...]:
+    """ "Tie in working rig?", where no kind of tie may be worn in it: no need to ask which is meant.
+
+    Kinds of which the books say nothing may be among them, but none that may be worn, nor the class as such.
+    """
+    if query.kind != "may" or query.polarity == "not" or query.value is not None or plain.ask is None:
+        return ()
+    if not 1 < len(plain.ask.choices) <= _MOST_KINDS:
+        return ()
+    told = _each(reading, query, plain, answer, lookup)
+    as_such = answer(_asked(reading, msgspec.structs.replace(query, as_such=True), lookup))
+    if any(
+        one.outcome != "answer" or one.verdict not in ("prohibited", "silent") for one in (*told, as_such)
+    ):
+        return ()
+    banned = [one for one in (*told, as_such) if one.verdict == "prohibited"]
+    if not banned:
+        return ()
+    return (with_beside(banned[0], _said([one for one in told if one is not banned[0]])),)
+
+
+def _as_such(
+    reading: Reading, query: Query, plain: Answer, answer: Tell, lookup: Lookup
+) -> tuple[Answer, ...]:
+    """ "Tattoos?", where rules speak of one kind of them alone: of the others, and of that one beside it.
+
+    Where the others may not be worn and that one may, as ordinarily, it is what leads: "Earrings?"
+    """
+    if query.kind not in ("may", "must") or query.polarity == "not" or plain.ask is None:
+        return ()
+    if not plain.ask.choices or len(plain.ask.choices) > _MOST_KINDS:
+        return ()
+    told = answer(_asked(reading, msgspec.structs.replace(query, as_such=True), lookup))
+    closed = told.verdict == "prohibited" and query.kind == "may" and query.value is None
+    if told.outcome != "answer" or told.verdict in ("silent", "conditional", "conflict"):
+        return ()
+    if len(plain.ask.choices) > 1 and not closed:
+        return ()
+    kinds = _each(reading, query, plain, answer, lookup)
+    if any(one.outcome != "answer" for one in kinds):
+        return ()
+    apart = [one for one in kinds if one.verdict not in ("prohibited", "silent")]
+    if not closed or not apart:
+        return (with_beside(told, _said(kinds)),) if len(kinds) == 1 else ()
+    if _is_none_of_them(reading, query, lookup):
+        lead = told
+    elif len(apart) == 1:
+        lead = apart[0] if usual_verdict(apart[0], lookup) in _GRANTED else told
+    else:
+        return ()  # "the gloves", of which each has its use
+    return (with_beside(lead, _said([one for one in (told, *kinds) if one is not lead])),)
+
+
+def _is_none_of_them(reading: Reading, query: Query, lookup: Lookup) -> bool:
+    """Whether a thing is called so that it is of the class and none of its kinds.
+
+    "A nose stud" goes by none of the names of jewellery, and "a Christmas pin" has a word before the noun
+    that the books do not know.
+    """
+    item = lookup.items[query.items[0]]
+    names = _keys(" ".join((item.label, *item.other_labels, *item.everyday)))
+    nouns = [span for span in reading.spans if span.role == "item" and span.target == item.id]
+    if nouns and all(names.isdisjoint(_keys(noun.text)) for noun in nouns):
+        return True
+    before = (span for span in reading.spans if span.role == "unknown")
+    return any(0 < noun.start - span.end < 2 for span in before for noun in nouns)
+
+
+def _keys(text: str) -> set[str]:
+    return {token.key for token in tokenize(text)}

@@ -1,0 +1,134 @@
+"""A class of things is answered by its rule where no kind of it is left to be asked about."""
+
+from __future__ import annotations
+
+import datetime
+import json
+from collections.abc import Callable
+from functools import cache
+
+import pytest
+
+from kb import Answer, KnowledgeBase, answer_to_json
+from tests.reading.sheets import BOOKS
+
+DAY = datetime.date(2026, 11, 25)
+Ask = Callable[[str, str], Answer]
+
+
+@pytest.fixture(scope="module")
+def opened(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], KnowledgeBase]:
+    folder = tmp_path_factory.mktemp("classes")
+    return cache(lambda name: KnowledgeBase.open(BOOKS[name], folder / name))
+
+
+@pytest.fixture(scope="module")
+def ask(opened: Callable[[str], KnowledgeBase]) -> Ask:
+    return lambda name, text: opened(name).ask(text, as_of=DAY)[-1]
+
+
+@pytest.mark.parametrize(
+    ("book", "text", "headline", "beside"),
+    [
+        # "No other pins are worn."
+        ("airferry", "May I wear a lapel pin?", "No. Any pin other than the charity pin must", "charity pin"),
+        ("airferry", "Are pins allowed?", "No. Any pin other than the charity pin must", "charity pin"),
+        ("airferry", "Can I wear a Christmas pin?", "No. Any pin other than the charity pin", "charity pin"),
+        ("playhouse", "May I wear a union pin?", "No. Any pin of another body other than the rem", "poppy"),
+        # "Rings, watches, bracelets and necklaces must be taken off for work with a chainsaw"
+        ("forest", "Can I wear jewellery while I'm using the chainsaw?", "No. The ring must not", "earrings"),
+        ("infirmary", "May I wear a ring on the ward?", "Yes. The plain wedding band may be worn.", "stone"),
+        # what goes by none of the names of the class is none of its kinds
+        ("demo", "nose stud ok?", "No. Any jewellery other than the finger ring", "finger ring"),
+        ("demo", "may I wear an anklet?", "No. Any jewellery other than the finger ring", "finger ring"),
+    ],
+)
+def test_a_class_that_is_closed_is_answered_with_its_exceptions(
+    ask: Ask, book: str, text: str, headline: str, beside: str
+) -> None:
+    answer = ask(book, text)
+    assert answer.headline.startswith(headline)
+    assert any(beside in said for said in answer.reading.beside)
+
+
+@pytest.mark.parametrize(
+    ("book", "text", "item"),
+    [
+        ("airferry", "Pilot, just going through the terminal, can I take the jacket off?", "navy-jacket"),
+        ("airferry", "Purser. May I take my jacket off?", "teal-jacket"),
+        ("airferry", "captain on the apron at noon. Do I need a hi-vis?", "waistcoat"),
+    ],
+)
+def test_of_what_somebody_wears_the_kind_is_meant_that_is_theirs(
+    ask: Ask, book: str, text: str, item: str
+) -> None:
+    query = ask(book, text).reading.query
+    assert query is not None
+    assert query.items == (item,)
+
+
+@pytest.mark.parametrize(
+    ("book", "text"),
+    [
+        ("third", "Can I wear the gloves?"),  # each of them has its use
+        ("forest", "May I wear jewellery?"),
+        ("forest", "May I carry a bag?"),
+        ("playhouse", "May I wear a pin?"),
+        ("airferry", "Can I take my jacket off?"),  # nobody says whose
+        ("demo", "may I wear jewellery?"),
+    ],
+)
+def test_kinds_of_which_more_may_be_worn_are_asked_about(ask: Ask, book: str, text: str) -> None:
+    assert ask(book, text).outcome == "ask"
+
+
+def test_what_is_said_of_a_class_as_such_is_verified(
+    opened: Callable[[str], KnowledgeBase], ask: Ask
+) -> None:
+    answer = ask("airferry", "May I wear a lapel pin?")
+    saved = json.loads(answer_to_json(answer))
+    assert opened("airferry").verify(saved) is None
+    saved["reading"]["as_such"] = False  # of the charity pin itself nothing of the kind is said
+    assert opened("airferry").verify(saved) is not None
+
+
+@pytest.mark.parametrize(
+    ("book", "text", "headline"),
+    [
+        ("infirmary", "Plain wedding ring on the ward ok?", "Yes. The plain wedding band may be worn."),
+        (
+            "infirmary",
+            "May I wear a plain wedding ring on the ward?",
+            "Yes. The plain wedding band may be worn.",
+        ),
+        ("infirmary", "May I wear plain studs at work?", "Yes. The plain stud earrings may be worn"),
+        (
+            "airferry",
+            "I'm on check-in. Can I wear plain black leather trainers?",
+            "Yes. The black trainers may",
+        ),
+        ("forest", "Can I wear a plain wedding ring on patrol?", "Yes. The ring may be worn."),
+        # no rule is on the colour of what may not be had at all
+        ("forest", "Can I carry a red knife at a ceremony?", "No. The knife must not be carried."),
+        ("infirmary", "Is a pink hair ribbon allowed?", "No. The hair ribbon must not be worn"),
+        (
+            "infirmary",
+            "Staff nurse on duty. Can I wear scarlet nail polish?",
+            "No. The nail varnish must not be",
+        ),
+    ],
+)
+def test_what_a_thing_is_anyway_changes_nothing(ask: Ask, book: str, text: str, headline: str) -> None:
+    assert ask(book, text).headline.startswith(headline)
+
+
+@pytest.mark.parametrize(
+    ("book", "text"),
+    [
+        ("infirmary", "A jewelled wedding ring on the ward?"),
+        ("infirmary", "May I wear a broad wedding ring on the ward?"),
+        ("airferry", "Check-in agent. Canvas trainers?"),
+    ],
+)
+def test_what_else_is_told_of_a_thing_is_not_passed_over(ask: Ask, book: str, text: str) -> None:
+    assert not ask(book, text).headline.startswith("Yes")
