@@ -14,6 +14,7 @@ from kb.model.conditions import Condition
 from kb.model.lookup import Lookup
 from kb.model.records import Rule
 from kb.reasoner import Norm
+from kb.reasoner.norms import covered_items
 from kb.wording import clause_reference, listing, say_rule, sentence
 
 
@@ -158,14 +159,13 @@ def _set_aside(law: Law, rule: Rule) -> Finding:
             if others
             else "the duty it repairs never stands"
         )
-    return _finding(
-        lookup,
-        rule,
-        "never-applies",
-        f"{reference} never takes effect, because {by} whenever it would: “{say_rule(lookup, rule)}”",
-        "Narrow the rule that disables it, or remove one of the two.",
-        severe=False,
-    )
+    suggestion = "Narrow the rule that disables it, or remove one of the two."
+    why = f"{by} whenever it would"
+    if not covered_items(lookup, rule.scope):
+        why = "it covers nothing: what it names has no kind but what it excepts"
+        suggestion = "Declare what else there is of that kind as an item of its own."
+    said = f"{reference} never takes effect, because {why}: “{say_rule(lookup, rule)}”"
+    return _finding(lookup, rule, "never-applies", said, suggestion, severe=False)
 
 
 def _never_prevails(lookup: Lookup, rule: Rule, winners: Sequence[str]) -> Finding:
