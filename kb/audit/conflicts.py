@@ -219,6 +219,9 @@ def overlap_findings(
         if key in findings or key in left:
             continue
         last = rules[-1] if not found.loser else lookup.rules[found.loser]
+        if found.principle == "edition" and lookup.rules[found.winner].modality in ("may", "need_not"):
+            findings[key] = _eased_finding(found, key)
+            continue
         if found.principle is None:
             names = listing([clause_reference(lookup, rule.clause) for rule in rules])
             message = f"{names} are opposed and of equal weight, and in every case a third rule settles it"
@@ -237,3 +240,34 @@ def overlap_findings(
             suggestion=suggestion,
         )
     return list(findings.values())
+
+
+def _eased_finding(found: Opposition, rules: tuple[str, ...]) -> Finding:
+    """A later permission or exemption that goes before an earlier rule where both meet, by its date alone.
+
+    Who amends a book seldom means that; nothing but the date decides it, so that it is easily overlooked.
+    """
+    view, lookup = found.view, found.view.law.lookup
+    later, earlier = lookup.rules[found.winner], lookup.rules[found.loser]
+    written = all_of(view.law.written(norm) for norm, _ in found.norms)
+    case = view.law.case((written,), view.known)
+    facts = smallest_case(view, written, case) if case else ()
+    where = f" where {say_facts(lookup, facts)}" if facts else ""
+    references = [clause_reference(lookup, rule.clause) for rule in (earlier, later)]
+    return Finding(
+        at=later.at,
+        code="eased-by-date",
+        severity="warning",
+        clause=later.clause,
+        reference=references[1],
+        rules=rules,
+        message=sentence(
+            f"{references[1]} goes before {references[0]}{where}, only because it is later: "
+            f"“{say_rule(lookup, later)}” against “{say_rule(lookup, earlier)}”"
+        ),
+        suggestion=(
+            f"If {references[0]} should still hold there, write that under “unless”; if not, add "
+            f"“exception to: {earlier.id}”, which says so."
+        ),
+        example=question(view.law, view.item, view.aspect, facts, False),
+    )
