@@ -102,6 +102,8 @@ def _holes(mask: int, size: int) -> Iterator[tuple[int, int]]:
 
 def _grade_holes(found: Map) -> Iterator[Finding]:
     lookup = found.law.lookup
+    of = {value.id: value.group for value in lookup.facts["grade"].values} if "grade" in lookup.facts else {}
+    ladders = [of.get(grade) for grade in found.grades]
     for item, aspect, rules in _named_views(found):
         holes: dict[tuple[int, int], list[str]] = {}
         for place, rig in enumerate(found.rigs):
@@ -111,7 +113,8 @@ def _grade_holes(found: Map) -> Iterator[Finding]:
                 union |= mask
             for first, last in _holes(union, len(found.grades)):
                 ends = 1 << first - 1 | 1 << last + 1
-                if not any(mask & ends == ends for mask in masks):
+                one_ladder = ladders[first - 1] == ladders[last + 1]  # or none is between
+                if one_ladder and not any(mask & ends == ends for mask in masks):
                     holes.setdefault((first, last), []).append(rig)
         for (first, last), rigs in holes.items():
             missing = Choices(frozenset(found.grades[first : last + 1]))

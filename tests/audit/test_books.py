@@ -53,3 +53,10 @@ def test_the_fault_is_found_at_its_place_and_nothing_else(path: Path) -> None:
         assert finding.message.endswith((".", "”"))
         assert finding.message.lstrip('"“')[0].isupper()
         assert finding.suggestion.endswith(".")
+
+
+def test_no_grade_stands_between_those_of_two_ladders() -> None:
+    """A nurse and a cook have the card, and porters, who are written between them, do not."""
+    books = Path(__file__).parents[1] / "small" / "infirmary" / "books"
+    report = audit_files(*sorted(books.glob("*.yaml")))
+    assert not [finding for finding in report.findings if finding.code == "grade-gap"]
