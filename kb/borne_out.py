@@ -231,9 +231,22 @@ def _may_go(reading: Reading, words: tuple[str, ...]) -> bool:
         asks = first <= place < last
         if not _is_free(tokens, place, asks) or _is_beside(reading, tokens, place):
             return False
-        if asks and tokens[place].start < thing and not _is_of_life(tokens[place].low):
+        if (
+            asks
+            and tokens[place].start < thing
+            and (_is_the_act(reading, tokens, place) or not _is_of_life(tokens[place].low))
+        ):
             return False  # "a camera on the helmet": it may be the thing that is asked of
     return True
+
+
+def _is_the_act(reading: Reading, tokens: tuple[Token, ...], place: int) -> bool:
+    """Whether a word is what somebody may do to the thing: "can I answer my mobile"."""
+    if place < 2 or tokens[place - 1].low not in _SUBJECTS or tokens[place - 2].low not in _ASKS:
+        return False
+    end, things = tokens[place].end, (span.start for span in reading.spans if span.role == "item")
+    between = (tokenize(reading.question[end:start]) for start in things if start > end)
+    return any(all(token.low in _SUBJECTS for token in words) for words in between)
 
 
 def _is_around(word: str, text: str) -> bool:

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 import msgspec
 
 from kb.answer.acts import wear_question
-from kb.answer.alike import told_alike, told_whichever, with_beside
+from kb.answer.alike import told_alike, told_whichever, usual_verdict, with_beside
 from kb.answer.common import replaced
 from kb.borne_out import borne_out
 from kb.classes import class_told
@@ -85,6 +85,8 @@ def answers_instead(
         return (named,)
     if plain.verdict == "silent" and (worn := _as_it_is(reading, answer, lookup)) is not None:
         return (worn,)
+    if plain.verdict == "silent" and (had := _not_had(reading, answer, lookup)) is not None:
+        return (had,)
     near = nearest_reading(reading, lookup) if plain.verdict == "silent" else None
     nearer = answer(near) if near is not None else plain
     if nearer.verdict == "silent" or nearer is plain:
@@ -226,6 +228,20 @@ def _banned_whole(reading: Reading, read: Read, answer: Tell, lookup: Lookup) ->
         return None
     unused = msgspec.structs.replace(told.reading, unused=(*spared[1], *told.reading.unused))
     return replaced(told, reading=unused)
+
+
+_HANDLED = frozenset({"use", "open", "hold"})
+
+
+def _not_had(reading: Reading, answer: Tell, lookup: Lookup) -> Answer | None:
+    """ "May I use an umbrella?", which no rule has used or not: what may not be carried is not used."""
+    query = reading.query
+    if query is None or query.kind != "may" or query.polarity == "not" or len(query.items) != 1:
+        return None
+    if lookup.aspects[query.aspect].verb not in _HANDLED or query.aspect == lookup.use_of(query.items[0]):
+        return None
+    told = answer(_asked(reading, wear_question(lookup, query), lookup))
+    return told if usual_verdict(told, lookup) == "prohibited" else None
 
 
 def _as_it_is(reading: Reading, answer: Tell, lookup: Lookup) -> Answer | None:

@@ -100,6 +100,8 @@ def _is_unspoken(reading: Reading, found: Understood, lookup: Lookup) -> bool:
     done = lookup.aspects[aspect].done if aspect in lookup.aspects else None
     if done and "number" in done.split() and any(token.key in _OWN_NAME for token in found.tokens):
         return True  # "write my name in it", of what is marked with a number
+    if aspect and lookup.aspects[aspect].verb != "use" and " use " in reading.question.casefold():
+        return all(token.low != "use" for token in found.tokens)  # "answer my phone" is more than to carry it
     return aspect == "piercing" and all(rule.aspect != aspect for rule in lookup.base.rules)
 
 

@@ -46,6 +46,18 @@ MISLEADING = r"""
      => may \1 be switched on?
 ^(.+?)\s*[,.;:-]+ (?:so |and |then )?(?:is it |are they |should (?:it|they) be |does it go |do they go
     |do (?:i|we) (?:have|wear|keep) (?:it|them) )?(?:off,? or on|on,? or off|on,? off)\W*$ => \1?
+# phone mobile telephone smartphone cellphone iphone
+\b(?:answer|pick up|check|look at|stare at|scroll (?:on|through)|(?:talk|speak|chat|text|ring|call|be|go
+    |get)(?: \w+)? (?:on|into)) (?:<the> )?((?:(?:mobile|cell|work|own|private|personal) )?(?:phone|mobile
+    |telephone|smartphone|cellphone|iphone))(?=\W*$|[,.;]| (?:in|on|at|while|when|if|with|during|near|by
+    |whilst|as|for|to|inside|outside)\b) => use my \1
+# call calls text phone
+\b(?:answer|take|make|have|return) (?:an?|the|my|any) (?:(?:quick|short|private|personal|phone|telephone) )*
+    calls?(?=\W*$|[,.;]| (?:in|on|at|while|when|if|with|during|near|by|whilst|as|from|to)\b)
+     => use a mobile phone
+^(can|may|could|must) (<i>) (?:just |quickly )?(?:text|phone|ring)(?: (?:home|somebody|someone|(?:my|a|the)
+    \s[\w]+))?(?=\W*$|,| (?:in|on|at|while|when|if|with|during|near|by|whilst|from)\b)
+     => \1 \2 use a mobile phone
 # kit
 ^(?:the |a )?([\w' -]+? (?:branch|crew|team|section|party))(?:'s)?[,:]? kit list(?: please)?\W*$
      => what must the \1 own?
