@@ -188,21 +188,27 @@ def _condition(condition: str, full: bool) -> str:
 
 
 def _entries(answer: Answer, base: KnowledgeBase, full: bool) -> tuple[Block, ...]:
-    """A list, grouped by verdict in the order of `VERDICTS`."""
-    groups: dict[str, list[str]] = {}
+    """A list, grouped by verdict in the order of `VERDICTS`; what is mostly so beside what always is."""
+    groups: dict[tuple[str, bool], list[str]] = {}
     main = main_edition(answer, base)
     for entry in answer.entries:
         values = "; ".join(dict.fromkeys(_clean(tuple(value.label for value in entry.values))))
         numbers = clause_numbers(entry.rules, base, main)
         text = kb.visible(entry.label) + (f": {values}" if values else "")
-        text += f", {_condition(entry.condition, full)}" if entry.condition else ""
-        groups.setdefault(entry.verdict, []).append(text + (f" ({numbers})" if numbers else ""))
+        mostly = entry.usual is not None and entry.usual not in ("silent", "conditional", "conflict")
+        group = (entry.usual or entry.verdict) if mostly else entry.verdict
+        said = entry.condition
+        if mostly:  # its group says so
+            said = said.removeprefix("ordinarily ").removeprefix(f"{group.replace('_', ' ')}, ")
+        text += f", {_condition(said, full)}" if said else ""
+        groups.setdefault((group, mostly), []).append(text + (f" ({numbers})" if numbers else ""))
     counted = not full and any(entry.condition.count(";") >= _CASES_IN_A_LIST for entry in answer.entries)
     hint: tuple[Block, ...] = (Said("More", "ask about one item to see its cases."),) if counted else ()
     groups_shown = tuple(
-        Points(f"{word.capitalize()} ({len(groups[verdict])})", tuple(groups[verdict]), tone)
+        Points(f"{'Ordinarily ' + word if mostly else word.capitalize()} ({len(found)})", tuple(found), tone)
         for verdict, (word, tone) in VERDICTS.items()
-        if verdict in groups
+        for mostly in (False, True)
+        if (found := groups.get((verdict, mostly)))
     )
     return groups_shown + hint
 

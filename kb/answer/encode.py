@@ -128,6 +128,7 @@ def _entry(entry: ListEntry) -> Json:
         "item": entry.item,
         "label": entry.label,
         "verdict": entry.verdict,
+        "usual": entry.usual,
         "condition": entry.condition,
         "rules": list(entry.rules),
     }

@@ -26,6 +26,7 @@ from kb.wording import (
     say_usual,
 )
 from kb.wording.counts import counts_pairs
+from kb.wording.unless import Usually, goes_with, ordinary, ordinary_sets, strange_in, usually
 
 LISTED: tuple[Verdict, ...] = (
     "required",
@@ -53,12 +54,20 @@ def listed_items(engine: Engine, aspect: str) -> tuple[str, ...]:
 _MOST_ROWS = 2
 
 
-def _condition(engine: Engine, problem: Problem, wanted: Sequence[Verdict]) -> str:
+def _condition(
+    engine: Engine,
+    whole: Sequence[tuple[Facts, Verdict]],
+    problem: Problem,
+    wanted: Sequence[Verdict],
+    known: Usually,
+) -> str:
     """When an item has one of the wanted verdicts; what that depends on, where it takes too many words."""
-    whole = rows(problem.verdicts())
-    usual = say_usual(engine.lookup, whole, wanted)
-    if usual:
-        return usual
+    exact = say_usual(engine.lookup, whole, wanted, known)
+    if exact:
+        return exact
+    usual = _usual(engine, whole, known)
+    if usual is not None and whole[usual][1] in wanted and (mostly := _mostly(engine, whole, usual, known)):
+        return mostly
     table = [(when, said) for when, said in whole if said in wanted]
     folded = any(said == "conditional" for _, said in whole)
     joined = () if folded else _joined(engine, whole, wanted)
@@ -73,6 +82,21 @@ def _condition(engine: Engine, problem: Problem, wanted: Sequence[Verdict]) -> s
     return "; ".join(
         f"{said.replace('_', ' ')} when {say_facts(engine.lookup, when)}" for when, said in table
     )
+
+
+def _usual(engine: Engine, whole: Sequence[tuple[Facts, Verdict]], known: Usually) -> int | None:
+    """The row in which nothing is out of the ordinary; nobody has said that what it goes with is worn."""
+    return ordinary(engine.lookup, whole, known) if goes_with(whole) is None else None
+
+
+def _mostly(engine: Engine, whole: Sequence[tuple[Facts, Verdict]], usual: int, known: Usually) -> str:
+    """ "ordinarily required, depending on the place and 4 more facts", by what makes it otherwise."""
+    sets = ordinary_sets(engine.lookup, [when for when, _ in whole], known)
+    verdict = whole[usual][1]
+    strange = [fact for when, found in whole if found != verdict for fact in strange_in(when, sets)]
+    facts = sorted(dict.fromkeys(strange), key=strange.count, reverse=True)
+    depends = say_depends(engine.lookup, facts) if facts else ""
+    return f"ordinarily {verdict.replace('_', ' ')}, depending on {depends}" if depends else ""
 
 
 def _joined(
@@ -97,7 +121,12 @@ class Line(msgspec.Struct, frozen=True):
 
 
 def _line(
-    engine: Engine, item: str, aspect: str, possible: Mapping[str, ValueSet], wanted: Sequence[Verdict]
+    engine: Engine,
+    item: str,
+    aspect: str,
+    possible: Mapping[str, ValueSet],
+    wanted: Sequence[Verdict],
+    known: Usually,
 ) -> Line:
     """One item; what carries it is what carries the cases that are told of it."""
     group = engine.group(item, aspect)
@@ -105,14 +134,17 @@ def _line(
     verdicts = problem.said()
     verdict: Verdict = next(iter(verdicts)) if len(verdicts) == 1 else "conditional"
     conditional = verdict == "conditional" and not verdicts.isdisjoint(wanted)
+    whole = rows(problem.verdicts()) if conditional else ()
+    usual = _usual(engine, whole, known)
     entry = ListEntry(
         item=item,
         label=engine.lookup.items[item].label,
         verdict=verdict,
-        condition=_condition(engine, problem, wanted) if conditional else "",
+        usual=whole[usual][1] if usual is not None and whole[usual][1] in wanted else None,
+        condition=_condition(engine, whole, problem, wanted, known) if conditional else "",
         rules=problem.decisive_rules(),
     )
-    told = [dict(when) for when, said in rows(problem.verdicts()) if said in wanted] if conditional else [{}]
+    told = [dict(when) for when, said in whole if said in wanted] if conditional else [{}]
     groups = dict.fromkeys(group for when in told for group in problem.carrying_rules(when))
     return Line(entry, tuple(groups) or (entry.rules,))
 
@@ -190,8 +222,9 @@ def list_lines(engine: Engine, query: Query) -> tuple[Line, ...]:
     items = listed_items(engine, query.aspect)
     wanted = query.modalities or LISTED
     possible = with_required(engine, items, query, list_grants(engine, query))
+    known = usually(engine.lookup, query.case.as_of, query.case.facts)
     lines = [
-        _line(engine, item, query.aspect, possible, wanted)
+        _line(engine, item, query.aspect, possible, wanted, known)
         for item in items
         if _is_of(item, query, engine) and _can_have(engine, item, query.aspect, possible, wanted)
     ]

@@ -97,6 +97,9 @@ def idle_findings(
         if pair.loser:
             winners.setdefault(pair.loser, []).append(pair.winner)
     silent = set(reported)
+    silent.update(
+        rule.id for rule in law.rules if not covered_items(lookup, rule.scope)
+    )  # of what no rule names
     findings = []
     for group in _entries(law, found.dead - silent):
         rule = group[0]
@@ -159,13 +162,14 @@ def _set_aside(law: Law, rule: Rule) -> Finding:
             if others
             else "the duty it repairs never stands"
         )
-    suggestion = "Narrow the rule that disables it, or remove one of the two."
-    why = f"{by} whenever it would"
-    if not covered_items(lookup, rule.scope):
-        why = "it covers nothing: what it names has no kind but what it excepts"
-        suggestion = "Declare what else there is of that kind as an item of its own."
-    said = f"{reference} never takes effect, because {why}: “{say_rule(lookup, rule)}”"
-    return _finding(lookup, rule, "never-applies", said, suggestion, severe=False)
+    return _finding(
+        lookup,
+        rule,
+        "never-applies",
+        f"{reference} never takes effect, because {by} whenever it would: “{say_rule(lookup, rule)}”",
+        "Narrow the rule that disables it, or remove one of the two.",
+        severe=False,
+    )
 
 
 def _never_prevails(lookup: Lookup, rule: Rule, winners: Sequence[str]) -> Finding:

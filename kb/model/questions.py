@@ -177,11 +177,15 @@ class AnswerCase(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class ListEntry(msgspec.Struct, frozen=True, kw_only=True):
-    """One line of a list: an item (or a holder, for "who") with its verdict and the rules behind it."""
+    """One line of a list: an item (or a holder, for "who") with its verdict and the rules behind it.
+
+    `usual` is what holds where nothing is out of the ordinary, if the verdict depends on more.
+    """
 
     item: str
     label: str
     verdict: Verdict
+    usual: Verdict | None = None
     condition: str = ""
     values: tuple[OpenValue, ...] = ()
     rules: tuple[str, ...] = ()

@@ -99,7 +99,6 @@ def read_subjects(head: Head, fields: Fields, context: Context) -> list[Subject]
         return _alternatives(head, excluding, narrower, context)
     names = _known(as_texts(head.value, quoted(head.key.text), context.report), context)
     _check_covered(fields, names, context)
-    _check_something_left(fields, names, excluding, narrower, context)
     return [
         Subject(
             modality=head.modality,
@@ -119,25 +118,6 @@ def _check_covered(fields: Fields, names: list[str], context: Context) -> None:
             message = f"{quoted(text.text)} is no kind of {listed(names)}, so the exception changes nothing."
             remedy = "Correct the item, or its kind of line."
             context.report.warn(text.at, "useless-exception", message, remedy)
-
-
-def _check_something_left(
-    fields: Fields, names: list[str], excluding: tuple[str, ...], narrower: bool, context: Context
-) -> None:
-    """Warn of a rule that covers nothing: of a kind with an excepted one in it, it is only partly true."""
-    inside = context.vocabulary.narrower
-    out = {inner for item in excluding for inner in inside(item)}
-    for name in names if excluding else ():
-        covered = inside(name) if narrower else (name,)
-        if not any(item not in out and out.isdisjoint(inside(item)) for item in covered):
-            message = f"The rule covers nothing: {quoted(name)} has no kind but what is excepted."
-            other = f"{{id: other-{name}, label: other {name}, kind of: {name}}}"
-            context.report.warn(
-                fields.place("except items"),
-                "covers-nothing",
-                message,
-                f"Declare what else there is: {other}.",
-            )
 
 
 def _alternatives(head: Head, excluding: tuple[str, ...], narrower: bool, context: Context) -> list[Subject]:

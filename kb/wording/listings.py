@@ -15,6 +15,7 @@ from kb.wording.verdicts import say_before_all
 _LONGEST = 240  # characters of a headline that says when
 _SHORT = 110  # characters of what such a headline says of some, where all that it may say is too long
 _FEW = 4  # things that a headline names
+_MOST_NAMED = 14  # the same of those that must be worn
 _LISTED: tuple[tuple[Verdict, str], ...] = (
     ("required", "must be {done}"),
     ("permitted", "may be {done}"),
@@ -47,14 +48,47 @@ def say_list_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]
         return sentence(lead + mostly)
     if len(entries) <= _FEW:
         return sentence(lead + listing(_named(entries, done)))
-    counts = [
-        (sum(entry.verdict == verdict for entry in entries), text.format(done=done))
-        for verdict, text in _LISTED
-    ]
-    said = [(number, text) for number, text in counts if number]
-    first, rest = said[0], said[1:]
+    if (told := _say_required(lookup, entries, done)) and query.kind == "list":
+        return sentence(lead + told)
+    counts = _counts(entries, done)
+    first, rest = counts[0], counts[1:]
     texts = [f"{_things(*first)}", *(f"{number} {_singular(number, text)}" for number, text in rest)]
     return sentence(lead + listing(texts))
+
+
+def _counts(entries: Sequence[ListEntry], done: str) -> list[tuple[int, str]]:
+    """How many things have each verdict, and its words; none of those that no thing has."""
+    numbers = [(sum(entry.verdict == verdict for entry in entries), text) for verdict, text in _LISTED]
+    return [(number, text.format(done=done)) for number, text in numbers if number]
+
+
+def _say_required(lookup: Lookup, entries: Sequence[ListEntry], done: str) -> str:
+    """What to put on, by name: "the badge must be worn, and ordinarily the tie; 6 may be worn".
+
+    Empty where nothing is ordinarily required, or too much to be named.
+    """
+    always = [entry for entry in entries if entry.verdict == "required"]
+    mostly = [entry for entry in entries if entry.usual == "required"]
+    if not mostly or len(always) + len(mostly) > _MOST_NAMED:
+        return ""
+    names = listing(_either(lookup, mostly))
+    if always:
+        (first,) = _named(always, done)
+        text = f"{first}, and ordinarily {names}"
+    else:
+        text = f"ordinarily {names} must be {done}"
+    left = [entry for entry in entries if entry not in always and entry not in mostly]
+    rest = [f"{number} {_singular(number, said)}" for number, said in _counts(left, done)]
+    return f"{text}; {listing(rest)}" if rest else text
+
+
+def _either(lookup: Lookup, entries: Sequence[ListEntry]) -> list[str]:
+    """The names of things; those of which one clause asks for one or another are joined by "or"."""
+    groups: dict[str, list[str]] = {}
+    for entry in entries:
+        choices = (rule for rule in entry.rules if lookup.rules[rule].scope.alternatives is not None)
+        groups.setdefault(next(choices, entry.item), []).append(definite(entry.label))
+    return [listing(group, "or") for group in groups.values()]
 
 
 def _named(entries: Sequence[ListEntry], done: str) -> list[str]:

@@ -165,19 +165,25 @@ def goes_with(rows: Sequence[tuple[Facts, Verdict]]) -> str | None:
     return None
 
 
-def say_usual(lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]], wanted: Sequence[Verdict]) -> str:
+def say_usual(
+    lookup: Lookup,
+    rows: Sequence[tuple[Facts, Verdict]],
+    wanted: Sequence[Verdict],
+    said: Usually = MappingProxyType({}),
+) -> str:
     """ "permitted, unless the wearer is diving": a table by its ordinary row, if its verdict is wanted."""
     facts = [row for row, _ in rows]
-    usual = ordinary(lookup, rows)
+    usual = ordinary(lookup, rows, said)
     if (
         usual is None
         or goes_with(rows) is not None
         or rows[usual][1] not in wanted
-        or any(said in ("conditional", "conflict") for _, said in rows)  # "unless" would hide a conflict
+        or any(found in ("conditional", "conflict") for _, found in rows)  # "unless" would hide a conflict
     ):
         return ""
     verdict = rows[usual][1]
-    unless = say_exceptions(lookup, facts, [i for i, (_, said) in enumerate(rows) if said != verdict])
+    otherwise = [i for i, (_, found) in enumerate(rows) if found != verdict]
+    unless = say_exceptions(lookup, facts, otherwise, said)
     return f"{verdict.replace('_', ' ')}, unless {unless}" if unless else ""
 
 
