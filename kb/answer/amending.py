@@ -6,6 +6,7 @@ import datetime
 from collections.abc import Iterable, Iterator
 
 from kb.answer.common import change_notes, citation, replaced
+from kb.model.altering import altered
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Difference, Query
 from kb.model.records import Clause
@@ -39,17 +40,13 @@ def amending(lookup: Lookup, query: Query, differences: Iterable[Difference]) ->
     found = []
     for clause in lookup.base.clauses:
         edition = lookup.editions[clause.edition]
-        begins = falls(clause.valid_from, None if _amends(clause) else edition.valid_from)
+        begins = falls(clause.valid_from, None if altered(clause, lookup) else edition.valid_from)
         ends = clause.replaced_by is None and falls(clause.valid_until, edition.valid_until)
         near = not touched.isdisjoint((clause.id, *clause.replaces, *clause.repeals))
         if (begins or ends) and clause.id in behind and (near or not narrowed):
             found.append(clause)
     ended = {one for clause in found for one in clause.repeals}
     return tuple(clause for clause in found if clause.id not in ended)
-
-
-def _amends(clause: Clause) -> bool:
-    return bool(clause.replaces or clause.repeals)
 
 
 def say_amending(lookup: Lookup, clause: Clause) -> Iterator[str]:
@@ -63,7 +60,7 @@ def say_amending(lookup: Lookup, clause: Clause) -> Iterator[str]:
         yield sentence(
             f"from {day} {listing(gone)} no longer {'hold' if len(gone) > 1 else 'holds'}, by {name}"
         )
-    if not _amends(clause):
+    if not (clause.replaces or clause.repeals):
         last = f" until {say_date(clause.valid_until - _ONE_DAY)}" if clause.valid_until else ""
         yield sentence(f"{name} holds from {day}{last}")
 

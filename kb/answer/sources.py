@@ -7,11 +7,12 @@ from collections.abc import Iterator, Sequence
 from kb.answer.beside import ended_note
 from kb.answer.common import citation, replaced
 from kb.keywords import analyse
+from kb.model.altering import altered
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Citation, Query, Verdict
 from kb.model.records import Rule
 from kb.reasoner import Engine
-from kb.wording import say_sources
+from kb.wording import say_date, say_sources
 
 
 def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
@@ -39,12 +40,20 @@ def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
             named.setdefault(clause, [])
         found = [citation(lookup, clause, tuple(rules)) for clause, rules in named.items()]
     headline = say_sources(lookup, query, [(entry.title, entry.number) for entry in found])
+    if query.clause is not None:
+        headline += _since(lookup, query.clause)
     verdict: Verdict | None = None if found else "silent"
     ended = (ended_note(engine, lookup.clauses[query.clause]),) if query.clause is not None else ()
     notes = tuple(note for note in ended if note)
     return replaced(
         blank, outcome="answer", headline=headline, citations=tuple(found), verdict=verdict, notes=notes
     )
+
+
+def _since(lookup: Lookup, clause: str) -> str:
+    """From which day a clause holds that altered others."""
+    record = lookup.clauses[clause]
+    return f", in force from {say_date(record.valid_from)}" if altered(record, lookup) else ""
 
 
 def _edition_of(engine: Engine, book: str) -> str:

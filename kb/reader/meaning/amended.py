@@ -12,6 +12,7 @@ from collections.abc import Callable, Sequence
 
 import msgspec
 
+from kb.model.altering import altered
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query, Reading
 from kb.model.records import Case
@@ -324,4 +325,7 @@ def _of_last_change(
         coming = [day for day in days if day > today]
         return (today, min(coming)) if coming else None
     gone = [day for day in days if begun < day <= today]
-    return (max(gone) - one, today) if gone else None
+    # The order of one place is no change of the rules of all.
+    altering = (rule for rule in rules if altered(lookup.clauses[rule.clause], lookup))
+    ordered = [rule.valid_from for rule in altering if rule.valid_from in gone]
+    return (max(ordered or gone) - one, today) if gone else None

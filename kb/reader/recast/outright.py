@@ -80,6 +80,7 @@ _CHANGING = word_set("""
     tightened relaxed compare
 """)  # spares most questions the patterns
 _OF_DAYS = word_set("happens happened takes comes came force still valid say said kicks starts ends same")
+_HAPPENING = word_set("happened happen happens become became becomes gone done since when date day long")
 _OF_RULES = word_set("before used previously originally formerly")
 
 
@@ -93,6 +94,7 @@ def asked_outright(
     before = previous.items if previous is not None else ()
     return (
         _going_on(found, previous, case, lookup, read)
+        or _what_happened(found, previous, case, lookup)
         or lasting(found, before, case, lookup)
         or _asked_change(found, before, case, lookup, read)
         or asked_authority(found, case, lookup)
@@ -113,6 +115,17 @@ def _going_on(
     from kb.reader.meaning.changed_further import going_on  # noqa: PLC0415  as below
 
     return going_on(found, previous, case, lookup, read)
+
+
+def _what_happened(found: Understood, previous: Query | None, case: Case, lookup: Lookup) -> Query | None:
+    """ "What happened to the limit for beards", "since when?": the clause that altered it."""
+    lows = {token.low for token in found.tokens}
+    if _HAPPENING.isdisjoint(lows):
+        return None
+    from kb.reader.recast.happened import since_when, what_happened  # noqa: PLC0415  few questions ask it
+
+    again = since_when(found, previous, lookup) if previous is not None else None
+    return again or what_happened(found, case, lookup)
 
 
 def _asked_change(

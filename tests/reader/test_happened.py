@@ -1,0 +1,43 @@
+"""What became of a rule is told by the clause that altered it; of what nothing altered nothing is told."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+
+from tests.reader.conftest import HERE, Base, load
+from tests.reader.notation import read_cases, write_reading
+
+CASES = read_cases(HERE / "happened.txt")
+
+
+@cache
+def small(name: str) -> Base:
+    return load(HERE.parent / "small" / name / "books")
+
+
+@pytest.mark.parametrize(("asked", "expected"), CASES, ids=[asked for asked, _ in CASES])
+def test_what_happened(asked: str, expected: str) -> None:
+    name, _, question = asked.partition(": ")
+    assert write_reading(small(name).read(question)) == expected
+
+
+@pytest.mark.parametrize(
+    ("name", "first", "further", "clause"),
+    [
+        ("forest", "May my beard be 18 mm?", "since when? it used to be 25", "dunmere-amendment/2026/1"),
+        (
+            "airferry",
+            "Can I wear a nose stud?",
+            "since when is that?",
+            "larkfield-notice-1/2026/3",
+        ),
+        ("infirmary", "Can a porter wear a fob watch?", "since when?", "ashmere-amendment/2026/A1"),
+    ],
+)
+def test_since_when_in_a_talk(name: str, first: str, further: str, clause: str) -> None:
+    base = small(name)
+    query = base.read(further, previous=base.read(first)).query
+    assert query is not None
+    assert query.clause == clause
