@@ -12,7 +12,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Citation, Query, Verdict
 from kb.model.records import Rule
 from kb.reasoner import Engine
-from kb.wording import say_date, say_sources
+from kb.wording import say_date, say_sources, the_item
 
 
 def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
@@ -42,6 +42,8 @@ def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
     headline = say_sources(lookup, query, [(entry.title, entry.number) for entry in found])
     if query.clause is not None:
         headline += _since(lookup, query.clause)
+    if query.clause is not None and query.items and query.polarity == "not":
+        headline = f"No. Nobody may be let off {the_item(lookup, query.items[0])}: {headline}"
     verdict: Verdict | None = None if found else "silent"
     ended = (ended_note(engine, lookup.clauses[query.clause]),) if query.clause is not None else ()
     notes = tuple(note for note in ended if note)

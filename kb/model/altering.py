@@ -1,6 +1,8 @@
-"""Which clauses alter others that held before: by replacing or ending them, or by a rule that goes before."""
+"""Which clauses alter others that held before, and which of them a sentence speaks of."""
 
 from __future__ import annotations
+
+import re
 
 from kb.model.lookup import Lookup
 from kb.model.records import Clause
@@ -24,3 +26,30 @@ def _is_altered(one: Clause, by: Clause, lookup: Lookup) -> bool:
 
 def _rank(clause: Clause, lookup: Lookup) -> int:
     return lookup.authorities[lookup.books[lookup.editions[clause.edition].book].authority].rank
+
+
+_OF_PART = re.compile(r"\bparts? (?P<parts>\d+(?:(?:, | and | or )\d+)*)", re.IGNORECASE)
+_OF_CLAUSES = re.compile(
+    r"\bclauses? (?P<first>[a-z]?\d[\d.]*\d|\d+)(?: to (?P<last>[a-z]?\d[\d.]*\d|\d+))?", re.IGNORECASE
+)
+_OF_SAFETY = re.compile(r"\b(?:safety|protect\w+)\b", re.IGNORECASE)
+
+
+def takes_in(sentence: str, clause: Clause, other: Clause, protecting: bool) -> bool:
+    """Whether what a sentence of a clause speaks of takes in another: "this clause", "Part 6", "3.3 to 3.6".
+
+    "Safety items" take in what is `protecting`; what holds "under this clause" says nothing of others.
+    """
+    low = sentence.casefold()
+    if "this clause" in low:
+        return clause.id == other.id and "under this clause" not in low
+    if (parts := _OF_PART.search(sentence)) is not None:
+        return other.number.split(".")[0] in re.findall(r"\d+", parts["parts"])
+    if (span := _OF_CLAUSES.search(sentence)) is not None:
+        first, last = _key(span["first"]), _key(span["last"] or span["first"])
+        return first <= _key(other.number) <= last
+    return protecting and _OF_SAFETY.search(sentence) is not None
+
+
+def _key(number: str) -> tuple[int, ...]:
+    return tuple(int(part) for part in re.findall(r"\d+", number))

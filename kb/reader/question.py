@@ -208,8 +208,8 @@ def read_question(
     asked = previous.query if previous is not None else None
     before = asked.items if asked is not None else ()
     outright = asked_outright(found, asked, case, lookup, read)
-    if isinstance(outright, Ask):
-        return Reading(question=text, ask=outright, spans=make_spans(found, lookup))
+    if isinstance(outright, (Ask, Abstain)):
+        return _stopped(text, make_spans(found, lookup), outright)
     if outright is not None:
         return _read_as(text, outright, make_spans(found, lookup), lookup)
     stated = told(found)

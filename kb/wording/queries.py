@@ -231,7 +231,10 @@ def _say_compare(lookup: Lookup, query: Query) -> str:
 
 def _say_source(lookup: Lookup, query: Query) -> str:
     if query.clause is not None:
-        return f"what does clause {clause_reference(lookup, query.clause)} say"
+        of = ""
+        if query.items and query.polarity == "not":
+            of = f" of being let off {the_item(lookup, query.items[0])}"
+        return f"what does clause {clause_reference(lookup, query.clause)} say{of}"
     clauses = f"clauses of {book_name(lookup, query.book)}" if query.book else "clauses"
     if not query.items and query.book and not query.case.facts:
         return f"what does {book_name(lookup, query.book)} say"

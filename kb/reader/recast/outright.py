@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Ask, Query, Reading
+from kb.model.questions import Abstain, Ask, Query, Reading
 from kb.model.records import Case, Clause, is_in_force
 from kb.reader.meaning.authority import asked_authority
 from kb.reader.meaning.defined import GRANTABLE, clause_defining, granting, holds, one_of
@@ -80,13 +80,16 @@ _CHANGING = word_set("""
     tightened relaxed compare
 """)  # spares most questions the patterns
 _OF_DAYS = word_set("happens happened takes comes came force still valid say said kicks starts ends same")
+_FREEING = word_set(
+    "let sign excuse release free spare exempt relieve write dispense waive relax suspend overrule"
+)
 _HAPPENING = word_set("happened happen happens become became becomes gone done since when date day long")
 _OF_RULES = word_set("before used previously originally formerly")
 
 
 def asked_outright(
     found: Understood, previous: Query | None, case: Case, lookup: Lookup, read: Callable[[str], Reading]
-) -> Query | Ask | None:
+) -> Query | Ask | Abstain | None:
     """The query that a turn of phrase makes of the text, or which clause is meant; None where it has none.
 
     `previous` is the question before; `read` reads other words.
@@ -97,6 +100,7 @@ def asked_outright(
         or _what_happened(found, previous, case, lookup)
         or lasting(found, before, case, lookup)
         or _asked_change(found, before, case, lookup, read)
+        or _let_off(found, case, lookup)
         or asked_authority(found, case, lookup)
         or _asked_term(found, case, lookup)
         or _asked_grant(found, case, lookup)
@@ -126,6 +130,15 @@ def _what_happened(found: Understood, previous: Query | None, case: Case, lookup
 
     again = since_when(found, previous, lookup) if previous is not None else None
     return again or what_happened(found, case, lookup)
+
+
+def _let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | None:
+    """ "Can the manager let us off the hard hat": the clause that says who may, or that nobody may."""
+    if _FREEING.isdisjoint(token.low for token in found.tokens):
+        return None
+    from kb.reader.recast.let_off import let_off  # noqa: PLC0415  few questions ask it
+
+    return let_off(found, case, lookup)
 
 
 def _asked_change(

@@ -1,0 +1,139 @@
+"""Who may let somebody off a thing: "can the Production Manager let us off the hard hat", "he says he can".
+
+Told by the clause that says who may, or that nobody may. Where a thing protects and a clause says that nobody
+is let off it, that is the answer whoever is asked about.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from kb.model.altering import takes_in
+from kb.model.lookup import Lookup
+from kb.model.questions import Abstain, Query
+from kb.model.records import Case, Clause, is_in_force
+from kb.reader.meaning.defined import GRANTABLE
+from kb.reader.meaning.superseded import LEAD
+from kb.reader.pieces.pieces import Understood
+from kb.reader.recast.telling import LIGHT, analysed, clause_words, word_level
+from kb.reader.words.forms import word_set
+from kb.text import Pattern
+
+_MODAL = r"(?:can|could|may|might|will|would|is|does|has)"
+_ABLE = r"(?:(?:able|allowed|entitled|free|in a position|have the power|the power|the right) to )?"
+_SOMEBODY = (
+    r"(?:me|us|him|her|them|you|everyone|everybody|anyone|anybody|someone|somebody|people|staff|members?"
+    r"|(?:my|our|a|an|the|his|her) \w+|one of (?:us|them|my \w+))"
+)
+_LETS = (
+    rf"(?:(?:let|sign|excuse|release|free|spare|exempt|relieve|write|dispense) {_SOMEBODY}"
+    r"(?: (?:off|from|out of|of|go without|do without|leave off))?(?: with| having to| from)*"
+    r"|(?:waive|dispense with|relax|suspend|overrule))(?: (?:wear|wearing|having to wear|put on|putting on))?"
+)
+_SAYS = r"(?:says?|said|reckons?|thinks?|claims?|told (?:me|us|him|her)|tells (?:me|us)|promised)(?: that)?"
+_ASKED = (
+    Pattern(
+        rf"{LEAD}{_MODAL}(?: n't| not)? (?P<who>.+?) (?:even |just |really |ever )?{_ABLE}{_LETS}"
+        r" (?P<thing>.+)"
+    ),
+    Pattern(rf"{LEAD}who (?:can|could|may|will|is) {_ABLE}{_LETS} (?P<thing>.+)"),
+    Pattern(
+        rf"(?:.*? (?=the |my |our |an? ))?(?P<who>(?:[\w'-]+ ){{1,5}}?){_SAYS} (?:he|she|they)"
+        rf" (?:can|could|will|'ll|may|is|'s) {_ABLE}{_LETS} (?P<thing>.+?)"
+        r"(?: [.?!;,])? (?:so )?(?:(?:can|could|may|will|is) (?:he|she|they|that)|true|right)"
+        r"(?: (?:really|right|so|true|correct|do that|do so|allowed(?: to)?(?: do that)?))*"
+    ),
+)
+_FREES = Pattern(r"(?i)\b(?:excus|waiv|exempt|let off|leave off|dispens)")
+_NOBODY = Pattern(r"(?i)\b(?:no one|nobody|no (?:\w+ )?waivers?|never waived?|not be waived)\b")
+_ANYONE = word_set("anyone anybody someone somebody who nobody he she they it i we you")
+_BESIDE = word_set("""
+    week weeks month months day days shift shifts tonight today tomorrow year years hour hours medical
+    religious grounds reasons reason doctor's note once time being few couple two three four performance show
+    one work job duty little bit short hot warm heat
+""")
+"""For how long and why: a clause that says who may tells that, too."""
+
+
+def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | None:
+    """The clause that says that nobody may be let off what is named, or else who may let somebody off it."""
+    tokens = found.tokens[: len(found.tokens) - (found.tokens[-1].low in ("?", ".", "!"))]
+    said = " ".join(token.low for token in tokens)
+    match = next((m for p in _ASKED if (m := p.fullmatch(said)) is not None), None)
+    if match is None:
+        return None
+    place = len(said[: match.start("thing")].split())
+    named = [p for p in found.pieces if p.tag in ("item", "items")]
+    items = [entry.id for p in named if p.first >= place for entry in p.entries if entry.id in lookup.items]
+    if not items or any(p.first < place for p in named):
+        return None
+    clauses = [
+        clause
+        for clause in lookup.base.clauses
+        if is_in_force(clause, case.as_of) and _FREES.search(clause.text) is not None
+    ]
+    before = [p for p in found.pieces if p.first < place]
+    if any(p.tag == "fact" and lookup.facts[p.fact].family in GRANTABLE for p in before):
+        return None  # what a waiver does, and not what somebody may do
+    denied = [_denying(item, clauses, lookup) for item in items]
+    if denied[0] and len(denied[0]) == 1 and all(one.keys() == denied[0].keys() for one in denied):
+        ((clause, always),) = denied[0].items()
+        if not always:
+            return Query(kind="source", clause=clause, case=case)
+        return Query(kind="source", items=(items[0],), clause=clause, polarity="not", case=case)
+    who = [low for low in (match.groupdict().get("who") or "").split() if low not in LIGHT | _ANYONE]
+    strange = _strange(found, place)
+    near = [
+        c.id for c in clauses if who and _has(who, c) and _has(strange, c) and not _is_other(items, c, lookup)
+    ]
+    if not any(denied) and len(near) == 1:
+        return Query(kind="source", clause=near[0], case=case)
+    grades = (p for p in before if p.tag == "fact" and lookup.facts[p.fact].family == "grade")
+    people = any(grades) or any(p.tag == "authority" for p in before)
+    return Abstain(reason="No clause was found that says who may let anybody off it.") if people else None
+
+
+def _strange(found: Understood, place: int) -> list[str]:
+    """The words of the thing that are no name and do not only say for how long or why."""
+    names = {i for p in found.pieces if p.tag in _NAMED for i in range(p.first, p.last)}
+    rest = (token.low for at, token in enumerate(found.tokens) if at >= place and at not in names)
+    return [low for low in rest if low[0].isalpha() and low not in LIGHT | _BESIDE]
+
+
+_NAMED = frozenset({"item", "items", "fact", "grade", "measure", "number"})
+
+
+def _has(words: Sequence[str], clause: Clause) -> bool:
+    said = clause_words(clause)
+    return all(word_level(lemma, said) for word in words for lemma in analysed(word))
+
+
+def _is_other(items: Sequence[str], clause: Clause, lookup: Lookup) -> bool:
+    """Whether a clause lets off named things alone, and not this one."""
+    named = {item for rule in lookup.rules_of(clause.id) for item in rule.scope.items}
+    near = {kind for item in items for kind in (*lookup.broader(item), *lookup.narrower(item))}
+    general = any(d.clause == clause.id for d in lookup.base.delegations) or _GENERAL.search(clause.text)
+    return bool(named) and named.isdisjoint(near) and not general
+
+
+_GENERAL = Pattern(r"(?i)\b(?:any|one) (?:(?:one )?item|rule|clause|part)s?\b")
+
+
+def _denying(item: str, clauses: Sequence[Clause], lookup: Lookup) -> dict[str, bool]:
+    """The clauses that say that nobody is let off a thing, each with whether the thing protects.
+
+    One that requires it says so itself, and goes before the others.
+    """
+    kinds = set(lookup.narrower(item))
+    rules = [r for r in lookup.base.rules if r.modality == "must" and r.aspect == "wear"]
+    rules = [rule for rule in rules if not kinds.isdisjoint(rule.scope.items)]
+    kept = any(rule.non_derogable for rule in rules)
+    own = dict.fromkeys(rule.clause for rule in rules)
+    safe = kept or any(lookup.items[kind].protects for kind in kinds)
+    denying: dict[str, bool] = {}
+    for clause in clauses:
+        for sentence in clause.text.split(". "):
+            denies = _NOBODY.search(sentence) and _FREES.search(sentence)
+            if denies and any(takes_in(sentence, clause, lookup.clauses[one], kept) for one in own):
+                denying[clause.id] = safe
+    return {clause: True for clause in denying if clause in own} or denying
