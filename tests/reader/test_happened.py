@@ -1,4 +1,4 @@
-"""What became of a rule, and who may let somebody off it, is told by the clause that does; else nothing is."""
+"""What became of a rule, and who may let somebody off it: told by the clause that says so, or not at all."""
 
 from __future__ import annotations
 

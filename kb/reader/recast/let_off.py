@@ -26,9 +26,9 @@ _SOMEBODY = (
     r"|(?:my|our|a|an|the|his|her) \w+|one of (?:us|them|my \w+))"
 )
 _LETS = (
-    rf"(?:(?:let|sign|excuse|release|free|spare|exempt|relieve|write|dispense) {_SOMEBODY}"
-    r"(?: (?:off|from|out of|of|go without|do without|leave off))?(?: with| having to| from)*"
-    r"|(?:waive|dispense with|relax|suspend|overrule))(?: (?:wear|wearing|having to wear|put on|putting on))?"
+    rf"(?:(?:let|sign|release|free|relieve) {_SOMEBODY} (?:off|from|out of)"
+    rf"|(?:excuse|spare|exempt|dispense) {_SOMEBODY}(?: from)?|waive|dispense with)"
+    r"(?: with| having to)?(?: (?:wear|wearing|put on|putting on))?"
 )
 _SAYS = r"(?:says?|said|reckons?|thinks?|claims?|told (?:me|us|him|her)|tells (?:me|us)|promised)(?: that)?"
 _ASKED = (
@@ -83,9 +83,7 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
         return Query(kind="source", items=(items[0],), clause=clause, polarity="not", case=case)
     who = [low for low in (match.groupdict().get("who") or "").split() if low not in LIGHT | _ANYONE]
     strange = _strange(found, place)
-    near = [
-        c.id for c in clauses if who and _has(who, c) and _has(strange, c) and not _is_other(items, c, lookup)
-    ]
+    near = [c.id for c in clauses if who and _has(who, c) and _has(strange, c) and _is_on(items, c, lookup)]
     if not any(denied) and len(near) == 1:
         return Query(kind="source", clause=near[0], case=case)
     grades = (p for p in before if p.tag == "fact" and lookup.facts[p.fact].family == "grade")
@@ -108,12 +106,12 @@ def _has(words: Sequence[str], clause: Clause) -> bool:
     return all(word_level(lemma, said) for word in words for lemma in analysed(word))
 
 
-def _is_other(items: Sequence[str], clause: Clause, lookup: Lookup) -> bool:
-    """Whether a clause lets off named things alone, and not this one."""
+def _is_on(items: Sequence[str], clause: Clause, lookup: Lookup) -> bool:
+    """Whether a clause lets off things in general, or this one: not one that grants a waiver of its own."""
     named = {item for rule in lookup.rules_of(clause.id) for item in rule.scope.items}
     near = {kind for item in items for kind in (*lookup.broader(item), *lookup.narrower(item))}
     general = any(d.clause == clause.id for d in lookup.base.delegations) or _GENERAL.search(clause.text)
-    return bool(named) and named.isdisjoint(near) and not general
+    return not named.isdisjoint(near) or bool(general)
 
 
 _GENERAL = Pattern(r"(?i)\b(?:any|one) (?:(?:one )?item|rule|clause|part)s?\b")
