@@ -10,7 +10,7 @@ from kb.keywords import analyse
 from kb.model.altering import altered
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Citation, Query, Verdict
-from kb.model.records import Rule
+from kb.model.records import Rule, is_in_force
 from kb.reasoner import Engine
 from kb.wording import say_date, say_sources, the_item
 
@@ -72,12 +72,13 @@ def _whole(lookup: Lookup, clause: str) -> Citation:
 
 
 def _instead(engine: Engine, clause: str) -> tuple[str, ...]:
-    """What stands in place of a clause that is no longer in force on the day, or has ended it."""
-    until = engine.lookup.clauses[clause].valid_until
-    if until is None or until > engine.as_of:
-        return ()
-    base = engine.lookup.base
-    return tuple(c.id for c in base.clauses if clause in (*c.replaces, *c.repeals))
+    """What stands in place of a clause that is no longer in force on the day, or of one of its rules."""
+    until, base = engine.lookup.clauses[clause].valid_until, engine.lookup.base
+    if until is not None and until <= engine.as_of:
+        return tuple(c.id for c in base.clauses if clause in (*c.replaces, *c.repeals))
+    rules = {rule.id for rule in engine.lookup.rules_of(clause)}
+    over = (rule for rule in base.rules if not rules.isdisjoint(rule.disables))
+    return tuple(dict.fromkeys(rule.clause for rule in over if is_in_force(rule, engine.as_of)))
 
 
 def _changing(lookup: Lookup, query: Query, items: set[str]) -> Iterator[str]:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import datetime
 from functools import cache
 
 import pytest
 
+from kb import KnowledgeBase
 from tests.reader.conftest import HERE, Base, load
-from tests.reader.notation import read_cases, write_reading
+from tests.reader.notation import TODAY, read_cases, write_reading
 
 CASES = [case for name in ("happened", "let_off") for case in read_cases(HERE / f"{name}.txt")]
 
@@ -41,3 +43,11 @@ def test_since_when_in_a_talk(name: str, first: str, further: str, clause: str) 
     query = base.read(further, previous=base.read(first)).query
     assert query is not None
     assert query.clause == clause
+
+
+def test_a_clause_is_shown_with_what_disables_a_rule_of_it() -> None:
+    base = KnowledgeBase.open(HERE.parent / "small" / "infirmary" / "books")
+    (answer,) = base.ask("What time can porters wear training shoes?", as_of=TODAY)
+    assert [citation.number for citation in answer.citations] == ["6.1", "A2"]
+    (before,) = base.ask("What does clause 6.1 say?", as_of=datetime.date(2026, 3, 1))
+    assert [citation.number for citation in before.citations] == ["6.1"]

@@ -106,7 +106,8 @@ _LINES = r"""
 \bpaint(?:ing|ed|s)? (my|your|his|her|our|their) nails\b => wear nail varnish
 \bhow many watches\b => how many wristwatches
 \b(where .*)\bends? up\b => \1 go
-\bwhat (?:do|must|should|shall|would|does|can) (i|we|you|he|she|one|they) do with\s => how must \1 wear\s
+^([^.;!]*)\bwhat (?:do|must|should|shall|would|does|can) (i|we|you|he|she|one|they) do with\s
+     => \1how must \2 wear\s
 \ba couple(?: of)?\s(?=\w+s\b) => two\s
 ^(.*\b(?:wear|wears|wearing|wore|carry|carries|carrying|has|have|'ve|'s got|got|stuck|put|is in|in)\b.*)[.;]
     \s(?:is (?:that|this|it) |all )?(?:allowed|ok|okay|legal|permitted|permissible|fine|acceptable

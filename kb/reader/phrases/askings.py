@@ -11,6 +11,12 @@ ASKINGS = r"""
     |over|in|with|as to) (?:wearing )?(<the> .+?)\W*$ => must I wear \1?
 ^(?:is|are) (<the> [\w' -]+?) (?:a matter of |really |just )?(?:up to <me>|(?:my|your|his
     |her|our|their|one's) (?:own )?choice)\b => must I wear \1
+# started joined begun qualified taken signed promoted hired
+^(?:i(?:'ve|'m| have| am)? )?(?:only |have )?just (?:been )?(?:started|joined|begun|qualified|taken on|signed
+    \s(?:on|up)|promoted|hired)(?: work| out| up)?(?: as| to) (an? [\w' -]+?)(?: here)?([.,;:!]) (?=\w)
+     => I'm \1\2\s
+# off
+\b(?:won't|will not|doesn't|does not|don't|just won't) come off(?=[\s.,;]|$) => cannot be removed
 # too
 \bhow (long|short|wide|broad|big|large|small|high|low|tall|thick) is too (?:long|short|wide|broad|big|large
     |small|high|low|tall|thick|much) for (<the> [\w'-]+)\b => how \1 may \2 be

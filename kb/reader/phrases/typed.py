@@ -29,6 +29,7 @@ _APART = word_pairs("""
     isthe=is_the iam=I_am whatis=what_is whereis=where_is isthere=is_there doesthe=does_the dothe=do_the
     canthe=can_the lemme=let_me gimme=give_me dunno=don't_know kinda=kind_of sorta=sort_of outta=out_of
     dyou=do_you d'you=do_you d'ya=do_you dya=do_you whaddya=what_do_you wanna=want_to gonna=going_to
+    coler=colour colers=colours collor=colour
     gotta=got_to shoulda=should_have coulda=could_have woulda=would_have musta=must_have oughta=ought_to
     useta=used_to tryna=trying_to finna=going_to imma=I'm_going_to betcha=bet_you
     dont=don't doesnt=doesn't didnt=didn't isnt=isn't arent=aren't wasnt=wasn't werent=weren't hasnt=hasn't

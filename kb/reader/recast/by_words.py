@@ -24,7 +24,7 @@ from kb.reader.meaning.listed import asks_which_thing
 from kb.reader.names.spelling import akin
 from kb.reader.pieces.doings import is_doing
 from kb.reader.pieces.pieces import Piece, Understood
-from kb.reader.recast.of_rigs import is_of_rig, which_rig
+from kb.reader.recast.of_rigs import CLOCK, TURNS, asks_time, is_of_rig, which_rig
 from kb.reader.recast.telling import (
     ASKING,
     LIGHT,
@@ -72,7 +72,7 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         for clause in lookup.base.clauses
         if is_in_force(clause, case.as_of) and (len(core) > 1 or _is_headed(core[0], clause, found))
     ]
-    near = list(_near(units, clauses, asked, lookup))
+    near = every = list(_near(units, clauses, asked, lookup))
     bare = len(units) > 1 and all(unit.piece is not None and unit.piece.tag in _NAMES for unit in units)
     weak = all(
         (unit.piece is not None and unit.piece.tag in _NAMES) or _WEAK.issuperset(unit.lemmas)
@@ -84,7 +84,9 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         token.low in ("count", "counts", "counted", "qualifies") for token in found.tokens
     ):
         near = [one for one in near if lookup.clauses[one.clause].kind in ("definition", "information")]
-    if rig := which_rig(found, lookup):
+    if asks_time(found):
+        near = [one for one in every if CLOCK.search(lookup.clauses[one.clause].text)]
+    elif rig := which_rig(found, lookup):
         near = [one for one in near if is_of_rig(lookup.clauses[one.clause], rig)]
     if counted := _counted(found):  # "how many bars" is told by a clause on them, not by one on a "one-bar"
         near = [one for one in near if is_ruled(counted, lookup.clauses[one.clause], lookup)]
@@ -228,6 +230,7 @@ def _units(found: Understood, lookup: Lookup) -> Iterator[Unit]:
     named = {
         place: piece for piece in found.pieces if _is_name(piece) for place in range(piece.first, piece.last)
     }
+    light = LIGHT | TURNS if asks_time(found) else LIGHT
     taken, own = set[int](), {word.casefold() for word in lookup.base.service.label.split()}
     while index < len(tokens):
         phrase = phrase_at(tokens, index) if index not in taken else None
@@ -241,7 +244,7 @@ def _units(found: Understood, lookup: Lookup) -> Iterator[Unit]:
             taken.update(range(piece.first, piece.last))
             if unit is not None:
                 yield unit
-        elif tokens[index].low not in LIGHT | own:
+        elif tokens[index].low not in light | own:
             lemmas = analyse(british(tokens[index].low))
             if lemmas:
                 yield Unit(lemmas)

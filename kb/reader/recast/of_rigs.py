@@ -8,6 +8,8 @@ from itertools import pairwise
 from kb.model.lookup import Lookup
 from kb.model.records import Clause, Fact
 from kb.reader.pieces.pieces import Understood
+from kb.reader.words.forms import word_set
+from kb.text import Pattern
 
 
 def which_rig(found: Understood, lookup: Lookup) -> Fact | None:
@@ -28,3 +30,16 @@ def is_of_rig(clause: Clause, rig: Fact) -> bool:
     return clause.kind != "rule" or any(
         re.search(rf"\b{name} (?:is|are|for|may be)\b", text) for name in names
     )
+
+
+CLOCK = Pattern(
+    r"(?i)\b(?:\d{1,2} ?(?:o['’]clock|am|pm|a\.m\.|p\.m\.)"
+    r"|\d{1,2}[:.]\d\d(?! ?(?:mm|cm|m|in)\b)|noon|midnight)"
+)
+"""A time of the day in the text of a clause."""
+TURNS = word_set("time start starts begin begins change changes switch switches come comes")
+
+
+def asks_time(found: Understood) -> bool:
+    """Whether a time of the day is asked for: "what time do they change over?"."""
+    return any((a.low, b.low) == ("what", "time") for a, b in pairwise(found.tokens[:4]))
