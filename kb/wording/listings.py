@@ -65,20 +65,22 @@ def _counts(entries: Sequence[ListEntry], done: str) -> list[tuple[int, str]]:
 def _say_required(lookup: Lookup, entries: Sequence[ListEntry], done: str) -> str:
     """What to put on, by name: "the badge must be worn, and ordinarily the tie; 6 may be worn".
 
-    Empty where nothing is ordinarily required, or too much to be named.
+    Empty where nothing is required, or too much to be named.
     """
     always = [entry for entry in entries if entry.verdict == "required"]
     mostly = [entry for entry in entries if entry.usual == "required"]
-    if not mostly or len(always) + len(mostly) > _MOST_NAMED:
+    if not 0 < len(always) + len(mostly) <= _MOST_NAMED:
         return ""
-    names = listing(_either(lookup, mostly))
-    if always:
-        (first,) = _named(always, done)
-        text = f"{first}, and ordinarily {names}"
-    else:
-        text = f"ordinarily {names} must be {done}"
+    text = listing(_named(always, done))
+    if mostly:
+        names = listing(_either(lookup, mostly))
+        text = f"{text}, and ordinarily {names}" if always else f"ordinarily {names} must be {done}"
     left = [entry for entry in entries if entry not in always and entry not in mostly]
-    rest = [f"{number} {_singular(number, said)}" for number, said in _counts(left, done)]
+    counts = _counts(left, done)
+    rest = [
+        f"{number}{'' if place else ' more'} {_singular(number, said)}"
+        for place, (number, said) in enumerate(counts)
+    ]
     return f"{text}; {listing(rest)}" if rest else text
 
 

@@ -169,7 +169,17 @@ def test_headlines_of_lists() -> None:
     )
     many = (*entries, *(_entry("cap", f"cap {n}", "required") for n in range(3)))
     assert say_list_headline(LOOKUP, asked, many) == (
-        "For an H2 in boat rig, 4 things must be worn and 1 depends on further facts."
+        "For an H2 in boat rig, the service cap, the cap 0, the cap 1 and the cap 2 must be worn; 1 more depends"
+        " on further facts."
+    )
+    usual = (*many[:1], *many[2:], msgspec.structs.replace(entries[1], usual="required"))
+    assert say_list_headline(LOOKUP, asked, usual) == (
+        "For an H2 in boat rig, the service cap, the cap 0, the cap 1 and the cap 2 must be worn, and ordinarily"
+        " the deck gloves."
+    )
+    too_many = (*many, *(_entry("cap", f"cap {n}", "required") for n in range(3, 14)))
+    assert say_list_headline(LOOKUP, asked, too_many) == (
+        "For an H2 in boat rig, 15 things must be worn and 1 depends on further facts."
     )
     assert (
         say_list_headline(LOOKUP, asked, ())
