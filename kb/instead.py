@@ -7,7 +7,7 @@ was asked of a thing, the nearest that the rules do say of it is answered, and t
 from __future__ import annotations
 
 import datetime
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from functools import partial
 from itertools import pairwise
 from typing import TYPE_CHECKING
@@ -26,6 +26,7 @@ from kb.reader.doubts.nearest import nearest_reading
 from kb.reader.doubts.offered import (
     are_parts,
     each_named,
+    of_the_wearer,
     offered,
     stands_beside,
     with_its_kinds,
@@ -79,6 +80,8 @@ def answers_instead(
         told = told or _each(reading, read, answer)
         return told or (by_a_clause(reading, as_of, answer, lookup) or to_read(plain, as_of, lookup),)
     if plain.outcome == "ask" and plain.ask is not None:
+        if (own := of_the_wearer(reading, plain.ask, lookup)) is not None:
+            return answers_instead(own, as_of, read, answer, rests, lookup)
         told = _as_list(reading, plain, read, answer, lookup)
         return told or class_told(reading, plain, answer, lookup) or (plain,)
     if plain.verdict == "silent" and (named := told_by_names(reading, answer, lookup)) is not None:
@@ -125,7 +128,24 @@ def _alike(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[
         return told_whichever(asked, [answer(one) for one in asked])
     if not found or items != [(item,) for item in texts]:
         return ()
+    if _stand_together(reading, texts):
+        return _both(asked, answer)
     return told_alike(asked, [answer(one) for one in asked], lookup)
+
+
+def _stand_together(reading: Reading, items: Mapping[str, str]) -> bool:
+    """Whether each of the things is named, one right before the other: "a nylon fleece" is both of them."""
+    spans = [span for span in reading.spans if span.role == "item" and (span.target or "") in items]
+    beside = any(not reading.question[one.end : two.start].strip() for one, two in pairwise(spans))
+    return beside and {span.target for span in spans} == set(items)
+
+
+def _both(asked: Sequence[Reading], answer: Tell) -> tuple[Answer, ...]:
+    """The answer of what is two things at once: it may not be worn where one of them may not."""
+    told = [answer(one) for one in asked]
+    banned = [one for one in told if one.outcome == "answer" and one.verdict == "prohibited"]
+    others = [f"{one.reading.text} {one.headline}" for one in told if one is not banned[0]] if banned else []
+    return (with_beside(banned[0], others),) if banned else ()
 
 
 def _is_of_another(reading: Reading, lookup: Lookup) -> bool:

@@ -50,7 +50,9 @@ class _Amount(msgspec.Struct, frozen=True):
 
 
 _EXAMPLE = "Write a number and a unit, for example 1 1/4 in, 30 mm, at most 2 cm."
-_ABOUT = Pattern(r"(?:about|approximately|approx\.?|around|roughly|circa|ca\.)\s+|[~≈]\s*")
+_ABOUT = Pattern(
+    r"(?:about|approximately|approx\.?|around|roughly|circa|ca\.|maybe|perhaps|probably)\s+|[~≈]\s*"
+)
 _COMPARE = {
     "at_most": r"at (?:the )?most|up to|no more than|not more than|not exceeding|no longer than|no wider than"
     r"|no higher than|maximum(?: of)?|max\.?|≤|<=",
@@ -76,7 +78,7 @@ _UNIT = Pattern(
 )
 _BEGIN = Pattern(
     r"(?<![\w/.,:])(?:(?:[-−](?=[\d.])|minus\s)?[\d.½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|[~≈≤≥<>]|(?<![-])\b(?:an?|half|one|two|three|four"
-    r"|five|six|seven|eight|nine|ten|eleven|twelve|quarter|about|approx|around|roughly|circa|ca|at|up|no|not"
+    r"|five|six|seven|eight|nine|ten|eleven|twelve|quarter|about|approx|around|roughly|circa|ca|maybe|perhaps|probably|at|up|no|not"
     r"|max|min|less|fewer|greater|under|below|shorter|narrower|more|over|above|longer|wider|from|between)\w*)"
 )
 _DATE_LIKE = Pattern(r"\d{4}-\d{2}-\d{2}|\d{1,2}:\d{2}")

@@ -115,7 +115,7 @@ def _from_index(
             index += 1
             continue
         words = [tokens[piece.first].low for piece in pieces[index:last] if piece.tag == "unknown"]
-        led = index > 0 and pieces[index - 1].tag == "be"
+        led = _before(pieces, index) == "be"
         led = led or (last < len(pieces) and pieces[last].tag in ("det", "poss"))  # "crossing the slope"
         doing = len(words) == 1 and words[0].endswith("ing") and led
         verb = doing or _is_verb(pieces, index, last)
@@ -132,6 +132,11 @@ def _from_index(
             found += pieces[index:last]
         index = last
     return tuple(found)
+
+
+def _before(pieces: tuple[Piece, ...], index: int) -> str:
+    """The tag of the piece before one, past words that only shade it: "I'm only watching"."""
+    return next((p.tag for p in reversed(pieces[:index]) if p.tag not in ("only", "filler", "not")), "")
 
 
 def _is_verb(pieces: tuple[Piece, ...], first: int, last: int) -> bool:

@@ -15,7 +15,7 @@ from kb.model.conditions import AllOf, Condition, NotOf, Test, evaluate, tests
 from kb.model.lookup import Lookup
 from kb.model.records import Rule, is_in_force
 from kb.model.values import NO, YES, Choices, ValueSet, intersect, is_empty, subtract, unite
-from kb.wording.labels import is_place
+from kb.wording.labels import GRADE, is_place
 from kb.wording.situations import WORN
 from kb.wording.surroundings import is_under_a_roof
 
@@ -102,6 +102,31 @@ def place_of(lookup: Lookup, items: Iterable[str], day: datetime.date | None) ->
         for fact, values in found.items()
         if not is_empty(values) and values != lookup.domain(fact)
     }
+
+
+def grade_of(
+    lookup: Lookup, facts: Iterable[tuple[str, ValueSet]], day: datetime.date | None
+) -> dict[str, ValueSet]:
+    """The grades that alone are told anything of what somebody holds: of cellists, the musicians."""
+    known = dict(facts)
+    if GRADE in known:
+        return {}
+    domain = lookup.domain(GRADE) if GRADE in lookup.facts else None
+    held = [f for f, v in known.items() if lookup.facts[f].family in _HELD and v == YES]
+    if not isinstance(domain, Choices) or not held:
+        return {}
+    turning = [
+        rule.condition
+        for rule in lookup.base.rules
+        if _in_force(rule, day)
+        and any(test.fact in held and test.values == YES for test in tests(rule.condition))
+    ]
+    none: ValueSet = Choices(frozenset())
+    either = reduce(unite, (_needed(condition, GRADE, domain) for condition in turning), none)
+    return {} if is_empty(either) or either == domain else {GRADE: either}
+
+
+_HELD = frozenset({"qualification", "appointment"})
 
 
 def must_be_worn(
@@ -214,7 +239,8 @@ def _words_of(lookup: Lookup, fact: str, values: ValueSet) -> set[str]:
         return set()
     if not isinstance(values, Choices) or record.kind == "yes_no":
         return set(record.label.casefold().split())
-    return {word for label in _named(lookup, fact, values) for word in label.casefold().split()}
+    labels = (label.casefold().removeprefix("off the ") for label in _named(lookup, fact, values))
+    return {word for label in labels for word in label.split()}  # "off the road" is not off duty
 
 
 def _named(lookup: Lookup, fact: str, values: ValueSet) -> list[str]:

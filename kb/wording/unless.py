@@ -25,6 +25,7 @@ from kb.wording.phrases import WEARER
 from kb.wording.presumed import (
     RIG,
     goes_on,
+    grade_of,
     implied,
     must_be_worn,
     out_of_uniform,
@@ -69,7 +70,7 @@ def usually(lookup: Lookup, day: datetime.date | None, stated: Facts = ()) -> Us
         named = rig_named(lookup, stated)
         ordered = rig_ordered(lookup, {**on, **of_month, **found, **known}, day)
         place |= {} if named and ordered and named != ordered else named or ordered  # a guard on the platform
-    return {**on, **of_month, **place, **found}
+    return {**on, **of_month, **place, **grade_of(lookup, stated, day), **found}
 
 
 def usually_in(lookup: Lookup, query: Query) -> Usually:

@@ -7,12 +7,15 @@ from itertools import pairwise
 
 import msgspec
 
+from kb.model.conditions import evaluate
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Reading
+from kb.model.records import is_in_force
 from kb.reader.doubts.choice import asked_place
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
 from kb.wording import say_query
+from kb.wording.presumed import implied
 
 _MOST = 4
 
@@ -82,6 +85,33 @@ def of_kinds(reading: Reading, ask: Ask, lookup: Lookup) -> tuple[Reading, ...]:
         return ()
     each = (msgspec.structs.replace(query, items=(kind, *query.items[1:])) for kind, _ in ask.choices)
     return tuple(msgspec.structs.replace(reading, query=one, text=say_query(lookup, one)) for one in each)
+
+
+def of_the_wearer(reading: Reading, ask: Ask, lookup: Lookup) -> Reading | None:
+    """The reading with the one kind that the one asked about wears, where it is taken for granted that it is
+    worn: the jacket that a pilot takes off is not the one that rules give to others alone."""
+    query = reading.query
+    if query is None or ask.fact != "item" or query.value is not None or len(query.items) != 1:
+        return None
+    if not (query.kind == "may" and query.polarity == "not") and query.kind not in ("how", "where"):
+        return None
+    known, day = dict(query.case.facts), query.case.as_of
+    if not any(lookup.facts[fact].family in ("grade", "branch") for fact in known):
+        return None
+    known = {**implied(lookup, known), **known}
+    rules = [
+        rule
+        for rule in lookup.base.rules
+        if rule.aspect == "wear" and rule.modality in ("must", "may") and is_in_force(rule, day)
+    ]
+    worn = {item: [r for r in rules if item in r.scope.items] for item, _ in ask.choices}
+    own = [
+        i for i, those in worn.items() if any(evaluate(r.condition, known.get) is not False for r in those)
+    ]
+    if len(own) != 1 or not all(worn.values()):
+        return None
+    one = msgspec.structs.replace(query, items=(own[0],))
+    return msgspec.structs.replace(reading, query=one, text=say_query(lookup, one))
 
 
 def without_words(reading: Reading) -> tuple[str, tuple[str, ...]] | None:

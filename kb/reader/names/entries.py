@@ -18,7 +18,7 @@ from kb.reader.names.lexicon import (
     labels_of,
     name_words,
 )
-from kb.reader.names.shortened import CALENDAR, ON_BODY, doing, one_way, short_places, with_adjective
+from kb.reader.names.shortened import CALENDAR, ON_BODY, doing, one_way, short_places, there, with_adjective
 from kb.reader.phrases.english import CREDENTIAL_NOUNS, LEADING_PREPOSITIONS, PHRASES, SKIPPED_INSIDE_LABELS
 from kb.reader.words.forms import word_set
 from kb.reader.words.kinds import circumstances, narrower, same
@@ -146,12 +146,6 @@ def _head(label: str, leads: frozenset[str] = frozenset({"of"})) -> tuple[str, .
                 return (tokens[index - 1][1],)
     low, key = tokens[-1]
     return () if low in _FUNCTION_WORDS or len(low) < 3 else (key,)
-
-
-def _up(label: str) -> tuple[str, ...]:
-    """ "Up a tower" for "on a tower"."""
-    words = name_words(label)
-    return ("up", *words[1:]) if words[0] == "on" and len(words) > 1 else ()
 
 
 def _without_preposition(label: str) -> tuple[str, ...]:
@@ -305,7 +299,7 @@ def _value_names(
         if fact.family == "situation":
             yield _town(label), entry._replace(rank=1)
             yield _predicated(label), entry
-            yield _up(label), entry._replace(rank=1)
+            yield from ((way, entry._replace(rank=1)) for way in there(label, words))
             yield from _done(words, entry)
         yield _without_preposition(label), entry._replace(rank=1)
         core = tuple(word for word in words if word not in fact_words)

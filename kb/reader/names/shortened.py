@@ -56,3 +56,10 @@ def doing(words: _Words) -> Iterator[tuple[str, ...]]:
         return
     stem, rest = kept[0][0].removesuffix("ation"), tuple(key for _, key in kept[2:])
     yield from ((stem + ending, *rest) for ending in ("ating", "ate", "ated", "ing"))
+
+
+def there(label: str, words: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
+    """ "Up a tower" for "on a tower", "across the apron" for "on the apron"."""
+    led = label.split()[0]
+    if led in ("on", "in") and len(words) > 1:
+        yield from ((way, *words[1:]) for way in ("across", "through", *(("up",) if led == "on" else ())))

@@ -18,7 +18,8 @@ GOINGS = r"""
     |across|over|to|past|from|the)\b) =>
 # through across along
 \b((?:walk|stroll|wander|march|pass|travel|com|go|cross)l?ing(?: (?:straight |back )?home)?)
-    \s(?:through|across|along) (?=\w) => \1 in\s
+    \s(?:through|along) (?=\w) => \1 in\s
+\b((?:walk|stroll|wander|march|pass|com|go)ing) across (?=\w) => \1 on\s
 # whole entire
 ,? ?\b(?:for |during |over )?the (?:whole|entire) (?:time|trip|day|shift|journey|way|while
     |of it)(?=[.,;?!]| |$) =>

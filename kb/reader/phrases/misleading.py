@@ -103,6 +103,18 @@ MISLEADING = r"""
 ^<i>(?:['’]ve| have| has)?(?: got| own)? no ([\w' -]+?)[.;,]+ (?:do|does|must|should)
     \s(<i>) (?:need(?: to have)?|have to have|have to wear|wear|have) (?:one|it|any|them)(?: there| then| here
     |\sfor that)?([^.;?!]*)\W*$ => must \2 wear a \1\3?
+# on
+^(?!(?:is|are|can|may|must|do|does|what|with|i|i'm|put|and|if|when)\b)(?:the |my |a )?([\w' -]{4,30}?)
+    \son,? (?:and|but) (?=(?:it|the|i|we)\b[^.?!]*[.;,]) => I have the \1 on and\s
+# keep have wear leave
+^(?:but |and |so |well |ok |okay )*(?:i|we)(?:'ve got|'ve| have got| have) (<the> [\w' -]+?)
+    (?:,? (?:though|now|too|as it happens))?(?:[,.;:]+| -) (?:so |but |and )?(can|may|could|must|should)
+    \s(i|we) (?:still |just )?(?:keep|have|wear|leave) (?:it|them)(?: on)?
+    (?=\W*$| (?:with|on|in|at|while|when|for|if)\b) => \2 \3 wear \1
+# answer answering check checking ring ringing text texting scroll scrolling call calls calling
+\b(?:answer|take (?:a )?calls? on|make (?:a )?calls? on|check|text on|scroll (?:through|on)|ring \w+ on
+    |call \w+ on|talk on) (?=(?:the|my|our|his|her|their|a) (?:(?:mobile|own|personal|smart)\s)*(?:phone
+    |mobile|smartphone|telephone)s?\b) => use\s
 """
 
 # What is misleading even in words that the lines above have made plainer.

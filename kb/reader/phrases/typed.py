@@ -39,7 +39,7 @@ _APART = word_pairs("""
     theyll=they'll weve=we've youre=you're youve=you've youll=you'll youd=you'd theyd=they'd itll=it'll
     itd=it'd whats=what's wots=what's wats=what's whos=who's wheres=where's hows=how's whens=when's
     whys=why's heres=here's whatll=what'll someones=someone's everyones=everyone's nobodys=nobody's
-    somebodys=somebody's o'clock=o'clock oclock=o'clock
+    somebodys=somebody's o'clock=o'clock oclock=o'clock thru=through tho=though altho=although
 """)
 """A word as it is typed, and what it is written out as ("_" for a space)."""
 _BESIDE = Pattern(

@@ -21,12 +21,18 @@ _DOING = word_set("cut cuts visit visits")
 _BEFORE_NOUN = word_set("the a an this that at in on to from near by during royal state official")
 
 
+_SOMEBODY = word_set("chap")
+"""Somebody, by a word of which the plural may be a thing, too: what riders wear over their legs."""
+
+
 def is_misnamed(piece: Piece, tokens: Sequence[Token]) -> bool:
     """Whether one word is not what it would name."""
     if piece.tag != "name" or piece.last - piece.first != 1:
         return False
     token = tokens[piece.first]
     before = tokens[piece.first - 1].low if piece.first else ""
+    if token.text in _SOMEBODY:
+        return {entry.kind for entry in piece.entries} == {"item"}
     owners = {entry.owner for entry in piece.entries if entry.kind == "value"}
     if token.text == "march":
         return bool(owners) and before in _MARCHING

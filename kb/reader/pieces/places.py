@@ -24,6 +24,7 @@ _WITHIN = _NOUNS | {"measure", "self", "particle", "part", "limb"} | LIGHT
 def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """ "Outside" alone is not indoors; before a place it is anywhere but there; "heavy rain" is rain."""
     found = [_no_street(piece, tokens, lookup) for piece in pieces]
+    _bound_for(found, tokens, lookup)
     index = 0
     while index < len(found):
         if found[index].tag in _UP and _moves(found, index, tokens):
@@ -42,6 +43,47 @@ def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     return tuple(found)
 
 
+_TOWARDS = frozenset({"to", "towards", "toward"})
+
+
+def _bound_for(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """ "On the apron, on my way to the aircraft": where one is, and not yet where one goes."""
+    named = [
+        n for n, p in enumerate(found) if p.tag == "fact" and p.first < p.last and _is_of_places(p, lookup)
+    ]
+    for place in reversed(named):
+        lead = place
+        while lead and found[lead - 1].tag in LIGHT and found[lead - 1].tag != "comma":
+            lead -= 1
+        led = lead and tokens[found[lead - 1].last - 1].low in _TOWARDS
+        here = [n for n in named if n < place and found[n].fact == found[place].fact]
+        moving = any(token.low in MOVING for token in tokens[: found[place].first])
+        if led and here and moving and tokens[found[place].first].low not in LEADING_PREPOSITIONS:
+            found[lead - 1 : place + 1] = [
+                Piece(first=found[lead - 1].first, last=found[place].last, tag="filler")
+            ]
+
+
+def _is_of_places(piece: Piece, lookup: Lookup) -> bool:
+    return lookup.facts[piece.fact].kind == "choice" and is_place(lookup, piece.fact)
+
+
+MOVING = frozenset(
+    {
+        "walking",
+        "crossing",
+        "going",
+        "heading",
+        "passing",
+        "strolling",
+        "nipping",
+        "popping",
+        "way",
+        "walk",
+        "cross",
+        "go",
+    }
+)
 _OPEN = frozenset({"outside", "outdoors", "out"})
 _SHUT = frozenset({"indoors", "inside"})
 _BEING = frozenset({"is", "'s", "was", "gets", "turns"})

@@ -53,6 +53,11 @@ percussion: percussionist
 organ: organist
 piano: pianist
 cello: cellist
+harp: harpist
+viola: violist violaist
+double bass: bassist
+timpani: timpanist
+keyboards: keyboardist
 guitar: guitarist
 tuba:
 euphonium:
@@ -71,6 +76,10 @@ snare drum:
 kettle drum:
 """
 """Instruments, each with those who play it."""
+INSTRUMENTS = {
+    name: tuple(players.split())
+    for name, _, players in (x.partition(":") for x in _PLAYERS.strip().splitlines())
+}
 _PARTS = """
 chest breast breasts torso arm arms sleeve sleeves wrist shoulder shoulders front back neck head leg legs
 forearm upper_arm body person
@@ -189,12 +198,11 @@ def _playing(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     fact = next((fact for fact in lookup.base.facts if _asks_instrument(fact)), None)
     if fact is None:
         return
-    for line in _PLAYERS.strip().splitlines():
-        instrument, _, players = line.partition(":")
+    for instrument, players in INSTRUMENTS.items():
         name = _name_of(instrument, fact)
         if name is None:
             continue
-        them = "|".join([f"{instrument}[ -]players?", *(f"{player}s?" for player in players.split())])
+        them = "|".join([f"{instrument}[ -]players?", *(f"{player}s?" for player in players)])
         said = f"with {name},"
         for match in _compiled(rf"\b(?:a |an |the |our |your |all )?(?:{them})\b").finditer(found.text):
             if not _is_said(found, match.start(), match.end()):

@@ -40,7 +40,7 @@ def _edits(found: Understood, lookup: Lookup) -> tuple[Edit, ...]:
     """What is put in place of what, from the end of the text on; no two of them overlap."""
     ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
         _implied, _the_one, _nothing_done, _counted, _measured, _waiver, _folk, _states, _denied,
-        _circumstances, _alike, _lettered, _short_months,
+        _circumstances, _lives, _alike, _lettered, _short_months,
     )  # fmt: skip
     kept: list[Edit] = []
     meant = {(start, end): name for way in ways for start, end, name in way(found, lookup)}
@@ -129,6 +129,12 @@ def _circumstances(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     from kb.reader.recast.circumstances import circumstances  # noqa: PLC0415  as above
 
     yield from circumstances(found, lookup)
+
+
+def _lives(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    from kb.reader.recast.lives import lives  # noqa: PLC0415  as above
+
+    yield from lives(found, lookup)
 
 
 def _alike(found: Understood, lookup: Lookup) -> Iterator[Edit]:

@@ -96,6 +96,10 @@ _SUBJECT = Pattern(
     r" (?:(?:allowed|ok|okay|fine|all right) )?(?:with|over|under|on|without) )"
 )
 _LISTING = Pattern(r"\b(?:what|which|wear|worn|kit|list|everything|all|clothes|dress|outfit|gear|need)\b")
+_KEPT = Pattern(
+    r"(?i)(?:(?:and|but|so) )*(?:i|we)(?:['\u2019]ve| have)(?: got)? [^.;?]+?[,.;]"
+    r" (?:can|may|could|must) (?:i|we) (?:still |just )?keep (?:it|them)\b"
+)
 _OF_IT = Pattern(r"\b(?:does|do|will|would) (?:it|that|one)\b")
 _OFF = Pattern(r"(?i)\b(?:off|away from|clear of|out of) the (\w+)\b")
 
@@ -155,6 +159,8 @@ def _of_it(text: str, previous: Reading, talk: Talk) -> Reading | None:
     before, found = previous.query, _OBJECT.search(text) or _SUBJECT.search(text)
     if found is None or before is None or len(before.items) != 1 or before.kind == "list":
         return None
+    if _KEPT.match(text) is not None:
+        return None  # "I've got a beard though, can I keep it?"
     words = understand(text, talk.lexicon, talk.lookup, None)
     pieces = words.pieces if isinstance(words, Understood) else ()
     named = {entry.id for piece in pieces if piece.tag in ("item", "items") for entry in piece.entries}

@@ -97,9 +97,12 @@ sandals: flip-flops
 
 _CIRCUMSTANCES = """
 by day|daylight|daytime|in the daytime|broad daylight|noon|midday|lunchtime|during the day|during daylight
-|day time|at noon|at midday|in broad daylight
-at night|night|nighttime|night time|by night|midnight|during the night|overnight
+|day time|at noon|at midday|in broad daylight|middle of the day|in the middle of the day|in daylight
+|in full daylight|full daylight
+at night|night|nighttime|night time|by night|midnight|during the night|overnight|middle of the night
+|in the middle of the night|dead of night|in the dead of night
 dark|dark hours|darkness|hours of darkness|after dark|nightfall|after nightfall|after sunset|dark outside
+|pitch dark|pitch black|pitch dark out|pitch dark outside|pitch-dark|dark out
 rain|raining|rainy|wet weather|pouring|pouring down|pouring with rain|drizzle|drizzling|downpour
 |driving rain|in a downpour|cloudburst|deluge|stair rods|coming down in stair rods|wet out|wet outside
 |chucking it down|bucketing down|tipping down|tipping it down|pelting down|raining cats and dogs
@@ -147,6 +150,8 @@ school visit|on a school visit|school visits|visiting a school|visiting schools|
 on the way to and from work|way to and from work|on the way to duty|on the direct way to or from duty
 |on the commute|commuting|heading home|going home|on the bus home|on the train home|on the way back
 |going home from work|going home from duty|walking home|cycling home|driving home|on the way home
+|going straight home|straight home|going straight home from work|straight home from work|go straight home
+|go home from work|walking home from work|travelling home|on my way home|on the way home from work
 |travelling to work|on the way in
 hot work|welding|brazing|soldering
 working aloft|aloft|up the mast|working at height|at height|climbing the mast
