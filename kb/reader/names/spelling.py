@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 from functools import cache
 from typing import Protocol
@@ -249,7 +250,7 @@ def index_entries(words: Sequence[str], search: Search, lookup: Lookup) -> tuple
 def _heads(item: Item) -> Iterator[str]:
     """The nouns of an item's names: what goes before only says which it is."""
     for name in (item.label, *item.other_labels, *item.everyday):
-        words = name.casefold().replace("-", " ").partition(" of ")[0].split()
+        words = re.split(" of | that ", name.casefold().replace("-", " "))[0].split()
         yield word_key(words[-1].strip("'\"(),"))
 
 

@@ -40,8 +40,22 @@ def is_misnamed(piece: Piece, tokens: Sequence[Token]) -> bool:
         return "grade" in owners and before in _ATOP
     if not piece.entries or any(entry.kind != "value" or not entry.rank for entry in piece.entries):
         return False
+    if all(entry.rank >= _SHORT for entry in piece.entries) and _is_near(tokens, piece.first):
+        return True
     if token.low == "home":
         return before not in _AT_HOME
     if token.text in _DOING:
         return before not in _BEFORE_NOUN
     return (token.low == "public" and before in _PEOPLE) or (token.low in ON_BODY and before != "on")
+
+
+_SHORT = 1
+"""From which rank on a name is less than a label: of "working with a chipper" the last word."""
+
+
+def _is_near(tokens: Sequence[Token], place: int) -> bool:
+    """ "Near the chipper" is not yet working with it, and near the gate is not at it."""
+    before = [token.low for token in tokens[max(place - 3, 0) : place]]
+    while before and before[-1] in ("the", "a", "an", "our", "any"):
+        before.pop()
+    return before[-1:] in (["near"], ["beside"]) or before[-2:] in (["next", "to"], ["close", "to"])

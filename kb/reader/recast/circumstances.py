@@ -39,7 +39,8 @@ _BRILLIANT = r"(?:(?:bright|blazing|brilliant|full|glaring|hot|strong|scorching|
 _ENDS = r"(?=\s*(?:[.,;:?!–—-]|$|(?:at|on|and|with|in|today|outside|may|must|can|should|do|is|are|when)\b))"
 _SUN = (
     rf"(?:in|under|out in|beneath) (?:(?:the|this|that) )?{_BRILLIANT}sun(?:shine|light)?{_ENDS}"
-    rf"|(?:the )?{_BRILLIANT}sun(?:(?:['’]s| is) (?:out|shining)| shining| blazing| beating down)"
+    rf"|(?:the )?{_BRILLIANT}sun(?:(?:['’]s| is) (?:out|shining|blinding|glaring|dazzling"
+    r"|fierce|(?:right )?in my eyes|blazing|beating down)| shining| blazing| beating down)"
     rf"|(?:bright|blazing|brilliant|full|hot|glorious) sun(?:shine|light)?(?: (?:outside|today))*{_ENDS}"
     r"|(?:(?:clear|bright|cloudless|blue) )+sk(?:y|ies)(?: (?:overhead|outside|today))*"
 )
@@ -146,9 +147,14 @@ def _fair(found: Understood, lookup: Lookup) -> Iterator[Edit]:
         for name in (value.label, *value.other_labels)
         if name.casefold() in _FAIR or _is_of_fair_weather(name.casefold().split())
     }
+    sunny = {label for label in (*meant, *_named(lookup, _SUNSHINE)) if "sun" in label.casefold()}
+    meant = sunny or meant  # "dry and dull weather" is fair, and no sunshine
     if len(meant) == 1:
         for match in (*_compiled(_SUN).finditer(found.text), *_compiled(_SUNNY).finditer(found.text)):
             yield match.start(), match.end(), meant.copy().pop()
+
+
+_SUNSHINE = ("bright sun", "sunny", "sunshine")
 
 
 def _is_of_fair_weather(words: list[str]) -> bool:

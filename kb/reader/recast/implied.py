@@ -132,6 +132,9 @@ def _freezing(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     units = [fact.unit for fact in lookup.base.facts if fact.kind == "quantity"]
     point = {"Cel": "0 °C", "[degF]": "32 °F"}
     measured = [point[unit] for unit in units if unit in point]
+    told = {piece.fact for piece in found.pieces if piece.tag == "fact"}
+    if any(fact in told and lookup.facts[fact].unit in point for fact in told):
+        return  # "it's freezing, about 2 degrees"
     if len(measured) == 1:
         for match in _compiled(rf"\b(?:{_FROST})").finditer(found.text):
             yield match.start(), match.end(), f"below {measured[0]}"

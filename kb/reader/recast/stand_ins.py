@@ -132,9 +132,11 @@ def _circumstances(found: Understood, lookup: Lookup) -> Iterator[Edit]:
 
 
 def _lives(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    from kb.reader.recast.happening import happening  # noqa: PLC0415  as above
     from kb.reader.recast.lives import lives  # noqa: PLC0415  as above
 
     yield from lives(found, lookup)
+    yield from happening(found, lookup)
 
 
 def _alike(found: Understood, lookup: Lookup) -> Iterator[Edit]:

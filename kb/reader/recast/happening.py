@@ -1,0 +1,196 @@
+"""What is going on, in everyday words, as what the books have of it: "the show's on", "a lorry is backing
+in", "we're about to land", "up a ladder at three metres", "near the chipper".
+
+Read only for a text that is not understood as it stands; the names are those of the books that are loaded.
+Nothing is taken where it is denied, or where two of them may be meant.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import cache
+
+from kb.measures import same_dimension
+from kb.model.conditions import tests
+from kb.model.lookup import Lookup
+from kb.reader.pieces.pieces import Understood
+from kb.text import Pattern
+
+Edit = tuple[int, int, str]
+_THE = r"(?:(?:the|a|an|our|my|this|that|one|some|another) )?"
+_ON = r"(?:on|running|under ?way|going on|in progress|in full swing|happening)"
+_MOVES = (
+    r"(?:(?:backing|reversing|pulling|driving|rolling|turning|coming|drawing|arriving|leaving|manoeuvring"
+    r"|maneuvering|shunting|setting off)(?: (?:in|into|out|up|away|off|round|around|back|past|by|through))*"
+    r"|on the move)"
+)
+_MOVING = Pattern(r"(?:an? )?([\w -]+?) (?:is |are )?moving")
+_VEHICLES = ("lorry", "van", "car", "truck", "ambulance", "bus", "taxi", "tractor")
+_SOON = (
+    r"(?:just )?(?:about|getting ready|preparing|getting set|fixing) to|coming in to|(?:just )?going in to"
+)
+_CLIMBED = r"(?:ladder|steps|step-?ladder|scaffold(?:ing)?|tower|tree|mast|pole|platform|lift)"
+_ABOVE = r"(?:off|above) the (?:ground|floor|deck|stage)"
+_AMOUNT = (
+    r"(?P<much>(?:\d+(?:\.\d+)?|a|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty)"
+    r" ?(?:m|metres?|meters?|ft|feet|foot))"
+)
+_NOT = Pattern(
+    r"(?i)\b(?:not|n['’]t|no|nothing|nobody|never|isn['’]t|without|nor|if|unless|hardly)\b[^.,;?!]*$"
+)
+
+
+def happening(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """Start, end and the books' words of each such stretch of a text."""
+    for way in (_going_on, _in_motion, _about_to, _so_high, _near_one, _so_it_is):
+        for start, end, put in way(found, lookup):
+            if _NOT.search(found.text[:start]) is None:
+                yield start, end, put
+
+
+@cache
+def _compiled(source: str) -> Pattern:
+    return Pattern(rf"(?<![\w'’-])(?:{source})(?![\w’-])", re.IGNORECASE)
+
+
+@cache
+def _names(lookup: Lookup) -> tuple[tuple[str, str], ...]:
+    """What circumstances are called, each with the label of what it names."""
+    found: list[tuple[str, str]] = []
+    for fact in lookup.base.facts:
+        if fact.family not in ("situation", "term"):
+            continue
+        for one in (fact,) if fact.kind == "yes_no" else fact.values:
+            found += [(name.casefold(), one.label) for name in (one.label, *one.other_labels)]
+    return tuple(found)
+
+
+def _only(labels: set[str]) -> str | None:
+    return next(iter(labels)) if len(labels) == 1 else None
+
+
+def _going_on(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "The show's on", where the books have "during the show"."""
+    nouns: dict[str, set[str]] = {}
+    for name, label in _names(lookup):
+        led = re.fullmatch(r"(?:during|while) (?:the |an? )?([a-z]+)(?: is running| is on| runs)?", name)
+        if led is not None:
+            nouns.setdefault(led[1], set()).add(label)
+    for noun, labels in nouns.items():
+        one = _only(labels)
+        for match in _compiled(rf"{_THE}{noun}(?:['’]s| is) (?:now |still |already )?{_ON}").finditer(
+            found.text
+        ):
+            after = found.text[match.end() :].lstrip()[:1]
+            if one is not None and after in ("", ".", ",", ";", ":", "!", "?", "-", "–", "a", "s"):
+                yield match.start(), match.end(), one
+
+
+def _in_motion(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "A lorry is backing in", where the books ask whether one is moving."""
+    moving = {
+        label
+        for name, label in _names(lookup)
+        if re.fullmatch(r"(?:an? )?[\w -]+? (?:is |are )?moving", name)
+    }
+    one = _only({label for label in moving if not label.casefold().startswith("near ")})
+    if one is None:
+        return
+    names = [name for name, label in _names(lookup) if label == one]
+    nouns = {m[1] for name in names if (m := re.fullmatch(r"(?:an? )?([\w -]+?) (?:is |are )?moving", name))}
+    if "vehicle" in nouns:
+        nouns |= set(_VEHICLES)
+    said = "|".join(re.escape(noun) for noun in sorted(nouns, key=len, reverse=True))
+    is_so = r"(?:['’]s| is| are|['’]re)?(?: (?:just|now|still|slowly))?"
+    for match in _compiled(rf"(?:there(?:['’]s| is| are) )?{_THE}(?:{said})s?{is_so} {_MOVES}").finditer(
+        found.text
+    ):
+        yield match.start(), match.end(), one
+
+
+def _about_to(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "We're about to land", where the books have what is so before landing."""
+    soon: dict[str, set[str]] = {}
+    for name, label in _names(lookup):
+        led = re.fullmatch(r"(?:before|preparing for|preparing to|about to) ([a-z]+)", name)
+        if led is not None:
+            soon.setdefault(_verb(led[1]), set()).add(label)
+    for verb, labels in soon.items():
+        one = _only(labels)
+        said = rf"(?:(?:i|we|they)(?:['’](?:m|re)| am| are) |^|(?<=[,;:.] ))(?:{_SOON}) {verb}"
+        for match in _compiled(said).finditer(found.text):
+            if one is not None:
+                yield match.start(), match.end(), f"I am {one}" if one.split()[0].endswith("ing") else one
+
+
+def _verb(doing: str) -> str:
+    return doing[:-3] if doing.endswith("ing") else doing
+
+
+def _so_high(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Up a ladder at three metres", where the books measure one height at which somebody works."""
+    heights = [
+        fact.label
+        for fact in lookup.base.facts
+        if fact.kind == "quantity" and fact.unit and same_dimension(fact.unit, "mm")
+        if "height" in fact.label.casefold().split() and fact.family == "situation"
+    ]
+    if len(heights) != 1:
+        return
+    hedge = r"(?:(?:about|around|some|maybe|roughly|nearly|over|only) )?"
+    up = rf"(?:up|on|at the top of) (?:the |a |my |an? )?(?:\w+ )?{_CLIMBED}"
+    for way in (
+        rf"{up},? (?:at |maybe |about )*{hedge}{_AMOUNT}(?: up| high| off the \w+)?",
+        rf"{hedge}{_AMOUNT} (?:up|{_ABOVE}),? (?:up |on )?(?:the |a |my )?{_CLIMBED}",
+        rf"{hedge}{_AMOUNT} (?:{_ABOVE}|up in the air)",
+    ):
+        for match in _compiled(way).finditer(found.text):
+            yield match.start(), match.end(), f"{heights[0]} {match['much']}"
+
+
+def _near_one(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Near the chipper", where the books have "near a chainsaw, winch or chipper"."""
+    for fact in lookup.base.facts:
+        if fact.kind != "yes_no" or fact.family != "situation":
+            continue
+        listed = _LISTED.fullmatch(fact.label.casefold())
+        if listed is None or listed["lead"].split()[0] not in _LEADS:
+            continue
+        nouns = [listed["first"], *listed["more"].removeprefix(", ").split(", "), listed["last"]]
+        said = "|".join(re.escape(noun.strip()) + "s?" for noun in nouns if noun.strip())
+        leads = "near|beside|next to|close to|by" if listed["lead"] == "near" else re.escape(listed["lead"])
+        names = (name for name in (*fact.other_labels, fact.label) if "," not in name)
+        put = next(names, fact.label)
+        for match in _compiled(rf"(?:right )?(?:{leads}) {_THE}(?:{said})").finditer(found.text):
+            if match.group().casefold() != put.casefold():
+                yield match.start(), match.end(), put
+
+
+_LISTED = Pattern(
+    r"(?P<lead>[a-z]+(?: [a-z]+)??) (?:an? |the )?(?P<first>[\w -]+?)(?P<more>(?:, [\w -]+?)*),? or"
+    r" (?P<last>[\w -]+)"
+)
+_LEADS = frozenset({"near", "beside", "handling", "within", "using", "working"})
+
+
+def _so_it_is(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "It's airborne": the one state of which rules on the thing speak, by the first of its two words."""
+    named = {entry.id for piece in found.pieces for entry in piece.entries if entry.kind == "item"}
+    wider = {broad for item in named for broad in lookup.broader(item)}
+    rules = [rule for rule in lookup.base.rules if not wider.isdisjoint(rule.scope.items)]
+    tested = {test.fact for rule in rules for test in tests(rule.condition)}
+    firsts: dict[str, set[str]] = {}
+    for fact in (lookup.facts[fact] for fact in tested):
+        words = fact.label.casefold().split()
+        if fact.kind == "yes_no" and fact.family == "situation" and len(words) == _PAIR:
+            firsts.setdefault(words[0], set()).add(fact.label)
+    unknown = {found.tokens[p.first].low for p in found.pieces if p.tag == "unknown"}
+    for word, labels in firsts.items():
+        one = _only(labels)
+        for match in _compiled(rf"(?:it|that)(?:['’]s| is) {re.escape(word)}").finditer(found.text):
+            if one is not None and word in unknown:
+                yield match.start(), match.end(), one
+
+
+_PAIR = 2
