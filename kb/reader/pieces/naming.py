@@ -11,6 +11,7 @@ from kb.model.records import Item
 from kb.model.values import is_subset, unite
 from kb.reader.names.lexicon import CREDENTIALS, Entry, EntryKind
 from kb.reader.phrases.english import CREDENTIAL_NOUNS
+from kb.reader.pieces.nicknames import so_called
 from kb.reader.pieces.pieces import Piece, only
 from kb.reader.pieces.values import entry_values, fact_piece
 from kb.reader.words.tokens import Token, tokenize
@@ -139,7 +140,8 @@ def _plain(
 ) -> Piece:
     """Choose the kind of thing that a name names."""
     word = tokens[piece.last - 1].low
-    values = _nearest(tuple(e for e in piece.entries if e.kind in ("value", "group")), lookup)
+    values = tuple(e for e in piece.entries if e.kind in ("value", "group"))
+    values = _nearest(so_called(values, tokens[piece.first : piece.last], lookup), lookup)
     items = only(piece, "item")
     previous = next((p.tag for p in reversed(before) if p.tag not in ("det", "poss", "filler")), "")
     if values and items and all(entry.owner == "rig" for entry in values):

@@ -1,10 +1,11 @@
-"""Everyday names of grades that name things, too: "with the red lamp" and "on top" are nobody's grade."""
+"""Names of grades that name things, too ("with the red lamp" is nobody's grade), or a ladder as well."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from kb.model.lookup import Lookup
+from kb.reader.names.lexicon import Entry, labels_of
 from kb.reader.pieces.pieces import Piece
 from kb.reader.pieces.values import LIGHT, Pieces
 from kb.reader.words.tokens import Token
@@ -49,3 +50,21 @@ def _is_thing(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) ->
 
 def _is_like(piece: Piece) -> bool:
     return piece.tag == "aspect value" or {entry.kind for entry in piece.entries} == {"aspect value"}
+
+
+def so_called(values: tuple[Entry, ...], words: Sequence[Token], lookup: Lookup) -> tuple[Entry, ...]:
+    """Of grades and a ladder those called so as it is written: "a ranger" is none of all the rangers."""
+    if len(values) < 2 or {lookup.facts[entry.owner].family for entry in values} != {"grade"}:
+        return values
+    said = " ".join(token.low for token in words)
+    exact = tuple(entry for entry in values if said in _called(entry, lookup))
+    return exact or values
+
+
+def _called(entry: Entry, lookup: Lookup) -> set[str]:
+    if entry.kind == "group":
+        group = lookup.groups[entry.id]
+        names: tuple[str, ...] = (*labels_of(group), group.one or "")
+    else:
+        names = labels_of(next(v for v in lookup.facts[entry.owner].values if v.id == entry.id))
+    return {name.casefold() for name in names}

@@ -25,6 +25,7 @@ def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """ "Outside" alone is not indoors; before a place it is anywhere but there; "heavy rain" is rain."""
     found = [_no_street(piece, tokens, lookup) for piece in pieces]
     _bound_for(found, tokens, lookup)
+    _being_there(found, tokens, lookup)
     index = 0
     while index < len(found):
         if found[index].tag in _UP and _moves(found, index, tokens):
@@ -62,6 +63,27 @@ def _bound_for(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) ->
             found[lead - 1 : place + 1] = [
                 Piece(first=found[lead - 1].first, last=found[place].last, tag="filler")
             ]
+
+
+_THERE = frozenset(
+    {"walking", "standing", "sitting", "strolling", "waiting", "wandering", "passing", "queuing"}
+)
+
+
+def _being_there(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """ "With the hat on walking through the hall", "standing in the hall": no more than being there."""
+    for index in range(len(found) - 1):
+        piece, after = found[index], found[index + 1]
+        alone = piece.tag == "unknown" and piece.last - piece.first == 1 and tokens[piece.first].low in _THERE
+        place = after.tag == "fact" and _is_of_places(after, lookup) and _is_there(after, tokens)
+        if alone and place and (not index or found[index - 1].tag not in ("det", "poss")):
+            found[index] = Piece(first=piece.first, last=piece.last, tag="filler")
+            if index and found[index - 1].tag == "only" and tokens[found[index - 1].first].low == "just":
+                found[index - 1] = msgspec.structs.replace(found[index - 1], tag="filler")
+
+
+def _is_there(fact: Piece, tokens: tuple[Token, ...]) -> bool:
+    return _is_led(fact, tokens) or tokens[fact.first].low in ("across", "through", "along")
 
 
 def _is_of_places(piece: Piece, lookup: Lookup) -> bool:

@@ -43,7 +43,7 @@ _NOT = Pattern(
 
 def happening(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' words of each such stretch of a text."""
-    for way in (_going_on, _in_motion, _about_to, _so_high, _near_one, _so_it_is):
+    for way in (_going_on, _in_motion, _about_to, _so_high, _near_one, _handled, _so_it_is):
         for start, end, put in way(found, lookup):
             if _NOT.search(found.text[:start]) is None:
                 yield start, end, put
@@ -172,6 +172,33 @@ _LISTED = Pattern(
     r" (?P<last>[\w -]+)"
 )
 _LEADS = frozenset({"near", "beside", "handling", "within", "using", "working"})
+
+
+_HANDLING = (
+    r"(?:pushing|shoving|shifting|moving|lifting|carrying|humping|wheeling|lugging|stacking|heaving|dragging"
+    r"|rolling|hauling|loading|unloading|handling)"
+)
+
+
+def _handled(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Pushing flight cases about", where the books have "handling flight cases"."""
+    things: dict[str, set[str]] = {}
+    for name, label in _names(lookup):
+        led = re.fullmatch(r"handling (?:an? |the )?([a-z][a-z -]+)", name)
+        if led is not None and " or " not in name and "," not in name:
+            things.setdefault(led[1], set()).add(label)
+    for thing, labels in things.items():
+        one = _only(labels)
+        put = next(
+            (name for name, label in _names(lookup) if label == one and name.startswith("handling")), ""
+        )
+        noun = re.escape(thing).removesuffix("s") + "s?"
+        said = (
+            rf"{_HANDLING} (?:(?:some|the|a|an|heavy|my|our|more) )*{noun}(?: (?:about|around|round|in|out))?"
+        )
+        for match in _compiled(said).finditer(found.text):
+            if one is not None and match.group().casefold() != put:
+                yield match.start(), match.end(), f"handling {thing}"
 
 
 def _so_it_is(found: Understood, lookup: Lookup) -> Iterator[Edit]:

@@ -68,7 +68,7 @@ _MUSICIAN = word_set("musician bandsman")
 
 def lives(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' words of each such stretch of a text."""
-    for way in (_served, _ordinary, _for_a_moment, _player):
+    for way in (_served, _ordinary, _for_a_moment, _this_morning, _player):
         yield from way(found, lookup)
 
 
@@ -171,6 +171,17 @@ def _for_a_moment(found: Understood, lookup: Lookup) -> Iterator[Edit]:
         return
     if re.search(r"(?i)\bhow (?:long|soon)\b", found.text) is None:
         for match in _compiled(_TIME).finditer(found.text):
+            yield match.start(), match.end(), ""
+
+
+def _this_morning(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Coming round this morning", where no name of the books is of that part of the day."""
+    facts = [one for f in lookup.base.facts for one in (f, *f.values)]
+    known = " ".join(name for one in facts for name in (one.label, *one.other_labels)).casefold()
+    for match in _compiled(r"(?:later )?this (morning|afternoon|week)(?=\s*(?:[.,;:?!]|$))").finditer(
+        found.text
+    ):
+        if match[1].casefold() not in known:
             yield match.start(), match.end(), ""
 
 

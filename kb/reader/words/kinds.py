@@ -146,6 +146,10 @@ inspection|at inspection|muster|kit inspection
 driving|at the wheel|behind the wheel|at the steering wheel|driving a vehicle|driving a car|driving a lorry
 |driving a van|driving an engine|driving the engine|driving a fire engine|driving an ambulance
 |driving a truck
+children about|with children present|children present|kids about|kids around|children around|school group
+|school party|a school party|with a school party|with a school group|a school group|party of schoolchildren
+|group of schoolchildren|schoolchildren about|group of children|group of kids|class of children|kids present
+|school group coming round|school party coming round|a school group coming round|schoolchildren
 school visit|on a school visit|school visits|visiting a school|visiting schools|at a school|in a school
 on the way to and from work|way to and from work|on the way to duty|on the direct way to or from duty
 |on the commute|commuting|heading home|going home|on the bus home|on the train home|on the way back
