@@ -18,7 +18,16 @@ from kb.reader.names.lexicon import (
     labels_of,
     name_words,
 )
-from kb.reader.names.shortened import CALENDAR, ON_BODY, doing, one_way, short_places, there, with_adjective
+from kb.reader.names.shortened import (
+    CALENDAR,
+    ON_BODY,
+    doing,
+    going_on,
+    one_way,
+    short_places,
+    there,
+    with_adjective,
+)
 from kb.reader.phrases.english import CREDENTIAL_NOUNS, LEADING_PREPOSITIONS, PHRASES, SKIPPED_INSIDE_LABELS
 from kb.reader.words.forms import word_set
 from kb.reader.words.kinds import circumstances, narrower, same
@@ -43,9 +52,6 @@ def best_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
 
 
 _RANK = attrgetter("rank")
-
-
-_RUNNING = ("going", "on", "turning", "run", "about", "around", "nearby")
 
 
 def everyday_names(names: Mapping[str, tuple[Entry, ...]]) -> Iterator[tuple[str, tuple[Entry, ...]]]:
@@ -173,6 +179,7 @@ def _fact_names(fact: Fact) -> Iterator[tuple[tuple[str, ...], Entry]]:
             if words[0] == "on" and len(words) > 1:
                 yield ("off", *words[1:]), Entry("value", "no", fact.id, 1)
             yield from _shorter(words, entry, family)
+            yield from ((way, entry._replace(rank=1)) for way in going_on(words))
         else:
             yield words, Entry("fact", fact.id)
             if fact.kind == "quantity":
@@ -235,8 +242,6 @@ def _shorter(words: tuple[str, ...], entry: Entry, family: str) -> Iterator[tupl
             yield core, entry._replace(rank=2)
             if not core[-1].endswith(("er", "r")) and family != "waiver":
                 yield (*core[:-1], core[-1] + "er"), entry._replace(rank=2)
-    if words[-1] == "running" and len(words) > 1:
-        yield from (((*words[:-1], form), entry._replace(rank=1)) for form in _RUNNING)
     if verbs := _verbs_of(words[0]):
         if len(words) == 1 or words[0] not in _VAGUE:
             yield words[:1], entry._replace(rank=2)

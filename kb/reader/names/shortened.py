@@ -63,3 +63,18 @@ def there(label: str, words: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
     led = label.split()[0]
     if led in ("on", "in") and len(words) > 1:
         yield from ((way, *words[1:]) for way in ("across", "through", *(("up",) if led == "on" else ())))
+
+
+_RUNNING = ("going", "on", "turning", "run", "about", "around", "nearby")
+_GOING = ("going", "on", "running", "firing", "working")
+
+
+def going_on(words: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
+    """ "Saw going" for "saw running", "laser on" for "laser in use", "see smoke" for "smoke in sight"."""
+    if words[-1] == "running" and len(words) > 1:
+        yield from ((*words[:-1], form) for form in _RUNNING)
+    before, last = words[:-2], words[-2:]
+    if before and last == ("in", "use"):
+        yield from ((*before, form) for form in _GOING)
+    if before and last == ("in", "sight"):
+        yield from ((way, *before) for way in ("see", "seeing"))

@@ -25,6 +25,8 @@ TALES = rf"""
 # whole entire full complete
 \b(?:the|my|our|his|her|their) (?:whole|entire|full|complete)
     \s(?=[\w-]+ (?:dress|rig|order|uniform|kit)\b) => the\s
+# work
+\b(i|we) work (?=(?:in|on|at) the \w+ as an? ) => \1 am\s
 # long
 \b(?:so|as) long as\b => if
 # nothing's

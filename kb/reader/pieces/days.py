@@ -88,8 +88,8 @@ def _led(found: Understood, start: int, end: int, days: _Days, today: datetime.d
     else:
         if lead == "from" and end < len(tokens) and tokens[end].low in _ONWARD:
             end, last = end + 1, datetime.date.max  # "from June 2026 on"
-        begins = {piece.first for piece in found.pieces}  # "the get-in tomorrow" is no "in tomorrow"
-        while start and tokens[start - 1].low in _LEADING and start - 1 in begins:
+        named = {n for p in found.pieces if p.tag == "fact" for n in range(p.first + 1, p.last)}
+        while start and tokens[start - 1].low in _LEADING and start - 1 not in named:  # "the get-in tomorrow"
             start -= 1
     return Period(tokens[start].start, tokens[end - 1].end, first, last)
 

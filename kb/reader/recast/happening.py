@@ -26,6 +26,7 @@ _MOVES = (
     r"|on the move)"
 )
 _MOVING = Pattern(r"(?:an? )?([\w -]+?) (?:is |are )?moving")
+_LORRIES = ("lorry", "truck", "wagon", "artic")
 _VEHICLES = ("lorry", "van", "car", "truck", "ambulance", "bus", "taxi", "tractor")
 _SOON = (
     r"(?:just )?(?:about|getting ready|preparing|getting set|fixing) to|coming in to|(?:just )?going in to"
@@ -101,6 +102,8 @@ def _in_motion(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     nouns = {m[1] for name in names if (m := re.fullmatch(r"(?:an? )?([\w -]+?) (?:is |are )?moving", name))}
     if "vehicle" in nouns:
         nouns |= set(_VEHICLES)
+    elif not nouns.isdisjoint(_LORRIES):
+        nouns |= set(_LORRIES)
     said = "|".join(re.escape(noun) for noun in sorted(nouns, key=len, reverse=True))
     is_so = r"(?:['’]s| is| are|['’]re)?(?: (?:just|now|still|slowly))?"
     for match in _compiled(rf"(?:there(?:['’]s| is| are) )?{_THE}(?:{said})s?{is_so} {_MOVES}").finditer(
@@ -143,6 +146,7 @@ def _so_high(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     for way in (
         rf"{up},? (?:at |maybe |about )*{hedge}{_AMOUNT}(?: up| high| off the \w+)?",
         rf"{hedge}{_AMOUNT} (?:up|{_ABOVE}),? (?:up |on )?(?:the |a |my )?{_CLIMBED}",
+        rf"{hedge}{_AMOUNT} up(?=\s*(?:[.,;:?!]|$))",
         rf"{hedge}{_AMOUNT} (?:{_ABOVE}|up in the air)",
     ):
         for match in _compiled(way).finditer(found.text):
@@ -184,7 +188,7 @@ def _handled(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "Pushing flight cases about", where the books have "handling flight cases"."""
     things: dict[str, set[str]] = {}
     for name, label in _names(lookup):
-        led = re.fullmatch(r"handling (?:an? |the )?([a-z][a-z -]+)", name)
+        led = re.fullmatch(r"(?:handling|loading|moving) (?:an? |the )?([a-z][a-z -]+)", name)
         if led is not None and " or " not in name and "," not in name:
             things.setdefault(led[1], set()).add(label)
     for thing, labels in things.items():
@@ -197,8 +201,8 @@ def _handled(found: Understood, lookup: Lookup) -> Iterator[Edit]:
             rf"{_HANDLING} (?:(?:some|the|a|an|heavy|my|our|more) )*{noun}(?: (?:about|around|round|in|out))?"
         )
         for match in _compiled(said).finditer(found.text):
-            if one is not None and match.group().casefold() != put:
-                yield match.start(), match.end(), f"handling {thing}"
+            if one is not None and put and match.group().casefold() != put:
+                yield match.start(), match.end(), put
 
 
 def _so_it_is(found: Understood, lookup: Lookup) -> Iterator[Edit]:
