@@ -66,7 +66,7 @@ def otherwise(
         or _layered(reading, found, lookup)
     ]
     if plainer == [None] and reading.query is None and not _is_choice(reading):
-        from kb.reader.recast.stand_ins import put_names, spans_put  # noqa: PLC0415  most questions are understood before
+        from kb.reader.recast.stand_ins import left_away, put_names, spans_put  # noqa: PLC0415  most questions are understood before
 
         mended = as_mended(found)  # "7 degrrees": measures are read as they are written
         named = put_names(found, lookup)
@@ -78,7 +78,8 @@ def otherwise(
         if (again.query is not None or _is_choice(again)) and not _is_unspoken(again, found, lookup):
             spans = spans_put(found, reading.spans, again, lookup) if text == named else reading.spans
             spans = tuple(_as_thing(span, again) for span in spans if not _is_idiom(span, text, reading))
-            again = msgspec.structs.replace(again, question=reading.question, spans=spans)
+            gone = (*left_away(found, lookup), *again.unused) if text == named else again.unused
+            again = msgspec.structs.replace(again, question=reading.question, spans=spans, unused=gone)
             shown = _is_clause(again) and len(sentence_starts(found.text, found.tokens)) > 1
             if not shown and not any(names_lost(again, lookup)):
                 return again

@@ -185,6 +185,10 @@ def _this_morning(found: Understood, lookup: Lookup) -> Iterator[Edit]:
             yield match.start(), match.end(), ""
 
 
+TIMES = (_for_a_moment, _this_morning)
+"""Ways of telling a time of which the books know nothing."""
+
+
 def _player(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "I play the drums", "I'm first violin": a drummer, a musician, where the books have one."""
     people = [v.label for f in lookup.base.facts if f.family in ("grade", "branch") for v in f.values]

@@ -36,6 +36,14 @@ def put_names(found: Understood, lookup: Lookup) -> str | None:
     return text if text != found.text else None
 
 
+def left_away(found: Understood, lookup: Lookup) -> tuple[str, ...]:
+    """The words of a text that tell when and for how long, which no name was put for: they are left out."""
+    from kb.reader.recast.lives import TIMES  # noqa: PLC0415  most questions are understood without
+
+    edits = {(start, end) for start, end, name in _edits(found, lookup) if not name}
+    return tuple(found.text[s:e] for way in TIMES for s, e, _ in way(found, lookup) if (s, e) in edits)
+
+
 def _edits(found: Understood, lookup: Lookup) -> tuple[Edit, ...]:
     """What is put in place of what, from the end of the text on; no two of them overlap."""
     ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
