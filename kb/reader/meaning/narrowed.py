@@ -12,7 +12,7 @@ from kb.model.conditions import evaluate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask
 from kb.model.records import Case, Rule, is_in_force
-from kb.model.values import ValueSet
+from kb.model.values import Choices, ValueSet
 from kb.reader.meaning.frame import Frame
 from kb.reader.names.lexicon import PERSONAL
 from kb.reader.pieces.parts import Roles
@@ -53,7 +53,23 @@ def _beside(roles: Roles, offered: list[str], lookup: Lookup) -> str | None:
     if not named and unclear[0] in roles.unworn:  # "a skirt instead of trousers"
         either = [rule.scope.items for rule in rules if rule.scope.alternatives]
         named = [item for item in offered if any(item in items for items in either)]
+    if not named and unclear[0] in roles.worn:
+        rigs = _rigs(asked[0].arg, lookup)
+        named = [item for item in offered if not rigs.isdisjoint(_rigs(item, lookup))]
     return named[0] if len(named) == 1 else None
+
+
+def _rigs(item: str, lookup: Lookup) -> frozenset[str]:
+    """The rigs in which rules have a thing worn by name."""
+    found = (
+        test.values
+        for rule in lookup.base.rules
+        if rule.aspect == "wear" and rule.modality in ("must", "may") and item in rule.scope.items
+        for test in tests(rule.condition)
+        if test.fact == "rig"
+    )
+    named = (values for values in found if isinstance(values, Choices) and not values.complement)
+    return frozenset(rig for values in named for rig in values.members)
 
 
 def _may_be(piece: Piece, offered: list[str]) -> bool:

@@ -50,6 +50,7 @@ class Lexicon:
         """Index every label, everyday word, verb and code of the rule base."""
         from kb.reader.names.entries import all_names, best_entries, everyday_names  # noqa: PLC0415  then it is kept
         from kb.reader.names.initials import with_short_forms  # noqa: PLC0415
+        from kb.reader.names.nouns import with_other_nouns  # noqa: PLC0415
 
         names: dict[str, dict[Entry, None]] = {}
         longest = 1
@@ -57,6 +58,11 @@ class Lexicon:
             longest = max(longest, len(words))
             names.setdefault("".join(words), {})[entry] = None
         best = {key: best_entries(entries) for key, entries in names.items()}
+        further: dict[str, dict[Entry, None]] = {}
+        for words, entry in with_other_nouns(lookup.base.items):
+            longest = max(longest, len(words))
+            further.setdefault("".join(words), {})[entry] = None
+        best = {key: tuple(entries) for key, entries in further.items()} | best
         return cls(with_short_forms(best | dict(everyday_names(best)), lookup), longest, lookup)
 
     def is_written_apart(self, entry: Entry, words: int) -> bool:

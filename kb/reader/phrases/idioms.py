@@ -123,4 +123,5 @@ IDIOMS = r"""
 \bwhich (?:one |\w+ )?takes (?:the )?(?:primary|first|top|senior|upper) (?:position|place|spot)\b
      => which comes first
 \bbecause it(?:'s| is) (\w+)(?=[.,;]) => , it is \1
+\b(my|our|his|her|their|the|an) ID(?! (?:cards?|discs?|badge|tags?|pass|number|bracelet)\b) => \1 ID card
 """

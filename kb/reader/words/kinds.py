@@ -19,7 +19,7 @@ hi-vis|hi-viz|high-vis|high-viz|hi-visibility|high-visibility|hi-vis vest|hi-viz
 |warning tabard|hi-vis waistcoat|high-visibility waistcoat
 hi-vis jacket|hi-viz jacket|high-visibility jacket|high-vis jacket|reflective jacket|fluorescent jacket
 jumper|jersey|sweater|pullover
-trainers|sneakers|running shoes|sports shoes|gym shoes|creps|trainer shoes
+trainers|sneakers|running shoes|sports shoes|gym shoes|creps|trainer shoes|runners|tennis shoes|training shoes
 backpack|rucksack|knapsack|daysack|day sack|bergen|ruckie
 mobile|mobile phone|cell phone|smartphone|smart phone|telephone|phone
 earphones|headphones|earbuds|ear buds|airpods|headset|earpods
@@ -30,6 +30,10 @@ overalls|boiler suit|coveralls
 dog tags|identity disc|ID disc|identity tag|ID tag
 ear defenders|ear muffs|earmuffs|ear protectors|hearing protection
 hard hat|safety helmet
+safety boots|safety shoes|steel toe caps|steel toecaps|toe-capped boots|toecapped boots|toecap boots
+|toe-cap boots|steel-toed boots|steel-toed shoes|steel toe boots|steel-toecap boots|steel-capped boots
+|steelies|protective boots|protective shoes|protective footwear|safety footwear|toecap shoes
+identity card|ID card|identity pass|ID pass|ID badge|photo card|photo ID
 tie|necktie
 nail varnish|nail polish|nail lacquer|nail enamel
 make-up|cosmetics|makeup
@@ -62,7 +66,7 @@ facial hair|whiskers
 mittens|mitts
 oven gloves|oven mitts
 bow tie|bowtie|dicky bow|dickie bow
-apron|pinny|pinnie
+apron|pinny|pinnie|pinafore
 cardigan|cardi|cardie|cardy
 scent|perfume|aftershave|after shave|cologne|eau de cologne|eau de toilette|fragrance
 track trousers|tracksuit trousers|tracksuit bottoms|trackie bottoms|tracky bottoms|trackies|joggers
