@@ -88,6 +88,8 @@ def answers_instead(
         return (named,)
     if plain.verdict == "silent" and (worn := _as_it_is(reading, answer, lookup)) is not None:
         return (worn,)
+    if plain.verdict == "silent" and (barred := _barred(reading, answer, lookup)):
+        return barred
     if plain.verdict == "silent" and (had := _not_had(reading, answer, lookup)) is not None:
         return (had,)
     near = nearest_reading(reading, lookup) if plain.verdict == "silent" else None
@@ -278,6 +280,18 @@ def _as_it_is(reading: Reading, answer: Tell, lookup: Lookup) -> Answer | None:
         return None
     plain = answer(_asked(reading, wear_question(lookup, query), lookup))
     return plain if plain.outcome == "answer" and plain.verdict != "silent" else None
+
+
+def _barred(reading: Reading, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
+    """ "A silver ring by the winch?": of a class that may not be worn it is no question of which colour."""
+    query = reading.query
+    if query is None or query.kind != "may" or query.polarity == "not" or query.value is None:
+        return ()
+    if lookup.aspects[query.aspect].kind != "choice" or len(query.items) != 1:
+        return ()
+    worn = _asked(reading, wear_question(lookup, query), lookup)
+    told = class_told(worn, asked, answer, lookup) if (asked := answer(worn)).outcome == "ask" else ()
+    return told if told and all(one.verdict == "prohibited" for one in told) else ()
 
 
 def _at_a_place(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:

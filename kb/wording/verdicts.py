@@ -186,16 +186,14 @@ def thing_in(lookup: Lookup, query: Query) -> str:
     return _any_other(lookup, item) if query.as_such else the_item(lookup, item)
 
 
-_MOST_NAMED = 3
-
-
 def _any_other(lookup: Lookup, item: str) -> str:
-    """ "Any pin other than the charity pin": what is of a class, and none of its kinds."""
-    kinds = tuple(kind for kind in lookup.narrower(item) if item in lookup.items[kind].broader)
+    """ "Any pin other than the charity pin": what is of a class, and nothing that rules leave out of it."""
+    rules = (rule.scope for rule in lookup.base.rules if item in rule.scope.items)
+    apart = {kind for scope in rules for kind in scope.excluding if item in lookup.broader(kind)}
+    kinds = tuple(kind for kind in lookup.narrower(item) if kind in apart)
     label = item_label(lookup, item)
-    if not 0 < len(kinds) <= _MOST_NAMED:
-        return f"any other {label}"
-    return f"any {label} other than {the_items(lookup, kinds, 'or')}"
+    few = 0 < len(kinds) < 4
+    return f"any {label} other than {the_items(lookup, kinds, 'or')}" if few else f"any other {label}"
 
 
 def _matter(lookup: Lookup, query: Query) -> str:

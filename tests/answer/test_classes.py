@@ -34,13 +34,18 @@ def ask(opened: Callable[[str], KnowledgeBase]) -> Ask:
         ("airferry", "May I wear a lapel pin?", "No. Any pin other than the charity pin must", "charity pin"),
         ("airferry", "Are pins allowed?", "No. Any pin other than the charity pin must", "charity pin"),
         ("airferry", "Can I wear a Christmas pin?", "No. Any pin other than the charity pin", "charity pin"),
-        ("playhouse", "May I wear a union pin?", "No. Any pin of another body other than the rem", "poppy"),
+        ("playhouse", "May I wear a union pin?", "No. Any other pin of another body must not", "poppy"),
         # "Rings, watches, bracelets and necklaces must be taken off for work with a chainsaw"
         ("forest", "Can I wear jewellery while I'm using the chainsaw?", "No. The ring must not", "earrings"),
         ("infirmary", "May I wear a ring on the ward?", "Yes. The plain wedding band may be worn.", "stone"),
         # what goes by none of the names of the class is none of its kinds
-        ("demo", "nose stud ok?", "No. Any jewellery other than the finger ring", "finger ring"),
-        ("demo", "may I wear an anklet?", "No. Any jewellery other than the finger ring", "finger ring"),
+        ("demo", "nose stud ok?", "No. Any jewellery other than the finger ring or the neck", "finger ring"),
+        (
+            "demo",
+            "may I wear an anklet?",
+            "No. Any jewellery other than the finger ring or the neck",
+            "finger ring",
+        ),
     ],
 )
 def test_a_class_that_is_closed_is_answered_with_its_exceptions(
