@@ -35,6 +35,8 @@ def read(tmp_path_factory: pytest.TempPathFactory) -> Read:
         ("infirmary", "Can I put my ID on a lanyard on the ward?", "identity-card"),
         ("infirmary", "Porter on the hoist: safety boots needed?", "safety-shoes"),
         ("playhouse", "I'm handling flight cases. Do I need toecap boots?", "toe-capped-boots"),
+        ("playhouse", "Do I need special boots for handling weights?", "toe-capped-boots"),
+        ("forest", "Fawn breeches with patrol dress, nobody minds that surely?", "breeches"),
     ],
 )
 def test_what_a_thing_is_called_elsewhere(read: Read, book: str, text: str, item: str) -> None:

@@ -124,4 +124,9 @@ IDIOMS = r"""
      => which comes first
 \bbecause it(?:'s| is) (\w+)(?=[.,;]) => , it is \1
 \b(my|our|his|her|their|the|an) ID(?! (?:cards?|discs?|badge|tags?|pass|number|bracelet)\b) => \1 ID card
+\b(need|wear|have) (?:any |some |an? )?(?:particular|special|specific|certain|dedicated)
+    (?: (?:kind|sort|type)s? of)? (?=[a-z]) => \1\s
+[,;:.-]+ (?:and |but )?(?:nobody|no one|no-one) (?:here |really |ever )?(?:minds|cares|bothers|objects|notices
+    |complains|will mind|would mind|will notice)(?: that| it| about that| about it)?(?:,? (?:surely|right
+    |do they|will they|would they|i'm sure|i hope))?\W*$ => ?
 """
