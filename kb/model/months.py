@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import datetime
+import re
 
 from kb.model.lookup import Lookup
-from kb.model.records import Fact
+from kb.model.records import Fact, FactValue
 from kb.model.values import Choices
 
 MONTHS = (
@@ -36,9 +37,25 @@ def months_of(fact: Fact) -> tuple[str, ...]:
 
 
 def month_of(day: datetime.date, lookup: Lookup) -> tuple[str, Choices] | None:
-    """The fact that is the month, where the books have one with all twelve, and the month of a day."""
+    """The fact that is the month, where the books have one with all twelve, and the month of a day.
+
+    Of parts of a month ("from 1 to 11 November") it is the one that has the day, or that may have it.
+    """
     for fact in lookup.base.facts:
         months = months_of(fact)
         if months:
-            return fact.id, Choices(frozenset({months[day.month - 1]}))
+            month = months[day.month - 1]
+            parts = {value.id: _days_in(value) for value in fact.values if value.within == month}
+            within = {part for part, days in parts.items() if days is not None and day.day in days}
+            unsaid = {part for part, days in parts.items() if days is None}
+            return fact.id, Choices(frozenset(within or {month, *unsaid}))
     return None
+
+
+_FROM_TO = re.compile(r"(?<!\d)(\d{1,2})(?!\d)\D{1,20}(?<!\d)(\d{1,2})(?!\d)")
+
+
+def _days_in(part: FactValue) -> range | None:
+    """The days of the month that a label names; None where it names none."""
+    found = _FROM_TO.search(part.label)
+    return range(int(found.group(1)), int(found.group(2)) + 1) if found is not None else None

@@ -14,7 +14,7 @@ from tests.reading.sheets import BOOKS
 @pytest.fixture(scope="module")
 def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
     folder: Path = tmp_path_factory.mktemp("monthly")
-    return {name: KnowledgeBase.open(BOOKS[name], folder) for name in ("demo", "fifth")}
+    return {name: KnowledgeBase.open(BOOKS[name], folder) for name in ("demo", "fifth", "playhouse")}
 
 
 # Depot order 7, clause 1 (written for each summer); Dress Order 3.5 (which smock from which day on).
@@ -36,3 +36,20 @@ def test_the_month_to_come(
     assert answer.as_of == day
     assert answer.reading.query is not None
     assert answer.reading.query.case.as_of.isoformat() == day
+
+
+# Company Dress Book 3.4: "except a remembrance poppy from 1 to 11 November"; the part lies within the month.
+@pytest.mark.parametrize(
+    ("text", "lead"),
+    [
+        ("Can an usher wear a poppy on 1 November?", "Yes."),
+        ("Can an usher wear a poppy on 11 November?", "Yes."),
+        ("Can an usher wear a poppy on 12 November?", "No."),
+        ("Can an usher wear a poppy on 5 October?", "No."),
+    ],
+)
+def test_a_day_is_in_the_part_of_its_month_that_has_it(
+    bases: dict[str, KnowledgeBase], text: str, lead: str
+) -> None:
+    (answer,) = bases["playhouse"].ask(text, as_of=datetime.date(2026, 6, 1))
+    assert answer.headline.startswith(lead)
