@@ -61,9 +61,10 @@ def everyday_names(names: Mapping[str, tuple[Entry, ...]]) -> Iterator[tuple[str
         found = _called((kind,), names)
         broader = {joined(name): found for name in kinds if found} | broader
     rows = tuple(same())
-    own = {e.id: row for row in rows for name in row for e in names.get(joined(name), ()) if e.rank == 0}
+    own = {(e.id, row) for row in rows for name in row for e in names.get(joined(name), ()) if e.rank == 0}
+    labelled = {item for item, _ in own}
     for row in rows:  # who calls sunglasses "glasses" does not call them spectacles
-        if found := tuple(entry for entry in _called(row, names) if own.get(entry.id, row) == row):
+        if found := tuple(e for e in _called(row, names) if (e.id, row) in own or e.id not in labelled):
             broader |= {joined(name): found for name in row}
     for row, other in circumstances():
         found = _called(row, names, ("value", "group"))

@@ -62,8 +62,9 @@ class Lexicon:
         for words, entry in with_other_nouns(lookup.base.items):
             longest = max(longest, len(words))
             further.setdefault("".join(words), {})[entry] = None
+        best |= dict(everyday_names(best))
         best = {key: tuple(entries) for key, entries in further.items()} | best
-        return cls(with_short_forms(best | dict(everyday_names(best)), lookup), longest, lookup)
+        return cls(with_short_forms(best, lookup), longest, lookup)
 
     def is_written_apart(self, entry: Entry, words: int) -> bool:
         """Whether an item has a name of so many words."""
