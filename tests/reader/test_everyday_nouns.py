@@ -36,7 +36,6 @@ def read(tmp_path_factory: pytest.TempPathFactory) -> Read:
         ("infirmary", "Porter on the hoist: safety boots needed?", "safety-shoes"),
         ("playhouse", "I'm handling flight cases. Do I need toecap boots?", "toe-capped-boots"),
         ("demo", "Does everybody have to have their dog tags on?", "identity-disc"),  # labelled a card, too
-        ("playhouse", "Do I need special boots for handling weights?", "toe-capped-boots"),
         ("forest", "Fawn breeches with patrol dress, nobody minds that surely?", "breeches"),
     ],
 )
