@@ -40,7 +40,7 @@ def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
             named.setdefault(clause, [])
         found = [citation(lookup, clause, tuple(rules)) for clause, rules in named.items()]
     headline = say_sources(lookup, query, [(entry.title, entry.number) for entry in found])
-    if query.clause is not None:
+    if query.clause is not None and len(found) == 1:
         headline += _since(lookup, query.clause)
     if query.clause is not None and query.items and query.polarity == "not":
         headline = f"No. Nobody may be let off {the_item(lookup, query.items[0])}: {headline}"
@@ -77,7 +77,8 @@ def _instead(engine: Engine, clause: str) -> tuple[str, ...]:
     if until is not None and until <= engine.as_of:
         return tuple(c.id for c in base.clauses if clause in (*c.replaces, *c.repeals))
     rules = {rule.id for rule in engine.lookup.rules_of(clause)}
-    over = (rule for rule in base.rules if not rules.isdisjoint(rule.disables))
+    begun = engine.lookup.clauses[clause].valid_from
+    over = (r for r in base.rules if r.valid_from > begun and not rules.isdisjoint(r.disables))
     return tuple(dict.fromkeys(rule.clause for rule in over if is_in_force(rule, engine.as_of)))
 
 

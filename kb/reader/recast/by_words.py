@@ -24,7 +24,7 @@ from kb.reader.meaning.listed import asks_which_thing
 from kb.reader.names.spelling import akin
 from kb.reader.pieces.doings import is_doing
 from kb.reader.pieces.pieces import Piece, Understood
-from kb.reader.recast.of_rigs import CLOCK, TURNS, asks_time, is_of_rig, which_rig
+from kb.reader.recast.of_rigs import TURNS, asks_time, is_of_rig, told_times, which_rig
 from kb.reader.recast.telling import (
     ASKING,
     LIGHT,
@@ -84,8 +84,8 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         token.low in ("count", "counts", "counted", "qualifies") for token in found.tokens
     ):
         near = [one for one in near if lookup.clauses[one.clause].kind in ("definition", "information")]
-    if asks_time(found):
-        near = [one for one in every if CLOCK.search(lookup.clauses[one.clause].text)]
+    if telling := told_times(found):
+        near = [one for one in every if telling.search(lookup.clauses[one.clause].text)]
     elif rig := which_rig(found, lookup):
         near = [one for one in near if is_of_rig(lookup.clauses[one.clause], rig)]
     if counted := _counted(found):  # "how many bars" is told by a clause on them, not by one on a "one-bar"

@@ -132,6 +132,8 @@ def _denying(item: str, clauses: Sequence[Clause], lookup: Lookup) -> dict[str, 
     for clause in clauses:
         for sentence in clause.text.split(". "):
             denies = _NOBODY.search(sentence) and _FREES.search(sentence)
-            if denies and any(takes_in(sentence, clause, lookup.clauses[one], kept) for one in own):
-                denying[clause.id] = safe
+            taken = [takes_in(sentence, clause, lookup.clauses[one], kept) for one in own if denies]
+            same = [one for one in own if lookup.clauses[one].edition == clause.edition]
+            if any(taken) and (clause.id in own or sum(taken) >= len(same)):
+                denying[clause.id] = safe  # a duty of another part may be waived
     return {clause: True for clause in denying if clause in own} or denying

@@ -32,14 +32,27 @@ def is_of_rig(clause: Clause, rig: Fact) -> bool:
     )
 
 
-CLOCK = Pattern(
+_CLOCK = Pattern(
     r"(?i)\b(?:\d{1,2} ?(?:o['’]clock|am|pm|a\.m\.|p\.m\.)"
     r"|\d{1,2}[:.]\d\d(?! ?(?:mm|cm|m|in)\b)|noon|midnight)"
 )
 """A time of the day in the text of a clause."""
+_OFTEN = Pattern(
+    r"(?i)\b(?:every|each|daily|weekly|monthly|yearly|annually|nightly|hourly|once|twice|after|before"
+    r"|per (?:day|week|month|year)|a (?:day|week|month|year))\b"
+)
+"""How often something is done, in the text of a clause."""
 TURNS = word_set("time start starts begin begins change changes switch switches come comes")
 
 
 def asks_time(found: Understood) -> bool:
     """Whether a time of the day is asked for: "what time do they change over?"."""
     return any((a.low, b.low) == ("what", "time") for a, b in pairwise(found.tokens[:4]))
+
+
+def told_times(found: Understood) -> Pattern | None:
+    """What the text of a clause must have to tell the time of the day, or how often, as it is asked for."""
+    if asks_time(found):
+        return _CLOCK
+    often = any((a.low, b.low) == ("how", "often") for a, b in pairwise(found.tokens[:4]))
+    return _OFTEN if often else None

@@ -98,8 +98,7 @@ def asked_outright(
         or _what_happened(found, previous, case, lookup)
         or lasting(found, before, case, lookup)
         or _asked_change(found, before, case, lookup, read)
-        or asked_authority(found, case, lookup)
-        or _let_off(found, case, lookup)
+        or _who_may(found, case, lookup)
         or _asked_term(found, case, lookup)
         or _asked_grant(found, case, lookup)
         or _asked_spell(found, case, lookup)
@@ -128,6 +127,15 @@ def _what_happened(found: Understood, previous: Query | None, case: Case, lookup
 
     again = since_when(found, previous, lookup) if previous is not None else None
     return again or what_happened(found, case, lookup)
+
+
+def _who_may(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | Abstain | None:
+    """The clause that lets somebody depart from a rule, else the one on who is let off, or on what stays."""
+    asked = asked_authority(found, case, lookup)
+    if isinstance(asked, Query) and all(one.clause != asked.clause for one in lookup.base.delegations):
+        told = _let_off(found, case, lookup)
+        return told if isinstance(told, Query) else asked
+    return asked or _let_off(found, case, lookup)
 
 
 def _let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | None:
