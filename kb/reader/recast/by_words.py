@@ -85,7 +85,8 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
     ):
         near = [one for one in near if lookup.clauses[one.clause].kind in ("definition", "information")]
     if telling := told_times(found):
-        near = [one for one in every if telling.search(lookup.clauses[one.clause].text)]
+        told = [one for one in every if telling.search(lookup.clauses[one.clause].text)]
+        near = told or ([] if asks_time(found) else near)
     elif rig := which_rig(found, lookup):
         near = [one for one in near if is_of_rig(lookup.clauses[one.clause], rig)]
     if counted := _counted(found):  # "how many bars" is told by a clause on them, not by one on a "one-bar"
