@@ -15,17 +15,19 @@ import msgspec
 from kb.model.conditions import Test, all_of, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
-from kb.model.values import YES, ValueSet, intersect, is_empty, is_subset, subtract, unite
+from kb.model.values import YES, ValueSet, intersect, is_empty, is_subset, subtract
 from kb.wording.cases import Facts, say_depends
 from kb.wording.conditions import phrase_in
 from kb.wording.english import is_plural, sentence
 from kb.wording.labels import the_item
 from kb.wording.manners import is_manner
+from kb.wording.mostly import IN_SOME_DISAGREE, say_mostly
 from kb.wording.phrases import WEARER
 from kb.wording.presumed import RIG, has_two_sides, place_of
 from kb.wording.situations import WORN
 from kb.wording.unless import (
     Usually,
+    all_values,
     exceptions,
     goes_with,
     is_denied,
@@ -76,7 +78,7 @@ def say_ordinarily(lookup: Lookup, query: Query, rows: Rows) -> str:
     lines = [(line, left) for line, left in ((together, otherwise), (plain, others)) if line]
     exact = (_say_unless(lookup, rows, line, left, said) for line, left in lines)
     covered = (_say_covered(lookup, rows, line, left, said) for line, left in lines)
-    mostly = (_say_mostly(lookup, rows, line, left, said) for line, left in lines)
+    mostly = (say_mostly(lookup, rows, line, left, said) for line, left in lines)
     return next((line for line in chain(exact, covered, mostly) if line), "")
 
 
@@ -136,25 +138,8 @@ def _say_covered(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int]
     further = dict.fromkeys(fact for index in otherwise for fact, _ in facts[index] if fact not in within)
     then = _say_then(lookup, further if inside else ())
     if any(rows[index][1] == "conflict" for index in otherwise):
-        then += f"; in some of these cases {_UNSAID['conflict']}"
+        then += IN_SOME_DISAGREE
     return f"{line.removesuffix('.')}, unless {unless}{then}." if len(unless) <= _LONGEST else ""
-
-
-def _say_mostly(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int], said: Usually) -> str:
-    """ "..., unless one of these is out of the ordinary": where it takes too many facts to say when."""
-    facts = [when for when, _ in rows]
-    sets = ordinary_sets(lookup, facts, said)
-    strange = [fact for index in otherwise for fact in strange_in(facts[index], sets)]
-    if any(has_two_sides(lookup, fact) for fact in strange if fact not in said):
-        return ""
-    names = sorted(dict.fromkeys(strange), key=strange.count, reverse=True)
-    clash = (
-        f"; in some of these cases {_UNSAID['conflict']}"
-        if any(rows[i][1] == "conflict" for i in otherwise)
-        else ""
-    )
-    unless = f"unless one of these is out of the ordinary: {say_depends(lookup, names)}"
-    return f"{line.removesuffix('.')}, {unless}{clash}."
 
 
 def covering(
@@ -177,15 +162,7 @@ def covering(
         left = [index for index in left if chosen[-1] not in strange[index]]
     if left or any(has_two_sides(lookup, fact) for fact in chosen if fact not in said):
         return {}
-    return {fact: _all_values(facts, [i for i in otherwise if fact in strange[i]], fact) for fact in chosen}
-
-
-def _all_values(facts: Sequence[Facts], chosen: Sequence[int], fact: str) -> ValueSet:
-    found = [values for index in chosen for name, values in facts[index] if name == fact]
-    whole = found[0]
-    for values in found[1:]:
-        whole = unite(whole, values)
-    return whole
+    return {fact: all_values(facts, [i for i in otherwise if fact in strange[i]], fact) for fact in chosen}
 
 
 def _may_have(row: Facts, fact: str, values: ValueSet) -> bool:
@@ -373,7 +350,7 @@ def say_where_alone(lookup: Lookup, query: Query, rows: Rows) -> str:
 def _common(lookup: Lookup, rows: Sequence[Facts]) -> dict[str, ValueSet]:
     """What all rows have in common: of each fact that all of them name the values that one of them has."""
     shared = [f for f, _ in rows[0] if all(f in dict(row) for row in rows)] if rows else []
-    found = {fact: _all_values(rows, range(len(rows)), fact) for fact in shared}
+    found = {fact: all_values(rows, range(len(rows)), fact) for fact in shared}
     return {f: values for f, values in found.items() if not is_subset(lookup.domain(f), values)}
 
 

@@ -140,6 +140,15 @@ def nearest_open(lookup: Lookup, query: Query, rows: Sequence[Facts]) -> str:
     return next((fact for fact in facts if fact not in sets), facts[0])
 
 
+def all_values(facts: Sequence[Facts], chosen: Sequence[int], fact: str) -> ValueSet:
+    """All values that a fact has in some rows."""
+    found = [values for index in chosen for name, values in facts[index] if name == fact]
+    whole = found[0]
+    for values in found[1:]:
+        whole = unite(whole, values)
+    return whole
+
+
 def strange_in(row: Facts, sets: Mapping[str, ValueSet]) -> tuple[str, ...]:
     """The facts of a row that are out of the ordinary in it."""
     return tuple(fact for fact, values in row if fact in sets and is_empty(intersect(sets[fact], values)))

@@ -70,6 +70,8 @@ LEFT_OUT = {
     "eighth": """
         Can I put the green jacket in the washing machine {on a cold wash}? prohibited 9.4
         May I put my salon jacket in the washing machine {on a gentle cycle}? prohibited 9.4
+        my phone in the cab, {switched} to {silent} - ok?? prohibited 6.8
+        My frock coat is {tight} under the arms, can I get a {slip} to have it altered? prohibited 2.4
         {Blowing} a {hooley}, may I wear the round cap in the cab? prohibited 4.1
         {It's blowing a gale}, may I carry a private telephone in the cab? prohibited 6.8
         {Hotter than a furnace here}. May I wear shorts with Ballast Dress? prohibited 3.3
@@ -80,6 +82,9 @@ LEFT_OUT = {
 KEPT = {
     "demo": """
         May I wear the storm coat while the buttons are missing in storm rig?
+        Specs on the deck of the tender: do they need to be on a string?
+        wardins ware there slides gilt end inbord, yes?
+        May I carry my snorkel in the engine room?
         May I wear the knit cap as the bobble fell off with the boat rig?
         As the strap is broken, may I wear the boat helmet on the open deck?
         With a cardigan under it, may I wear the storm coat in storm rig?

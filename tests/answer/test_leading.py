@@ -6,17 +6,16 @@ from __future__ import annotations
 import datetime
 from collections.abc import Callable
 from functools import cache
-from pathlib import Path
 
 import pytest
 
-from kb import KnowledgeBase, demo_folder
+from kb import KnowledgeBase
 from kb.model.values import NO, YES, choices
 from kb.wording.presumed import has_two_sides, implied, must_be_worn, place_of
 from kb.wording.unless import usually
+from tests.reading.sheets import BOOKS
 
 NOVEMBER, JULY = datetime.date(2026, 11, 25), datetime.date(2026, 7, 10)
-HERE = Path(__file__).parents[1]
 Open = Callable[[str], KnowledgeBase]
 
 
@@ -26,7 +25,7 @@ def books(tmp_path_factory: pytest.TempPathFactory) -> Open:
 
     @cache
     def opened(name: str) -> KnowledgeBase:
-        return KnowledgeBase.open(demo_folder() if name == "demo" else HERE / name / "books", folder)
+        return KnowledgeBase.open(BOOKS[name], folder)
 
     return opened
 
@@ -59,6 +58,14 @@ HEADLINES = [
     # By day is no rare case, though it is one of three: "no, unless it is day" is not said.
     ("demo", "Am I allowed sunglasses?", NOVEMBER,
      "It depends on whether the wearer is indoors, the light and 2 more facts: the sunglasses may be worn when the wearer is not indoors, it is day, the wearer is none of on parade, attending a funeral or at inspection, and the weather is not fog; otherwise they must not be."),
+    # too many facts for "unless ..." to name them all, but for the months
+    ("airferry", "Cabin attendant, skirt today. Must I wear tights?", NOVEMBER,
+     "Yes. The tights must be worn with the teal skirt, unless one of these is out of the ordinary: the place, the duty and 6 more facts."),
+    ("airferry", "Pilot, just going through the terminal, can I take the jacket off?", NOVEMBER,
+     "No: the navy jacket must be worn, unless the month is none of January, February, March, November or December, or one of these is out of the ordinary: the activity, whether the wearer wears plain clothes and 2 more facts."),
+    # another station than the one that the books name is the ordinary one, and the sun shines out of doors
+    ("forest", "Sunglasses ok on patrol in bright sun?", NOVEMBER,
+     "Yes. The sunglasses may be worn, unless the wearer is indoors, the station is Blackholt or the wearer is speaking with the public; it then depends on the place and whether the wearer holds the waiver of doctor's prescription for sunglasses."),
 ]  # fmt: skip
 
 

@@ -1,0 +1,39 @@
+"""What mostly holds, where it takes too many facts to say when it is otherwise."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from kb.model.conditions import Test
+from kb.model.lookup import Lookup
+from kb.model.months import months_of
+from kb.model.questions import Verdict
+from kb.wording.cases import Facts, say_depends
+from kb.wording.conditions import phrase_in
+from kb.wording.presumed import has_two_sides
+from kb.wording.unless import Usually, all_values, ordinary_sets, strange_in
+
+IN_SOME_DISAGREE = "; in some of these cases the clauses disagree"
+
+
+def say_mostly(
+    lookup: Lookup, rows: Sequence[tuple[Facts, Verdict]], line: str, otherwise: Sequence[int], said: Usually
+) -> str:
+    """ "..., unless one of these is out of the ordinary: the place and 4 more facts".
+
+    The months in which it is otherwise are said: that of the day goes without saying, but not all the year.
+    Nothing where a fact that has no ordinary side makes it otherwise.
+    """
+    facts = [when for when, _ in rows]
+    sets = ordinary_sets(lookup, facts, said)
+    strange = [fact for index in otherwise for fact in strange_in(facts[index], sets)]
+    if any(has_two_sides(lookup, fact) for fact in strange if fact not in said):
+        return ""
+    names = sorted(dict.fromkeys(strange), key=strange.count, reverse=True)
+    month = next((fact for fact in names if months_of(lookup.facts[fact])), None)
+    unless = [f"one of these is out of the ordinary: {say_depends(lookup, [n for n in names if n != month])}"]
+    if month is not None:
+        inside = [index for index in otherwise if month in strange_in(facts[index], sets)]
+        unless.insert(0, phrase_in(lookup, Test(month, all_values(facts, inside, month))).clause)
+    clash = IN_SOME_DISAGREE if any(rows[index][1] == "conflict" for index in otherwise) else ""
+    return f"{line.removesuffix('.')}, unless {', or '.join(unless)}{clash}."
