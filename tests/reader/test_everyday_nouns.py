@@ -68,6 +68,7 @@ def test_what_goes_with_a_thing_is_of_its_outfit(read: Read, text: str, item: st
         ("forest", "May I wear my deerstalker on patrol?"),
         ("infirmary", "May I wear my crocs on the ward?"),
         ("airferry", "May I wear my v-neck blouse?"),
+        ("infirmary", "Can I wash my scrubs at home?"),  # a cap brought from home is no home
     ],
 )
 def test_what_may_be_more_things_or_none_is_not_guessed(read: Read, book: str, text: str) -> None:

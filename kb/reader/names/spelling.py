@@ -247,11 +247,17 @@ def index_entries(words: Sequence[str], search: Search, lookup: Lookup) -> tuple
     return tuple(dict.fromkeys(found))
 
 
+_AFTER_NOUN = (
+    r" (?:(?:brought|worn|issued|carried|kept|held|used|made|bought|lent|given|required) )?"
+    r"(?:of|that|from|for|with|without|in|on|to|by|at|under|over) "
+)
+
+
 def _heads(item: Item) -> Iterator[str]:
     """The nouns of an item's names: what goes before only says which it is."""
     for name in (item.label, *item.other_labels, *item.everyday):
-        words = re.split(" of | that ", name.casefold().replace("-", " "))[0].split()
-        yield word_key(words[-1].strip("'\"(),"))
+        words = re.split(_AFTER_NOUN, name.casefold().replace("-", " "))[0].split()
+        yield word_key((words or name.split())[-1].strip("'\"(),"))
 
 
 def _stands_for(word: str, key: str) -> bool:
