@@ -123,7 +123,7 @@ def _is_witnessed(seen: _Seen) -> bool:
         _is_around(word, seen.reading.question) for word in seen.gone
     ):
         return False  # the rest may tell what the answer depends on: that a dentist asked for it
-    return _bears_it_out(seen.reading, told, analyse(" ".join(seen.gone)), seen.as_of, seen.lookup)
+    return not _stands_in_what_is_cited(seen) and all(_speaks_of(seen))  # else the clause may turn on it
 
 
 def _is_harmless(reading: Reading, gone: Sequence[str]) -> bool:
@@ -154,32 +154,24 @@ def _is_settled(seen: _Seen) -> bool:
     before, after = "before" in where, "after" in where
     if not before and told.verdict == "prohibited" and says:
         return True
-    if before or after:
-        from kb.reader.words.common_words import COMMON_WORDS  # noqa: PLC0415  few questions come to this
-
-        if any(
-            token.low.isalpha() and COMMON_WORDS.isdisjoint({token.low, *stems(token.low)})
-            for token in tokenize(" ".join(seen.gone))
-        ):
-            return False  # a slip in something that matters: "gilt end inbord"
-    ranked = ranked_clauses(reading, seen.as_of, seen.lookup)
-    cited = {citation.clause for citation in told.citations}
-    if not ranked or ranked[0][0] not in cited:
+    if (before or after) and _has_odd_words(seen.gone):
         return False
-    others = [score for clause, score in ranked if clause not in cited]
-    clearly = not others or others[0] <= ranked[0][1] * _CLEARLY
-    by_one = [clause_words(seen.lookup.clauses[clause]) for clause in cited]
-    told_of = any(
-        word_level(lemma, words)
-        for words in by_one
-        for lemma in analyse(" ".join(seen.gone))
-        if not _is_light(lemma)
-    )
-    if told.verdict not in ("prohibited", "required") and (before or after) and (before or not told_of):
+    most, clearly = _speaks_of(seen)
+    told_of = _stands_in_what_is_cited(seen)
+    weak = told.verdict not in ("prohibited", "required")
+    if not most or (weak and (before or (after and not told_of))):
         return False
     query = told.reading.query
     facts = query.case.facts if query is not None else ()
     return (not before and (clearly or bool(facts))) or (clearly and told_of)
+
+
+def _has_odd_words(gone: Sequence[str]) -> bool:
+    """Whether a word is no common one: it may be a slip in something that matters, "gilt end inbord"."""
+    from kb.reader.words.common_words import COMMON_WORDS  # noqa: PLC0415  few questions come to this
+
+    tokens = (token for token in tokenize(" ".join(gone)) if token.low.isalpha())
+    return any(COMMON_WORDS.isdisjoint({token.low, *stems(token.low)}) for token in tokens)
 
 
 def _wants_yes_or_no(reading: Reading) -> bool:
@@ -200,19 +192,21 @@ def _standing(reading: Reading, gone: Sequence[str]) -> set[str]:
     }
 
 
-def _bears_it_out(
-    reading: Reading, told: Answer, lemmas: tuple[str, ...], as_of: datetime.date, lookup: Lookup
-) -> bool:
-    """Whether the clause that the question speaks of most, and clearly so, carries the answer."""
-    told_by = [clause_words(lookup.clauses[citation.clause]) for citation in told.citations]
-    if any(word_level(lemma, words) for words in told_by for lemma in lemmas if not _is_light(lemma)):
-        return False  # the clause may turn on what was not read
-    ranked = ranked_clauses(reading, as_of, lookup)
-    cited = {citation.clause for citation in told.citations}
+def _speaks_of(seen: _Seen) -> tuple[bool, bool]:
+    """Whether the clause that the question speaks of most carries the answer; whether it clearly is that."""
+    ranked = ranked_clauses(seen.reading, seen.as_of, seen.lookup)
+    cited = {citation.clause for citation in seen.told.citations}
     if not ranked or ranked[0][0] not in cited:
-        return False
+        return False, False
     others = [score for clause, score in ranked if clause not in cited]
-    return not others or others[0] <= ranked[0][1] * _CLEARLY
+    return True, not others or others[0] <= ranked[0][1] * _CLEARLY
+
+
+def _stands_in_what_is_cited(seen: _Seen) -> bool:
+    """Whether a word that was left out, and says something, stands in a clause that carries the answer."""
+    told_by = [clause_words(seen.lookup.clauses[citation.clause]) for citation in seen.told.citations]
+    lemmas = [lemma for lemma in analyse(" ".join(seen.gone)) if not _is_light(lemma)]
+    return any(word_level(lemma, words) for words in told_by for lemma in lemmas)
 
 
 def _is_light(lemma: str) -> bool:
