@@ -64,9 +64,12 @@ def answers_instead(
         )
         told_without = _without_adjuncts(reading, as_of, read, answer, rests, lookup)
         told_without = told_without or borne_out(reading, as_of, read, once_more, lookup)
+        told_without = told_without or _of_outfit(reading, as_of, answer, lookup)
         told_without = told_without or by_a_clause(reading, as_of, answer, lookup)
         return (told_without or to_read(plain, as_of, lookup),)
     if reading.ask is not None:
+        if not reading.ask.choices and (shown := _of_outfit(reading, as_of, answer, lookup)) is not None:
+            return (shown,)
         one = _only(reading, read, answer) or _both_ways(reading, read, answer, lookup)
         one = (
             one
@@ -97,6 +100,13 @@ def answers_instead(
     if nearer.verdict == "silent" or nearer is plain:
         return (told_or_read(reading, plain, answer, lookup),)
     return (with_beside(nearer, [f"{reading.text} {plain.headline} This is the nearest that they say."]),)
+
+
+def _of_outfit(reading: Reading, as_of: datetime.date, answer: Tell, lookup: Lookup) -> Answer | None:
+    from kb.outfits import asked_of_outfit  # noqa: PLC0415  most questions are of a thing
+
+    found = asked_of_outfit(reading, as_of, lookup)
+    return answer(found) if found is not None else None
 
 
 _OPEN = frozenset({"where", "which", "what", "how", "who", "when", "why"})
