@@ -114,10 +114,14 @@ def _joined(
 
 
 class Line(msgspec.Struct, frozen=True):
-    """One line of a list, and the sets of rules of which a clause each carries what it says."""
+    """One line of a list, and the sets of rules of which a clause each carries what it says.
+
+    `choice` is the duty that another thing would meet as well, where nothing is out of the ordinary.
+    """
 
     entry: ListEntry
     carriers: tuple[tuple[str, ...], ...]
+    choice: str | None = None
 
 
 def _line(
@@ -146,7 +150,9 @@ def _line(
     )
     told = [dict(when) for when, said in whole if said in wanted] if conditional else [{}]
     groups = dict.fromkeys(group for when in told for group in problem.carrying_rules(when))
-    return Line(entry, tuple(groups) or (entry.rules,))
+    mostly = problem.decisive_rules(dict(whole[usual][0])) if usual is not None else ()
+    choices = (rule for rule in mostly if engine.lookup.rules[rule].scope.alternatives is not None)
+    return Line(entry, tuple(groups) or (entry.rules,), next(choices, None))
 
 
 _WAYS: dict[Verdict, tuple[tuple[bool, str], ...]] = {
@@ -332,10 +338,11 @@ def list_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
     entries = tuple(line.entry for line in lines)
     rules = tuple(dict.fromkeys(rule for entry in entries for rule in entry.rules))
     carried = [group for line in lines for group in line.carriers]
+    choices = {line.entry.item: line.choice for line in lines if line.choice is not None}
     answer = replaced(
         blank,
         outcome="answer",
-        headline=say_list_headline(engine.lookup, query, entries),
+        headline=say_list_headline(engine.lookup, query, entries, choices),
         entries=entries,
         citations=citations(engine.lookup, carried, stated=query.case.facts),
         cautions=list_cautions(engine.lookup, tuple(entry.item for entry in entries), rules),

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 
 from kb.model.lookup import Lookup
 from kb.model.questions import ListEntry, Query, Verdict
@@ -26,8 +27,16 @@ _LISTED: tuple[tuple[Verdict, str], ...] = (
 )
 
 
-def say_list_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]) -> str:
-    """The headline of a list or of "who": how many things have which verdict, or that there are none."""
+def say_list_headline(
+    lookup: Lookup,
+    query: Query,
+    entries: Sequence[ListEntry],
+    choices: Mapping[str, str] = MappingProxyType({}),
+) -> str:
+    """The headline of a list or of "who": how many things have which verdict, or that there are none.
+
+    `choices` are the duties that a thing shares with others, any of which will do.
+    """
     nothing = all(entry.verdict == "silent" for entry in entries)
     if nothing and (early := say_before_all(lookup, query)):
         return early
@@ -48,7 +57,7 @@ def say_list_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]
         return sentence(lead + mostly)
     if len(entries) <= _FEW:
         return sentence(lead + listing(_named(entries, done)))
-    if (told := _say_required(lookup, entries, done)) and query.kind == "list":
+    if (told := _say_required(entries, done, choices)) and query.kind == "list":
         return sentence(lead + told)
     counts = _counts(entries, done)
     first, rest = counts[0], counts[1:]
@@ -62,7 +71,7 @@ def _counts(entries: Sequence[ListEntry], done: str) -> list[tuple[int, str]]:
     return [(number, text.format(done=done)) for number, text in numbers if number]
 
 
-def _say_required(lookup: Lookup, entries: Sequence[ListEntry], done: str) -> str:
+def _say_required(entries: Sequence[ListEntry], done: str, choices: Mapping[str, str]) -> str:
     """What to put on, by name: "the badge must be worn, and ordinarily the tie; 6 may be worn".
 
     Empty where nothing is required, or too much to be named.
@@ -73,7 +82,7 @@ def _say_required(lookup: Lookup, entries: Sequence[ListEntry], done: str) -> st
         return ""
     text = listing(_named(always, done))
     if mostly:
-        names = listing(_either(lookup, mostly))
+        names = listing(_either(mostly, choices))
         text = f"{text}, and ordinarily {names}" if always else f"ordinarily {names} must be {done}"
     left = [entry for entry in entries if entry not in always and entry not in mostly]
     counts = _counts(left, done)
@@ -84,12 +93,11 @@ def _say_required(lookup: Lookup, entries: Sequence[ListEntry], done: str) -> st
     return f"{text}; {listing(rest)}" if rest else text
 
 
-def _either(lookup: Lookup, entries: Sequence[ListEntry]) -> list[str]:
-    """The names of things; those of which one clause asks for one or another are joined by "or"."""
+def _either(entries: Sequence[ListEntry], choices: Mapping[str, str]) -> list[str]:
+    """The names of things; those of which one duty asks for one or another are joined by "or"."""
     groups: dict[str, list[str]] = {}
     for entry in entries:
-        choices = (rule for rule in entry.rules if lookup.rules[rule].scope.alternatives is not None)
-        groups.setdefault(next(choices, entry.item), []).append(definite(entry.label))
+        groups.setdefault(choices.get(entry.item, entry.item), []).append(definite(entry.label))
     return [listing(group, "or") for group in groups.values()]
 
 

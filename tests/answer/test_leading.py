@@ -60,9 +60,12 @@ HEADLINES = [
      "It depends on whether the wearer is indoors, the light and 2 more facts: the sunglasses may be worn when the wearer is not indoors, it is day, the wearer is none of on parade, attending a funeral or at inspection, and the weather is not fog; otherwise they must not be."),
     # too many facts for "unless ..." to name them all, but for the months
     ("airferry", "Cabin attendant, skirt today. Must I wear tights?", NOVEMBER,
-     "Yes. The tights must be worn with the teal skirt, unless one of these is out of the ordinary: the place, the duty and 6 more facts."),
+     "Yes. The tights must be worn with the teal skirt, unless the wearer wears the navy greatcoat, the wearer wears plain clothes, or one of these is out of the ordinary: the place, the duty and 4 more facts."),
     ("airferry", "Pilot, just going through the terminal, can I take the jacket off?", NOVEMBER,
-     "No: the navy jacket must be worn, unless the month is none of January, February, March, November or December, or one of these is out of the ordinary: the activity, whether the wearer wears plain clothes and 2 more facts."),
+     "No: the navy jacket must be worn, unless the month is none of January, February, March, November or December, the wearer wears plain clothes, or one of these is out of the ordinary: the activity, whether the wearer holds the medical waiver and whether the wearer holds the religious waiver."),
+    # what may be worn in its place is named
+    ("airferry", "Must a purser wear a skirt?", NOVEMBER,
+     "Yes. The teal skirt must be worn, unless the wearer wears the navy trousers, the wearer wears plain clothes, the wearer wears the navy greatcoat, or one of these is out of the ordinary: the place, the activity and 3 more facts."),
     # another station than the one that the books name is the ordinary one, and the sun shines out of doors
     ("forest", "Sunglasses ok on patrol in bright sun?", NOVEMBER,
      "Yes. The sunglasses may be worn, unless the wearer is indoors, the station is Blackholt or the wearer is speaking with the public; it then depends on the place and whether the wearer holds the waiver of doctor's prescription for sunglasses."),

@@ -25,6 +25,12 @@ LISTS = [
         "For an H2 in shore rig, the day shirt, the dress socks, the black shoes, the hands' knot, the branch"
         " flash and the identity disc must be worn, and ordinarily the dress trousers or the dress skirt; ",
     ),
+    (
+        "demo",
+        "What do I wear on watch as a K1?",  # jersey or shirt is what the workshop asks for
+        "For a K1, on watch, the keeper's bars, the branch flash and the identity disc must be worn, and"
+        " ordinarily the service jersey, the day shirt, ",
+    ),
     ("demo", "What must an H2 wear in boat rig?", "For an H2 in boat rig, 14 things must be worn and "),
 ]
 
