@@ -192,6 +192,10 @@ class KnowledgeBase:
         if reading.query is not None:
             answer = self.answer(reading)
             if answer.outcome == "answer" and answer.verdict != "silent":
+                if answer.entries:
+                    from kb.outfits import told_by_clause  # noqa: PLC0415  few questions ask for a list
+
+                    return (told_by_clause(answer, self.answer, self.lookup),)
                 doubt = doubted(answer, self.lookup) if previous is None else None  # a talk says less
                 if doubt is None:
                     return (answer,)

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import datetime
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from kb.answer.speaking import ranked_clauses
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, Reading, Span
-from kb.model.records import Case, Clause, Fact, is_in_force
+from kb.model.questions import Answer, Query, Reading, Span
+from kb.model.records import Case, Clause, Fact
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
 from kb.wording import say_query
@@ -25,33 +25,53 @@ _WITHIN = word_set("in with under for on at of as over into aboard")
 """Words after which an outfit is only the case in which a thing is worn."""
 _DRESSED = word_set("be is are am dressed dress turn turned come go get change changed into")
 """What somebody does in an outfit to wear it: "turn out in parade dress"."""
-_SAID = r"(?:is|are|shall be|must be|may be|for|when|on|at|consists?|comprises?)"
+_IS = r"\b{name}(?:\b[^.;:]{{0,60}}:| (?:is the|are the|consists?|comprises?)\b)"
+_SAYS = r"\bwears? (?:the )?{name}\b|\b{name},? (?:is|are|shall be|must be|may be|for|when|on|at)\b"
 _CLEARLY = 1.1
 """By how much a clause must speak more of the question than the next, to be the one that is shown."""
 
 
-def asked_of_outfit(reading: Reading, as_of: datetime.date, lookup: Lookup) -> Reading | None:
-    """The reading that shows the clause on the outfit asked about; None where it is of anything else."""
+def told_by_clause(answer: Answer, tell: Callable[[Reading], Answer], lookup: Lookup) -> Answer:
+    """The clause on an outfit, where a list of what is worn in it names nothing to put on; else the list."""
+    query = answer.reading.query
+    if query is None or query.kind != "list" or query.items or query.aspect != "wear":
+        return answer
+    if any("required" in (entry.verdict, entry.usual) for entry in answer.entries):
+        return answer
+    found = asked_of_outfit(answer.reading, query.case.as_of, lookup, listed=True)
+    return tell(found) if found is not None else answer
+
+
+def asked_of_outfit(
+    reading: Reading, as_of: datetime.date, lookup: Lookup, *, listed: bool = False
+) -> Reading | None:
+    """The reading that shows the clause on the outfit asked about; None where it is of anything else.
+
+    With `listed` it is asked what is worn in it.
+    """
     rig = lookup.facts.get(_RIG)
     if rig is None or any(span.role == "item" for span in reading.spans):
         return None
     spans = [span for span in reading.spans if span.role == "fact" and span.target == _RIG]
-    if len(spans) != 1 or not _is_the_thing(reading, spans[0]):
+    if len(spans) != 1 or not (listed or _is_the_thing(reading, spans[0])):
         return None
     names = tuple(_names_meant(spans[0], rig))
-    told = [
-        clause.id for clause in lookup.base.clauses if is_in_force(clause, as_of) and _tells(clause, names)
-    ]
-    ranked = [(one, score) for one, score in ranked_clauses(reading, as_of, lookup) if one in told]
-    if not ranked or (len(ranked) > 1 and ranked[0][1] < ranked[1][1] * _CLEARLY):
+    ranked = ranked_clauses(reading, as_of, lookup)
+    levels = {one: _tells(lookup.clauses[one], names) for one, _ in ranked}
+    best = max(levels.values(), default=0)
+    told = [(one, score) for one, score in ranked if best and levels[one] == best]
+    if not told or (len(told) > 1 and told[0][1] < told[1][1] * _CLEARLY):
         return None
-    query = Query(kind="source", clause=ranked[0][0], case=Case(as_of=as_of))
+    query = Query(kind="source", clause=told[0][0], case=Case(as_of=as_of))
     return Reading(question=reading.question, query=query, text=say_query(lookup, query), spans=reading.spans)
 
 
 def _is_the_thing(reading: Reading, span: Span) -> bool:
     """Whether an outfit is what is worn, not the case in which something is."""
-    lows = [token.low for token in tokenize(reading.question) if token.end <= span.start]
+    tokens = tokenize(reading.question)
+    inside = [token.low for token in tokens if span.start <= token.start < span.end]
+    lows = [token.low for token in tokens if token.end <= span.start]
+    lows += inside[:1] if inside[:1] and inside[0] in _WITHIN else []  # "in workshop rig"
     while lows and lows[-1] in _BEFORE:
         lows.pop()
     if not lows or lows[-1] not in _WITHIN:
@@ -71,8 +91,12 @@ def _names_meant(span: Span, rig: Fact) -> Iterator[str]:
         yield from names
 
 
-def _tells(clause: Clause, names: tuple[str, ...]) -> bool:
-    """Whether a clause says of an outfit when, for what or by whom it is worn, or has its name as heading."""
+def _tells(clause: Clause, names: tuple[str, ...]) -> int:
+    """How a clause speaks of an outfit: 2 if it says what it is, 1 if when or by whom it is worn, else 0."""
     text = " ".join(clause.text.casefold().split())
-    heading = (clause.heading or "").casefold()
-    return heading in names or any(re.search(rf"\b{re.escape(name)},? {_SAID}\b", text) for name in names)
+    said = [re.escape(name) for name in names]
+    if (clause.heading or "").casefold() in names or any(
+        re.search(_IS.format(name=one), text) for one in said
+    ):
+        return 2
+    return int(any(re.search(_SAYS.format(name=one), text) for one in said))

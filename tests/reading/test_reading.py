@@ -8,7 +8,7 @@ import pytest
 
 from kb import KnowledgeBase
 from tests.reading.report import mark_questions, talk
-from tests.reading.sheets import BOOKS, SHEETS, dialogues, questions
+from tests.reading.sheets import BOOKS, SHEETS, SMALL, dialogues, questions
 
 # At least so many right and at most so many wrong, as `python -m tests.reading.report` counts them.
 REACHED = {
@@ -101,4 +101,4 @@ def test_the_halves_share_no_question() -> None:
     for books in BOOKS:
         halves = [{asked.text for asked in questions(books, half)} for half in ("open", "kept")]
         assert halves[0].isdisjoint(halves[1])
-        assert min(map(len, halves)) >= 60
+        assert min(map(len, halves)) >= (30 if books in SMALL else 60)

@@ -201,9 +201,7 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
         return of_value(before, roles, lookup)
     if roles.aspect not in ("", "wear", before.aspect):
         return None  # "or alter it?" asks of another act
-    inside = roles.led_by_in and before.kind in ("may", "must") and _beside(before, roles, lookup)
-    if roles.supposed or inside or (roles.led_by_on and placed_on(before, roles, lookup)):  # "on the smock?"
-        roles.worn, roles.asked = [*roles.worn, *roles.asked], []
+    before = _put_beside(before, roles, lookup)
     unclear = next((p for p in (*roles.asked, *roles.worn, *roles.unworn) if p.tag == "items"), None)
     if unclear is not None:
         return None
@@ -240,6 +238,35 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     return after
 
 
+def _put_beside(before: Query, roles: Roles, lookup: Lookup) -> Query:
+    """The question before, once `roles` has what is only said to be worn with it as worn."""
+    inside = roles.led_by_in and before.kind in ("may", "must") and _beside(before, roles, lookup)
+    placed = roles.led_by_on and placed_on(before, roles, lookup)  # "on the smock?"
+    instead = None if roles.supposed or inside or placed else _in_place_of_one(before, roles, lookup)
+    if roles.supposed or inside or placed or instead is not None:
+        roles.worn, roles.asked = [*roles.worn, *roles.asked], []
+    return instead or before
+
+
+def _in_place_of_one(before: Query, roles: Roles, lookup: Lookup) -> Query | None:
+    """ "Fell boots", after "the hall trousers with the hall boots?": the question without the latter."""
+    named = [p.arg for p in roles.asked if p.tag == "item"]
+    if len(named) != 1 or len(roles.asked) > 1 or named[0] in before.items:
+        return None
+    kinds = _own_kinds(named[0], lookup)
+    worn = [f for f, v in before.case.facts if f.startswith("worn:") and v == YES]
+    out = [f for f in worn if not kinds.isdisjoint(_own_kinds(f.removeprefix("worn:"), lookup))]
+    if len(out) != 1 or any(not kinds.isdisjoint(_own_kinds(item, lookup)) for item in before.items):
+        return None
+    kept = tuple((f, v) for f, v in before.case.facts if f not in out)
+    return msgspec.structs.replace(before, case=msgspec.structs.replace(before.case, facts=kept))
+
+
+def _own_kinds(item: str, lookup: Lookup) -> set[str]:
+    """The kinds of a thing, but for those that are as wide as "garment"."""
+    return {kind for kind in lookup.broader(item)[1:] if len(lookup.broader(kind)) > 2}
+
+
 def _left_off(
     before: Query, facts: dict[str, ValueSet], items: tuple[str, ...], roles: Roles
 ) -> tuple[Query, dict[str, ValueSet]]:
@@ -263,7 +290,7 @@ def _off_the_place(before: Query, lookup: Lookup) -> Query:
 
 def _beside(before: Query, roles: Roles, lookup: Lookup) -> bool:
     """Whether what one is "in" is no other thing of the kind asked about: "in the coat?", of a liner."""
-    kinds = {k for i in before.items for k in lookup.broader(i)[1:] if len(lookup.broader(k)) > 2}
+    kinds = {kind for item in before.items for kind in _own_kinds(item, lookup)}
     named = [p.arg for p in roles.asked if p.tag == "item"]
     return bool(named and before.items) and kinds.isdisjoint(k for i in named for k in lookup.broader(i))
 
