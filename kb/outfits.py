@@ -55,6 +55,10 @@ def asked_of_outfit(
     spans = [span for span in reading.spans if span.role == "fact" and span.target == _RIG]
     if len(spans) != 1 or not (listed or _is_the_thing(reading, spans[0])):
         return None
+    odd = [word.casefold() for word in reading.abstain.words] if reading.abstain is not None else []
+    before = tokenize(reading.question[: spans[0].start])
+    if before and before[-1].low in odd:
+        return None  # "river rig"
     names = tuple(_names_meant(spans[0], rig))
     ranked = ranked_clauses(reading, as_of, lookup)
     levels = {one: _tells(lookup.clauses[one], names) for one, _ in ranked}

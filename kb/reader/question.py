@@ -232,7 +232,16 @@ def read_question(
 
     reading = _read(text, found, frame, roles, case, lexicon, lookup, previous, read)
     reading = otherwise(reading, found, roles, before, case, lookup, read)
-    return of_its_words(reading, found, frame, lookup)
+    return _owned(of_its_words(reading, found, frame, lookup), lookup)
+
+
+def _owned(reading: Reading, lookup: Lookup) -> Reading:
+    named = (span.target for span in reading.spans if span.role == "item" and reading.query is not None)
+    if any("insignia" in lookup.broader(item) for item in named if item in lookup.items):
+        from kb.reader.recast.owned import of_its_owner  # noqa: PLC0415  most things are nobody's award
+
+        return of_its_owner(reading, lookup)
+    return reading
 
 
 def _read(
