@@ -83,6 +83,7 @@ KEPT = {
     "demo": """
         May I wear the storm coat while the buttons are missing in storm rig?
         Specs on the deck of the tender: do they need to be on a string?
+        May I wear deck shoes 3 metres from running machinery?
         wardins ware there slides gilt end inbord, yes?
         May I carry my snorkel in the engine room?
         May I wear the knit cap as the bobble fell off with the boat rig?

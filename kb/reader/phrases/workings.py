@@ -51,6 +51,10 @@ MISLEADING_WORKINGS = rf"""
      => must I wear \2 with \1\3?
 ^(?:may|can|could) (.+?) be covered(?: up| over)? (?:with|by) (<the> (?:[\w'-]+ )?(?:net|snood|hood|cap|hat))
     ((?: (?:in|on|at|while|when) [^.;?!]+)?)\W*$ => may I wear \2 with \1\3?
+# coloured colored
+^(?:(?:can|may|could) <subject> (?:<wear>|keep)|(?:are|is)) (?:<the> |some )?(?:(?:brightly|vividly
+    |strongly|darkly)\s)?colou?red ([\w' -]+?)( (?:in|on|at|with|when|while|for|as) [^.;?!]+)?(?: <fine>)?\W*$
+     => what colour may the \1 be\2?
 # new fresh replacement replacements
 ^(?:and |so )?(?:when|how (?:often|soon)) (?:do|does|can|will|would|may) <subject> (?:get|have|draw|claim
     |expect|be (?:given|issued(?: with)?)|receive|ask for) (?:(?:an?|some|the|<own>) )?(?:new|fresh

@@ -5,10 +5,11 @@ from __future__ import annotations
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, Reading
+from kb.model.questions import Abstain, Query, Reading
 from kb.reader.meaning.frame import Frame
 from kb.reader.pieces.pieces import Understood
 from kb.reader.words.forms import word_set
+from kb.text import Pattern
 from kb.wording import say_query
 
 SIDED = word_set("above over below under beneath underneath short shy")
@@ -18,6 +19,9 @@ _FAULTS = word_set("problem trouble issue offence wrong breach against breaking 
 
 def of_its_words(reading: Reading, found: Understood, frame: Frame, lookup: Lookup) -> Reading:
     """The reading, with what its own words say of it."""
+    if (far := _far_off(reading.query, found, lookup)) is not None:
+        unread = Abstain(reason=f'Not understood: "{far}".', words=(far,))
+        return Reading(question=reading.question, spans=reading.spans, abstain=unread)
     if reading.query is not None and not SIDED.isdisjoint(token.low for token in found.tokens):
         from kb.reader.recast.other_side import by_its_side  # noqa: PLC0415  few questions say a side
 
@@ -42,6 +46,20 @@ def of_its_words(reading: Reading, found: Understood, frame: Frame, lookup: Look
 
     reading = done_by_oneself(washed_at(reading, found.tokens, lookup), found.tokens, lookup)
     return asked_of_a_fault(reading, found.tokens, lookup, banned)
+
+
+_AWAY = Pattern(
+    r"(?i)\b(\d[\d.,/]* ?(?:m|metres?|meters?|yards?|yds?|feet|foot|ft|paces?)) (?:away |off |clear )?"
+    r"(?:from|away|of|off)\b"
+)
+
+
+def _far_off(query: Query | None, found: Understood, lookup: Lookup) -> str | None:
+    """How far off something is, where it was taken for the size of the thing: "3 metres from the winch"."""
+    if query is None or query.value is None or lookup.aspects[query.aspect].kind != "measure":
+        return None
+    away = _AWAY.search(found.text)
+    return away.group(1) if away is not None else None
 
 
 def _is_how(query: Query, lookup: Lookup) -> bool:
