@@ -8,15 +8,17 @@ from __future__ import annotations
 
 import datetime
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 
 from kb.answer.speaking import ranked_clauses
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading, Span
 from kb.model.records import Case, Clause, Fact
+from kb.model.values import Choices
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
 from kb.wording import say_query
+from kb.wording.labels import GRADE
 
 _RIG = "rig"
 _BEFORE = word_set("a an the my our his her their your full whole proper complete entire any that this")
@@ -27,6 +29,8 @@ _DRESSED = word_set("be is are am dressed dress turn turned come go get change c
 """What somebody does in an outfit to wear it: "turn out in parade dress"."""
 _IS = r"\b{name}(?:\b[^.;:]{{0,60}}:| (?:is the|are the|consists?|comprises?)\b)"
 _SAYS = r"\bwears? (?:the )?{name}\b|\b{name},? (?:is|are|shall be|must be|may be|for|when|on|at)\b"
+_HARDLY = 1
+"""So few things to put on are no outfit."""
 _CLEARLY = 1.1
 """By how much a clause must speak more of the question than the next, to be the one that is shown."""
 
@@ -36,9 +40,14 @@ def told_by_clause(answer: Answer, tell: Callable[[Reading], Answer], lookup: Lo
     query = answer.reading.query
     if query is None or query.kind != "list" or query.items or query.aspect != "wear":
         return answer
-    if any("required" in (entry.verdict, entry.usual) for entry in answer.entries):
+    named = sum("required" in (entry.verdict, entry.usual) for entry in answer.entries)
+    if not named:
+        found = asked_of_outfit(answer.reading, query.case.as_of, lookup, listed=True)
+    elif named <= _HARDLY and _RIG not in dict(query.case.facts):
+        found = None
+    else:
         return answer
-    found = asked_of_outfit(answer.reading, query.case.as_of, lookup, listed=True)
+    found = found or _of_their_outfit(answer.reading, query, lookup)
     return tell(found) if found is not None else answer
 
 
@@ -63,10 +72,42 @@ def asked_of_outfit(
     ranked = ranked_clauses(reading, as_of, lookup)
     levels = {one: _tells(lookup.clauses[one], names) for one, _ in ranked}
     best = max(levels.values(), default=0)
-    told = [(one, score) for one, score in ranked if best and levels[one] == best]
+    return _shown(
+        reading, [(one, score) for one, score in ranked if best and levels[one] == best], as_of, lookup
+    )
+
+
+def _of_their_outfit(reading: Reading, query: Query, lookup: Lookup) -> Reading | None:
+    """The clause that says what the outfit of who is asked about is: "it is worn by porters"."""
+    grades, rig = dict(query.case.facts).get(GRADE), lookup.facts.get(_RIG)
+    if rig is None or not isinstance(grades, Choices) or grades.complement or _RIG in dict(query.case.facts):
+        return None
+    of = [value for value in lookup.facts[GRADE].values if value.id in grades.members]
+    ladders = [
+        name
+        for group in lookup.base.groups
+        if group.fact == GRADE and grades.members <= set(group.members)
+        for name in (group.label, *group.other_labels)
+    ]
+    who = [re.escape(name.casefold()) for name in (*(value.label for value in of), *ladders)]
+    names = tuple(name.casefold() for value in rig.values for name in (value.label, *value.other_labels))
+    day = query.case.as_of
+    told = [
+        (one, score)
+        for one, score in ranked_clauses(reading, day, lookup)
+        if _tells(lookup.clauses[one], names) > 1
+        and re.search(rf"\b(?:{'|'.join(who)})s?\b", " ".join(lookup.clauses[one].text.casefold().split()))
+    ]
+    return _shown(reading, told, day, lookup)
+
+
+def _shown(
+    reading: Reading, told: Sequence[tuple[str, float]], day: datetime.date, lookup: Lookup
+) -> Reading | None:
+    """The first of some clauses, if it speaks clearly more of the question than the next."""
     if not told or (len(told) > 1 and told[0][1] < told[1][1] * _CLEARLY):
         return None
-    query = Query(kind="source", clause=told[0][0], case=Case(as_of=as_of))
+    query = Query(kind="source", clause=told[0][0], case=Case(as_of=day))
     return Reading(question=reading.question, query=query, text=say_query(lookup, query), spans=reading.spans)
 
 

@@ -34,7 +34,9 @@ def ask(tmp_path_factory: pytest.TempPathFactory) -> Ask:
         ("demo", "What about shore rig?", "3.14"),
         ("playhouse", "When is house dress worn?", "2.1"),
         ("playhouse", "Do ushers have to wear evening dress at a matinee?", "2.2"),
-        # a list that would name nothing to put on
+        # a list that would name next to nothing to put on
+        ("infirmary", "What does a porter wear?", "2.5"),
+        ("infirmary", "What's the uniform for a cook?", "2.4"),
         ("playhouse", "What is Evening Dress?", "2.2"),
         ("playhouse", "What are Show Blacks?", "4.1"),
     ],

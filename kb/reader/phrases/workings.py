@@ -51,6 +51,9 @@ MISLEADING_WORKINGS = rf"""
      => must I wear \2 with \1\3?
 ^(?:may|can|could) (.+?) be covered(?: up| over)? (?:with|by) (<the> (?:[\w'-]+ )?(?:net|snood|hood|cap|hat))
     ((?: (?:in|on|at|while|when) [^.;?!]+)?)\W*$ => may I wear \2 with \1\3?
+# uniform outfit attire dress rig
+^(?:so |and )?what(?:['’]s| is| are) the (?:proper |correct |right |full |usual |official )?(?:uniform|outfit
+    |attire|dress|rig|get-?up) (?:for|worn by) (?!the day\b)([\w' -]+?)\W*$ => what do I wear for \1?
 # coloured colored
 ^(?:(?:can|may|could) <subject> (?:<wear>|keep)|(?:are|is)) (?:<the> |some )?(?:(?:brightly|vividly
     |strongly|darkly)\s)?colou?red ([\w' -]+?)( (?:in|on|at|with|when|while|for|as) [^.;?!]+)?(?: <fine>)?\W*$
