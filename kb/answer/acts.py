@@ -121,6 +121,17 @@ def wear_question(lookup: Lookup, query: Query) -> Query:
     return msgspec.structs.replace(query, kind="may", aspect=use, value=None, items=query.items[:1])
 
 
+def is_named_so(lookup: Lookup, query: Query) -> bool:
+    """Whether a thing is asked to be as its name has it: socks that are the black socks, black."""
+    value = query.value
+    if query.polarity == "not" or not isinstance(value, Choices) or value.complement or not query.items:
+        return False
+    aspect, own = lookup.aspects[query.aspect], lookup.items[query.items[0]].label.lower().split()
+    return aspect.kind == "choice" and any(
+        v.id in value.members and set(v.label.lower().split()) <= set(own) for v in aspect.values
+    )
+
+
 def is_way(lookup: Lookup, query: Query) -> bool:
     """Whether it is asked if a thing may be worn in one way, or of one make: "under the helmet", "plain"."""
     way = lookup.aspects[query.aspect]

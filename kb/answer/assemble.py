@@ -6,9 +6,9 @@ from collections.abc import Callable, Sequence
 
 import msgspec
 
-from kb.answer.acts import act_answer, carriers, is_banned, is_way, wear_question
+from kb.answer.acts import act_answer, carriers, is_banned, is_named_so, is_way, wear_question
 from kb.answer.aspects import aspect_part, aspects_of
-from kb.answer.beside import act_notes, claim_notes, foul_company, silence_notes, worn_notes
+from kb.answer.beside import act_notes, claim_notes, parted_from, silence_notes, with_company, worn_notes
 from kb.answer.changes import allowing, turning_changes
 from kb.answer.common import (
     Part,
@@ -151,6 +151,8 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
         if without is not None:
             return _answer_as(engine, without, blank)
         company = company_note(engine, query, blank.reading.carried) if query.kind == "may" else ()
+    if open_ and (parted := parted_from(engine, query)) is not None:
+        return _answer_as(engine, parted, blank)
     cited = carriers(engine.lookup, query, part)
     both = any(case.verdict == "conflict" for case in part.cases)
     answer = _finish(engine, query, blank, [part], verdict, cited, both)
@@ -161,8 +163,7 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
         from kb.answer.lacking import said_alone  # noqa: PLC0415
 
         answer = said_alone(engine, query, answer)
-    if verdict not in ("prohibited", "conflict", "silent"):
-        answer = replaced(answer, headline=" ".join((answer.headline, *foul_company(engine, query))))
+    answer = with_company(engine, query, answer) if open_ else answer
     if query.kind == "when" and len(part.cases) > 1 and part.aspect == query.aspect:
         times = say_when(engine.lookup, query, [(case.when, case.verdict) for case in part.cases])
         answer = replaced(answer, headline=times or answer.headline)
@@ -195,14 +196,14 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
     if not parts and query.value is None:
         parts = _spoken(engine, query, _akin(engine, item, query), possible)
     if not parts:
-        if is_banned(engine, query, not _kinds_that_differ(engine, wear_question(engine.lookup, query))):
+        alike = not _kinds_that_differ(engine, wear_question(engine.lookup, query))
+        if is_named_so(engine.lookup, query) or is_banned(engine, query, alike):
             return _answer_as_worn(engine, query, blank)
         if query.kind == "where" and (places := _answer_as_place(engine, query, blank)):
             return places
         silent = _finish(engine, query, blank, [], "silent", cited=[])
-        return replaced(
-            silent, notes=(*silent.notes, *worn_notes(engine, query), *silence_notes(engine, query))
-        )
+        notes = (*silent.notes, *worn_notes(engine, query), *silence_notes(engine, query))
+        return replaced(silent, notes=notes)
     verdicts = [part.verdict for part in parts]
     verdict: Verdict = verdicts[0] if len(set(verdicts)) == 1 else "required"
     if "conditional" in verdicts:

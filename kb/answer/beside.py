@@ -9,9 +9,9 @@ import msgspec
 from kb.answer.acts import is_way, wear_question
 from kb.model.conditions import ALWAYS, evaluate, tests
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, Verdict
-from kb.model.records import OWNED_ASPECTS, Clause
-from kb.model.values import YES, others_in
+from kb.model.questions import Answer, Query, Verdict
+from kb.model.records import OWNED_ASPECTS, Clause, Rule
+from kb.model.values import NO, YES, others_in
 from kb.reasoner import WORN, Engine, Problem, possible_facts, rows
 from kb.wording import clause_reference, listing, say_rule, say_verdict, sentence, the_item
 
@@ -25,7 +25,7 @@ def act_notes(engine: Engine, query: Query, verdict: Verdict) -> tuple[str, ...]
     if verdict in ("prohibited", "conflict"):
         return ()
     if verdict == "silent":
-        return silence_notes(engine, query)
+        return () if _only_how(engine, query) else silence_notes(engine, query)
     if is_way(engine.lookup, query):
         return claim_notes(engine, query)
     return tuple(_looks(engine, query))
@@ -64,8 +64,62 @@ def worn_notes(engine: Engine, query: Query) -> tuple[str, ...]:
     return (f"Whether {it} may be {_USED[plain.aspect]} at all: {said}" if facts else said,)
 
 
-def foul_company(engine: Engine, query: Query) -> Iterator[str]:
+def parted_from(engine: Engine, query: Query) -> Query | None:
+    """Whether a thing told to be worn may be worn with the one asked about, if that is what forbids it.
+
+    "I have a full beard. May I wear the mask?" is answered by a rule that is written of the beard.
+    """
+    lookup, item = engine.lookup, query.items[0]
+    if query.kind != "may" or query.polarity == "not" or query.aspect != "wear" or query.case.alone:
+        return None
+    for other, _ in _fouled(engine, query):
+        facts = dict(query.case.facts) | {WORN + item: NO}
+        facts.pop(WORN + other, None)
+        apart = msgspec.structs.replace(query.case, facts=tuple(facts.items()))
+        group = engine.group(other, lookup.use_of(other))
+        if engine.problem(group, possible_facts(apart, (), True, lookup)).always("prohibited"):
+            continue
+        together = facts | {WORN + item: YES}
+        case = msgspec.structs.replace(query.case, facts=tuple(together.items()))
+        return msgspec.structs.replace(query, items=(other,), aspect=lookup.use_of(other), case=case)
+    return None
+
+
+def with_company(engine: Engine, query: Query, answer: Answer) -> Answer:
+    """The answer with what else may not be, and where nothing says whether, how the thing must be."""
+    lookup, said = engine.lookup, [answer.headline]
+    bearing = _only_how(engine, query) if answer.verdict == "silent" else ()
+    if bearing:
+        done = lookup.aspects[query.aspect].done or "done"
+        whether = f"whether {the_item(lookup, query.items[0])} may be {done}"
+        said = [f"No clause says {whether}, only how."]
+        said += [_with_clause(lookup, rule) for rule in bearing]
+    headline = " ".join((*said, *_foul_company(engine, query)))
+    return msgspec.structs.replace(answer, headline=headline)
+
+
+def _only_how(engine: Engine, query: Query) -> tuple[Rule, ...]:
+    """The duties that take it for granted that the thing is worn in the case told."""
+    if query.kind != "may" or query.polarity == "not":
+        return ()
+    return tuple(rule for rule in _bearing(engine, query) if rule.modality == "must")
+
+
+def _foul_company(engine: Engine, query: Query) -> Iterator[str]:
     """Things that are said to be worn with it and may not be worn in this case themselves."""
+    lookup = engine.lookup
+    for other, problem in _fouled(engine, query):
+        case = msgspec.structs.replace(query.case, alone=False)
+        plain = msgspec.structs.replace(
+            query, kind="why", items=(other,), case=case, polarity="do", modalities=()
+        )
+        said = say_verdict(lookup, "prohibited", wear_question(lookup, plain)).removeprefix("No. ")
+        yield f"But {said[:1].lower()}{said[1:].removesuffix('.')} here ({_by(problem, lookup)})."
+    yield from _protection_due(engine, query)
+
+
+def _fouled(engine: Engine, query: Query) -> Iterator[tuple[str, Problem]]:
+    """Each such thing, with what forbids it."""
     lookup = engine.lookup
     worn = [fact[len(WORN) :] for fact, values in query.case.facts if fact.startswith(WORN) and values == YES]
     for other in dict.fromkeys((*query.items[1:], *worn)):
@@ -77,12 +131,7 @@ def foul_company(engine: Engine, query: Query) -> Iterator[str]:
             engine.group(other, use), possible_facts(case, query.items[:1], True, lookup)
         )
         if problem.always("prohibited"):
-            plain = msgspec.structs.replace(
-                query, kind="why", items=(other,), case=case, polarity="do", modalities=()
-            )
-            said = say_verdict(lookup, "prohibited", wear_question(lookup, plain)).removeprefix("No. ")
-            yield f"But {said[:1].lower()}{said[1:].removesuffix('.')} here ({_by(problem, lookup)})."
-    yield from _protection_due(engine, query)
+            yield other, problem
 
 
 def _protection_due(engine: Engine, query: Query) -> Iterator[str]:
@@ -113,7 +162,17 @@ def _by(problem: Problem, lookup: Lookup) -> str:
 
 
 def _looks(engine: Engine, query: Query) -> Iterator[str]:
-    """Duties as to how the thing is worn that what was stated brings with it."""
+    """Duties as to how the thing is worn that what was stated brings with it, as sentences."""
+    for rule in _bearing(engine, query):
+        yield _with_clause(engine.lookup, rule)
+
+
+def _with_clause(lookup: Lookup, rule: Rule) -> str:
+    return f"{say_rule(lookup, rule)} ({clause_reference(lookup, rule.clause)})"
+
+
+def _bearing(engine: Engine, query: Query) -> Iterator[Rule]:
+    """The rules that make them."""
     lookup, known = engine.lookup, dict(query.case.facts)
     stated = {fact for fact in known if not fact.startswith(WORN)}
     found = 0
@@ -128,7 +187,7 @@ def _looks(engine: Engine, query: Query) -> Iterator[str]:
             bears = rule.modality in ("must", "must_not") and condition != ALWAYS and stated & tested
             if bears and found < _MOST and evaluate(condition, known.get) is True:
                 found += 1
-                yield f"{say_rule(lookup, rule)} ({clause_reference(lookup, rule.clause)})"
+                yield rule
 
 
 def _aspects(lookup: Lookup, item: str, facts: Collection[str] | None = None) -> list[str]:

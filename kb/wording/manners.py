@@ -36,6 +36,12 @@ _TREATMENTS = frozenset((
     "shake", "soak", "sponge", "starch", "steam", "store", "stow", "test", "trim", "tumble", "varnish",
     "wash", "wax", "wipe", "wrap", "wring",
 ))  # fmt: skip
+_OF_THE_THING = frozenset({"fit", "fastening", "construction", "care"})
+"""Manners in which a thing itself is; how it is issued or replaced is said of the issue."""
+_OCCASIONAL = frozenset(
+    {"every", "each", "once", "twice", "annually", "yearly", "monthly", "weekly", "daily"}
+)
+_BY_MEANS = frozenset({"dry", "steam", "hand", "machine", "spot", "wet"})
 _AFTER = frozenset(("", "enough", "and", "or", "all", "back", "together", "away", "flat"))
 _DONE = {"hang": "hung", "keep": "kept", "sew": "sewn", "shake": "shaken", "wring": "wrung"}
 _DOUBLED = ("dab", "pin", "trim", "wrap")
@@ -49,6 +55,10 @@ def is_manner(aspect: Aspect) -> bool:
 def say_manner(lookup: Lookup, scope: str, aspect: Aspect, verb: str) -> str:
     """ "The coat must be buttoned to the throat", "must have the collar turned down", else quoted."""
     words = aspect.label.lower().split()
+    manner = lookup.aspects[aspect.within or aspect.id].label
+    if aspect.within not in _OF_THE_THING:
+        said = aspect.label if _is_when_or_by(words) else f"“{aspect.label}”"
+        return phrase(definite(manner), "of", scope, verb, "be", said)
     if aspect.within == "fit" and len(words) > 1 and words[0].endswith("ing") and words[1] in PREPOSITIONS:
         return phrase(scope, verb, "be worn", aspect.label)
     done = treated(aspect)
@@ -62,15 +72,17 @@ def say_manner(lookup: Lookup, scope: str, aspect: Aspect, verb: str) -> str:
         return phrase(scope, verb, "have", indefinite(aspect.label))
     if _is_placed(words):
         return phrase(scope, verb, "have", definite(aspect.label))
-    manner = lookup.aspects[aspect.within or aspect.id].label
     return phrase(definite(manner), "of", scope, verb, "be", f"“{aspect.label}”")
 
 
 def treated(aspect: Aspect) -> str | None:
     """A treatment as it is done to a thing, "washed by hand" for "wash by hand"; None if it is none."""
     words = aspect.label.split()
-    if aspect.within != "care" or not words or words[0].lower() not in _TREATMENTS:
+    by_means = len(words) > 1 and words[0].lower() in _BY_MEANS and words[1].lower() in _TREATMENTS
+    if aspect.within != "care" or not words or not (by_means or words[0].lower() in _TREATMENTS):
         return None
+    if by_means:
+        return " ".join((f"{words[0]}-{_done(words[1])}", *words[2:]))
     done = [_done(words[0])]
     for before, word in pairwise(words):
         joined = before in ("and", "or") and word.lower() in _TREATMENTS
@@ -87,6 +99,11 @@ def _done(verb: str) -> str:
     if verb.endswith("e"):
         return f"{verb}d"
     return f"{verb[:-1]}ied" if verb.endswith("y") and verb[-2] not in "aeiou" else f"{verb}ed"
+
+
+def _is_when_or_by(words: list[str]) -> bool:
+    """Whether a text can follow "the issue of the shoes must be": "on joining", "every two years"."""
+    return bool(words) and (words[0] in PREPOSITIONS or words[0] in _OCCASIONAL)
 
 
 def _is_predicate(words: list[str]) -> bool:

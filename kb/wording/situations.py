@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from kb.model.lookup import Lookup
+from kb.model.months import MONTHS
 from kb.model.records import Fact
 from kb.model.values import Choices
 from kb.text import Pattern
@@ -119,6 +120,8 @@ def _state_phrase(fact: Fact, yes: bool) -> Phrase:
             bare = f"{no}{predicate}"
             return Phrase(f"it {verb} {bare}", bare, bare if yes else None, noun=noun, place=6)
         return Phrase(f"{subject} {verb} {no}{predicate}", noun=noun)
+    if _OF_DAYS.match(label):
+        return Phrase(f"the day is {no}{label}", None, label if yes else None, noun=noun, place=6)
     if is_adverbial(label) or is_participial(label) or _asks_you(fact):
         bare = f"{no}{label}"
         attached = bare if yes and is_adverbial(label) and not is_participial(label) else None
@@ -161,6 +164,7 @@ def _stated(fact: Fact, no: str) -> str | None:
     return _of_the_wearer(" ".join((*rest[:cut], lead, *no.split(), *rest[cut:])))
 
 
+_OF_DAYS = Pattern(rf"(?:from|between|before|after|until|on) (?:\d+ )?(?:{'|'.join(MONTHS)})\b", re.I)
 _OPEN = frozenset({"or", "not", "no", "any", "anyone", "which", "may"})
 _YOU = frozenset({"are", "have"})
 _LEADS = frozenset({"is", "are", "has", "have"})
@@ -196,7 +200,8 @@ def _asked_frame(fact: Fact) -> tuple[str, str, str] | None:
         return None
     article = "the " if whole["subject"] else ""
     words = fact.label.split()
-    cut = next((i for i, word in enumerate(words) if i and _begins_predicate(word)), None)
+    than = next((i - 1 for i, word in enumerate(words) if i > 1 and word.lower() == "than"), None)
+    cut = next((i for i, word in enumerate(words) if i and _begins_predicate(word)), than)
     if cut is None and not whole["more"] and len(words) > 1:
         cut = len(words) - 1
     if cut is not None:

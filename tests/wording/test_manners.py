@@ -10,7 +10,8 @@ from tests.little import AT, base
 
 LOOKUP = base(
     aspects=tuple(
-        Aspect(id=name, label=name, kind="manner", at=AT) for name in ("care", "construction", "fit")
+        Aspect(id=name, label=name, kind="manner", at=AT)
+        for name in ("care", "construction", "fit", "replacement")
     )
 )
 
@@ -27,6 +28,15 @@ def manner(label: str, within: str) -> Aspect:
         ("care", "hang to dry away from heat", "the cap must not be hung to dry away from heat"),
         ("care", "wrap in tissue", "the cap must not be wrapped in tissue"),
         ("care", "use no soap", "the care of the cap must not be “use no soap”"),
+        ("care", "dry clean only", "the cap must not be dry-cleaned only"),
+        ("care", "dry flat", "the cap must not be dried flat"),
+        ("replacement", "every two years", "the replacement of the cap must not be every two years"),
+        ("replacement", "on joining", "the replacement of the cap must not be on joining"),
+        (
+            "replacement",
+            "found by the wearer",
+            "the replacement of the cap must not be “found by the wearer”",
+        ),
         ("construction", "steel toecap", "the cap must not have a steel toecap"),
         ("construction", "oiled leather", "the cap must not be of oiled leather"),
         ("construction", "linen with a silk lining", "the cap must not be of linen with a silk lining"),

@@ -45,6 +45,18 @@ ASKED = [
         "the wearer carries a lamp of the wearer's own",
         "the wearer does not carry a lamp of the wearer's own",
     ),
+    (
+        "beard longer than the thumb",
+        "Is the beard longer than the thumb?",
+        "the beard is longer than the thumb",
+        "the beard is not longer than the thumb",
+    ),
+    (
+        "from 1 November to 11 November",
+        "Is it between 1 November and 11 November?",
+        "the day is from 1 November to 11 November",
+        "the day is not from 1 November to 11 November",
+    ),
     ("lapel", "Does the garment have a lapel?", "the case is one of lapel", "the case is not one of lapel"),
 ]
 

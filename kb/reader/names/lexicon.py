@@ -107,6 +107,18 @@ class Lexicon:
         return frozenset(key for ((low, key),) in words if low != key)
 
     @cached_property
+    def in_the_plural(self) -> frozenset[tuple[str, str, str]]:
+        """(word, fact, value) named in the plural alone: who is in blacks is not told by what is black."""
+        return frozenset(
+            (word[:-1], fact.id, value.id)
+            for fact in self._lookup.base.facts
+            for value in fact.values
+            for words in ({word for name in labels_of(value) for word in name.lower().split()},)
+            for word in words
+            if word.endswith("s") and word[:-1] not in words
+        )
+
+    @cached_property
     def known_words(self) -> frozenset[str]:
         """Keys of every word that the books use: none of them is a misspelling."""
         texts = (clause.text for clause in self._lookup.base.clauses)

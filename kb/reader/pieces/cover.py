@@ -21,6 +21,7 @@ from kb.reader.pieces.patterns import pattern_pieces
 from kb.reader.pieces.pieces import SHARING, How, Piece
 from kb.reader.pieces.reported import reported
 from kb.reader.pieces.shared import LISTING, listed_outfits
+from kb.reader.words.colours import HEADS
 from kb.reader.words.forms import word_set
 from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.tokens import Token
@@ -67,6 +68,8 @@ def _names_at(tokens: tuple[Token, ...], first: int, lexicon: Lexicon) -> list[P
         entries = lexicon.names.get(joined)
         if entries and count == 1 and _is_no_plural(token.low) and token.low == joined in lexicon.plurals:
             continue
+        if entries and count == 1 and token.low in HEADS:
+            entries = tuple(e for e in entries if (token.low, e.owner, e.id) not in lexicon.in_the_plural)
         if entries and count == 1 and _goes_with(tokens, first, lexicon):
             continue
         written = tokens[first : last + 1]

@@ -10,7 +10,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from functools import partial
 
+from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.words.forms import NUMBER_WORDS, word_set
@@ -69,13 +71,29 @@ def _ways(found: Understood, lookup: Lookup) -> Iterator[tuple[str, _Put]]:
             yield from _of_insignia(name)
         elif moved and _are(piece, "carried", lookup) and not _is_moved(piece, lookup):
             it = rf"(?P<it>{_LEADS}{name})"
-            yield rf"\b{_ON} (?:up {it}|{it.replace('?P<it>', '?P<that>')} up)\b", _either
+            yield (
+                rf"\b{_ON} (?:up {it}|{it.replace('?P<it>', '?P<that>')} up)\b",
+                partial(_either, _raised(piece, found, lookup)),
+            )
         else:
             yield _INSTEAD % (_LEADS, name), r"go without \g<it>\g<rest>"
 
 
-def _either(match: re.Match[str]) -> str:
-    return f"carry {match['it'] or match['that']}"
+def _either(act: str, match: re.Match[str]) -> str:
+    return f"{act} {match['it'] or match['that']}"
+
+
+def _raised(piece: Piece, found: Understood, lookup: Lookup) -> str:
+    """ "Open" an umbrella, where rules on putting it up turn on what is told, else that it is carried."""
+    told = {other.fact for other in found.pieces if other.tag == "fact"}
+    for rule in lookup.base.rules:
+        act = lookup.aspects[rule.aspect]
+        names = " ".join((act.label, *act.other_labels)).casefold().split()
+        if act.verb is None or "up" not in names or not told & {t.fact for t in tests(rule.condition)}:
+            continue
+        if any(entry.id in rule.scope.items for entry in piece.entries):
+            return act.verb
+    return "carry"
 
 
 def _of_insignia(name: str) -> Iterator[tuple[str, str]]:

@@ -1,0 +1,81 @@
+"""What is told to be worn is held against the thing asked about, whichever of them the rule is of."""
+
+from __future__ import annotations
+
+import datetime
+import json
+from collections.abc import Callable
+from functools import cache
+
+import pytest
+
+from kb import Answer, KnowledgeBase, answer_to_json
+from tests.reading.sheets import BOOKS
+
+DAY = datetime.date(2026, 11, 25)
+Ask = Callable[[str, str], Answer]
+
+
+@pytest.fixture(scope="module")
+def opened(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], KnowledgeBase]:
+    folder = tmp_path_factory.mktemp("company")
+    return cache(lambda name: KnowledgeBase.open(BOOKS[name], folder / name))
+
+
+@pytest.fixture(scope="module")
+def ask(opened: Callable[[str], KnowledgeBase]) -> Ask:
+    def asked(name: str, text: str) -> Answer:
+        (answer,) = opened(name).ask(text, as_of=DAY)
+        assert opened(name).verify(json.loads(answer_to_json(answer))) is None
+        return answer
+
+    return asked
+
+
+@pytest.mark.parametrize(
+    ("text", "headline"),
+    [
+        # "A full beard must not be worn with a dust mask."
+        ("I have a full beard. Can I wear a dust mask?", "No. The full beard must not be worn with the dust"),
+        (
+            "I am wearing a dust mask. Can I have a full beard?",
+            "No. The full beard must not be worn with the",
+        ),
+        (
+            "Can I wear a dust mask with a full beard?",
+            "No. The full beard must not be worn with the dust mask",
+        ),
+        ("I have a moustache. Can I wear a dust mask?", "The books are silent"),
+        ("I have no beard. Can I wear a dust mask?", "The books are silent"),
+        # "nor by ushers in the auditorium beyond what cannot be noticed at arm's length"
+        (
+            "Is perfume allowed in the auditorium for ushers?",
+            "No clause says whether the scent may be worn, o",
+        ),
+        ("Is perfume allowed for bar staff in the foyer?", "The books are silent"),
+        ("Must an usher wear perfume in the auditorium?", "The books are silent"),
+        # "An umbrella must not be opened under the canopy."
+        ("Can I put my umbrella up under the canopy?", "No. The house umbrella must not be opened."),
+        (
+            "Can I carry my umbrella under the canopy?",
+            "It depends on the wearer's grade, the duty and the we",
+        ),
+        # "be black" is no outfit: the Show Blacks are called by the plural
+        ("Must my headscarf be black backstage?", "Yes. The colour of the item worn for religion or belief"),
+        ("Must my headscarf be white backstage?", "No. The colour of the item worn for religion or belief"),
+        (
+            "As a stagehand in a performance, do my socks have to be black?",
+            "Yes: the black socks must be worn.",
+        ),
+        (
+            "Is my bow tie black at a gala as a head usher?",
+            "No. The colour of the bow tie must not be black.",
+        ),
+        (
+            "As a stagehand, must I wear the soft-soled shoes in blacks?",
+            "Yes. The soft-soled black shoes must",
+        ),
+    ],
+)
+def test_of_a_playhouse(ask: Ask, text: str, headline: str) -> None:
+    assert ask("playhouse", text).headline.startswith(headline)
