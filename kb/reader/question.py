@@ -294,7 +294,9 @@ def _read(
     )
 
 
-def _read_as(text: str, query: Query, spans: tuple[Span, ...], lookup: Lookup) -> Reading:
+def _read_as(text: str, query: Query | Reading, spans: tuple[Span, ...], lookup: Lookup) -> Reading:
+    if isinstance(query, Reading):
+        return query
     return Reading(question=text, text=say_query(lookup, query), query=query, spans=spans)
 
 

@@ -19,35 +19,40 @@ from kb.reader.recast.telling import LIGHT, analysed, clause_words, word_level
 from kb.reader.words.forms import word_set
 from kb.text import Pattern
 
-_MODAL = r"(?:can|could|may|might|will|would|is|does|has)"
-_ABLE = r"(?:(?:able|allowed|entitled|free|in a position|have the power|the power|the right) to )?"
-_SOMEBODY = (
+MODAL = r"(?:can|could|may|might|will|would|is|does|has)"
+ABLE = r"(?:(?:able|allowed|entitled|free|in a position|have the power|the power|the right) to )?"
+SOMEBODY = (
     r"(?:me|us|him|her|them|you|everyone|everybody|anyone|anybody|someone|somebody|people|staff|members?"
     r"|(?:my|our|a|an|the|his|her) \w+|one of (?:us|them|my \w+))"
 )
-_LETS = (
-    rf"(?:(?:let|sign|release|free|relieve) {_SOMEBODY} (?:off|from|out of)"
-    rf"|(?:excuse|spare|exempt|dispense) {_SOMEBODY}(?: from)?|waive|dispense with)"
+WITHOUT = (
+    r"(?:go without|go out without|do without|work without|leave off|take off|not wear|stop wearing|skip)"
+)
+LETS = (
+    rf"(?:(?:let|sign|release|free|relieve) {SOMEBODY} (?:off|from|out of)"
+    rf"|(?:excuse|spare|exempt|dispense) {SOMEBODY}(?: from)?|waive|dispense with"
+    rf"|(?:let|allow|permit) {SOMEBODY} (?:to )?{WITHOUT}"
+    rf"|(?:give|grant) {SOMEBODY} (?:leave|permission|a waiver) (?:to {WITHOUT}|not to wear))"
     r"(?: with| having to)?(?: (?:wear|wearing|put on|putting on))?"
 )
 _SAYS = r"(?:says?|said|reckons?|thinks?|claims?|told (?:me|us|him|her)|tells (?:me|us)|promised)(?: that)?"
 _ASKED = (
     Pattern(
-        rf"{LEAD}{_MODAL}(?: n't| not)? (?P<who>.+?) (?:even |just |really |ever )?{_ABLE}{_LETS}"
+        rf"{LEAD}{MODAL}(?: n't| not)? (?P<who>.+?) (?:even |just |really |ever )?{ABLE}{LETS}"
         r" (?P<thing>.+)"
     ),
-    Pattern(rf"{LEAD}who (?:can|could|may|will|is) {_ABLE}{_LETS} (?P<thing>.+)"),
+    Pattern(rf"{LEAD}who (?:can|could|may|will|is) {ABLE}{LETS} (?P<thing>.+)"),
     Pattern(
         rf"(?:.*? (?=the |my |our |an? ))?(?P<who>(?:[\w'-]+ ){{1,5}}?){_SAYS} (?:he|she|they)"
-        rf" (?:can|could|will|'ll|may|is|'s) {_ABLE}{_LETS} (?P<thing>.+?)"
+        rf" (?:can|could|will|'ll|may|is|'s) {ABLE}{LETS} (?P<thing>.+?)"
         r"(?: [.?!;,])? (?:so )?(?:(?:can|could|may|will|is) (?:he|she|they|that)|true|right)"
         r"(?: (?:really|right|so|true|correct|do that|do so|allowed(?: to)?(?: do that)?))*"
     ),
 )
-_FREES = Pattern(r"(?i)\b(?:excus|waiv|exempt|let off|leave off|dispens)")
+FREES = Pattern(r"(?i)\b(?:excus|waiv|exempt|let off|leave off|dispens)")
 _NOBODY = Pattern(r"(?i)\b(?:no one|nobody|no (?:\w+ )?waivers?|never waived?|not be waived)\b")
 _ANYONE = word_set("anyone anybody someone somebody who nobody he she they it i we you")
-_BESIDE = word_set("""
+BESIDE = word_set("""
     week weeks month months day days shift shifts tonight today tomorrow year years hour hours medical
     religious grounds reasons reason doctor's note once time being few couple two three four performance show
     one work job duty little bit short hot warm heat
@@ -70,7 +75,7 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
     clauses = [
         clause
         for clause in lookup.base.clauses
-        if is_in_force(clause, case.as_of) and _FREES.search(clause.text) is not None
+        if is_in_force(clause, case.as_of) and FREES.search(clause.text) is not None
     ]
     before = [p for p in found.pieces if p.first < place]
     if any(p.tag == "fact" and lookup.facts[p.fact].family in GRANTABLE for p in before):
@@ -82,8 +87,12 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
             return Query(kind="source", clause=clause, case=case)
         return Query(kind="source", items=(items[0],), clause=clause, polarity="not", case=case)
     who = [low for low in (match.groupdict().get("who") or "").split() if low not in LIGHT | _ANYONE]
-    strange = _strange(found, place)
-    near = [c.id for c in clauses if who and _has(who, c) and _has(strange, c) and _is_on(items, c, lookup)]
+    others = strange(found, place)
+    near = [
+        c.id
+        for c in clauses
+        if who and has_words(who, c) and has_words(others, c) and _is_on(items, c, lookup)
+    ]
     if not any(denied) and len(near) == 1:
         return Query(kind="source", clause=near[0], case=case)
     grades = (p for p in before if p.tag == "fact" and lookup.facts[p.fact].family == "grade")
@@ -91,17 +100,17 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
     return Abstain(reason="No clause was found that says who may let anybody off it.") if people else None
 
 
-def _strange(found: Understood, place: int) -> list[str]:
+def strange(found: Understood, place: int) -> list[str]:
     """The words of the thing that are no name and do not only say for how long or why."""
     names = {i for p in found.pieces if p.tag in _NAMED for i in range(p.first, p.last)}
     rest = (token.low for at, token in enumerate(found.tokens) if at >= place and at not in names)
-    return [low for low in rest if low[0].isalpha() and low not in LIGHT | _BESIDE]
+    return [low for low in rest if low[0].isalpha() and low not in LIGHT | BESIDE]
 
 
 _NAMED = frozenset({"item", "items", "fact", "grade", "measure", "number"})
 
 
-def _has(words: Sequence[str], clause: Clause) -> bool:
+def has_words(words: Sequence[str], clause: Clause) -> bool:
     said = clause_words(clause)
     return all(word_level(lemma, said) for word in words for lemma in analysed(word))
 
@@ -131,7 +140,7 @@ def _denying(item: str, clauses: Sequence[Clause], lookup: Lookup) -> dict[str, 
     denying: dict[str, bool] = {}
     for clause in clauses:
         for sentence in clause.text.split(". "):
-            denies = _NOBODY.search(sentence) and _FREES.search(sentence)
+            denies = _NOBODY.search(sentence) and FREES.search(sentence)
             taken = [takes_in(sentence, clause, lookup.clauses[one], kept) for one in own if denies]
             same = [one for one in own if lookup.clauses[one].edition == clause.edition]
             if any(taken) and (clause.id in own or sum(taken) >= len(same)):

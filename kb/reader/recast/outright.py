@@ -80,14 +80,21 @@ _CHANGING = word_set("""
     tightened relaxed compare
 """)  # spares most questions the patterns
 _OF_DAYS = word_set("happens happened takes comes came force still valid say said kicks starts ends same")
-_FREEING = word_set("let sign excuse release free spare exempt relieve dispense waive")
+_FREEING = word_set(
+    "let sign excuse release free spare exempt relieve dispense waive allow permit give grant"
+)
+_GIVING = word_set("""
+    let lets allow allows allowed permit permits permitted authorise authorised authorize authorized approve
+    approved sanction sanctioned okayed excuse excused exempt exempted spare spared release released relieve
+    relieved free freed waive waived give gives gave given granted
+""")
 _HAPPENING = word_set("happened happen happens become became becomes gone done since when date day long")
 _OF_RULES = word_set("before used previously originally formerly")
 
 
 def asked_outright(
     found: Understood, previous: Query | None, case: Case, lookup: Lookup, read: Callable[[str], Reading]
-) -> Query | Ask | Abstain | None:
+) -> Query | Reading | Ask | Abstain | None:
     """The query that a turn of phrase makes of the text, or which clause is meant; None where it has none.
 
     `previous` is the question before; `read` reads other words.
@@ -98,7 +105,7 @@ def asked_outright(
         or _what_happened(found, previous, case, lookup)
         or lasting(found, before, case, lookup)
         or _asked_change(found, before, case, lookup, read)
-        or _who_may(found, case, lookup)
+        or _who_may(found, case, lookup, read)
         or _asked_term(found, case, lookup)
         or _asked_grant(found, case, lookup)
         or _asked_spell(found, case, lookup)
@@ -129,13 +136,26 @@ def _what_happened(found: Understood, previous: Query | None, case: Case, lookup
     return again or what_happened(found, case, lookup)
 
 
-def _who_may(found: Understood, case: Case, lookup: Lookup) -> Query | Ask | Abstain | None:
-    """The clause that lets somebody depart from a rule, else the one on who is let off, or on what stays."""
+def _who_may(
+    found: Understood, case: Case, lookup: Lookup, read: Callable[[str], Reading]
+) -> Query | Reading | Ask | Abstain | None:
+    """The clause that lets somebody depart from a rule, else the one on who is let off, or on what stays.
+
+    Before them goes who gives the leave that a rule asks for, and what was asked once it was given.
+    """
+    given: Query | Reading | Abstain | None = None
+    sure = False
+    if not _GIVING.isdisjoint(token.low for token in found.tokens):
+        from kb.reader.recast.leave_given import leave_given  # noqa: PLC0415  few questions ask it
+
+        given, sure = leave_given(found, case, lookup, read)
+    if given is not None and sure:
+        return given
     asked = asked_authority(found, case, lookup)
     if isinstance(asked, Query) and all(one.clause != asked.clause for one in lookup.base.delegations):
         told = _let_off(found, case, lookup)
         return told if isinstance(told, Query) else asked
-    return asked or _let_off(found, case, lookup)
+    return asked or _let_off(found, case, lookup) or given
 
 
 def _let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | None:

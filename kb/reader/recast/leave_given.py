@@ -1,0 +1,275 @@
+"""Who gives leave, and who was given it: "can the Matron let me wear it", "the Manager has permitted it".
+
+Whoever allows, excuses or lets somebody is not the wearer. What was told to be granted is taken as granted
+where the books have it that this authority grants it; else the clause is shown that says who may.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+
+import msgspec
+
+from kb.model.conditions import tests
+from kb.model.granting import valid_grants
+from kb.model.lookup import Lookup
+from kb.model.questions import Abstain, Query, Reading, Span
+from kb.model.records import Case, Fact, FactValue, Named, is_in_force
+from kb.model.values import Choices
+from kb.reader.meaning.superseded import LEAD
+from kb.reader.pieces.pieces import Understood
+from kb.reader.pieces.spans import make_spans
+from kb.reader.recast.let_off import ABLE, BESIDE, FREES, LETS, MODAL, SOMEBODY, WITHOUT, has_words, strange
+from kb.reader.recast.telling import LIGHT
+from kb.reader.words.forms import word_set
+from kb.reader.words.sentences import sentence_starts
+from kb.reader.words.tokens import tokenize
+from kb.text import Pattern
+from kb.wording import say_query
+
+_ME = r"(?:me|us|him|her|them|you|(?:my|our) \w+)"
+_WEAR = r"(?:wear|have|keep|put)(?: on)?"
+_LEAVE = r"(?:leave|permission|consent|the go-ahead|the ok|an? (?:written )?(?:waiver|permit|dispensation))"
+_ALLOWS = (
+    rf"(?:(?:let|allow|permit|authori[sz]e) {SOMEBODY}(?: to)? {_WEAR}"
+    rf"|(?:allow|permit|authori[sz]e|approve|sanction)(?: {_ME})?"
+    rf"|give {SOMEBODY} {_LEAVE} (?:to {_WEAR}|for))"
+)
+_ASKED = (
+    Pattern(
+        rf"{LEAD}{MODAL}(?: n't| not)? (?P<who>.+?) (?:even |just |really |ever )?{ABLE}"
+        rf"(?:(?P<off>{LETS})|(?P<allow>{_ALLOWS})) (?P<thing>.+)"
+    ),
+    Pattern(
+        rf"{LEAD}(?P<who>who(?: else)?|(?:which|what) \w+) (?:can|could|may|might|will|is|has) {ABLE}"
+        rf"(?:(?P<off>{LETS})|(?P<allow>{_ALLOWS})) (?P<thing>.+)"
+    ),
+)
+_ANYONE = word_set("anyone anybody someone somebody who which what else nobody")
+_OFF = (
+    rf"(?:(?:excused|exempted|spared|released|relieved|freed|lets?) {SOMEBODY} (?:off|from)"
+    rf"(?: having to)?(?: (?:wear|wearing))?|(?:excused|spared) {_ME}|waived"
+    rf"|(?:lets?|allow(?:s|ed)|permit(?:s|ted)) {SOMEBODY} (?:to )?{WITHOUT}"
+    rf"|(?:given|gave|granted|gives) {SOMEBODY} (?:{_LEAVE} (?:to {WITHOUT}|not to wear)"
+    r"|an? excus\w+ (?:from|for)))"
+)
+_ALLOWED = (
+    rf"(?:(?:lets?|allow(?:s|ed)|permit(?:s|ted)|authori[sz]e[ds]) {SOMEBODY}(?: to)? {_WEAR}"
+    rf"|(?:allowed|permitted|authori[sz]ed|approved|sanctioned|okayed)(?: {_ME})?"
+    rf"|(?:given|gave|granted|gives) {SOMEBODY} {_LEAVE} (?:to {_WEAR}|for))"
+)
+_WHEN = r"(?: (?:for )?(?:tonight|today|this \w+|the (?:night|evening|day|shift|show|performance)))?"
+_TOLD = (
+    Pattern(
+        rf"{LEAD}(?:(?:i|we) (?:am |'m |was |were |have been |'ve been )|been )?"
+        r"(?P<off>(?:excused|exempted|exempt|spared|released|let off)(?: from)?(?: wearing)?)"
+        rf" (?P<thing>.+?){_WHEN} by (?P<who>.+?){_WHEN}"
+    ),
+    Pattern(
+        r"(?P<thing>.+?) (?:was|is|were|are|has been|have been) (?:(?P<off>waived|excused)"
+        rf"|(?P<allow>permitted|allowed|approved|authori[sz]ed|sanctioned)){_WHEN}"
+        rf" by (?P<who>.+?){_WHEN}"
+    ),
+    Pattern(
+        rf"{LEAD}(?P<who>(?:[\w'-]+ ){{1,6}}?)(?:has |have |'s )?(?:already |just |now |kindly )*"
+        rf"(?:(?P<off>{_OFF})|(?P<allow>{_ALLOWED})) (?P<thing>.+?){_WHEN}"
+    ),
+)
+_UNSURE = word_set("""
+    not n't never no nobody nor refused yet unless if would might could may should will 'll wants wanted
+    whether says said thinks claims once before used
+""")
+_LONGER = word_set("day days week weeks fortnight month months year years season until every always ever")
+_IT = Pattern(r"(?i)\b(?:it|them|that|this|these|those)\b")
+_BARE = Pattern(
+    r"(?i)(?:may|can|am|could) i(?: then| so| do (?:that|so|it)| allowed(?: to)?)?"
+    r"|is (?:that|it|this) (?:ok|okay|allowed|all right|alright|fine|enough|permitted|in order)"
+)
+_GRANTED = ("authorisation", "waiver")
+_NO_CLAUSE = Abstain(reason="No clause was found that says who may allow it.")
+
+
+def leave_given(
+    found: Understood, case: Case, lookup: Lookup, read: Callable[[str], Reading]
+) -> tuple[Query | Reading | Abstain | None, bool]:
+    """The answer to who may give leave, or to what was asked once it was given; whether it is sure.
+
+    What is not sure is for want of anything else that the books say of it.
+    """
+    said = " ".join(token.low for token in found.tokens)
+    starts = sentence_starts(found.text, found.tokens)
+    if len(starts) == 2:
+        told = " ".join(token.low for token in found.tokens[: starts[1]])
+        match = next((m for p in _TOLD if (m := p.fullmatch(told)) is not None), None)
+        if match is not None:
+            return _as_granted(found, match.groupdict(), starts[1], case, lookup, read), True
+    bare = said.rstrip(" ?.!")
+    match = next((m for p in _ASKED if (m := p.fullmatch(bare)) is not None), None)
+    if match is None:
+        return None, False
+    place = len(bare[: match.start("thing")].split())
+    items = _items(found, place, len(found.tokens))
+    who = _words(match["who"])
+    anybody = who <= _ANYONE or who & _ANYONE == who
+    named = _named(who, lookup)
+    if not items or _items(found, 0, place) or not (anybody or named):
+        return None, False
+    grants = dict(_grants(items, match["off"] is not None, case, lookup))
+    if strange(found, place):
+        return (None if match["off"] or anybody else _NO_CLAUSE), False
+    giving = [c for c, facts in grants.items() if named & _able(facts, lookup)]
+    near = giving or list(grants)
+    if len(near) > 1:
+        near = [c for c in near if has_words(sorted(who - _ANYONE), lookup.clauses[c])]
+    if len(near) == 1:
+        return Query(kind="source", clause=near[0], case=case), bool(giving) or anybody
+    return (None if match["off"] or anybody else _NO_CLAUSE), False
+
+
+def _items(found: Understood, first: int, last: int) -> list[str]:
+    """What the one name of things between two places may be."""
+    named = [p for p in found.pieces if p.tag in ("item", "items") and first <= p.first < last]
+    return [entry.id for p in named for entry in p.entries] if len(named) == 1 else []
+
+
+def _words(said: str) -> set[str]:
+    return {low for low in said.split() if low in _ANYONE or low not in LIGHT}
+
+
+def _named(who: set[str], lookup: Lookup) -> set[str]:
+    """The authorities and grades that all of the words fit: "the ward sister" is the sister of the ward."""
+    return {*_fitting(who, lookup.base.authorities), *_fitting(who, tuple(_grades(lookup)))}
+
+
+def _fitting(who: set[str], ones: Sequence[Named]) -> set[str]:
+    """Those that are called so, else those whose names have all of the words."""
+    labels = [(one.id, label) for one in ones for label in (one.label, *one.other_labels)]
+    said = [(name, {token.low for token in tokenize(label)} - LIGHT) for name, label in labels]
+    outright = {name for name, words in said if who and who == words}
+    return outright or {name for name, words in said if who and who <= words}
+
+
+def _grades(lookup: Lookup) -> Iterator[FactValue]:
+    for fact in lookup.base.facts:
+        if fact.family == "grade":
+            yield from fact.values
+
+
+def _grants(
+    items: Sequence[str], off: bool, case: Case, lookup: Lookup
+) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """The clauses in force that let somebody off one of the things, or allow it, once it is granted.
+
+    Each with what must have been granted.
+    """
+    wanted = "need_not" if off else "may"
+    for clause in lookup.base.clauses:
+        if not is_in_force(clause, case.as_of) or (off and FREES.search(clause.text) is None):
+            continue
+        rules = [r for r in lookup.rules_of(clause.id) if r.modality == wanted]
+        facts = {
+            test.fact: None
+            for item in items
+            for rule in rules
+            if not set(lookup.broader(item)).isdisjoint(rule.scope.items)
+            for test in tests(rule.condition)
+            if lookup.facts[test.fact].family in _GRANTED
+        }
+        if facts:
+            yield clause.id, tuple(facts)
+
+
+def _able(facts: Sequence[str], lookup: Lookup) -> set[str]:
+    return {one for fact in facts for one in valid_grants(lookup.facts[fact], lookup).members}
+
+
+def _as_granted(
+    found: Understood, said: dict[str, str | None], place: int, case: Case, lookup: Lookup,
+    read: Callable[[str], Reading],
+) -> Query | Reading | None:  # fmt: skip
+    """What was asked, with what was told to be granted; else the clause that says who may grant it."""
+    items = _items(found, 0, place)
+    who, told = _words(said["who"] or ""), {token.low for token in found.tokens[:place]}
+    named = _named(who, lookup)
+    asks = found.text[found.tokens[place].start :].strip(" ?.!")
+    again = _asking(asks, found, place, items, off=said["off"] is not None, lookup=lookup)
+    if not named or again is None:
+        return None
+    grants = dict(_grants(items, said["off"] is not None, case, lookup))
+    if len(grants) != 1:
+        return None
+    ((clause, facts),) = grants.items()
+    shown = Query(kind="source", clause=clause, case=case)
+    able = [fact for fact in facts if _gives(named, lookup.facts[fact], lookup)]
+    reading = read(again)
+    query = reading.query
+    if (
+        len(able) != 1
+        or len(items) != 1
+        or told & (_UNSURE | _LONGER)
+        or not _is_as_written(told, lookup.facts[able[0]])
+        or _more_is_told(found, place, who)
+        or query is None
+        or query.kind not in ("may", "must")
+        or query.items != (items[0],)
+    ):
+        return shown
+    by = Choices(frozenset(named & _able(able, lookup)))
+    facts_told = (*(one for one in query.case.facts if one[0] != able[0]), (able[0], by))
+    query = msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts_told))
+    spans = tuple(_as_grantor(span, found, place, able[0]) for span in make_spans(found, lookup))
+    return Reading(question=found.text, text=say_query(lookup, query), query=query, spans=spans)
+
+
+def _as_grantor(span: Span, found: Understood, place: int, fact: str) -> Span:
+    """The name of whoever gave leave, which is said of no wearer."""
+    if span.start >= found.tokens[place].start or span.role not in ("fact", "grade"):
+        return span
+    return msgspec.structs.replace(span, role="fact", target=fact)
+
+
+def _asking(
+    asks: str, found: Understood, place: int, items: Sequence[str], *, off: bool, lookup: Lookup
+) -> str | None:
+    """The question by itself, of the thing that leave was given for; None where it is of something else."""
+    if not items:
+        return None
+    label = lookup.items[items[0]].label
+    named = _items(found, place, len(found.tokens))
+    it = _IT.search(asks)
+    if _BARE.fullmatch(asks):
+        return f"May I {'go without' if off else 'wear'} the {label}?"
+    if it is not None:
+        return f"{asks[: it.start()]}the {label}{asks[it.end() :]}?"
+    return f"{asks}?" if named and set(named) == set(items) else None
+
+
+def _gives(named: set[str], fact: Fact, lookup: Lookup) -> bool:
+    """Whether all who may be meant, and make rules, grant it; of several the one that grants it first."""
+    makers = {one for one in named if one in lookup.authorities}
+    able = [
+        lookup.authorities[one] for one in valid_grants(fact, lookup).members if one in lookup.authorities
+    ]
+    lowest = max((one.rank for one in able), default=0)
+    first = {one.id for one in able if one.rank == lowest}
+    return bool(makers) and makers <= {one.id for one in able} and not makers.isdisjoint(first)
+
+
+def _is_as_written(told: set[str], fact: Fact) -> bool:
+    """What is granted in writing was told to be so, or told by its name."""
+    says = " ".join((fact.ask or "", fact.label, *fact.other_labels)).casefold()
+    return "writ" not in says or not told.isdisjoint(word_set("written writing waiver waived"))
+
+
+def _more_is_told(found: Understood, place: int, who: set[str]) -> bool:
+    """Whether more is told than who granted what."""
+    things = {i for p in found.pieces if p.tag in ("item", "items") for i in range(p.first, p.last)}
+    rest = {token.low for at, token in enumerate(found.tokens[:place]) if at not in things}
+    return bool({low for low in rest if low[0].isalpha()} - LIGHT - BESIDE - who - _SAYING)
+
+
+_SAYING = word_set("""
+    excused exempted exempt spared released relieved freed lets let off from allowed allows permitted permits
+    authorised authorized approved sanctioned given gave granted gives leave permission consent waiver waived
+    by without kindly already just now tonight today this shift show performance evening night go do
+""")
