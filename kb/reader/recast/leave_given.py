@@ -110,7 +110,7 @@ def leave_given(
     place = len(bare[: match.start("thing")].split())
     items = _items(found, place, len(found.tokens))
     who = _words(match["who"])
-    anybody = who <= _ANYONE or who & _ANYONE == who
+    anybody = bool(who) and who <= _ANYONE  # nobody is left of "the book"
     named = _named(who, lookup)
     if not items or _items(found, 0, place) or not (anybody or named):
         return None, False
