@@ -25,6 +25,7 @@ _BEFORE = word_set("a an the my our his her their your full whole proper complet
 """Words between a verb and the outfit that it is said of."""
 _WITHIN = word_set("in with under for on at of as over into aboard")
 """Words after which an outfit is only the case in which a thing is worn."""
+_APART = frozenset(",;:-–—")
 _DRESSED = word_set("be is are am dressed dress turn turned come go get change changed into")
 """What somebody does in an outfit to wear it: "turn out in parade dress"."""
 _IS = r"\b{name}(?:\b[^.;:]{{0,60}}:| (?:is the|are the|consists?|comprises?)\b)"
@@ -119,6 +120,8 @@ def _is_the_thing(reading: Reading, span: Span) -> bool:
     lows += inside[:1] if inside[:1] and inside[0] in _WITHIN else []  # "in workshop rig"
     while lows and lows[-1] in _BEFORE:
         lows.pop()
+    if lows and lows[-1] in _APART:
+        return False  # "tie on the platform, cabin dress?"
     if not lows or lows[-1] not in _WITHIN:
         return True
     return lows[-1] in ("in", "into") and len(lows) > 1 and lows[-2] in (*_DRESSED, "out", "up")

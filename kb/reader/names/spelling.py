@@ -248,8 +248,8 @@ def index_entries(words: Sequence[str], search: Search, lookup: Lookup) -> tuple
 
 
 _AFTER_NOUN = (
-    r" (?:(?:brought|worn|issued|carried|kept|held|used|made|bought|lent|given|required) )?"
-    r"(?:of|that|from|for|with|without|in|on|to|by|at|under|over) "
+    r" (?:(?:brought|worn|issued|carried|kept|held|used|made|bought|lent|given|required)"
+    r" (?:of|from|for|with|without|in|on|to|by|at|under|over)|of|that) "
 )
 
 
