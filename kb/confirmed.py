@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from kb.answer.common import replaced
-from kb.model.questions import Answer
+from kb.model.questions import Answer, Query
 
 _SAID = (
     r"true(?: or (?:false|not))?|right(?: or (?:wrong|not))?|correct(?: or not)?|(?:is|was) (?:that|it|this)"
@@ -23,38 +23,66 @@ _BEFORE = re.compile(
 )
 _ASKS = re.compile(r"^(?:so |and |but )?(?:can|may|must|do|does|is|are|am|should|could|need|have|has)\b")
 _CIRCUMSTANCE = re.compile(r"\b(?:if|when|unless|because|where|while|since|although)\b")
-_LEAVE = r"allowed|permitted|let|free|authorised|entitled"
+_LEAVE = r"allowed|permitted|let|free|authorised|entitled|acceptable|ok|okay|fine"
 _NONE = r"no (?:\w+ ){1,3}(?:may|can|is|are|has|have|needs?|wears?|carr(?:y|ies))\b"
 _NO_LEAVE = re.compile(
-    rf"\b(?:can not|cannot|may not|must not|never|not (?:{_LEAVE})|nobody|no one|none of)\b|^{_NONE}"
+    rf"\b(?:can not|cannot|may not|must not|should not|never|not (?:{_LEAVE})|nobody|no one|none of)\b"
+    rf"|^{_NONE}"
+)
+_NOT_DONE = re.compile(
+    r"\b(?:is|are|was|were) not (?:(?:supposed |meant )?to\b|(?:\w+ )?(?:worn|carried)\b"
+    r"|(?:on|the done thing)\W*$)"
+)
+_BANS = re.compile(
+    r"\b(?:banned|forbidden|prohibited|barred|disallowed|outlawed|ruled out|unacceptable|off[- ]limits"
+    r"|(?:is|are) out(?= (?:in|on|at|for)\b|\W*$))"
 )
 _NO_DUTY = re.compile(
     r"\b(?:need not|not (?:have|need|oblige[d]?|required?)(?: to)?|not compulsory|nobody|no one|none of)\b"
     rf"|^{_NONE}"
 )
 _DENIALS = re.compile(r"\b(?:not|cannot|never|nobody|no one|none|neither|nor|no)\b")
+_NOT_BEFORE = re.compile(r"\bnot (?:\w+ )?$")
 _LED = re.compile(r"^(Yes|No)(?=[.:,])")
 _RIGHT = {"No": "Right", "Yes": "Wrong"}
 
 
-def _denies(text: str, kind: str) -> bool:
-    """Whether a text puts one denial, of leave or of duty as `kind` is, and asks if that is so."""
+def _claim(text: str) -> str:
+    """What a text puts to be confirmed, without circumstances; empty where it puts nothing."""
     low = " ".join(text.casefold().replace("’", "'").split())
     low = low.replace("can't", "can not").replace("n't", " not")
     after, before = _AFTER.search(low), _BEFORE.search(low)
     if (after is None and before is None) or (before is None and _ASKS.search(low)):
-        return False
+        return ""
     claim = low[before.end() if before else 0 : after.start() if after else len(low)]
-    claim = claim[: told.start()] if (told := _CIRCUMSTANCE.search(claim)) else claim
-    denied = {"may": _NO_LEAVE, "must": _NO_DUTY}.get(kind)
-    return denied is not None and denied.search(claim) is not None and len(_DENIALS.findall(claim)) == 1
+    return claim[: told.start()] if (told := _CIRCUMSTANCE.search(claim)) else claim
+
+
+def _denies(claim: str, query: Query) -> bool:
+    """Whether a claim denies once what yes and no are said of: leave, duty, or a ban."""
+    denials = len(_DENIALS.findall(claim))
+    if query.modalities == ("prohibited",):
+        return denials == 1 and _NOT_BEFORE.search(claim[: _first_ban(claim)]) is not None
+    if query.modalities:
+        return False
+    if query.kind == "may" and query.polarity == "do":
+        if _BANS.search(claim):
+            return denials == 0
+        if _NOT_DONE.search(claim):
+            return denials == 1
+    denied = {"may": _NO_LEAVE, "must": _NO_DUTY}.get(query.kind)
+    return denied is not None and denied.search(claim) is not None and denials == 1
+
+
+def _first_ban(claim: str) -> int:
+    return found.start() if (found := _BANS.search(claim)) else 0
 
 
 def confirmed(text: str, answer: Answer) -> Answer:
     """The answer, with right or wrong for no or yes where they are to be said of a denial."""
     query, led = answer.reading.query, _LED.search(answer.headline)
-    if query is None or led is None or query.modalities:
+    if query is None or led is None or answer.headline.startswith("No, this is prohibited"):
         return answer
-    if answer.headline.startswith("No, this is prohibited") or not _denies(text, query.kind):
+    if not _denies(_claim(text), query):
         return answer
     return replaced(answer, headline=f"{_RIGHT[led[0]]}{answer.headline[led.end() :]}")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import re
 from pathlib import Path
 
 import pytest
@@ -78,6 +79,47 @@ def test_of_other_services(books: str, question: str, headline: str) -> None:
     base = KnowledgeBase.open(BOOKS / books / "books")
     (answer,) = base.ask(question, as_of=DAY)
     assert answer.headline == headline
+
+
+@pytest.mark.parametrize(
+    ("books", "question", "first"),
+    [
+        # what is banned, put to be confirmed: yes is said of the ban
+        ("infirmary", "Is it true that sandals are banned?", "Yes"),
+        ("infirmary", "Is it correct that sandals are prohibited?", "Yes"),
+        ("infirmary", "Is it a fact that wearing sandals is forbidden?", "Yes"),
+        ("infirmary", "Is it right that sandals are not to be worn?", "Right"),
+        ("infirmary", "The sandals are not to be worn, is that right?", "Right"),
+        ("infirmary", "Sandals are out, right?", "Right"),
+        ("infirmary", "Is it true that a lanyard is banned on the ward?", "Yes"),
+        ("infirmary", "Is it so that wristwatches are forbidden in clinical areas?", "Yes"),
+        ("playhouse", "Is it right that white gloves are not to be worn?", "Right"),
+        # which is a denial again where it is said not to be
+        ("infirmary", "Is it true that sandals are not banned?", "Wrong"),
+        ("infirmary", "Is it correct that sandals aren't prohibited?", "Wrong"),
+        ("infirmary", "Is it true that stud earrings are not banned in the corridor?", "Right"),
+        # of what may be worn
+        ("infirmary", "Is it correct that stud earrings are prohibited in the corridor?", "No"),
+        ("infirmary", "Stud earrings are not to be worn in the corridor, right?", "Wrong"),
+        ("infirmary", "Is it true that the porters' jacket may be worn out in the street?", "Yes"),
+        # of what one is free to do
+        ("infirmary", "Is it true that a name badge is optional?", "No"),
+        # nothing of this is a claim that is denied
+        ("infirmary", "Is it right to wear sandals?", "No"),
+        ("infirmary", "Are sandals banned?", "Yes"),
+        ("infirmary", "Is it true that one does not wear sandals?", "Yes"),
+    ],
+)
+def test_bans_put_to_be_confirmed(books: str, question: str, first: str) -> None:
+    base = KnowledgeBase.open(BOOKS / "small" / books / "books")
+    (answer,) = base.ask(question, as_of=DAY)
+    assert re.split(r"[ .:,]", answer.headline)[0] == first
+
+
+def test_of_a_thing_said_to_be_banned_the_act_is_its_own() -> None:
+    base = KnowledgeBase.open(BOOKS / "small" / "infirmary" / "books")
+    (answer,) = base.ask("Is it true that a shoulder bag is banned on duty?", as_of=DAY)
+    assert answer.reading.text == "Is it prohibited for anyone to carry the shoulder bag, on duty?"
 
 
 def test_each_thing_that_may_be_meant_is_confirmed(base: KnowledgeBase) -> None:

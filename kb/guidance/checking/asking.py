@@ -18,8 +18,8 @@ from kb.guidance.checking.truth import boxes
 from kb.guidance.checking.words import fold
 from kb.model.conditions import Condition, Test, all_of, any_of
 from kb.model.lookup import Lookup
-from kb.model.questions import Ask, Query, Reading
-from kb.model.records import Case, Rule, Scope
+from kb.model.questions import Ask, Query, Reading, Verdict
+from kb.model.records import Case, Modality, Rule, Scope
 from kb.model.values import NO, YES, ValueSet, contains, intersect, is_empty
 from kb.text import Pattern
 from kb.wording import rule_reference, say_query
@@ -42,12 +42,26 @@ def claim_readings(text: str, reading: Reading, claims: Claims, case: Case) -> t
     found = match and read_claim(match["claim"], claims)
     if not found or (reading.query is not None and (not found[0].sure or found[0].weak)):
         return ()
+    queries = [
+        _put_as(found[0], reading.query, query) for query in queries_of(found[0], found[1], claims, case)
+    ]
     return tuple(
         msgspec.structs.replace(
             reading, text=say_query(claims.lookup, query), query=query, ask=None, abstain=None
         )
-        for query in queries_of(found[0], found[1], claims, case)
+        for query in queries
     )
+
+
+_PUT_AS: dict[tuple[Verdict, ...], Modality] = {("prohibited",): "must_not", ("permitted",): "may"}
+
+
+def _put_as(claim: Claim, asked: Query | None, query: Query) -> Query:
+    """ "It is banned", "it is optional": yes and no are said of that, as the reader of questions has it."""
+    said = asked.modalities if asked is not None else ()
+    if asked is None or query.kind != "may" or _PUT_AS.get(said) != claim.modality:
+        return query
+    return msgspec.structs.replace(query, kind=asked.kind, modalities=said)
 
 
 def read_claim(text: str, claims: Claims) -> tuple[Claim, Rule | None] | None:

@@ -24,6 +24,7 @@ from kb.guidance.checking.words import fold
 from kb.model.conditions import ALWAYS, Condition, Test, all_of, negate
 from kb.model.records import Aspect, RuleValue
 from kb.model.values import YES
+from kb.reader.meaning.fits import wearing
 from kb.text import Pattern
 
 _ADVERBS = Pattern(r"(?:(?:always|also|at all times|both|each|all|then|therefore) )+")
@@ -175,7 +176,7 @@ class Claims(Counting):
 
     def _passive(self, left: str, modal: Modal, right: str, one: bool) -> Claim | None:
         """ "The cap must be worn in watch rig", "Earrings are prohibited on watch"."""
-        act, thing = self._doing(left) if modal.done else ("wear", left)
+        act, thing = self._doing(left) if modal.done else ("", left)
         found = read_scope(self.names, thing, modal.modality, one)
         words = thing.split(" ") if thing != left and found is None else []
         for cut in range(len(words) - 1, 0, -1):  # "carrying the umbrella in boat rig (is prohibited)"
@@ -188,6 +189,7 @@ class Claims(Counting):
         scope, denial = found
         modal = denied(modal) if denial else modal
         if modal.done:
+            act = act or wearing(scope.items, self.lookup)
             return self._claim(modal, scope, act, RuleValue(values=YES), right)
         for aspect in self._acts:
             rest = after(right, aspect.done or "")
@@ -201,7 +203,7 @@ class Claims(Counting):
         return self._place(modal, scope, rest) if rest is not None else None
 
     def _doing(self, text: str) -> tuple[str, str]:
-        """The act and the thing of "carrying the umbrella (is prohibited)"; a thing alone is worn."""
+        """The act and the thing of "carrying the umbrella (is prohibited)"; no act if it is a thing alone."""
         bare = text.removeprefix("the ")
         for aspect in self._acts:
             verb = aspect.verb or ""
@@ -209,7 +211,7 @@ class Claims(Counting):
                 rest = after(bare, f"{stem}ing")
                 if rest:
                     return aspect.id, rest.removeprefix("of ")
-        return "wear", text
+        return "", text
 
     def _active(self, left: str, modal: Modal, right: str, one: bool) -> Claim | None:
         """ "K2 and above may wear the gloves", "No one except K3 may wear the pin"."""

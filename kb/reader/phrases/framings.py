@@ -196,9 +196,11 @@ FRAMINGS = r"""
     |one|nobody|no|the|my|our|all|only|any|an?|[\w'-]+ (?:is|are|isn't|aren't|may|must|can|can't|has to
     |have to))\b)([^.;?!]+)[.;,]+ (?:so )?(?:<echo>|(?:is (?:that|it) )?(?:<whether>|true or (?:false|not)
     |right or wrong|yes or no))\s*[?.!]*\s*$ => \1?
-# true fact right
+# true fact right correct so accurate
 ^(?:is|was|isn't|wasn't) it (?:true or (?:false|not)|right or wrong|(?:a )?fact or (?:a )?(?:fiction
     |myth)),? that\s => is it true that\s
+^(?:so |and )?is it (?:(?:really|actually|indeed|in fact) true|(?:(?:really|actually|indeed|in fact)
+    \s)?(?:correct|right|so|accurate|a fact)) that\s => is it true that\s
 ^true or false,? that\s =>
 # breach offence fault problem wrong allowed right
 ^(.*?\b)((?:my|our|an?|the) [\w ]+?)(| (?:on|in|at) [\w ]+?) has no (.+?) on\. is (?:that|this|it) (?:(?:a
