@@ -61,6 +61,8 @@ def _mostly_out(query: Query, told: Sequence[Answer], lookup: Lookup) -> tuple[A
     left = [one for one in told if usual_verdict(one, lookup) in _GRANTED]
     if len(out) < 2 or len(left) != 1 or len(out) + len(left) < len(told):
         return ()
+    if usual_verdict(left[0], lookup) == "required":
+        return ()  # "headgear on parade?", where one must be worn
     return (with_beside(out[0], _said([one for one in told if one is not out[0]])),)
 
 
