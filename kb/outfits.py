@@ -14,7 +14,7 @@ from kb.answer.speaking import ranked_clauses
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading, Span
 from kb.model.records import Case, Clause, Fact
-from kb.model.values import Choices
+from kb.model.values import Choices, ValueSet
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
 from kb.wording import say_query
@@ -79,27 +79,40 @@ def asked_of_outfit(
 
 
 def _of_their_outfit(reading: Reading, query: Query, lookup: Lookup) -> Reading | None:
-    """The clause that says what the outfit of who is asked about is: "it is worn by porters"."""
-    grades, rig = dict(query.case.facts).get(GRADE), lookup.facts.get(_RIG)
-    if rig is None or not isinstance(grades, Choices) or grades.complement or _RIG in dict(query.case.facts):
+    """The clause on the outfit of who is asked about, or of what they do: "it is worn by porters"."""
+    rig, facts = lookup.facts.get(_RIG), dict(query.case.facts)
+    if rig is None or _RIG in facts:
         return None
-    of = [value for value in lookup.facts[GRADE].values if value.id in grades.members]
-    ladders = [
-        name
-        for group in lookup.base.groups
-        if group.fact == GRADE and grades.members <= set(group.members)
-        for name in (group.label, *group.other_labels)
+    words = [
+        re.escape(name.casefold())
+        for fact, values in facts.items()
+        for name in _said_of(fact, values, lookup)
     ]
-    who = [re.escape(name.casefold()) for name in (*(value.label for value in of), *ladders)]
+    if not words:
+        return None
+    spoken = re.compile(rf"\b(?:{'|'.join(words)})s?\b")
     names = tuple(name.casefold() for value in rig.values for name in (value.label, *value.other_labels))
     day = query.case.as_of
     told = [
         (one, score)
         for one, score in ranked_clauses(reading, day, lookup)
         if _tells(lookup.clauses[one], names) > 1
-        and re.search(rf"\b(?:{'|'.join(who)})s?\b", " ".join(lookup.clauses[one].text.casefold().split()))
+        and spoken.search(" ".join(lookup.clauses[one].text.casefold().split()))
     ]
     return _shown(reading, told, day, lookup)
+
+
+def _said_of(fact: str, values: ValueSet, lookup: Lookup) -> Iterator[str]:
+    """The names of what is told of a grade, a place or an activity, and of a ladder with the grade."""
+    record = lookup.facts[fact]
+    if record.kind == "yes_no" or not isinstance(values, Choices) or values.complement:
+        return
+    for value in record.values:
+        if value.id in values.members:
+            yield from (value.label, *value.other_labels)
+    for group in lookup.base.groups:
+        if fact == GRADE and group.fact == GRADE and values.members <= set(group.members):
+            yield from (group.label, *group.other_labels)
 
 
 def _shown(

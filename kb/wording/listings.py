@@ -16,7 +16,7 @@ from kb.wording.verdicts import say_before_all
 _LONGEST = 240  # characters of a headline that says when
 _SHORT = 110  # characters of what such a headline says of some, where all that it may say is too long
 _FEW = 4  # things that a headline names
-_MOST_NAMED = 14  # the same of those that must be worn
+_MOST_NAMED = 20  # the same of those that must be worn
 _LISTED: tuple[tuple[Verdict, str], ...] = (
     ("required", "must be {done}"),
     ("permitted", "may be {done}"),

@@ -36,6 +36,7 @@ def ask(tmp_path_factory: pytest.TempPathFactory) -> Ask:
         ("playhouse", "Do ushers have to wear evening dress at a matinee?", "2.2"),
         # a list that would name next to nothing to put on
         ("infirmary", "What does a porter wear?", "2.5"),
+        ("forest", "What do I wear for fire watch?", "2.1"),
         ("infirmary", "What does a cook wear?", "2.4"),
         ("playhouse", "What is Evening Dress?", "2.2"),
         ("playhouse", "What are Show Blacks?", "4.1"),

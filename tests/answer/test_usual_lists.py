@@ -31,7 +31,11 @@ LISTS = [
         "For a K1, on watch, the keeper's bars, the branch flash and the identity disc must be worn, and"
         " ordinarily the service jersey, the day shirt, ",
     ),
-    ("demo", "What must an H2 wear in boat rig?", "For an H2 in boat rig, 14 things must be worn and "),
+    (
+        "demo",
+        "What must an H2 wear in boat rig?",
+        "For an H2 in boat rig, the lined smock, the service jersey, ",
+    ),
 ]
 
 

@@ -177,9 +177,9 @@ def test_headlines_of_lists() -> None:
         "For an H2 in boat rig, the service cap, the cap 0, the cap 1 and the cap 2 must be worn, and ordinarily"
         " the deck gloves."
     )
-    too_many = (*many, *(_entry("cap", f"cap {n}", "required") for n in range(3, 14)))
+    too_many = (*many, *(_entry("cap", f"cap {n}", "required") for n in range(3, 20)))
     assert say_list_headline(LOOKUP, asked, too_many) == (
-        "For an H2 in boat rig, 15 things must be worn and 1 depends on further facts."
+        "For an H2 in boat rig, 21 things must be worn and 1 depends on further facts."
     )
     assert (
         say_list_headline(LOOKUP, asked, ())
