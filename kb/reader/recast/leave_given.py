@@ -19,7 +19,18 @@ from kb.model.values import Choices
 from kb.reader.meaning.superseded import LEAD
 from kb.reader.pieces.pieces import Understood
 from kb.reader.pieces.spans import make_spans
-from kb.reader.recast.let_off import ABLE, BESIDE, FREES, LETS, MODAL, SOMEBODY, WITHOUT, has_words, strange
+from kb.reader.recast.let_off import (
+    ABLE,
+    BESIDE,
+    FREES,
+    LETS,
+    MODAL,
+    SOMEBODY,
+    WITHOUT,
+    has_words,
+    nobody_may,
+    strange,
+)
 from kb.reader.recast.telling import LIGHT
 from kb.reader.words.forms import word_set
 from kb.reader.words.sentences import sentence_starts
@@ -123,7 +134,7 @@ def leave_given(
         near = [c for c in near if has_words(sorted(who - _ANYONE), lookup.clauses[c])]
     if len(near) == 1:
         return Query(kind="source", clause=near[0], case=case), bool(giving) or anybody
-    return (None if match["off"] or anybody else _NO_CLAUSE), False
+    return (None if match["off"] else _NO_CLAUSE), False
 
 
 def _items(found: Understood, first: int, last: int) -> list[str]:
@@ -197,7 +208,7 @@ def _as_granted(
         return None
     grants = dict(_grants(items, said["off"] is not None, case, lookup))
     if len(grants) != 1:
-        return None
+        return nobody_may(items, case, lookup) if said["off"] is not None and not grants else None
     ((clause, facts),) = grants.items()
     shown = Query(kind="source", clause=clause, case=case)
     able = [fact for fact in facts if _gives(named, lookup.facts[fact], lookup)]

@@ -6,12 +6,14 @@ is let off it, that is the answer whoever is asked about.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from kb.model.altering import takes_in
+from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Query
-from kb.model.records import Case, Clause, is_in_force
+from kb.model.records import Case, Clause, Rule, is_in_force
+from kb.model.values import intersect, is_empty
 from kb.reader.meaning.defined import GRANTABLE
 from kb.reader.meaning.superseded import LEAD
 from kb.reader.pieces.pieces import Understood
@@ -72,11 +74,9 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
     items = [entry.id for p in named if p.first >= place for entry in p.entries if entry.id in lookup.items]
     if not items or any(p.first < place for p in named):
         return None
-    clauses = [
-        clause
-        for clause in lookup.base.clauses
-        if is_in_force(clause, case.as_of) and FREES.search(clause.text) is not None
-    ]
+    if len(items) > 1 and sum(p.first >= place for p in named) == 1:
+        items = _as_stated(items, found, lookup) or items
+    clauses = _freeing(case, lookup)
     before = [p for p in found.pieces if p.first < place]
     if any(p.tag == "fact" and lookup.facts[p.fact].family in GRANTABLE for p in before):
         return None  # what a waiver does, and not what somebody may do
@@ -95,9 +95,39 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
     ]
     if not any(denied) and len(near) == 1:
         return Query(kind="source", clause=near[0], case=case)
+    in_part = _denying_some(items, clauses, lookup)
+    if len(in_part) == 1:
+        return Query(kind="source", clause=in_part[0], case=case)
     grades = (p for p in before if p.tag == "fact" and lookup.facts[p.fact].family == "grade")
-    people = any(grades) or any(p.tag == "authority" for p in before)
+    people = any(grades) or any(p.tag == "authority" for p in before) or "who" not in match.groupdict()
     return Abstain(reason="No clause was found that says who may let anybody off it.") if people else None
+
+
+def nobody_may(items: Sequence[str], case: Case, lookup: Lookup) -> Query | None:
+    """The one clause that says that nobody is let off some of the things, as it stands."""
+    clauses = _denying_some(items, _freeing(case, lookup), lookup)
+    return Query(kind="source", clause=clauses[0], case=case) if len(clauses) == 1 else None
+
+
+def _freeing(case: Case, lookup: Lookup) -> list[Clause]:
+    clauses = (clause for clause in lookup.base.clauses if is_in_force(clause, case.as_of))
+    return [clause for clause in clauses if FREES.search(clause.text) is not None]
+
+
+def _as_stated(items: Sequence[str], found: Understood, lookup: Lookup) -> list[str]:
+    """Those of the things that are a duty where what is stated is so: "gloves for body fluids"."""
+    stated = [(p.fact, p.values) for p in found.pieces if p.tag == "fact" and p.values is not None]
+    stated = [(fact, values) for fact, values in stated if lookup.facts[fact].family == "situation"]
+    return [
+        item
+        for item in items
+        if any(
+            test.fact == fact and not is_empty(intersect(test.values, values))
+            for rule in _duties(item, lookup)
+            for test in tests(rule.condition)
+            for fact, values in stated
+        )
+    ]
 
 
 def strange(found: Understood, place: int) -> list[str]:
@@ -131,18 +161,44 @@ def _denying(item: str, clauses: Sequence[Clause], lookup: Lookup) -> dict[str, 
 
     One that requires it says so itself, and goes before the others.
     """
-    kinds = set(lookup.narrower(item))
-    rules = [r for r in lookup.base.rules if r.modality == "must" and r.aspect == "wear"]
-    rules = [rule for rule in rules if not kinds.isdisjoint(rule.scope.items)]
-    kept = any(rule.non_derogable for rule in rules)
+    rules = _duties(item, lookup)
     own = dict.fromkeys(rule.clause for rule in rules)
-    safe = kept or any(lookup.items[kind].protects for kind in kinds)
+    safe = _is_kept(rules) or any(lookup.items[kind].protects for kind in lookup.narrower(item))
     denying: dict[str, bool] = {}
+    for clause, taken in _denials(own, clauses, _is_kept(rules), lookup):
+        same = [one for one in own if lookup.clauses[one].edition == clause.edition]
+        if clause.id in own or taken >= len(same):
+            denying[clause.id] = safe  # a duty of another part may be waived
+    return {clause: True for clause in denying if clause in own} or denying
+
+
+def _denying_some(items: Sequence[str], clauses: Sequence[Clause], lookup: Lookup) -> list[str]:
+    """The clauses that say that nobody is let off some duty to wear one of the things."""
+    found: dict[str, None] = {}
+    for item in items:
+        rules = _duties(item, lookup)
+        own = dict.fromkeys(rule.clause for rule in rules)
+        found |= {clause.id: None for clause, _ in _denials(own, clauses, _is_kept(rules), lookup)}
+    return list(found)
+
+
+def _duties(item: str, lookup: Lookup) -> list[Rule]:
+    kinds = set(lookup.narrower(item))
+    rules = (r for r in lookup.base.rules if r.modality == "must" and r.aspect == "wear")
+    return [rule for rule in rules if not kinds.isdisjoint(rule.scope.items)]
+
+
+def _is_kept(rules: Sequence[Rule]) -> bool:
+    return any(rule.non_derogable for rule in rules)
+
+
+def _denials(
+    own: Iterable[str], clauses: Sequence[Clause], kept: bool, lookup: Lookup
+) -> Iterator[tuple[Clause, int]]:
+    """The clauses with a sentence that lets nobody off some of the `own` ones, and off how many of them."""
     for clause in clauses:
         for sentence in clause.text.split(". "):
-            denies = _NOBODY.search(sentence) and FREES.search(sentence)
-            taken = [takes_in(sentence, clause, lookup.clauses[one], kept) for one in own if denies]
-            same = [one for one in own if lookup.clauses[one].edition == clause.edition]
-            if any(taken) and (clause.id in own or sum(taken) >= len(same)):
-                denying[clause.id] = safe  # a duty of another part may be waived
-    return {clause: True for clause in denying if clause in own} or denying
+            if _NOBODY.search(sentence) and FREES.search(sentence):
+                taken = sum(takes_in(sentence, clause, lookup.clauses[one], kept) for one in own)
+                if taken:
+                    yield clause, taken
