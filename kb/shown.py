@@ -15,6 +15,7 @@ from kb.wording import say_query
 
 Tell = Callable[[Reading], Answer]
 _LESS = "without it"
+_SOUGHT = "No clause was found that says who may "
 
 
 def by_a_clause(reading: Reading, as_of: datetime.date, answer: Tell, lookup: Lookup) -> Answer | None:
@@ -25,6 +26,8 @@ def by_a_clause(reading: Reading, as_of: datetime.date, answer: Tell, lookup: Lo
     ask = reading.ask
     if ask is not None and ask.fact not in ("item", "reading"):
         return None
+    if reading.abstain is not None and reading.abstain.reason.startswith(_SOUGHT):
+        return None  # what other clauses say of the thing does not tell it
     choosing = ask is not None and bool({said for _, said in ask.choices} - {_LESS})
     from kb.reader.recast.by_most_words import clause_by_most_words  # noqa: PLC0415  most are understood before
 

@@ -25,9 +25,12 @@ from kb.reader.recast.let_off import (
     FREES,
     LETS,
     MODAL,
+    PEOPLE,
     SOMEBODY,
+    WHO_CAN,
     WITHOUT,
     has_words,
+    in_order,
     nobody_may,
     strange,
 )
@@ -42,7 +45,7 @@ _ME = r"(?:me|us|him|her|them|you|(?:my|our) \w+)"
 _WEAR = r"(?:wear|have|keep|put)(?: on)?"
 _LEAVE = r"(?:leave|permission|consent|the go-ahead|the ok|an? (?:written )?(?:waiver|permit|dispensation))"
 _ALLOWS = (
-    rf"(?:(?:let|allow|permit|authori[sz]e) {SOMEBODY}(?: to)? {_WEAR}"
+    rf"(?:(?:let|allow|permit|authori[sz]e) {PEOPLE}(?: to)? {_WEAR}"
     rf"|(?:allow|permit|authori[sz]e|approve|sanction)(?: {_ME})?"
     rf"|give {SOMEBODY} {_LEAVE} (?:to {_WEAR}|for))"
 )
@@ -52,7 +55,7 @@ _ASKED = (
         rf"(?:(?P<off>{LETS})|(?P<allow>{_ALLOWS})) (?P<thing>.+)"
     ),
     Pattern(
-        rf"{LEAD}(?P<who>who(?: else)?|(?:which|what) \w+) (?:can|could|may|might|will|is|has) {ABLE}"
+        rf"{LEAD}(?P<who>who(?: else)?|(?:which|what) \w+) {WHO_CAN} {ABLE}"
         rf"(?:(?P<off>{LETS})|(?P<allow>{_ALLOWS})) (?P<thing>.+)"
     ),
 )
@@ -107,14 +110,15 @@ def leave_given(
 
     What is not sure is for want of anything else that the books say of it.
     """
-    said = " ".join(token.low for token in found.tokens)
     starts = sentence_starts(found.text, found.tokens)
-    if len(starts) == 2:
-        told = " ".join(token.low for token in found.tokens[: starts[1]])
-        match = next((m for p in _TOLD if (m := p.fullmatch(told)) is not None), None)
-        if match is not None:
-            return _as_granted(found, match.groupdict(), starts[1], case, lookup, read), True
-    bare = said.rstrip(" ?.!")
+    if len(starts) in (2, 3):
+        for first in _beginnings(found, starts[-2], starts[-1]):
+            told = in_order(found.tokens[first : starts[-1]])
+            match = next((m for p in _TOLD if (m := p.fullmatch(told)) is not None), None)
+            if match is not None and _named(_words(match["who"]), lookup):
+                within = range(first, starts[-1])
+                return _as_granted(found, match.groupdict(), within, case, lookup, read), True
+    bare = in_order(found.tokens).rstrip(" ?.!")
     match = next((m for p in _ASKED if (m := p.fullmatch(bare)) is not None), None)
     if match is None:
         return None, False
@@ -135,6 +139,14 @@ def leave_given(
     if len(near) == 1:
         return Query(kind="source", clause=near[0], case=case), bool(giving) or anybody
     return (None if match["off"] else _NO_CLAUSE), False
+
+
+def _beginnings(found: Understood, first: int, last: int) -> Iterator[int]:
+    """Where a statement may begin: "I am an usher and the House Manager has permitted it"."""
+    yield first
+    for place in range(first, last):
+        if found.tokens[place].low in ("and", "but"):
+            yield place + 1
 
 
 def _items(found: Understood, first: int, last: int) -> list[str]:
@@ -195,46 +207,56 @@ def _able(facts: Sequence[str], lookup: Lookup) -> set[str]:
 
 
 def _as_granted(
-    found: Understood, said: dict[str, str | None], place: int, case: Case, lookup: Lookup,
+    found: Understood, said: dict[str, str | None], within: range, case: Case, lookup: Lookup,
     read: Callable[[str], Reading],
-) -> Query | Reading | None:  # fmt: skip
+) -> Query | Reading | Abstain | None:  # fmt: skip
     """What was asked, with what was told to be granted; else the clause that says who may grant it."""
-    items = _items(found, 0, place)
-    who, told = _words(said["who"] or ""), {token.low for token in found.tokens[:place]}
+    place, off = within.stop, said["off"] is not None
+    items = _items(found, within.start, place)
+    who = _words(said["who"] or "")
+    told = {token.low for token in found.tokens[within.start : place]}
     named = _named(who, lookup)
     asks = found.text[found.tokens[place].start :].strip(" ?.!")
-    again = _asking(asks, found, place, items, off=said["off"] is not None, lookup=lookup)
-    if not named or again is None:
+    again = _asking(asks, found, place, items, off=off, lookup=lookup)
+    if again is None:
         return None
-    grants = dict(_grants(items, said["off"] is not None, case, lookup))
+    grants = dict(_grants(items, off, case, lookup))
+    if len(grants) > 1:
+        grants = {c: facts for c, facts in grants.items() if named & _able(facts, lookup)}
+        if not grants:
+            return _NO_CLAUSE
     if len(grants) != 1:
-        return nobody_may(items, case, lookup) if said["off"] is not None and not grants else None
+        return nobody_may(items, case, lookup) if off and not grants else None
     ((clause, facts),) = grants.items()
-    shown = Query(kind="source", clause=clause, case=case)
     able = [fact for fact in facts if _gives(named, lookup.facts[fact], lookup)]
-    reading = read(again)
+    before = found.text[: found.tokens[within.start].start].rstrip(" ,.;:!")
+    before = before.removesuffix(" and").removesuffix(" but").rstrip(" ,")
+    reading = read(f"{before}. {again}" if before else again)
     query = reading.query
     if (
         len(able) != 1
         or len(items) != 1
         or told & (_UNSURE | _LONGER)
         or not _is_as_written(told, lookup.facts[able[0]])
-        or _more_is_told(found, place, who)
+        or _more_is_told(found, within, who)
+        or _items(found, 0, within.start)
         or query is None
+        or reading.unused
         or query.kind not in ("may", "must")
         or query.items != (items[0],)
     ):
-        return shown
+        return Query(kind="source", clause=clause, case=case)
     by = Choices(frozenset(named & _able(able, lookup)))
     facts_told = (*(one for one in query.case.facts if one[0] != able[0]), (able[0], by))
     query = msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts_told))
-    spans = tuple(_as_grantor(span, found, place, able[0]) for span in make_spans(found, lookup))
+    spans = tuple(_as_grantor(span, found, within, able[0]) for span in make_spans(found, lookup))
     return Reading(question=found.text, text=say_query(lookup, query), query=query, spans=spans)
 
 
-def _as_grantor(span: Span, found: Understood, place: int, fact: str) -> Span:
+def _as_grantor(span: Span, found: Understood, within: range, fact: str) -> Span:
     """The name of whoever gave leave, which is said of no wearer."""
-    if span.start >= found.tokens[place].start or span.role not in ("fact", "grade"):
+    told = found.tokens[within.start].start <= span.start < found.tokens[within.stop].start
+    if not told or span.role not in ("fact", "grade"):
         return span
     return msgspec.structs.replace(span, role="fact", target=fact)
 
@@ -272,10 +294,10 @@ def _is_as_written(told: set[str], fact: Fact) -> bool:
     return "writ" not in says or not told.isdisjoint(word_set("written writing waiver waived"))
 
 
-def _more_is_told(found: Understood, place: int, who: set[str]) -> bool:
+def _more_is_told(found: Understood, within: range, who: set[str]) -> bool:
     """Whether more is told than who granted what."""
     things = {i for p in found.pieces if p.tag in ("item", "items") for i in range(p.first, p.last)}
-    rest = {token.low for at, token in enumerate(found.tokens[:place]) if at not in things}
+    rest = {found.tokens[at].low for at in within if at not in things}
     return bool({low for low in rest if low[0].isalpha()} - LIGHT - BESIDE - who - _SAYING)
 
 

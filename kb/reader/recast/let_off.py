@@ -19,21 +19,25 @@ from kb.reader.meaning.superseded import LEAD
 from kb.reader.pieces.pieces import Understood
 from kb.reader.recast.telling import LIGHT, analysed, clause_words, word_level
 from kb.reader.words.forms import word_set
+from kb.reader.words.tokens import Token
 from kb.text import Pattern
 
 MODAL = r"(?:can|could|may|might|will|would|is|does|has)"
+WHO_CAN = r"(?:can|could|may|might|will|must|should|is|has|(?:has|have|needs|is) to)"
 ABLE = r"(?:(?:able|allowed|entitled|free|in a position|have the power|the power|the right) to )?"
 SOMEBODY = (
     r"(?:me|us|him|her|them|you|everyone|everybody|anyone|anybody|someone|somebody|people|staff|members?"
     r"|(?:my|our|a|an|the|his|her) \w+|one of (?:us|them|my \w+))"
 )
+PEOPLE = rf"(?:{SOMEBODY}|(?:[\w'-]+ ){{0,2}}[\w'-]+)"
 WITHOUT = (
     r"(?:go without|go out without|do without|work without|leave off|take off|not wear|stop wearing|skip)"
 )
 LETS = (
-    rf"(?:(?:let|sign|release|free|relieve) {SOMEBODY} (?:off|from|out of)"
-    rf"|(?:excuse|spare|exempt|dispense) {SOMEBODY}(?: from)?|waive|dispense with"
-    rf"|(?:let|allow|permit) {SOMEBODY} (?:to )?{WITHOUT}"
+    rf"(?:(?:let|sign|release|free|relieve) {PEOPLE} (?:off|from|out of)"
+    rf"|(?:excuse|spare|exempt|release) {PEOPLE} from|(?:excuse|spare|exempt|dispense) {SOMEBODY}"
+    r"|waive|dispense with"
+    rf"|(?:let|allow|permit) {PEOPLE} (?:to )?{WITHOUT}"
     rf"|(?:give|grant) {SOMEBODY} (?:leave|permission|a waiver) (?:to {WITHOUT}|not to wear))"
     r"(?: with| having to)?(?: (?:wear|wearing|put on|putting on))?"
 )
@@ -43,7 +47,7 @@ _ASKED = (
         rf"{LEAD}{MODAL}(?: n't| not)? (?P<who>.+?) (?:even |just |really |ever )?{ABLE}{LETS}"
         r" (?P<thing>.+)"
     ),
-    Pattern(rf"{LEAD}who (?:can|could|may|will|is) {ABLE}{LETS} (?P<thing>.+)"),
+    Pattern(rf"{LEAD}who {WHO_CAN} {ABLE}{LETS} (?P<thing>.+)"),
     Pattern(
         rf"(?:.*? (?=the |my |our |an? ))?(?P<who>(?:[\w'-]+ ){{1,5}}?){_SAYS} (?:he|she|they)"
         rf" (?:can|could|will|'ll|may|is|'s) {ABLE}{LETS} (?P<thing>.+?)"
@@ -55,9 +59,9 @@ FREES = Pattern(r"(?i)\b(?:excus|waiv|exempt|let off|leave off|dispens)")
 _NOBODY = Pattern(r"(?i)\b(?:no one|nobody|no (?:\w+ )?waivers?|never waived?|not be waived)\b")
 _ANYONE = word_set("anyone anybody someone somebody who nobody he she they it i we you")
 BESIDE = word_set("""
-    week weeks month months day days shift shifts tonight today tomorrow year years hour hours medical
-    religious grounds reasons reason doctor's note once time being few couple two three four performance show
-    one work job duty little bit short hot warm heat
+    fortnight week weeks month months day days shift shifts tonight today tomorrow year years hour hours
+    medical religious grounds reasons reason doctor's note once time being few couple two three four
+    performance show one work job duty little bit short hot warm heat
 """)
 """For how long and why: a clause that says who may tells that, too."""
 
@@ -65,7 +69,7 @@ BESIDE = word_set("""
 def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | None:
     """The clause that says that nobody may be let off what is named, or else who may let somebody off it."""
     tokens = found.tokens[: len(found.tokens) - (found.tokens[-1].low in ("?", ".", "!"))]
-    said = " ".join(token.low for token in tokens)
+    said = in_order(tokens)
     match = next((m for p in _ASKED if (m := p.fullmatch(said)) is not None), None)
     if match is None:
         return None
@@ -101,6 +105,14 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
     grades = (p for p in before if p.tag == "fact" and lookup.facts[p.fact].family == "grade")
     people = any(grades) or any(p.tag == "authority" for p in before) or "who" not in match.groupdict()
     return Abstain(reason="No clause was found that says who may let anybody off it.") if people else None
+
+
+def in_order(tokens: Sequence[Token]) -> str:
+    """The words, with "leave my tights off" as "leave off my tights"."""
+    return _PARTED.sub(r"\1 off \2", " ".join(token.low for token in tokens))
+
+
+_PARTED = Pattern(r"\b(leave|take) ((?:my|our|his|her|their|the|an?) (?:[\w'-]+ ){0,2}[\w'-]+) off\b")
 
 
 def nobody_may(items: Sequence[str], case: Case, lookup: Lookup) -> Query | None:
