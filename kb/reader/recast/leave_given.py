@@ -49,6 +49,14 @@ _ALLOWS = (
     rf"|(?:allow|permit|authori[sz]e|approve|sanction)(?: {_ME})?"
     rf"|give {SOMEBODY} {_LEAVE} (?:to {_WEAR}|for))"
 )
+_LETS_NOW = (
+    rf"(?:lets {PEOPLE} off|(?:excuses|exempts|releases) {PEOPLE} from|waives)"
+    rf"(?: having to)?(?: wear| wearing)?|lets {PEOPLE} {WITHOUT}"
+)
+_ALLOWS_NOW = (
+    rf"(?:(?:lets|allows|permits|authori[sz]es) {PEOPLE}(?: to)? {_WEAR}|(?:allows|permits|authori[sz]es"
+    rf"|approves|sanctions)(?: {_ME})?|(?:gives|grants) (?:{SOMEBODY} )?{_LEAVE} (?:to {_WEAR}|for))"
+)
 _ASKED = (
     Pattern(
         rf"{LEAD}{MODAL}(?: n't| not)? (?P<who>.+?) (?:even |just |really |ever )?{ABLE}"
@@ -58,6 +66,10 @@ _ASKED = (
         rf"{LEAD}(?P<who>who(?: else)?|(?:which|what) \w+) {WHO_CAN} {ABLE}"
         rf"(?:(?P<off>{LETS})|(?P<allow>{_ALLOWS})) (?P<thing>.+)"
     ),
+)
+_WHO_NOW = Pattern(
+    rf"{LEAD}(?P<who>who(?: else)?|(?:which|what) \w+) (?:(?P<off>{_LETS_NOW})|(?P<allow>{_ALLOWS_NOW}))"
+    r" (?P<thing>.+)"
 )
 _ANYONE = word_set("anyone anybody someone somebody who which what else nobody")
 _OFF = (
@@ -119,7 +131,7 @@ def leave_given(
                 within = range(first, starts[-1])
                 return _as_granted(found, match.groupdict(), within, case, lookup, read), True
     bare = in_order(found.tokens).rstrip(" ?.!")
-    match = next((m for p in _ASKED if (m := p.fullmatch(bare)) is not None), None)
+    match = next((m for p in (*_ASKED, _WHO_NOW) if (m := p.fullmatch(bare)) is not None), None)
     if match is None:
         return None, False
     place = len(bare[: match.start("thing")].split())
@@ -138,7 +150,7 @@ def leave_given(
         near = [c for c in near if has_words(sorted(who - _ANYONE), lookup.clauses[c])]
     if len(near) == 1:
         return Query(kind="source", clause=near[0], case=case), bool(giving) or anybody
-    return (None if match["off"] else _NO_CLAUSE), False
+    return (None if match["off"] or (anybody and grants) else _NO_CLAUSE), False
 
 
 def _beginnings(found: Understood, first: int, last: int) -> Iterator[int]:

@@ -84,9 +84,10 @@ _FREEING = word_set(
     "let sign excuse release free spare exempt relieve dispense waive allow permit give grant"
 )
 _GIVING = word_set("""
-    let lets allow allows allowed permit permits permitted authorise authorised authorize authorized approve
-    approved sanction sanctioned okayed excuse excused exempt exempted spare spared release released relieve
-    relieved free freed waive waived give gives gave given granted
+    let lets allow allows allowed permit permits permitted authorise authorised authorize authorized
+    approve approved approves authorises authorizes sanction sanctioned okayed excuse excused excuses
+    exempt exempted exempts spare spared release released relieve relieved free freed waive waived
+    waives give gives grants gave given granted releases
 """)
 _HAPPENING = word_set("happened happen happens become became becomes gone done since when date day long")
 _OF_RULES = word_set("before used previously originally formerly")
