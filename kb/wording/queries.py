@@ -14,6 +14,7 @@ from kb.wording.english import listing, phrase, plural, sentence
 from kb.wording.labels import book_name, clause_reference, item_label, the_item
 from kb.wording.manners import is_manner
 from kb.wording.quantities import say_date
+from kb.wording.scopes import is_given
 
 _MODAL: dict[Verdict, str] = {
     "required": "must",
@@ -99,10 +100,19 @@ def _say_may(lookup: Lookup, query: Query) -> str:
         return _say_whether(lookup, query, _ASKED[query.modalities])
     if not query.items:
         return phrase(lead, person(lookup, query), _act(query, aspect), "anything") + situation(lookup, query)
+    if is_given(aspect) and query.polarity == "do" and query.kind in ("may", "must", "when"):
+        return phrase(lead, _given(lookup, query, aspect)) + situation(lookup, query)
     if aspect.kind == "act" and aspect.verb is not None:
         asked = phrase(lead, person(lookup, query), _act(query, aspect), items_in_words(lookup, query))
         return asked + situation(lookup, query)
     return claim(lookup, query, lead) + situation(lookup, query, _for_person(lookup, query))
+
+
+def _given(lookup: Lookup, query: Query, aspect: Aspect) -> str:
+    """ "The waistcoat be issued to an usher"."""
+    return phrase(
+        items_in_words(lookup, query), "be", aspect.done or "done", _for_person(lookup, query, "to")
+    )
 
 
 _WHY: dict[tuple[Verdict, ...], tuple[str, str]] = {

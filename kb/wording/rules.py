@@ -19,7 +19,7 @@ from kb.wording.holders import EVERY_MEMBER, say_subject
 from kb.wording.labels import rule_reference
 from kb.wording.phrases import Phrase
 from kb.wording.quantities import say_date
-from kb.wording.scopes import act_object, act_subject, is_denial
+from kb.wording.scopes import act_object, act_subject, is_denial, is_given
 
 VERBS: dict[Modality, str] = {"must": "must", "must_not": "must not", "may": "may", "need_not": "need not"}
 
@@ -96,6 +96,9 @@ def _say_act(lookup: Lookup, rule: Rule, aspect: Aspect, parts: Parts) -> Statem
     if subject.startswith("everyone except ") and modality == "must_not":
         nobody = f"no one {subject.removeprefix('everyone ')}"
         text = phrase(nobody, "may", aspect.verb or "do", act_object(lookup, rule, "may"))
+    elif subject and is_given(aspect):
+        done = aspect.done or "done"
+        text = phrase(act_subject(lookup, rule, modality), VERBS[modality], "be", done, "to", subject)
     elif subject:
         text = phrase(subject, VERBS[modality], aspect.verb or "do", act_object(lookup, rule, modality))
     else:

@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 from kb.model.lookup import Lookup
-from kb.model.records import Modality, Rule, Scope
+from kb.model.records import Aspect, Modality, Rule, Scope
 from kb.wording.english import definite, indefinite, is_plural, listing
 from kb.wording.labels import item_label, the_item, the_items
 
 GROOMING = "grooming"
+_GIVING = frozenset({"issue", "supply", "provide"})
 _NEGATIVE = ("must_not", "need_not")
+
+
+def is_given(aspect: Aspect) -> bool:
+    """Whether others do the act for who has the thing: it is issued to an usher, who issues nothing."""
+    return aspect.verb in _GIVING
 
 
 def is_class(lookup: Lookup, scope: Scope) -> bool:

@@ -83,6 +83,27 @@ def _tested(fitting: Sequence[Fact], found: Sequence[Piece], lookup: Lookup) -> 
     return [fact for fact in fitting if fact.id in turning]
 
 
+_STANDING, _UP = word_set("at above over below up"), word_set("up high above off")
+
+
+def stood_at(
+    fitting: Sequence[Fact], found: Sequence[Piece], index: int, tokens: Sequence[Token], lookup: Lookup
+) -> list[Fact]:
+    """The fact that a length tells where somebody is at: "do I need a harness at 3 metres?".
+
+    Only where rules on the thing turn on one such fact and none gives a length of the thing itself.
+    """
+    piece = found[index]
+    led = {token.low for token in tokens[max(piece.first - 1, 0) : piece.first + 1]}
+    after = {token.low for token in tokens[piece.last : piece.last + 1]}
+    if _STANDING.isdisjoint(led) and _UP.isdisjoint(after):
+        return []
+    named = {entry.id for piece in found if piece.tag == "name" for entry in only(piece, "item")}
+    wider = {item for name in named for item in lookup.broader(name)}
+    own = any(r.value.measure for r in lookup.base.rules if not wider.isdisjoint(r.scope.items))
+    return [] if own else _tested(fitting, found, lookup)
+
+
 def _is_plain(fact: Fact, own: frozenset[str], fitting: Sequence[Fact]) -> bool:
     shared = frozenset.intersection(*(_words(one.label) for one in fitting))
     bare = any(_words(name) == shared for name in (fact.label, *fact.other_labels))

@@ -6,7 +6,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.values import NO, YES, Choices
-from kb.reader.names.lexicon import Entry
+from kb.reader.names.lexicon import Entry, labels_of
 from kb.reader.phrases.english import LEADING_PREPOSITIONS, PHRASES
 from kb.reader.pieces.pieces import Piece
 from kb.reader.pieces.values import LIGHT, Pieces, complement_of, entry_values, fact_piece
@@ -182,7 +182,7 @@ def _out_of(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: L
         return
     if other is not None and (after > index + 1 or other.tag in _NOUNS - {"name", "unknown"}):
         return
-    indoors = indoors_fact(lookup)
+    indoors = _named_outdoors(lookup) or indoors_fact(lookup)
     if indoors is not None:
         found[index] = fact_piece(piece, *indoors, piece.first, piece.last)
 
@@ -244,6 +244,17 @@ def indoors_fact(lookup: Lookup) -> tuple[str, Choices] | None:
                 outside = complement_of(lookup, fact.id, inside)
                 return (fact.id, outside) if isinstance(outside, Choices) else None
     return None
+
+
+def _named_outdoors(lookup: Lookup) -> tuple[str, Choices] | None:
+    """The one place of a book that is called so."""
+    named = [
+        (fact.id, entry_values(Entry("value", value.id, fact.id), lookup))
+        for fact in lookup.base.facts
+        for value in fact.values
+        if any(PHRASES.get(tuple(n.casefold().split())) == "outdoors" for n in labels_of(value))
+    ]
+    return named[0] if len(named) == 1 else None
 
 
 _PLAINLY = frozenset({"flat", "dead"})

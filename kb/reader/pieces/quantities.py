@@ -70,8 +70,10 @@ def quantities(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pie
             return quantities((*found[:index], *lying), tokens, lookup)
         fitting = [fact for fact in facts if _is_measured_in(fact, unit, lookup)]
         beside = [fact for fact in fitting if fact.id in named]
-        chosen = beside or ([] if same_dimension(unit, "mm") else fitting)
         from kb.reader.pieces import measured_fact as told  # noqa: PLC0415  as above
+
+        length = same_dimension(unit, "mm")
+        chosen = beside or (told.stood_at(fitting, found, index, tokens, lookup) if length else fitting)
         from kb.reader.pieces.bounded import bounded_fact, stretch  # noqa: PLC0415  few tell a measure
 
         settled = bounded_fact(piece.measure, tokens, lookup) if not beside else None

@@ -63,6 +63,7 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
         or _is_span(pieces[index], tokens)
         or _is_a_hand(pieces, index, tokens)
         or _is_so_much(pieces, index)
+        or _is_giving(pieces, index, tokens)
     ):
         return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
     single = piece.last - piece.first == 1 and piece.tag in ("fact", *_ITEMS, "values", "fact name")
@@ -115,6 +116,16 @@ def _works(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bo
     piece, before = pieces[index], tokens[pieces[index].first - 1].low if pieces[index].first else ""
     everyday = piece.tag == "fact" and piece.how == "everyday" and piece.last - piece.first == 1
     return everyday and tokens[piece.first].low == "work" and PHRASES.get((before,), "") in _SUBJECTS
+
+
+_GIVING = frozenset({"issue", "supply", "provide"})
+
+
+def _is_giving(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "Must an usher issue it": who is asked of gets things issued and issues none."""
+    before = pieces[index - 1].tag if index else ""
+    gives = pieces[index].tag == "act" and tokens[pieces[index].first].low in _GIVING
+    return gives and before in (*_SUBJECTS, *_ASKING, "fact", "values", "authority", "service")
 
 
 def _is_span(piece: Piece, tokens: tuple[Token, ...]) -> bool:
