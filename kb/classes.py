@@ -31,6 +31,7 @@ def class_told(reading: Reading, plain: Answer, answer: Tell, lookup: Lookup) ->
     told = [answer(one) for one in kinds]
     return (
         _mostly_out(query, told, lookup)
+        or _all_but_one(reading, query, plain, answer, lookup)
         or (told_alike(kinds, told, lookup) if kinds else ())
         or _only_kind(reading, query, plain, answer, lookup)
         or _none_may(reading, query, plain, answer, lookup)
@@ -67,6 +68,44 @@ def _mostly_out(query: Query, told: Sequence[Answer], lookup: Lookup) -> tuple[A
 
 
 _GRANTED = ("permitted", "required")
+
+
+def _all_but_one(
+    reading: Reading, query: Query, plain: Answer, answer: Tell, lookup: Lookup
+) -> tuple[Answer, ...]:
+    """ "May I wear a ring?", of which no kind may be worn but one: no leads, which tells the one as well.
+
+    So it is where a rule closes the class by its name. Of what must be worn the one kind is meant.
+    """
+    if query.kind != "may" or query.polarity == "not" or query.value is not None or plain.ask is None:
+        return ()
+    if not 0 < len(plain.ask.choices) <= _MOST_KINDS or not _is_plainly_named(reading, query, lookup):
+        return ()
+    whole = answer(_asked(reading, msgspec.structs.replace(query, as_such=True), lookup))
+    if usual_verdict(whole, lookup) != "prohibited" or not _closes_by_name(whole, query, lookup):
+        return ()
+    kinds = _each(reading, query, plain, answer, lookup)
+    usual = [usual_verdict(one, lookup) if one.outcome == "answer" else None for one in kinds]
+    if usual.count("permitted") != 1 or usual.count("prohibited") != len(usual) - 1:
+        return ()
+    return (with_beside(whole, _said(kinds)),)
+
+
+def _is_plainly_named(reading: Reading, query: Query, lookup: Lookup) -> bool:
+    """Whether a class is called by its own name ("a signet ring"), not by a word for one of its kinds."""
+    item = lookup.items[query.items[0]]
+    names = [_keys(name) for name in (item.label, *item.other_labels)]
+    return any(
+        any(name <= _keys(span.text) for name in names)
+        for span in reading.spans
+        if span.role == "item" and span.target == item.id
+    )
+
+
+def _closes_by_name(whole: Answer, query: Query, lookup: Lookup) -> bool:
+    carrying = [lookup.rules[rule] for case in whole.cases for rule in case.rules]
+    named = any(query.items[0] in rule.scope.items for rule in carrying)
+    return named and not any(rule.residual for rule in carrying)
 
 
 def _only_kind(

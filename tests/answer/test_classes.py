@@ -37,7 +37,11 @@ def ask(opened: Callable[[str], KnowledgeBase]) -> Ask:
         ("playhouse", "May I wear a union pin?", "No. Any other pin of another body must not", "poppy"),
         # "Rings, watches, bracelets and necklaces must be taken off for work with a chainsaw"
         ("forest", "Can I wear jewellery while I'm using the chainsaw?", "No. The ring must not", "earrings"),
-        ("infirmary", "May I wear a ring on the ward?", "Yes. The plain wedding band may be worn.", "stone"),
+        # "No ring may be worn in clinical areas except one plain wedding band."
+        ("infirmary", "May I wear a ring on the ward?", "No. Any ring other than the plain wedding", "band"),
+        ("infirmary", "Can a nurse wear rings in clinical areas?", "No. Any ring other than the", "stone"),
+        ("infirmary", "Are rings banned on the ward?", "Yes. Any ring other than the plain", "band"),
+        ("infirmary", "Can I wear a signet ring on the ward?", "No. Any ring other than the plain", "band"),
         # what goes by none of the names of the class is none of its kinds
         ("demo", "nose stud ok?", "No. Any jewellery other than the finger ring or the neck", "finger ring"),
         (
