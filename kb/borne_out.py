@@ -75,7 +75,7 @@ def borne_out(
     text = reading.question
     for _ in range(_ROUNDS):
         words = again.abstain.words if again.abstain is not None else ()
-        if not words or len(gone) + len(words) > _MOST:
+        if not words or len(gone) + len(words) > _MOST or _halves_a_word(text, words):
             return None
         gone += words
         text = _without(text, words)
@@ -304,6 +304,11 @@ def _asking(text: str, tokens: tuple[Token, ...]) -> tuple[int, int]:
                 return place, last
         return first, last
     return 0, len(tokens)
+
+
+def _halves_a_word(text: str, words: Sequence[str]) -> bool:
+    """Whether a word is half of one with a hyphen: a "short-sleeved" top is not the sleeved one."""
+    return any(re.search(rf"\w-{re.escape(word)}\b|\b{re.escape(word)}-\w", text) for word in words)
 
 
 def _without(text: str, words: tuple[str, ...]) -> str:

@@ -25,6 +25,7 @@ from kb.reader import Lexicon, read_turn, split_questions
 from kb.reader.names.stored import decode_lexicon
 from kb.reasoner import Engine, Facts, StoredCandidates
 from kb.sparql import candidate_rules, rules_in_force
+from kb.with_it import asked_together
 from kb.wording import say_facts, say_rule
 
 if TYPE_CHECKING:
@@ -190,7 +191,7 @@ class KnowledgeBase:
     def _answers(self, reading: Reading, case: Case, previous: Reading | None) -> tuple[Answer, ...]:
         """The answer to a reading; others, where it asked back or the books are silent."""
         if reading.query is not None:
-            answer = self.answer(reading)
+            reading, answer = asked_together(reading, self.answer, self.lookup)
             if answer.outcome == "answer" and answer.verdict != "silent":
                 if answer.entries:
                     from kb.outfits import told_by_clause  # noqa: PLC0415  few questions ask for a list
