@@ -31,7 +31,7 @@ def asked_together(
     query = read.query
     if query is None or query.kind != "may" or query.polarity == "not" or query.value is not None:
         return read, told
-    if query.modalities or lookup.items[query.items[0]].protects:
+    if query.modalities or not query.items or lookup.items[query.items[0]].protects:
         return read, told
     if told.outcome != "answer" or told.verdict in ("prohibited", "conflict"):
         return read, told
