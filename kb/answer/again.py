@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Callable
 from typing import Any
 
 from kb.answer.assemble import answer_query
 from kb.answer.common import citation, replaced
 from kb.answer.encode import answer_object
 from kb.errors import UsageError
-from kb.model.questions import Citation, Query, Reading
+from kb.model.questions import Answer, Citation, Query, Reading
 from kb.model.records import Case
 from kb.plain import facts_from_json, values_from_json
 from kb.reasoner import Engine
 from kb.wording import say_query, say_query_on_its_day
+
+AsPut = Callable[[str, Answer], Answer]
 
 
 def saved_query(engine: Engine, reading: Any) -> Query:
@@ -53,15 +56,17 @@ def difference(saved: Any, said: Any, where: str = "") -> tuple[str, str] | None
     return next((found for place in places if (found := difference(place[1], place[2], place[0]))), None)
 
 
-def words_differ(engine: Engine, data: Any, digest: str) -> tuple[str, str] | None:
+def words_differ(engine: Engine, data: Any, digest: str, as_put: AsPut) -> tuple[str, str] | None:
     """Where a saved answer uses other words than the program for the same reading; None if nowhere.
+
+    `as_put` gives an answer the first word that fits how its question is put.
 
     How the question was taken apart (`spans`, `carried`) is not compared: it rests on what came before it.
     """
     if data["reading"]["kind"] is None:
         return None
     try:
-        return _compared(engine, data, digest)
+        return _compared(engine, data, digest, as_put)
     except (UsageError, LookupError, TypeError, ValueError) as error:
         return "the answer", f"it cannot be said again: {error}"
 
@@ -70,7 +75,7 @@ def _as_cited(engine: Engine, shown: Any) -> tuple[Citation, ...]:
     return tuple(citation(engine.lookup, f"{one['edition']}/{one['clause']}", ()) for one in shown)
 
 
-def _compared(engine: Engine, data: Any, digest: str) -> tuple[str, str] | None:
+def _compared(engine: Engine, data: Any, digest: str, as_put: AsPut) -> tuple[str, str] | None:
     saved = data["reading"]
     query = saved_query(engine, saved)
     text = say_query(engine.lookup, query)
@@ -78,7 +83,8 @@ def _compared(engine: Engine, data: Any, digest: str) -> tuple[str, str] | None:
     answer = answer_query(engine, reading, digest)
     if answer.verdict == "silent":  # which clauses stand beside rests on the words of the question
         answer = replaced(answer, speaking=_as_cited(engine, data["speaking"]))
-    again = answer_object(answer)
+    put = as_put(data["question"], answer)
+    again = answer_object(put if data["headline"] == put.headline else answer)
     if saved["text"] not in (text, say_query_on_its_day(engine.lookup, query)):
         return "reading.text", f"the reading is said as {text!r}"
     return difference({**data, "reading": None}, {**again, "reading": None})

@@ -32,6 +32,10 @@ QUESTIONS = (
     "What changed in 2026?",
     "What did the Interim Notice change?",
     "What has the notice changed about the belts?",
+    "Nobody may wear earrings in parade rig, is that right?",
+    "Is it true that earrings are forbidden in parade rig?",
+    "What must an H2 wear in shore rig?",
+    "May I wear shore rig in the mess?",
 )
 Json = dict[str, Any]
 
@@ -177,3 +181,10 @@ def test_the_checker_is_short_and_apart() -> None:
         for node in ast.walk(ast.parse(path.read_text("utf-8"))):
             if isinstance(node, ast.ImportFrom):
                 assert not str(node.module).startswith(("kb.reasoner", "kb.explanation", "kb.answer"))
+
+
+def test_the_first_word_of_an_answer_is_one_that_its_question_takes(demo: KnowledgeBase) -> None:
+    answer = saved(demo, "Nobody may wear earrings in parade rig, is that right?")
+    assert answer["headline"].startswith("Right. ")
+    answer["headline"] = answer["headline"].replace("Right. ", "Wrong. ")
+    assert demo.verify(answer) is not None
