@@ -149,7 +149,8 @@ def leave_given(
     if len(near) > 1:
         near = [c for c in near if has_words(sorted(who - _ANYONE), lookup.clauses[c])]
     if len(near) == 1:
-        return Query(kind="source", clause=near[0], case=case), bool(giving) or anybody
+        by_name = any(lookup.facts[fact].family == "authorisation" for fact in grants[near[0]])
+        return Query(kind="source", clause=near[0], case=case), by_name and (bool(giving) or anybody)
     return (None if match["off"] or (anybody and grants) else _NO_CLAUSE), False
 
 

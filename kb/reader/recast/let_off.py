@@ -103,8 +103,7 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
     if len(in_part) == 1:
         return Query(kind="source", clause=in_part[0], case=case)
     grades = (p for p in before if p.tag == "fact" and lookup.facts[p.fact].family == "grade")
-    asks_who = "who" not in match.groupdict() and len(items) == 1  # "one item" may be anything
-    people = any(grades) or any(p.tag == "authority" for p in before) or asks_who
+    people = any(grades) or any(p.tag == "authority" for p in before)
     return Abstain(reason="No clause was found that says who may let anybody off it.") if people else None
 
 
