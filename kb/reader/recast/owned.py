@@ -18,8 +18,9 @@ from kb.wording.presumed import place_of
 _KINDS = frozenset({"may", "must", "where", "how", "how_many", "when"})
 _HELD = frozenset({"qualification", "appointment"})
 _HAVE = Pattern(
-    r"\b(?:i|we|he|she)(?:['’]ve|['’]s| have| has| hold| holds| earned| won| received| was awarded"
-    r"| were awarded)(?: got| earned| won| just got| been awarded)?(?: (?:an?|the|my|his|her|some))?\s*$"
+    r"(?:^|[.,;:!?–-]\s*|\b(?:and|but|so|as|because|since|if|that|when|though|now) )(?:i|we|he|she)"
+    r"(?:['’]ve|['’]s| have| has| hold| holds| earned| won| received| was awarded| were awarded)"
+    r"(?: got| earned| won| just got| been awarded)?(?: (?:an?|the|my|his|her|some))?\s*$"
 )
 _MINE = Pattern(r"\b(?:my|our)\s*$")
 _AWARDED = Pattern(r"\s*(?:was|were) (?:awarded|won|earned|given|presented)\b")
