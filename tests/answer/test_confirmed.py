@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import datetime
+import json
 import re
 from pathlib import Path
 
 import pytest
 
-from kb import KnowledgeBase, demo_folder
+from kb import KnowledgeBase, answer_to_json, demo_folder
 
 DAY = datetime.date(2026, 11, 25)
 BOOKS = Path(__file__).parent.parent
@@ -120,6 +121,14 @@ def test_of_a_thing_said_to_be_banned_the_act_is_its_own() -> None:
     base = KnowledgeBase.open(BOOKS / "small" / "infirmary" / "books")
     (answer,) = base.ask("Is it true that a shoulder bag is banned on duty?", as_of=DAY)
     assert answer.reading.text == "Is it prohibited for anyone to carry the shoulder bag, on duty?"
+
+
+def test_what_is_confirmed_can_be_said_again(base: KnowledgeBase) -> None:
+    (answer,) = base.ask("Nobody below K2 may wear the keeper's pin, true?", as_of=DAY)
+    saved = json.loads(answer_to_json(answer))
+    assert saved["headline"].startswith("Right.")
+    assert base.verify(saved) is None
+    assert base.verify({**saved, "headline": saved["headline"].replace("Right.", "Wrong.")}) is not None
 
 
 def test_each_thing_that_may_be_meant_is_confirmed(base: KnowledgeBase) -> None:
