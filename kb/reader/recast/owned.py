@@ -23,12 +23,15 @@ _HAVE = Pattern(
     r"(?: got| earned| won| just got| been awarded)?(?: (?:an?|the|my|his|her|some))?\s*$"
 )
 _MINE = Pattern(r"\b(?:my|our)\s*$")
+_ON = Pattern(r"\s+(?:on|off)\b")
 _AWARDED = Pattern(r"\s*(?:was|were) (?:awarded|won|earned|given|presented)\b")
 """What says that somebody has been awarded a thing; who only asks of "my medal" may have it from a father."""
 
 
 def _is_own(text: str, span: Span) -> bool:
     before, after = text[: span.start], text[span.end :]
+    if _ON.match(after):
+        return False  # "I've got the brassard on"
     return bool(_HAVE.search(before) or (_MINE.search(before) and _AWARDED.match(after)))
 
 
