@@ -29,6 +29,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Verdict
 from kb.model.records import Rule
 from kb.reasoner import Engine
+from kb.reasoner.norms import covers
 from kb.wording import clause_reference, say_rule
 from tests.guidance.draft_cases import plan_text
 
@@ -47,7 +48,8 @@ WHOLE = {
 }
 """A plan for each service; those of the second and third ask for everything that their books say."""
 
-Outcome = Literal["same", "depends", "other", "unread", "no case"]
+Outcome = Literal["same", "depends", "other", "unread", "no case", "turned"]
+"""What comes of a sentence: "turned", where a rule on what is worn beside it forbids the two together."""
 
 
 @cache
@@ -147,7 +149,10 @@ def rules_back(service: str) -> Iterator[RuleBack]:
             continue
         before = [r for answer in answers for rules in rows_against(rule, lookup, answer) for r in rules]
         others = tuple(dict.fromkeys(one for one in before if one != rule.id))
-        yield RuleBack(rule, text, day, outcome(rule, lookup, answers), others)
+        told = [answer.reading.query.items for answer in answers if answer.reading.query is not None]
+        turned = any(items and not covers(lookup, rule.scope, items[0], as_such=True) for items in told)
+        found = "turned" if turned else outcome(rule, lookup, answers)
+        yield RuleBack(rule, text, day, found, others)
 
 
 def claims_of(service: str) -> Claims:

@@ -98,6 +98,8 @@ def test_a_sentence_gets_its_verdict_just_where_its_rule_holds(
     """The reasoner, asked of the rule itself, says of each whether it holds in all its cases."""
     tried = 0
     for one in back[service]:
+        if one.found == "turned":
+            continue  # the pair is forbidden by a rule on the other thing
         if one.rule.residual or one.rule.repairs or one.rule.scope.alternatives:
             continue  # what nothing provides for, a breach, and a choice are no conditions of the rule's own
         tried += 1
