@@ -15,7 +15,6 @@ from kb.wording import say_query
 
 Tell = Callable[[Reading], Answer]
 _LESS = "without it"
-_SOUGHT = "No clause was found that says who may "
 
 
 def by_a_clause(reading: Reading, as_of: datetime.date, answer: Tell, lookup: Lookup) -> Answer | None:
@@ -26,11 +25,12 @@ def by_a_clause(reading: Reading, as_of: datetime.date, answer: Tell, lookup: Lo
     ask = reading.ask
     if ask is not None and ask.fact not in ("item", "reading"):
         return None
-    # what other clauses say of the thing does not tell who may allow it
-    sought = reading.abstain is not None and reading.abstain.reason.startswith(_SOUGHT)
     choosing = ask is not None and bool({said for _, said in ask.choices} - {_LESS})
     from kb.reader.recast.by_most_words import clause_by_most_words  # noqa: PLC0415  most are understood before
+    from kb.reader.recast.let_off import NONE_SAYS_WHO  # noqa: PLC0415  as above
 
+    # what other clauses say of the thing does not tell who may allow it
+    sought = reading.abstain is not None and reading.abstain.reason.startswith(NONE_SAYS_WHO)
     found = None if sought else clause_by_most_words(reading, as_of, lookup, surely=choosing)
     if found is None and not choosing:
         from kb.reader.stories.provided import clause_provided  # noqa: PLC0415  as above

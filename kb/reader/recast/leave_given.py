@@ -25,6 +25,7 @@ from kb.reader.recast.let_off import (
     FREES,
     LETS,
     MODAL,
+    NONE_SAYS_WHO,
     PEOPLE,
     SOMEBODY,
     WHO_CAN,
@@ -112,7 +113,7 @@ _BARE = Pattern(
     r"|is (?:that|it|this) (?:ok|okay|allowed|all right|alright|fine|enough|permitted|in order)"
 )
 _GRANTED = ("authorisation", "waiver")
-_NO_CLAUSE = Abstain(reason="No clause was found that says who may allow it.")
+_NO_CLAUSE = Abstain(reason=f"{NONE_SAYS_WHO} allow it.")
 
 
 def leave_given(

@@ -22,6 +22,8 @@ from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token
 from kb.text import Pattern
 
+NONE_SAYS_WHO = "No clause was found that says who may"
+"""How a refusal begins where it was asked who gives leave, and no clause tells."""
 MODAL = r"(?:can|could|may|might|will|would|is|does|has)"
 WHO_CAN = r"(?:can|could|may|might|will|must|should|is|has|(?:has|have|needs|is) to)"
 ABLE = r"(?:(?:able|allowed|entitled|free|in a position|have the power|the power|the right) to )?"
@@ -104,7 +106,7 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
         return Query(kind="source", clause=in_part[0], case=case)
     grades = (p for p in before if p.tag == "fact" and lookup.facts[p.fact].family == "grade")
     people = any(grades) or any(p.tag == "authority" for p in before)
-    return Abstain(reason="No clause was found that says who may let anybody off it.") if people else None
+    return Abstain(reason=f"{NONE_SAYS_WHO} let anybody off it.") if people else None
 
 
 def in_order(tokens: Sequence[Token]) -> str:
