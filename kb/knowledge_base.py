@@ -25,7 +25,6 @@ from kb.reader import Lexicon, read_turn, split_questions
 from kb.reader.names.stored import decode_lexicon
 from kb.reasoner import Engine, Facts, StoredCandidates
 from kb.sparql import candidate_rules, rules_in_force
-from kb.with_it import asked_together
 from kb.wording import say_facts, say_rule
 
 if TYPE_CHECKING:
@@ -191,15 +190,18 @@ class KnowledgeBase:
     def _answers(self, reading: Reading, case: Case, previous: Reading | None) -> tuple[Answer, ...]:
         """The answer to a reading; others, where it asked back or the books are silent."""
         if reading.query is not None:
-            reading, answer = asked_together(reading, self.answer, self.lookup)
+            answer = self.answer(reading)
+            if reading.query.kind == "may" and answer.verdict not in ("prohibited", "conflict"):
+                from kb.with_it import asked_together  # noqa: PLC0415  many questions are settled before
+
+                reading, answer = asked_together(reading, answer, self.answer, self.lookup)
             if answer.outcome == "answer" and answer.verdict != "silent":
                 if answer.entries:
                     from kb.outfits import told_by_clause  # noqa: PLC0415  few questions ask for a list
 
                     return (told_by_clause(answer, self.answer, self.lookup),)
-                doubt = doubted(answer, self.lookup) if previous is None else None  # a talk says less
-                if doubt is None:
-                    return (answer,)
+                if previous is not None or (doubt := doubted(answer, self.lookup)) is None:
+                    return (answer,)  # a talk says less, so that nothing is doubted in it
                 speaking = clauses_that_speak(doubt, case.as_of, self.lookup)
                 return (replaced(self.answer(doubt), speaking=speaking),)
         from kb.instead import answers_instead  # noqa: PLC0415  most questions are answered as they stand
@@ -207,10 +209,9 @@ class KnowledgeBase:
         def read(text: str) -> Reading:
             return self.read(text, facts=case.facts, as_of=case.as_of, previous=previous)
 
-        def rests(text: str) -> Iterable[Rest]:
-            return reader.without_adjuncts(
-                text, lexicon=self.lexicon, lookup=self.lookup, search=self._search
-            )
+        def rests(said: str) -> Iterable[Rest]:
+            names = self.lexicon
+            return reader.without_adjuncts(said, lexicon=names, lookup=self.lookup, search=self._search)
 
         told = answers_instead(reading, case.as_of, read, self.answer, rests, self.lookup)
         if len(told) > 1 or told[0].reading.query is None or told[0].reading.query.clause is None:

@@ -21,9 +21,10 @@ from kb.wording import clause_reference, say_query, say_rule
 _GRANTED = "granted:"
 
 
-def as_it_is(reading: Reading, answer: Callable[[Reading], Answer], lookup: Lookup) -> tuple[Reading, Answer]:
-    """The answer to a question, and how it was read: as of somebody without a waiver, if none is needed."""
-    told = answer(reading)
+def as_it_is(
+    reading: Reading, told: Answer, answer: Callable[[Reading], Answer], lookup: Lookup
+) -> tuple[Reading, Answer]:
+    """The answer (`told` so far), and how its question was read: as without a waiver, if none is needed."""
     free = _without_waiver(told, lookup)
     return (free, _with_manners(answer(free), lookup)) if free is not None else (reading, told)
 

@@ -24,10 +24,10 @@ _ON = re.compile(r"(?i) (?:is |are )?(?:already )?on\b(?! (?:it|them|the|a|my)\b
 
 
 def asked_together(
-    reading: Reading, answer: Callable[[Reading], Answer], lookup: Lookup
+    reading: Reading, told: Answer, answer: Callable[[Reading], Answer], lookup: Lookup
 ) -> tuple[Reading, Answer]:
-    """The answer to a question, and how it was read: of what is with the thing, where that may not be."""
-    read, told = as_it_is(reading, answer, lookup)
+    """The answer (`told` so far), and how its question was read: of what is with it, if that may not be."""
+    read, told = as_it_is(reading, told, answer, lookup)
     query = read.query
     if query is None or query.kind != "may" or query.polarity == "not" or query.value is not None:
         return read, told
