@@ -10,7 +10,7 @@ import msgspec
 from kb.errors import UsageError
 from kb.model.conditions import Condition, NotOf, Test, tests
 from kb.model.lookup import Lookup
-from kb.model.months import month_of
+from kb.model.months import facts_of_day
 from kb.model.questions import (
     Answer,
     AnswerCase,
@@ -365,9 +365,8 @@ def on_its_day(
     if query is None or query.case.as_of == today:
         return answer
     said = say_query_on_its_day(lookup, query)
-    month = month_of(query.case.as_of, lookup)
-    own = month[0] if month in query.case.facts and month is not None else None
-    kept = tuple(fact for fact in answer.reading.carried if fact != own)  # the day says its month
+    own = {one[0] for one in facts_of_day(query.case.as_of, lookup) if one in query.case.facts}
+    kept = tuple(fact for fact in answer.reading.carried if fact not in own)  # the day says them
     return replaced(answer, reading=msgspec.structs.replace(answer.reading, text=said, carried=kept))
 
 

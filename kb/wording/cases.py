@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from kb.model.conditions import Condition, Test, all_of
 from kb.model.lookup import Lookup
+from kb.model.months import beyond_month
 from kb.model.records import Case
 from kb.model.values import YES, Choices, ValueSet
 from kb.wording.conditions import follow, say_condition, take_apart
@@ -41,7 +42,7 @@ def case_points(lookup: Lookup, facts: Facts, leads: bool = False) -> list[str]:
 
     `leads`: a sentence begins with them, "when the weather is foul" where the first could not stand there.
     """
-    phrases = [phrase_of(lookup, test) for test in _split(lookup, facts)[1]]
+    phrases = [phrase_of(lookup, test) for test in _split(lookup, beyond_month(facts, lookup))[1]]
     phrases.sort(key=lambda p: p.place)
     points = [p.noun or p.clause for p in phrases]
     if leads and points and not (is_adverbial(points[0]) or is_participial(points[0])):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.months import month_of
+from kb.model.months import facts_of_day, month_of
 from kb.model.questions import Query, Verdict
 from kb.model.records import Aspect
 from kb.wording.aspects import of_item, say_claimed
@@ -47,7 +47,8 @@ def say_query_on_its_day(lookup: Lookup, query: Query) -> str:
     if query.kind == "compare":  # its sides say their days
         return say_query(lookup, query)
     month = month_of(query.case.as_of, lookup)
-    facts = tuple(fact for fact in query.case.facts if fact != month)
+    settled = facts_of_day(query.case.as_of, lookup)
+    facts = tuple(fact for fact in query.case.facts if fact not in settled)
     said = say_query(
         lookup, msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts))
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.months import month_of
+from kb.model.months import facts_of_day
 from kb.model.questions import Abstain, Ask, Query, Reading, Verdict
 from kb.model.records import Case
 from kb.model.values import NO, YES, Choices, ValueSet
@@ -160,9 +160,9 @@ def _without(before: Query, lookup: Lookup) -> Query | Ask:
 
 
 def _on_day(before: Query, today: Case, lookup: Lookup) -> Query:
-    """The question before on the day of now, without the month of the day that it had."""
-    month = month_of(before.case.as_of, lookup)
-    facts = tuple(fact for fact in before.case.facts if fact != month)
+    """The question before on the day of now, without what the day that it had settled."""
+    settled = facts_of_day(before.case.as_of, lookup)
+    facts = tuple(fact for fact in before.case.facts if fact not in settled)
     case = msgspec.structs.replace(before.case, as_of=today.as_of, facts=facts)
     return msgspec.structs.replace(before, case=case)
 
@@ -208,9 +208,8 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     facts: dict[str, ValueSet] = dict(roles.facts)
     facts.update({f"worn:{p.arg}": YES for p in roles.worn})
     facts.update({f"worn:{p.arg}": NO for p in roles.unworn})
-    dated = month_of(roles.as_of, lookup) if roles.as_of is not None else None
-    if dated is not None:
-        facts.setdefault(*dated)
+    if roles.as_of is not None:
+        facts = {**dict(facts_of_day(roles.as_of, lookup)), **facts}
     items = tuple(dict.fromkeys(p.arg for p in roles.asked)) or before.items
     before, facts = _left_off(before, facts, items, roles)
     if roles.asked and frame.polarity == "not" and before.kind in ("may", "must"):  # "tunic off?"

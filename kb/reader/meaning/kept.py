@@ -5,7 +5,7 @@ from __future__ import annotations
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.months import month_of
+from kb.model.months import facts_of_day
 from kb.model.questions import Query, Reading
 from kb.model.records import Case
 from kb.reader.meaning import fits
@@ -76,10 +76,11 @@ def kept_case(case: Case, found: Understood, roles: Roles, previous: Reading, lo
     mine = any(token.low in _FIRST for token in found.tokens)
     was_mine = any(token.low in _FIRST for token in tokenize(previous.question[:200]))
     dropped = PERSONAL if mine and not was_mine else frozenset()
-    day, month = before.case.as_of, None
+    day, settled = before.case.as_of, frozenset[object]()
     if day != case.as_of and not any(token.low == "then" for token in found.tokens):
-        month, day = month_of(day, lookup), case.as_of  # a day is named for one turn
-    facts = {f: v for f, v in before.case.facts if lookup.facts[f].family not in dropped and (f, v) != month}
+        settled, day = frozenset(facts_of_day(day, lookup)), case.as_of  # a day is named for one turn
+    told = [one for one in before.case.facts if one not in settled]
+    facts = {f: v for f, v in told if lookup.facts[f].family not in dropped}
     kept = worn_with(msgspec.structs.replace(before.case, facts=tuple(facts.items()), as_of=day), roles)
     return merge_case(
         msgspec.structs.replace(case, as_of=kept.as_of, alone=kept.alone),

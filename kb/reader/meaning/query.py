@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.months import month_of
+from kb.model.months import with_settled
 from kb.model.questions import Abstain, Ask, Query, QuestionKind, Verdict
 from kb.model.records import Case
 from kb.model.values import NO, YES, ValueSet, intersect, is_empty
@@ -173,9 +173,8 @@ def _ask_where(query: Query, roles: Roles, lookup: Lookup) -> Ask:
 
 
 def said_case(case: Case, roles: Roles, lookup: Lookup, more: Mapping[str, ValueSet] | None = None) -> Case:
-    """The remembered case with what a text says put over it; a day says the month that it is in."""
-    dated = month_of(roles.as_of, lookup) if roles.as_of is not None else None
-    said = {dated[0]: dated[1], **roles.facts} if dated is not None else roles.facts
+    """The remembered case with what a text says put over it; a day and a month say what they settle."""
+    said = with_settled(roles.facts, roles.as_of, lookup)
     return merge_case(
         case, {**narrowed(case, said, lookup), **(more or {})}, roles.as_of, roles.alone, lookup
     )

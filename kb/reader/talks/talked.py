@@ -5,7 +5,7 @@ from __future__ import annotations
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.months import month_of
+from kb.model.months import facts_of_day
 from kb.model.questions import Query, Reading
 from kb.model.records import Case
 from kb.reader.meaning.query import merge_case
@@ -63,9 +63,9 @@ def in_its_case(reading: Reading, before: Query, talk: Talk) -> Reading:
     }
     known, day = dict(before.case.facts), query.case.as_of
     if day == talk.case.as_of != before.case.as_of:
-        month = month_of(before.case.as_of, lookup)
+        settled = facts_of_day(before.case.as_of, lookup)
         day = before.case.as_of if query.kind == "why" else day
-        known = {f: v for f, v in known.items() if query.kind == "why" or (f, v) != month}
+        known = {f: v for f, v in known.items() if query.kind == "why" or (f, v) not in settled}
     gone = {f for f in known if f not in stated and any(_is_akin(f, fact, lookup) for fact in stated)}
     gone |= {f"{_WORN}{item}" for item in query.items}
     known = {fact: values for fact, values in known.items() if fact not in gone}

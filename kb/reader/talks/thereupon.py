@@ -8,7 +8,7 @@ import msgspec
 
 from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
-from kb.model.months import month_of
+from kb.model.months import facts_of_day
 from kb.model.questions import Abstain, Ask, Query, Reading
 from kb.model.records import Fact
 from kb.model.values import NO, YES, Choices, ValueSet
@@ -193,8 +193,8 @@ def today_again(text: str, previous: Reading, talk: Talk) -> Reading:
         return msgspec.structs.replace(previous, query=whether_worn(query, talk.lookup), frame=None)
     if query is None or query.case.as_of == talk.case.as_of or _PRESENT.search(text) is None:
         return previous
-    month = month_of(query.case.as_of, talk.lookup)
-    facts = tuple(fact for fact in query.case.facts if fact != month)
+    settled = facts_of_day(query.case.as_of, talk.lookup)
+    facts = tuple(fact for fact in query.case.facts if fact not in settled)
     case = msgspec.structs.replace(query.case, as_of=talk.case.as_of, facts=facts)
     return msgspec.structs.replace(previous, query=msgspec.structs.replace(query, case=case), frame=None)
 

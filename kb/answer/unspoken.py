@@ -1,0 +1,77 @@
+"""A silence on a case, where clauses speak of the same act in other cases: what they say comes first.
+
+"Do I need eye protection, with the machine off?" is not told that no clause addresses it, but that none
+requires it in that case, and when one does. It stays a silence: what no rule reaches is neither allowed nor
+forbidden.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import msgspec
+
+from kb.answer.common import citation
+from kb.model.conditions import evaluate
+from kb.model.questions import Answer, Query
+from kb.model.records import Rule
+from kb.reasoner import Engine
+from kb.wording import clause_reference, listing, say_rule, the_item
+
+_MOST, _LONGEST = 2, 220
+"""Rules that are told, and the letters of one: more than that is left to the clauses."""
+
+
+def with_unspoken(engine: Engine, query: Query, answer: Answer) -> Answer:
+    """The answer to a question of an act on which no rule applies, with the rules on other cases."""
+    rules = _on_act(engine, query)
+    duties = [rule for rule in rules if rule.modality == "must"] if query.kind == "must" else []
+    rules = duties or rules
+    if not rules:
+        return answer
+    lookup = engine.lookup
+    clauses = list(dict.fromkeys(rule.clause for rule in rules))
+    said = _sentences(engine, rules)
+    if not said:
+        named = [clause_reference(lookup, clause) for clause in clauses[: 2 * _MOST]]
+        more = ["further clauses"] if len(clauses) > 2 * _MOST else []
+        verb = "speaks" if len(clauses) == 1 else "speak"
+        it = the_item(lookup, query.items[0])
+        said = [f"{listing([*named, *more])} {verb} of {it}, but not of this case."]
+    none = bool(duties) and query.polarity == "do"
+    lead = "No clause requires it in this case." if none else "The books are silent on this case."
+    return msgspec.structs.replace(
+        answer,
+        headline=" ".join((lead, *said)),
+        speaking=tuple(citation(lookup, clause, ()) for clause in clauses[:_MOST]),
+    )
+
+
+def elsewhere_notes(engine: Engine, query: Query, answer: Answer) -> tuple[str, ...]:
+    """Beside a table that leads to a silence: the leave and the duties that what was stated keeps out."""
+    known = dict(query.case.facts)
+    leads = answer.headline.startswith(("Yes", "No"))
+    if not known or leads or all(case.verdict != "silent" for case in answer.cases):
+        return ()
+    rules = [
+        rule
+        for rule in _on_act(engine, query)
+        if rule.modality in ("may", "must") and evaluate(engine.condition(rule.id), known.get) is False
+    ]
+    said = _sentences(engine, rules)
+    return (f"In other cases: {' '.join(said)}",) if said else ()
+
+
+def _on_act(engine: Engine, query: Query) -> list[Rule]:
+    if not query.items or engine.lookup.aspects[query.aspect].kind != "act":
+        return []
+    rules = [engine.lookup.rules[name] for name in engine.group(query.items[0], query.aspect).rules]
+    return [rule for rule in rules if not rule.residual]
+
+
+def _sentences(engine: Engine, rules: Sequence[Rule]) -> list[str]:
+    """The rules as sentences with their clauses; none where they are many or long."""
+    told = {say_rule(engine.lookup, rule).removesuffix("."): rule.clause for rule in rules}
+    if len(told) > _MOST or any(len(said) > _LONGEST for said in told):
+        return []
+    return [f"{said} ({clause_reference(engine.lookup, clause)})." for said, clause in told.items()]
