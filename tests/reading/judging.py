@@ -80,7 +80,13 @@ def _verdict_unless_mentioned(answer: Answer, lookup: Lookup) -> set[str]:
 
 
 def _leading(answer: Answer, lookup: Lookup) -> str | None:
-    """The verdict that the headline leads with: "Yes. ..., unless ..." says what else holds."""
+    """The verdict that the headline leads with: "Yes. ..., unless ..." says what else holds.
+
+    Whoever asks whether something must be and is told that no clause requires it, and when one does, has
+    the answer: it need not be.
+    """
+    if answer.verdict == "silent" and answer.headline.startswith("No clause requires it in this case."):
+        return "not_required"
     if answer.verdict == "conditional" and answer.headline.startswith(("Yes", "No", "Right", "Wrong")):
         query = answer.reading.query
         said = usually_in(lookup, query) if query is not None else {}
@@ -97,7 +103,8 @@ def _is_in_place_of(answer: Answer) -> bool:
 
 
 def _clauses(answer: Answer) -> set[str]:
-    return {f"{citation.edition} {citation.number}" for citation in answer.citations}
+    shown = answer.speaking if answer.verdict == "silent" else answer.citations
+    return {f"{citation.edition} {citation.number}" for citation in shown}
 
 
 def _said(answer: Answer) -> str:
@@ -138,7 +145,7 @@ def _fits(answer: Answer, asked: Asked, lookup: Lookup) -> str:
     verdict, clauses = expect.get("verdict"), set(expect.get("clauses", ()))
     if verdict == "conditional":
         return "" if answer.verdict == "conditional" else f"verdict {answer.verdict}, not conditional"
-    got = _leading(answer, lookup)
+    got = _leading(answer, lookup) if verdict != "silent" else answer.verdict
     if got == "conditional":
         left = _verdict_unless_mentioned(answer, lookup)
         got = next(iter(left)) if len(left) == 1 else got
@@ -206,6 +213,9 @@ def _least_leave(answers: Sequence[Answer]) -> Answer:
 def judge(answer: Answer, asked: Asked, lookup: Lookup, may_ask: bool = False) -> Verdict:
     """Right, withheld or wrong. `may_ask`: asking back is as good as a conditional answer (dialogues)."""
     expect = asked.expect
+    if expect.get("outcome") == "silent":
+        answered = {**expect, "outcome": "answer", "verdict": "silent"}
+        return judge(answer, asked._replace(expect=answered), lookup, may_ask)
     if "each" in expect:
         return judge(answer, asked._replace(expect=expect["each"][-1]), lookup, may_ask)
     if "any_of" in expect:

@@ -13,7 +13,7 @@ from kb import demo_folder
 
 HERE = Path(__file__).parent
 TODAY = datetime.date(2026, 11, 25)
-SMALL = ("infirmary", "airferry", "forest", "playhouse")
+SMALL = ("infirmary", "airferry", "forest", "playhouse", "tramway", "creamery", "cadets", "hotel")
 """Small rule books, each of another trade."""
 BOOKS = {
     "demo": demo_folder(),
