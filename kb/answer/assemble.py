@@ -158,7 +158,7 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     answer = _finish(engine, query, blank, [part], verdict, cited, both)
     if query.kind == "may" and verdict == "required" and (worn := _worn_so(engine, query, answer)):
         return worn
-    answer = replaced(answer, notes=(*company, *answer.notes, *act_notes(engine, query, answer)))
+    answer = replaced(answer, notes=(*company, *answer.notes, *act_notes(engine, query, verdict)))
     if query.case.alone:
         from kb.answer.lacking import said_alone  # noqa: PLC0415
 

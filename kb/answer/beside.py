@@ -9,7 +9,7 @@ import msgspec
 from kb.answer.acts import is_way, wear_question
 from kb.model.conditions import ALWAYS, evaluate, tests
 from kb.model.lookup import Lookup
-from kb.model.questions import Answer, Query
+from kb.model.questions import Answer, Query, Verdict
 from kb.model.records import OWNED_ASPECTS, Clause, Rule
 from kb.model.values import NO, YES, others_in
 from kb.reasoner import WORN, Engine, Problem, possible_facts, rows
@@ -20,18 +20,13 @@ _USED = {"wear": "worn", "carrying": "carried"}
 _OF_USE = frozenset({"wear", "carrying", *OWNED_ASPECTS})
 
 
-def act_notes(engine: Engine, query: Query, answer: Answer) -> tuple[str, ...]:
+def act_notes(engine: Engine, query: Query, verdict: Verdict) -> tuple[str, ...]:
     """Beside whether a thing may be worn."""
-    if answer.verdict in ("prohibited", "conflict", "silent"):
+    if verdict in ("prohibited", "conflict", "silent"):
         return ()
     if is_way(engine.lookup, query):
         return claim_notes(engine, query)
-    notes = tuple(_looks(engine, query))
-    if answer.verdict == "conditional":
-        from kb.answer.unspoken import elsewhere_notes  # noqa: PLC0415  tables only
-
-        notes = (*notes, *elsewhere_notes(engine, query, answer))
-    return notes
+    return tuple(_looks(engine, query))
 
 
 def claim_notes(engine: Engine, query: Query) -> tuple[str, ...]:
@@ -92,10 +87,11 @@ def with_company(engine: Engine, query: Query, answer: Answer) -> Answer:
     """The answer with what else may not be, and where nothing says whether, how the thing must be."""
     lookup, said = engine.lookup, [answer.headline]
     bearing = _only_how(engine, query) if answer.verdict == "silent" else ()
-    if answer.verdict == "silent" and not bearing:
-        from kb.answer.unspoken import with_unspoken  # noqa: PLC0415  few answers are silent
+    if answer.verdict in ("silent", "conditional") and not bearing:
+        from kb.answer.unspoken import with_elsewhere, with_unspoken  # noqa: PLC0415  many say yes or no
 
-        answer = with_unspoken(engine, query, answer)
+        told = with_unspoken if answer.verdict == "silent" else with_elsewhere
+        answer = told(engine, query, answer)
         said = [answer.headline]
     if bearing:
         done = lookup.aspects[query.aspect].done or "done"

@@ -14,7 +14,7 @@ import msgspec
 from kb.answer.common import citation
 from kb.model.conditions import evaluate
 from kb.model.questions import Answer, Query
-from kb.model.records import Rule
+from kb.model.records import Modality, Rule
 from kb.reasoner import Engine
 from kb.wording import clause_reference, listing, say_rule, the_item
 
@@ -25,8 +25,8 @@ _MOST, _LONGEST = 2, 220
 def with_unspoken(engine: Engine, query: Query, answer: Answer) -> Answer:
     """The answer to a question of an act on which no rule applies, with the rules on other cases."""
     rules = _on_act(engine, query)
-    duties = [rule for rule in rules if rule.modality == "must"] if query.kind == "must" else []
-    rules = duties or rules
+    wanted = [rule for rule in rules if rule.modality in _WANTED.get(query.kind, ())]
+    rules = (wanted or rules) if query.kind == "must" else rules
     if not rules:
         return answer
     lookup = engine.lookup
@@ -38,28 +38,42 @@ def with_unspoken(engine: Engine, query: Query, answer: Answer) -> Answer:
         verb = "speaks" if len(clauses) == 1 else "speak"
         it = the_item(lookup, query.items[0])
         said = [f"{listing([*named, *more])} {verb} of {it}, but not of this case."]
-    none = bool(duties) and query.polarity == "do"
-    lead = "No clause requires it in this case." if none else "The books are silent on this case."
+    lead = _LEADS.get(query.kind) if wanted and query.polarity == "do" else None
     return msgspec.structs.replace(
         answer,
-        headline=" ".join((lead, *said)),
+        headline=" ".join((lead or "The books are silent on this case.", *said)),
         speaking=tuple(citation(lookup, clause, ()) for clause in clauses[:_MOST]),
     )
 
 
-def elsewhere_notes(engine: Engine, query: Query, answer: Answer) -> tuple[str, ...]:
-    """Beside a table that leads to a silence: the leave and the duties that what was stated keeps out."""
+_WANTED: dict[str, tuple[Modality, ...]] = {"must": ("must",), "may": ("may", "must")}
+_LEADS = {
+    "must": "No clause requires it in this case.",
+    "may": "No clause allows it in this case, and none forbids it.",
+}
+_SILENT = "otherwise the books are silent."
+
+
+def with_elsewhere(engine: Engine, query: Query, answer: Answer) -> Answer:
+    """A table that leads to a silence, with the leave and the duties that what was stated keeps out."""
     known = dict(query.case.facts)
-    leads = answer.headline.startswith(("Yes", "No"))
-    if not known or leads or all(case.verdict != "silent" for case in answer.cases):
-        return ()
+    in_rig = {fact: values for fact, values in known.items() if fact == "rig"}.get
+    if not known or answer.verdict != "conditional" or not answer.headline.endswith(_SILENT):
+        return answer
     rules = [
         rule
         for rule in _on_act(engine, query)
-        if rule.modality in ("may", "must") and evaluate(engine.condition(rule.id), known.get) is False
+        if rule.modality in ("may", "must")
+        and evaluate(condition := engine.condition(rule.id), known.get) is False
+        and evaluate(condition, in_rig) is not False  # what holds in another rig is no news in this one
     ]
     said = _sentences(engine, rules)
-    return (f"In other cases: {' '.join(said)}",) if said else ()
+    if not said:
+        return answer
+    start, plain = answer.headline.removesuffix(_SILENT), query.kind == "may" and query.polarity == "do"
+    left = any(case.verdict in ("permitted", "required", "not_required") for case in answer.cases)
+    rest = "otherwise no clause allows or forbids it here." if plain and not left else _SILENT
+    return msgspec.structs.replace(answer, headline=" ".join((f"{start}{rest}", *said)))
 
 
 def _on_act(engine: Engine, query: Query) -> list[Rule]:

@@ -194,8 +194,8 @@ def _say_in_rig(lookup: Lookup, query: Query, rows: Rows, rigs: ValueSet, *, tol
 
     Where nothing that was told goes with these rigs alone, it is a yes in them and one verdict in all others.
     """
-    if dict(query.case.facts).get(RIG) == rigs:
-        return ""  # it is what is said within them
+    if dict(query.case.facts).get(RIG) == rigs or not any(RIG in dict(when) for when, _ in rows):
+        return ""  # it is what is said within them, or the same in all
     inside = [(dict(when), verdict) for when, verdict in rows if _may_have(when, RIG, rigs)]
     others = subtract(lookup.domain(RIG), rigs)
     left = [verdict for when, verdict in rows if _may_have(when, RIG, others)]

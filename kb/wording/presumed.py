@@ -129,6 +129,18 @@ def grade_of(
 _HELD = frozenset({"qualification", "appointment"})
 
 
+def award_of(lookup: Lookup, items: Iterable[str]) -> dict[str, ValueSet]:
+    """That who asks about a thing which is itself an award has it: "the award of a medal", of medals."""
+    found: dict[str, ValueSet] = {}
+    for item in items:
+        own = {word.removesuffix("s") for word in lookup.items[item].label.casefold().split()}
+        for fact in lookup.base.facts:
+            words = {word.removesuffix("s") for word in fact.label.casefold().split()}
+            if fact.family == "qualification" and words >= own | {"award"}:
+                found[fact.id] = YES
+    return found
+
+
 def must_be_worn(
     lookup: Lookup, facts: Iterable[tuple[str, ValueSet]], items: Sequence[str], day: datetime.date | None
 ) -> dict[str, ValueSet]:
@@ -217,15 +229,15 @@ def goes_on(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> dict[str, 
     roof = is_under_a_roof(named) if places else False if out else None
     found: dict[str, ValueSet] = {}
     for fact in lookup.base.facts:
-        label = fact.label.casefold()
         if fact.id in stated:
             continue
+        label, names = fact.label.casefold(), [name.casefold() for name in (fact.label, *fact.other_labels)]
         on = [value.id for value in fact.values if value.label.casefold() == _ON_DUTY]
         if on and _AWAY.isdisjoint(told):
             found[fact.id] = Choices(frozenset(on))
         elif fact.kind != "yes_no":
             continue
-        elif label == _ON_DUTY and _AWAY.isdisjoint(told):
+        elif _ON_DUTY in names and _AWAY.isdisjoint(told):
             found[fact.id] = YES
         elif roof is not None and label in (*_OUTDOORS, *_INDOORS):
             found[fact.id] = YES if (label in _INDOORS) == roof else NO

@@ -17,6 +17,7 @@ from kb.model.lookup import Lookup
 from kb.model.months import month_of
 from kb.model.questions import Query, Verdict
 from kb.model.values import YES, Choices, ValueSet, intersect, is_empty, is_subset, subtract, unite
+from kb.wording.bystanders import guests, is_far
 from kb.wording.cases import Facts
 from kb.wording.conditions import phrase_in
 from kb.wording.labels import GRADE
@@ -24,6 +25,7 @@ from kb.wording.normal import positive
 from kb.wording.phrases import WEARER
 from kb.wording.presumed import (
     RIG,
+    award_of,
     goes_on,
     grade_of,
     implied,
@@ -85,6 +87,7 @@ def usually_in(lookup: Lookup, query: Query) -> Usually:
     own = place_of(lookup, query.items[:1], query.case.as_of) if RIG in found else {}
     if RIG in own and not is_empty(both := intersect(found[RIG], own[RIG])):
         found[RIG] = both
+    found |= award_of(lookup, query.items[:1])
     return {**must_be_worn(lookup, query.case.facts, query.items, query.case.as_of), **found}
 
 
@@ -124,6 +127,8 @@ def ordinary_sets(
             found[fact] = both if not is_empty(both) else found[fact]
         elif fact == RIG and not is_empty(private := out_of_uniform(lookup)):
             found[fact] = subtract(lookup.domain(RIG), private)
+        elif fact == GRADE and guests(lookup):
+            found[fact] = subtract(lookup.domain(GRADE), Choices(guests(lookup)))
     return found
 
 
@@ -203,6 +208,8 @@ def _is_usual(lookup: Lookup, fact: str, values: ValueSet, said: Usually) -> boo
 
 
 def _is_ordinary(lookup: Lookup, fact: str, values: ValueSet) -> bool:
+    if is_far(lookup, fact, values):
+        return True
     rest = _rest(lookup, fact, values)
     return rest is not None and _is_rare(lookup, fact, rest)
 
@@ -226,7 +233,8 @@ def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
     if not isinstance(values, Choices):
         return False
     if record.family in _ALWAYS_SOMETHING:
-        return fact == RIG and not is_empty(values) and is_subset(values, out_of_uniform(lookup))
+        apart = out_of_uniform(lookup) if fact == RIG else Choices(guests(lookup)) if fact == GRADE else None
+        return apart is not None and not is_empty(values) and is_subset(values, apart)
     if record.kind == "yes_no":
         return values == YES
     if record.family == "authorisation":

@@ -2,29 +2,13 @@
 
 from __future__ import annotations
 
-import datetime
 import json
 from collections.abc import Callable
-from functools import cache
 
 import pytest
 
-from kb import Answer, KnowledgeBase, answer_to_json
-from tests.reading.sheets import BOOKS
-
-DAY = datetime.date(2026, 11, 25)
-Ask = Callable[[str, str], Answer]
-
-
-@pytest.fixture(scope="module")
-def opened(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], KnowledgeBase]:
-    folder = tmp_path_factory.mktemp("classes")
-    return cache(lambda name: KnowledgeBase.open(BOOKS[name], folder / name))
-
-
-@pytest.fixture(scope="module")
-def ask(opened: Callable[[str], KnowledgeBase]) -> Ask:
-    return lambda name, text: opened(name).ask(text, as_of=DAY)[-1]
+from kb import KnowledgeBase, answer_to_json
+from tests.answer.conftest import Ask
 
 
 @pytest.mark.parametrize(

@@ -2,34 +2,9 @@
 
 from __future__ import annotations
 
-import datetime
-import json
-from collections.abc import Callable
-from functools import cache
-
 import pytest
 
-from kb import Answer, KnowledgeBase, answer_to_json
-from tests.reading.sheets import BOOKS
-
-DAY = datetime.date(2026, 11, 25)
-Ask = Callable[[str, str], Answer]
-
-
-@pytest.fixture(scope="module")
-def opened(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], KnowledgeBase]:
-    folder = tmp_path_factory.mktemp("company")
-    return cache(lambda name: KnowledgeBase.open(BOOKS[name], folder / name))
-
-
-@pytest.fixture(scope="module")
-def ask(opened: Callable[[str], KnowledgeBase]) -> Ask:
-    def asked(name: str, text: str) -> Answer:
-        (answer,) = opened(name).ask(text, as_of=DAY)
-        assert opened(name).verify(json.loads(answer_to_json(answer))) is None
-        return answer
-
-    return asked
+from tests.answer.conftest import Ask
 
 
 @pytest.mark.parametrize(

@@ -65,4 +65,6 @@ def test_the_waiver_stays_where_it_counts(base: KnowledgeBase, question: str, he
 def test_leave_that_stands_on_its_own_is_needed() -> None:
     """ "When extreme heat dress has been granted, shorts may be worn": an exception to no ban."""
     (answer,) = KnowledgeBase.open().ask("Shorts with watch rig?", as_of=DAY)
-    assert answer.headline.startswith("Only when extreme heat dress has been granted")
+    assert answer.headline.startswith(
+        "No. The service shorts must not be worn, unless extreme heat dress has been granted"
+    )

@@ -87,8 +87,10 @@ def _leading(answer: Answer, lookup: Lookup) -> str | None:
     """
     if answer.verdict == "silent" and answer.headline.startswith("No clause requires it in this case."):
         return "not_required"
-    if answer.verdict == "conditional" and answer.headline.startswith(("Yes", "No", "Right", "Wrong")):
-        query = answer.reading.query
+    query = answer.reading.query
+    why = query is not None and query.kind == "why" and ", unless " in answer.headline
+    firm = why or answer.headline.startswith(("Yes", "No", "Right", "Wrong"))
+    if answer.verdict == "conditional" and firm:
         said = usually_in(lookup, query) if query is not None else {}
         usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases], said)
         return answer.cases[usual].verdict if usual is not None else answer.verdict

@@ -35,8 +35,10 @@ _SENTENCE = Pattern(r"(?<=[.;])\s+", re.UNICODE)
 
 def nearest(query: Query | None, lookup: Lookup) -> Query | None:
     """The question that the rules of the (one) item do answer; None where they may answer what was asked."""
-    if query is None or len(query.items) != 1 or query.value is not None or query.clause is not None:
+    if query is None or len(query.items) != 1 or query.clause is not None:
         return None
+    if query.value is not None:
+        return _of_its_colouring(query, lookup)
     if len(lookup.narrower(query.items[0])) > 1 or _speaks(query, query.aspect, lookup):
         return None
     if query.kind in ("may", "must", "why"):
@@ -73,6 +75,26 @@ def _of_an_act(query: Query, lookup: Lookup) -> Query | None:
     aspect = spoken.pop() if len(spoken) == 1 else "wear"
     kind: QuestionKind = "where" if aspect == "position" else "how_many" if aspect == "count" else "how"
     return msgspec.structs.replace(query, kind=kind, aspect=aspect, modalities=())
+
+
+_COLOURINGS = word_set("dye tint colour color colouring coloring varnish polish lacquer")
+
+
+def _of_its_colouring(query: Query, lookup: Lookup) -> Query | None:
+    """ "Pink hair?", of which no rule is, but one of the colour of hair dye; "red nails?" of nail varnish."""
+    if query.aspect != "colour" or _speaks(query, "colour", lookup):
+        return None
+    own = {token.key for token in tokenize(lookup.items[query.items[0]].label)}
+    found = []
+    for item in lookup.base.items:
+        *first, last = (token.key for token in tokenize(item.label))
+        if last in _COLOURINGS and set(first) == own and _speaks_of(item.id, "colour", lookup):
+            found.append(item.id)
+    return msgspec.structs.replace(query, items=(found[0],)) if len(found) == 1 else None
+
+
+def _speaks_of(item: str, aspect: str, lookup: Lookup) -> bool:
+    return any(not rule.residual for rule in rules_on((item,), aspect, lookup))
 
 
 def _of_having(query: Query, lookup: Lookup) -> Query | None:

@@ -1,0 +1,138 @@
+"""What a silence says where clauses speak of other cases, and which case of a table leads."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answer.conftest import Ask
+
+SILENT, TABLE = "silent", "conditional"
+
+
+@pytest.mark.parametrize(
+    ("book", "text", "verdict", "headline"),
+    [
+        # "Eye protection must be worn in the sluice while the bedpan washer is running."
+        (
+            "infirmary",
+            "Bedpan washer isn't running. Still need eye protection in the sluice?",
+            SILENT,
+            "No clause requires it in this case. The eye protection must be worn in the sluice when",
+        ),
+        # "A training school badge may be worn by staff nurses and above"
+        (
+            "infirmary",
+            "May a healthcare assistant wear the training school badge?",
+            SILENT,
+            "No clause allows it in this case, and none forbids it. Staff nurse and above may wear the "
+            "training school badge (Dress and Uniform Book (2025) 4.3).",
+        ),
+        # of what no rule permits nothing is said of leave: "Musicians and stage crew wear no scent ..."
+        (
+            "playhouse",
+            "Must an usher wear perfume in the auditorium?",
+            SILENT,
+            "The books are silent on this case. ",
+        ),
+        # "may be worn on queue duty between 1 November and 31 March, but not inside the house"
+        (
+            "playhouse",
+            "House overcoat on queue duty on 15 October?",
+            TABLE,
+            "It depends on the place: the house overcoat must not be worn when the wearer is inside the "
+            "house; otherwise no clause allows or forbids it here. The house overcoat may be worn between",
+        ),
+        # no clause speaks of it at all
+        (
+            "hotel",
+            "What colour are the clogs?",
+            SILENT,
+            "The books are silent: no clause addresses the colour",
+        ),
+    ],
+)
+def test_a_silence_says_what_clauses_say_of_other_cases(
+    ask: Ask, book: str, text: str, verdict: str, headline: str
+) -> None:
+    answer = ask(book, text)
+    assert answer.verdict == verdict
+    assert answer.headline.startswith(headline)
+
+
+def test_the_clauses_of_other_cases_are_to_be_read_and_carry_nothing(ask: Ask) -> None:
+    answer = ask("infirmary", "I'm a porter in the ambulance bay at 8 degrees. Must I wear work gloves?")
+    assert answer.headline.startswith(
+        "No clause requires it in this case. A porter must wear the work gloves"
+    )
+    assert [citation.number for citation in answer.speaking] == ["6.5"]
+    assert answer.citations == ()
+
+
+@pytest.mark.parametrize(
+    ("book", "text", "read", "headline"),
+    [
+        # "A poppy may be worn from 1 November to 11 November, except in the operating theatre and ..."
+        (
+            "infirmary",
+            "May I wear a poppy on 5 November?",
+            "on 5 November 2026?",
+            "Yes. The poppy may be",
+        ),
+        (
+            "infirmary",
+            "May I wear a poppy on 12 November?",
+            "on 12 November 2026?",
+            "It depends on the place",
+        ),
+        ("infirmary", "Poppy in December?", "month December?", "It depends on the place: the poppy"),
+        ("infirmary", "Poppy in November?", "month November?", "It depends on the place and whether"),
+        (
+            "infirmary",
+            "May I wear a poppy?",
+            "wear the poppy?",
+            "It depends on the place and whether",
+        ),
+    ],
+)
+def test_a_day_settles_a_circumstance_called_by_days_of_the_year(
+    ask: Ask, book: str, text: str, read: str, headline: str
+) -> None:
+    answer = ask(book, text)
+    assert answer.reading.text.endswith(read)
+    assert answer.headline.startswith(headline)
+
+
+@pytest.mark.parametrize(
+    ("book", "text", "headline"),
+    [
+        # who asks is one of the staff: "Staff wear a name badge"; a visitor says so
+        (
+            "creamery",
+            "do i need a name badge in the shop",
+            "Yes, in shop dress. The name badge must be",
+        ),
+        # nobody is near a saw who does not say so
+        (
+            "forest",
+            "Raining, on mounted patrol. Cape over my riding dress all right?",
+            "Yes. The waterproof cape may be worn, unless one of these is out of the ordinary: the distance",
+        ),
+        # on shift is on duty by another name
+        (
+            "creamery",
+            "Earphones in the making room?",
+            "No. The earphones must not be worn, unless",
+        ),
+        # who asks of medals has one
+        (
+            "forest",
+            "May I wear medals at a funeral?",
+            "Yes: the medals must be worn, unless",
+        ),
+        # the colour of hair is that of its dye, where that alone has a rule
+        ("forest", "Can I dye my hair purple?", "No. The colour of the hair dye must be natural colour."),
+        ("tramway", "Can I dye my hair purple?", "The books are silent"),
+    ],
+)
+def test_what_goes_without_saying_leads(ask: Ask, book: str, text: str, headline: str) -> None:
+    assert ask(book, text).headline.startswith(headline)
