@@ -14,6 +14,7 @@ from kb.answer.speaking import clauses_that_speak
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Reading
 from kb.reader.recast.by_most_words import clause_by_most_words
+from kb.reader.recast.formerly import formerly
 from kb.reader.recast.in_focus import clause_in_focus, points_back
 from kb.reader.recast.told_by import SURE, kind_of, tells_kind
 
@@ -30,9 +31,20 @@ def told_in_focus(
     lookup: Lookup,
 ) -> Reading | None:
     """A reading that shows the clause in focus that tells what a line asks, where its answers do not."""
-    if is_settled(answers):
-        return None
+    told = None
+    if not any(_tells_of_days(one, as_of) for one in answers):
+        told = formerly(reading, focus, as_of, lookup)
+    if told is not None or is_settled(answers):
+        return told
     return clause_in_focus(reading, focus, spoken, as_of, lookup)
+
+
+def _tells_of_days(answer: Answer, as_of: datetime.date) -> bool:
+    """Whether a question of another day, of two of them or of a clause was answered."""
+    query = answer.reading.query
+    if query is None or answer.outcome != "answer":
+        return False
+    return query.kind in ("compare", "source") or query.case.as_of != as_of
 
 
 def is_settled(answers: Sequence[Answer]) -> bool:

@@ -15,8 +15,8 @@ from kb.text import Pattern
 _GRANTS = Pattern(
     r"(?:(?:and|so|but) )?(?:(?:from|by) whom|(?:who|whom) (?:from|by)|from who|by who|whose (?:leave|"
     r"permission|say so|ok|order|consent)(?: (?:do i need|is (?:needed|that)|would i need))?)(?: then)?|"
-    r"(?:(?:and|so|but) )?(?:who|whom) (?:(?:can |may |could |might |has |do i get to )?(?:grant|give|issue|"
-    r"approve|sign|award|order|post|declare|allow|permit|authori[sz]e|sanction|waive|change)(?:s|d|ed|"
+    r"(?:(?:and|so|but) )?(?:who|whom) (?:(?:can |may |could |might |has |do i get to )?(?:grant|give|gave|"
+    r"issue|approve|sign|award|order|post|declare|allow|permit|authori[sz]e|sanction|waive|change)(?:s|d|ed|"
     r"n)?(?: off)?|"
     r"do (?:i|we|you|they) (?:have to )?(?:ask|see|go to|apply to)|(?:should|must|would|can) (?:i|"
     r"we) ask)(?: me| us| you| him| her| them)?(?: on| for| about)? "

@@ -22,6 +22,7 @@ _WORD = r"(?!(?:is|are|was|were|may|can|must|should|do|does|did|if|when|what|whi
 _SAYS = Pattern(
     r"(?i)(?:(?:but|and|well|so|oh|hm+|no|yes|ok|okay|funny|strange|odd)[ ,]+)*"
     r"(?:(?:i|we)(?: was| were| have been|['’]ve been|['’]d been| had been)? (?:always )?(?:told|taught)"
+    r"|(?:i|we)(?: had|['’]d)?(?: always| really)? (?:thought|assumed|believed|had it as)"
     rf"|(?:i|we)(?: have|['’]ve)? heard|(?:{_WORD} ){{1,4}}?(?:(?:always|just|still|once) )?"
     r"(?:says?|said|claims?|claimed|reckons?|reckoned|thinks?|insists?|insisted|swears?|maintains?|"
     r"(?:told|tells) (?:me|us)))"
@@ -31,7 +32,7 @@ _PARTS = Pattern(r"(?<=[.!?;]) +|, (?=but )| [-–—] ")
 _NOT = Pattern(r"(?i)(?:not|never|no)\b(?: (?:if|when|while)\b)?,? *(?=\w)")
 _ONLY = Pattern(r"(?i)\b(?:only|just|always|ever|everywhere|anywhere|all the time|at all times)\b")
 _CASE = frozenset({"fact"})
-_SIZE = frozenset({"measure", "number", "aspect value", "count"})
+_SIZE = frozenset({"measure", "number", "aspect value", "count", "place"})
 _BESIDE = frozenset(
     ("det", "poss", "filler", "comma", "in", "on", "for", "with", "at", "of", "if", "when", "to", "only",
      "not", "at most", "at least", "below", "above", "particle", "degree")

@@ -103,10 +103,10 @@ def with_its_part(text: str, previous: Reading, talk: Talk) -> str:
     query = previous.frame if query is not None and query.clause is not None else query
     if query is None or len(query.items) != 1:
         return text
-    text = _so_called(text, query.items[0], previous, lookup)
+    called = _so_called(text, query.items[0], previous, lookup)
     found = _NOUN.search(text)
-    if found is None:
-        return text
+    if called != text or found is None:
+        return called
     item, noun = lookup.items[query.items[0]], word_key(found.group(2).casefold())
     own = keys_of(item.label)
     labels = {one.id: [token.key for token in tokenize(one.label)] for one in lookup.base.items}

@@ -74,13 +74,11 @@ _WISHES = Pattern(
 )
 _HEADED = Pattern(r"([^.!?]{3,50})[.!] +(\S.*)")
 _ANYWAY = Pattern(r"(?: (?:anyway|anyhow|exactly|actually|precisely|by the way|though|please))+$")
-_SUPPOSES = Pattern(r"(?i)\b(?:if|when|while)\b")
 _SO = Pattern(
     r"(?:(?:and|but|even|what|also) )*(?:if|when|though|where|while) (?:they|it|those|that|mine) "
     r"(?:'re|are|'s|is|were|was) (?:(?:not|n't) )?(\w+)"
 )
 _DUTY = frozenset({"must", "required", "allowed", "should", "have to"})
-_SLIGHT = frozenset({"only", "just", "merely"})
 
 
 def read_turn(
@@ -152,11 +150,14 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     from kb.reader.talks.patter import loosely, of_another_matter, without_patter  # noqa: PLC0415
     from kb.reader.talks.people import MYSELF, by_their_name, of_somebody_else  # noqa: PLC0415
     from kb.reader.talks.settled import with_its_part  # noqa: PLC0415
+    from kb.reader.talks.supposed import holding_it  # noqa: PLC0415
 
     anew = of_another_matter(text)
     if anew is not None:
         return put_as(text, _begun_anew(anew, previous, talk))
-    if _SAYS.search(text) or "heard" in text:
+    if (again := holding_it(text, previous, talk, _gone_on)) is not None:
+        return again
+    if _SAYS.search(text) or "heard" in text or "thought" in text:
         from kb.reader.talks.gainsaid import gainsaid  # noqa: PLC0415  few turns tell what others say
 
         if (again := gainsaid(text, previous, talk)) is not None:
@@ -233,6 +234,8 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
         whether_at_all,
         without_the_other,
     )
+    from kb.reader.talks.still import still_there  # noqa: PLC0415
+    from kb.reader.talks.supposed import without_slight  # noqa: PLC0415
     from kb.reader.talks.thereupon import (  # noqa: PLC0415
         back_to,
         of_what_has_it,
@@ -276,8 +279,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     if previous.query is not None and (part := part_meant(reading.query, previous, talk.lookup)) is not None:
         of_part = msgspec.structs.replace(previous.query, items=(part,))
         reading = talk.read(full, msgspec.structs.replace(previous, query=of_part))
-    if reading.abstain is not None and set(reading.abstain.words) <= _SLIGHT:
-        reading = _without_slight(text, reading, previous, talk)
+    reading = without_slight(text, reading, previous, talk)
     if reading.query is None:
         reading = understood_otherwise(full, reading, previous, talk) or reading
     reading = kind_named_before(told_before(reading, previous, talk), previous, talk)
@@ -287,7 +289,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
     reading = in_its_own_act(text, off_itself(reading, talk), previous, talk)
     reading = without_the_other(whether_at_all(text, reading, previous, talk), previous, talk)
-    reading = on_what(text, reading, previous, talk)
+    reading = still_there(text, on_what(text, reading, previous, talk), previous, talk)
     reading = no_longer_why(text, put_there_too(text, reading, previous, talk), previous, talk)
     open_item = _asks_item(text, previous, talk) and _COND.match(said) is not None
     if previous.query is None and reading.query and (open_item or is_all(reading.query, said)):
@@ -314,14 +316,6 @@ def _freed(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     if query is reading.query:
         return reading
     return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))
-
-
-def _without_slight(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
-    """ "Even if I'm only painting?": of what is supposed, "only" says nothing more."""
-    if not reading.abstain or not reading.abstain.words or _SUPPOSES.search(text) is None:
-        return reading
-    again = talk.read(" ".join(word for word in text.split() if word.casefold() not in _SLIGHT), previous)
-    return msgspec.structs.replace(again, question=text) if again.query is not None else reading
 
 
 def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Reading | None:
