@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
-from collections import Counter
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 import msgspec
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 _WIDEST = 100
 _NARROWEST = 30
+_MOST_NAMED = 6  # of the others
 _MOST_ALIKE = 3  # places of one message that are all shown
 _MOST_PROBLEMS = 1000
 
@@ -115,24 +116,32 @@ def complain(text: str) -> None:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stderr.fileno())
 
 
+def _also(places: Sequence[str]) -> str:
+    rest = f" and {len(places) - _MOST_NAMED} more places" if len(places) > _MOST_NAMED else ""
+    return f"(The same at {', '.join(places[:_MOST_NAMED])}{rest}.)"
+
+
 def complain_problems(problems: tuple[Problem, ...]) -> None:
     """One line for each problem of the sources, up to a thousand, and how many there are.
 
     What is said in the same words of more places than a few has one cause: it is shown at the first of them.
     """
-    same = Counter((p.severity, p.message, p.remedy) for p in problems)
+    same: dict[tuple[str, str, str], list[str]] = {}
+    for problem in problems:
+        same.setdefault((problem.severity, problem.message, problem.remedy), []).append(str(problem.at))
     told = set[tuple[str, str, str]]()
     for problem in problems[:_MOST_PROBLEMS]:
         said = (problem.severity, problem.message, problem.remedy)
         if said in told:
             continue
-        many = same[said] > _MOST_ALIKE
-        complain(f"{problem} ({same[said] - 1} more of these.)" if many else str(problem))
+        others = same[said][1:]
+        many = len(others) >= _MOST_ALIKE
+        complain(f"{problem} {_also(others)}" if many else str(problem))
         if many:
             told.add(said)
     if len(problems) > _MOST_PROBLEMS:
         complain(f"Only the first {_MOST_PROBLEMS} are shown.")
     errors = sum(problem.severity == "error" for problem in problems)
-    others = len(problems) - errors
+    warnings = len(problems) - errors
     if problems:
-        complain(f"{errors} error{'s' * (errors != 1)}, {others} warning{'s' * (others != 1)}.")
+        complain(f"{errors} error{'s' * (errors != 1)}, {warnings} warning{'s' * (warnings != 1)}.")

@@ -96,6 +96,9 @@ def check_within(values: Iterable[FactValue], report: Report) -> None:
         report.error(known[circle[0]].at, "circular-within", message, "Take one of the within lines away.")
 
 
+_SHORTEST = 2  # letters of a unit that is close to another only by chance
+
+
 def _unit(fields: Fields, kind: FactKind, report: Report) -> str | None:
     if kind != "quantity":
         if fields.has("unit"):
@@ -107,7 +110,9 @@ def _unit(fields: Fields, kind: FactKind, report: Report) -> str | None:
         return None
     unit = UNIT_BY_NAME.get(written.text.casefold()) or UNITS.get(written.text)
     if unit is None:
-        remedy = suggestion(written.text, UNIT_BY_NAME, f"Write {listed(u.symbol for u in UNITS.values())}.")
+        near = suggestion(written.text, UNIT_BY_NAME, "") if len(written.text) > _SHORTEST else ""
+        known = listed(u.symbol for u in UNITS.values())
+        remedy = near or f"Write {known}; of a unit that is none of these ask yes or no (louder than 85 dB)."
         report.error(written.at, "unknown-unit", f"{quoted(written.text)} is no known unit.", remedy)
         return None
     return unit.code

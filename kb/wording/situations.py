@@ -18,7 +18,6 @@ from kb.wording.english import (
     is_adverbial,
     is_participial,
     is_plural,
-    plural,
 )
 from kb.wording.labels import the_item
 from kb.wording.phrases import WEARER, Phrase
@@ -151,7 +150,7 @@ def _stated(fact: Fact, no: str) -> str | None:
     if you:
         said = _of_the_wearer(" ".join(rest[1:])).split()
         if lead == "do":
-            verb = f"does not {said[0]}" if no else plural(said[0])
+            verb = f"does not {said[0]}" if no else _third(said[0])
             return " ".join((WEARER, verb, *said[1:]))
         return (
             " ".join((WEARER, {"are": "is", "have": "has"}[lead], *no.split(), *said))
@@ -162,6 +161,15 @@ def _stated(fact: Fact, no: str) -> str | None:
     if lead not in _LEADS or cut is None:
         return None
     return _of_the_wearer(" ".join((*rest[:cut], lead, *no.split(), *rest[cut:])))
+
+
+def _third(verb: str) -> str:
+    """A verb as it is said of one person: "wears", "goes", "carries", "has"."""
+    if verb == "have":
+        return "has"
+    if re.search(r"[^aeiou]y$", verb):
+        return f"{verb[:-1]}ies"
+    return f"{verb}es" if re.search(r"(?:[sxzo]|ch|sh)$", verb) else f"{verb}s"
 
 
 _OF_DAYS = Pattern(rf"(?:from|between|before|after|until|on) (?:\d+ )?(?:{'|'.join(MONTHS)})\b", re.I)

@@ -299,7 +299,10 @@ def test_what_one_cause_makes_of_many_places_is_told_once(capsys: pytest.Capture
     few = tuple(kb.Problem(at, "unknown", "There is no kat.", "Did you mean cat?") for at in places[:3])
     complain_problems((*same, *few))
     lines = capsys.readouterr().err.splitlines()
-    assert lines[0] == "a.yaml:1:1: error: There are no rigs. Declare them. (8 more of these.)"
+    assert lines[0] == (
+        "a.yaml:1:1: error: There are no rigs. Declare them. (The same at a.yaml:2:1, a.yaml:3:1, "
+        "a.yaml:4:1, a.yaml:5:1, a.yaml:6:1, a.yaml:7:1 and 2 more places.)"
+    )
     assert [line.split()[0] for line in lines[1:4]] == ["a.yaml:1:1:", "a.yaml:2:1:", "a.yaml:3:1:"]
     assert lines[4:] == ["12 errors, 0 warnings."]
 

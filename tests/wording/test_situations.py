@@ -46,6 +46,13 @@ ASKED = [
         "the wearer does not carry a lamp of the wearer's own",
     ),
     (
+        "pacemaker",
+        "Do you wear a pacemaker?",
+        "the wearer wears a pacemaker",
+        "the wearer does not wear a pacemaker",
+    ),
+    ("watch", "Do you go on watch?", "the wearer goes on watch", "the wearer does not go on watch"),
+    (
         "beard longer than the thumb",
         "Is the beard longer than the thumb?",
         "the beard is longer than the thumb",
