@@ -136,3 +136,16 @@ def test_a_day_settles_a_circumstance_called_by_days_of_the_year(
 )
 def test_what_goes_without_saying_leads(ask: Ask, book: str, text: str, headline: str) -> None:
     assert ask(book, text).headline.startswith(headline)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "What's the fine if I turn up without my name badge?",
+        "Is there a fine for not wearing the name badge?",
+    ],
+)
+def test_what_it_costs_is_not_whether_it_is_fine(ask: Ask, text: str) -> None:
+    answer = ask("hotel", text)
+    assert answer.outcome == "abstain"
+    assert [citation.number for citation in answer.speaking] == ["4.1", "4.2", "4.4"]

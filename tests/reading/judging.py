@@ -165,6 +165,8 @@ def _fits(answer: Answer, asked: Asked, lookup: Lookup) -> str:
         same = same or {got, verdict} == {"required", "permitted"}  # of two things either
     if query is not None and query.polarity == "not" and (got, verdict) == ("required", "prohibited"):
         same = True  # "the tunic without the shirt" is prohibited: the shirt must be worn
+    if verdict == "silent" and got is None:
+        return f"{len(answer.entries)} things listed, not silent"
     if verdict is not None and got not in (None, verdict) and not same:
         return f"verdict {answer.verdict}, not {verdict}"
     cited = _clauses(answer)
@@ -253,6 +255,8 @@ def judge(answer: Answer, asked: Asked, lookup: Lookup, may_ask: bool = False) -
     hedged = answer.verdict == "conditional" and expect.get("verdict") in {
         case.verdict for case in answer.cases
     }
+    shown = answer.verdict is None and not answer.entries  # a clause, for what no clause says
+    hedged = hedged or (shown and expect.get("verdict") == "silent")
     if wrong and (answer.verdict == "silent" or hedged):
         return Verdict("withheld", kind, asks, cited, wrong)
     return Verdict("wrong" if wrong else "right", kind, asks, cited, wrong)

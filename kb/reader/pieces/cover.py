@@ -14,7 +14,7 @@ from kb.reader.phrases.english import (
     SPLIT_VERBS,
     WEAK,
 )
-from kb.reader.pieces.misnamed import is_misnamed
+from kb.reader.pieces.misnamed import is_misnamed, is_penalty
 from kb.reader.pieces.ordered import ordered
 from kb.reader.pieces.parted import is_day, parted
 from kb.reader.pieces.patterns import pattern_pieces
@@ -326,7 +326,7 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
     ]
     for first in range(len(tokens)):
         for last in range(first + 1, min(first + LONGEST_PHRASE, len(tokens)) + 1):
-            if last - first > 1 and last - 1 in starts:
+            if (last - first > 1 and last - 1 in starts) or is_penalty(tokens, first):
                 break
             piece = phrase_piece(tokens, first, last)
             if piece is not None and not (piece.tag in ("body", "place") and _runs_on(piece, names)):

@@ -30,6 +30,8 @@ def is_misnamed(piece: Piece, tokens: Sequence[Token]) -> bool:
     if piece.tag != "name" or piece.last - piece.first != 1:
         return False
     token = tokens[piece.first]
+    if is_penalty(tokens, piece.first):
+        return True
     before = tokens[piece.first - 1].low if piece.first else ""
     if token.text in _SOMEBODY:
         return {entry.kind for entry in piece.entries} == {"item"}
@@ -49,6 +51,14 @@ def is_misnamed(piece: Piece, tokens: Sequence[Token]) -> bool:
     return (token.low == "public" and before in _PEOPLE) or (token.low in ON_BODY and before != "on")
 
 
+def is_penalty(tokens: Sequence[Token], place: int) -> bool:
+    """ "What's the fine for no badge?" asks what it costs, not what is fine."""
+    before = tokens[place - 1].low if place else ""
+    after = tokens[place + 1].low if place + 1 < len(tokens) else ""
+    return tokens[place].low == "fine" and before in _COSTING and after in _FOR
+
+
+_COSTING, _FOR = word_set("the a any"), frozenset({"for", "if", "when", ""})
 _SHORT = 1
 """From which rank on a name is less than a label: of "working with a chipper" the last word."""
 
