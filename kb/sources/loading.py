@@ -168,7 +168,7 @@ def _build(trees: list[Tree], report: Report) -> RuleBase:
         delegations=tuple(delegations.values()),
         definitions=definitions,
         tolerances=tuple(tolerance.tolerance for tolerance in stated),
-        exclusions=tuple(exclusions),
+        exclusions=(*exclusions, *vocabulary.worn_only),
         rules=_without_dead_links(finished),
         accepted_words=vocabulary.accepted_words,
     )

@@ -7,12 +7,14 @@ from functools import cached_property
 import msgspec
 
 from kb.errors import Location
+from kb.model.conditions import Condition
 from kb.model.records import Aspect, Authority, Fact, Group, Item, Service, SuggestedWord
 from kb.sources import people, situations, suggested, things
 from kb.sources.builtin import BUILT_IN
 from kb.sources.cycles import closure, find_cycles
 from kb.sources.fields import Fields
 from kb.sources.naming import NAME_KEYS, by_id, check_labels, read_name
+from kb.sources.outfits import outfits, worn_in_rig
 from kb.sources.report import Report, quoted
 from kb.sources.scales import Scale, make_scale
 from kb.sources.sections import Sections
@@ -31,6 +33,8 @@ class Vocabulary(msgspec.Struct, frozen=True, dict=True):
     items: dict[str, Item]
     grantors: dict[str, str]
     accepted_words: tuple[SuggestedWord, ...] = ()
+    worn_only: tuple[Condition, ...] = ()
+    """That outfits of the rigs that rules name are worn in another rig, which can never be."""
 
     @cached_property
     def scales(self) -> dict[str, Scale]:
@@ -75,6 +79,8 @@ def read_vocabulary(sections: Sections, start: Location, report: Report) -> Voca
     decisions = suggested.read_decisions(entries[suggested.SECTION], items, report)
     words = tuple(decision.word for decision in decisions if decision.accepted)
     items = suggested.with_words(items, words)
+    worn = outfits(sections, rig, items)
+    items |= worn
     stated = by_id([*facts, *holdings, *granted], "fact", report)
     groups += situations.read_fact_groups(entries["fact groups"], stated, report)
     aspects = things.read_aspects(entries["aspects"], report)
@@ -88,6 +94,7 @@ def read_vocabulary(sections: Sections, start: Location, report: Report) -> Voca
         items=items,
         grantors=grantors,
         accepted_words=words,
+        worn_only=tuple(worn_in_rig(name, rig) for name in worn if rig is not None),
     )
 
 
