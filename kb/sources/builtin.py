@@ -65,7 +65,7 @@ ASPECT_KINDS: tuple[AspectKind, ...] = ("act", "choice", "manner", "measure", "c
 
 PROTECTIONS = (
     "feet", "hands", "eyes", "head", "hearing", "body", "cold", "heat", "flame", "rain", "machinery",
-    "visibility", "flotation", "fall",
+    "visibility", "flotation", "fall", "breathing", "chemicals", "electricity",
 )  # fmt: skip
 
 RELATIONS = (

@@ -17,7 +17,8 @@ _ADJECTIVES = frozenset((
     "high", "low", "neat", "tidy", "wide", "narrow", "vertical", "horizontal", "parallel", "central",
     "visible", "invisible", "flush", "taut", "slack", "snug", "whole", "bare", "seamless", "uniform",
     "waterproof", "opaque", "dark", "light", "discreet", "modest", "inconspicuous", "clear", "close", "level",
-    "even", "free",
+    "even", "free", "clean", "dry", "blunt", "smooth", "natural", "closed", "empty", "covered", "hidden", "matt",
+    "secure", "dull", "undamaged", "complete", "unworn", "spotless",
 ))  # fmt: skip
 _DETERMINERS = frozenset((
     "the", "a", "an", "all", "no", "one", "two", "three", "four", "five", "six", "both", "each", "every",
@@ -30,9 +31,9 @@ _MATERIALS = frozenset((
     "webbing", "tweed", "fur", "wood", "material", "fabric", "twill",
 ))  # fmt: skip
 _TREATMENTS = frozenset((
-    "air", "bleach", "brush", "check", "clean", "dab", "darn", "disinfect", "dry", "dust", "examine",
-    "fold", "grease", "hang", "inspect", "iron", "keep", "lacquer", "launder", "mend", "oil", "patch",
-    "pin", "polish", "press", "proof", "remove", "repair", "replace", "rinse", "roll", "scrub", "sew",
+    "air", "bleach", "brush", "change", "check", "clean", "dab", "darn", "disinfect", "dry", "dust", "examine",
+    "exchange", "fold", "grease", "hang", "inspect", "iron", "keep", "lacquer", "launder", "mend", "oil", "patch",
+    "pin", "polish", "press", "proof", "remove", "renew", "repair", "replace", "rinse", "roll", "scrub", "sew",
     "shake", "soak", "sponge", "starch", "steam", "store", "stow", "test", "trim", "tumble", "varnish",
     "wash", "wax", "wipe", "wrap", "wring",
 ))  # fmt: skip
@@ -41,7 +42,7 @@ _OF_THE_THING = frozenset({"fit", "fastening", "construction", "care"})
 _OCCASIONAL = frozenset(
     {"every", "each", "once", "twice", "annually", "yearly", "monthly", "weekly", "daily"}
 )
-_BY_MEANS = frozenset({"dry", "steam", "hand", "machine", "spot", "wet"})
+_BY_MEANS = frozenset({"dry", "steam", "hand", "machine", "spot", "wet", "tumble"})
 _AFTER = frozenset(("", "enough", "and", "or", "all", "back", "together", "away", "flat"))
 _DONE = {"hang": "hung", "keep": "kept", "sew": "sewn", "shake": "shaken", "wring": "wrung"}
 _DOUBLED = ("dab", "pin", "trim", "wrap")
@@ -78,6 +79,11 @@ def say_manner(lookup: Lookup, scope: str, aspect: Aspect, verb: str) -> str:
 def treated(aspect: Aspect) -> str | None:
     """A treatment as it is done to a thing, "washed by hand" for "wash by hand"; None if it is none."""
     words = aspect.label.split()
+    means, hyphen, way = words[0].partition("-") if words else ("", "", "")
+    if hyphen and means.lower() in _BY_MEANS and way.lower() in _TREATMENTS:
+        words = [means, way, *words[1:]]  # "tumble-dry"
+    if [word.lower() for word in words[:2]] == ["clean", "and"] and words[2].lower() not in _TREATMENTS:
+        return None  # "clean and in good repair" is how it is kept
     by_means = len(words) > 1 and words[0].lower() in _BY_MEANS and words[1].lower() in _TREATMENTS
     if aspect.within != "care" or not words or not (by_means or words[0].lower() in _TREATMENTS):
         return None
@@ -115,6 +121,7 @@ def _is_predicate(words: list[str]) -> bool:
         return _is_predicate(words[1:])
     joins = first.endswith(",") or second in PREPOSITIONS or second in _AFTER
     how = second in _ADJECTIVES or second in ADVERBS or (second.endswith("ly") and len(second) > 4)
+    how = how or second in _OCCASIONAL or second == "only"
     word = first.rstrip(",").split("-")[-1]
     done = bool(_PARTICIPLE.search(word)) or word == "hanging"
     return (done and (joins or how)) or (joins and word in _ADJECTIVES and second != "by")

@@ -8,7 +8,8 @@ from kb.model.lookup import Lookup
 from kb.wording.english import is_plural, listing
 from kb.wording.labels import item_label, the_items
 
-_BODY = ("feet", "hands", "eyes", "head", "hearing", "body")
+_BODY = ("feet", "hands", "eyes", "head", "hearing", "body", "breathing")
+_CALLED = {"breathing": "lungs"}
 _AGAINST = {"machinery": "machinery", "fall": "falls", "flotation": "drowning"}
 
 
@@ -27,7 +28,7 @@ def say_protection(lookup: Lookup, protecting: Mapping[str, tuple[str, ...]]) ->
 
 def _whereof(protects: tuple[str, ...]) -> str:
     """ "the hands, and against heat and flame"."""
-    body = [f"the {part}" for part in protects if part in _BODY]
+    body = [f"the {_CALLED.get(part, part)}" for part in protects if part in _BODY]
     dangers = [_AGAINST.get(p, p) for p in protects if p not in _BODY and p != "visibility"]
     parts = [listing(body)] if body else []
     if dangers:

@@ -54,6 +54,9 @@ def test_protection_is_said_by_what_things_protect_from() -> None:
         "the high-visibility vest protects by being seen; the flotation vest protects against drowning; "
         "the climbing harness protects against falls"
     )
+    assert say_protection(LOOKUP, {"knit-cap": ("breathing", "chemicals", "electricity")}) == (
+        "the knit cap protects the lungs, and against chemicals and electricity"
+    )
 
 
 def test_a_period_stands_in_the_place_of_the_rules_own() -> None:
