@@ -16,9 +16,9 @@ _ADJECTIVES = frozenset((
     "square", "plain", "loose", "tight", "long", "short", "open", "upright", "flat", "straight", "full",
     "high", "low", "neat", "tidy", "wide", "narrow", "vertical", "horizontal", "parallel", "central",
     "visible", "invisible", "flush", "taut", "slack", "snug", "whole", "bare", "seamless", "uniform",
-    "waterproof", "opaque", "dark", "light", "discreet", "modest", "inconspicuous", "clear", "close", "level",
-    "even", "free", "clean", "dry", "blunt", "smooth", "natural", "closed", "empty", "covered", "hidden", "matt",
-    "secure", "dull", "undamaged", "complete", "unworn", "spotless",
+    "waterproof", "opaque", "dark", "light", "discreet", "modest", "inconspicuous", "clear", "close",
+    "level", "even", "free", "clean", "dry", "blunt", "smooth", "natural", "closed", "empty", "covered",
+    "hidden", "matt", "secure", "dull", "undamaged", "complete", "unworn", "spotless",
 ))  # fmt: skip
 _DETERMINERS = frozenset((
     "the", "a", "an", "all", "no", "one", "two", "three", "four", "five", "six", "both", "each", "every",
@@ -31,11 +31,11 @@ _MATERIALS = frozenset((
     "webbing", "tweed", "fur", "wood", "material", "fabric", "twill",
 ))  # fmt: skip
 _TREATMENTS = frozenset((
-    "air", "bleach", "brush", "change", "check", "clean", "dab", "darn", "disinfect", "dry", "dust", "examine",
-    "exchange", "fold", "grease", "hang", "inspect", "iron", "keep", "lacquer", "launder", "mend", "oil", "patch",
-    "pin", "polish", "press", "proof", "remove", "renew", "repair", "replace", "rinse", "roll", "scrub", "sew",
-    "shake", "soak", "sponge", "starch", "steam", "store", "stow", "test", "trim", "tumble", "varnish",
-    "wash", "wax", "wipe", "wrap", "wring",
+    "air", "bleach", "brush", "change", "check", "clean", "dab", "darn", "disinfect", "dry", "dust",
+    "examine", "exchange", "fold", "grease", "hang", "inspect", "iron", "keep", "lacquer", "launder",
+    "mend", "oil", "patch", "pin", "polish", "press", "proof", "remove", "renew", "repair", "replace",
+    "rinse", "roll", "scrub", "sew", "shake", "soak", "sponge", "starch", "steam", "store", "stow",
+    "test", "trim", "tumble", "varnish", "wash", "wax", "wipe", "wrap", "wring",
 ))  # fmt: skip
 _OF_THE_THING = frozenset({"fit", "fastening", "construction", "care"})
 """Manners in which a thing itself is; how it is issued or replaced is said of the issue."""
