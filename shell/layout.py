@@ -40,6 +40,9 @@ def _headline(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     if answer.verdict is None:
         return (Headline("", text, "plain"),)
     word, tone = verdict_word(answer.verdict, answer, base)
+    query = answer.reading.query
+    if query is not None and query.kind in _OPEN and answer.verdict in ("required", "permitted"):
+        return (Headline(_OPEN[query.kind], text, tone),)  # where a badge goes: that it is worn is not said
     if answer.verdict == "conditional" and (led := _LED.match(text)):
         return (_as_led(led, text, tone),)
     if answer.verdict == "conditional" and text.startswith(_ON):
@@ -53,6 +56,7 @@ def _headline(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     return (Headline(word.upper(), text or (_SILENT if answer.verdict == "silent" else ""), tone),)
 
 
+_OPEN = {"where": "WHERE", "how": "HOW", "how_many": "HOW MANY"}
 _LED = re.compile(r"(?P<first>Yes|No|Right|Wrong)(?:, (?P<where>in [^.:;]+))?[.:,] ")
 _ON = "It depends on "
 _SET_APART = (" unless ", "; in any other ", "; but when ", "; without ")
