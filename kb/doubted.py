@@ -6,15 +6,20 @@ whether what was read is what was asked, with that clause to read.
 
 from __future__ import annotations
 
+import datetime
+from collections.abc import Callable
+
 import msgspec
 
-from kb.answer.speaking import lemma_level, lemmas_of, ranked_clauses
+from kb.answer.common import replaced
+from kb.answer.speaking import clauses_that_speak, lemma_level, lemmas_of, ranked_clauses
 from kb.keywords import analyse
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Ask, Query, Reading
 from kb.model.records import is_in_force
 from kb.wording import clause_reference
 
+Tell = Callable[[Reading], Answer]
 _FAR = 0.5
 """Of the score of the clause that is spoken of most, what no clause that carries the verdict reaches.
 
@@ -27,7 +32,31 @@ _LEAST = 2
 """Words of what was asked that the other clause has, and those cited have not."""
 
 
-def doubted(answer: Answer, lookup: Lookup) -> Reading | None:
+def undoubted(answer: Answer, as_of: datetime.date, tell: Tell, lookup: Lookup) -> Answer:
+    """An answer as it is, or what is asked back in its place, with the clauses to read."""
+    (told,) = heeded((answer,), as_of, tell, lookup)
+    doubt = _doubted(answer, lookup) if told is answer else None
+    return told if doubt is None else _put(doubt, as_of, tell, lookup)
+
+
+def heeded(told: tuple[Answer, ...], as_of: datetime.date, tell: Tell, lookup: Lookup) -> tuple[Answer, ...]:
+    """The one answer, or what is asked back where something told was left out that may turn it."""
+    if len(told) != 1 or told[0].verdict != "conditional":
+        return told
+    reading = told[0].reading
+    if not reading.unused and all(span.how != "everyday" for span in reading.spans):
+        return told
+    from kb.heeded import unheeded  # noqa: PLC0415  of few questions is anything left out
+
+    doubt = unheeded(told[0], tell, lookup)
+    return told if doubt is None else (_put(doubt, as_of, tell, lookup),)
+
+
+def _put(doubt: Reading, as_of: datetime.date, tell: Tell, lookup: Lookup) -> Answer:
+    return replaced(tell(doubt), speaking=clauses_that_speak(doubt, as_of, lookup))
+
+
+def _doubted(answer: Answer, lookup: Lookup) -> Reading | None:
     """The reading of an answer as a question back, if another clause is spoken of far more; else None."""
     reading, query = answer.reading, answer.reading.query
     if query is None or query.kind not in ("may", "must") or query.polarity == "not" or reading.carried:

@@ -11,9 +11,8 @@ from typing import TYPE_CHECKING, Any
 from kb import reader
 from kb.answer import answer_query
 from kb.answer.common import on_its_day, replaced, told_once
-from kb.answer.speaking import clauses_that_speak
 from kb.cache import decode_base
-from kb.doubted import doubted
+from kb.doubted import heeded, undoubted
 from kb.errors import UsageError
 from kb.keywords import Hit
 from kb.model.lookup import Lookup
@@ -200,10 +199,9 @@ class KnowledgeBase:
                     from kb.outfits import told_by_clause  # noqa: PLC0415  few questions ask for a list
 
                     return (told_by_clause(answer, self.answer, self.lookup),)
-                if previous is not None or (doubt := doubted(answer, self.lookup)) is None:
+                if previous is not None:
                     return (answer,)  # a talk says less, so that nothing is doubted in it
-                speaking = clauses_that_speak(doubt, case.as_of, self.lookup)
-                return (replaced(self.answer(doubt), speaking=speaking),)
+                return (undoubted(answer, case.as_of, self.answer, self.lookup),)
         from kb.instead import answers_instead  # noqa: PLC0415  most questions are answered as they stand
 
         def read(text: str) -> Reading:
@@ -215,7 +213,7 @@ class KnowledgeBase:
 
         told = answers_instead(reading, case.as_of, read, self.answer, rests, self.lookup)
         if len(told) > 1 or told[0].reading.query is None or told[0].reading.query.clause is None:
-            return told
+            return told if previous is not None else heeded(told, case.as_of, self.answer, self.lookup)
         talk = reader.Talk(self.lexicon, self.lookup, case, self._search)
         return (replaced(told[0], reading=reader.leading_on(told[0].reading, previous, talk)),)
 

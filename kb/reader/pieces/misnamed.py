@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from kb.reader.names.shortened import ON_BODY
 from kb.reader.pieces.pieces import Piece
 from kb.reader.words.forms import word_set
+from kb.reader.words.machines import MACHINES
 from kb.reader.words.tokens import Token
 
 _MARCHING = word_set("i we you they who , to can may must should let always never")
@@ -38,6 +39,8 @@ def is_misnamed(piece: Piece, tokens: Sequence[Token]) -> bool:
     owners = {entry.owner for entry in piece.entries if entry.kind == "value"}
     if token.text == "march":
         return bool(owners) and before in _MARCHING
+    if owners and owners != {"grade"} and _is_of_a_machine(tokens, piece.first):
+        return True
     if token.low == "top":
         return "grade" in owners and before in _ATOP
     if not piece.entries or any(entry.kind != "value" or not entry.rank for entry in piece.entries):
@@ -69,3 +72,26 @@ def _is_near(tokens: Sequence[Token], place: int) -> bool:
     while before and before[-1] in ("the", "a", "an", "our", "any"):
         before.pop()
     return before[-1:] in (["near"], ["beside"]) or before[-2:] in (["next", "to"], ["close", "to"])
+
+
+def _is_of_a_machine(tokens: Sequence[Token], place: int) -> bool:
+    """ "The lathe's turning", "the winch is moving": what a machine does, nobody does yet.
+
+    Neither is working it told by that, nor is any other work that the same word is for.
+    """
+    low = tokens[place].low
+    if low.endswith("ing"):
+        before = [token.low for token in tokens[max(place - 4, 0) : place] if token.low not in _STILL]
+        noun = before[-2:-1] if before[-1:] in (["is"], ["'s"], ["are"]) else before[-1:]
+        return bool(noun) and _singular(noun[0]) in MACHINES and (noun != before[-1:] or "'" in noun[0])
+    after = [token.low for token in tokens[place + 1 : place + 5] if token.low not in _STILL]
+    runs = after[:1] in (["is"], ["'s"], ["are"]) and after[1:2] and after[1] in _RUNS
+    return bool(runs) and _singular(low) in MACHINES
+
+
+def _singular(low: str) -> str:
+    return low.replace("’", "'").removesuffix("'s").removesuffix("s")
+
+
+_STILL = word_set("still just now not n't")
+_RUNS = word_set("running moving turning spinning going working rotating on")

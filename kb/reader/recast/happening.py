@@ -15,6 +15,7 @@ from kb.measures import same_dimension
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.reader.pieces.pieces import Understood
+from kb.reader.words.machines import MACHINERY, MACHINES, RUNNING
 from kb.text import Pattern
 
 Edit = tuple[int, int, str]
@@ -44,7 +45,17 @@ _NOT = Pattern(
 
 def happening(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' words of each such stretch of a text."""
-    for way in (_going_on, _in_motion, _about_to, _so_high, _near_one, _handled, _so_it_is):
+    for way in (
+        _going_on,
+        _in_motion,
+        _running,
+        _so_far,
+        _about_to,
+        _so_high,
+        _near_one,
+        _handled,
+        _so_it_is,
+    ):
         for start, end, put in way(found, lookup):
             if _NOT.search(found.text[:start]) is None:
                 yield start, end, put
@@ -110,6 +121,61 @@ def _in_motion(found: Understood, lookup: Lookup) -> Iterator[Edit]:
         found.text
     ):
         yield match.start(), match.end(), one
+
+
+_NEARBY = (
+    r"(?:,? ?(?:and )?(?:i(?:['’]m| am)|we(?:['’]re| are)|it(?:['’]s| is)|which is))?"
+    r"(?:,? (?:just|right|only|stood|standing|sat|sitting|working|up|close))*"
+    r" (?:(?:next to|beside|alongside|near|close to|by|in front of|behind|at) (?:me|us|it|them|my \w+)"
+    r"|within (?:arm['’]?s )?(?:reach|length)|(?:an )?arm['’]?s length (?:away|off)|here|alongside|nearby"
+    r"|close by|under my nose)"
+)
+"""That a machine is near, told after it: "right next to me", "and I'm stood right at it"."""
+_THERE_IS = r"(?:there(?:['’]s| is| are) )?"
+_BESIDE = r"(?:near|next to|beside|close to|by|at)"
+_STOOD = r"(?:,? and| but|,|\.) i(?:['’]m| am)(?: (?:stood|standing|sat|working|about|only|just|some))*"
+_RUNS = Pattern(r"(?:near )?(?:an? |the |any )?(?:running|moving|turning) (?P<it>[a-z][a-z -]*)")
+_IS_RUN = Pattern(
+    r"(?P<it>[a-z][a-z -]*?)(?: is| are|['’]s)?"
+    r" (?:running|moving|on|turning|in motion|in use|being worked)"
+)
+
+
+def _running(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "The mincer's going right next to me", where the books have "near running machinery"."""
+    things: dict[str, set[str]] = {}
+    for name, label in _names(lookup):
+        if (led := _RUNS.fullmatch(name) or _IS_RUN.fullmatch(name)) is not None:
+            things.setdefault(led["it"].removeprefix("near "), set()).add(label)
+    for thing, labels in things.items():
+        one = _only(labels)
+        names = [name for name, label in _names(lookup) if label == one]
+        near = next((name for name in names if name.startswith("near ")), "")
+        some = thing in MACHINERY
+        said = rf"(?:[\w-]+ )?(?:{'|'.join(sorted(MACHINES))})s?" if some else rf"{re.escape(thing)}s?"
+        is_so = r"(?:['’]s| is| are|['’]re)?(?: (?:still|just|now))?"
+        runs = rf"{_THERE_IS}{_THE}(?:{said}){is_so} {RUNNING}"
+        moving = rf"(?:right )?{_BESIDE} {_THE}(?:running|moving|turning) (?:{said})"
+        for way in (rf"{runs}{_NEARBY if near else _THERE}", *([moving] if near else ())):
+            for match in _compiled(way).finditer(found.text):
+                if one is not None and match.group().casefold() not in names:
+                    yield match.start(), match.end(), near or one
+
+
+def _so_far(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "The saw's going and I'm stood five metres away", where the books measure how far one is from it."""
+    for fact in lookup.base.facts:
+        led = _DISTANCE.fullmatch(fact.label.casefold()) if fact.kind == "quantity" else None
+        if led is None or led["it"].split()[-1] not in MACHINES:
+            continue
+        runs = rf"{_THERE_IS}{_THE}{re.escape(led['it'])}(?:['’]s| is)(?: (?:still|now))? {RUNNING}"
+        way = rf"{runs}{_STOOD} {_AMOUNT} (?:away|off|from it|away from it|back)"
+        for match in _compiled(way).finditer(found.text):
+            yield match.start(), match.end(), f"{fact.label} {match['much']}"
+
+
+_DISTANCE = Pattern(r"distance from (?:an? |the )?(?:running |moving |turning )?(?P<it>[a-z][a-z -]*)")
+_THERE = r"(?=\s*(?:[.,;:!?–—-]|$|(?:and|but|so)\b))"
 
 
 def _about_to(found: Understood, lookup: Lookup) -> Iterator[Edit]:
@@ -225,3 +291,8 @@ def _so_it_is(found: Understood, lookup: Lookup) -> Iterator[Edit]:
 
 
 _PAIR = 2
+
+
+_WAYS = (
+    _going_on, _in_motion, _running, _so_far, _about_to, _so_high, _near_one, _handled, _so_it_is
+)  # fmt: skip

@@ -1,0 +1,98 @@
+"""What is told is taken, or asked about where the answer turns on it, and never passed over."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+
+import pytest
+
+from kb import KnowledgeBase
+from tests.reading.sheets import BOOKS
+
+DAY = datetime.date(2026, 12, 1)
+_NAMES = ("demo", "hotel", "tramway", "playhouse", "forest", "creamery")
+
+
+@pytest.fixture(scope="module")
+def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
+    folder: Path = tmp_path_factory.mktemp("heeded")
+    return {name: KnowledgeBase.open(BOOKS[name], folder) for name in _NAMES}
+
+
+@pytest.mark.parametrize(
+    ("books", "question", "fact", "value"),
+    [
+        (
+            "hotel",
+            "Chef here. The mincer's running right next to me. Neckerchief?",
+            "machinery-running",
+            "yes",
+        ),
+        (
+            "hotel",
+            "I'm a chef, there's a mixer whirring beside me. Can I wear my neckerchief?",
+            "machinery-running",
+            "yes",
+        ),
+        ("tramway", "The pillar drill's spinning right in front of me. Scarf?", "machinery-moving", "yes"),
+        ("tramway", "I'm a driver standing by a moving conveyor. Scarf?", "machinery-moving", "yes"),
+        ("tramway", "I'm turning. Safety goggles?", "activity", "turning"),
+        ("playhouse", "The winch is moving and I'm right beside it. Scarf?", "near-winch", "yes"),
+        ("creamery", "The separator is on. Ear defenders?", "separator", "yes"),
+    ],
+)
+def test_a_machine_that_runs_beside_one_is_what_the_books_have_of_it(
+    bases: dict[str, KnowledgeBase], books: str, question: str, fact: str, value: str
+) -> None:
+    (told,) = bases[books].ask(question, as_of=DAY)
+    assert told.reading.query is not None
+    taken = dict(told.reading.query.case.facts)
+    assert value in getattr(taken[fact], "members", ())
+    assert told.outcome == "answer"
+
+
+def test_how_far_it_is_may_be_told_after_it(bases: dict[str, KnowledgeBase]) -> None:
+    said = "The chainsaw's going and I'm stood five metres away. Chainsaw trousers?"
+    plain = "Chainsaw trousers, distance from a running chainsaw 5 m?"
+    one, other = (bases["forest"].ask(text, as_of=DAY)[0] for text in (said, plain))
+    assert one.reading.query is not None
+    assert other.reading.query is not None
+    assert one.reading.query.case == other.reading.query.case
+
+
+@pytest.mark.parametrize(
+    ("books", "question", "fact"),
+    [
+        ("hotel", "Chef here. The mixer's going in the next room. Neckerchief?", "machinery-running"),
+        ("tramway", "I'm a fitter. The lathe's turning and I'm stood right at it. Gloves?", "activity"),
+    ],
+)
+def test_it_is_asked_about_where_it_may_turn_yes_or_no(
+    bases: dict[str, KnowledgeBase], books: str, question: str, fact: str
+) -> None:
+    (asked,) = bases[books].ask(question, as_of=DAY)
+    assert asked.outcome == "ask"
+    assert asked.ask is not None
+    assert asked.ask.fact == fact
+    assert asked.speaking
+
+
+@pytest.mark.parametrize(
+    ("books", "question", "lead"),
+    [
+        ("hotel", "Chef here. The mincer isn't running. Neckerchief?", "Yes"),
+        ("hotel", "Chef here. The kettle's boiling right next to me. Neckerchief?", "Yes"),
+        (
+            "playhouse",
+            "Apprentice here, no Chargehand about during the show. Can I wear the radio?",
+            "No",
+        ),
+    ],
+)
+def test_what_cannot_turn_it_is_not_asked_about(
+    bases: dict[str, KnowledgeBase], books: str, question: str, lead: str
+) -> None:
+    (told,) = bases[books].ask(question, as_of=DAY)
+    assert told.outcome == "answer"
+    assert told.headline.startswith(lead)
