@@ -131,6 +131,8 @@ _NEARBY = (
     r"|close by|under my nose)"
 )
 """That a machine is near, told after it: "right next to me", "and I'm stood right at it"."""
+_MACHINE = rf"(?:[\w-]+ )?(?:{'|'.join(sorted(MACHINES - MACHINERY))}|machine)s?"
+"""Machinery itself is understood by the books' own name."""
 _THERE_IS = r"(?:there(?:['’]s| is| are) )?"
 _BESIDE = r"(?:near|next to|beside|close to|by|at)"
 _STOOD = r"(?:,? and| but|,|\.) i(?:['’]m| am)(?: (?:stood|standing|sat|working|about|only|just|some))*"
@@ -152,7 +154,7 @@ def _running(found: Understood, lookup: Lookup) -> Iterator[Edit]:
         names = [name for name, label in _names(lookup) if label == one]
         near = next((name for name in names if name.startswith("near ")), "")
         some = thing in MACHINERY
-        said = rf"(?:[\w-]+ )?(?:{'|'.join(sorted(MACHINES))})s?" if some else rf"{re.escape(thing)}s?"
+        said = _MACHINE if some else rf"{re.escape(thing)}s?"
         is_so = r"(?:['’]s| is| are|['’]re)?(?: (?:still|just|now))?"
         runs = rf"{_THERE_IS}{_THE}(?:{said}){is_so} {RUNNING}"
         moving = rf"(?:right )?{_BESIDE} {_THE}(?:running|moving|turning) (?:{said})"
