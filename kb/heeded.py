@@ -6,7 +6,7 @@ a word of weight with what the answer turns on, so that a yes or a no first woul
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 
 import msgspec
 
@@ -20,6 +20,7 @@ from kb.reader.words.forms import word_set
 from kb.reader.words.machines import MACHINERY, MACHINES
 from kb.reader.words.tokens import tokenize
 
+Facts = Mapping[str, ValueSet]
 Tell = Callable[[Reading], Answer]
 _LEADS = ("Yes", "No")
 _DENYING = word_set("no not n't nobody none nothing never neither nor without")
@@ -34,14 +35,12 @@ def unheeded(answer: Answer, tell: Tell, lookup: Lookup) -> Reading | None:
     if not lead:
         return None
     known = dict(query.case.facts)
-    for fact, values in _spoken_of(answer, lookup):
-        if fact in known and is_empty(intersect(known[fact], values)):
-            continue
+    for fact, values in (*_spoken_of(answer, lookup), *_passed_over(answer, known, lookup)):
         facts = tuple((known | {fact: values}).items())
         so = msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts))
         if _lead(tell(msgspec.structs.replace(reading, query=so))) != lead:
             rows = [seen for case in answer.cases for name, seen in case.when if name == fact]
-            ask = ask_for(lookup, fact, known.get(fact), rows)
+            ask = ask_for(lookup, fact, None if fact in known and not rows else known.get(fact), rows)
             return msgspec.structs.replace(reading, query=None, ask=ask)
     return None
 
@@ -67,6 +66,23 @@ def _spoken_of(answer: Answer, lookup: Lookup) -> Iterator[tuple[str, ValueSet]]
             for value in record.values if record.kind == "choice" else ():
                 if _shares((value.label, *value.other_labels), told):
                     yield fact, Choices(members=frozenset((value.id,)), complement=denied)
+
+
+def _passed_over(answer: Answer, known: Facts, lookup: Lookup) -> Iterator[tuple[str, ValueSet]]:
+    """Of the facts that are settled, the other values by a name of which every word was left out.
+
+    "Giving a passenger her change", read as speaking to passengers: it was for the less.
+    """
+    told = {lemma for text in answer.reading.unused for lemma in analyse(text)}
+    for fact in known if told else ():
+        record = lookup.facts[fact]
+        for value in record.values if record.kind == "choice" and record.family == "situation" else ():
+            names = [frozenset(analyse(name)) for name in (value.label, *value.other_labels)]
+            values = Choices(members=frozenset((value.id,)))
+            if any(len(name) > 1 and name <= told for name in names) and is_empty(
+                intersect(known[fact], values)
+            ):
+                yield fact, values
 
 
 def _shares(names: tuple[str, ...], told: set[str]) -> bool:

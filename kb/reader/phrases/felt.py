@@ -42,6 +42,7 @@ STATES = Pattern(
     rf"(?:(?:,| and| or| but) {_STATE})*(?: (?:out|outside|there|today|enough))*|"
     rf"(?:on|in|during) (?:(?:a|an|the|those|such|this|these) )?(?:(?:very|really|too|{_STATE}),? (?:and )?)*"
     rf"{_STATE} {_SPAN}|"
+    rf"(?<=[\w)]) and (?:bloody |absolutely |really )?{_FELT}(?=[.,;])|"
     rf"(?:but|though) (?:it['’]s |it is )?{_HOW}{_STATE}(?=[.,;])|^{_STATE} (?:and|but)|"
     rf"{_UNLED}{_WHO_IS} {_HOW}(?:bloody |flipping |proper |absolutely |well )?{_FELT}"
     r"(?: (?:in|out|up|over|down)?(?: ?(?:here|there|outside|today|again|now|enough)))*(?=\W*$|, "

@@ -215,6 +215,8 @@ def _is_place(fact: Piece, article: bool, tokens: tuple[Token, ...], lookup: Loo
     if record.family != "situation" or record.kind != "choice" or not isinstance(fact.values, Choices):
         return False
     labels = [v.label for v in record.values if v.id in fact.values.members][:1]
+    if any(label.split()[0].endswith("ing") for label in labels):
+        return False  # "out of the oven", of what is taken from it
     led = any(label.split()[0].casefold() in LEADING_PREPOSITIONS for label in labels)
     return article or (led and tokens[fact.first].low not in LEADING_PREPOSITIONS)
 

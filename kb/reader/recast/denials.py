@@ -14,18 +14,12 @@ from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.records import Fact
 from kb.reader.pieces.pieces import Understood
-from kb.reader.words.forms import word_set
+from kb.reader.words.machines import MACHINES
 from kb.reader.words.tokens import tokenize, word_key
 from kb.text import Pattern
 
 Edit = tuple[int, int, str]
 _ITEMS = ("item", "items")
-_MACHINES = word_set("""
-    engine machine machinery motor generator compressor lathe drill grinder saw bandsaw chainsaw winch
-    windlass capstan pump propeller screw shaft conveyor mixer slicer mill planer sander crane hoist turbine
-    gearbox flywheel mower strimmer dynamo blower fan press loom
-""")
-"""Keys of words for what runs: under "machine" in WordNet, what people are told to keep clear of."""
 _NEAR = (
     r"(?:(?:right )?(?:near|beside|by|next to|close to|around|past|walking past|to walk past|passing|to pass"
     r"|alongside|with|at|where|over|while|when) )?(?:a |an |any |some )?"
@@ -106,11 +100,11 @@ def _stopped(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "The engine's off", "with the machines standing still", "the motors are humming"."""
     running = [fact for fact in _states(lookup) if tokenize(fact.label)[-1].low == "running"]
     named = [{word_key(token.low) for token in tokenize(fact.label)[:-1]} for fact in running]
-    if len(running) != 1 or named[0].isdisjoint(_MACHINES):
+    if len(running) != 1 or named[0].isdisjoint(MACHINES):
         return
     things = {token.key for p in found.pieces if p.tag in _ITEMS for token in found.tokens[p.first : p.last]}
     nouns = _any_of(
-        form for word in (_MACHINES | named[0]) - things for form in (word, word + "s", word + "es")
+        form for word in (MACHINES | named[0]) - things for form in (word, word + "s", word + "es")
     )
     for match in _matches(rf"{_NEAR}{_OWN}(?:{nouns}){_IS} ?{_STILL}", found):
         yield match.start(), match.end(), f"no {running[0].label}"

@@ -180,6 +180,26 @@ _DISTANCE = Pattern(r"distance from (?:an? |the )?(?:running |moving |turning )?
 _THERE = r"(?=\s*(?:[.,;:!?–—-]|$|(?:and|but|so)\b))"
 
 
+_LOUD = Pattern(r".*\b(?P<bound>above|over|below|under|at least) (?P<much>\d+) (?:decibels?|db)")
+_DECIBELS = r"(?:(?:it['’]s|it is|about|around|over|nearly) )*(?P<much>\d+) ?(?:decibels?|db(?:a|\(a\))?)"
+
+
+def _so_loud(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "90 decibels in the workshop", where the books have noise above 85 of them."""
+    told = _compiled(_DECIBELS)
+    for fact in lookup.base.facts if told.search(found.text) else ():
+        led = _LOUD.fullmatch(fact.label.casefold()) if fact.kind == "yes_no" else None
+        if led is None:
+            continue
+        name = next((name for name in fact.other_labels if name.isalpha() or " " in name), fact.label)
+        for match in told.finditer(found.text):
+            most, much = int(led["much"]), int(match["much"])
+            above = much > most or (much == most and led["bound"] == "at least")
+            so = above if led["bound"] in ("above", "over", "at least") else much < most
+            if "over" not in match.group().casefold() or above:
+                yield match.start(), match.end(), name if so else f"not {name}"
+
+
 def _about_to(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "We're about to land", where the books have what is so before landing."""
     soon: dict[str, set[str]] = {}
@@ -296,5 +316,5 @@ _PAIR = 2
 
 
 _WAYS = (
-    _going_on, _in_motion, _running, _so_far, _about_to, _so_high, _near_one, _handled, _so_it_is
+    _going_on, _in_motion, _running, _so_far, _so_loud, _about_to, _so_high, _near_one, _handled, _so_it_is
 )  # fmt: skip

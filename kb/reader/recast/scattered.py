@@ -43,6 +43,8 @@ _THEN = word_set("""
 _OTHERS = word_set("""
     he she him her his hers they them their theirs man woman somebody's someone's
 """)
+_THEIRS, _SELF = word_set("their his her them him"), word_set("i we")
+_WHO = _SELF | word_set("they he she you who somebody someone")
 _DIRECTED = word_set("""
     off out up down over above below under beneath beyond past before after away beside inside outside between
     near behind until against within across along around through than as not n't no without or less more least
@@ -250,7 +252,8 @@ def _kinds() -> Mapping[str, frozenset[str]]:
 
 def _may_be_told(name: _Name, lows: set[str]) -> bool:
     """Whether nothing in a clause denies, doubts or moves what it would tell, unless the name has it, too."""
-    barring = _DOUBTED | (_OTHERS | KIN if name.own else _EITHER) | (_EITHER if name.done else _THEN)
+    others = _OTHERS - _THEIRS if lows & _SELF else _OTHERS  # "while I give people their change"
+    barring = _DOUBTED | (others | KIN if name.own else _EITHER) | (_EITHER if name.done else _THEN)
     said = name.words | (_NONE if "no" in name.words else frozenset())
     return not {low for low in lows & barring if low not in said and _root(low) not in said}
 
@@ -306,7 +309,9 @@ def _is_idle(place: int, before: int, found: Understood, name: _Name) -> bool:
     parted = place + 1 < before and low in _PARTITIVE and tokens[place + 1].low == "of"
     done = low in _DOWN and _root(tokens[place - 1].low) in _THROUGHOUT
     there = any(p.first <= place < p.last for p in _place_in(found, 0, before, name))
-    return named or parted or done or there or low in _STATIVE or _is_light(low)
+    whose = next((token.low for token in reversed(tokens[:place]) if token.low in _WHO), "")
+    theirs = low in _THEIRS and whose in _SELF
+    return named or parted or done or there or theirs or low in _STATIVE or _is_light(low)
 
 
 def _stretch(one: _Told, clause: range, found: Understood) -> Edit:

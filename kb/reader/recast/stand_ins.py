@@ -140,11 +140,13 @@ def _circumstances(found: Understood, lookup: Lookup) -> Iterator[Edit]:
 
 
 def _lives(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    from kb.reader.recast.damage import damage  # noqa: PLC0415  as above
     from kb.reader.recast.happening import happening  # noqa: PLC0415  as above
     from kb.reader.recast.lives import lives  # noqa: PLC0415  as above
 
     yield from lives(found, lookup)
     yield from happening(found, lookup)
+    yield from damage(found, lookup)
 
 
 def _alike(found: Understood, lookup: Lookup) -> Iterator[Edit]:
