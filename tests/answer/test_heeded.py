@@ -11,7 +11,7 @@ from kb import KnowledgeBase
 from tests.reading.sheets import BOOKS
 
 DAY = datetime.date(2026, 12, 1)
-_NAMES = ("demo", "hotel", "tramway", "playhouse", "forest", "creamery")
+_NAMES = ("demo", "hotel", "tramway", "playhouse", "forest", "creamery", "cadets")
 
 
 @pytest.fixture(scope="module")
@@ -96,3 +96,80 @@ def test_what_cannot_turn_it_is_not_asked_about(
     (told,) = bases[books].ask(question, as_of=DAY)
     assert told.outcome == "answer"
     assert told.headline.startswith(lead)
+
+
+@pytest.mark.parametrize(
+    ("books", "said", "plain"),
+    [
+        (
+            "cadets",
+            "There's a rip in my life jacket, only a small one. Can I wear it?",
+            "My life jacket is torn. May I wear it?",
+        ),
+        (
+            "cadets",
+            "My life jacket's got a little tear in it. Can I wear it?",
+            "My life jacket is torn. May I wear it?",
+        ),
+        (
+            "forest",
+            "My riding helmet took a bang but it still looks fine. Can I wear it?",
+            "May I wear a riding helmet after a fall?",
+        ),
+        (
+            "forest",
+            "A branch fell on my riding helmet. Can I wear it?",
+            "May I wear a riding helmet after a fall?",
+        ),
+        (
+            "tramway",
+            "90 decibels in the workshop. Ear muffs?",
+            "May I wear ear defenders in the workshop, loud noise?",
+        ),
+        (
+            "tramway",
+            "It's 70 dB in here. Must I wear ear defenders?",
+            "Must I wear ear defenders, not loud noise?",
+        ),
+        (
+            "tramway",
+            "Conductor, it's 1 December and freezing. Can I keep my black gloves on while I give people"
+            " their change?",
+            "May a conductor wear black gloves, giving change, on 1 December 2026?",
+        ),
+        (
+            "hotel",
+            "I'm taking the bread out of the oven. Oven mitts?",
+            "May I wear oven mitts, taking anything from the ovens?",
+        ),
+    ],
+)
+def test_it_is_read_as_the_plain_question_is(
+    bases: dict[str, KnowledgeBase], books: str, said: str, plain: str
+) -> None:
+    one, other = (bases[books].ask(text, as_of=DAY)[0].reading.query for text in (said, plain))
+    assert one is not None
+    assert other is not None
+    assert (one.kind, one.items, one.case) == (other.kind, other.items, other.case)
+
+
+@pytest.mark.parametrize(
+    ("books", "question", "fact"),
+    [
+        ("cadets", "There's no rip in my life jacket. Can I wear it in a boat?", "jacket-unfit"),
+        ("forest", "My riding helmet nearly took a blow. Can I wear it?", "took-blow"),
+        ("forest", "If a branch fell on my riding helmet, can I wear it indoors?", "took-blow"),
+    ],
+)
+def test_damage_that_is_denied_or_supposed_is_none(
+    bases: dict[str, KnowledgeBase], books: str, question: str, fact: str
+) -> None:
+    (told,) = bases[books].ask(question, as_of=DAY)
+    query = told.reading.query
+    assert query is None or "yes" not in getattr(dict(query.case.facts).get(fact), "members", ())
+
+
+def test_what_is_left_out_may_be_another_value_of_what_was_read(bases: dict[str, KnowledgeBase]) -> None:
+    (asked,) = bases["tramway"].ask("I'm a conductor giving a passenger her change. Black gloves?", as_of=DAY)
+    assert asked.ask is not None
+    assert asked.ask.fact == "activity"

@@ -45,17 +45,7 @@ _NOT = Pattern(
 
 def happening(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' words of each such stretch of a text."""
-    for way in (
-        _going_on,
-        _in_motion,
-        _running,
-        _so_far,
-        _about_to,
-        _so_high,
-        _near_one,
-        _handled,
-        _so_it_is,
-    ):
+    for way in _WAYS:
         for start, end, put in way(found, lookup):
             if _NOT.search(found.text[:start]) is None:
                 yield start, end, put
