@@ -35,7 +35,12 @@ def unheeded(answer: Answer, tell: Tell, lookup: Lookup) -> Reading | None:
     if not lead:
         return None
     known = dict(query.case.facts)
-    for fact, values in (*_spoken_of(answer, lookup), *_passed_over(answer, known, lookup)):
+    turning = [
+        (fact, values)
+        for fact, values in _spoken_of(answer, lookup)
+        if fact not in known or not is_empty(intersect(known[fact], values))
+    ]
+    for fact, values in (*turning, *_passed_over(answer, known, lookup)):
         facts = tuple((known | {fact: values}).items())
         so = msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts))
         if _lead(tell(msgspec.structs.replace(reading, query=so))) != lead:
@@ -76,13 +81,18 @@ def _passed_over(answer: Answer, known: Facts, lookup: Lookup) -> Iterator[tuple
     told = {lemma for text in answer.reading.unused for lemma in analyse(text)}
     for fact in known if told else ():
         record = lookup.facts[fact]
-        for value in record.values if record.kind == "choice" and record.family == "situation" else ():
-            names = [frozenset(analyse(name)) for name in (value.label, *value.other_labels)]
-            values = Choices(members=frozenset((value.id,)))
-            if any(len(name) > 1 and name <= told for name in names) and is_empty(
-                intersect(known[fact], values)
-            ):
-                yield fact, values
+        if record.kind != "choice" or record.family != "situation":
+            continue
+        whole = [value for value in record.values if _is_whole((value.label, *value.other_labels), told)]
+        others = [Choices(members=frozenset((value.id,))) for value in whole]
+        if all(is_empty(intersect(known[fact], values)) for values in others):
+            yield from ((fact, values) for values in others)
+
+
+def _is_whole(names: tuple[str, ...], told: set[str]) -> bool:
+    """Whether all words of weight of a name were told."""
+    words = (frozenset(analyse(name)) for name in names)
+    return any(len(name) > 1 and name <= told for name in words)
 
 
 def _shares(names: tuple[str, ...], told: set[str]) -> bool:
