@@ -322,7 +322,7 @@ def _just(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Loo
     just = tokens[found[index].first].low == "just"
     mine = index > 1 and (found[index - 2].tag, found[index - 1].tag) == ("self", "be")  # "I'm only on watch"
     article = tokens[found[index + 1].first].low in ("a", "an")  # "only a cadet here"; not "only the cadets"
-    grade = not index and family == "grade" and after == index + 2 and article
+    grade = (not index or mine) and family == "grade" and after == index + 2 and article
     if (family == "situation" and (just or mine)) or grade:
         _retag(found, index, "filler")
 

@@ -157,10 +157,43 @@ def moved(query: Query, before: Query, lookup: Lookup) -> Query:
         if lookup.facts[fact].kind == "yes_no" and lookup.facts[fact].label.casefold() in _DOORS
         if old.get(fact) == values
     }
+    doors |= set(_left_off(known, old, places, lookup)) if places else set()
     if not places or not doors:
         return query
     kept = tuple((fact, values) for fact, values in query.case.facts if fact not in doors)
     return msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=kept))
+
+
+def _left_off(
+    known: Mapping[str, ValueSet], old: Mapping[str, ValueSet], places: Iterable[str], lookup: Lookup
+) -> Iterator[str]:
+    """The rig of before, at a place that has one of its own by name: "and in the shop?", after yard dress."""
+    words = {key for place in places for name in _names(place, known[place], lookup) for key in _keys(name)}
+    for fact, values in known.items():
+        if lookup.facts[fact].family != "rig" or old.get(fact) != values or not isinstance(values, Choices):
+            continue
+        rigs = {value.id: _keys(value.label) for value in lookup.facts[fact].values}
+        shared = {key for keys in rigs.values() for key in keys if _in_several(key, rigs)}
+        own = {rig for rig, keys in rigs.items() if not words.isdisjoint(keys - shared)}
+        if len(own) == 1 and not values.complement and own.isdisjoint(values.members):
+            yield fact
+
+
+def _names(fact: str, values: ValueSet, lookup: Lookup) -> list[str]:
+    if not isinstance(values, Choices) or values.complement or len(values.members) > 1:
+        return []  # anywhere else
+    return [value.label for value in lookup.facts[fact].values if value.id in values.members]
+
+
+def _in_several(key: str, names: Mapping[str, set[str]]) -> bool:
+    return sum(key in keys for keys in names.values()) > 1
+
+
+def _keys(name: str) -> set[str]:
+    return {token.key for token in tokenize(name) if len(token.low) > _SHORT}
+
+
+_SHORT = 3
 
 
 def measured_again(reading: Reading, previous: Reading, lookup: Lookup) -> Reading:

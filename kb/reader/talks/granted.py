@@ -21,6 +21,11 @@ _ALLOWS = Pattern(
     rf"(?i){LEAD}what (?:does|do|would|will) (?:it|that|one|they) (?:allow|permit|let|mean|change|cover|"
     r"excuse|give|get|say|do)(?: (?:me|us|you|one|for|exactly|to do|wear|of|from))*"
 )
+_BRINGS = Pattern(
+    rf"(?i){LEAD}what (?:do|does|must|should|will|would) (?:i|we|he|she|they|one|you)(?: (?:have|need) to)? "
+    r"(?:bring|show|produce|provide|hand in|submit|need|send in|give (?:him|her|them))"
+    r"(?: for (?:it|that|one|this)| with me| along| to get (?:it|one)| then)*"
+)
 _SAID_THEN = Pattern(
     rf"(?i){LEAD}what (?:did|does) (?:it|that|they|the (?:book|order|rule|clause|regulation|text)s?) "
     r"(?:say|tell us|require) ((?:in|on|before|until) .*\d.*)"
@@ -55,6 +60,10 @@ def of_a_clause(text: str, bare: str, previous: Reading, talk: Talk) -> Reading 
     before, lookup = previous.query, talk.lookup
     if before is not None and _ALLOWS.fullmatch(bare):
         return talk.made(text, before)
+    if before is not None and before.clause is not None and _BRINGS.fullmatch(bare):
+        if _grants(lookup.clauses[before.clause].text, lookup):
+            return talk.made(text, before)
+        return Reading(question=text, abstain=Abstain(reason="It is not clear for what that is brought."))
     dated = _SAID_THEN.fullmatch(bare)
     if dated is not None:
         again = talk.read(f"{previous.question.rstrip(' ?.!')} {dated.group(1)}?", None)
@@ -80,6 +89,13 @@ def of_a_clause(text: str, bare: str, previous: Reading, talk: Talk) -> Reading 
     if again.query is not None and again.query.kind == "source":
         return put_as(text, again)
     return Reading(question=text, abstain=Abstain(reason=f"The books do not say that of the {named[0]}."))
+
+
+def _grants(text: str, lookup: Lookup) -> bool:
+    """Whether a clause names a waiver or the like, and so says what it takes to have one."""
+    said = text.casefold()
+    held = (fact for fact in lookup.base.facts if fact.family in (*CREDENTIALS, "authorisation"))
+    return any(name.casefold() in said for fact in held for name in (fact.label, *fact.other_labels))
 
 
 def not_granted(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:

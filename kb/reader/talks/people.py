@@ -103,6 +103,25 @@ def by_another(text: str, reading: Reading, previous: Reading, lookup: Lookup) -
     return Reading(question=reading.question, spans=reading.spans, abstain=missed)
 
 
+def not_of_another(text: str, reading: Reading, previous: Reading, lookup: Lookup) -> Reading:
+    """ "The duty engineer is on call tonight" says nothing of who asks; else the reading as it stands."""
+    if "?" in text or reading.query is None or not _IS_ANOTHER.match(text):
+        return reading
+    old = dict(previous.query.case.facts) if previous.query is not None else {}
+    new = [fact for fact, values in reading.query.case.facts if old.get(fact) != values]
+    if all(lookup.facts[fact].family != "appointment" for fact in new):
+        return reading
+    missed = Abstain(reason="That is said of somebody else, not of who asks.")
+    return Reading(question=reading.question, spans=reading.spans, abstain=missed)
+
+
+_IS_ANOTHER = Pattern(
+    r"(?i)(?:(?:but|and|well|no|yes),? )*(?:the|our|another|some) [\w' -]+?"
+    r"(?: (?:is|are)|['\u2019]s (?:on|in|at|off|a|an))\b"
+    r"(?!.*\b(?:i|me|my|mine|we|us|myself)\b)"
+)
+
+
 def of_me(query: Query, talk: Talk) -> Query:
     """The question of who I am by the profile, instead of whoever was spoken of."""
     mine = {f: v for f, v in talk.case.facts if talk.lookup.facts[f].family in PERSONAL}

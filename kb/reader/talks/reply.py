@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from kb.errors import UsageError
 from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
@@ -139,6 +141,8 @@ def _told_whether(ask: Ask, said: str, lookup: Lookup) -> Choices | None:
     if told["tail"] is not None and not denied:
         return None
     words, names = _weighty(told["rest"]), (record.label, *record.other_labels)
+    if any(_is_all_of(name, words) for name in names):
+        return NO if denied else YES  # "I'm on call as duty engineer", asked whether duty engineer on call
     if all(len(word) < 4 for word in words) or (denied and "or" in _weighty(record.label)):
         return None  # who is not armed may be under orders, asked whether "armed or under orders"
     left = [_weighty(name)[len(words) :] for name in names if _weighty(name)[: len(words)] == words]
@@ -156,6 +160,15 @@ def _told_whether(ask: Ask, said: str, lookup: Lookup) -> Choices | None:
 def _weighty(text: str) -> list[str]:
     """The keys of the words that are no articles, in order."""
     return [token.key for token in tokenize(text) if PHRASES.get((token.low,)) not in ("det", "poss")]
+
+
+def _is_all_of(name: str, words: Sequence[str]) -> bool:
+    """Whether words are those of a name of several, in any order, with small words between them."""
+    own = set(_weighty(name))
+    return len(own - _BETWEEN) > 1 and own <= set(words) and set(words) - own <= _BETWEEN
+
+
+_BETWEEN = word_set("as at in on of for to the with")
 
 
 def _says_of(ask: Ask, said: str, lexicon: Lexicon, lookup: Lookup) -> bool:

@@ -26,6 +26,11 @@ _OF_OTHERS = Pattern(  # "I'm the officer of the day, the warden is off"
     r"(?i)[,;.] (?:and |but |since |as |because )?((?:the|our|my) [a-z][\w' -]{2,30}?)(?:['\u2019]s| is) "
     r"(?:off|away|out|ill|sick|not here|on leave|absent|asleep|busy|gone)(?: today| now| tonight)?(?=\W*$)"
 )
+_OF_ANOTHER = Pattern(  # "the duty engineer is on call tonight"
+    r"(?i)(?:(?:but|and|well|no|yes),? )*(?:the|our|another|some) [\w' -]+?"
+    r"(?: (?:is|are)|['\u2019]s (?:on|in|at|off|a|an))\b"
+    r"(?!.*\b(?:i|me|my|we|us|myself)\b)"
+)
 StatedFact = tuple[str, ValueSet]
 _EXPLAINED = tag_set("""
     comma, filler, det, poss, self, person, be, do, have, in, on, of, for, and, with, hold, joined, act, to
@@ -44,12 +49,18 @@ def read_statement(text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[Stat
         words = tuple(label for _, label in found.choices)
         return Abstain(reason=found.prompt, suggestions=words[:3])
     facts = _facts_of(found, lookup)
+    if not isinstance(facts, Abstain) and _OF_ANOTHER.match(plain) and not _holds_itself(facts, lookup):
+        return Abstain(reason="That is said of somebody else, not of who asks.")
     if not isinstance(facts, Abstain) or not facts.words:
         return facts
     from kb.reader.talks.patter import without_patter  # noqa: PLC0415  only where words are left
 
     bare = without_patter(plain)  # "I'm on leave, mind"
     return facts if bare is None else _less_patter(bare, facts, lexicon, lookup)
+
+
+def _holds_itself(facts: Sequence[StatedFact], lookup: Lookup) -> bool:
+    return all(lookup.facts[fact].family != "appointment" for fact, _ in facts)
 
 
 def _of_oneself(text: str, lexicon: Lexicon, lookup: Lookup) -> str:

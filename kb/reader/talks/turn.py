@@ -105,8 +105,9 @@ def read_turn(
         reading = within_the_rules(reading, lookup)
         if previous is not None:
             from kb.reader.meaning.at_once import of_the_closed_one  # noqa: PLC0415  only in a talk
+            from kb.reader.talks.people import not_of_another  # noqa: PLC0415  as above
 
-            reading = of_the_closed_one(reading, lookup)
+            reading = not_of_another(text, of_the_closed_one(reading, lookup), previous, lookup)
     frame = frame_of(reading, previous, lookup)
     if frame is not None and reading.query is not None and reading.query.clause is not None:
         frame = in_what_case(frame, text, previous, talk)
@@ -115,6 +116,10 @@ def read_turn(
 
 def _read(text: str, previous: Reading | None, talk: Talk) -> Reading:
     reading = _added(text, previous, talk) if len(text) <= _LONGEST else None
+    if reading is None and "what" in text[:20].lower() and len(text) <= _LONGEST:
+        from kb.reader.talks.what_for import what_for  # noqa: PLC0415  few lines ask what a thing is for
+
+        reading = what_for(text, previous, talk)
     if reading is None and "my " in text.lower() and len(text) <= _LONGEST:
         from kb.reader.talks.another import of_own_kind  # noqa: PLC0415  few lines tell what one owns
 
