@@ -129,6 +129,34 @@ def grade_of(
 _HELD = frozenset({"qualification", "appointment"})
 
 
+def circumstances_of(
+    lookup: Lookup, facts: Iterable[tuple[str, ValueSet]], day: datetime.date | None
+) -> dict[str, ValueSet]:
+    """The circumstances in which alone leave that was granted has any effect, and the grades it is for.
+
+    Who says that heat leave was granted need not say that it is as hot as that takes.
+    """
+    known = dict(facts)
+    found: dict[str, ValueSet] = {}
+    for leave in [f for f in known if lookup.facts[f].family == "authorisation"]:
+        nobody: ValueSet = Choices(frozenset(lookup.order(leave)[:1]))
+        if not is_empty(intersect(known[leave], nobody)):
+            continue
+        turning = [
+            rule.condition
+            for rule in lookup.base.rules
+            if _in_force(rule, day) and any(test.fact == leave for test in tests(rule.condition))
+        ]
+        shared = [{test.fact for test in tests(one)} for one in turning]
+        for fact in set.intersection(*shared) - known.keys() if shared else ():
+            domain = lookup.domain(fact)
+            needed = reduce(unite, [_needed(one, fact, domain) for one in turning])
+            apart = fact == GRADE or lookup.facts[fact].family == "situation"
+            if apart and needed != domain and not is_empty(needed):
+                found[fact] = needed
+    return found
+
+
 def award_of(lookup: Lookup, items: Iterable[str]) -> dict[str, ValueSet]:
     """That who asks about a thing which is itself an award has it: "the award of a medal", of medals."""
     found: dict[str, ValueSet] = {}

@@ -26,6 +26,7 @@ from kb.wording.phrases import WEARER
 from kb.wording.presumed import (
     RIG,
     award_of,
+    circumstances_of,
     goes_on,
     grade_of,
     implied,
@@ -72,7 +73,8 @@ def usually(lookup: Lookup, day: datetime.date | None, stated: Facts = ()) -> Us
         named = rig_named(lookup, stated)
         ordered = rig_ordered(lookup, {**on, **of_month, **found, **known}, day)
         place |= {} if named and ordered and named != ordered else named or ordered  # a guard on the platform
-    return {**on, **of_month, **place, **grade_of(lookup, stated, day), **found}
+    of_leave = circumstances_of(lookup, stated, day)
+    return {**on, **of_month, **place, **grade_of(lookup, stated, day), **of_leave, **found}
 
 
 def usually_in(lookup: Lookup, query: Query) -> Usually:

@@ -123,6 +123,13 @@ def test_a_day_settles_a_circumstance_called_by_days_of_the_year(
             "Earphones in the making room?",
             "No. The earphones must not be worn, unless",
         ),
+        # "When the temperature in the foyer reaches 24 degrees the Duty Manager may declare ..."
+        (
+            "playhouse",
+            "The Duty Manager has declared the heat dispensation. Can an usher leave the house tie off?",
+            "Yes: the grey house tie may be left off, unless the temperature in the foyer is below 24 °C",
+        ),
+        ("playhouse", "Can an usher leave the house tie off?", "It depends on"),
         # who asks of medals has one
         (
             "forest",
