@@ -9,7 +9,7 @@ from kb.model.questions import Abstain, Ask, Query, Reading
 from kb.model.records import Case
 from kb.reader.doubts.choice import answer_to_ask
 from kb.reader.doubts.lost import with_nothing_lost
-from kb.reader.meaning.fits import wearing, without_clashes
+from kb.reader.meaning.fits import wearing
 from kb.reader.meaning.permits import asked_grant, held
 from kb.reader.meaning.placed import told_where
 from kb.reader.meaning.query import merge_case
@@ -19,12 +19,11 @@ from kb.reader.names.spelling import Search
 from kb.reader.phrases.english import PHRASES
 from kb.reader.phrases.manners import as_it_stands, put_back, without_manners
 from kb.reader.question import clean
-from kb.reader.talks.framed import frame_of, in_what_case, measured_again, moved, recently
+from kb.reader.talks.framed import frame_of, in_what_case, recently
 from kb.reader.talks.talked import Talk, item_alone
 from kb.reader.words.sentences import as_written
 from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
-from kb.wording import say_query
 
 _LONGEST = 120
 _BOTH = Pattern(
@@ -226,33 +225,14 @@ def _begun_anew(text: str, previous: Reading, talk: Talk) -> Reading:
 def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     """A turn read by what was said before it."""
     from kb.reader.talks.corrected import corrected  # noqa: PLC0415  only in a talk
-    from kb.reader.talks.elliptic import elliptic, extent, is_all, lacking, of_the_same  # noqa: PLC0415
+    from kb.reader.talks.elliptic import elliptic, extent, is_all, lacking  # noqa: PLC0415
     from kb.reader.talks.felt import felt  # noqa: PLC0415
     from kb.reader.talks.further import bare_words, in_full, is_thanks, understood_otherwise  # noqa: PLC0415
-    from kb.reader.talks.meant import filled, kind_named_before, told_before  # noqa: PLC0415
-    from kb.reader.talks.settled import (  # noqa: PLC0415
-        in_its_own_act,
-        no_longer_why,
-        not_the_thing,
-        of_either,
-        the_only_part,
-        whether_at_all,
-        without_the_other,
-    )
-    from kb.reader.talks.still import still_there  # noqa: PLC0415
+    from kb.reader.talks.meant import filled  # noqa: PLC0415
+    from kb.reader.talks.refined import refined  # noqa: PLC0415
+    from kb.reader.talks.settled import not_the_thing  # noqa: PLC0415
     from kb.reader.talks.supposed import without_slight  # noqa: PLC0415
-    from kb.reader.talks.thereupon import (  # noqa: PLC0415
-        back_to,
-        of_what_has_it,
-        off_itself,
-        on_its_side,
-        on_what,
-        put_there_too,
-        so_worn,
-        thereupon,
-        today_again,
-        told_of_another,
-    )
+    from kb.reader.talks.thereupon import on_its_side, today_again, told_of_another  # noqa: PLC0415
     from kb.reader.talks.unmoved import unmoved  # noqa: PLC0415
 
     previous = today_again(text, previous, talk)
@@ -287,15 +267,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     reading = without_slight(text, reading, previous, talk)
     if reading.query is None:
         reading = understood_otherwise(full, reading, previous, talk) or reading
-    reading = kind_named_before(told_before(reading, previous, talk), previous, talk)
-    reading = of_the_same(the_only_part(text, reading, previous, talk), previous, talk)
-    reading = _freed(of_either(reading, previous, talk), previous, talk)
-    reading = so_worn(text, thereupon(text, reading, previous, talk), previous, talk)
-    reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
-    reading = in_its_own_act(text, off_itself(reading, talk), previous, talk)
-    reading = without_the_other(whether_at_all(text, reading, previous, talk), previous, talk)
-    reading = still_there(text, on_what(text, reading, previous, talk), previous, talk)
-    reading = no_longer_why(text, put_there_too(text, reading, previous, talk), previous, talk)
+    reading = refined(text, reading, previous, talk)
     open_item = _asks_item(text, previous, talk) and _COND.match(said) is not None
     if previous.query is None and reading.query and (open_item or is_all(reading.query, said)):
         return Reading(question=text, ask=Ask(fact="item", prompt="Which item is asked about?"))
@@ -310,17 +282,6 @@ def _asks_item(text: str, previous: Reading, talk: Talk) -> bool:
     """Whether a turn leaves open which thing is meant, as was asked."""
     asks = previous.ask is not None and previous.ask.fact == "item"
     return asks and answer_to_ask(text, previous, talk.lexicon) is None
-
-
-def _freed(reading: Reading, previous: Reading, talk: Talk) -> Reading:
-    """A reading without what excludes what is new in it: "in a cabin?" after "outdoors"."""
-    reading = measured_again(reading, previous, talk.lookup)
-    if reading.query is None or previous.query is None:
-        return reading
-    query = moved(without_clashes(reading.query, previous.query, talk.lookup), previous.query, talk.lookup)
-    if query is reading.query:
-        return reading
-    return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))
 
 
 def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Reading | None:

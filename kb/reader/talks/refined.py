@@ -1,0 +1,56 @@
+"""A turn that is read: what of the question before it still holds of it, and what does not any more."""
+
+from __future__ import annotations
+
+import msgspec
+
+from kb.model.questions import Reading
+from kb.reader.meaning.fits import without_clashes
+from kb.reader.talks.elliptic import of_the_same
+from kb.reader.talks.framed import measured_again, moved
+from kb.reader.talks.meant import kind_named_before, told_before
+from kb.reader.talks.settled import (
+    in_its_own_act,
+    no_longer_why,
+    of_either,
+    the_only_part,
+    whether_at_all,
+    without_the_other,
+)
+from kb.reader.talks.still import still_there
+from kb.reader.talks.talked import Talk
+from kb.reader.talks.thereupon import (
+    back_to,
+    of_what_has_it,
+    off_itself,
+    on_what,
+    put_there_too,
+    so_worn,
+    thereupon,
+)
+from kb.wording import say_query
+
+
+def refined(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """The reading of a turn with what goes on from the question before; see each of the steps."""
+
+    reading = kind_named_before(told_before(reading, previous, talk), previous, talk)
+    reading = of_the_same(the_only_part(text, reading, previous, talk), previous, talk)
+    reading = _freed(of_either(reading, previous, talk), previous, talk)
+    reading = so_worn(text, thereupon(text, reading, previous, talk), previous, talk)
+    reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
+    reading = in_its_own_act(text, off_itself(reading, talk), previous, talk)
+    reading = without_the_other(whether_at_all(text, reading, previous, talk), previous, talk)
+    reading = still_there(text, on_what(text, reading, previous, talk), previous, talk)
+    return no_longer_why(text, put_there_too(text, reading, previous, talk), previous, talk)
+
+
+def _freed(reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """A reading without what excludes what is new in it: "in a cabin?" after "outdoors"."""
+    reading = measured_again(reading, previous, talk.lookup)
+    if reading.query is None or previous.query is None:
+        return reading
+    query = moved(without_clashes(reading.query, previous.query, talk.lookup), previous.query, talk.lookup)
+    if query is reading.query:
+        return reading
+    return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))
