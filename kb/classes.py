@@ -169,8 +169,10 @@ def _as_such(
         return ()
     told = answer(_asked(reading, msgspec.structs.replace(query, as_such=True), lookup))
     closed = told.verdict == "prohibited" and query.kind == "may" and query.value is None
-    if told.outcome != "answer" or told.verdict in ("silent", "conditional", "conflict"):
+    if told.outcome != "answer" or told.verdict in ("silent", "conflict"):
         return ()
+    if told.verdict == "conditional":
+        return _of_class_and_kind(reading, query, plain, told, answer, lookup)
     if len(plain.ask.choices) > 1 and not closed:
         return ()
     kinds = _each(reading, query, plain, answer, lookup)
@@ -186,6 +188,22 @@ def _as_such(
     else:
         return ()  # "the gloves", of which each has its use
     return (with_beside(lead, _said([one for one in (told, *kinds) if one is not lead])),)
+
+
+def _of_class_and_kind(
+    reading: Reading, query: Query, plain: Answer, told: Answer, answer: Tell, lookup: Lookup
+) -> tuple[Answer, ...]:
+    """ "Can I wear nail varnish?", of which the books know one kind apart: of it as such, with that beside.
+
+    There is nothing to choose, and "yes" and "no" may not lead where they are not of both.
+    """
+    kinds = _each(reading, query, plain, answer, lookup)
+    if len(kinds) != 1 or kinds[0].outcome != "answer" or not _is_plainly_named(reading, query, lookup):
+        return ()
+    led = usual_verdict(told, lookup), usual_verdict(kinds[0], lookup)
+    if led[0] != led[1] and (led[0] == "silent" or told.headline.startswith(("Yes", "No"))):
+        return ()
+    return (with_beside(told, _said(kinds)),)
 
 
 def _is_none_of_them(reading: Reading, query: Query, lookup: Lookup) -> bool:

@@ -47,8 +47,14 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
         sure = all(answer.verdict == "silent" for answer in answers if answer is not spoken[0])
         plain = sure or kinds <= _VALUED or usual_verdict(spoken[0], lookup) is not None
         return _led_by(spoken[0], answers) if plain else ()
+    if kinds <= _ASKED_WHETHER and (bound := _told_of_them(readings, answers, lookup)) is not None:
+        return _led_by(bound, answers)
+    if len(kinds) == 1 and (one := _all_but_silent(spoken, answers)) is not None:
+        return _led_by(one, answers)
     if len(spoken) < len(answers) or len(kinds) > 1:
         return ()
+    if kinds == {"why"} and len({frozenset(c.clause for c in one.citations) for one in answers}) == 1:
+        return _led_by(answers[0], answers)  # one clause, which tells the reason for all of them
     if kinds <= _VALUED:
         said = {_matter(answer, lookup) for answer in answers}
         bearing = [a for a, reading in zip(answers, readings, strict=True) if _rests_on_said(a, reading)]
@@ -64,6 +70,52 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
         return ()
     worn = [a for a in answers if queries[0].polarity != "not" or usual_verdict(a, lookup) != "prohibited"]
     return _led_by(worn[0], answers) if len(worn) == 1 else _each(answers, queries)
+
+
+def _told_of_them(readings: Sequence[Reading], answers: Sequence[Answer], lookup: Lookup) -> Answer | None:
+    """The one of which a rule speaks for the very people and the very place that are told: the cap that
+    drivers take off in the cab. None where rules speak so of several, or the answer is not settled."""
+    bound = [n for n, reading in enumerate(readings) if _names_people_and_place(reading, lookup)]
+    if len(bound) != 1 or answers[bound[0]].verdict in _UNSETTLED:
+        return None
+    others = [usual_verdict(one, lookup) for n, one in enumerate(answers) if n != bound[0]]
+    return answers[bound[0]] if _GRANTED.isdisjoint(others) else None
+
+
+_GRANTED = frozenset({"required", "permitted"})
+_PEOPLE = frozenset({"grade", "branch"})
+
+
+def _names_people_and_place(reading: Reading, lookup: Lookup) -> bool:
+    query = reading.query
+    if query is None or not query.items:
+        return False
+    known, day = dict(query.case.facts), query.case.as_of
+    for rule in lookup.base.rules:
+        if (
+            query.aspect != rule.aspect
+            or query.items[0] not in rule.scope.items
+            or not is_in_force(rule, day)
+        ):
+            continue
+        met = {
+            t.fact for t in tests(rule.condition) if t.fact in known and is_subset(known[t.fact], t.values)
+        }
+        people = {fact for fact in met if lookup.facts[fact].family in _PEOPLE}
+        if people and any(lookup.facts[fact].family == "situation" for fact in met):
+            return True
+    return False
+
+
+def _all_but_silent(spoken: Sequence[Answer], answers: Sequence[Answer]) -> Answer | None:
+    """The first of several that fare alike, where no rule says anything of the others: "a tie" is none for
+    the hair."""
+    silent = [one for one in answers if one.verdict == "silent"]
+    if len(spoken) < 2 or not silent or len(spoken) + len(silent) < len(answers):
+        return None
+    if len({one.verdict for one in spoken}) > 1 or spoken[0].verdict in _UNSETTLED:
+        return None
+    return spoken[0] if len({_lead(one) for one in spoken} - {""}) == 1 else None
 
 
 def _called_so(

@@ -15,6 +15,7 @@ from kb.reader.phrases.choosings import BOTH, CHOOSINGS
 from kb.reader.phrases.framings import FRAMINGS, NAMES
 from kb.reader.phrases.inspections import SEEN
 from kb.reader.phrases.misleading import MISLEADING, MISLEADING_LAST
+from kb.reader.phrases.plainly import MISLEADING_PLAINLY
 from kb.reader.phrases.street import STREET
 from kb.reader.phrases.wheres import MISLEADING_WHERES
 from kb.reader.phrases.workings import MISLEADING_WORKINGS
@@ -268,7 +269,7 @@ _FIRST = r"""
 ^(what|when|where|who) (?:do|does) <books> say(?:s)?(?: that)? (<i>) (must|may|can|should|may not|must not)\b
      => \1 \3 \2
 """
-_FIRST += MISLEADING_ASKINGS.rstrip() + MISLEADING_WHERES
+_FIRST += MISLEADING_ASKINGS.rstrip() + MISLEADING_PLAINLY.rstrip() + MISLEADING_WHERES
 
 
 @cache

@@ -29,7 +29,7 @@ _APART = word_pairs("""
     isthe=is_the iam=I_am whatis=what_is whereis=where_is isthere=is_there doesthe=does_the dothe=do_the
     canthe=can_the lemme=let_me gimme=give_me dunno=don't_know kinda=kind_of sorta=sort_of outta=out_of
     dyou=do_you d'you=do_you d'ya=do_you dya=do_you whaddya=what_do_you wanna=want_to gonna=going_to
-    coler=colour colers=colours collor=colour
+    coler=colour colers=colours collor=colour coulour=colour coulor=colour colur=colour sox=socks
     gotta=got_to shoulda=should_have coulda=could_have woulda=would_have musta=must_have oughta=ought_to
     useta=used_to tryna=trying_to finna=going_to imma=I'm_going_to betcha=bet_you
     dont=don't doesnt=doesn't didnt=didn't isnt=isn't arent=aren't wasnt=wasn't werent=weren't hasnt=hasn't
@@ -46,6 +46,7 @@ _BESIDE = Pattern(
     r"(?i)\b(?:(?P<had>id(?= (?:like|love|rather|prefer|want|have|never|also|really|say|guess|hate)\b))"
     r"|(?P<will>ill(?= (?:be|have|get|go|need|take|carry|put|just|wear|bring|never)\b))"
     r"|(?P<are>were(?= (?:going to|gonna|having|not (?:allowed|sure)|allowed|supposed)\b))"
+    r"|(?P<temp>(?<=what )temps?|(?<=which )temps?)"
     r"|(?P<varnish>(?:polish|varnish|lacquer) on (?:(?:my|the|your|our|his|her|their) )?(?:finger)?nails)"
     r"|(?P<partner>(?:other|better) half(?! (?:of|a|an|the)\b))"
     r"|(?P<kin>(?<=mother|father|sister)[- ]in[- ]law|(?<=brother)[- ]in[- ]law|(?<=son)[- ]in[- ]law"
@@ -58,6 +59,7 @@ _INSTEAD = {
     "partner": "partner",
     "kin": "",
     "varnish": "nail varnish",
+    "temp": "temperature",
 }
 """What is another word only beside some others: "id like", "ill wear", "were gonna", "my other half"."""
 _LONG_DRAWN = Pattern(r"(?i)\b[a-z']*([a-z])\1{2,}[a-z']*\b")
