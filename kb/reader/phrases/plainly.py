@@ -28,7 +28,8 @@ PLAINLY = rf"""
     \s(?=\w+ ) => who gives permission to\s
 ^(?:i've|i have|i've got|i have got) (<the>) (?:private )?([\w' -]+?)(?: from home| of my own)?
     (?: that| which)?\s(?:i'd|i would) (?:like|love|want) to <wear>((?: (?:in|on|at|with|for|to)\b[\w' -]*)?)
-    [.;,!] who (?:has|have|needs|need|must) to (?:say (?:yes|ok|okay|so)|agree|ok it|okay it|give (?:it |me |us )?the (?:nod|ok|okay))\W*$
+    [.;,!] who (?:has|have|needs|need|must) to
+    \s(?:say (?:yes|ok|okay|so)|agree|ok it|okay it|give (?:it |me |us )?the (?:nod|ok|okay))\W*$
      => who has to approve \1 \2\3?
 # ask see speak talk approach
 ^who (?:do|does|should|must|can|would) (<i>) (?:have to |need to )?(?:ask|see|go to|speak to|talk to
