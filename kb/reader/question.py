@@ -236,10 +236,6 @@ def read_question(
 
 
 def _owned(reading: Reading, lookup: Lookup) -> Reading:
-    if reading.query is not None and reading.query.kind == "when":
-        from kb.reader.recast.which_days import on_which_days  # noqa: PLC0415  few questions ask for days
-
-        reading = on_which_days(reading, lookup)
     named = (span.target for span in reading.spans if span.role == "item" and reading.query is not None)
     if any("insignia" in lookup.broader(item) for item in named if item in lookup.items):
         from kb.reader.recast.owned import of_its_owner  # noqa: PLC0415  most things are nobody's award

@@ -30,6 +30,10 @@ def of_its_words(reading: Reading, found: Understood, frame: Frame, lookup: Look
         from kb.reader.recast.layers import by_its_order  # noqa: PLC0415  few questions lay one over another
 
         reading = by_its_order(reading, found, lookup)
+    if reading.query is not None and reading.query.kind == "when":
+        from kb.reader.recast.which_days import on_which_days  # noqa: PLC0415  few questions ask for days
+
+        reading = on_which_days(reading, lookup)
     query = reading.query
     if query is not None and query.kind == "when" and _is_how(query, lookup):
         query = msgspec.structs.replace(query, kind="how")
