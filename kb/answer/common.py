@@ -275,6 +275,10 @@ def list_cautions(lookup: Lookup, items: Sequence[str], rules: Iterable[str]) ->
 
 def with_rule_notes(lookup: Lookup, answer: Answer) -> Answer:
     """The answer with what is remarked on the rules that carry it, each with its clause."""
+    if answer.reading.query is not None and answer.reading.query.kind == "why":
+        from kb.answer.purposes import with_purpose  # noqa: PLC0415  few questions ask why
+
+        answer = with_purpose(lookup, answer)
     carrying = [lookup.rules[rule] for cited in answer.citations for rule in cited.rules]
     remarks = [f"{clause_reference(lookup, rule.clause)}: {rule.note}" for rule in carrying if rule.note]
     return replaced(answer, notes=tuple(dict.fromkeys((*remarks, *answer.notes)))) if remarks else answer

@@ -67,18 +67,45 @@ ANSWERED = (
         "peaked",
     ),
     ("playhouse", "does a musician wear a tie at a matinee?", "prohibited", "4.6", "tie"),
+    ("cadets", "Who can let a cadet off being clean-shaven for a medical reason?", None, "6.4", "clause 6.4"),
+    ("cadets", "Who can excuse a cadet from being clean-shaven?", None, "6.4", "clause 6.4"),
+    ("airferry", "how high can the heel be once im on board, cabin crew", "required", "2.7", "30 mm"),
+    ("airferry", "how high can my heels be in the terminal", "required", "2.7", "60 mm"),
+    ("tramway", "how wide can a union badge be", "required", "3.5", "25 mm"),
+    ("creamery", "Cheesemaker in making whites. Can I roll my sleeves up?", "conditional", "2.2", "No"),
+    ("tramway", "what coulour sox can i wear with service dress", "required", "2.5", "black or navy"),
+    (
+        "hotel",
+        "It's minus three and I'm a porter out on the forecourt. Do I need the big coat?",
+        "required",
+        "2.8",
+        "Yes",
+    ),
+    (
+        "forest",
+        "Why do we have to have the chainsaw boots? Mine weigh a ton.",
+        "conditional",
+        "5.2",
+        "chainsaw",
+    ),
+    ("tramway", "How many shirts is a new driver issued with?", "required", "7.1", "5"),
 )
 ASKED_BACK = (
     ("tramway", "Do I have to wear my cap?"),  # the peaked cap, the workshop cap or the kepi
     ("cadets", "I'm a cadet, cap in the boat ok?"),  # the knitted cap may be worn there
     ("infirmary", "porter, nail varnish ok?"),  # clear varnish alone
     ("playhouse", "Ushers: tie on queue duty?"),
+    ("airferry", "how high can my heels be"),  # those of the court shoes or of the cabin shoes
+    ("tramway", "can I wear the big coat when it's 5 degrees"),  # the overcoat, or that of heritage dress
 )
 NOT_READ = (
     ("hotel", "I've three finger rings. All four ok?"),
     ("infirmary", "Two masks is not the problem, is it?"),
     ("creamery", "What temp do we hire for the cold store?"),
     ("cadets", "What dates does the season run?"),
+    ("cadets", "Who can let a cadet off swimming?"),
+    ("infirmary", "Who can let me off short clean nails?"),
+    ("creamery", "Can I roll my trousers up?"),
 )
 
 

@@ -112,8 +112,10 @@ def _speaks(query: Query, aspect: str, lookup: Lookup) -> bool:
 
 
 def _as_a_way(query: Query, lookup: Lookup) -> Query | None:
-    """The fit, where a way of wearing is put in words of the measure asked for."""
+    """The fit, where a way of wearing is put in words of the measure asked for; or the size across."""
     ways = [lookup.aspects[name] for name in rule_aspects(query.items[0], lookup)]
+    if [way.id for way in ways if way.kind == "measure"] == ["size"]:
+        return msgspec.structs.replace(query, aspect="size", modalities=())
     measured = any(way.kind == "measure" for way in ways)
     said = [way.within for way in ways if way.within and _WORDS[query.aspect] & _lows(way.label)]
     if measured or not said:

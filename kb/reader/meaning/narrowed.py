@@ -36,7 +36,7 @@ def narrowed(ask: Ask, frame: Frame, roles: Roles, case: Case, lookup: Lookup) -
     if not worn and frame.kind not in _GRANTED and not (frame.kind == "may" and frame.polarity == "not"):
         return None
     known = {**dict(case.facts), **roles.facts}
-    fitting = [item for item in offered if _belongs(item, known, case, lookup)]
+    fitting = [item for item in offered if belongs(item, known, case, lookup)]
     others = [item for item in offered if item not in fitting]
     kept_out = all(_is_out(item, known, case, lookup) for item in others)
     return fitting[0] if len(fitting) == 1 and kept_out else None
@@ -99,7 +99,7 @@ def _is_in_force(rule: Rule, case: Case) -> bool:
     return is_in_force(rule, case.as_of)
 
 
-def _belongs(item: str, known: Mapping[str, ValueSet], case: Case, lookup: Lookup) -> bool:
+def belongs(item: str, known: Mapping[str, ValueSet], case: Case, lookup: Lookup) -> bool:
     """Whether a rule has it worn under something of what is known, and nothing known speaks against it."""
     return any(
         evaluate(rule.condition, known.get) is not False

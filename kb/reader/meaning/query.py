@@ -27,6 +27,7 @@ from kb.reader.meaning.measured import (
     which_measure,
     which_unsaid,
 )
+from kb.reader.meaning.measured_alone import measured_alone
 from kb.reader.meaning.placed import (
     is_choice_of_company,
     is_count_on,
@@ -361,7 +362,7 @@ def _checked(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
             return Abstain(reason="No question about dress was found.")
         if _is_a_rig(frame, roles, lookup):
             return msgspec.structs.replace(query, kind="list", modalities=("required", "permitted"))
-        return Ask(fact="item", prompt="Which item is asked about?")
+        return measured_alone(query, roles, lookup)
     if query.aspect not in lookup.aspects:
         return Abstain(reason="The books do not speak of this.", words=(query.aspect,))
     return query

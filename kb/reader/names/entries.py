@@ -24,6 +24,7 @@ from kb.reader.names.shortened import (
     doing,
     going_on,
     one_way,
+    shared_tails,
     short_places,
     there,
     with_adjective,
@@ -108,8 +109,8 @@ def all_names(lookup: Lookup) -> Iterator[tuple[tuple[str, ...], Entry]]:
             yield name_words(label.partition(" of ")[2]), Entry("service", base.service.id, "", 1)
     yield from _item_names(lookup)
     for fact in base.facts:
-        if fact.family != "worn":
-            yield from _fact_names(fact)
+        yield from (() if fact.family == "worn" else _fact_names(fact))
+        yield from ((tail, Entry("value", one, fact.id, 2)) for tail, one in shared_tails(fact))
     things = {words for item in base.items for words in map(name_words, labels_of(item)) if len(words) == 1}
     for fact in base.facts:  # but "is the hair gathered up" is as well how the hair is worn
         entry = Entry("value", "yes", fact.id, 1)

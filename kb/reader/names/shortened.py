@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 
+from kb.model.records import Fact
 from kb.reader.phrases.english import LEADING_PREPOSITIONS, LIMBS, PHRASES, SKIPPED_INSIDE_LABELS
 from kb.reader.words.forms import word_set
+from kb.reader.words.tokens import tokenize
 
 _WAYS = word_set("to from in out into up down on off before after at")
 ON_BODY = LIMBS | word_set("shoulder breast back side hip waist collar sleeve cuff pocket")
@@ -47,6 +50,18 @@ def with_adjective(words: _Words) -> Iterator[tuple[str, ...]]:
     for first in range(1, len(words) - 1):
         if PHRASES.get((words[first][0],), "").startswith(("dimension", "degree", "oversize")):
             yield tuple(key for _, key in words[first:])
+
+
+def shared_tails(fact: Fact) -> Iterator[tuple[tuple[str, ...], str]]:
+    """ "Service dress", where there are a winter and a summer service dress: the end of the names of several
+    rigs, of two words at least, with each rig that it may be."""
+    names = ((value.id, tokenize(value.label)) for value in fact.values if fact.family == "rig")
+    tails = [(tuple(token.key for token in name[1:]), one) for one, name in names if len(name) > _SHORTEST]
+    counts = Counter(tail for tail, _ in tails)
+    yield from ((tail, one) for tail, one in tails if counts[tail] > 1)
+
+
+_SHORTEST = 2  # words: of "winter dress" and "summer dress" no end has two
 
 
 def doing(words: _Words) -> Iterator[tuple[str, ...]]:

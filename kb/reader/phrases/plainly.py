@@ -9,9 +9,6 @@ PLAINLY = rf"""
 # dates date days hours months
 ^(?:on |between |from |in |during )?(?:what|which) (?:exact |calendar )?(?:dates?|days|hours|months) (?:of the
     \s(?:year|day) )?(?=(?:can|may|must|could|should|is|are|am|do|does|will)\b) => when\s
-# problem problems trouble issue issues worry worries bother harm hassle deal
-^(?!.*\b(?:is|are|was|were|it|that|this|there|why|what|who|when|where|how)\b.*\b(?:not|no)\b)(.*?\w),?
-    \s(?:not|no) (?:really )?(?:an? |any )?{_TROUBLE}(?: (?:in|with) (?:that|it|this))?\W*$ => \1 ok?
 # enough
 (^|[.;,:!] )(?:is|are|wo|would|will)(?:n't| not)? ((?:<the> )?[\w' -]+?) (?:be )?enough(?: on
     \s(?:its|their) own| by (?:itself|themselves))?,? without (<the> [\w' -]+?)\W*$
@@ -38,6 +35,17 @@ PLAINLY = rf"""
 ^who (?:do|does|should|must|can|would) (<i>) (?:have to |need to )?(?:ask|see|go to|speak to|talk to
     |approach)(?: about| for| regarding)?(?: permission| leave)?(?: for| about| to)? carry(?:ing)?
     \s(.+?)\W*$ => who gives permission to carry \2?
+# high tall
+^how (?:high|tall) (?:can|may|must|should|could) (<the> )?([\w-]+?)s? be\b
+     => what must the height of the \2 be
+# wide broad
+^how (?:wide|broad) (?:can|may|must|should|could) (<the> )?([\w-]+?)s? be\b
+     => what must the width of the \2 be
+# long
+^how long (?:can|may|must|should|could) (<the> )?([\w-]+?)s? be\b => what must the length of the \2 be
+# issued given supplied provided
+^how many ([\w' -]+?) (?:is|are|am|was|were) (?:(<the>) (?:new )?([\w' -]+?)|(<i>)) (?:issued|given|supplied
+    |provided)(?: with)?\W*$ => how many \1 does \2 \3\4 get?
 # first
 (?:^|(?<=[.;,:]) ?)(?:it's |this is |on )?(?:my |the )?(?:very )?(?:first|1st) (?:day|shift|week|morning
     |evening|night)(?: here| today| tomorrow| at work| on the job)?(?:,|\.|;| and) (?=\w) => \s
@@ -55,7 +63,10 @@ PLAINLY = rf"""
 ^what(?:'s| is| are) (?:it|they|that|those|these) for,? (<the> [\w' -]+?)\W*$ => why must \1 be worn?
 """
 
-MISLEADING_PLAINLY = r"""
+MISLEADING_PLAINLY = rf"""
+# problem problems trouble issue issues worry worries bother harm hassle deal
+^(?!.*\b(?:is|are|was|were|it|that|this|there|why|what|who|when|where|how)\b.*\b(?:not|no)\b)(.*?\w),?
+    \s(?:not|no) (?:really )?(?:an? |any )?{_TROUBLE}(?: (?:in|with) (?:that|it|this))?\W*$ => \1 ok?
 # give grant
 ^who (?:has|have|needs|need|must|should)(?: to)? (?:give|grant) (?=(?:permission|leave|consent|the ok)\b)
      => who gives\s

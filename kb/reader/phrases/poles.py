@@ -207,12 +207,10 @@ def named_poles(aspect: Aspect) -> frozenset[Pole]:
     """The poles that the name of a way, or the verb of an act, says; a fastening is done up."""
     table = phrases()
     if aspect.within is None:
-        words = (aspect.verb or "").split()
-        return (
-            table.get(tuple(words[:1]), frozenset())
-            if words and words[0] not in ("wear", "carry")
-            else frozenset()
-        )
+        words, done = (aspect.verb or "").split(), tuple((aspect.done or "").split())
+        if not words or words[0] in ("wear", "carry"):
+            return frozenset()
+        return table.get(tuple(words[:1])) or table.get(done) or frozenset()  # "turned back" of "turn"
     lows = [token.low for token in tokenize(aspect.label)]
     poles: frozenset[Pole] | None = None
     taken: set[int] = set()

@@ -78,6 +78,12 @@ def is_bounded(pieces: Pieces, index: int) -> bool:
     return denied or (index + 1 < len(pieces) and pieces[index + 1].tag == "but")
 
 
+def _is_of_several(piece: Piece, lookup: Lookup) -> bool:
+    """Whether a name is the end that the names of several rigs share: "service dress" in all seasons."""
+    rigs = all(lookup.facts[entry.owner].family == "rig" for entry in piece.entries)
+    return rigs and piece.last - piece.first > 1
+
+
 def as_fact(piece: Piece, lookup: Lookup, bounded: bool = False) -> Piece:
     """A name of nothing but values of one fact becomes that fact; the widest where it is `bounded`."""
     if piece.tag != "name" or not all(entry.kind in ("value", "group") for entry in piece.entries):
@@ -86,6 +92,8 @@ def as_fact(piece: Piece, lookup: Lookup, bounded: bool = False) -> Piece:
     sets = {entry_values(entry, lookup) for entry in piece.entries}
     if len(owners) == 1 and len(sets) > 1 and bounded:
         sets = {one for one in sets if all(is_subset(other, one) for other in sets)}  # "cadets but C1"
+    if len(owners) == 1 and len(sets) > 1 and _is_of_several(piece, lookup):
+        sets = {Choices(frozenset().union(*(one.members for one in sets)))}
     if len(owners) > 1 or len(sets) != 1:
         return piece
     fact, values = owners.pop(), sets.pop()

@@ -78,6 +78,8 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
     place = len(said[: match.start("thing")].split())
     named = [p for p in found.pieces if p.tag in ("item", "items")]
     items = [entry.id for p in named if p.first >= place for entry in p.entries if entry.id in lookup.items]
+    if not named and match.re is _ASKED[1].compiled:
+        return _let_off_duty(strange(found, place), case, lookup)
     if not items or any(p.first < place for p in named):
         return None
     if len(items) > 1 and sum(p.first >= place for p in named) == 1:
@@ -107,6 +109,27 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
     grades = (p for p in before if p.tag == "fact" and lookup.facts[p.fact].family == "grade")
     people = any(grades) or any(p.tag == "authority" for p in before)
     return Abstain(reason=f"{NONE_SAYS_WHO} let anybody off it.") if people else None
+
+
+def _let_off_duty(words: Sequence[str], case: Case, lookup: Lookup) -> Query | None:
+    """ "Who can let a cadet off being clean-shaven": the one clause on waiving that takes in the one duty."""
+    freeing = _freeing(case, lookup)
+    duties = [
+        clause
+        for clause in lookup.base.clauses
+        if words and is_in_force(clause, case.as_of) and has_words(words, clause)
+        if any(rule.modality in ("must", "must_not") for rule in lookup.rules_of(clause.id))
+    ]
+    if len(duties) != 1:
+        return None
+    taking = [
+        clause.id
+        for clause in freeing
+        for sentence in clause.text.split(". ")
+        if FREES.search(sentence) and takes_in(sentence, clause, duties[0], protecting=False)
+    ]
+    found = tuple(dict.fromkeys(taking))
+    return Query(kind="source", clause=found[0], case=case) if len(found) == 1 else None
 
 
 def in_order(tokens: Sequence[Token]) -> str:

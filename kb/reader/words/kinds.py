@@ -42,6 +42,7 @@ hair clip|hair grip|hairgrip|kirby grip|hair slide|bobby pin
 umbrella|brolly
 penknife|pocket knife|clasp knife
 raincoat|mac|mackintosh
+overcoat|greatcoat|topcoat|big coat|heavy coat|thick coat
 rain jacket|waterproof jacket|cagoule|kagool|kagoule|pac-a-mac
 neckerchief|neck cloth|kerchief
 braces|suspenders
