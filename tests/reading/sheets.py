@@ -13,7 +13,20 @@ from kb import demo_folder
 
 HERE = Path(__file__).parent
 TODAY = datetime.date(2026, 11, 25)
-SMALL = ("infirmary", "airferry", "forest", "playhouse", "tramway", "creamery", "cadets", "hotel")
+SMALL = (
+    "infirmary",
+    "airferry",
+    "forest",
+    "playhouse",
+    "tramway",
+    "creamery",
+    "cadets",
+    "hotel",
+    "zoo",
+    "racecourse",
+    "shipyard",
+    "ambulance",
+)
 """Small rule books, each of another trade."""
 BOOKS = {
     "demo": demo_folder(),
