@@ -31,6 +31,7 @@ from kb.reader.words.everyday import DOINGS, OCCASIONS, OTHERS, PLACES
 from kb.reader.words.forms import NUMBER_WORDS, word_set
 from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.tokens import Token, stems, tokenize
+from kb.text import yes_or_no
 
 Read = Callable[[str], Reading]
 Tell = Callable[[Reading], tuple[Answer, ...]]
@@ -117,7 +118,7 @@ def _is_witnessed(seen: _Seen) -> bool:
     told, query = seen.told, seen.told.reading.query
     if query is None or query.kind not in ("may", "must") or not query.items:
         return False
-    if told.verdict not in _TOLD or not told.headline.startswith(("Yes", "No")):
+    if told.verdict not in _TOLD or not yes_or_no(told.headline):
         return False
     if told.verdict == "conditional" and not all(
         _is_around(word, seen.reading.question) for word in seen.gone
@@ -147,7 +148,7 @@ def _is_settled(seen: _Seen) -> bool:
     permitted, or the question speaks as much of another clause, none may stand after it either.
     """
     reading, told = seen.reading, seen.told
-    says = told.headline.startswith(("Yes", "No"))
+    says = bool(yes_or_no(told.headline))
     if told.verdict in ("conditional", "silent", "conflict") or (not says and _wants_yes_or_no(reading)):
         return False
     where = _standing(reading, seen.gone)

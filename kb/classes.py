@@ -16,6 +16,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.reader.doubts.offered import of_kinds
 from kb.reader.words.tokens import tokenize
+from kb.text import yes_or_no
 from kb.wording import say_query
 
 Tell = Callable[[Reading], Answer]
@@ -27,6 +28,8 @@ def class_told(reading: Reading, plain: Answer, answer: Tell, lookup: Lookup) ->
     query, ask = reading.query, plain.ask
     if query is None or ask is None or ask.fact != "item":
         return ()
+    if chosen := _which(reading, query, answer, lookup):
+        return chosen
     kinds = of_kinds(reading, ask, lookup)
     told = [answer(one) for one in kinds]
     return (
@@ -41,6 +44,16 @@ def class_told(reading: Reading, plain: Answer, answer: Tell, lookup: Lookup) ->
 
 def _asked(reading: Reading, query: Query, lookup: Lookup) -> Reading:
     return msgspec.structs.replace(reading, ask=None, query=query, text=say_query(lookup, query))
+
+
+def _which(reading: Reading, query: Query, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
+    """ "Which pen can I take in?" is answered by the pens that may be, not by yes or no."""
+    first = next((token.low for token in tokenize(reading.question)), "")
+    if first not in ("which", "what") or query.kind != "may" or query.polarity == "not" or query.value:
+        return ()
+    listed = msgspec.structs.replace(query, kind="list", modalities=("required", "permitted"))
+    told = answer(_asked(reading, listed, lookup))
+    return (told,) if told.outcome == "answer" and told.entries else ()
 
 
 def _each(reading: Reading, query: Query, plain: Answer, answer: Tell, lookup: Lookup) -> list[Answer]:
@@ -201,7 +214,7 @@ def _of_class_and_kind(
     if len(kinds) != 1 or kinds[0].outcome != "answer" or not _is_plainly_named(reading, query, lookup):
         return ()
     led = usual_verdict(told, lookup), usual_verdict(kinds[0], lookup)
-    if led[0] != led[1] and (led[0] == "silent" or told.headline.startswith(("Yes", "No"))):
+    if led[0] != led[1] and (led[0] == "silent" or yes_or_no(told.headline)):
         return ()
     return (with_beside(told, _said(kinds)),)
 

@@ -10,6 +10,7 @@ import re
 
 from kb.answer.common import replaced
 from kb.model.questions import Answer, Query
+from kb.text import yes_or_no
 
 _SAID = (
     r"true(?: or (?:false|not))?|right(?: or (?:wrong|not))?|correct(?: or not)?|(?:is|was) (?:that|it|this)"
@@ -43,7 +44,6 @@ _NO_DUTY = re.compile(
 )
 _DENIALS = re.compile(r"\b(?:not|cannot|never|nobody|no one|none|neither|nor|no)\b")
 _NOT_BEFORE = re.compile(r"\bnot (?:\w+ )?$")
-_LED = re.compile(r"^(Yes|No)(?=[.:,])")
 _RIGHT = {"No": "Right", "Yes": "Wrong"}
 
 
@@ -80,9 +80,9 @@ def _first_ban(claim: str) -> int:
 
 def confirmed(text: str, answer: Answer) -> Answer:
     """The answer, with right or wrong for no or yes where they are to be said of a denial."""
-    query, led = answer.reading.query, _LED.search(answer.headline)
-    if query is None or led is None or answer.headline.startswith("No, this is prohibited"):
+    query, led = answer.reading.query, yes_or_no(answer.headline)
+    if query is None or not led or answer.headline.startswith("No, this is prohibited"):
         return answer
     if not _denies(_claim(text), query):
         return answer
-    return replaced(answer, headline=f"{_RIGHT[led[0]]}{answer.headline[led.end() :]}")
+    return replaced(answer, headline=f"{_RIGHT[led]}{answer.headline[len(led) :]}")

@@ -38,6 +38,7 @@ from kb.reader.recast.by_names import is_told_by_name, told_by_names
 from kb.reader.recast.its_own import described
 from kb.reader.words.tokens import tokenize
 from kb.shown import by_a_clause, names_a_thing, to_read, told_or_read
+from kb.text import yes_or_no
 from kb.wording import say_query
 
 if TYPE_CHECKING:
@@ -221,7 +222,7 @@ def _which_measure(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -
     ]
     if any(one.outcome != "answer" or one.verdict == "silent" for one in told):
         return None
-    fitting = [one for one in told if not one.headline.startswith("No")]
+    fitting = [one for one in told if yes_or_no(one.headline) != "No"]
     lead = (fitting or told)[0]
     others = [one.reading.query for one in told if one is not lead]
     if fitting and not all(q is not None and is_far(q, lookup) for q in others):
@@ -262,7 +263,7 @@ def _banned_whole(reading: Reading, read: Read, answer: Tell, lookup: Lookup) ->
     return replaced(told, reading=unused)
 
 
-_HANDLED = frozenset({"use", "open", "hold"})
+_HANDLED = frozenset({"use", "open", "hold", "take", "bring"})
 
 
 def _not_had(reading: Reading, answer: Tell, lookup: Lookup) -> Answer | None:
@@ -329,7 +330,7 @@ def _at_a_place(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> A
         return told if not with_its_kinds(where.items[0], lookup) else None
     with_it = answer(_asked(found, query, lookup))
     sided = any(token.low in ("left", "right") for token in tokenize(reading.question))
-    if with_it.outcome == "answer" and with_it.headline.startswith("No") and not sided:
+    if with_it.outcome == "answer" and yes_or_no(with_it.headline) == "No" and not sided:
         return with_it  # "the band on the right sleeve with the brassard": it may well be worn
     of_itself = f"worn:{lookup.items[where.items[0]].part_of}"
     if any(fact != of_itself for fact, _ in where.case.facts if fact.startswith("worn:")):

@@ -16,6 +16,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Answer, AnswerCase, Reading
 from kb.model.records import Rule, is_in_force
 from kb.model.values import ValueSet, is_empty, subtract
+from kb.text import yes_or_no
 from kb.wording import clause_reference, say_query, say_rule
 
 _GRANTED = "granted:"
@@ -54,7 +55,7 @@ def _without_waiver(plain: Answer, lookup: Lookup) -> Reading | None:
     reading, query = plain.reading, plain.reading.query
     if query is None or query.kind != "may" or query.polarity == "not" or query.value is not None:
         return None
-    if plain.headline.startswith(("Yes", "No")):
+    if yes_or_no(plain.headline):
         return None  # what the waiver changes is told beside it
     lets_off = [case for case in plain.cases if _only_lets_off(case, lookup)]
     granted = _grants(lets_off)

@@ -162,3 +162,9 @@ _SEQUENCE = Pattern(
     r"|(?:\x1b[\]PX^_]|[\x90\x98\x9d-\x9f])[^\x07\x1b\x9c]*(?:\x07|\x1b\\|\x9c)"
     r"|\x1b[ -/]*[0-~]"
 )
+
+
+def yes_or_no(text: str) -> str:
+    """ "Yes" or "No" where a text begins with that; empty for "No clause says so"."""
+    words = (word for word in ("Yes", "No") if text.startswith((f"{word}.", f"{word}:", f"{word},")))
+    return next(words, "")

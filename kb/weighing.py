@@ -22,6 +22,7 @@ from kb.reader.stories.claims import (
     two_measures,
 )
 from kb.reasoner import Facts
+from kb.text import yes_or_no
 
 AskWith = Callable[[str, Facts, Reading | None], tuple[Answer, ...]]
 _STANDS = "stands"
@@ -182,9 +183,9 @@ def _fate(answer: Answer) -> str:
         return _SILENT if answer.verdict == "silent" else _OPEN
     return (
         _STANDS
-        if answer.headline.startswith("Yes")
+        if yes_or_no(answer.headline) == "Yes"
         else _FALLS
-        if answer.headline.startswith("No")
+        if yes_or_no(answer.headline) == "No"
         else _OPEN
     )
 

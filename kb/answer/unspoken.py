@@ -13,6 +13,7 @@ import msgspec
 
 from kb.answer.common import citation
 from kb.model.conditions import evaluate
+from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query
 from kb.model.records import Modality, Rule
 from kb.reasoner import Engine
@@ -25,8 +26,8 @@ _MOST, _LONGEST = 2, 220
 def with_unspoken(engine: Engine, query: Query, answer: Answer) -> Answer:
     """The answer to a question of an act on which no rule applies, with the rules on other cases."""
     rules = _on_act(engine, query)
-    wanted = [rule for rule in rules if rule.modality in _WANTED.get(query.kind, ())]
-    rules = (wanted or rules) if query.kind == "must" else rules
+    if query.kind == "must":
+        rules = [rule for rule in rules if rule.modality == "must"] or rules
     if not rules:
         return answer
     lookup = engine.lookup
@@ -38,26 +39,36 @@ def with_unspoken(engine: Engine, query: Query, answer: Answer) -> Answer:
         verb = "speaks" if len(clauses) == 1 else "speak"
         it = the_item(lookup, query.items[0])
         said = [f"{listing([*named, *more])} {verb} of {it}, but not of this case."]
-    lead = _LEADS.get(query.kind) if wanted and query.polarity == "do" else None
     return msgspec.structs.replace(
         answer,
-        headline=" ".join((lead or "The books are silent on this case.", *said)),
+        headline=" ".join((_lead(lookup, query, {rule.modality for rule in rules}), *said)),
         speaking=tuple(citation(lookup, clause, ()) for clause in clauses[:_MOST]),
     )
 
 
-_WANTED: dict[str, tuple[Modality, ...]] = {"must": ("must",), "may": ("may", "must")}
-_LEADS = {
-    "must": "No clause requires it in this case.",
-    "may": "No clause allows it in this case, and none forbids it.",
-}
+def _lead(lookup: Lookup, query: Query, told: set[Modality]) -> str:
+    """What no clause does here that one does elsewhere, of what was asked."""
+    if query.kind == "must" and query.polarity == "do" and "must" in told:
+        return f"{_NOT_REQUIRED}."
+    if query.kind == "may" and query.polarity == "do" and "may" in told:
+        return "No clause allows it in this case, and none forbids it."
+    if query.kind == "may" and query.polarity == "do" and "must" in told:
+        return f"{_NOT_REQUIRED}, and none forbids it."
+    if query.kind == "may" and query.polarity == "not" and "must" in told:
+        return f"No clause requires {the_item(lookup, query.items[0])} in this case."
+    return "The books are silent on this case."
+
+
+_NOT_REQUIRED = "No clause requires it in this case"
 _SILENT = "otherwise the books are silent."
+_ON = "It depends on "
 
 
 def with_elsewhere(engine: Engine, query: Query, answer: Answer) -> Answer:
     """A table that leads to a silence, with the leave and the duties that what was stated keeps out."""
     known = dict(query.case.facts)
     in_rig = {fact: values for fact, values in known.items() if fact == "rig"}.get
+    answer = _with_no_duty(query, answer)
     if not known or answer.verdict != "conditional" or not answer.headline.endswith(_SILENT):
         return answer
     rules = [
@@ -74,6 +85,18 @@ def with_elsewhere(engine: Engine, query: Query, answer: Answer) -> Answer:
     left = any(case.verdict in ("permitted", "required", "not_required") for case in answer.cases)
     rest = "otherwise no clause allows or forbids it here." if plain and not left else _SILENT
     return msgspec.structs.replace(answer, headline=" ".join((f"{start}{rest}", *said)))
+
+
+def _with_no_duty(query: Query, answer: Answer) -> Answer:
+    """Of a table in which nothing is ever required, that first, to who asks whether it must be."""
+    verdicts = {case.verdict for case in answer.cases}
+    free = "silent" in verdicts and verdicts <= {"silent", "permitted", "not_required"}
+    if not free or query.kind != "must" or query.polarity != "do" or not answer.headline.startswith(_ON):
+        return answer
+    _, colon, rest = answer.headline.partition(": ")
+    if not colon:
+        rest = f"whether it may be depends on {answer.headline.removeprefix(_ON)}"
+    return msgspec.structs.replace(answer, headline=f"{_NOT_REQUIRED}: {rest}")
 
 
 def _on_act(engine: Engine, query: Query) -> list[Rule]:

@@ -156,3 +156,58 @@ def test_what_it_costs_is_not_whether_it_is_fine(ask: Ask, text: str) -> None:
     answer = ask("hotel", text)
     assert answer.outcome == "abstain"
     assert [citation.number for citation in answer.speaking] == ["4.1", "4.2", "4.4"]
+
+
+@pytest.mark.parametrize(
+    ("book", "text", "headline"),
+    [
+        # "In the kitchen it need not be worn"; duties of other cases, and none of this one
+        (
+            "hotel",
+            "Porter on the forecourt, exactly 5 °C. Greatcoat compulsory?",
+            "No clause requires it in this case: the greatcoat may be worn when the weather is not fine",
+        ),
+        (
+            "cadets",
+            "Do recruits have to wear rank slides?",
+            "No clause requires it in this case: the rank slides need not be worn when",
+        ),
+        # "Members wear the name badge on duty, except at a funeral": going without it is asked
+        (
+            "ambulance",
+            "No name badge at a funeral, is that right?",
+            "No clause requires the name badge in this case. The name badge must be worn on duty, except",
+        ),
+        # what protects is never said to be allowed by no clause
+        (
+            "racecourse",
+            "Mower running, but I'm in a closed cab. Ear defenders?",
+            "No clause requires it in this case, and none forbids it. A member of the ground staff must",
+        ),
+        # tied by hand is not clipped or buttoned on, but fastened
+        ("hotel", "Bow tie undone ok?", "No: the bow tie must be tied by hand."),
+        ("hotel", "Is the bow tie fastened?", "The bow tie must be tied by hand."),
+        # a place that the books have as a thing, too
+        (
+            "shipyard",
+            "Foreman going into the paint hall. Can he keep his mobile phone?",
+            "No. The mobile phone",
+        ),
+        ("shipyard", "Can I take my phone into the paint hall?", "No. The mobile phone must not be carried."),
+        ("shipyard", "Must a visitor enter the paint hall?", "It depends on"),
+        # which of them, and not whether
+        (
+            "creamery",
+            "Which pens are allowed in the making room?",
+            "In the making room, the detectable pen may",
+        ),
+        ("creamery", "Are pens allowed in the making room?", "No. Any pen other than the detectable pen"),
+    ],
+)
+def test_what_was_asked_is_what_leads(ask: Ask, book: str, text: str, headline: str) -> None:
+    assert ask(book, text).headline.startswith(headline)
+
+
+@pytest.mark.parametrize("text", ["Clip-on bow tie do, or not?", "Bow tie zipped ok?"])
+def test_another_means_of_fastening_is_not_the_one_that_is_told(ask: Ask, text: str) -> None:
+    assert ask("hotel", text).outcome == "abstain"

@@ -85,16 +85,30 @@ def _leading(answer: Answer, lookup: Lookup) -> str | None:
     Whoever asks whether something must be and is told that no clause requires it, and when one does, has
     the answer: it need not be.
     """
-    if answer.verdict == "silent" and answer.headline.startswith("No clause requires it in this case."):
+    if answer.verdict in ("silent", "conditional") and answer.headline.startswith("No clause requires "):
         return "not_required"
     query = answer.reading.query
     why = query is not None and query.kind == "why" and ", unless " in answer.headline
     firm = why or answer.headline.startswith(("Yes", "No", "Right", "Wrong"))
     if answer.verdict == "conditional" and firm:
-        said = usually_in(lookup, query) if query is not None else {}
-        usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases], said)
-        return answer.cases[usual].verdict if usual is not None else answer.verdict
+        usually = usually_in(lookup, query) if query is not None else {}
+        usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases], usually)
+        led = _IN_RIG.match(answer.headline)
+        said = next(
+            (v for modal, v in _MODALS.items() if led and f" {modal} " in led["said"]), answer.verdict
+        )
+        return answer.cases[usual].verdict if usual is not None else said
     return answer.verdict
+
+
+# "Yes, in dive dress. The hood must be worn; in any other rig ..." says what holds in the rig that goes with it.
+_IN_RIG = re.compile(r"(?:Yes|No), in [^.:;]+[.:] (?P<said>[^;]*); in any other rig ")
+_MODALS = {
+    "must not be": "prohibited",
+    "must be": "required",
+    "need not be": "not_required",
+    "may be": "permitted",
+}
 
 
 def _is_in_place_of(answer: Answer) -> bool:

@@ -7,7 +7,7 @@ whatever words and in any form of a verb; so it is the way that the books name, 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from functools import cache
 
 import msgspec
@@ -57,6 +57,17 @@ gathered -: hang hang_loose hang_down let_down hang_free flow untie swing dangle
 gathered -: | loose down free
 gathered -: flowing untied
 """
+_MEANS = ("button", "zip", "hook", "lace", "clip", "buckle", "strap", "tie", "snap", "pin")
+
+
+def is_by_other_means(said: Collection[str], name: Collection[str]) -> bool:
+    """Whether a way has another means in its name than what is said: tied, and not clipped or buttoned."""
+    means = [
+        {verb for verb in _MEANS if not words.isdisjoint(_forms(verb))} for words in (set(said), set(name))
+    ]
+    return all(means) and means[0].isdisjoint(means[1])
+
+
 _IRREGULAR: Mapping[str, tuple[str, ...]] = {
     "do": ("done", "did", "doing", "does"), "undo": ("undone", "undid", "undoing", "undoes"),
     "hang": ("hung", "hanging", "hangs"), "see": ("seen", "saw", "sees", "seeing"),

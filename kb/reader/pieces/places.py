@@ -24,6 +24,7 @@ _WITHIN = _NOUNS | {"measure", "self", "particle", "part", "limb"} | LIGHT
 def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     """ "Outside" alone is not indoors; before a place it is anywhere but there; "heavy rain" is rain."""
     found = [_no_street(piece, tokens, lookup) for piece in pieces]
+    _entered(found, tokens, lookup)
     _bound_for(found, tokens, lookup)
     _being_there(found, tokens, lookup)
     index = 0
@@ -42,6 +43,36 @@ def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
             _inside(found, index, tokens, lookup)
         index += 1
     return tuple(found)
+
+
+_INTO = frozenset({"in", "into", "inside", "at", "through", "within"})
+
+
+def _entered(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """ "Into the paint hall", which may be a thing besides, by the name of the place that it is."""
+    for index, piece in enumerate(found):
+        if piece.tag not in ("name", "item") or [entry.kind for entry in piece.entries] != ["item"]:
+            continue
+        lead = index - 1
+        while lead >= 0 and found[lead].tag in ("det", "poss"):
+            lead -= 1
+        if lead < 0 or tokens[found[lead].last - 1].low not in _INTO:
+            continue
+        own = lookup.items[piece.entries[0].id].label.casefold()
+        for fact in lookup.base.facts:
+            named = [value.id for value in fact.values if _bare_name(value.label) == own]
+            if named and fact.kind == "choice" and is_place(lookup, fact.id):
+                values = Choices(frozenset(named))
+                found[index] = fact_piece(piece, fact.id, values, piece.first, piece.last)
+                break
+
+
+def _bare_name(label: str) -> str:
+    """The name of a place without what leads to it: "paint hall" of "in the paint hall"."""
+    words = label.casefold().split()
+    while len(words) > 1 and words[0] in (*LEADING_PREPOSITIONS, "the", "a", "an"):
+        words = words[1:]
+    return " ".join(words)
 
 
 _TOWARDS = frozenset({"to", "towards", "toward"})

@@ -16,7 +16,7 @@ from kb.model.records import Aspect, Case
 from kb.model.values import NO, YES
 from kb.reader.meaning.frame import Frame, denied_leave
 from kb.reader.meaning.query import said_case
-from kb.reader.phrases.poles import BESIDE, PARTLY, Posed, named_poles, phrases, posed
+from kb.reader.phrases.poles import BESIDE, PARTLY, Posed, is_by_other_means, named_poles, phrases, posed
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Understood
 from kb.reader.words.forms import word_set
@@ -118,6 +118,8 @@ def _shared(said: Posed, aspect: Aspect, found: Understood, frame: Frame) -> dic
     if "rolled" in shared and not (words & _ROLLED or lows & _SLEEVES):
         return {}  # "may I push up my jersey"
     label = {token.low for token in tokenize(aspect.label)}
+    if "fast" in shared and is_by_other_means(words, label):
+        return {}  # what is tied by hand is not clipped on
     if shared.get("gathered") and not words & label & {"up", "back"}:
         return {}  # what is tied may still not be tied back
     return shared
