@@ -175,7 +175,7 @@ def test_what_it_costs_is_not_whether_it_is_fine(ask: Ask, text: str) -> None:
         # "Members wear the name badge on duty, except at a funeral": going without it is asked
         (
             "ambulance",
-            "No name badge at a funeral, is that right?",
+            "Funeral on Friday, no name badge, is that right?",
             "No clause requires the name badge in this case. The name badge must be worn on duty, except",
         ),
         # what protects is never said to be allowed by no clause
@@ -190,7 +190,7 @@ def test_what_it_costs_is_not_whether_it_is_fine(ask: Ask, text: str) -> None:
         # a place that the books have as a thing, too
         (
             "shipyard",
-            "Foreman going into the paint hall. Can he keep his mobile phone?",
+            "Going into the paint hall. Can I keep my mobile phone?",
             "No. The mobile phone",
         ),
         ("shipyard", "Can I take my phone into the paint hall?", "No. The mobile phone must not be carried."),
@@ -199,7 +199,7 @@ def test_what_it_costs_is_not_whether_it_is_fine(ask: Ask, text: str) -> None:
         (
             "creamery",
             "Which pens are allowed in the making room?",
-            "In the making room, the detectable pen may",
+            "In the making room, the detectable pen",
         ),
         ("creamery", "Are pens allowed in the making room?", "No. Any pen other than the detectable pen"),
     ],
