@@ -101,7 +101,7 @@ def _leading(answer: Answer, lookup: Lookup) -> str | None:
     return answer.verdict
 
 
-# "Yes, in dive dress. The hood must be worn; in any other rig ..." says what holds in the rig that goes with it.
+# "Yes, in dive dress. The hood must be worn; in any other rig ...": what holds in the rig that goes with it.
 _IN_RIG = re.compile(r"(?:Yes|No), in [^.:;]+[.:] (?P<said>[^;]*); in any other rig ")
 _MODALS = {
     "must not be": "prohibited",

@@ -181,7 +181,7 @@ hold: hold|holds|holding|held|possess|possesses|possessing|qualified as|qualifie
 too many: too many|too few|enough|too much|suffice|suffices|sufficient
 grant: granted|grant|grants|granting|has granted|have granted|been granted|has been granted|authorised by
 |authorized by|approved|approved by|ordered|ordered by|has ordered|has authorised|has authorized
-|has approved|has allowed|gave|has given|given by|been given|has been given|have been given|granted by
+|has approved|has allowed|gave|has given|given by|has been given|granted by
 |declared|declares|declare|in force|in effect|announced|proclaimed|signed|signed by
 |gives permission for|has been declared|authorise|authorises|authorize|authorizes
 |approve|approves|issue|issues|issued|give|gives|sign off|give leave for|gives leave for|give leave to
