@@ -18,6 +18,7 @@ from kb.reader.doubts.offered import of_kinds
 from kb.reader.words.tokens import tokenize
 from kb.text import yes_or_no
 from kb.wording import say_query
+from kb.wording.labels import is_whole
 
 Tell = Callable[[Reading], Answer]
 _MOST_KINDS = 4
@@ -33,13 +34,45 @@ def class_told(reading: Reading, plain: Answer, answer: Tell, lookup: Lookup) ->
     kinds = of_kinds(reading, ask, lookup)
     told = [answer(one) for one in kinds]
     return (
-        _mostly_out(query, told, lookup)
+        _whole_uniform(reading, query, plain, answer, lookup)
+        or _mostly_out(query, told, lookup)
         or _all_but_one(reading, query, plain, answer, lookup)
         or (told_alike(kinds, told, lookup) if kinds else ())
         or _only_kind(reading, query, plain, answer, lookup)
         or _none_may(reading, query, plain, answer, lookup)
         or _as_such(reading, query, plain, answer, lookup)
     )
+
+
+def _whole_uniform(
+    reading: Reading, query: Query, plain: Answer, answer: Tell, lookup: Lookup
+) -> tuple[Answer, ...]:
+    """ "May I wear uniform off duty?": of the uniform as a whole, where a rule speaks of it by that name.
+
+    What the same clauses say of single things of it ("but for the fleece") is told beside it.
+    """
+    if query.kind != "may" or query.polarity == "not" or query.value is not None or plain.ask is None:
+        return ()
+    if len(plain.ask.choices) <= _MOST_KINDS or not is_whole(lookup, query.items[0]):
+        return ()
+    if not _is_plainly_named(reading, query, lookup):
+        return ()
+    whole = answer(_asked(reading, msgspec.structs.replace(query, as_such=True), lookup))
+    said = {case.verdict for case in whole.cases} if whole.outcome == "answer" else {"silent"}
+    if said == {"silent"} or not said <= _SIMPLE or not _closes_by_name(whole, query, lookup):
+        return ()
+    clauses = {lookup.rules[rule].clause for case in whole.cases for rule in case.rules}
+    apart = {name for one in clauses for rule in lookup.rules_of(one) for name in rule.scope.items}
+    kinds = [kind for kind in _each(reading, query, plain, answer, lookup) if _is_of(kind, apart)]
+    beside = [one for one in kinds if one.outcome == "answer" and one.verdict != whole.verdict]
+    return (with_beside(whole, _said(beside)) if beside else whole,)
+
+
+_SIMPLE = {"permitted", "prohibited", "not_required", "silent"}
+
+
+def _is_of(told: Answer, items: set[str]) -> bool:
+    return told.reading.query is not None and told.reading.query.items[0] in items
 
 
 def _asked(reading: Reading, query: Query, lookup: Lookup) -> Reading:

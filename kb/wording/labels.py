@@ -16,6 +16,11 @@ def item_label(lookup: Lookup, item: str) -> str:
     return lookup.items[item].label
 
 
+def is_whole(lookup: Lookup, item: str) -> bool:
+    """Whether a class is the clothes as a whole ("the uniform"), of which no other thing is one more."""
+    return "uniform" in item_label(lookup, item).casefold().split()
+
+
 def the_item(lookup: Lookup, item: str) -> str:
     """ "the storm coat", "the deck gloves"."""
     return definite(item_label(lookup, item))

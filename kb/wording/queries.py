@@ -11,7 +11,7 @@ from kb.model.records import Aspect
 from kb.wording.aspects import of_item, say_claimed
 from kb.wording.cases import case_points, say_who
 from kb.wording.english import listing, phrase, plural, sentence
-from kb.wording.labels import book_name, clause_reference, item_label, the_item
+from kb.wording.labels import book_name, clause_reference, is_whole, item_label, the_item
 from kb.wording.manners import is_manner
 from kb.wording.quantities import say_date
 from kb.wording.scopes import is_given
@@ -79,7 +79,7 @@ def _for_person(lookup: Lookup, query: Query, lead: str = "for") -> str:
 
 def items_in_words(lookup: Lookup, query: Query) -> str:
     """ "the quilted liner with the storm coat"; "any insignia that no rule names" of a kind as such."""
-    if query.as_such:
+    if query.as_such and not is_whole(lookup, query.items[0]):
         return f"any {item_label(lookup, query.items[0])} that no rule names"
     others = [the_item(lookup, item) for item in query.items[1:]]
     return phrase(the_item(lookup, query.items[0]), f"with {listing(others)}" if others else "")

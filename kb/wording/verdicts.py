@@ -12,7 +12,7 @@ from kb.model.values import YES, Ranges, ValueSet, others_in
 from kb.wording.aspects import of_item, say_claimed
 from kb.wording.cases import Facts, say_depends, say_facts
 from kb.wording.english import listing, phrase, sentence
-from kb.wording.labels import edition_reference, item_label, rule_reference, the_item, the_items
+from kb.wording.labels import edition_reference, is_whole, item_label, rule_reference, the_item, the_items
 from kb.wording.manners import is_manner, say_manner
 from kb.wording.positions import grouped_places, say_places
 from kb.wording.quantities import say_date
@@ -192,8 +192,9 @@ def _any_other(lookup: Lookup, item: str) -> str:
     apart = {kind for scope in rules for kind in scope.excluding if item in lookup.broader(kind)}
     kinds = tuple(kind for kind in lookup.narrower(item) if kind in apart)
     label = item_label(lookup, item)
-    few = 0 < len(kinds) < 4
-    return f"any {label} other than {the_items(lookup, kinds, 'or')}" if few else f"any other {label}"
+    if 0 < len(kinds) < 4:
+        return f"any {label} other than {the_items(lookup, kinds, 'or')}"
+    return the_item(lookup, item) if is_whole(lookup, item) else f"any other {label}"
 
 
 def _matter(lookup: Lookup, query: Query) -> str:

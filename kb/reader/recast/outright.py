@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+import msgspec
+
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading
 from kb.model.records import Case, Clause, is_in_force
@@ -104,6 +106,7 @@ def asked_outright(
     return (
         _going_on(found, previous, case, lookup, read)
         or _what_happened(found, previous, case, lookup)
+        or _on_the_way(found, lookup, read)
         or lasting(found, before, case, lookup)
         or _asked_change(found, before, case, lookup, read)
         or _who_may(found, case, lookup, read)
@@ -166,6 +169,19 @@ def _let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain |
     from kb.reader.recast.let_off import let_off  # noqa: PLC0415  few questions ask it
 
     return let_off(found, case, lookup)
+
+
+def _on_the_way(found: Understood, lookup: Lookup, read: Callable[[str], Reading]) -> Reading | None:
+    """ "Can I wear my uniform on the bus to my duty?": the uniform as a whole, on the way."""
+    if all(token.low != "uniform" for token in found.tokens):
+        return None
+    from kb.reader.recast.on_the_way import on_the_way  # noqa: PLC0415  few questions are on the uniform
+
+    text = on_the_way(found, lookup)
+    again = read(text) if text is not None and text != found.text else None
+    if again is None or again.query is None:
+        return None
+    return msgspec.structs.replace(again, question=found.text)
 
 
 def _asked_change(
