@@ -37,7 +37,8 @@ def citing(data: Any, lookup: Lookup) -> Iterator[tuple[bool, str, str]]:
     yield source_asked or cited <= deciding, "citations", "a rule that decides nothing is cited"
     for n, row in enumerate(data["cases"]):
         rules = {*row["rules"]}.union(*(value["rules"] for value in row["values"]))
-        yield not rules or bool(rules & cited), f"cases[{n}]", "no rule of this row is cited"
+        carried = not rules or row["verdict"] == "silent" or bool(rules & cited)
+        yield carried, f"cases[{n}]", "no rule of this row is cited"
     for n, one in enumerate(data["differences"]):
         rules = {rule for side in one["sides"] for rule in side["rules"]}
         yield not rules or bool(rules & cited), f"differences[{n}]", "no rule of it is cited"
