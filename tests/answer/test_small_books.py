@@ -1,4 +1,4 @@
-"""Every answer over books that nobody worked on stands up to the checker, which is apart from the reasoner."""
+"""Every answer over books that nobody worked on stands up to the checker, apart from the reasoner."""
 
 from __future__ import annotations
 
