@@ -22,7 +22,7 @@ from kb.reader.phrases.english import LEADING_PREPOSITIONS, tag_set
 from kb.reader.phrases.leads import CLAUSE_LEADS, COLLEAGUES, COUNTING, PHRASE_LEADS
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.question import LONGEST_QUESTION, clean, too_much, understand
-from kb.reader.recast.circumstances import CLOCK
+from kb.reader.recast.clocked import CLOCK
 from kb.reader.stories.idle import SPEAKERS, THINGS, is_one_of
 from kb.reader.stories.modifiers import is_told, loose_words
 from kb.reader.words.bearing import BEARING, WORN

@@ -12,28 +12,13 @@ from functools import cache
 from kb.model.lookup import Lookup
 from kb.model.records import Fact, FactValue
 from kb.reader.pieces.pieces import Understood
+from kb.reader.recast.clocked import clocked
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize, word_key
 from kb.text import Pattern
 
 Edit = tuple[int, int, str]
 _HOURS = "one two three four five six seven eight nine ten eleven twelve"
-_HOUR = rf"(?P<hour>\d{{1,2}}|{_HOURS.replace(' ', '|')})"
-CLOCK = (
-    r"(?:(?:it['’]s|it is|at|around|about|nearly|just after|just before|gone|by) )*"
-    r"(?:(?:half past|half|(?:a )?quarter (?:past|to)|(?:five|ten|twenty|twenty-five) (?:past|to)) )?"
-    rf"{_HOUR}(?:[.:]\d\d)?(?: ?o['’]?clock)?"
-    r" ?(?P<part>a\.?m\.?|p\.?m\.?|in the (?:morning|afternoon|evening)|at night)"
-)
-_TURN = (
-    r"(?:(?:it['’]s|it is) )?(?:nearly|almost|around|about|close to|past|gone|just|shortly|well)"
-    r"(?: (?:before|after|past))? (?P<part>midnight|noon|midday)"
-)
-_HALF_DAY = 12
-_BRIGHT = (10, 15)
-"""Hours between which it is day the whole year round."""
-_DEEP = (22, 4)
-"""Hours between which it is night the whole year round."""
 _FAIR = word_set("sunshine sunny fair clear fine dry")
 _BRILLIANT = r"(?:(?:bright|blazing|brilliant|full|glaring|hot|strong|scorching|glorious|lovely|blinding) )*"
 _ENDS = r"(?=\s*(?:[.,;:?!–—-]|$|(?:at|on|and|with|in|today|outside|may|must|can|should|do|is|are|when)\b))"
@@ -80,7 +65,7 @@ _GOING = (
 def circumstances(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' words of each such stretch of a text."""
     for way in (
-        _by_the_clock,
+        clocked,
         _fair,
         _snow_on_the_ground,
         _on_the_road,
@@ -104,7 +89,7 @@ def _values(lookup: Lookup) -> Iterator[tuple[Fact, FactValue]]:
     yield from ((f, v) for f in lookup.base.facts if f.family == "situation" for v in f.values)
 
 
-def _named(lookup: Lookup, words: Iterable[str]) -> list[str]:
+def named(lookup: Lookup, words: Iterable[str]) -> list[str]:
     """The labels of the states, and of yes or no facts, by one of these names."""
     sought = frozenset(words)
     facts = [f for f in lookup.base.facts if f.kind == "yes_no" and f.family in ("situation", "term")]
@@ -116,28 +101,6 @@ def _named(lookup: Lookup, words: Iterable[str]) -> list[str]:
     ]
 
 
-def _by_the_clock(found: Understood, lookup: Lookup) -> Iterator[Edit]:
-    """ "At three in the morning" is at night; at half past six it may be light or dark."""
-    for match in _compiled(_TURN).finditer(found.text):
-        yield match.start(), match.end(), match["part"]
-    for match in _compiled(CLOCK).finditer(found.text):
-        said = match["hour"].casefold()
-        hour = int(said) if said.isdecimal() else _HOURS.split().index(said) + 1
-        part = match["part"].casefold().replace(".", "")
-        if hour > _HALF_DAY:
-            continue
-        late = part in ("pm", "in the afternoon", "in the evening") or (
-            part == "at night" and hour > _DEEP[1]
-        )
-        hour = hour % _HALF_DAY + _HALF_DAY * late
-        if part == "at night" or not _DEEP[1] <= hour < _DEEP[0]:
-            meant = _named(lookup, ("at night", "night")) or _named(lookup, ("dark", "after dark"))
-        else:
-            meant = _named(lookup, ("by day", "day", "daylight")) if _BRIGHT[0] <= hour < _BRIGHT[1] else []
-        if len(meant) == 1:
-            yield match.start(), match.end(), meant[0]
-
-
 def _fair(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "In the sun", "clear blue skies"."""
     meant = {
@@ -147,7 +110,7 @@ def _fair(found: Understood, lookup: Lookup) -> Iterator[Edit]:
         for name in (value.label, *value.other_labels)
         if name.casefold() in _FAIR or _is_of_fair_weather(name.casefold().split())
     }
-    sunny = {label for label in (*meant, *_named(lookup, _SUNSHINE)) if "sun" in label.casefold()}
+    sunny = {label for label in (*meant, *named(lookup, _SUNSHINE)) if "sun" in label.casefold()}
     meant = sunny or meant  # "dry and dull weather" is fair, and no sunshine
     if len(meant) == 1:
         for match in (*_compiled(_SUN).finditer(found.text), *_compiled(_SUNNY).finditer(found.text)):
@@ -163,7 +126,7 @@ def _is_of_fair_weather(words: list[str]) -> bool:
 
 def _snow_on_the_ground(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "A foot of snow about"."""
-    meant = _named(lookup, ("snow on the ground", "snow lying", "lying snow"))
+    meant = named(lookup, ("snow on the ground", "snow lying", "lying snow"))
     if len(meant) == 1:
         for match in _compiled(rf"(?:{_LYING}){_NOT_YET}").finditer(found.text):
             if match.group().casefold() != meant[0].casefold():
@@ -195,7 +158,7 @@ def _inside(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     led = Pattern(r"(?i)\b(?:inside|within|in|behind|beyond) the\b").search(found.text)
     for clause in lookup.base.clauses if led else ():
         for defined in _AREA.finditer(clause.text):
-            meant = _named(lookup, (defined["what"].casefold(),))
+            meant = named(lookup, (defined["what"].casefold(),))
             edge = defined["edge"].split()
             if len(meant) == 1 and edge:
                 lead = "".join(rf"(?:{word} )?" for word in edge[:-1])
@@ -258,7 +221,7 @@ _OVER = r"(?=\s*(?:[.,;:!?–—-]|$|(?:and|but|by|in|on|to|from|at|with|when|wi
 
 def _alone(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "Travelling on my own", where the books know whether one is alone."""
-    meant = _named(lookup, ("alone", "travelling alone"))
+    meant = named(lookup, ("alone", "travelling alone"))
     if len(meant) == 1:
         for match in _compiled(rf"(?:(?:travelling|going|journeying) )?{_OWN}{_OVER}").finditer(found.text):
             yield match.start(), match.end(), meant[0]
@@ -289,7 +252,7 @@ _NUMBER = rf"(?:\d+|{_HOURS.replace(' ', '|')}|(?:twenty|thirty)(?:[- ]\w+)?|\w+
 
 def _so_far_on(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "Twenty weeks pregnant": that one is, where no measure of it is kept."""
-    meant = _named(lookup, ("pregnant", "expecting"))
+    meant = named(lookup, ("pregnant", "expecting"))
     if len(meant) == 1:
         led = r"(?<!was )(?<!were )(?:(?:about|nearly|almost|over|now|already) )*"
         said = rf"{led}{_NUMBER} (?:weeks?|months?) (?:pregnant|gone|along)"
