@@ -18,13 +18,27 @@ _SAYS_SO = (
     r"(?:and |but |so |ok,? )*(?:(?:which|what) "
     r"(?:clauses?|rules?|paragraphs?|articles?|orders?|books?|regulations?|sections?)"
     r"(?: (?:is|are|was) (?:that|this|it)(?: in| from)?|(?: is it that)? says? (?:so|that|this|it))?"
-    r"|says who|who says(?: so| that)?|where does it say (?:so|that))"
+    r"|says who|who says(?: so| that)?)"
 )
+_WHERE_SO = (
+    r"(?:and |but |so |ok,? )*(?:where does (?:it|the book) say (?:so|that|this)"
+    r"|where(?:['\u2019]s| is| was| does it) (?:that|this|it|say that|say so) "
+    r"(?:all )?(?:written|stated|laid down|said|from|set down|in the (?:books?|rules))(?: down)?"
+    r"|where(?:['\u2019]s it| do they| do the rules| does the book) say (?:so|that|this)"
+    r"|where (?:can|do|could) i (?:find|read|look up|see) (?:that|this|it)(?: (?:up|written))?)"
+    r"(?: then| exactly)?"
+)
+SAYS_SO = "Where does it say that?"
 
 
 def asks_what_carried(text: str) -> bool:
     """ "Which clause says so?": whether a line asks for no more than what the answer before rests on."""
-    return re.fullmatch(_SAYS_SO, text.strip(" ?.!"), re.IGNORECASE) is not None
+    return re.fullmatch(f"{_SAYS_SO}|{_WHERE_SO}", text.strip(" ?.!"), re.IGNORECASE) is not None
+
+
+def put_plainly(text: str) -> str:
+    """ "Where's that written?" in the words that ask the same; any other line as it is."""
+    return SAYS_SO if re.fullmatch(_WHERE_SO, text.strip(" ?.!"), re.IGNORECASE) else text
 
 
 def carried(found: Answer, before: Answer) -> Answer:

@@ -9,7 +9,7 @@ from shell.clauses import asks_what_carried
 from shell.session import Session
 
 if TYPE_CHECKING:
-    from kb import KnowledgeBase, Reading
+    from kb import Answer, KnowledgeBase, Reading
     from shell.words import Facts
 
 
@@ -281,3 +281,12 @@ def replies(session: Session, text: str, offered: set[str]) -> bool:
 
 def _is_about(reading: Reading, items: set[str]) -> bool:
     return reading.query is not None and bool(reading.query.items) and items.issuperset(reading.query.items)
+
+
+def choice(text: str, answer: Answer) -> str:
+    """The one choice that holds all the words of a reply ("watch" for "watch rig"), else the reply itself."""
+    words = set(text.casefold().strip(".! ").split())
+    labels = [label for _, label in answer.ask.choices] if answer.ask else []
+    exact = [label for label in labels if label.casefold().split() == text.casefold().strip(".! ").split()]
+    fitting = exact or [label for label in labels if words and words <= set(label.casefold().split())]
+    return fitting[0] if len(fitting) == 1 else text

@@ -10,15 +10,16 @@ from typing import TYPE_CHECKING
 import msgspec
 
 import kb
-from shell.blocks import Block, Cell, Grid, Headline, Points, Said
+from shell.blocks import Block, Cell, Grid, Headline, Said
 from shell.chain import chain_blocks
-from shell.clauses import asks_what_carried, carried, clause_blocks
-from shell.commands import BY_NAME, COMMANDS, Line, looks_like_question, read_line, split_statement
+from shell.clauses import asks_what_carried, carried, clause_blocks, put_plainly
+from shell.commands import BY_NAME, Line, looks_like_question, read_line, split_statement
 from shell.dates import as_date
 from shell.examples import example_of, questions
 from shell.focus import asked_further
 from shell.layout import arrange, further_blocks, next_blocks
 from shell.missed import (
+    choice,
     goes_on,
     is_of_open,
     lists,
@@ -102,7 +103,7 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
     """A new question; one that is not understood leaves the session as it was."""
     if session.missed is not None and base.begun_anew(text) is not None:
         session = msgspec.structs.replace(session, missed=None)
-    text = (session.missed is not None and base.put_right(text, session.missed)) or text
+    text = put_plainly((session.missed is not None and base.put_right(text, session.missed)) or text)
     opened = msgspec.structs.replace(session, question=text, before=session.latest, replies=(), missed=None)
     asked, reply = _ask(opened, base)
     if rests_on_missed(session, asked, text):
@@ -144,15 +145,6 @@ def _is_answered(session: Session) -> bool:
     return all(answer.outcome == "answer" for answer in session.answers)
 
 
-def _choice(text: str, answer: Answer) -> str:
-    """The one choice that holds all the words of a reply ("watch" for "watch rig"), else the reply itself."""
-    words = set(text.casefold().strip(".! ").split())
-    labels = [label for _, label in answer.ask.choices] if answer.ask else []
-    exact = [label for label in labels if label.casefold().split() == text.casefold().strip(".! ").split()]
-    fitting = exact or [label for label in labels if words and words <= set(label.casefold().split())]
-    return fitting[0] if len(fitting) == 1 else text
-
-
 def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
     """The line as a reply to what the last answer asked, else as a question, else as a reply that missed."""
     asks = session.answers[-1].ask
@@ -162,7 +154,7 @@ def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
         if asked.answers is not session.answers:
             return asked, reply
     try:
-        facts = base.reply(session.answers[-1], _choice(text, session.answers[-1]))
+        facts = base.reply(session.answers[-1], choice(text, session.answers[-1]))
     except kb.UsageError as error:
         if is_loose_no(session.answers[-1], text, base):
             return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=LOOSE_NO)
@@ -170,10 +162,25 @@ def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
         of_fact = asks is not None and asks.fact in base.lookup.facts
         if asked.answers is not session.answers or looks_like_question(text) or not of_fact:
             return asked, reply  # what stopped a question is no value that was asked
+        if (again := _told(session, text, base)) is not None:
+            return again
         return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=kb.visible(str(error)))
     told = replied(session, facts)
     asked, reply = _ask(told, base)
     return (asked, reply) if _is_understood(asked) else _ask_anew(told, session.answers[-1], base)
+
+
+def _told(session: Session, text: str, base: KnowledgeBase) -> Result | None:
+    from shell.told_again import told_again  # noqa: PLC0415  few lines are no value of what was asked
+
+    known = merge(session.profile, session.replies)
+    line = told_again(text, session.answers[-1], known, base) if session.answers else None
+    if line is None or session.missed is not None:
+        return None
+    day = session.answers[-1].reading.query.case.as_of if session.answers[-1].reading.query else None
+    anew = msgspec.structs.replace(session, question=line, before=None, as_of=day)
+    asked, reply = _ask(anew, base)
+    return msgspec.structs.replace(asked, as_of=session.as_of), reply
 
 
 def _ask_anew(told: Session, answer: Answer, base: KnowledgeBase) -> Result:
@@ -229,6 +236,8 @@ def _stated(session: Session, text: str, base: KnowledgeBase) -> Result:
             return _answer_back(session, text, base)
         gone_on, reply = _question(session, text, base) if session.latest is not None else (session, Reply())
         if gone_on.answers is session.answers:
+            if (again := _told(session, text, base)) is not None:
+                return again
             raise
         return gone_on, reply  # "it's 40 mm on me", after how wide the belt is
     answer, told = session.answers[-1] if session.answers else None, base.statement(text)
@@ -316,35 +325,9 @@ def _query(session: Session, argument: str, base: KnowledgeBase) -> Result:
 
 
 def _help(session: Session, argument: str, base: KnowledgeBase) -> Result:
-    name = {"exit": "quit"}.get(argument.lower(), argument.lower())
-    if name and name not in BY_NAME:
-        raise kb.UsageError(f"There is no command {argument}. help lists the commands.")
-    if name:
-        command = BY_NAME[name]
-        blocks: tuple[Block, ...] = (
-            Headline("", command.usage),
-            Said("Does", command.does),
-            Said("Example", example_of(name, base)),
-        )
-        return session, Reply(blocks=blocks)
-    rows = tuple((Cell(command.usage), Cell(command.does)) for command in COMMANDS)
-    asking = Points("Everything else is a question", questions(base))
-    keys = Points(
-        "Keys (not with --plain)",
-        (
-            "Tab completes with what fits; the right arrow takes the rest of an earlier line",
-            "arrow up goes to earlier lines that begin like this one; Ctrl-R searches all of them",
-            "Ctrl-C leaves a line, or stops an answer; Ctrl-D leaves the shell",
-        ),
-    )
-    return session, Reply(
-        blocks=(
-            Grid("Commands", ("Write", "To"), rows),
-            asking,
-            keys,
-            Said("More", "help COMMAND shows an example."),
-        )
-    )
+    from shell.helping import help_blocks  # noqa: PLC0415  seldom asked for
+
+    return session, Reply(blocks=help_blocks(argument, base))
 
 
 def _quit(session: Session, _argument: str, _base: KnowledgeBase) -> Result:

@@ -106,7 +106,8 @@ _LEFT_RIGHT = Pattern(
 )
 _HOW_FAR = Pattern(
     rf"(?i){LEAD}how (?:far|close|near|much) (?:up|down|in|out|along|above|below|back|from|off|to|apart)"
-    r"(?: (?:it|that|them|there|does (?:it|that) go|do they go|is (?:it|that)|are they|the \w+(?: \w+)?))*"
+    r"(?: (?:it|that|them|there|does (?:it|that) go|do they go|is (?:it|that)|are they|"
+    r"the \w+(?: (?!(?:is|are|does|do|must|should|may|can|goes|go|sits)\b)\w+)?))*"
 )
 _FAR_FROM = Pattern(
     rf"(?i){LEAD}(?:at )?how (?:far|close|near|high|low|many (?:inches|mm|cm|millimetres|centimetres)|much)"

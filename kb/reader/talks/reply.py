@@ -124,7 +124,13 @@ def _outright(said: str, ask: Ask, lookup: Lookup) -> tuple[str, ValueSet] | Non
     if absent is not None:
         return absent, NO
     stated = _told_whether(ask, said, lookup)
-    return None if stated is None else (ask.fact, stated)
+    return _reaches(ask, said, lookup) if stated is None else (ask.fact, stated)
+
+
+def _reaches(ask: Ask, said: str, lookup: Lookup) -> tuple[str, ValueSet] | None:
+    from kb.reader.talks.reaching import reaches  # noqa: PLC0415  few replies tell how far something goes
+
+    return reaches(ask, said, lookup)
 
 
 def _told_whether(ask: Ask, said: str, lookup: Lookup) -> Choices | None:

@@ -228,6 +228,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     from kb.reader.talks.elliptic import elliptic, extent, is_all, lacking  # noqa: PLC0415
     from kb.reader.talks.felt import felt  # noqa: PLC0415
     from kb.reader.talks.further import bare_words, in_full, is_thanks, understood_otherwise  # noqa: PLC0415
+    from kb.reader.talks.itself import of_the_thing_itself  # noqa: PLC0415
     from kb.reader.talks.meant import filled  # noqa: PLC0415
     from kb.reader.talks.refined import refined  # noqa: PLC0415
     from kb.reader.talks.settled import not_the_thing  # noqa: PLC0415
@@ -267,7 +268,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     reading = without_slight(text, reading, previous, talk)
     if reading.query is None:
         reading = understood_otherwise(full, reading, previous, talk) or reading
-    reading = refined(text, reading, previous, talk)
+    reading = of_the_thing_itself(text, refined(text, reading, previous, talk), previous, talk)
     open_item = _asks_item(text, previous, talk) and _COND.match(said) is not None
     if previous.query is None and reading.query and (open_item or is_all(reading.query, said)):
         return Reading(question=text, ask=Ask(fact="item", prompt="Which item is asked about?"))
