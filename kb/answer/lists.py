@@ -332,6 +332,23 @@ def _is_wanted(entry: ListEntry, wanted: tuple[Verdict, ...]) -> bool:
     return entry.verdict in wanted
 
 
+_GOING_ON = frozenset({"situation", "term", "rig"})
+
+
+def _own(engine: Engine, query: Query, entries: Sequence[ListEntry]) -> frozenset[str]:
+    """The things of which a duty speaks of just what was told: of hot work; of stewards where that is all."""
+    known = {fact: values for fact, values in query.case.facts if not fact.startswith(WORN)}
+    goes_on = {fact for fact in known if engine.lookup.facts[fact].family in _GOING_ON}
+
+    def speaks(rule: str) -> bool:
+        condition = engine.condition(rule)
+        told = any(test.fact in (goes_on or known) for test in tests(condition))
+        duty = engine.lookup.rules[rule].modality == "must"
+        return duty and told and evaluate(condition, known.get) is not False
+
+    return frozenset(entry.item for entry in entries if any(map(speaks, entry.rules)))
+
+
 def list_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
     """The list that answers a question; silent where nothing is on it."""
     lines = list_lines(engine, query)
@@ -342,7 +359,7 @@ def list_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
     answer = replaced(
         blank,
         outcome="answer",
-        headline=say_list_headline(engine.lookup, query, entries, choices),
+        headline=say_list_headline(engine.lookup, query, entries, choices, _own(engine, query, entries)),
         entries=entries,
         citations=citations(engine.lookup, carried, stated=query.case.facts),
         cautions=list_cautions(engine.lookup, tuple(entry.item for entry in entries), rules),

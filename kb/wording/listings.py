@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from types import MappingProxyType
 
 from kb.model.lookup import Lookup
@@ -32,10 +32,12 @@ def say_list_headline(
     query: Query,
     entries: Sequence[ListEntry],
     choices: Mapping[str, str] = MappingProxyType({}),
+    own: Collection[str] = (),
 ) -> str:
     """The headline of a list or of "who": how many things have which verdict, or that there are none.
 
-    `choices` are the duties that a thing shares with others, any of which will do.
+    `choices` are the duties that a thing shares with others, any of which will do; `own` are the things of
+    which a duty speaks of just what was told.
     """
     nothing = all(entry.verdict == "silent" for entry in entries)
     if nothing and (early := say_before_all(lookup, query)):
@@ -57,7 +59,7 @@ def say_list_headline(
         return sentence(lead + mostly)
     if len(entries) <= _FEW:
         return sentence(lead + listing(_named(entries, done)))
-    if (told := _say_required(entries, done, choices)) and query.kind == "list":
+    if (told := _say_required(entries, done, choices, own)) and query.kind == "list":
         return sentence(lead + told)
     counts = _counts(entries, done)
     first, rest = counts[0], counts[1:]
@@ -71,26 +73,49 @@ def _counts(entries: Sequence[ListEntry], done: str) -> list[tuple[int, str]]:
     return [(number, text.format(done=done)) for number, text in numbers if number]
 
 
-def _say_required(entries: Sequence[ListEntry], done: str, choices: Mapping[str, str]) -> str:
+def _say_required(
+    entries: Sequence[ListEntry], done: str, choices: Mapping[str, str], own: Collection[str]
+) -> str:
     """What to put on, by name: "the badge must be worn, and ordinarily the tie; 6 may be worn".
 
     Empty where nothing is required, or too much to be named.
     """
     always = [entry for entry in entries if entry.verdict == "required"]
     mostly = [entry for entry in entries if entry.usual == "required"]
-    if not 0 < len(always) + len(mostly) <= _MOST_NAMED:
+    apart = _groups([one for one in entries if one.item in own and one not in mostly])
+    full = len(always) + len(mostly) > _FEW
+    groups = {when: group for when, group in apart.items() if 1 + full <= len(group) <= _MOST_NAMED}
+    if len(always) + len(mostly) > _MOST_NAMED or not (always or mostly or groups):
         return ""
     text = listing(_named(always, done))
     if mostly:
         names = listing(_either(mostly, choices))
         text = f"{text}, and ordinarily {names}" if always else f"ordinarily {names} must be {done}"
-    left = [entry for entry in entries if entry not in always and entry not in mostly]
+    for when, group in groups.items():
+        names = listing([definite(entry.label) for entry in group])
+        text = f"{text}; when {when}, also {names}" if text else f"when {when}, {names} must be {done}"
+    grouped = [entry for group in groups.values() for entry in group]
+    left = [entry for entry in entries if all(entry not in named for named in (always, mostly, grouped))]
     counts = _counts(left, done)
     rest = [
         f"{number}{'' if place else ' more'} {_singular(number, said)}"
         for place, (number, said) in enumerate(counts)
     ]
     return f"{text}; {listing(rest)}" if rest else text
+
+
+def _groups(entries: Sequence[ListEntry]) -> dict[str, list[ListEntry]]:
+    """Things that must be worn in some case, the most by one condition first: of welders, of painters."""
+    groups: dict[str, list[ListEntry]] = {}
+    for entry in entries:
+        verdict, _, when = entry.condition.partition(" when ")
+        if entry.verdict == "conditional" and verdict == "required" and when and ";" not in when:
+            groups.setdefault(when, []).append(entry)
+    most = sorted(groups, key=lambda when: -len(groups[when]))
+    return {when: groups[when] for when in most[:_MOST_GROUPS] if len(when) <= _SHORT}
+
+
+_MOST_GROUPS = 3
 
 
 def _either(entries: Sequence[ListEntry], choices: Mapping[str, str]) -> list[str]:

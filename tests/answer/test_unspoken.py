@@ -211,3 +211,28 @@ def test_what_was_asked_is_what_leads(ask: Ask, book: str, text: str, headline: 
 @pytest.mark.parametrize("text", ["Clip-on bow tie do, or not?", "Bow tie zipped ok?"])
 def test_another_means_of_fastening_is_not_the_one_that_is_told(ask: Ask, text: str) -> None:
     assert ask("hotel", text).outcome == "abstain"
+
+
+@pytest.mark.parametrize(
+    ("book", "text", "headline"),
+    [
+        # "A welder at hot work shall wear a welding helmet, leather gauntlets, a leather apron and ..."
+        (
+            "shipyard",
+            "What do I wear for hot work?",
+            "At hot work, ordinarily the yard pass must be worn; when the wearer is of the welders branch, also "
+            "the flame-retardant overalls, the welding helmet, the leather gauntlets and the leather apron; ",
+        ),
+        # of who is told where nothing else is
+        (
+            "racecourse",
+            "What does a steward wear?",
+            "For a steward, the silver badge must be worn, and ordinarily the course pass; when it is on a race "
+            "day, also the officials' suit; when the wearer is in the paddock, also the bowler hat; ",
+        ),
+    ],
+)
+def test_a_list_names_what_duties_have_of_just_what_was_told(
+    ask: Ask, book: str, text: str, headline: str
+) -> None:
+    assert ask(book, text).headline.startswith(headline)
