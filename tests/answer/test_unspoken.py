@@ -220,15 +220,15 @@ def test_another_means_of_fastening_is_not_the_one_that_is_told(ask: Ask, text: 
         (
             "shipyard",
             "What do I wear for hot work?",
-            "At hot work, ordinarily the yard pass must be worn; when the wearer is of the welders branch, also "
-            "the flame-retardant overalls, the welding helmet, the leather gauntlets and the leather apron; ",
+            "At hot work, ordinarily the yard pass must be worn; when the wearer is of the welders branch, "
+            "also the flame-retardant overalls, the welding helmet, the leather gauntlets and the",
         ),
         # of who is told where nothing else is
         (
             "racecourse",
             "What does a steward wear?",
-            "For a steward, the silver badge must be worn, and ordinarily the course pass; when it is on a race "
-            "day, also the officials' suit; when the wearer is in the paddock, also the bowler hat; ",
+            "For a steward, the silver badge must be worn, and ordinarily the course pass; when it is on a "
+            "race day, also the officials' suit; when the wearer is in the paddock, also the bowler hat; ",
         ),
     ],
 )
