@@ -119,6 +119,9 @@ def _state_phrase(fact: Fact, yes: bool) -> Phrase:
             bare = f"{no}{predicate}"
             return Phrase(f"it {verb} {bare}", bare, bare if yes else None, noun=noun, place=6)
         return Phrase(f"{subject} {verb} {no}{predicate}", noun=noun)
+    if (goes_on := _WHILE.fullmatch(label)) is not None:
+        said = f"{goes_on['what']} {goes_on['verb']} {no}{goes_on['how']}"
+        return Phrase(said, None, label if yes else None, noun=label if yes else said, place=6)
     if _OF_DAYS.match(label):
         return Phrase(f"the day is {no}{label}", None, label if yes else None, noun=noun, place=6)
     if is_adverbial(label) or is_participial(label) or _asks_you(fact):
@@ -173,6 +176,7 @@ def _third(verb: str) -> str:
 
 
 _OF_DAYS = Pattern(rf"(?:from|between|before|after|until|on) (?:\d+ )?(?:{'|'.join(MONTHS)})\b", re.I)
+_WHILE = Pattern(r"(?:while|when) (?P<what>.+?) (?P<verb>is|are) (?P<how>.+)", re.I)
 _OPEN = frozenset({"or", "not", "no", "any", "anyone", "which", "may"})
 _YOU = frozenset({"are", "have"})
 _LEADS = frozenset({"is", "are", "has", "have"})

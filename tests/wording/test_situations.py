@@ -46,6 +46,12 @@ ASKED = [
         "the wearer does not carry a lamp of the wearer's own",
     ),
     (
+        "while spraying is going on",
+        "Is spraying going on?",
+        "spraying is going on",
+        "spraying is not going on",
+    ),
+    (
         "pacemaker",
         "Do you wear a pacemaker?",
         "the wearer wears a pacemaker",
