@@ -307,7 +307,7 @@ def _compare(engine: Engine, query: Query, blank: Answer) -> Answer:
     answer = replaced(
         blank,
         outcome="answer",
-        headline=say_comparison(lookup, query, names, len(found.differences), found.alike),
+        headline=found.lead + say_comparison(lookup, query, names, len(found.differences), found.alike),
         sides=names,
         differences=found.differences,
         citations=citations(lookup, [group for side in both for group in _carriers(side)]),

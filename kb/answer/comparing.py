@@ -16,7 +16,7 @@ from kb.model.questions import AnswerCase, Derivation, Difference, Query, Side, 
 from kb.model.records import OWNED_ASPECTS, Case
 from kb.model.values import ValueSet, intersect, is_empty, unite
 from kb.reasoner import Engine, Facts, Problem, possible_facts, rows
-from kb.wording import say_class_line, say_matter, say_table
+from kb.wording import say_class_line, say_lead, say_matter, say_table
 
 Outcome = tuple[Verdict, ValueSet | None]
 
@@ -38,19 +38,26 @@ class _Table(msgspec.Struct, frozen=True):
 
 
 class Comparison(msgspec.Struct, frozen=True, kw_only=True):
-    """What differs; how many matters are the same, and how many of these depend on further facts."""
+    """What differs; how many matters are the same, and how many of these depend on further facts.
+
+    `own`: the items that each side requires, in some case at least, and the other in none, and whether it
+    requires all of them in every case. `lead` tells them.
+    """
 
     differences: tuple[Difference, ...]
     alike: int
     open_alike: int
     notes: tuple[str, ...] = ()
+    own: tuple[tuple[tuple[str, ...], bool], ...] = ()
+    lead: str = ""
 
 
 def compare(engine: Engine, query: Query) -> Comparison:
     """The two sides of a comparison; of what a book did only the points that its clauses bear on."""
     found = _compare_all(engine, query)
     if query.book is None:
-        return found
+        lead = say_lead(engine.lookup, query, found.own, found.differences)
+        return msgspec.structs.replace(found, lead=lead)
     clauses = clauses_behind(engine.lookup, query.book)
     rules = engine.lookup.rules
     kept = tuple(
@@ -80,6 +87,7 @@ def _compare_all(engine: Engine, query: Query) -> Comparison:
         alike=lists.alike + rest.alike,
         open_alike=lists.open_alike + rest.open_alike,
         notes=lists.notes,
+        own=lists.own,
     )
 
 
@@ -105,19 +113,33 @@ def _compare_lists(views: tuple[_View, _View], aspect: str) -> Comparison:
     lookup = views[0].engine.lookup
     found: list[Difference] = []
     alike = open_alike = 0
+    own: tuple[dict[str, bool], dict[str, bool]] = ({}, {})
     for item in (record.id for record in lookup.base.items if record.id in named):
         tables = [_act_table(v.engine, item, aspect, k) for v, k in zip(views, known, strict=True)]
         sides = [_list_side(v.engine, item, table) for v, table in zip(views, tables, strict=True)]
         if _differ(*tables):
             label = say_matter(lookup, item, aspect, alone=True)
             found.append(Difference(item=item, aspect=aspect, label=label, sides=(sides[0], sides[1])))
+            for table, other, things in zip(tables, tables[::-1], own, strict=True):
+                if _ever(table, "required") and not _ever(other, "required", "conditional", "conflict"):
+                    things[item] = len(table.rows) == 1
         elif sides[0].verdict != "silent":
             alike += 1
             open_alike += sides[0].verdict == "conditional"
     found += _class_differences(views, known, aspect)
     ordered = sorted(found, key=lambda one: min(_rank(side.verdict) for side in one.sides))
     notes = grant_notes(views[0].engine, grants)
-    return Comparison(differences=tuple(ordered), alike=alike, open_alike=open_alike, notes=notes)
+    return Comparison(
+        differences=tuple(ordered),
+        alike=alike,
+        open_alike=open_alike,
+        notes=notes,
+        own=tuple((tuple(things), all(things.values())) for things in own),
+    )
+
+
+def _ever(table: _Table, *verdicts: Verdict) -> bool:
+    return any(verdict in verdicts for _, (verdict, _) in table.rows)
 
 
 def shared_grants(views: tuple[_View, _View], aspect: str) -> dict[str, ValueSet]:

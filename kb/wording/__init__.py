@@ -43,6 +43,7 @@ if TYPE_CHECKING:
     from kb.wording.comparisons import (
         say_class_line,
         say_comparison,
+        say_lead,
         say_matter,
         say_open_alike,
         say_sides,
@@ -83,6 +84,7 @@ __all__ = [
     "say_interval",
     "say_intervals",
     "say_joined",
+    "say_lead",
     "say_list_headline",
     "say_matter",
     "say_measure",
@@ -121,6 +123,7 @@ __getattr__ = loader(
         "kb.wording.comparisons": (
             "say_class_line",
             "say_comparison",
+            "say_lead",
             "say_matter",
             "say_open_alike",
             "say_sides",

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from kb.model.conditions import Condition
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, Verdict
+from kb.model.questions import Difference, Query, Verdict
 from kb.model.records import Case, Scope
 from kb.wording.aspects import of_item
 from kb.wording.cases import Facts, case_points, say_depends, say_facts, say_who
@@ -19,6 +19,8 @@ from kb.wording.scopes import say_scope
 
 COMPARED = "compared with"
 _MOST_ROWS = 2
+_MOST_OWN = 10
+Own = Sequence[tuple[Sequence[str], bool]]
 _WORDS: dict[Verdict, str] = {"not_required": "not required", "silent": "not addressed"}
 
 
@@ -109,3 +111,21 @@ def say_comparison(lookup: Lookup, query: Query, sides: Sequence[str], count: in
         return sentence(f"nothing differs, {between}: {same}")
     told = f"{count} {things}{'s differ' if count > 1 else ' differs'}, {between}"
     return sentence(told) + (f" {sentence(same)}" if alike else "")
+
+
+def say_lead(lookup: Lookup, query: Query, own: Own, told: Sequence[Difference]) -> str:
+    """What must be worn in one outfit and never in the other; of one point alone that differs, how."""
+    if query.other is None:
+        return ""
+    sides = say_sides(lookup, query.case, query.other)
+    said = []
+    if len(told) == 1 and all(side.text for side in told[0].sides):
+        ways = (f"{side.text} ({name})" for side, name in zip(told[0].sides, sides, strict=True))
+        return sentence(f"{told[0].label}: {', '.join(ways)}") + " "
+    outfits = all(side.startswith("in ") for side in sides)
+    for side, other, (things, always) in zip(sides, sides[::-1], own, strict=True) if outfits and own else ():
+        names = [item_label(lookup, item) for item in things[:_MOST_OWN]]
+        names += [f"{len(things) - _MOST_OWN} more"] if len(things) > _MOST_OWN else []
+        some = "" if always else ", some of it only in some cases"
+        said += [f"Required {side} and not {other}{some}: {listing(names)}. "] if names else []
+    return "".join(said)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import copy
 import datetime
 import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -90,6 +91,25 @@ def test_only_what_differs_is_named(demo: KnowledgeBase) -> None:
     assert [citation.number for citation in answer.citations] == ["8.2"]
     assert answer.differences[1].sides[0].text.startswith("must be at least 2")
     assert answer.cautions, "gloves protect"
+
+
+def test_what_must_be_worn_in_one_outfit_alone_is_named_first(demo: KnowledgeBase) -> None:
+    answer = ask(demo, "What is the difference between boat rig and watch rig for a K5?")
+    for side, names in re.findall(
+        r"Required in (boat|watch) rig and not in \w+ rig[^:]*: ([^.]+)\.", answer.headline
+    ):
+        place = ("boat", "watch").index(side)
+        for name in re.split(r", | and (?!\w+ more)", names):
+            (one,) = (d for d in answer.differences if d.label == name and d.aspect == "wear")
+            assert "required" in one.sides[place].text.replace("not required", "")
+            assert "required" not in one.sides[1 - place].text.replace("not required", "")
+    assert answer.headline.startswith("Required in boat rig and not in watch rig")
+
+
+def test_one_point_alone_that_differs_is_told(demo: KnowledgeBase) -> None:
+    answer = ask(demo, "Parade and watch rig: how does the keeper's pin rule differ for a K7?")
+    (one,) = answer.differences
+    assert all(side.text in answer.headline for side in one.sides)
 
 
 def test_nothing_differs_is_said_plainly(demo: KnowledgeBase) -> None:
