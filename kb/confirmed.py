@@ -70,7 +70,7 @@ def _denies(claim: str, query: Query) -> bool:
             return denials == 0
         if _NOT_DONE.search(claim):
             return denials == 1
-    denied = {"may": _NO_LEAVE, "must": _NO_DUTY}.get(query.kind)
+    denied = {"may": _NO_LEAVE, "must": _NO_DUTY, "source": _NO_LEAVE}.get(query.kind)
     return denied is not None and denied.search(claim) is not None and denials == 1
 
 

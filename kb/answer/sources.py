@@ -12,6 +12,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Citation, Query, Verdict
 from kb.model.records import Rule, is_in_force
 from kb.reasoner import Engine
+from kb.text import Pattern
 from kb.wording import say_date, say_sources, the_item
 
 
@@ -23,6 +24,8 @@ def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
     elif query.book is not None and not query.items:
         edition = _edition_of(engine, query.book)
         found = [_whole(lookup, clause.id) for clause in lookup.base.clauses if clause.edition == edition]
+    elif query.polarity == "not":
+        found = []  # how often a thing is replaced, which no clause says
     else:
         named: dict[str, list[str]] = {}
         wanted = set(lookup.narrower(query.items[0])) if query.items else set()
@@ -43,13 +46,18 @@ def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
     if query.clause is not None and len(found) == 1:
         headline += _since(lookup, query.clause)
     if query.clause is not None and query.items and query.polarity == "not":
-        headline = f"No. Nobody may be let off {the_item(lookup, query.items[0])}: {headline}"
+        said = f"Nobody may be let off {the_item(lookup, query.items[0])}: {headline}"
+        headline = said if _WHO.search(blank.reading.question) else f"No. {said}"
     verdict: Verdict | None = None if found else "silent"
     ended = (ended_note(engine, lookup.clauses[query.clause]),) if query.clause is not None else ()
     notes = tuple(note for note in ended if note)
     return replaced(
         blank, outcome="answer", headline=headline, citations=tuple(found), verdict=verdict, notes=notes
     )
+
+
+_WHO = Pattern(r"(?i)\bwho(?:m|se)?\b(?! (?:is|has|'s) (?:in|on)\b)")
+"""What is not answered by yes or no: "who can let me off the helmet"."""
 
 
 def _since(lookup: Lookup, clause: str) -> str:

@@ -32,22 +32,37 @@ _OF_PART = re.compile(r"\bparts? (?P<parts>\d+(?:(?:, | and | or )\d+)*)", re.IG
 _OF_CLAUSES = re.compile(
     r"\bclauses? (?P<first>[a-z]?\d[\d.]*\d|\d+)(?: to (?P<last>[a-z]?\d[\d.]*\d|\d+))?", re.IGNORECASE
 )
+_FROM_THIS = re.compile(r"\b(?:from|waive) (?:this|it)\b(?! (?:book|part|order|rule|chapter|section)\b)")
+_ANY_CLAUSE = re.compile(r"\bany (?:clause|rule) (?:of this (?:book|order)|on|for)\b", re.IGNORECASE)
+_NUMBERED = re.compile(
+    r"\b(?:from|clauses?|rules?) \d+\.\d+(?:(?:, (?:and |or )?| and | or )\d+\.\d+)*\b(?! ?(?:mm|cm|m|°))"
+)
 _OF_SAFETY = re.compile(r"\b(?:safety|protect\w+)\b", re.IGNORECASE)
 
 
 def takes_in(sentence: str, clause: Clause, other: Clause, protecting: bool) -> bool:
-    """Whether what a sentence of a clause speaks of takes in another: "this clause", "Part 6", "3.3 to 3.6".
+    """Whether what a sentence of a clause speaks of takes in another: "this clause", "Part 6", "3.3 to 3.6",
+    "any clause of this book".
 
     "Safety items" take in what is `protecting`; what holds "under this clause" says nothing of others.
     """
     low = sentence.casefold()
     if "this clause" in low:
         return clause.id == other.id and "under this clause" not in low
+    if _FROM_THIS.search(low) is not None:
+        return clause.id == other.id
     if (parts := _OF_PART.search(sentence)) is not None:
         return other.number.split(".")[0] in re.findall(r"\d+", parts["parts"])
     if (span := _OF_CLAUSES.search(sentence)) is not None:
         first, last = _key(span["first"]), _key(span["last"] or span["first"])
-        return first <= _key(other.number) <= last
+        if first <= _key(other.number) <= last:
+            return True
+    if _ANY_CLAUSE.search(sentence) is not None:
+        return True
+    if (numbers := _NUMBERED.search(sentence)) is not None:
+        return other.number in re.findall(r"\d+\.\d+", numbers[0])
+    if span is not None:
+        return False
     return protecting and _OF_SAFETY.search(sentence) is not None
 
 

@@ -9,7 +9,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import ListEntry, Query, Verdict
 from kb.wording.cases import case_points
 from kb.wording.english import definite, is_plural, listing, phrase, sentence
-from kb.wording.labels import book_name
+from kb.wording.labels import book_name, the_item
 from kb.wording.queries import items_in_words, modal_of, person
 from kb.wording.verdicts import say_before_all
 
@@ -193,6 +193,9 @@ def _who_when(entries: Sequence[ListEntry]) -> tuple[str, list[str]]:
 def say_sources(lookup: Lookup, query: Query, clauses: Sequence[tuple[str, str]]) -> str:
     """The headline of a question about clauses: their titles and numbers, or that there are none."""
     if not clauses:
+        if query.polarity == "not" and query.items:
+            thing = the_item(lookup, query.items[0])
+            return f"The books are silent: no clause says how often to replace {thing}."
         where = f"of {book_name(lookup, query.book)} " if query.book else ""
         return f"No clause {where}in force speaks of it."
     numbers: dict[str, list[str]] = {}

@@ -29,6 +29,9 @@ _ALLOWS = Pattern(
 )
 _STRICT = Pattern(r"\b(?:forbid|ban|prohibit|strict\w*|tight\w*|tough\w*)\b")
 _EXCUSES = Pattern(r"\b(?:excus\w+|exempt\w*|waiv\w+|dispense|overr\w+|say|way|off|out of|leave|relax\w*)\b")
+_LETS_OFF = Pattern(
+    r"\b(?:excus(?:e|es|ing)|waiv(?:e|es|ing)|exempts?|let (?:\w+ ){1,2}off|release (?:\w+ ){1,2}from)\b"
+)
 _EXCUSED = Pattern(
     r"^(?:and |so )?(?:who|(?:which|what) \w+) (?:is|'s|are) (?:exempt\w*|excused|let off|relieved|freed)\b"
 )
@@ -56,9 +59,10 @@ def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | As
     changes = _CHANGES.search(" ".join(_unnamed(found)))
     if not (named or (asks and things)) or not (changes or allows or alters):
         return None
-    clauses = letting(named, things, case, lookup)
+    looser = _LETS_OFF.search(said) is not None  # who may be stricter lets nobody off
+    clauses = letting(named, things, case, lookup, looser)
     if named and not clauses:
-        clauses = letting(named, _akin(found, lookup), case, lookup)
+        clauses = letting(named, _akin(found, lookup), case, lookup, looser)
     if not clauses and things and _EXCUSES.search(said):
         clauses = list(dict.fromkeys(_kept(things, case, lookup)))
     if allows and "than" in said.split():
@@ -100,9 +104,13 @@ def _authorities(found: Understood, lookup: Lookup) -> Iterator[str]:
                 yield book.authority
 
 
-def letting(named: set[str], things: set[str], case: Case, lookup: Lookup) -> list[str]:
-    """The clauses in force that let those named (anybody, if nobody is) depart as to the things."""
-    found = [d.clause for d in lookup.base.delegations if _lets(d, named, things, lookup)]
+def letting(named: set[str], things: set[str], case: Case, lookup: Lookup, looser: bool = False) -> list[str]:
+    """The clauses in force that let those named (anybody, if nobody is) depart as to the things.
+
+    `looser`: not those that only let them be stricter.
+    """
+    able = (d for d in lookup.base.delegations if not (looser and d.allows == "stricter"))
+    found = [d.clause for d in able if _lets(d, named, things, lookup)]
     return [clause for clause in dict.fromkeys(found) if _in_force(lookup.clauses[clause], case)]
 
 

@@ -307,6 +307,7 @@ def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
     if not first:
         from kb.reader.phrases.afterwards import AFTERWARDS  # noqa: PLC0415  most questions are understood without
         from kb.reader.phrases.closings import CLOSINGS  # noqa: PLC0415  as above
+        from kb.reader.phrases.leaves import LEAVES  # noqa: PLC0415  as above
         from kb.reader.phrases.sayings_more import SAYINGS  # noqa: PLC0415  as above
         from kb.reader.phrases.tales import TALES  # noqa: PLC0415  as above
         from kb.reader.phrases.tellings import TELLINGS  # noqa: PLC0415  as above
@@ -314,7 +315,7 @@ def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
         from kb.reader.phrases.workings import WORKINGS  # noqa: PLC0415  as above
 
         lines = WORKINGS.rstrip() + CHOOSINGS.rstrip() + CLOSINGS.rstrip() + AFTERWARDS.rstrip()
-        lines = TIMES.rstrip() + lines + SAYINGS + TELLINGS.rstrip() + TALES
+        lines = LEAVES.rstrip() + TIMES.rstrip() + lines + SAYINGS + TELLINGS.rstrip() + TALES
     return fitting(lines, text)
 
 

@@ -57,7 +57,18 @@ _ASKED = (
         r"(?: (?:really|right|so|true|correct|do that|do so|allowed(?: to)?(?: do that)?))*"
     ),
 )
-FREES = Pattern(r"(?i)\b(?:excus|waiv|exempt|let off|leave off|dispens)")
+_CLAIMED = Pattern(
+    rf"{LEAD}(?:.*?\b(?:told (?:me|us)|says?|said|reckons?|thinks?|heard)(?: that)? "
+    r"|(?:is it (?:true|right|so|correct)|am i right)(?: in thinking)?(?: that)? )?"
+    r"(?:nobody|no one|no-one|you|we|i|people|staff)"
+    r" (?:(?:can|could|may|must|will|is|are)(?: n't| not| never)?|cannot|can never) (?:ever )?(?:be )?"
+    r"(?:let off|excused|exempted|spared|released)(?: from)?(?: (?:wearing|having to wear))?"
+    r" (?P<thing>.+?)"
+    r"(?: ,? ?(?:whatever|no matter|for any|for whatever) [\w' ]+)?"
+    r"(?: [.,;!?-] (?:is (?:that|it) )?(?:so|true|right|correct|yes|is (?:he|she) right))?"
+)
+"""That nobody is let off a thing, put to be confirmed."""
+FREES = Pattern(r"(?i)\b(?:excus|waiv|exempt|let off|leave off|left off|dispens)")
 _NOBODY = Pattern(r"(?i)\b(?:no one|nobody|no (?:\w+ )?waivers?|never waived?|not be waived)\b")
 _ANYONE = word_set("anyone anybody someone somebody who nobody he she they it i we you")
 BESIDE = word_set("""
@@ -71,15 +82,18 @@ BESIDE = word_set("""
 def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | None:
     """The clause that says that nobody may be let off what is named, or else who may let somebody off it."""
     tokens = found.tokens[: len(found.tokens) - (found.tokens[-1].low in ("?", ".", "!"))]
-    said = in_order(tokens)
-    match = next((m for p in _ASKED if (m := p.fullmatch(said)) is not None), None)
+    said, lasting = _without_time(in_order(tokens))
+    match = next((m for p in (*_ASKED, _CLAIMED) if (m := p.fullmatch(said)) is not None), None)
     if match is None:
         return None
-    place = len(said[: match.start("thing")].split())
+    claimed = match.re is _CLAIMED.compiled
+    place = len(said[: match.start("thing")].split()) + lasting
     named = [p for p in found.pieces if p.tag in ("item", "items")]
     items = [entry.id for p in named if p.first >= place for entry in p.entries if entry.id in lookup.items]
-    if not named and match.re is _ASKED[1].compiled:
-        return _let_off_duty(strange(found, place), case, lookup)
+    duty = not named or not _DUTIES.keys().isdisjoint(strange(found, place))
+    if duty and match.re in (_ASKED[0].compiled, _ASKED[1].compiled):
+        who = [low for low in (match.groupdict().get("who") or "").split() if low not in LIGHT | _ANYONE]
+        return _let_off_duty(strange(found, place), who, case, lookup)
     if not items or any(p.first < place for p in named):
         return None
     if len(items) > 1 and sum(p.first >= place for p in named) == 1:
@@ -94,6 +108,9 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
         if not always:
             return Query(kind="source", clause=clause, case=case)
         return Query(kind="source", items=(items[0],), clause=clause, polarity="not", case=case)
+    in_part = _denying_some(items, clauses, lookup)
+    if claimed:
+        return Query(kind="source", clause=in_part[0], case=case) if len(in_part) == 1 else None
     who = [low for low in (match.groupdict().get("who") or "").split() if low not in LIGHT | _ANYONE]
     others = strange(found, place)
     near = [
@@ -103,7 +120,6 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
     ]
     if not any(denied) and len(near) == 1:
         return Query(kind="source", clause=near[0], case=case)
-    in_part = _denying_some(items, clauses, lookup)
     if len(in_part) == 1:
         return Query(kind="source", clause=in_part[0], case=case)
     grades = (p for p in before if p.tag == "fact" and lookup.facts[p.fact].family == "grade")
@@ -111,8 +127,18 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
     return Abstain(reason=f"{NONE_SAYS_WHO} let anybody off it.") if people else None
 
 
-def _let_off_duty(words: Sequence[str], case: Case, lookup: Lookup) -> Query | None:
+def _without_time(said: str) -> tuple[str, int]:
+    """ "How long can he let me off it for" as whether he can, and how many words that takes away in front."""
+    asked = _HOW_LONG.fullmatch(said)
+    return (said, 0) if asked is None else (asked["rest"], len(said[: asked.start("rest")].split()))
+
+
+_HOW_LONG = Pattern(rf"{LEAD}(?:and )?(?:for )?how long (?P<rest>{MODAL} .+?)(?: for| at most| at a time)?")
+
+
+def _let_off_duty(words: Sequence[str], who: Sequence[str], case: Case, lookup: Lookup) -> Query | None:
     """ "Who can let a cadet off being clean-shaven": the one clause on waiving that takes in the one duty."""
+    words = [duty for word in words for duty in _DUTIES.get(word, (word,))]
     freeing = _freeing(case, lookup)
     duties = [
         clause
@@ -126,7 +152,8 @@ def _let_off_duty(words: Sequence[str], case: Case, lookup: Lookup) -> Query | N
         clause.id
         for clause in freeing
         for sentence in clause.text.split(". ")
-        if FREES.search(sentence) and takes_in(sentence, clause, duties[0], protecting=False)
+        if FREES.search(sentence) and has_words_of(who, sentence)
+        if takes_in(sentence, clause, duties[0], protecting=False)
     ]
     found = tuple(dict.fromkeys(taking))
     return Query(kind="source", clause=found[0], case=case) if len(found) == 1 else None
@@ -177,6 +204,14 @@ def strange(found: Understood, place: int) -> list[str]:
 _NAMED = frozenset({"item", "items", "fact", "grade", "measure", "number"})
 
 
+_DUTIES = dict.fromkeys(("shaving", "shave", "razor"), ("clean", "shaven"))
+"""What must be done, as the books call it."""
+
+
+def has_words_of(words: Sequence[str], text: str) -> bool:
+    return all(word_level(lemma, analysed(text)) for word in words for lemma in analysed(word))
+
+
 def has_words(words: Sequence[str], clause: Clause) -> bool:
     said = clause_words(clause)
     return all(word_level(lemma, said) for word in words for lemma in analysed(word))
@@ -200,6 +235,8 @@ def _denying(item: str, clauses: Sequence[Clause], lookup: Lookup) -> dict[str, 
     """
     rules = _duties(item, lookup)
     own = dict.fromkeys(rule.clause for rule in rules)
+    if named := [clause.id for clause in clauses if _denies_by_name(item, clause, lookup)]:
+        return dict.fromkeys(named, True)
     safe = _is_kept(rules) or any(lookup.items[kind].protects for kind in lookup.narrower(item))
     denying: dict[str, bool] = {}
     for clause, taken in _denials(own, clauses, _is_kept(rules), lookup):
@@ -207,6 +244,22 @@ def _denying(item: str, clauses: Sequence[Clause], lookup: Lookup) -> dict[str, 
         if clause.id in own or taken >= len(same):
             denying[clause.id] = safe  # a duty of another part may be waived
     return {clause: True for clause in denying if clause in own} or denying
+
+
+def _denies_by_name(item: str, clause: Clause, lookup: Lookup) -> bool:
+    """Whether a sentence lets nobody off the thing by its name: "no one may waive the hard hat"."""
+    names = [analysed(label) for label in (lookup.items[item].label, *lookup.items[item].other_labels)]
+    for sentence in clause.text.split(". "):
+        said = _OFF_WHAT.search(sentence) if _NOBODY.search(sentence) else None
+        words = f" {' '.join(analysed(said['what']))} " if said is not None else ""
+        if any(name and f" {' '.join(name)} " in words for name in names):
+            return True
+    return False
+
+
+_OFF_WHAT = Pattern(
+    r"(?i)\b(?:waived?|excused?|exempt(?:ed)?|let off|dispense with)(?: from)? (?P<what>[^.;]*)"
+)
 
 
 def _denying_some(items: Sequence[str], clauses: Sequence[Clause], lookup: Lookup) -> list[str]:

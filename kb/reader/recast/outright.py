@@ -83,7 +83,8 @@ _CHANGING = word_set("""
 """)  # spares most questions the patterns
 _OF_DAYS = word_set("happens happened takes comes came force still valid say said kicks starts ends same")
 _FREEING = word_set(
-    "let sign excuse release free spare exempt relieve dispense waive allow permit give grant"
+    "let sign excuse release free spare exempt relieve dispense waive allow permit give grant excused"
+    " exempted spared released"
 )
 _GIVING = word_set("""
     let lets allow allows allowed permit permits permitted authorise authorised authorize authorized
@@ -107,6 +108,7 @@ def asked_outright(
         _going_on(found, previous, case, lookup, read)
         or _what_happened(found, previous, case, lookup)
         or _on_the_way(found, lookup, read)
+        or _how_often(found, case, lookup)
         or lasting(found, before, case, lookup)
         or _asked_change(found, before, case, lookup, read)
         or _who_may(found, case, lookup, read)
@@ -156,10 +158,10 @@ def _who_may(
     if given is not None and sure:
         return given
     asked = asked_authority(found, case, lookup)
+    off = _let_off(found, case, lookup)
     if isinstance(asked, Query) and all(one.clause != asked.clause for one in lookup.base.delegations):
-        told = _let_off(found, case, lookup)
-        return told if isinstance(told, Query) else asked
-    return asked or _let_off(found, case, lookup) or given
+        return off if isinstance(off, Query) else asked
+    return asked or off or given
 
 
 def _let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | None:
@@ -169,6 +171,15 @@ def _let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain |
     from kb.reader.recast.let_off import let_off  # noqa: PLC0415  few questions ask it
 
     return let_off(found, case, lookup)
+
+
+def _how_often(found: Understood, case: Case, lookup: Lookup) -> Query | None:
+    """ "How often do I get new boots?": the clause that says how often they are replaced, or none."""
+    if all(token.low != "often" for token in found.tokens):
+        return None
+    from kb.reader.recast.replaced import how_often  # noqa: PLC0415  few questions ask it
+
+    return how_often(found, case, lookup)
 
 
 def _on_the_way(found: Understood, lookup: Lookup, read: Callable[[str], Reading]) -> Reading | None:

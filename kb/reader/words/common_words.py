@@ -248,7 +248,8 @@ unexpected unfair unfortunate unfortunately unhappy unhealthy unique unite unive
 unnecessary unpleasant unsafe unusual unusually approval consent clearance urgent useful useless user
 vacation valid valuable variety various vary vast vehicle version very violent virtually visible vision
 vital vulnerable warning weekly whereas widely willing witness wonderful working worried worst worthwhile
-writer writing yell yourself
+writer writing yell yourself waive exempt exemption dispense lenient
+leniency soften permission lax relieve softer
 """
 
 COMMON_WORDS = frozenset((_WORDS + _MORE).split())

@@ -1,0 +1,96 @@
+"""How often a thing is replaced: told by the clause that says so of it, or by none.
+
+A clause that issues a thing and says of another how often it is replaced does not tell it.
+"""
+
+from __future__ import annotations
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Query
+from kb.model.records import Case, Clause, is_in_force
+from kb.reader.pieces.pieces import Understood
+from kb.reader.recast.let_off import strange
+from kb.reader.recast.telling import analysed
+from kb.reader.words.forms import word_set
+from kb.text import Pattern
+
+_ASKED = Pattern(
+    r"(?:so |and |but )?how often (?:do|does|can|will|should|are|is|must) "
+    r"(?:.+ (?:get|have|receive|given|issued)\b.* (?:new|fresh|another|replacement)\b.+"
+    r"|.+ (?:be |get |gets )?(?:replaced|renewed|swapped|reissued|changed for (?:a )?new(?: ones?)?))(?: \?)?"
+)
+_ASKING = word_set("""
+    often new fresh another replacement replaced renewed swapped reissued receive given issued pair set pairs
+    ones changed
+""")
+_TELLS = Pattern(
+    r"(?i)\b(?:replac|renew)\w*|\bworn out\b"
+    r"|\b(?:issued|receives?|given|gets?)\b.*\b(?:every|each) (?:\w+ )?(?:months?|years?)\b"
+)
+_EVERYTHING = Pattern(r"(?i)\b(?:they|all|everything|other|others|rest|each|these)\b")
+
+
+def how_often(found: Understood, case: Case, lookup: Lookup) -> Query | None:
+    """The clause that says how often the one thing is replaced, or the query that no clause does."""
+    if _ASKED.fullmatch(" ".join(token.low for token in found.tokens)) is None:
+        return None
+    named = [piece for piece in found.pieces if piece.tag in ("item", "items")]
+    if len(named) != 1 or not set(strange(found, 0)) <= _ASKING:
+        return None
+    items = [entry.id for entry in named[0].entries if entry.id in lookup.items]
+    clauses = [clause for clause in lookup.base.clauses if is_in_force(clause, case.as_of)]
+    telling = [clause.id for clause in clauses if any(_tells_of(item, clause, lookup) for item in items)]
+    if len(telling) == 1:
+        return Query(kind="source", clause=telling[0], case=case)
+    if telling or len(items) != 1 or any(_may_tell(items[0], clause, lookup) for clause in clauses):
+        return None
+    return Query(kind="source", items=(items[0],), polarity="not", case=case)
+
+
+def _tells_of(item: str, clause: Clause, lookup: Lookup) -> bool:
+    """Whether a sentence on replacing names the thing, a class of it or all that is issued with it."""
+    issued = False
+    for sentence in clause.text.replace("; ", ". ").split(". "):
+        names = _names(item, sentence, lookup)
+        told = _TELLS.search(sentence) is not None
+        if told and (names or (issued and _EVERYTHING.search(sentence) is not None)):
+            return True
+        issued = issued or names
+    return False
+
+
+def _may_tell(item: str, clause: Clause, lookup: Lookup) -> bool:
+    """Whether a sentence with the name of a thing, or of kit as such, may tell it in words of its own."""
+    sentences = clause.text.replace("; ", ". ").split(". ")
+    return any(
+        (_SOMEHOW.search(sentence) and _names(item, sentence, lookup))
+        or (_ANEW.search(sentence) and _OF_ALL.search(sentence))
+        for sentence in sentences
+    )
+
+
+_ANEW = Pattern(r"(?i)\b(?:replac|renew|exchang)\w*|\bworn[ -]out\b")
+_OF_ALL = Pattern(
+    r"(?i)\b(?:kit|items?|uniform|garments?|clothing|clothes|everything|equipment|gear|pieces?|all)\b"
+)
+_SOMEHOW = Pattern(
+    r"(?i)\b(?:exchang\w+|swap\w*|new (?:one|pair|set)s?|scrap\w*|discard\w*|thrown|months?|years?|yearly"
+    r"|annually|expir\w+|condemned|worn (?:through|thin)|damaged|inspect\w*)\b"
+)
+
+
+def _names(item: str, sentence: str, lookup: Lookup) -> bool:
+    """Whether a sentence has a name of the thing, or the last word of it: "boots are replaced"."""
+    said = f" {' '.join(analysed(sentence))} "
+    near = {*lookup.broader(item), *lookup.narrower(item)}
+    for other in lookup.base.items:  # "white boots are replaced" says nothing of yard boots
+        for label in (other.label, *other.other_labels) if other.id not in near else ():
+            words = analysed(label)
+            said = said.replace(f" {' '.join(words)} ", " , ") if len(words) > 1 else said
+    for kind in (item, *lookup.broader(item)):
+        record = lookup.items[kind]
+        for label in (record.label, *record.other_labels, *record.everyday):
+            words = analysed(label)
+            if words and (f" {' '.join(words)} " in said or f" {words[-1]} " in said):
+                return True
+    return False

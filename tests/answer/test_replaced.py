@@ -1,0 +1,48 @@
+"""How often a thing is replaced: by the clause that says it of this thing, and silent where none does."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answer.conftest import Ask
+
+
+@pytest.mark.parametrize(
+    ("name", "question", "clause"),
+    [
+        # "The navy jersey is replaced every two years"
+        ("cadets", "How often do I get a new jersey?", "6.1"),
+        # "Boots are replaced every two years, all else when worn out."
+        ("zoo", "How often do helpers get a new bib?", "7.1"),
+        # "issued with two boiler suits every 12 months"
+        ("shipyard", "How often do I get new boiler suits?", "6.1"),
+        # "Safety shoes are issued to porters and replaced every twelve months"
+        ("infirmary", "How often do porters get new safety shoes?", "7.1"),
+    ],
+)
+def test_the_clause_that_says_it_is_shown(ask: Ask, name: str, question: str, clause: str) -> None:
+    answer = ask(name, question)
+    assert (answer.outcome, answer.verdict) == ("answer", None)
+    assert [citation.number for citation in answer.citations] == [clause]
+
+
+@pytest.mark.parametrize(
+    ("name", "question"),
+    [
+        ("cadets", "How often is the river cap replaced?"),  # its clause says it of the jersey alone
+        ("infirmary", "How often are ward shoes replaced?"),  # they are bought by the wearer
+        ("creamery", "How often do I get new yard boots?"),  # white boots are replaced
+        ("ambulance", "How often does the fleece jacket get replaced?"),
+    ],
+)
+def test_the_books_are_silent_where_no_clause_says_it(ask: Ask, name: str, question: str) -> None:
+    answer = ask(name, question)
+    assert (answer.outcome, answer.verdict) == ("answer", "silent")
+    assert answer.headline.startswith("The books are silent: no clause says how often to replace the ")
+    assert ask(name, answer.reading.text).headline == answer.headline
+
+
+def test_what_is_said_of_all_kit_is_not_silence(ask: Ask) -> None:
+    """ "Kit that is worn out is ... replaced": the books do say something of it."""
+    assert ask("demo", "How often is the boat helmet replaced?").verdict != "silent"
+    assert ask("cadets", "How often do I wash my jersey?").verdict != "silent"
