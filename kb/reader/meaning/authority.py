@@ -59,7 +59,7 @@ def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | As
     changes = _CHANGES.search(" ".join(_unnamed(found)))
     if not (named or (asks and things)) or not (changes or allows or alters):
         return None
-    looser = _LETS_OFF.search(said) is not None  # who may be stricter lets nobody off
+    looser = not named and _LETS_OFF.search(said) is not None  # who may be stricter lets nobody off
     clauses = letting(named, things, case, lookup, looser)
     if named and not clauses:
         clauses = letting(named, _akin(found, lookup), case, lookup, looser)
