@@ -5,9 +5,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from kb.answer.alike import with_beside
+from kb.answer.common import replaced
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.model.values import ValueSet
@@ -15,6 +17,7 @@ from kb.reader.meaning.measured import rule_aspects
 from kb.reader.stories.claims import (
     NOBODY,
     TwoClaims,
+    exact_claim,
     first_as_questions,
     paired_measures,
     second_as_questions,
@@ -42,6 +45,8 @@ def weighed(
     `ask` answers a question in given facts, after a reading; `stated` gives the facts of a statement, none
     where it is not understood.
     """
+    if (exact := exact_claim(text)) is not None:
+        return _exactly(exact, facts, ask)
     claims = two_claims(text) or two_measures(text)
     told_before = stated(claims.lead) if claims is not None and claims.lead else ()
     if claims is None:
@@ -71,6 +76,16 @@ def weighed(
     fate = _fate(second)
     fate = _TURNED.get(fate, fate) if question.startswith((_OTHERS, NOBODY)) else fate
     return with_beside(one, [_said(_fate(one), fate, claims.called)]), second
+
+
+def _exactly(said: tuple[str, str], facts: Facts, ask: AskWith) -> tuple[Answer, ...]:
+    """Whether it must be as somebody claims, where it is otherwise: not where that may be, too."""
+    one = _plain(ask(said[0], facts, None))
+    if one is None or _fate(one) not in (_STANDS, _FALLS):
+        return ()
+    rest = re.sub(r"^(?:Yes|No)\b[.:,]? *", "", one.headline)
+    fate = f"No: it need not be {said[1]} exactly." if _fate(one) == _STANDS else "As it is it may not stay."
+    return (replaced(one, headline=f"{fate} {rest[:1].upper()}{rest[1:]}"),)
 
 
 _TRADE = ("width", "length", "height", "diameter")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from pathlib import Path
 
 import pytest
 
@@ -126,3 +127,33 @@ def test_a_claim_of_something_unknown_is_not_answered(base: KnowledgeBase) -> No
     assert answer.outcome == "abstain"
     assert answer.abstain is not None
     assert "sombrero" in answer.abstain.words
+
+
+@pytest.mark.parametrize(
+    ("books", "text", "lead"),
+    [
+        (
+            "creamery",
+            "My name badge sits 104 mm below the shoulder seam and my mate says it has to be 100 on the dot. "
+            "Is he right?",
+            "No: it need not be 100 exactly. ",
+        ),
+        (
+            "hotel",
+            "My cuff shows 12 mm below the sleeve, my boss says it has to be 10 exactly. Is she right?",
+            "No: it need not be 10 exactly. ",
+        ),
+        (
+            "hotel",
+            "My cuff shows 16 mm below the sleeve, my boss says it has to be 10 exactly. Is she right?",
+            "As it is it may not stay. ",
+        ),
+    ],
+)
+def test_no_is_said_of_the_measure_that_is_claimed(
+    books: str, text: str, lead: str, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    folder = Path(__file__).parents[1] / "small" / books / "books"
+    base = KnowledgeBase.open(folder, tmp_path_factory.mktemp(books))
+    (answer,) = base.ask(text, as_of=DAY)
+    assert answer.headline.startswith(lead)

@@ -309,7 +309,7 @@ def _just(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Loo
     if (
         low == "just"
         and asked
-        and _tag(found, index + 1) in ("act", "leave off")
+        and (_tag(found, index + 1) in ("act", "leave off") or _tag(found, index - 1) == "self")
         and not verb.endswith("ing")
     ):
         _retag(found, index, "filler")  # "can't I just wear it"

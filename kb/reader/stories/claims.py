@@ -305,3 +305,26 @@ def _only(first: str, whom: str) -> Iterator[str]:
     )
     if subject is not None:
         yield f"is it true that only {whom} {subject.group(2)}?"
+
+
+_EXACT = Pattern(
+    r"(?:[^.?!:;\d]{2,60}[.:,;]\s+)?(?P<own>(?:my|our|his|her|the) [^?]*?\d[^?]*?)"
+    rf"(?:\s*[,;.:–—-]+\s+|\s+(?=(?:but|and)\b))(?:(?:and|but|yet|though) )?{_WHO} {_SAYS}"
+    r"(?:it|they|that|mine|this) (?:(?:has|have|needs?|ought)(?:['’]s)? (?:got )?to|must|should) be"
+    r" (?:exactly |precisely |dead |bang )?(?P<claim>\d+(?:\.\d+)? ?(?:mm|cm|in|inch(?:es)?)?)"
+    r"(?: (?:exactly|precisely|on the dot|dead on|bang on|spot on|on the nose|to the millimetre))?"
+    r"[,;.:]? *(?:so )?(?:(?:is|are) (?:he|she|they|that|it|this) (?:right|correct|true|so)|right|true"
+    r"|correct)[ ?!]*",
+    re.IGNORECASE,
+)
+
+
+def exact_claim(text: str) -> tuple[str, str] | None:
+    """ "My badge sits 104 mm below the seam and my mate says it has to be 100 on the dot. Is he right?"
+
+    What is so, as a question, and the measure that is claimed for it instead.
+    """
+    found = _EXACT.fullmatch(" ".join(text.split()))
+    if found is None:
+        return None
+    return f"{found['own'].rstrip(' .,')}. Is that all right?", found["claim"].strip()

@@ -252,9 +252,11 @@ def may_claim(text: str) -> bool:
     amounts = [word for word in words if word[0].isdigit()]
     joined = len(amounts) > 1 and not _JOINING_SIZES.isdisjoint(words)
     joined = joined or any("x" in word or "×" in word for word in amounts)
+    joined = joined or not _EXACTLY.isdisjoint(word.strip(",.:;?!") for word in words)
     return joined or sum(word.strip(",:;") in _SAYING for word in words) > 1
 
 
+_EXACTLY = frozenset(("exactly", "precisely", "dot", "dead", "bang", "spot", "nose"))
 _JOINING_SIZES = frozenset(("or", "by", "x", "×"))
 
 
