@@ -17,7 +17,12 @@ _FOR_ME = (
 )
 _DECIDES = r"(?:decides|gets to decide|can decide) (?:whether|if|when) (?:<i>) (?:can|may|could|get to)"
 _HOW_LONG = r"(?:for )?how long(?:'s| is| does| will| can| do)"
+_OCCASION = "funeral|wedding|memorial service|church parade|parade|ceremony"
 LEAVES = rf"""
+# dress rig outfit livery uniform
+^(?!.*\b(?:{_OCCASION})\b.*\b(?:{_OCCASION})\b).*\b({_OCCASION})\b[^.?!]*[.!,;:]+ (?:so )?(?:which|what)
+    \s(order of dress|dress|rig|outfit|livery|uniform) (?:is (?:it|that|right|called for)|(?:do|should) <i>
+    \s(?:turn out in|put on|wear|go in|be in))\W*$ => which \2 is worn at a \1?
 # yes agree nod ok okay blessing go-ahead so asked leave permission
 ^who {_NEEDED} {_AGREES} {_FOR_ME}(?:wear|put on|have on|have|use) (.+?)(?: on)?\W*$
      => whose permission do I need for \1?

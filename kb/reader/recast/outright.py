@@ -173,9 +173,18 @@ def _let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain |
     return let_off(found, case, lookup)
 
 
+_POWERS = word_set("buy buys pay pays lets allows permits empowers entitles find")
+
+
 def _how_often(found: Understood, case: Case, lookup: Lookup) -> Query | None:
-    """ "How often do I get new boots?": the clause that says how often they are replaced, or none."""
-    if all(token.low != "often" for token in found.tokens):
+    """ "How often do I get new boots?", "who buys them?": the clause that says so, or that none does."""
+    lows = {token.low for token in found.tokens}
+    if not _POWERS.isdisjoint(lows):
+        from kb.reader.recast.powers import let_or_bought  # noqa: PLC0415  as below
+
+        if (told := let_or_bought(found, case, lookup)) is not None:
+            return told
+    if "often" not in lows:
         return None
     from kb.reader.recast.replaced import how_often  # noqa: PLC0415  few questions ask it
 

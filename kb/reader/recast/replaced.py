@@ -51,7 +51,7 @@ def _tells_of(item: str, clause: Clause, lookup: Lookup) -> bool:
     """Whether a sentence on replacing names the thing, a class of it or all that is issued with it."""
     issued = False
     for sentence in clause.text.replace("; ", ". ").split(". "):
-        names = _names(item, sentence, lookup)
+        names = names_in(item, sentence, lookup)
         told = _TELLS.search(sentence) is not None
         if told and (names or (issued and _EVERYTHING.search(sentence) is not None)):
             return True
@@ -63,7 +63,7 @@ def _may_tell(item: str, clause: Clause, lookup: Lookup) -> bool:
     """Whether a sentence with the name of a thing, or of kit as such, may tell it in words of its own."""
     sentences = clause.text.replace("; ", ". ").split(". ")
     return any(
-        (_SOMEHOW.search(sentence) and _names(item, sentence, lookup))
+        (_SOMEHOW.search(sentence) and names_in(item, sentence, lookup))
         or (_ANEW.search(sentence) and _OF_ALL.search(sentence))
         for sentence in sentences
     )
@@ -79,15 +79,18 @@ _SOMEHOW = Pattern(
 )
 
 
-def _names(item: str, sentence: str, lookup: Lookup) -> bool:
-    """Whether a sentence has a name of the thing, or the last word of it: "boots are replaced"."""
+def names_in(item: str, sentence: str, lookup: Lookup, wide: bool = True) -> bool:
+    """Whether a sentence has a name of the thing, or the last word of it: "boots are replaced".
+
+    `wide`: or a name of what it is a kind of.
+    """
     said = f" {' '.join(analysed(sentence))} "
     near = {*lookup.broader(item), *lookup.narrower(item)}
     for other in lookup.base.items:  # "white boots are replaced" says nothing of yard boots
         for label in (other.label, *other.other_labels) if other.id not in near else ():
             words = analysed(label)
             said = said.replace(f" {' '.join(words)} ", " , ") if len(words) > 1 else said
-    for kind in (item, *lookup.broader(item)):
+    for kind in (item, *lookup.broader(item)) if wide else (item,):
         record = lookup.items[kind]
         for label in (record.label, *record.other_labels, *record.everyday):
             words = analysed(label)
