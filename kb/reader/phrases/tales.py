@@ -8,6 +8,12 @@ _SOON = (
     r"|month)|(?:on )?(?:mon|tues|wednes|thurs|fri|satur|sun)day))"
 )
 
+_KIN = (
+    r"(?:late |old |dear |own )*(?:nan|nana|gran|granny|grandma|grandmother|grandad|granddad|grandfather|"
+    r"mum|mother|dad|father|wife|husband|partner|girlfriend|boyfriend|aunt|auntie|uncle|sister|brother|son|daughter|"
+    r"friend|mate|neighbour|godmother|godfather|fianc[eé]e?)"
+)
+
 TALES = rf"""
 # started start starting joined begun taken
 ^((?:[^.?!;]*[.;,] )?)(?:i|we)?(?:'ve|'m| have| am| will be|'ll be)? ?{_LATELY}? ?(?:start(?:ed|ing)?|begun
@@ -29,6 +35,30 @@ TALES = rf"""
 \b(i|we) work (?=(?:in|on|at) the \w+ as an? ) => \1 am\s
 # long
 \b(?:so|as) long as\b => if
+# gave left bought knitted lent brought
+^((?:[^?]*[.;,] )?)(?:my|our|his|her|an?|the) {_KIN}(?: (?:has|have|had|just|only|once))*
+    \s(?:gave|left|bought|got|knitted|made|lent|brought|sent) me
+    \s(?=(?:an?|some|this|these|the) ) => \1I have\s
+# beard moustache goatee
+^(.*\b(?:an?|my|his|her) (?:(?:very|quite|fairly|nice|nicely|well|just) )*?)
+    (?:(?:(?:very|quite|fairly|nice|nicely|well|really) )*
+    (?:short|tidy|neat|trim|trimmed|small|little)(?:,| and)? )+
+    (?=(?:beard|moustache|goatee)\b(?!-)) => \1
+\b((?:beard|moustache|goatee|stubble)\b(?: (?:now|though|already))?[.;,]+ (?:so )?
+    (?:(?:can|may|could|must|ca|do)(?:n't)? )+(?:i|he|she|we|they) (?:still |just )?)
+    (?:keep|hang on to|hold on to) (it|them)
+    (?=\W*$|,? (?:if|with|when|while|under|in|on|at)\b) => \1wear \2
+# put down rostered booked detailed picked
+^((?:[^?]*[.;,] )?)(?:i've|i have|we've|i'm|i am|they've|they have)(?: just)?(?: been)? (?:put (?:me )?down
+    |put|rostered|booked|detailed|picked|down)(?: (?:today|tonight|tomorrow))? (?:for|on|to do)
+    \s(?=\w+ing\b) => \1I am\s
+^((?:[^?]*[.;,] )?)(?:i've|i have|we've|i'm|i am)(?: just)? (?:been )?(?:put (?:me )?down|put|rostered|booked
+    |detailed|picked|down) (?:for|on) an? (?:job|task|duty|shift|turn)
+    (?: (?:today|tonight|tomorrow|this \w+))?
+    ,? (?:where|for which|that means|in which) (?:i|we) (?=(?:have|need|must|'ve)\b) => \1I\s
+# brigade corps service company regiment outfit force unit firm organisation
+\s(?:in|of) (?:this|our) (?:brigade|corps|service|company|regiment|outfit|force|unit|firm|organi[sz]ation)
+    (?=\W*$|[.?!,;]) =>
 # nothing's
 \bnothing(?:'s| is) (?=\w+ing\b) => nothing\s
 """

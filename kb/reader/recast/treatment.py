@@ -63,6 +63,12 @@ _CONTRARY: Mapping[str, frozenset[str]] = {
 """What is done instead, by the word of a treatment that it is not."""
 
 
+_BOUND = Pattern(
+    r"(?i)\b(?:(?P<denied>(?:not|no|never) (?:more than|over|above|hotter than|warmer than|higher than))|"
+    r"at most|up to|(?:a )?maximum(?: of)?) \d"
+)
+
+
 def asked_treatment(
     found: Understood, left: Sequence[int], frame: Frame, roles: Roles, case: Case, lookup: Lookup
 ) -> Query | None:
@@ -184,7 +190,8 @@ def _the_one(words: Sequence[Token], treatments: Sequence[str], lookup: Lookup) 
 def _fit(words: Sequence[Token], label: str) -> tuple[int, bool] | None:
     """How many words are of a treatment, and whether of its contrary; None if one is of neither."""
     parts = [part for part in tokenize(label) if part.low not in _LABEL_LIGHT and part.low[0].isalnum()]
-    denied = any(part.low in _DENIED for part in parts)
+    bound = _BOUND.search(label)
+    denied = any(part.low in _DENIED for part in parts) and not (bound and bound["denied"])
     degrees = [part.low for part in parts if part.low.isdecimal()]
     score, against = 0, False
     if not any(_is_of(word, parts) for word in words):
@@ -193,7 +200,7 @@ def _fit(words: Sequence[Token], label: str) -> tuple[int, bool] | None:
         if word.low[0].isdecimal():
             if not degrees:
                 return None
-            score, against = score + 2, against or word.low not in degrees
+            score, against = score + 2, against or not _is_as_hot(word.low, degrees, bound is not None)
         elif any(_same_verb(word.low, part.low) for part in parts):
             score += 2
         elif any(_is_against(word.low, part.low) for part in parts):
@@ -201,6 +208,13 @@ def _fit(words: Sequence[Token], label: str) -> tuple[int, bool] | None:
         elif word.low not in _LIGHT | _GENERIC and word.low[0].isalpha():
             return None
     return (score, against == denied) if score else None
+
+
+def _is_as_hot(said: str, degrees: Sequence[str], at_most: bool) -> bool:
+    """Whether a number is that of a treatment, or within it where that is the most: "at most 40 °C"."""
+    if at_most and said.isdecimal():
+        return len(degrees) == 1 and int(said) <= int(degrees[0])
+    return said in degrees
 
 
 def _is_of(word: Token, parts: Sequence[Token]) -> bool:
