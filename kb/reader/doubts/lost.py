@@ -239,8 +239,11 @@ def _is_length_lost(span: Span, query: Query) -> bool:
 
 
 def _is_act(span: Span, query: Query, lookup: Lookup) -> bool:
-    """Whether a name is the act that is asked about: "may the sleeves be rolled up"."""
-    done = lookup.aspects[query.aspect].done if query.aspect in lookup.aspects else None
+    """Whether a name is the act asked about ("may the sleeves be rolled up"), or of what is measured."""
+    aspect = lookup.aspects.get(query.aspect)
+    if aspect is not None and aspect.kind == "measure":  # "how high are the letters", and no doctor's letter
+        return {t.key for t in tokenize(span.text)} <= {t.key for t in tokenize(aspect.label)}
+    done = aspect.done if aspect is not None else None
     return done is not None and done != "worn" and done in span.text.casefold().split()
 
 

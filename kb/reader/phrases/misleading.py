@@ -190,4 +190,10 @@ MISLEADING_LAST = r"""
 # kit
 ^what kit (?:do|does|must|should) (.+?) (?:need|have|keep|require|hold)
     (?: to have)?\W*$ => what must \1 own?
+# letter letters lettering
+^((?:and )?)how (?:high|tall|big|large) (?:are|is) the (\w+) (?:letters|lettering)\W*$
+     => \1height of the letters of the \2?
+^((?:and )?)how (?:high|tall|big|large) (?:are|is) the (?:letters|lettering) (?:on|of|in)
+    \s => \1what is the height of the letters of\s
+^(.*?)(?:the )?letter (?:height|size) (?=(?:on|of|for)\b) => \1the height of the letters\s
 """

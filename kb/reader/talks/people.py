@@ -34,7 +34,9 @@ _STANDING = frozenset({"grade", "branch", "qualification", "appointment"})
 _VERB = Pattern(r"(?i)(?:(?:and|but|so) )?(may|can|could|must|should)\b")
 _DUTY = frozenset({"must", "should"})
 _ASKED = Pattern(
-    r"(?i)(?:(?:and|but|so) )?(?:may|can|could|must|should|do|does|are|is) ([\w' -]{2,40}?)[ ?.]*"
+    r"(?i)(?:(?:and|but|so|what if|even if) )*(?:may|can|could|must|should|do|does|are|is|"
+    rf"(?:my|our) (?:{PEOPLE})(?:['\u2019]s| is|,? (?:he|she)(?:['\u2019]s| is))(?: only| just| still)?) "
+    r"([\w' -]{2,40}?)[ ?.]*"
 )
 _WHO_ARE = Pattern(
     r"(?i)(?:(?:and|but|so|ok|okay),? )*(?:(?:who|what)(?:['\u2019]s|['\u2019]re| is| are| was| were)|"
