@@ -35,10 +35,11 @@ TALES = rf"""
 \b(i|we) work (?=(?:in|on|at) the \w+ as an? ) => \1 am\s
 # long
 \b(?:so|as) long as\b => if
-# gave left bought knitted lent brought
+# ring rings necklace chain bracelet bangle earrings watch wristwatch pendant locket
 ^((?:[^?]*[.;,] )?)(?:my|our|his|her|an?|the) {_KIN}(?: (?:has|have|had|just|only|once))*
-    \s(?:gave|left|bought|got|knitted|made|lent|brought|sent) me
-    \s(?=(?:an?|some|this|these|the) ) => \1I have\s
+    \s(?:gave|left|bought|got|sent) me
+    \s(?=(?:an?|some|this|these|the|her|his) (?:[\w-]+ ){0, 3}?
+    (?:rings?|necklace|chain|bracelet|bangle|earrings|watch|wristwatch|pendant|locket)\b) => \1I have\s
 # beard moustache goatee
 ^(.*\b(?:an?|my|his|her) (?:(?:very|quite|fairly|nice|nicely|well|just) )*?)
     (?:(?:(?:very|quite|fairly|nice|nicely|well|really) )*
