@@ -12,6 +12,8 @@ from tests.answer.conftest import Ask
     [
         # "The navy jersey is replaced every two years"
         ("cadets", "How often do I get a new jersey?", "6.1"),
+        # "The safety helmet must be worn ... It is replaced after any heavy blow and ... every 5 years."
+        ("ambulance", "How often is the safety helmet replaced?", "3.2"),
         # "Boots are replaced every two years, all else when worn out."
         ("zoo", "How often do helpers get a new bib?", "7.1"),
         # "issued with two boiler suits every 12 months"
@@ -30,7 +32,7 @@ def test_the_clause_that_says_it_is_shown(ask: Ask, name: str, question: str, cl
     ("name", "question"),
     [
         ("cadets", "How often is the river cap replaced?"),  # its clause says it of the jersey alone
-        ("infirmary", "How often are ward shoes replaced?"),  # they are bought by the wearer
+        ("cadets", "How often do we get new deck shoes?"),  # they are bought by the cadet
         ("creamery", "How often do I get new yard boots?"),  # white boots are replaced
         ("ambulance", "How often does the fleece jacket get replaced?"),
     ],

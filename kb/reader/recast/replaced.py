@@ -27,6 +27,7 @@ _TELLS = Pattern(
     r"(?i)\b(?:replac|renew)\w*|\bworn out\b"
     r"|\b(?:issued|receives?|given|gets?)\b.*\b(?:every|each) (?:\w+ )?(?:months?|years?)\b"
 )
+_IT = Pattern(r"(?i)\s*(?:it|they|this|these|one|each)\b")
 _EVERYTHING = Pattern(r"(?i)\b(?:they|all|everything|other|others|rest|each|these)\b")
 
 
@@ -49,19 +50,24 @@ def how_often(found: Understood, case: Case, lookup: Lookup) -> Query | None:
 
 def _tells_of(item: str, clause: Clause, lookup: Lookup) -> bool:
     """Whether a sentence on replacing names the thing, a class of it or all that is issued with it."""
-    issued = False
+    issued = last = False
     for sentence in clause.text.replace("; ", ". ").split(". "):
         names = names_in(item, sentence, lookup)
         told = _TELLS.search(sentence) is not None
-        if told and (names or (issued and _EVERYTHING.search(sentence) is not None)):
+        meant = names or (last and _IT.match(sentence) is not None)  # "The helmet ... It is replaced"
+        if told and (meant or (issued and _EVERYTHING.search(sentence) is not None)):
             return True
-        issued = issued or names
+        issued, last = issued or names, meant
     return False
 
 
 def _may_tell(item: str, clause: Clause, lookup: Lookup) -> bool:
     """Whether a sentence with the name of a thing, or of kit as such, may tell it in words of its own."""
     sentences = clause.text.replace("; ", ". ").split(". ")
+    if names_in(item, clause.text, lookup) and any(
+        _ANEW.search(sentence) and _IT.match(sentence) for sentence in sentences
+    ):
+        return True
     return any(
         (_SOMEHOW.search(sentence) and names_in(item, sentence, lookup))
         or (_ANEW.search(sentence) and _OF_ALL.search(sentence))
