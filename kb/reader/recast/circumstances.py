@@ -13,6 +13,7 @@ from kb.model.lookup import Lookup
 from kb.model.records import Fact, FactValue
 from kb.reader.pieces.pieces import Understood
 from kb.reader.recast.clocked import clocked
+from kb.reader.recast.reaching import reaching
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize, word_key
 from kb.text import Pattern
@@ -76,6 +77,7 @@ def circumstances(found: Understood, lookup: Lookup) -> Iterator[Edit]:
         _alone,
         _away_from,
         _so_far_on,
+        reaching,
     ):
         yield from way(found, lookup)
 
