@@ -28,10 +28,13 @@ def measured_alone(query: Query, roles: Roles, lookup: Lookup) -> Query | Ask:
     return Ask(fact="item", prompt="Which one is meant?", choices=choices) if items else _WHICH
 
 
+_BUILT_IN = "built-in"
 _WHICH = Ask(fact="item", prompt="Which item is asked about?")
 
 
 def _is_own(aspect: str, lookup: Lookup) -> bool:
-    """Whether an aspect is a measure with a name of its own, not a height or width as all things have."""
+    """Whether an aspect is a measure that the books name, not a height or letters as all things may have."""
     record = lookup.aspects.get(aspect)
-    return record is not None and record.kind == "measure" and " of " in record.label
+    if record is None or record.at.file == _BUILT_IN:
+        return False
+    return record.kind == "measure" and " of " in record.label

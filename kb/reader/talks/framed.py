@@ -167,14 +167,19 @@ def moved(query: Query, before: Query, lookup: Lookup) -> Query:
 def _left_off(
     known: Mapping[str, ValueSet], old: Mapping[str, ValueSet], places: Iterable[str], lookup: Lookup
 ) -> Iterator[str]:
-    """The rig of before, at a place that has one of its own by name: "and in the shop?", after yard dress."""
-    words = {key for place in places for name in _names(place, known[place], lookup) for key in _keys(name)}
+    """The rig of before, at a place that has one of its own by name: "and in the lab?", after yard dress.
+
+    A ticket hall is not the hall of hall dress.
+    """
+    names = [_keys(name) for place in places for name in _names(place, known[place], lookup)]
     for fact, values in known.items():
         if lookup.facts[fact].family != "rig" or old.get(fact) != values or not isinstance(values, Choices):
             continue
         rigs = {value.id: _keys(value.label) for value in lookup.facts[fact].values}
         shared = {key for keys in rigs.values() for key in keys if _in_several(key, rigs)}
-        own = {rig for rig, keys in rigs.items() if not words.isdisjoint(keys - shared)}
+        own = {
+            rig for rig, keys in rigs.items() if any(name & keys - shared and name <= keys for name in names)
+        }
         if len(own) == 1 and not values.complement and own.isdisjoint(values.members):
             yield fact
 
