@@ -136,8 +136,7 @@ class _Claims:
             hold(step[key] == value, f"{where}.{key}", f"for {rule.id} it should be {value}")
         facts = facts_of(step["facts"])
         hold(all(case.get(f) == v for f, v in facts.items()), f"{where}.facts", "not the facts of the case")
-        domain = self.lookup.domain  # a rule for every outfit there is applies whichever it is
-        settled = evaluate(watched[rule.id], lambda f: facts.get(f, domain(f))) is truth[rule.id]
+        settled = evaluate(watched[rule.id], lambda f: facts.get(f, self.lookup.domain(f))) is truth[rule.id]
         hold(settled, f"{where}.facts", "these facts do not decide whether the rule applies")
 
     def values(self, where: str, claimed: Any, fates: list[Fate], count: bool) -> None:

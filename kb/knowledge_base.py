@@ -269,13 +269,13 @@ class KnowledgeBase:
         """
         from kb.answer.again import words_differ  # noqa: PLC0415  only here
         from kb.checker import check  # noqa: PLC0415
-        from kb.confirmed import confirmed  # noqa: PLC0415
+        from kb.weighing import as_put  # noqa: PLC0415
 
         refused = check(saved, self.lookup, self.digest)
         if refused is not None:
             return refused
         day = datetime.date.fromisoformat(saved["as_of"])
-        return words_differ(self.engine(day), saved, self.digest, confirmed)
+        return words_differ(self.engine(day), saved, self.digest, as_put)
 
     def draft(self, plan: Path, form: Format = "markdown") -> Draft:
         """The guidance that a writer's plan asks for, made from these books; see `kb/docs/guidance.md`.

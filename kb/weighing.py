@@ -10,6 +10,7 @@ from collections.abc import Callable
 
 from kb.answer.alike import with_beside
 from kb.answer.common import replaced
+from kb.confirmed import confirmed
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.model.values import ValueSet
@@ -46,7 +47,7 @@ def weighed(
     where it is not understood.
     """
     if (exact := exact_claim(text)) is not None:
-        return _exactly(exact, facts, ask)
+        return tuple(replaced(one, question=text) for one in _exactly(exact, facts, ask))
     claims = two_claims(text) or two_measures(text)
     told_before = stated(claims.lead) if claims is not None and claims.lead else ()
     if claims is None:
@@ -81,11 +82,21 @@ def weighed(
 def _exactly(said: tuple[str, str], facts: Facts, ask: AskWith) -> tuple[Answer, ...]:
     """Whether it must be as somebody claims, where it is otherwise: not where that may be, too."""
     one = _plain(ask(said[0], facts, None))
-    if one is None or _fate(one) not in (_STANDS, _FALLS):
-        return ()
+    return () if one is None or _fate(one) not in (_STANDS, _FALLS) else (_held_exactly(said[1], one),)
+
+
+def _held_exactly(measure: str, one: Answer) -> Answer:
     rest = re.sub(r"^(?:Yes|No)\b[.:,]? *", "", one.headline)
-    fate = f"No: it need not be {said[1]} exactly." if _fate(one) == _STANDS else "As it is it may not stay."
-    return (replaced(one, headline=f"{fate} {rest[:1].upper()}{rest[1:]}"),)
+    fate = f"No: it need not be {measure} exactly." if _fate(one) == _STANDS else "As it is it may not stay."
+    return replaced(one, headline=f"{fate} {rest[:1].upper()}{rest[1:]}")
+
+
+def as_put(text: str, answer: Answer) -> Answer:
+    """An answer with the first words that fit how its question is put."""
+    exact = exact_claim(text)
+    if exact is not None and _fate(answer) in (_STANDS, _FALLS):
+        return _held_exactly(exact[1], answer)
+    return confirmed(text, answer)
 
 
 _TRADE = ("width", "length", "height", "diameter")

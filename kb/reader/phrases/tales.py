@@ -43,7 +43,7 @@ TALES = rf"""
 # beard moustache goatee
 ^(.*\b(?:an?|my|his|her) (?:(?:very|quite|fairly|nice|nicely|well|just) )*?)
     (?:(?:(?:very|quite|fairly|nice|nicely|well|really) )*
-    (?:short|tidy|neat|trim|trimmed|small|little)(?:,| and)? )+
+    (?:short|tidy|neat|trim|trimmed)(?:,| and)? )+
     (?=(?:beard|moustache|goatee)\b(?!-)) => \1
 \b((?:beard|moustache|goatee|stubble)\b(?: (?:now|though|already))?[.;,]+ (?:so )?
     (?:(?:can|may|could|must|ca|do)(?:n't)? )+(?:i|he|she|we|they) (?:still |just )?)
