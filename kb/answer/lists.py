@@ -12,7 +12,7 @@ from kb.model.conditions import Condition, evaluate, tests
 from kb.model.grants import ungranted
 from kb.model.questions import Answer, ListEntry, OpenValue, Query, Verdict
 from kb.model.records import is_in_force
-from kb.model.values import YES, ValueSet, contains
+from kb.model.values import YES, Choices, ValueSet, contains, subtract
 from kb.reasoner import WORN, Engine, Facts, Problem, possible_facts, rows, simplify, truth_of
 from kb.wording import (
     listing,
@@ -335,16 +335,29 @@ def _is_wanted(entry: ListEntry, wanted: tuple[Verdict, ...]) -> bool:
 _GOING_ON = frozenset({"situation", "term", "rig"})
 
 
+def _others(engine: Engine, fact: str, values: ValueSet, goes_on: set[str]) -> list[ValueSet]:
+    """What a fact is otherwise: anything else as a whole, of people each of the others."""
+    rest = subtract(engine.lookup.domain(fact), values)
+    if fact in goes_on or not isinstance(rest, Choices):
+        return [rest]
+    return [Choices(frozenset({one})) for one in rest.members]
+
+
 def _own(engine: Engine, query: Query, entries: Sequence[ListEntry]) -> frozenset[str]:
     """The things of which a duty speaks of just what was told: of hot work; of stewards where that is all."""
     known = {fact: values for fact, values in query.case.facts if not fact.startswith(WORN)}
     goes_on = {fact for fact in known if engine.lookup.facts[fact].family in _GOING_ON}
+    otherwise = [
+        {fact: values}
+        for fact in (goes_on or known)
+        for values in _others(engine, fact, known[fact], goes_on)
+    ]
 
     def speaks(rule: str) -> bool:
         condition = engine.condition(rule)
-        told = any(test.fact in (goes_on or known) for test in tests(condition))
+        of_it = any(evaluate(condition, case.get) is False for case in otherwise)
         duty = engine.lookup.rules[rule].modality == "must"
-        return duty and told and evaluate(condition, known.get) is not False
+        return duty and of_it and evaluate(condition, known.get) is not False
 
     return frozenset(entry.item for entry in entries if any(map(speaks, entry.rules)))
 
