@@ -60,12 +60,12 @@ def _condition(
     problem: Problem,
     wanted: Sequence[Verdict],
     known: Usually,
+    usual: int | None,
 ) -> str:
     """When an item has one of the wanted verdicts; what that depends on, where it takes too many words."""
     exact = say_usual(engine.lookup, whole, wanted, known)
     if exact:
         return exact
-    usual = _usual(engine, whole, known)
     if usual is not None and whole[usual][1] in wanted and (mostly := _mostly(engine, whole, usual, known)):
         return mostly
     table = [(when, said) for when, said in whole if said in wanted]
@@ -145,7 +145,7 @@ def _line(
         label=engine.lookup.items[item].label,
         verdict=verdict,
         usual=whole[usual][1] if usual is not None and whole[usual][1] in wanted else None,
-        condition=_condition(engine, whole, problem, wanted, known) if conditional else "",
+        condition=_condition(engine, whole, problem, wanted, known, usual) if conditional else "",
         rules=problem.decisive_rules(),
     )
     told = [dict(when) for when, said in whole if said in wanted] if conditional else [{}]

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Mapping, Sequence
-from functools import reduce
+from functools import lru_cache, reduce
 
 from kb.model.conditions import AllOf, Condition, NotOf, Test, evaluate, tests
 from kb.model.lookup import Lookup
@@ -62,6 +62,7 @@ _AT = frozenset({"at", "in", "on", "of", "the", "an", "a"})
 _ORDINARY = frozenset({"ordinary", "normal", "usual", "everyday"})
 
 
+@lru_cache(maxsize=1024)
 def the_rest(lookup: Lookup, fact: str) -> frozenset[str]:
     """The values of a choice that stand for all that the books do not name: "another station", "no occasion".
 

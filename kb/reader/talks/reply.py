@@ -128,7 +128,7 @@ def _outright(said: str, ask: Ask, lookup: Lookup) -> tuple[str, ValueSet] | Non
 
 
 def _reaches(ask: Ask, said: str, lookup: Lookup) -> tuple[str, ValueSet] | None:
-    from kb.reader.talks.reaching import reaches  # noqa: PLC0415  few replies tell how far something goes
+    from kb.reader.talks.how_far import reaches  # noqa: PLC0415  few replies tell how far something goes
 
     return reaches(ask, said, lookup)
 
