@@ -11,7 +11,7 @@ from kb.explanation import derive
 from kb.model.lookup import Lookup
 from kb.model.questions import AnswerCase, Query
 from kb.model.records import OWNED_ASPECTS
-from kb.model.values import Choices, Interval, Ranges, ValueSet
+from kb.model.values import NO, Choices, Interval, Ranges, ValueSet
 from kb.reasoner import WORN, Engine, Facts, Problem, possible_facts, rows
 
 
@@ -157,10 +157,17 @@ def is_banned(engine: Engine, query: Query, unspoken: bool = False) -> bool:
     part = act_answer(engine, plain)
     out = part.verdict == "prohibited" or (
         query.kind == "may"
-        and query.value is not None
-        and _is_ordinarily_banned(lookup, plain, part, unspoken)
+        and (query.value is not None or is_way(lookup, query))
+        and _is_ordinarily_banned(lookup, plain, part, unspoken or _is_somewhere(lookup, query))
     )
     return out and part.aspect == lookup.use_of(query.items[0])
+
+
+def _is_somewhere(lookup: Lookup, query: Query) -> bool:
+    """Whether leave is asked for a way of carrying a thing in a place: it is none to have it there."""
+    return is_way(lookup, query) and any(
+        lookup.facts[fact].family == "situation" and values != NO for fact, values in query.case.facts
+    )
 
 
 def _is_ordinarily_banned(lookup: Lookup, query: Query, part: Part, unspoken: bool) -> bool:

@@ -90,7 +90,7 @@ def with_elsewhere(engine: Engine, query: Query, answer: Answer) -> Answer:
 def _with_no_duty(query: Query, answer: Answer) -> Answer:
     """Of a table in which nothing is ever required, that first, to who asks whether it must be."""
     verdicts = {case.verdict for case in answer.cases}
-    free = "silent" in verdicts and verdicts <= {"silent", "permitted", "not_required"}
+    free = "silent" in verdicts and verdicts <= {"silent", "permitted", "not_required", "prohibited"}
     if not free or query.kind != "must" or query.polarity != "do" or not answer.headline.startswith(_ON):
         return answer
     _, colon, rest = answer.headline.partition(": ")

@@ -192,7 +192,8 @@ def _say_beside(lookup: Lookup, query: Query, rows: Rows, worn: str) -> str:
 def _say_in_rig(lookup: Lookup, query: Query, rows: Rows, rigs: ValueSet, *, told: bool) -> str:
     """ "Yes, in parade rig: the sash must be worn with the tunic; in any other rig it must not be."
 
-    Where nothing that was told goes with these rigs alone, it is a yes in them and one verdict in all others.
+    Where nothing that was told goes with these rigs alone, it is one verdict in all others, and a yes in
+    them: a no is said where nothing holds in any other, since no leave is then left unsaid.
     """
     if dict(query.case.facts).get(RIG) == rigs or not any(RIG in dict(when) for when, _ in rows):
         return ""  # it is what is said within them, or the same in all
@@ -200,7 +201,8 @@ def _say_in_rig(lookup: Lookup, query: Query, rows: Rows, rigs: ValueSet, *, tol
     others = subtract(lookup.domain(RIG), rigs)
     left = [verdict for when, verdict in rows if _may_have(when, RIG, others)]
     one = len({*left}) == 1 and left[0] != "conditional"
-    if not left or not (told or one) or query.polarity == "not" or query.value is not None:
+    silent = one and left[0] == "silent"
+    if not left or not (told or one) or query.value is not None or (query.polarity == "not" and not silent):
         return ""
     table = [
         (tuple(test for test in when.items() if test[0] != RIG or not is_subset(rigs, test[1])), verdict)
@@ -212,7 +214,7 @@ def _say_in_rig(lookup: Lookup, query: Query, rows: Rows, rigs: ValueSet, *, tol
     line = say_plain(lookup, "conditional" if facts else table[0][1], asked, facts, table)
     first = next((word for word in ("Yes", "No") if line.startswith(word)), "")
     where = phrase_in(lookup, Test(RIG, rigs)).clause.removeprefix(f"{WEARER} is ")
-    if not first or not (told or first == "Yes") or " except " in where:
+    if not first or not (told or silent or first == "Yes") or " except " in where:
         return ""
     rest = _say_again(lookup, query, left[0]) if one else "it depends on further facts"
     said = f"{first}, {where}{line[len(first) :].removesuffix('.')}; in any other rig {rest}."

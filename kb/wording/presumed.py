@@ -96,7 +96,7 @@ def place_of(lookup: Lookup, items: Iterable[str], day: datetime.date | None) ->
                 continue
             either: ValueSet = Choices(frozenset())
             for condition in given:
-                either = unite(either, _needed(condition, fact, domain))
+                either = unite(either, needed(condition, fact, domain))
             found[fact] = intersect(found.get(fact, domain), either)
     return {
         fact: values
@@ -123,7 +123,7 @@ def grade_of(
         and any(test.fact in held and test.values == YES for test in tests(rule.condition))
     ]
     none: ValueSet = Choices(frozenset())
-    either = reduce(unite, (_needed(condition, GRADE, domain) for condition in turning), none)
+    either = reduce(unite, (needed(condition, GRADE, domain) for condition in turning), none)
     return {} if is_empty(either) or either == domain else {GRADE: either}
 
 
@@ -151,10 +151,10 @@ def circumstances_of(
         shared = [{test.fact for test in tests(one)} for one in turning]
         for fact in set.intersection(*shared) - known.keys() if shared else ():
             domain = lookup.domain(fact)
-            needed = reduce(unite, [_needed(one, fact, domain) for one in turning])
+            either = reduce(unite, [needed(one, fact, domain) for one in turning])
             apart = fact == GRADE or lookup.facts[fact].family == "situation"
-            if apart and needed != domain and not is_empty(needed):
-                found[fact] = needed
+            if apart and either != domain and not is_empty(either):
+                found[fact] = either
     return found
 
 
@@ -205,14 +205,14 @@ def must_be_worn(
     return found
 
 
-def _needed(condition: Condition, fact: str, domain: ValueSet) -> ValueSet:
+def needed(condition: Condition, fact: str, domain: ValueSet) -> ValueSet:
     """The values of a fact with which a condition can hold, whatever else is so."""
     if isinstance(condition, Test):
         return intersect(domain, condition.values) if condition.fact == fact else domain
     if isinstance(condition, NotOf):
         denied = condition.part
         return subtract(domain, denied.values) if isinstance(denied, Test) and denied.fact == fact else domain
-    parts = [_needed(part, fact, domain) for part in condition.parts]
+    parts = [needed(part, fact, domain) for part in condition.parts]
     if isinstance(condition, AllOf):
         return reduce(intersect, parts, domain)
     return reduce(unite, parts) if parts else domain

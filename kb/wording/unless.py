@@ -41,6 +41,7 @@ from kb.wording.presumed import (
 )
 from kb.wording.sets import is_ordered, members_of
 from kb.wording.situations import WORN
+from kb.wording.trades import grade_of_branch, not_in_rig
 
 Usually = Mapping[str, ValueSet]
 _ALWAYS_SOMETHING = (GRADE, "branch", "rig")  # everybody has one: none of them is out of the ordinary
@@ -68,7 +69,7 @@ def usually(lookup: Lookup, day: datetime.date | None, stated: Facts = ()) -> Us
             found[fact] = Choices(frozenset(widest))
     place = place_of(lookup, worn_in(lookup, stated), day)
     place = {fact: values for fact, values in place.items() if fact not in known}
-    on = goes_on(lookup, stated)
+    on = {**goes_on(lookup, stated), **not_in_rig(lookup, known), **grade_of_branch(lookup, stated, day)}
     if RIG not in place and RIG not in known:
         named = rig_named(lookup, stated)
         ordered = rig_ordered(lookup, {**on, **of_month, **found, **known}, day)
@@ -123,7 +124,7 @@ def ordinary_sets(
     found: dict[str, ValueSet] = {}
     for fact, values in (test for row in rows for test in row):
         if fact in said:
-            found[fact] = said[fact]
+            found[fact] = _narrowed(lookup, fact, found.get(fact, said[fact]), values)
         elif _is_ordinary(lookup, fact, values):
             both = intersect(found.get(fact, values), values)
             found[fact] = both if not is_empty(both) else found[fact]
@@ -132,6 +133,15 @@ def ordinary_sets(
         elif fact == GRADE and guests(lookup):
             found[fact] = subtract(lookup.domain(GRADE), Choices(guests(lookup)))
     return found
+
+
+def _narrowed(lookup: Lookup, fact: str, said: ValueSet, values: ValueSet) -> ValueSet:
+    """Of several values that go with what was said of a situation those that are ordinary in any case."""
+    several = isinstance(said, Choices) and len(members_of(lookup, fact, said)) > 1
+    if not several or lookup.facts[fact].family != "situation" or not _is_ordinary(lookup, fact, values):
+        return said
+    both = intersect(said, values)
+    return said if is_empty(both) else both
 
 
 def nearest_first(lookup: Lookup, query: Query, rows: Sequence[Facts]) -> tuple[int, ...]:

@@ -1,0 +1,57 @@
+"""What work and rig say of the rest: a keeper is staff, and who is in boat rig is not on parade."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterable, Mapping
+from functools import reduce
+
+from kb.model.conditions import tests
+from kb.model.lookup import Lookup
+from kb.model.records import is_in_force
+from kb.model.values import Choices, ValueSet, intersect, is_empty, subtract, unite
+from kb.wording.labels import GRADE
+from kb.wording.presumed import RIG, needed, rig_named
+
+BRANCH = "branch"
+
+
+def grade_of_branch(
+    lookup: Lookup, facts: Iterable[tuple[str, ValueSet]], day: datetime.date | None
+) -> dict[str, ValueSet]:
+    """The grades among which the books look for people of a branch: of electricians the yard grades.
+
+    Only whole ladders: that some rule is for the trainees of a branch makes nobody in it a trainee.
+    """
+    known = dict(facts)
+    domain = lookup.domain(GRADE) if GRADE in lookup.facts else None
+    if GRADE in known or BRANCH not in known or not isinstance(domain, Choices):
+        return {}
+    none: ValueSet = Choices(frozenset())
+    either = none
+    for rule in lookup.base.rules:
+        named = {test.fact for test in tests(rule.condition)}
+        if not {GRADE, BRANCH} <= named or (day is not None and not is_in_force(rule, day)):
+            continue
+        within = needed(rule.condition, BRANCH, lookup.domain(BRANCH))
+        if within != lookup.domain(BRANCH) and not is_empty(intersect(within, known[BRANCH])):
+            either = unite(either, needed(rule.condition, GRADE, domain))
+    ladders = [Choices(frozenset(group.members)) for group in lookup.base.groups if group.fact == GRADE]
+    inside = [one for one in ladders if is_empty(subtract(one, either))]
+    whole = not is_empty(either) and is_empty(subtract(either, reduce(unite, inside, none)))
+    return {GRADE: either} if whole and either != domain else {}
+
+
+def not_in_rig(lookup: Lookup, known: Mapping[str, ValueSet]) -> dict[str, ValueSet]:
+    """The situations that no other rig goes by the name of: who is in boat rig is not on parade."""
+    rig = known.get(RIG)
+    found: dict[str, ValueSet] = {}
+    for fact in lookup.base.facts if rig is not None else ():
+        if fact.id in known or fact.family != "situation" or fact.kind != "choice":
+            continue
+        for value in fact.values:
+            one = Choices(frozenset({value.id}))
+            named = rig_named(lookup, [(fact.id, one)]).get(RIG)
+            if named is not None and rig is not None and is_empty(intersect(named, rig)):
+                found[fact.id] = subtract(found.get(fact.id, lookup.domain(fact.id)), one)
+    return found
