@@ -25,6 +25,7 @@ from kb.answer.common import (
     settling_notes,
     with_rule_notes,
 )
+from kb.answer.kinds import is_value_question, kinds_that_differ, the_kind_worn
 from kb.answer.units import unit_notes, unworn_notes
 from kb.model.questions import Answer, Ask, OpenValue, Query, Reading, Side, Verdict
 from kb.model.records import OWNED_ASPECTS
@@ -59,10 +60,11 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
         refuse_exclusions(
             engine.on(query.other.as_of), query.other, possible_facts(query.other, (), False, engine.lookup)
         )
-    kinds = _kinds_that_differ(engine, query)
-    if len(kinds) == 1 and _is_value_question(engine, query):
-        return _answer_as(engine, msgspec.structs.replace(query, items=(kinds[0], *query.items[1:])), blank)
-    claimed = is_way(engine.lookup, query) or (query.kind != "how" and _is_value_question(engine, query))
+    kinds = kinds_that_differ(engine, query)
+    of_one = kinds[0] if len(kinds) == 1 else the_kind_worn(engine, query, kinds)
+    if of_one is not None and is_value_question(engine, query):
+        return _answer_as(engine, msgspec.structs.replace(query, items=(of_one, *query.items[1:])), blank)
+    claimed = is_way(engine.lookup, query) or (query.kind != "how" and is_value_question(engine, query))
     if claimed and is_banned(engine, query):
         return _answer_as_worn(engine, query, blank)
     if kinds:
@@ -90,45 +92,9 @@ def _answer_as_place(engine: Engine, query: Query, blank: Answer) -> Answer | No
     return answer if any(is_place(engine.lookup, fact) for fact in facts) else None
 
 
-def _kinds_that_differ(engine: Engine, query: Query) -> tuple[str, ...]:
-    """The kinds of the item asked about, where rules make them fare differently from it or from each other.
-
-    Of an aspect with values only where the item itself has no rule to answer from.
-    """
-    if not query.items or query.as_such or query.kind in ("list", "source", "compare"):
-        return ()
-    item = query.items[0]
-    kinds = [
-        kind
-        for kind in engine.lookup.narrower(item)[1:]
-        if any(_has_own_rule(engine, kind, aspect) for aspect in _aspects(engine, query, kind))
-    ]
-    aspects = _aspects(engine, query, item)
-    if _is_value_question(engine, query):
-        return () if aspects else tuple(kinds)
-    possible = possible_facts(query.case, query.items, False, engine.lookup)
-    fates = {engine.problem(engine.group(kind, query.aspect), possible).said() for kind in (item, *kinds)}
-    return tuple(kinds) if len(fates) > 1 else ()
-
-
-def _has_own_rule(engine: Engine, item: str, aspect: str) -> bool:
-    rules = engine.lookup.rules
-    return any(item in rules[rule].scope.items for rule in engine.group(item, aspect).rules)
-
-
-def _is_value_question(engine: Engine, query: Query) -> bool:
-    return query.kind in ("where", "how", "how_many") or engine.lookup.aspects[query.aspect].kind != "act"
-
-
 def _asking(reading: Reading, ask: Ask) -> Reading:
     """The reading as one that asks, so that a reply finds its place."""
     return Reading(question=reading.question, spans=reading.spans, ask=ask)
-
-
-def _aspects(engine: Engine, query: Query, item: str) -> Sequence[str]:
-    if _is_value_question(engine, query):
-        return aspects_of(engine, item, query.aspect)
-    return (query.aspect,)
 
 
 def _ask_which(engine: Engine, query: Query, items: Sequence[str]) -> Ask:
@@ -196,7 +162,7 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
     if not parts and query.value is None:
         parts = _spoken(engine, query, _akin(engine, item, query), possible)
     if not parts:
-        alike = not _kinds_that_differ(engine, wear_question(engine.lookup, query))
+        alike = not kinds_that_differ(engine, wear_question(engine.lookup, query))
         if is_named_so(engine.lookup, query) or is_banned(engine, query, alike):
             return _answer_as_worn(engine, query, blank)
         if query.kind == "where" and (places := _answer_as_place(engine, query, blank)):
