@@ -120,9 +120,13 @@ def sited(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Query 
 
 
 def _one_placed(piece: Piece, lookup: Lookup) -> str:
-    """The one thing that a name may mean and that some rule places, "" if there is none or several."""
+    """The one thing that a name may mean and that some rule places, "" if there is none or several.
+
+    Of "a pin" that may be one of no clause it is asked which.
+    """
     placed = [e.id for e in piece.entries if any(True for _ in _placing(e.id, lookup))]
-    return placed[0] if len(placed) == 1 else ""
+    kin = {*lookup.broader(placed[0]), *lookup.narrower(placed[0])} if len(placed) == 1 else set[str]()
+    return placed[0] if kin.issuperset(entry.id for entry in piece.entries) and placed else ""
 
 
 def _places_kinds(item: str, lookup: Lookup) -> bool:

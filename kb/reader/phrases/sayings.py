@@ -306,6 +306,7 @@ def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
     lines += _FIRST.rstrip() + BOTH.rstrip() + MISLEADING_LAST
     if not first:
         from kb.reader.phrases.afterwards import AFTERWARDS  # noqa: PLC0415  most questions are understood without
+        from kb.reader.phrases.asides import ASIDES  # noqa: PLC0415  as above
         from kb.reader.phrases.closings import CLOSINGS  # noqa: PLC0415  as above
         from kb.reader.phrases.leaves import LEAVES  # noqa: PLC0415  as above
         from kb.reader.phrases.sayings_more import SAYINGS  # noqa: PLC0415  as above
@@ -315,7 +316,9 @@ def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
         from kb.reader.phrases.workings import WORKINGS  # noqa: PLC0415  as above
 
         lines = WORKINGS.rstrip() + CHOOSINGS.rstrip() + CLOSINGS.rstrip() + AFTERWARDS.rstrip()
-        lines = LEAVES.rstrip() + TIMES.rstrip() + lines + SAYINGS + TELLINGS.rstrip() + TALES
+        lines = (
+            ASIDES.rstrip() + LEAVES.rstrip() + TIMES.rstrip() + lines + SAYINGS + TELLINGS.rstrip() + TALES
+        )
     return fitting(lines, text)
 
 

@@ -72,7 +72,7 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
         return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
     if (
         not single
-        or not _is_verb_place(pieces, index, leaving)
+        or not _is_verb_place(pieces, index, tokens, leaving)
         or tokens[piece.first].low.endswith(("ing", "s"))
     ):
         return piece
@@ -208,10 +208,20 @@ def _is_done(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
     return asked or (last == "to" and before.tag in ("allowed", "have to", "to") and before.first > 0)
 
 
-def _is_verb_place(pieces: Sequence[Piece], index: int, leaving: bool = False) -> bool:
+_PINNING = frozenset({"pin", "clip"})
+_POINTING = frozenset({"it", "them", "this", "that", "these", "those", "one", "mine"})
+
+
+def _is_verb_place(
+    pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...], leaving: bool = False
+) -> bool:
     before = pieces[index - 1].tag if index else ""
     asked = index > 1 and pieces[index - 2].tag in _ASKING
     led = (before in _SUBJECTS and asked) or before in ("have to", "to")
     if asked and before in _SUBJECTS and leaving:
         return True  # "may I leave one button open" is nobody's leave
-    return led and index + 1 < len(pieces) and pieces[index + 1].tag in _NOUN_STARTS
+    if not led or index + 1 >= len(pieces):
+        return False
+    after = pieces[index + 1]
+    pinned = tokens[pieces[index].first].low in _PINNING and tokens[after.first].low in _POINTING
+    return pinned or after.tag in _NOUN_STARTS  # "can I pin it on the shirt"

@@ -171,23 +171,50 @@ _THERE = r"(?=\s*(?:[.,;:!?–—-]|$|(?:and|but|so)\b))"
 
 
 _LOUD = Pattern(r".*\b(?P<bound>above|over|below|under|at least) (?P<much>\d+) (?:decibels?|db)")
-_DECIBELS = r"(?:(?:it['’]s|it is|about|around|over|nearly) )*(?P<much>\d+) ?(?:decibels?|db(?:a|\(a\))?)"
+_DECIBELS = (
+    r"(?:(?:the )?noise(?: level)?(?: is|['’]s) |it['’]s |it is )?"
+    r"(?:(?:about|around|over|nearly) )*(?P<much>\d+) ?(?:decibels?|db(?:a\b|\(a\))?)"
+    r"(?! (?:limit|rule|figure|thing|mark|business)\b)"
+)
+
+_PAST = Pattern(r"(?i)\b(?:did|was|were|used to|back (?:in|then|when)|(?:19|20)\d\d)\b")
+"""Of another time no scale is taken: what was loud work then is not told by how loud it is."""
 
 
 def _so_loud(found: Understood, lookup: Lookup) -> Iterator[Edit]:
-    """ "90 decibels in the workshop", where the books have noise above 85 of them."""
+    """ "90 decibels in the workshop", where the books have noise above 85 of them, or scales of it."""
     told = _compiled(_DECIBELS)
     for fact in lookup.base.facts if told.search(found.text) else ():
+        bands = [(value.label, _band(value.label)) for value in fact.values]
         led = _LOUD.fullmatch(fact.label.casefold()) if fact.kind == "yes_no" else None
-        if led is None:
-            continue
         name = next((name for name in fact.other_labels if name.isalpha() or " " in name), fact.label)
         for match in told.finditer(found.text):
-            most, much = int(led["much"]), int(match["much"])
+            much, hedged = int(match["much"]), "over" in match.group().casefold()
+            within = [label for label, band in bands if band is not None and band[0] < much <= band[1]]
+            sure = not hedged and "nearly" not in match.group().casefold() and not _PAST.search(found.text)
+            if len(within) == 1 and sure:
+                yield match.start(), match.end(), within[0]
+            if led is None:
+                continue
+            most = int(led["much"])
             above = much > most or (much == most and led["bound"] == "at least")
             so = above if led["bound"] in ("above", "over", "at least") else much < most
-            if "over" not in match.group().casefold() or above:
+            if not hedged or above:
                 yield match.start(), match.end(), name if so else f"not {name}"
+
+
+def _band(label: str) -> tuple[int, int] | None:
+    """Above how many decibels, and up to how many, the value of a scale holds."""
+    if "decibel" not in label.casefold() and " db" not in label.casefold():
+        return None
+    above = re.search(r"\b(?:above|over|more than) (\d+)", label)
+    most = re.search(
+        r"\b(?:up to|at most|not more than) (\d+)|\b(\d+) (?:decibels?|db) or less", label, re.IGNORECASE
+    )
+    if above is None and most is None:
+        return None
+    top = int(most[1] or most[2]) if most is not None else 10**6
+    return int(above[1]) if above is not None else -1, top
 
 
 def _about_to(found: Understood, lookup: Lookup) -> Iterator[Edit]:

@@ -37,11 +37,17 @@ def put_names(found: Understood, lookup: Lookup) -> str | None:
 
 
 def left_away(found: Understood, lookup: Lookup) -> tuple[str, ...]:
-    """The words of a text that tell when and for how long, which no name was put for: they are left out."""
+    """The words of a text that tell when, how long or how old, for which no name was put: left out."""
+    from kb.reader.recast.ages import ages  # noqa: PLC0415  most questions are understood without
     from kb.reader.recast.lives import TIMES  # noqa: PLC0415  most questions are understood without
 
     edits = {(start, end) for start, end, name in _edits(found, lookup) if not name}
-    return tuple(found.text[s:e] for way in TIMES for s, e, _ in way(found, lookup) if (s, e) in edits)
+    return tuple(
+        found.text[s:e].strip(" ,")
+        for way in (*TIMES, ages)
+        for s, e, _ in way(found, lookup)
+        if (s, e) in edits
+    )
 
 
 def _edits(found: Understood, lookup: Lookup) -> tuple[Edit, ...]:
@@ -140,12 +146,14 @@ def _circumstances(found: Understood, lookup: Lookup) -> Iterator[Edit]:
 
 
 def _lives(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    from kb.reader.recast.ages import ages  # noqa: PLC0415  as above
     from kb.reader.recast.damage import damage  # noqa: PLC0415  as above
     from kb.reader.recast.happening import happening  # noqa: PLC0415  as above
     from kb.reader.recast.lives import lives  # noqa: PLC0415  as above
 
     yield from lives(found, lookup)
     yield from happening(found, lookup)
+    yield from ages(found, lookup)
     yield from damage(found, lookup)
 
 
