@@ -20,7 +20,8 @@ ASIDES = rf"""
     \s([^?]+?){_TAG}?\W*$ => \1may I \2?
 ^((?:[^?]*[.;:,–-] )?)(?:surely |but |and |so )*<nobody>{_WILL} {_MIND}{_OVER}
     \s(?!if\b|when\b|that (?:i|we|the|my)\b|what\b|how\b)([^,;.?!]+?){_TAG}?\W*$ => \1may I have \2?
-^([^?]*\w)[.;,!]+ (?:surely |but |and |so )*<nobody>{_WILL} {_MIND}(?: about it| about that)?
+^(?!(?:[^?]*[.;:,–-] )?(?:may|can|could|must|should|is|are|do|does|what|which|who|where|how|when)\b)
+    ([^?]*\w)[.;,!]+ (?:surely |but |and |so )*<nobody>{_WILL} {_MIND}(?: about it| about that)?
     (?:{_TAG}|, right)?\W*$ => \1. Is that allowed?
 ^([^?]*\w),? (?:and |but )?<nobody>(?:'s| has| have|'ve| had)?(?: ever| yet)*
     \s(?:said|mentioned|complained|objected|noticed|minded|cared|commented|told me off|stopped me)
