@@ -51,10 +51,10 @@ _JUDGEMENT = rf"""{_DEGREE}(?:
 _SUBJECT = r"(?:i|he|she|we|they|you|one|it|that|this|those|these|which)"
 _MENDING = rf"""(?:(?:so|and|then|now)\ )*
     (?:(?:must|should|shall|do|does|need|ought|has|have|will|would)\ {_SUBJECT}[ ]
-     (?:(?:to|have\ to|need\ to|got\ to)\ )?)?(?:be\ )?
+     (?:(?:to|have\ to|need\ to|got\ to|need)\ )?)?(?:be\ )?
     (?:trim|shave|cut|clip|crop|shorten|lengthen|file|hem|take|let|move|shift|raise|lower|re-?sew|re-?pin
     |re-?do|unpick|replace|change|swap|return|adjust|reject|send)
-    (?:med|d|ped|ed)?(?:\ (?:it|them|that|this|mine))?
+    (?:med|d|ped|ed|ming|ting|ping|ing)?(?:\ (?:it|them|that|this|mine))?
     (?:\ (?:back|down|up|off|in|out|again|over|shorter|away))*"""
 _LED = rf"""(?:(?:so|and|but|or|now|well)\ )*(?:(?:ok|okay|fine|right|all\ right)\ or\ )?
     (?:(?:{_SUBJECT}|(?:the|my|our)\ [\w'-]+)\ (?:says?|said|reckons?|thinks?|claims?|swears?|insists?
@@ -71,13 +71,16 @@ _CIRCUMSTANCE = r"(?P<rest>\ (?:in|on|at|with|for|when|while|if|under|during|to|
 
 @cache
 def _shapes() -> tuple[re.Pattern[str], ...]:
-    """Told and judged; told and to be mended; judged in the question, or the sentence, that tells it."""
+    """Told and judged; told and to be mended; judged, or to be mended, in the question that tells it."""
     sources = (
         rf"(?P<told>.+?){_BREAK}{_LED}{_JUDGEMENT}{_CIRCUMSTANCE}{_TAG}\W*",
         rf"(?P<told>.+?){_BREAK}{_MENDING}{_CIRCUMSTANCE}{_TAG}\W*",
         r"(?:(?:is|are|was|were|would|will|does|do)\ )(?P<told>.+?)\ (?:be\ |look\ |count\ as\ |seem\ )?"
         rf"{_JUDGEMENT}{_CIRCUMSTANCE}{_TAG}\W*",
         rf"(?P<told>.+?)(?:\ (?:is|are|was|would\ be|will\ be)|'s|'re)\ {_JUDGEMENT}{_CIRCUMSTANCE}{_TAG}\W*",
+        r"(?:(?:must|should|does|do|has|have|will)\ )(?P<told>.+?)\ (?:(?:have\ to|need\ to|got\ to|to)\ )?"
+        rf"(?:be\ |need\ )(?:trimm|shav|cutt?|clipp|cropp|shorten|lengthen|fil)(?:ed|ing)?"
+        rf"(?:\ (?:back|down|off))?{_CIRCUMSTANCE}{_TAG}\W*",
     )
     return tuple(re.compile(source, re.IGNORECASE | re.VERBOSE) for source in sources)
 

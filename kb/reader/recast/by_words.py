@@ -33,6 +33,7 @@ from kb.reader.recast.telling import (
     asked_for,
     british,
     clause_words,
+    frees_whom_asked,
     is_ruled,
     tells,
     word_level,
@@ -71,6 +72,7 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         clause
         for clause in lookup.base.clauses
         if is_in_force(clause, case.as_of) and (len(core) > 1 or _is_headed(core[0], clause, found))
+        if frees_whom_asked(found.text, clause)
     ]
     near = every = list(_near(units, clauses, asked, lookup))
     bare = len(units) > 1 and all(unit.piece is not None and unit.piece.tag in _NAMES for unit in units)

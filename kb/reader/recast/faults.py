@@ -38,6 +38,10 @@ _OUTSIDE = word_set("outside out over beyond")
 _LIMITS = word_set("tolerance tolerances allowance limit limits bounds margin spec")
 _DENIED = word_set("no not n't nothing never without isn't nobody")
 _AGREED = (word_set("is are was were"), word_set("he she they"), word_set("right correct"))
+_MENDED = word_set("""
+    trim trimmed trimming cut cutting shave shaved shaving shorten shortened shortening clip clipped clipping
+    crop cropped cropping file filed filing lengthen lengthened lengthening""")
+_DUTY = word_set("must have has need needs should ought")
 _BACK = 3  # words before, in which a denial is said of it
 _MYSELF = word_set("myself yourself ourselves himself herself themselves oneself")
 
@@ -50,9 +54,14 @@ def asked_of_a_fault(
     `banned`: they ask so outright, "would I get told off for it".
     """
     query = reading.query
-    if query is None or query.kind != "may" or query.modalities:
+    if query is None or query.modalities:
         return reading
     lows = [token.low for token in tokens]
+    if _is_to_be_mended(query, lows, lookup):
+        turned = _turned(reading, msgspec.structs.replace(query, kind="may"), lookup)
+        return msgspec.structs.replace(turned, unused=tuple(w for w in turned.unused if w not in _MENDED))
+    if query.kind != "may":
+        return reading
     if banned and "or" not in lows:
         return _turned(reading, query, lookup)
     if query.value is None:  # of an act it is said where it is asked: "I'm in trouble. May I wear it?"
@@ -90,6 +99,18 @@ def _names_a_fault(lows: list[str]) -> bool:
         if (low in _FAULTS or too or against or beyond) and _DENIED.isdisjoint(before):
             return True
     return False
+
+
+def _is_to_be_mended(query: Query, lows: list[str], lookup: Lookup) -> bool:
+    """ "My beard is 30 mm. Must it be trimmed?": whether a measure told is asked to be put right."""
+    told = query.value is not None and lookup.aspects[query.aspect].kind == "measure"
+    if not told or query.kind not in ("may", "must") or query.polarity == "not":
+        return False
+    at = next((n for n, low in enumerate(lows) if low in _MENDED and "to" not in lows[n + 1 : n + 2]), None)
+    if at is None or not _DENIED.isdisjoint(lows) or "or" in lows:
+        return False
+    measured = any(low[0].isdigit() for low in lows[:at])
+    return measured and not _DUTY.isdisjoint(lows[:at])
 
 
 def _is_put_right(lows: list[str]) -> bool:

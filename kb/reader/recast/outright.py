@@ -158,18 +158,25 @@ def _who_may(
     if given is not None and sure:
         return given
     asked = asked_authority(found, case, lookup)
-    off = _let_off(found, case, lookup)
+    off = _let_off(found, case, lookup, read)
     if isinstance(asked, Query) and all(one.clause != asked.clause for one in lookup.base.delegations):
         return off if isinstance(off, Query) else asked
     return asked or off or given
 
 
-def _let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | None:
+def _let_off(
+    found: Understood, case: Case, lookup: Lookup, read: Callable[[str], Reading]
+) -> Query | Reading | Abstain | None:
     """ "Can the manager let us off the hard hat": the clause that says who may, or that nobody may."""
     if _FREEING.isdisjoint(token.low for token in found.tokens):
         return None
     from kb.reader.recast.let_off import let_off  # noqa: PLC0415  few questions ask it
+    from kb.reader.recast.waived import plainly_let_off  # noqa: PLC0415  as above
 
+    for plain in plainly_let_off(found):
+        again = read(plain)
+        if again.query is not None and again.query.kind == "source":
+            return again.query
     return let_off(found, case, lookup)
 
 

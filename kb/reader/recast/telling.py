@@ -164,3 +164,18 @@ def is_ruled(items: Sequence[str], clause: Clause, lookup: Lookup) -> bool:
         i for rule in lookup.rules_of(clause.id) for i in rule.scope.items if len(lookup.narrower(i)) <= _FEW
     }
     return any(not ruled.isdisjoint(lookup.broader(item)) for item in items)
+
+
+def frees_whom_asked(text: str, clause: Clause) -> bool:
+    """Whether a clause is on leave, where it is asked who is let off something: not the duty itself."""
+    return _LET_OFF.search(text) is None or _FREES.search(clause.text) is not None
+
+
+_LET_OFF = Pattern(
+    r"(?i)\b(?:let(?:s|ting)? (?:\w+ )?off|excus(?:e|es|ing) (?:me|us|him|her|them|any\w+|some\w+|a|the|my)\b"
+    r"|exempt \w+ from|be excused from)"
+)
+_FREES = Pattern(
+    r"(?i)\b(?:excus|waiv|exempt|dispens|permit|permission|allow|leave (?:off|from)|let off|granted?\b"
+    r"|left off|accept|admits? no|depart|relax)"
+)
