@@ -84,6 +84,11 @@ def test_what_is_done_or_not(
          "May a C1 with the Long Road qualification wear the beret, in Order C, with the Long Road badge?"),
         ("second", "Supper at Low Tarn hut tonight, nothing ceremonial. Does the hall cap stay on inside with"
          " hall rig?", "Must anyone wear the hall cap, in hall rig, in Low Tarn hut?"),
+        ("demo", "My day shirt sleeves are rolled. Must they come down?",
+         "Is it prohibited for anyone to roll the day shirt?"),
+        ("demo", "Jersey sleeves rolled up. Do they have to come down?",
+         "Is it prohibited for anyone to roll the service jersey, sleeves up?"),
+        ("demo", "May the day shirt sleeves be rolled up?", "May anyone wear the day shirt, sleeves up?"),
     ],
 )  # fmt: skip
 def test_so_it_is_read(name: str, question: str, read: str, request: pytest.FixtureRequest) -> None:

@@ -20,6 +20,11 @@ BOTH = rf"""
 {_OF_THEM}(.*?\b(?:my|our|his|her|the) (?:[\w-]+ )?(?:{_MEN}))'s (?:(?=not )|{_STANDING}) => \1 is\s
 {_OF_THEM}(.*?\b(?:my|our|his|her|the) (?:[\w-]+ )?)(?:{_MEN})((?:,? who(?:'s| is)| is|,)(?: just
     | now| only)?|(?: has)?(?: just)? made) {_STANDING} => \1colleague\2\s
+# thing things garment garments gear stuff item
+\b(which|what) (?:hi|high)[- ]?vi[sz](?:ibility)? (?:things?|garments?|gear|stuff|item)(?: (?:goes|go) on
+    |\sdo (?:i|we) (?:put|have|need)(?: on)?) => \1 hi-vis do I wear
+\b(which|what) (?:hi|high)[- ]?vi[sz](?:ibility)? (?:things?|garments?|gear|stuff|item) (?=(?:do|must|should
+    |may|can|shall)\b) => \1 hi-vis\s
 # mustn't
 \bmustn't (?=(?:be|wear|have|carry|use|show|put|take|get|go|do|keep|leave)\b) => must not\s
 # one single both

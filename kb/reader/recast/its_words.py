@@ -34,6 +34,13 @@ def of_its_words(reading: Reading, found: Understood, frame: Frame, lookup: Look
         from kb.reader.recast.which_days import on_which_days  # noqa: PLC0415  few questions ask for days
 
         reading = on_which_days(reading, lookup)
+    if (twice := _over_itself(reading.query, found)) is not None:
+        unread = Abstain(reason=f'Not understood: "{twice}".', words=(twice,))
+        return Reading(question=reading.question, spans=reading.spans, abstain=unread)
+    if any(token.low == "down" for token in found.tokens):
+        from kb.reader.recast.come_down import coming_down  # noqa: PLC0415  few questions have the word
+
+        reading = coming_down(reading, found.tokens, lookup)
     query = reading.query
     if query is not None and query.kind == "when" and _is_how(query, lookup):
         query = msgspec.structs.replace(query, kind="how")
@@ -64,6 +71,20 @@ def _far_off(query: Query | None, found: Understood, lookup: Lookup) -> str | No
         return None
     away = _AWAY.search(found.text)
     return away.group(1) if away is not None else None
+
+
+_LAYER = Pattern(
+    r"(?i)\b(?:which|what) (?:[\w'-]+ )?(?P<word>[\w'-]+) .*\b(?:under|over|underneath|beneath|on top of)\b"
+)
+
+
+def _over_itself(query: Query | None, found: Understood) -> str | None:
+    """ "Which hat goes under the hard hat?": the word for it, where it was taken for what covers it."""
+    asked = _LAYER.search(found.text) if query is not None and query.kind in ("may", "must", "list") else None
+    if asked is None or query is None or not query.items:
+        return None
+    worn = {fact.removeprefix("worn:") for fact, _ in query.case.facts if fact.startswith("worn:")}
+    return asked["word"] if worn.intersection(query.items) else None
 
 
 def _is_how(query: Query, lookup: Lookup) -> bool:

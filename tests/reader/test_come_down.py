@@ -1,0 +1,48 @@
+"""What is up and may have to come down, which of several is worn, and what goes under what."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+
+from tests.reader.conftest import HERE, Base, load
+
+SLEEVES = "the duty shirt sleeves"
+
+
+@cache
+def small(name: str) -> Base:
+    return load(HERE.parent / "small" / name / "books")
+
+
+@pytest.mark.parametrize(
+    ("name", "question", "read"),
+    [
+        ("ambulance", "30 °C and sleeves rolled up. Do they have to come down?",
+         f"Is it prohibited for anyone to roll {SLEEVES}, air temperature 30 °C?"),
+        ("ambulance", "Must the sleeves be rolled down with a patient who is bleeding?",
+         f"Is it prohibited for anyone to roll {SLEEVES}, with a patient who is bleeding?"),
+        ("ambulance", "May the sleeves be rolled up?", f"May anyone roll {SLEEVES}?"),
+        ("creamery", "Sleeves turned back, S3 in the making room. Do they have to come down?",
+         "Is it prohibited for an S3 to turn the sleeve, in the making room?"),
+        ("ambulance", "Which high-visibility thing do I put on at a road accident?",
+         "Which of the high-visibility jacket and the high-visibility waistcoat may people wear, at a road"
+         " accident?"),
+    ],
+)  # fmt: skip
+def test_so_it_is_read(name: str, question: str, read: str) -> None:
+    reading = small(name).read(question)
+    assert reading.text == read, (reading.ask, reading.abstain)
+
+
+@pytest.mark.parametrize(
+    ("name", "question"),
+    [
+        ("shipyard", "Boiler suit sleeves rolled up on the dock floor. Do they have to come down?"),
+        ("shipyard", "Which hat do I wear under the hard hat when it's freezing?"),
+        ("ambulance", "Is the high-visibility thing needed?"),
+    ],
+)
+def test_so_it_is_not(name: str, question: str) -> None:
+    assert small(name).read(question).query is None
