@@ -9,6 +9,7 @@ from kb.text import Pattern
 from kb.wording.english import definite, is_adverbial, is_participial, listing
 
 _CODE = Pattern(r"[A-Z]{1,4}-?\d{0,3}")
+_WORD = Pattern(r"[A-Z][A-Z0-9-]*")
 GRADE = "grade"
 
 
@@ -32,9 +33,17 @@ def the_items(lookup: Lookup, items: tuple[str, ...], word: str = "and") -> str:
 
 @lru_cache(maxsize=256)
 def is_coded(lookup: Lookup, fact: str) -> bool:
-    """Whether all ids of a fact's values are short codes that people say (K5), not made-up names."""
+    """Whether all ids of a fact's values are short codes that people say (K5), not made-up names.
+
+    People say them where a clause does, or where they are all that a grade is called.
+    """
     record = lookup.facts[fact]
-    return record.family == GRADE and all(_CODE.fullmatch(value.id) for value in record.values)
+    if record.family != GRADE or not all(_CODE.fullmatch(value.id) for value in record.values):
+        return False
+    codes = {value.id for value in record.values}
+    return any(value.label == value.id for value in record.values) or any(
+        not codes.isdisjoint(_WORD.findall(clause.text)) for clause in lookup.base.clauses
+    )
 
 
 def value_name(lookup: Lookup, fact: str, value: str) -> str:

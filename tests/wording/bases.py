@@ -248,7 +248,7 @@ def words(*rules: Rule) -> Lookup:
                 Edition(id="local/2025", label="Local Order", book="local", valid_from=START, at=AT),
             ),
             clauses=tuple(
-                Clause(id=f"{edition}/{number}", edition=edition, number=number, text="Text.", kind="rule",
+                Clause(id=f"{edition}/{number}", edition=edition, number=number, text="Grades are called by their codes here: K5.", kind="rule",
                        valid_from=START, at=AT)
                 for edition in ("dress-order/2019", EDITION, "local/2025")
                 for number in ("4.12", "5.1")

@@ -7,13 +7,16 @@ import datetime
 import itertools
 from fractions import Fraction
 
+import msgspec
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from kb.model.conditions import Test
+from kb.model.lookup import Lookup
 from kb.model.values import Interval, Ranges, choices, unite
 from kb.wording import say_condition, say_fact, say_test, say_values
+from kb.wording.labels import value_name
 from tests.wording.bases import no, span, words, yes
 
 LOOKUP = words()
@@ -169,3 +172,12 @@ _SUBSET = st.frozensets(st.sampled_from(LOOKUP.order("grade")))
 def test_different_sets_of_grades_have_different_words(left: frozenset[str], right: frozenset[str]) -> None:
     same = say_values(LOOKUP, "grade", choices(*left)) == say_values(LOOKUP, "grade", choices(*right))
     assert same == (left == right)
+
+
+def test_a_grade_is_said_as_the_clauses_say_it() -> None:
+    """By its code where a clause has one, and by its name where codes are the encoder's alone."""
+    coded = LOOKUP.base
+    clauses = tuple(msgspec.structs.replace(clause, text="Keepers wear it.") for clause in coded.clauses)
+    plain = Lookup(msgspec.structs.replace(coded, clauses=clauses))
+    assert value_name(LOOKUP, "grade", "K5") == "K5"
+    assert value_name(plain, "grade", "K5") == plain.value_label("grade", "K5") != "K5"
