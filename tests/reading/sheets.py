@@ -26,6 +26,9 @@ SMALL = (
     "racecourse",
     "shipyard",
     "ambulance",
+    "museum",
+    "patrol",
+    "undertakers",
 )
 """Small rule books, each of another trade."""
 BOOKS = {
