@@ -14,6 +14,28 @@ _TAG = r"(?:,? (?:do|does|will|would|can|could) (?:they|he|she|anyone|anybody|yo
 _OVER = r"(?: (?:about|over|at|to))?"
 _AFTER = r"(?=\W*$|,? (?:in|on|at|with|when|while|whilst|under|during|for|if)\b)"
 
+MISLEADING_ASIDES = rf"""
+# problem issue worry trouble deal bother
+(^|[.;:,–-] )(?:surely |but |so )*(?!what\b|which\b|who\b|how\b|where\b|when\b|there\b|it\b|that\b|this\b)
+    ([^.;?!,]+?) (?:isn't|aren't|is not|are not|won't be|wouldn't be|can't be|shouldn't be) (?:<very> )*
+    (?:going to be )?(?:a (?:problem|worry|bother|big deal)|an issue|any (?:trouble|bother))
+    (?:,? (?:is|are|will|would) (?:it|they|that))?{_AFTER} => \1may I have \2
+# s
+\b(?!(?:it|that|what|there|he|she|one|who|here)'s)([a-z]{{3,}})'s
+    \s(?=(?:about |only |nearly |over |under |at least |at most )?\d+(?:[.,]\d+)? ?(?:mm|cm
+    |metres?|meters?|inch(?:es)?|knots?|°c?|degrees?)(?: (?:long|wide|across|high|deep|thick|now|already))?
+    (?:\s*[.,;?!:]|\s*$|\s(?:and|but|so)\b)) => \1 is\s
+# borrow
+^((?:[^?]*[.;,] )?)(?:i(?:'ve| have)? |we(?:'ve| have)? )?(?:just )?(?:lost|mislaid|forgot(?:ten)?|left|broke
+    |broken)\s<own> ((?:[\w-]+ ){{0,2}}?[\w-]+)(?: (?:yesterday|today|last \w+|at home|this \w+
+    |on the \w+))?[.;,]+ (?:so )?(can|may|could) (<i>) borrow (?:one|another(?: one)?|a spare(?: one)?)\b
+     => \1\3 \4 borrow a \2
+# phone phones mobile mobiles telephone smartphone bag bags rucksack backpack handbag lighter knife camera
+     umbrella
+\b(?:take|bring) (<the> (?:[\w-]+ )?(?:phones?|mobiles?(?: phone)?|telephone|smartphone|bags?|rucksack
+    |backpack|handbag|lighter|knife|camera|umbrella)) in(?:side)?(?= with (?:me|us)|\W*$|[.,;?]) => carry \1
+"""
+
 ASIDES = rf"""
 # nobody no none soul
 ^((?:[^?]*[.;:,–-] )?)(?:surely |but |and |so )*<nobody>{_WILL} {_MIND}{_OVER} (?:if|when|that) <i>
@@ -26,11 +48,23 @@ ASIDES = rf"""
 ^([^?]*\w),? (?:and |but )?<nobody>(?:'s| has| have|'ve| had)?(?: ever| yet)*
     \s(?:said|mentioned|complained|objected|noticed|minded|cared|commented|told me off|stopped me)
     (?: (?:a (?:thing|word)|anything|about (?:it|that|them)|so far|yet|before))*[.;,!]+ (?=\w) => \1.\s
-# problem issue worry trouble deal bother
-(^|[.;:,–-] )(?:surely |but |so )*(?!what\b|which\b|who\b|how\b|where\b|when\b|there\b|it\b|that\b|this\b)
-    ([^.;?!,]+?) (?:isn't|aren't|is not|are not|won't be|wouldn't be|can't be|shouldn't be) (?:<very> )*
-    (?:going to be )?(?:a (?:problem|worry|bother|big deal)|an issue|any (?:trouble|bother))
-    (?:,? (?:is|are|will|would) (?:it|they|that))?{_AFTER} => \1may I have \2
+# s
+\b(?!(?:it|that|there|what|who|where|how|here|let|he|she|nobody|nothing|none|everybody|everyone|anyone
+    |anybody|one|no-one)'s)([a-z]{{3,}})'s
+    \s(?=(?:on|off|out|up|down|being|gone|broken|so|too|very|really|always|still|not|now|about|coming|going
+    |running|working|moving|leaking|dripping|boiling|freezing)\b(?! (?:the|a|an|my)\b)) => \1 is\s
+\b(?!(?:it|that|there|what|who|where|how|here|let|he|she|nobody|nothing|none|everybody|everyone|anyone
+    |anybody|one|no-one)'s)([a-z]{{3,}})'s
+    \s(?=(?:been|got|had|become|changed)\b) => \1 has\s
+# can may must could should do does can't mustn't couldn't don't ca
+^(?!.*\b(?:though|although|if|when|whenever|while|whilst|because|since|as|unless|until|till|once|after|before
+    |where|that|now|considering|given|seeing|provided|assuming|supposing|even)\b)
+    ([^?]*\b(?:it|the [\w-]+|my [\w-]+|our [\w-]+|i|we)(?:'s|'m|'ve|'re| is| am| are| was| has| have)\b
+    [^?,]*)[,;] (?:so |and )?(?=(?:can|may|must|could|should|do|does)(?:n't)? (?:i|we|he|she|they)\b)
+     => \1.\s
+# starting
+\b(an? (?:new )?[\w-]+(?: [\w-]+)?) starting (?:on |next |this )?(?:mon|tues|wednes|thurs|fri|satur|sun)day\b
+     => \1
 # became become
 \bwhat(?:ever)? (?:has |'s )?bec(?:ame|ome) of\b => what happened to
 """

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
+from kb.reader.phrases.asides import MISLEADING_ASIDES
 from kb.reader.phrases.askings import MISLEADING_ASKINGS
 from kb.reader.phrases.choosings import BOTH, CHOOSINGS
 from kb.reader.phrases.framings import FRAMINGS, NAMES
@@ -302,7 +303,13 @@ def _blocks(lines: str) -> tuple[tuple[frozenset[str], str], ...]:
 
 def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
     """The lines that may fit a text, in their order. `first`: those for what misleads."""
-    lines = STREET.rstrip() + MISLEADING_WORKINGS.rstrip() + MISLEADING.rstrip() + FRAMINGS.rstrip()
+    lines = (
+        STREET.rstrip()
+        + MISLEADING_ASIDES.rstrip()
+        + MISLEADING_WORKINGS.rstrip()
+        + MISLEADING.rstrip()
+        + FRAMINGS.rstrip()
+    )
     lines += _FIRST.rstrip() + BOTH.rstrip() + MISLEADING_LAST
     if not first:
         from kb.reader.phrases.afterwards import AFTERWARDS  # noqa: PLC0415  most questions are understood without

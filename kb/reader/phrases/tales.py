@@ -38,7 +38,7 @@ TALES = rf"""
 # ring rings necklace chain bracelet bangle earrings watch wristwatch pendant locket
 ^((?:[^?]*[.;,] )?)(?:my|our|his|her|an?|the) {_KIN}(?: (?:has|have|had|just|only|once))*
     \s(?:gave|left|bought|got|sent) me
-    \s(?=(?:an?|some|this|these|the|her|his) (?:[\w-]+ ){0, 3}?
+    \s(?=(?:an?|some|this|these|the|her|his) (?:[\w-]+ ){{0,3}}?
     (?:rings?|necklace|chain|bracelet|bangle|earrings|watch|wristwatch|pendant|locket)\b) => \1I have\s
 # beard moustache goatee
 ^(.*\b(?:an?|my|his|her) (?:(?:very|quite|fairly|nice|nicely|well|just) )*?)

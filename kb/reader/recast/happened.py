@@ -6,6 +6,7 @@ with it. Every word of weight must stand in that clause or in one that it altere
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from kb.model.altering import altered
@@ -53,17 +54,18 @@ _SINCE = Pattern(
 )
 _OWN = Pattern(r"^(?:my|his|her) ")
 _SAID_OF_RULES = word_set("""
-    rule rules limit limits limited ban bans dates date months month business exception exceptions provision
-    allowance being having wearing worn wear allowed allow allowing permitted permit let letting banned
-    barred bar forbidden forbid prohibited compulsory optional required needed needing able called stop
-    stopped stopping start started starting begin began begun end ended change changed come came in out into
-    force effect go gone went drop dropped scrap scrapped abolish abolished bring brought introduce
-    introduced relax relaxed tighten tightened raise raised lower lowered cut reduce reduced shorten
-    shortened lift lifted replace replaced withdrawn withdraw amend amended update updated alter altered
-    make made making become became add added year week lately recently old former previous original maximum
-    minimum length height size everyone everybody anyone we us they them it off own new current longer ago
-    first last this now please exactly ever nowadays long days these yet since used true lets taken take
-    bother idea whole thing get got way mm cm degrees degree c f mention mentioned written back
+    rule rules limit limits limited leaving leave left ban bans dates date months month business
+    exception exceptions provision allowance being having wearing worn wear allowed allow allowing
+    permitted permit let letting banned barred bar forbidden forbid prohibited compulsory optional
+    required needed needing able called stop stopped stopping start started starting begin began begun
+    end ended change changed come came in out into force effect go gone went drop dropped scrap scrapped
+    abolish abolished bring brought introduce introduced relax relaxed tighten tightened raise raised
+    lower lowered cut reduce reduced shorten shortened lift lifted replace replaced withdrawn withdraw
+    amend amended update updated alter altered make made making become became add added year week lately
+    recently old former previous original maximum minimum length height size everyone everybody anyone we
+    us they them it off own new current longer ago first last this now please exactly ever nowadays long
+    days these yet since used true lets taken take bother idea whole thing get got way mm cm degrees
+    degree c f mention mentioned written back
 """)
 """Words that speak of a rule and not of what it is about."""
 
@@ -77,12 +79,14 @@ def what_happened(found: Understood, case: Case, lookup: Lookup) -> Query | None
     places = {place for p in named for place in range(p.first, p.last)}
     others = [token.low for place, token in enumerate(found.tokens) if place >= thing and place not in places]
     rest = [low for low in others if low[0].isalpha() and low not in LIGHT | _SAID_OF_RULES]
+    figures = [low for low in others if low[0].isdecimal()] if not named else []
     scored = [
         (score, clause.id)
         for clause in lookup.base.clauses
         if is_in_force(clause, case.as_of)
         and (old := altered(clause, lookup))
-        and (score := _told(named, rest, clause, old, found, lookup))
+        and _has_figures(figures, (clause.id, *old), lookup)
+        and (score := _told(named, rest, clause, old, found, lookup, bool(figures and rest)))
     ]
     best = max((score for score, _ in scored), default=0)
     chosen = [clause for score, clause in scored if score == best]
@@ -119,12 +123,12 @@ def _named(piece: Piece) -> bool:
 
 def _told(
     named: Sequence[Piece], rest: Sequence[str], clause: Clause, old: Sequence[str], found: Understood,
-    lookup: Lookup,
+    lookup: Lookup, measured: bool,
 ) -> int:  # fmt: skip
     """How much of what is named a clause alters: 0 where it is not on it, or a word stands nowhere in it."""
     new = clause_words(clause)
     words = (*new, *(word for one in old for word in clause_words(lookup.clauses[one])))
-    score, things = 0, False
+    score, things = 0, measured  # "the 85 decibel limit" names no thing
     for piece in named:
         items = [entry.id for entry in piece.entries if entry.id in lookup.items]
         said = all(
@@ -144,6 +148,12 @@ def _told(
             return 0
         score += 2 * all(word_level(lemma, new) for lemma in lemmas)
     return score if things else 0
+
+
+def _has_figures(figures: Sequence[str], clauses: Sequence[str], lookup: Lookup) -> bool:
+    """Whether each number stands in what a clause says, or in what it altered."""
+    numbers = {word for one in clauses for word in re.findall(r"\d+(?:\.\d+)?", lookup.clauses[one].text)}
+    return numbers.issuperset(figures)
 
 
 def _is_item(piece: Piece) -> bool:

@@ -37,14 +37,15 @@ def put_names(found: Understood, lookup: Lookup) -> str | None:
 
 
 def left_away(found: Understood, lookup: Lookup) -> tuple[str, ...]:
-    """The words of a text that tell when, how long or how old, for which no name was put: left out."""
+    """The words of a text that tell when, how old or which animal, for which no name was put: left out."""
     from kb.reader.recast.ages import ages  # noqa: PLC0415  most questions are understood without
     from kb.reader.recast.lives import TIMES  # noqa: PLC0415  most questions are understood without
+    from kb.reader.recast.lodged import lodged  # noqa: PLC0415  as above
 
     edits = {(start, end) for start, end, name in _edits(found, lookup) if not name}
     return tuple(
         found.text[s:e].strip(" ,")
-        for way in (*TIMES, ages)
+        for way in (*TIMES, ages, lodged)
         for s, e, _ in way(found, lookup)
         if (s, e) in edits
     )
@@ -150,7 +151,9 @@ def _lives(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     from kb.reader.recast.damage import damage  # noqa: PLC0415  as above
     from kb.reader.recast.happening import happening  # noqa: PLC0415  as above
     from kb.reader.recast.lives import lives  # noqa: PLC0415  as above
+    from kb.reader.recast.lodged import lodged  # noqa: PLC0415  as above
 
+    yield from lodged(found, lookup)
     yield from lives(found, lookup)
     yield from happening(found, lookup)
     yield from ages(found, lookup)
