@@ -36,7 +36,8 @@ TALES = rf"""
 # long
 \b(?:so|as) long as\b => if
 # ring rings necklace chain bracelet bangle earrings watch wristwatch pendant locket
-^((?:[^?]*[.;,] )?)(?:my|our|his|her|an?|the) {_KIN}(?: (?:has|have|had|just|only|once))*
+^(?!.*\bfor (?:christmas|xmas|easter|new year|valentine|my|our)\b)((?:[^?]*[.;,] )?)
+    (?:my|our|his|her|an?|the) {_KIN}(?: (?:has|have|had|just|only|once))*
     \s(?:gave|left|bought|got|sent) me
     \s(?=(?:an?|some|this|these|the|her|his) (?:[\w-]+ ){{0,3}}?
     (?:rings?|necklace|chain|bracelet|bangle|earrings|watch|wristwatch|pendant|locket)\b) => \1I have\s
