@@ -26,6 +26,10 @@ def small(name: str) -> Base:
         ("ambulance", "May the sleeves be rolled up?", f"May anyone roll {SLEEVES}?"),
         ("creamery", "Sleeves turned back, S3 in the making room. Do they have to come down?",
          "Is it prohibited for an S3 to turn the sleeve, in the making room?"),
+        ("ambulance", "Does the camera have to be off when the patient is undressed?",
+         "Must anyone stop the body-worn camera, with an undressed patient?"),
+        ("ambulance", "Does my fob watch have to be off on parade?",
+         "Must anyone go without the fob watch, on parade?"),
         ("ambulance", "Which high-visibility thing do I put on at a road accident?",
          "Which of the high-visibility jacket and the high-visibility waistcoat may people wear, at a road"
          " accident?"),

@@ -5,6 +5,8 @@ Who asks that asks whether they may not be rolled or turned up, and not whether 
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import msgspec
 
 from kb.model.lookup import Lookup
@@ -43,6 +45,28 @@ def coming_down(reading: Reading, tokens: tuple[Token, ...], lookup: Lookup) -> 
     return msgspec.structs.replace(
         reading, query=None, text="", abstain=Abstain(reason="No rule was found on what is up or down.")
     )
+
+
+def switched_off(reading: Reading, tokens: tuple[Token, ...], lookup: Lookup) -> Reading:
+    """The reading of what "must be off" as switched off, where rules have it so: a camera, a torch."""
+    query, lows = reading.query, [token.low for token in tokens]
+    if query is None or query.kind != "must" or query.aspect != "wear" or query.polarity == "do":
+        return reading
+    if not any(one in _BEING and then == "off" for one, then in pairwise(lows)):
+        return reading
+    own = set(lookup.broader(query.items[0]))
+    off = {
+        rule.aspect
+        for rule in lookup.base.rules
+        if not own.isdisjoint(rule.scope.items) and lookup.aspects[rule.aspect].done == "switched off"
+    }
+    if len(off) != 1:
+        return reading
+    put = msgspec.structs.replace(query, aspect=off.pop(), polarity="do")
+    return msgspec.structs.replace(reading, query=put, text=say_query(lookup, put))
+
+
+_BEING = word_set("be is are")
 
 
 def _is_garment(lows: list[str]) -> bool:

@@ -41,6 +41,10 @@ def of_its_words(reading: Reading, found: Understood, frame: Frame, lookup: Look
         from kb.reader.recast.come_down import coming_down  # noqa: PLC0415  few questions have the word
 
         reading = coming_down(reading, found.tokens, lookup)
+    elif any(token.low == "off" for token in found.tokens):
+        from kb.reader.recast.come_down import switched_off  # noqa: PLC0415  as above
+
+        reading = switched_off(reading, found.tokens, lookup)
     query = reading.query
     if query is not None and query.kind == "when" and _is_how(query, lookup):
         query = msgspec.structs.replace(query, kind="how")
