@@ -1,4 +1,4 @@
-"""Of several kinds of a thing, the one that is worn in what was told, for questions of place, colour and number."""
+"""Of several kinds of a thing the one worn in what was told, for questions of place, colour and number."""
 
 from __future__ import annotations
 

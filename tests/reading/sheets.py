@@ -27,6 +27,7 @@ SMALL = (
     "shipyard",
     "ambulance",
     "museum",
+    "quarry",
     "patrol",
     "undertakers",
 )
