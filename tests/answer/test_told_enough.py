@@ -34,3 +34,33 @@ from tests.answer.conftest import Ask
 )  # fmt: skip
 def test_first_words(ask: Ask, book: str, text: str, headline: str) -> None:
     assert ask(book, text).headline.startswith(headline)
+
+
+@pytest.mark.parametrize(
+    ("book", "text", "reading"),
+    [
+        ("zoo", "No lorries are moving in the service yard. Do I need the hi vis?", "Must anyone wear the high-visibility vest, in the service yard, not near moving vehicles?"),
+        ("zoo", "Nothing moving in the service yard. Do I need the hi vis?", "Must anyone wear the high-visibility vest, in the service yard, not near moving vehicles?"),
+        ("zoo", "Lorries are moving in the service yard. Do I need the hi vis?", "Must anyone wear the high-visibility vest, in the service yard, near moving vehicles?"),
+        ("shipyard", "A guard rail is fitted along the edge of the open water. Do we still need life jackets?", "Must anyone wear the life jacket, over or beside open water, behind a guard rail?"),
+        ("shipyard", "There's no guard rail along the edge of the open water. Do we need life jackets?", "Must anyone wear the life jacket, over or beside open water, not behind a guard rail?"),
+        ("racecourse", "Horses in the paddock. Umbrella?", "May anyone carry the umbrella, in the paddock, horses present?"),
+        ("ambulance", "The sun has set and we're outdoors. Do I need the hi viz jacket?", "Must anyone wear the high-visibility jacket, not indoors, between sunset and sunrise?"),
+        ("ambulance", "My radio isn't working. Can I use my mobile in front of a patient?", "May anyone use the private mobile phone, in front of a patient, without a working radio?"),
+        ("creamery", "I walk across the tanker yard every day. Do I need the hi-vis vest?", "Must anyone wear the hi-vis vest, in the tanker yard, on foot?"),
+    ],
+)  # fmt: skip
+def test_how_things_stand_in_other_words(ask: Ask, book: str, text: str, reading: str) -> None:
+    assert ask(book, text).reading.text == reading
+
+
+@pytest.mark.parametrize(
+    ("book", "text", "untold"),
+    [
+        ("racecourse", "I've fed the horses. Can I carry an umbrella in the paddock?", "horses present"),
+        ("ambulance", "My radio's fine. Can I use my mobile in front of a patient?", "without a working radio"),
+        ("ambulance", "The sun hasn't gone down. Do I need the hi viz jacket outdoors?", ", between sunset"),
+    ],
+)  # fmt: skip
+def test_what_is_not_told_is_not_read(ask: Ask, book: str, text: str, untold: str) -> None:
+    assert untold not in ask(book, text).reading.text

@@ -55,7 +55,7 @@ def _edits(found: Understood, lookup: Lookup) -> tuple[Edit, ...]:
     """What is put in place of what, from the end of the text on; no two of them overlap."""
     ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
         _implied, _the_one, _nothing_done, _counted, _measured, _waiver, _folk, _states, _denied,
-        _circumstances, _lives, _alike, _lettered, _short_months,
+        _circumstances, _contraries, _lives, _alike, _lettered, _short_months,
     )  # fmt: skip
     kept: list[Edit] = []
     meant = {(start, end): name for way in ways for start, end, name in way(found, lookup)}
@@ -132,6 +132,12 @@ def _implied(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     from kb.reader.recast.implied import implied  # noqa: PLC0415  as above
 
     yield from implied(found, lookup)
+
+
+def _contraries(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    from kb.reader.recast.contraries import contraries  # noqa: PLC0415  most questions are understood without
+
+    yield from contraries(found, lookup)
 
 
 def _denied(found: Understood, lookup: Lookup) -> Iterator[Edit]:
