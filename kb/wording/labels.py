@@ -35,13 +35,19 @@ def the_items(lookup: Lookup, items: tuple[str, ...], word: str = "and") -> str:
 def is_coded(lookup: Lookup, fact: str) -> bool:
     """Whether all ids of a fact's values are short codes that people say (K5), not made-up names.
 
-    People say them where a clause does, or where they are all that a grade is called.
+    People say them where a clause does, where they are all that a grade is called, and where a name would not
+    tell a grade from a group: "a master" is of any grade of the masters.
     """
     record = lookup.facts[fact]
     if record.family != GRADE or not all(_CODE.fullmatch(value.id) for value in record.values):
         return False
     codes = {value.id for value in record.values}
-    return any(value.label == value.id for value in record.values) or any(
+    groups = {
+        name.casefold()
+        for group in lookup.base.groups
+        for name in (group.label, group.one or "", *group.other_labels)
+    }
+    return any(value.label == value.id or value.label.casefold() in groups for value in record.values) or any(
         not codes.isdisjoint(_WORD.findall(clause.text)) for clause in lookup.base.clauses
     )
 

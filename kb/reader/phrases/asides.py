@@ -66,5 +66,5 @@ ASIDES = rf"""
 \b(an? (?:new )?[\w-]+(?: [\w-]+)?) starting (?:on |next |this )?(?:mon|tues|wednes|thurs|fri|satur|sun)day\b
      => \1
 # became become
-\bwhat(?:ever)? (?:has |'s )?bec(?:ame|ome) of\b => what happened to
+\bwhat(?:ever)? (?:(?:has |'s )become|became) of\b => what happened to
 """
