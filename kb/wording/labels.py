@@ -45,6 +45,7 @@ def is_coded(lookup: Lookup, fact: str) -> bool:
     groups = {
         name.casefold()
         for group in lookup.base.groups
+        if len(group.members) > 1
         for name in (group.label, group.one or "", *group.other_labels)
     }
     return any(value.label == value.id or value.label.casefold() in groups for value in record.values) or any(

@@ -58,7 +58,8 @@ ASIDES = rf"""
     \s(?=(?:been|got|had|become|changed)\b) => \1 has\s
 # can may must could should do does can't mustn't couldn't don't ca
 ^(?!.*\b(?:though|although|if|when|whenever|while|whilst|because|since|as|unless|until|till|once|after|before
-    |where|that|now|considering|given|seeing|provided|assuming|supposing|even)\b)
+    |where|that|now|considering|given|seeing|provided|assuming|supposing|even|not|no|never|neither|without
+    |none|nobody|nothing|[a-z]+n't|(?:i|we|he|she|they)(?:'m|'re|'s| am| are| is)|(?:is|'s) an?)\b)
     ([^?]*\b(?:it|the [\w-]+|my [\w-]+|our [\w-]+|i|we)(?:'s|'m|'ve|'re| is| am| are| was| has| have)\b
     [^?,]*)[,;] (?:so |and )?(?=(?:can|may|must|could|should|do|does)(?:n't)? (?:i|we|he|she|they)\b)
      => \1.\s
