@@ -21,6 +21,7 @@ from kb.reader.pieces.days import Period
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.stories.aside import Read, has_colour, has_weight, is_of_another_time
 from kb.reader.stories.deeds import in_progress, is_borne, shown_deed
+from kb.reader.stories.denied import denied
 from kb.reader.stories.hearsay import asks_whether_so, claim_starts, claims_something
 from kb.reader.stories.shown import (
     both_asked,
@@ -279,7 +280,7 @@ def _sure(
     pieces = [found.pieces[place] for place in clause]
     if any(p.tag in _DENYING and found.tokens[p.first].low not in _MEANWHILE for p in pieces):
         return
-    lacking = {_next_noun(pieces, n) for n, piece in enumerate(pieces) if piece.tag in ("no", "without")}
+    lacking = denied(found, pieces)
     said = tuple(token.low for piece in pieces for token in found.tokens[piece.first : piece.last])
     lows = set(said)
     if {"used", "to"} <= lows or is_of_none(said) or (not others and is_of_kin(said)):
@@ -298,11 +299,6 @@ def _sure(
         own = family in PERSONAL and (others or speaks or opens) and not apart
         if family in _CIRCUMSTANCE or own:
             yield piece
-
-
-def _next_noun(pieces: Sequence[Piece], place: int) -> Piece | None:
-    """What "no" or "without" denies: the first name or unknown word after it."""
-    return next((p for p in pieces[place + 1 :] if p.tag in ("item", "items", "fact", "unknown")), None)
 
 
 def _things(found: Understood, sentence: _Sentence) -> list[Piece]:
