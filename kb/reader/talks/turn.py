@@ -26,6 +26,7 @@ from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 
 _LONGEST = 120
+_NONE = Pattern(r"(?i)no [a-z]")
 _BOTH = Pattern(
     r"(?:(?:and|but|so|what about|how about|what|if|when|(?:(?:can|may|could) )?(?:i|we) (?:wear|take|"
     r"have|carry|use)|"
@@ -134,7 +135,9 @@ def _opened(text: str, talk: Talk) -> Reading | None:
     from kb.reader.talks.patter import without_patter  # noqa: PLC0415  most questions are read as they stand
 
     bare = without_patter(text) if len(text) <= _LONGEST else None
-    again = talk.read(bare, None) if bare is not None else None
+    if bare is None or (_NONE.match(text) and not _NONE.match(bare)):
+        return None  # "no machinery running on the pier" answers nothing
+    again = talk.read(bare, None)
     return msgspec.structs.replace(again, question=text, spans=()) if again and again.query else None
 
 
