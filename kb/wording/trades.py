@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Mapping
-from functools import reduce
+from functools import lru_cache, reduce
 
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
@@ -44,14 +44,20 @@ def grade_of_branch(
 
 def not_in_rig(lookup: Lookup, known: Mapping[str, ValueSet]) -> dict[str, ValueSet]:
     """The situations that no other rig goes by the name of: who is in boat rig is not on parade."""
-    rig = known.get(RIG)
+    apart = _of_other_rigs(lookup, known[RIG]) if RIG in known else ()
+    return {fact: values for fact, values in apart if fact not in known}
+
+
+@lru_cache(maxsize=64)
+def _of_other_rigs(lookup: Lookup, rig: ValueSet) -> tuple[tuple[str, ValueSet], ...]:
+    """What each situation may be in a rig; a list asks of the same one line by line."""
     found: dict[str, ValueSet] = {}
-    for fact in lookup.base.facts if rig is not None else ():
-        if fact.id in known or fact.family != "situation" or fact.kind != "choice":
+    for fact in lookup.base.facts:
+        if fact.family != "situation" or fact.kind != "choice":
             continue
         for value in fact.values:
             one = Choices(frozenset({value.id}))
             named = rig_named(lookup, [(fact.id, one)]).get(RIG)
-            if named is not None and rig is not None and is_empty(intersect(named, rig)):
+            if named is not None and is_empty(intersect(named, rig)):
                 found[fact.id] = subtract(found.get(fact.id, lookup.domain(fact.id)), one)
-    return found
+    return tuple(found.items())

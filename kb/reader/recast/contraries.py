@@ -99,7 +99,7 @@ def _present(found: Understood, lookup: Lookup) -> Iterator[Edit]:
 
 def _sunk(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "The sun's gone down", where the books speak of sunset or of the dark."""
-    names = [name for one in _names_of(lookup) for name in (one.casefold(),)]
+    names = [name.casefold() for name in _names_of(lookup)]
     put = "after sunset" if any("sunset" in name for name in names) else ""
     put = put or next((name for name in names if name in ("after dark", "in the dark")), "")
     if put:

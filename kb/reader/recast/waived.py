@@ -13,7 +13,7 @@ from kb.text import Pattern
 
 _WHOM = r"(?:me|us|him|her|them|you|someone|somebody|anyone|anybody)"
 _OFF = (
-    rf"(?:let(?:ting)? (?:{_WHOM} )?off|(?:excus|exempt|releas|spar)(?:e|ing|ed|ed)?(?: {_WHOM})? from"
+    rf"(?:let(?:ting)? (?:{_WHOM} )?off|(?:excus|exempt|releas|spar)(?:e|ing|ed)?(?: {_WHOM})? from"
     r"|excused from|exempt(?:ed)? from|let off)"
 )
 _RULE = (
