@@ -48,8 +48,10 @@ def slug(text: str) -> str:
     return "-".join("".join(c if c.isalnum() else " " for c in folded).split())
 
 
-def needed_words(source: str) -> tuple[str, ...]:
-    """Words of which one is in every text that a regular expression matches, in lower case; none if unsure.
+def needed_words(source: str) -> tuple[tuple[tuple[str, ...], ...], ...]:
+    """What every text has that a regular expression matches, in lower case; nothing if that is unsure.
+
+    Of each of its alternatives: groups of words, one of each group must be there.
 
     Looks at what stands in no group, and at groups of plain alternatives that must be there.
     """
@@ -59,12 +61,12 @@ def needed_words(source: str) -> tuple[str, ...]:
             ways.append(source[start:place])
             start = place + 1
         place = _end_of(source, place)
-    needs = [_needed(way) for way in (*ways, source[start:])]
-    return tuple(dict.fromkeys(word for words in needs for word in words)) if all(needs) else ()
+    needs = tuple(_needed(way) for way in (*ways, source[start:]))
+    return needs if all(needs) else ()
 
 
-def _needed(source: str) -> tuple[str, ...]:
-    """As `needed_words`, of an expression without alternatives outside groups."""
+def _needed(source: str) -> tuple[tuple[str, ...], ...]:
+    """The groups of `needed_words`, of an expression without alternatives outside groups."""
     found: list[tuple[str, ...]] = []
     run, place = "", 0
     while place < len(source):
@@ -81,8 +83,7 @@ def _needed(source: str) -> tuple[str, ...]:
             found.append(tuple(word.lower() if _is_plain(word) else "" for word in inside))
         place = source.find("}", after) + 1 if source[after : after + 1] == "{" else after + optional
     found.append((run,))
-    best = max(found, key=lambda words: (min(len(word.strip()) for word in words), len(words) == 1))
-    return best if min(len(word.strip()) for word in best) >= _SHORTEST_NEED else ()
+    return tuple(words for words in found if min(len(word.strip()) for word in words) >= _SHORTEST_NEED)
 
 
 _SHORTEST_NEED = 3
@@ -110,6 +111,11 @@ def _end_of(source: str, place: int) -> int:
     return place + 1
 
 
+def lacks(text: str, needs: tuple[tuple[tuple[str, ...], ...], ...]) -> bool:
+    """Whether a text in lower case has, for none of the alternatives, all that is needed."""
+    return not any(all(any(word in text for word in words) for words in groups) for groups in needs)
+
+
 class Pattern:
     """A regular expression that is compiled when first needed, so that starting the program stays cheap.
 
@@ -125,15 +131,14 @@ class Pattern:
         return re.compile(self._source, self._flags)
 
     @cached_property
-    def _needs(self) -> tuple[str, ...]:
+    def _needs(self) -> tuple[tuple[tuple[str, ...], ...], ...]:
         return () if self._flags & re.VERBOSE else needed_words(self._source)
 
     def _is_out(self, text: str) -> bool:
         """Whether the text cannot match, as far as that can be told without compiling."""
         if "compiled" in self.__dict__ or not self._needs:
             return False
-        lower = text.lower()
-        return not any(word in lower for word in self._needs)
+        return lacks(text.lower(), self._needs)
 
     def match(self, text: str, start: int = 0) -> re.Match[str] | None:
         return None if self._is_out(text) else self.compiled.match(text, start)

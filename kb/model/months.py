@@ -10,6 +10,7 @@ from functools import lru_cache
 from kb.model.lookup import Lookup
 from kb.model.records import Fact, FactValue
 from kb.model.values import NO, YES, Choices, ValueSet
+from kb.text import Pattern
 
 MONTHS = (
     "january", "february", "march", "april", "may", "june", "july", "august", "september", "october",
@@ -54,7 +55,7 @@ def month_of(day: datetime.date, lookup: Lookup) -> tuple[str, Choices] | None:
     return None
 
 
-_FROM_TO = re.compile(r"(?<!\d)(\d{1,2})(?!\d)\D{1,20}(?<!\d)(\d{1,2})(?!\d)")
+_FROM_TO = Pattern(r"(?<!\d)(\d{1,2})(?!\d)\D{1,20}(?<!\d)(\d{1,2})(?!\d)")
 
 
 def _days_in(part: FactValue) -> range | None:
@@ -105,7 +106,7 @@ def _within(day: datetime.date, first: tuple[int, int], last: tuple[int, int]) -
 
 
 _DAY = rf"(\d{{1,2}})(?:st|nd|rd|th)?\s+(?:of\s+)?({'|'.join(MONTHS)})"
-_STRETCH = re.compile(rf"(?<!\w){_DAY}\s*(?:to|and|until|till|-|–)\s*{_DAY}(?!\s*\d|\w)", re.IGNORECASE)
+_STRETCH = Pattern(rf"(?<!\w){_DAY}\s*(?:to|and|until|till|-|–)\s*{_DAY}(?!\s*\d|\w)", re.IGNORECASE)
 
 
 @lru_cache(maxsize=8)
@@ -122,4 +123,4 @@ def _stretches(lookup: Lookup) -> tuple[tuple[str, tuple[int, int], tuple[int, i
     return tuple(found)
 
 
-_DENIED = re.compile(r"\b(not|outside|except|before|after)\b", re.IGNORECASE)
+_DENIED = Pattern(r"\b(not|outside|except|before|after)\b", re.IGNORECASE)

@@ -52,6 +52,8 @@ _BESIDE = Pattern(
     r"|(?P<kin>(?<=mother|father|sister)[- ]in[- ]law|(?<=brother)[- ]in[- ]law|(?<=son)[- ]in[- ]law"
     r"|(?<=daughter)[- ]in[- ]law))(?![\w-])"
 )
+_BESIDE_NEEDS = ("id ", "ill ", "were ", "temp", "nails", "half", "law")
+"""One of them is in every text with such words: most have none, and need no pattern of that size."""
 _INSTEAD = {
     "had": "I'd",
     "will": "I'll",
@@ -62,7 +64,6 @@ _INSTEAD = {
     "temp": "temperature",
 }
 """What is another word only beside some others: "id like", "ill wear", "were gonna", "my other half"."""
-_LONG_DRAWN = Pattern(r"(?i)\b[a-z']*([a-z])\1{2,}[a-z']*\b")
 _WORD = Pattern(r"[A-Za-z]+(?:['’][A-Za-z]+)*")
 _KEPT = frozenset({"xxx", "iii", "viii", "xiii", "hmmm", "mmm", "brrr", "grrr", "zzz"})
 
@@ -70,7 +71,9 @@ _KEPT = frozenset({"xxx", "iii", "viii", "xiii", "hmmm", "mmm", "brrr", "grrr", 
 def as_spelt(text: str) -> tuple[str, tuple[int, ...]]:
     """The text with such words written out, and where in it each character of that stands."""
     shouted = text.isupper()
-    put = [(m.start(), m.end(), _INSTEAD[m.lastgroup or ""]) for m in _BESIDE.finditer(text)]
+    put = []
+    if any(word in text.lower() for word in _BESIDE_NEEDS):
+        put = [(m.start(), m.end(), _INSTEAD[m.lastgroup or ""]) for m in _BESIDE.finditer(text)]
     for match in _WORD.finditer(text):
         told = _spelt(match.group().replace("’", "'"), shouted)
         if told is not None and all(end <= match.start() or match.end() <= start for start, end, _ in put):
@@ -91,12 +94,17 @@ def _within(start: int, end: int, length: int) -> Iterator[int]:
     yield from (min(start + i, end - 1) if i + 1 < length else end - 1 for i in range(length))
 
 
+def _has_three_alike(word: str) -> bool:
+    """Whether a letter stands three times in a row: "nooo"."""
+    return any(a == b == c and a != "'" for a, b, c in zip(word, word[1:], word[2:], strict=False))
+
+
 def _spelt(word: str, shouted: bool) -> str | None:
     low = word.casefold()
     if word.isupper() and len(word) > 1 and not shouted:
         return None
     told = _APART.get(low, "").replace("_", " ")
-    if not told and len(low) > 3 and low not in _KEPT and _LONG_DRAWN.fullmatch(low):
+    if not told and len(low) > 3 and low not in _KEPT and _has_three_alike(low):
         told = _drawn_in(low)
     if not told or told.casefold() == low:
         return None
