@@ -67,6 +67,7 @@ _AFTERWARDS = Pattern(
 _RANGE_OPEN = Pattern(r"(?:from|between)\s+")
 _RANGE_LINK = Pattern(r"\s*(?:to|and|or|[-–—])(?=[\s\d½⅓⅔¼¾⅛⅜⅝⅞.\-−])\s*|\s*[-–—]\s*")
 _HYPHEN_UNIT = Pattern(r"\s*-?\s*(?:of\s+)?(?:(?:an?|one)\s+)?")
+_ORDINAL = Pattern(r"(?:an?[\s-]+)?(?:third|fourth|fifth|eighth|tenth|sixteenth)s?")
 _ARTICLE = Pattern(r"an?\s+")
 _AND_PART = Pattern(r"\s+and\s+an?\s+(?P<part>half|quarter)(?!\w)")
 _SIGN = Pattern(r"[-−]\s?|minus\s+")
@@ -129,6 +130,12 @@ def _amount(text: str, start: int, loose: bool) -> _Amount | None:
     unit = _match_unit(text, found.end, found.spelled, loose)
     if unit is None:
         return _Amount(number, None, found.end, found.spelled)
+    if (
+        unit[0].dimension in ("time", "age")
+        and _ORDINAL.fullmatch(text[begin : found.end])
+        and " of" not in text[found.end : unit[1]]
+    ):
+        return None  # "a third year" is the one after the second, "a third of a year" is four months
     amount = _and_part(text, _Amount(number, unit[0], unit[1], found.spelled))
     return _feet_and_inches(text, amount, loose)
 

@@ -314,3 +314,13 @@ def test_it_is_light_to_import() -> None:
     code = f"import sys, kb.measures; print(*{heavy} & set(sys.modules))"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == ""
+
+
+@pytest.mark.parametrize("text", ["may a third year go home", "a fifth month of it", "third years and fourth years"])
+def test_an_ordinal_before_a_year_is_no_part_of_it(text: str) -> None:
+    assert find_measure(text) is None
+
+
+@pytest.mark.parametrize("text", ["for a third of a year", "half a year", "a quarter year"])
+def test_a_part_of_a_year_is_one(text: str) -> None:
+    assert find_measure(text) is not None
