@@ -316,7 +316,9 @@ def test_it_is_light_to_import() -> None:
     assert done.stdout.strip() == ""
 
 
-@pytest.mark.parametrize("text", ["may a third year go home", "a fifth month of it", "third years and fourth years"])
+@pytest.mark.parametrize(
+    "text", ["may a third year go home", "a fifth month of it", "third years and fourth years"]
+)
 def test_an_ordinal_before_a_year_is_no_part_of_it(text: str) -> None:
     assert find_measure(text) is None
 

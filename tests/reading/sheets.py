@@ -30,6 +30,10 @@ SMALL = (
     "quarry",
     "patrol",
     "undertakers",
+    "cathedral",
+    "school",
+    "firebrigade",
+    "pool",
 )
 """Small rule books, each of another trade."""
 BOOKS = {
