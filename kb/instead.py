@@ -86,7 +86,8 @@ def answers_instead(
     if plain.outcome == "ask" and plain.ask is not None:
         if (own := of_the_wearer(reading, plain.ask, lookup)) is not None:
             return answers_instead(own, as_of, read, answer, rests, lookup)
-        told = _as_list(reading, plain, read, answer, lookup)
+        told = class_told(reading, plain, answer, lookup) if of_names(reading.question)[0] else ()
+        told = told or _as_list(reading, plain, read, answer, lookup)
         return told or class_told(reading, plain, answer, lookup) or (plain,)
     if plain.verdict == "silent" and (named := told_by_names(reading, answer, lookup)) is not None:
         return (named,)

@@ -163,10 +163,25 @@ def is_banned(engine: Engine, query: Query, unspoken: bool = False) -> bool:
     return out and part.aspect == lookup.use_of(query.items[0])
 
 
+def closes_all(engine: Engine, query: Query) -> bool:
+    """Whether a rule closes a class by its name in any case, whatever is said of a kind of it."""
+    lookup = engine.lookup
+    if not query.items or query.polarity == "not" or len(lookup.narrower(query.items[0])) < _TWO:
+        return False
+    part = act_answer(engine, wear_question(lookup, query))
+    rules = [lookup.rules[rule] for case in part.cases for rule in case.rules]
+    return part.verdict == "prohibited" and any(query.items[0] in rule.scope.items for rule in rules)
+
+
+_TWO = 2
+
+
 def _is_somewhere(lookup: Lookup, query: Query) -> bool:
-    """Whether leave is asked for a way of carrying a thing in a place: it is none to have it there."""
-    return is_way(lookup, query) and any(
-        lookup.facts[fact].family == "situation" and values != NO for fact, values in query.case.facts
+    """Whether leave is asked, somewhere, for a way of carrying a thing or for several: it is none to have."""
+    several = query.kind == "may" and lookup.aspects[query.aspect].kind == "count"
+    return (several or is_way(lookup, query)) and any(
+        lookup.facts[fact].family in ("situation", "term") and values != NO
+        for fact, values in query.case.facts
     )
 
 

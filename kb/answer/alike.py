@@ -57,9 +57,9 @@ def told_alike(readings: Sequence[Reading], answers: Sequence[Answer], lookup: L
         return _led_by(answers[0], answers)  # one clause, which tells the reason for all of them
     if kinds <= _VALUED:
         said = {_matter(answer, lookup) for answer in answers}
-        bearing = [a for a, reading in zip(answers, readings, strict=True) if _rests_on_said(a, reading)]
         if len(said) == 1:
             return _each(answers, queries)
+        bearing = _bearing(readings, answers, known=False) or _bearing(readings, answers, known=True)
         return _led_by(bearing[0], answers) if len(bearing) == 1 else ()
     leads = {_lead(answer) for answer in answers}
     must = kinds == {"must"}
@@ -222,10 +222,15 @@ def _matter(answer: Answer, lookup: Lookup) -> str:
     return answer.headline.replace(label, "")
 
 
-def _rests_on_said(answer: Answer, reading: Reading) -> bool:
-    """Whether a rule that still speaks does so for what the question itself states."""
+def _bearing(readings: Sequence[Reading], answers: Sequence[Answer], known: bool) -> list[Answer]:
+    return [a for a, reading in zip(answers, readings, strict=True) if _rests_on_said(a, reading, known)]
+
+
+def _rests_on_said(answer: Answer, reading: Reading, known: bool) -> bool:
+    """Whether a rule that still speaks does so for what the question itself states, or is `known` besides."""
     query = reading.query
-    said = {fact for fact, _ in query.case.facts} - set(reading.carried) if query is not None else set()
+    said = {fact for fact, _ in query.case.facts} if query is not None else set()
+    said -= set() if known else set(reading.carried)
     return any(
         fact in said
         for derivation in answer.derivation

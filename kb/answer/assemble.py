@@ -6,7 +6,15 @@ from collections.abc import Callable, Sequence
 
 import msgspec
 
-from kb.answer.acts import act_answer, carriers, is_banned, is_named_so, is_way, wear_question
+from kb.answer.acts import (
+    act_answer,
+    carriers,
+    closes_all,
+    is_banned,
+    is_named_so,
+    is_way,
+    wear_question,
+)
 from kb.answer.aspects import aspect_part, aspects_of
 from kb.answer.beside import act_notes, claim_notes, parted_from, silence_notes, with_company, worn_notes
 from kb.answer.changes import allowing, turning_changes
@@ -67,6 +75,10 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
     claimed = is_way(engine.lookup, query) or (query.kind != "how" and is_value_question(engine, query))
     if claimed and is_banned(engine, query):
         return _answer_as_worn(engine, query, blank)
+    if claimed and query.kind == "may" and engine.lookup.aspects[query.aspect].kind == "count":
+        whole = msgspec.structs.replace(query, as_such=True)  # how many of a class of which none is worn
+        if closes_all(engine.as_such(), whole):
+            return _answer_as_worn(engine, whole, blank)
     if kinds:
         ask = _ask_which(engine, query, kinds)
         return replaced(blank, outcome="ask", ask=ask, reading=_asking(reading, ask))

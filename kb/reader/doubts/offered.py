@@ -81,7 +81,8 @@ def of_kinds(reading: Reading, ask: Ask, lookup: Lookup) -> tuple[Reading, ...]:
     if query is None or ask.fact != "item" or not 1 < len(ask.choices) <= _MOST:
         return ()
     plain = query.kind == "may" and query.polarity != "not" and query.value is None
-    if query.kind not in ("must", "why") and not plain:
+    valued = query.kind in ("how", "where", "how_many") and query.value is None
+    if query.kind not in ("must", "why") and not plain and not valued:
         return ()
     each = (msgspec.structs.replace(query, items=(kind, *query.items[1:])) for kind, _ in ask.choices)
     return tuple(msgspec.structs.replace(reading, query=one, text=say_query(lookup, one)) for one in each)

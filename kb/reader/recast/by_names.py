@@ -61,7 +61,8 @@ def told_by_names(reading: Reading, answer: Callable[[Reading], Answer], lookup:
 def not_of_one_kind(reading: Reading, lookup: Lookup) -> Reading:
     """The reading; of several kinds, where a rule says it of one alone that is not called by it.
 
-    The rule on the colour of disposable gloves tells nothing of white gloves.
+    The rule on the colour of disposable gloves tells nothing of white gloves. But an "old green cape" is
+    a cape by its name: where a rule is on the colour of capes, it tells what is asked of "the cape".
     """
     query = reading.query
     asked = asked_of_names(reading, lookup)
@@ -70,7 +71,15 @@ def not_of_one_kind(reading: Reading, lookup: Lookup) -> Reading:
     kinds = lookup.narrower(query.items[0])[1:]
     ruled = [kind for kind in kinds if any(not rule.residual for rule in _own(kind, query.aspect, lookup))]
     one = len(ruled) == 1 and not is_told_by_name(ruled[0], query.aspect, lookup)
-    return asked if one else reading
+    told = [kind for kind in kinds if one and is_told_by_name(kind, query.aspect, lookup)]
+    apart = [kind for kind in told if not _goes_by(kind, ruled[0], lookup)]
+    return asked if apart else reading
+
+
+def _goes_by(item: str, kind: str, lookup: Lookup) -> bool:
+    """Whether the name of a thing is that of another with a word before it."""
+    name = [token.key for token in tokenize(lookup.items[kind].label)]
+    return [token.key for token in tokenize(lookup.items[item].label)][-len(name) :] == name
 
 
 def _own(item: str, aspect: str, lookup: Lookup) -> Iterator[Rule]:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import msgspec
 
-from kb.model.questions import Reading
+from kb.model.questions import Query, Reading
 from kb.reader.meaning.fits import without_clashes
+from kb.reader.talks.dressed import out_of_that_rig
 from kb.reader.talks.elliptic import of_the_same
 from kb.reader.talks.framed import measured_again, moved
 from kb.reader.talks.meant import kind_named_before, told_before
@@ -28,7 +29,10 @@ from kb.reader.talks.thereupon import (
     so_worn,
     thereupon,
 )
+from kb.text import Pattern
 from kb.wording import say_query
+
+_ALONE = Pattern(r"(?i)\b(?:alone|only|just|nothing|solely|itself|themselves|without anything|own)\b")
 
 
 def refined(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
@@ -36,7 +40,7 @@ def refined(text: str, reading: Reading, previous: Reading, talk: Talk) -> Readi
 
     reading = kind_named_before(told_before(reading, previous, talk), previous, talk)
     reading = of_the_same(the_only_part(text, reading, previous, talk), previous, talk)
-    reading = _freed(of_either(reading, previous, talk), previous, talk)
+    reading = out_of_that_rig(_freed(of_either(reading, previous, talk), previous, talk), previous, talk)
     reading = so_worn(text, thereupon(text, reading, previous, talk), previous, talk)
     reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
     reading = in_its_own_act(text, off_itself(reading, talk), previous, talk)
@@ -45,10 +49,22 @@ def refined(text: str, reading: Reading, previous: Reading, talk: Talk) -> Readi
     return no_longer_why(text, put_there_too(text, reading, previous, talk), previous, talk)
 
 
+def _no_longer_alone(reading: Reading, query: Query, before: Query, talk: Talk) -> Reading:
+    """ "And earrings?", after "just my ring, then?": it is not asked of them whether they alone are worn."""
+    same = query.items == before.items or not query.items
+    if not (query.case.alone and before.case.alone) or same or _ALONE.search(reading.question):
+        return reading
+    asked = msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, alone=False))
+    return msgspec.structs.replace(reading, query=asked, text=say_query(talk.lookup, asked))
+
+
 def _freed(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     """A reading without what excludes what is new in it: "in a cabin?" after "outdoors"."""
     reading = measured_again(reading, previous, talk.lookup)
     if reading.query is None or previous.query is None:
+        return reading
+    reading = _no_longer_alone(reading, reading.query, previous.query, talk)
+    if reading.query is None:
         return reading
     query = moved(without_clashes(reading.query, previous.query, talk.lookup), previous.query, talk.lookup)
     if query is reading.query:

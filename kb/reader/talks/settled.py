@@ -53,6 +53,8 @@ _WHY = Pattern(r"(?i)\b(?:why|how come|what for|reason|point)\b")
 _HOW = Pattern(
     r"(?i)\b(?:how|what|which|where|long|longer|longest|length|wide|width|high|height|tall|deep|big|size)\b"
 )
+_ABOUT = Pattern(r"(?i)\b(?:what|how) (?:about|of|if)\b")
+_AND = Pattern(r"(?i)\W*(?:and|or|what about|how about|for|as for|same (?:for|with)|also)\b")
 _SET = Pattern(r"(?i)\b(?:with|without|in|on|at|when|if|while|instead|over|under|beneath|for|during|after)\b")
 
 
@@ -159,17 +161,24 @@ def without_the_other(reading: Reading, previous: Reading, talk: Talk) -> Readin
 def whether_at_all(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
     """ "And varnish?", after how long nails may be: whether it may be worn, as it has no length in the books.
 
-    Of two things of one kind the same is asked, though the books may not say it.
+    So after where something goes. Of two things of one kind the same is asked, though the books may not say
+    it, unless no more than the other is named: "spurs?", after how wide an armband is.
     """
     query, before, lookup = reading.query, previous.query, talk.lookup
-    if query is None or before is None or query.kind != "how" or len(query.items) != 1 or not before.items:
+    if query is None or before is None or len(query.items) != 1 or not before.items:
         return reading
-    measured = query.aspect == before.aspect and lookup.aspects[query.aspect].kind == "measure"
+    way = lookup.aspects[query.aspect]
+    if query.kind not in ("how", "where") or query.aspect != before.aspect:
+        return reading
+    if way.kind not in ("measure", "position") and query.aspect != "size":
+        return reading
     (item,) = query.items
-    if not measured or item in before.items or any(akin(one, item, lookup) for one in before.items):
+    same = any(akin(one, item, lookup) for one in before.items) and _AND.match(text) is not None
+    if item in before.items or same:
         return reading
     named = {span.role for span in reading.spans}
-    if "item" not in named or named & {"aspect", "measure", "clause"} or _HOW.search(text) is not None:
+    asks = _HOW.search(_ABOUT.sub("", text)) is not None
+    if "item" not in named or named & {"aspect", "measure", "clause"} or asks:
         return reading
     act = fits.wearing(query.items, lookup)
     if any(fits.rules_on(query.items, query.aspect, lookup)) or not any(

@@ -336,9 +336,11 @@ def _said_again(text: str, said: str, before: Query, previous: Reading, talk: Ta
 
     if (other := renumbered(text, previous.question, before, talk.lookup)) is not None:
         return talk.made(text, other)
+    from kb.reader.talks.renumbered import with_the_unit  # noqa: PLC0415  as above
     from kb.reader.talks.thresholds import other_amount, threshold  # noqa: PLC0415  as above
 
     told = other_amount(text, before, talk) or threshold(text, previous.frame or before, talk)
+    told = told or with_the_unit(text, previous, talk)
     if told is not None:
         return told
     if _MUST_BE.fullmatch(said) and talk.lookup.aspects[before.aspect].kind != "act":
