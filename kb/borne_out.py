@@ -55,6 +55,13 @@ _REASONS = word_set("because since thanks due owing given as")
 _EXCUSES = _REASONS - {"given", "as"} | word_set(
     "reason reasons grounds sake cause dispensation exemption leave"
 )
+_LEADS = word_set("if because cos when while whilst since though although as so")
+_REMARKING = word_set("it they i we he she its im ive theyre that this only just")
+_TURNING = word_set("""
+    no not n't never nor neither none nothing except unless without instead rather but or another other
+    second
+""")
+"""Words that make what is asked of it another thing, or nothing."""
 _RELATIVE, _REACH = word_set("that which who whose whom"), 4
 _OTHERS = word_set("he she they him them")
 _SMALL = r"(?:\b(?:at|in|on|for|with|to|the|my|your|his|her|our|their|a|an|by|from|of)\s+)*"
@@ -65,6 +72,11 @@ _ASKS = word_set("""
 _SUBJECTS = word_set(
     "i we you he she they it one the a an my our his her their this that these those any anyone"
 )
+_FIRM = frozenset(
+    {("may", "do", "prohibited", "No"), ("may", "not", "required", "No"), ("must", "do", "required", "Yes")}
+)
+"""What is asked, and the verdict and word with which it is so whatever else holds."""
+_DUE = frozenset((word, "to") for word in ("have", "need", "got", "allowed", "ok", "supposed", "required"))
 _TOLD = frozenset({"required", "prohibited", "permitted", "not_required", "conditional"})
 
 
@@ -88,14 +100,17 @@ def borne_out(
     if again.abstain is not None:
         return None
     strict, harmless = _may_go(reading, tuple(gone)), _is_harmless(reading, gone)
-    if not strict and not harmless:
+    aside = _is_aside(reading, tuple(gone))
+    if not strict and not harmless and not aside:
         return None
     (told, *more) = answer(again)
     query = told.reading.query
     if more or query is None or told.outcome != "answer":
         return None
     seen = _Seen(reading, told, tuple(gone), as_of, lookup)
-    if not ((strict and _is_witnessed(seen)) or (harmless and _is_settled(seen))):
+    if not (
+        (strict and _is_witnessed(seen)) or (harmless and _is_settled(seen)) or (aside and _is_firm(seen))
+    ):
         return None
     asked = msgspec.structs.replace(
         told.reading, question=reading.question, spans=reading.spans, unused=(*gone, *told.reading.unused)
@@ -141,6 +156,40 @@ def _is_harmless(reading: Reading, gone: Sequence[str]) -> bool:
     return True
 
 
+def _is_aside(reading: Reading, gone: tuple[str, ...]) -> bool:
+    """Whether words stand only in what is told, or in a reason or remark that ends the question.
+
+    "Because it was my grandad's", "if it's switched off", "it's only small".
+    """
+    tokens = tokenize(reading.question)
+    first, last = _asking(reading.question, tokens)
+    thing = min((span.start for span in reading.spans if span.role == "item"), default=len(reading.question))
+    for place in _places(tokens, gone):
+        token = tokens[place]
+        if not _OPEN.isdisjoint((token.low, *stems(token.low))) or token.low in _TURNING:
+            return False
+        if first <= place < last and not any(
+            _leads_aside(tokens, i) and tokens[i].start > thing for i in range(first, place + 1)
+        ):
+            return False
+    return True
+
+
+def _leads_aside(tokens: tuple[Token, ...], place: int) -> bool:
+    """Whether a reason, a condition or a remark on it begins there."""
+    low = tokens[place].low
+    after = tokens[place + 1].low if place + 1 < len(tokens) else ""
+    return low in _LEADS or (low in (",", "-", "–") and after.partition("'")[0] in _REMARKING)
+
+
+def _is_firm(seen: _Seen) -> bool:
+    """Whether it is forbidden or required whatever else is so, and said to be: no reason can turn that."""
+    told, query = seen.told, seen.told.reading.query
+    if query is None or query.value is not None or not query.items or not _wants_yes_or_no(seen.reading):
+        return False
+    return (query.kind, query.polarity, told.verdict, yes_or_no(told.headline)) in _FIRM
+
+
 def _is_settled(seen: _Seen) -> bool:
     """Whether nothing that was left out can matter: the answer is the same in all cases.
 
@@ -164,7 +213,13 @@ def _is_settled(seen: _Seen) -> bool:
         return False
     query = told.reading.query
     facts = query.case.facts if query is not None else ()
-    return (not before and (clearly or bool(facts))) or (clearly and told_of)
+    return (not before and (clearly or bool(facts))) or (clearly and told_of and not _has_the_act(seen))
+
+
+def _has_the_act(seen: _Seen) -> bool:
+    """Whether what is asked to be done was left out: "do I have to hold my hat"."""
+    tokens = tokenize(seen.reading.question)
+    return any(_is_the_act(seen.reading, tokens, place) for place in _places(tokens, seen.gone))
 
 
 def _has_odd_words(gone: Sequence[str]) -> bool:
@@ -237,7 +292,8 @@ def _may_go(reading: Reading, words: tuple[str, ...]) -> bool:
 
 def _is_the_act(reading: Reading, tokens: tuple[Token, ...], place: int) -> bool:
     """Whether a word is what somebody may do to the thing: "can I answer my mobile"."""
-    if place < 2 or tokens[place - 1].low not in _SUBJECTS or tokens[place - 2].low not in _ASKS:
+    due = place > 1 and (tokens[place - 2].low, tokens[place - 1].low) in _DUE
+    if place < 2 or not (due or (tokens[place - 1].low in _SUBJECTS and tokens[place - 2].low in _ASKS)):
         return False
     end, things = tokens[place].end, (span.start for span in reading.spans if span.role == "item")
     between = (tokenize(reading.question[end:start]) for start in things if start > end)

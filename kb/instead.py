@@ -35,7 +35,7 @@ from kb.reader.doubts.offered import (
 from kb.reader.meaning.fits import is_far
 from kb.reader.phrases.choosing import as_list, of_names
 from kb.reader.recast.by_names import is_told_by_name, told_by_names
-from kb.reader.recast.its_own import described
+from kb.reader.recast.qualities import mere_qualities
 from kb.reader.words.tokens import tokenize
 from kb.shown import by_a_clause, names_a_thing, to_read, told_or_read
 from kb.text import yes_or_no
@@ -286,11 +286,11 @@ def _as_it_is(reading: Reading, answer: Tell, lookup: Lookup) -> Answer | None:
     way = lookup.aspects[query.aspect]
     if way.within != "construction" and (way.kind != "choice" or query.value is None):
         return None
-    said = [span.text for span in reading.spans if span.role == "aspect" and span.target != "wear"]
-    told = [token.key for text in said for token in tokenize(text)]
-    if not told or not described(query.items[0], lookup).issuperset(told):
+    gone = mere_qualities(reading, query.items[0], lookup)
+    if gone is None:
         return None
-    plain = answer(_asked(reading, wear_question(lookup, query), lookup))
+    asked = msgspec.structs.replace(reading, unused=(*gone, *reading.unused))
+    plain = answer(_asked(asked, wear_question(lookup, query), lookup))
     return plain if plain.outcome == "answer" and plain.verdict != "silent" else None
 
 

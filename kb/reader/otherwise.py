@@ -129,7 +129,9 @@ def _is_idiom(span: Span, put: str, reading: Reading) -> bool:
 
 def _of_less(reading: Reading, found: Understood, case: Case, lookup: Lookup, read: Read) -> Reading:
     """The reading of a text of which not every word counts: a story, a claim, a clause by its own words."""
-    less = _of_its_own(found, lookup, read) or _with_less(reading, found, lookup, read)
+    from kb.reader.recast.qualities import of_its_own  # noqa: PLC0415  only where all else did not understand
+
+    less = of_its_own(found, lookup, read) or _with_less(reading, found, lookup, read)
     if less is not None or reading.abstain is None:
         return reading if less is None else _as_said(less, reading)
     from kb.reader.stories.leadin import led_in  # noqa: PLC0415  as below
@@ -143,15 +145,6 @@ def _of_less(reading: Reading, found: Understood, case: Case, lookup: Lookup, re
     if told is not None:
         return _as_said(told, reading)
     return _by_words(reading, found, case, lookup) or reading
-
-
-def _of_its_own(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
-    """ "May I wear a plain wedding ring": without what the thing is anyway."""
-    from kb.reader.recast.its_own import without_its_own  # noqa: PLC0415  as above
-
-    text = without_its_own(found, lookup)
-    again = read(text) if text is not None else None
-    return None if again is None or again.query is None or _is_clause(again) else again
 
 
 def _who_does_it(reading: Reading, found: Understood, case: Case, lookup: Lookup) -> Query | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from kb.reader.phrases.askings import ASKINGS
 from kb.reader.phrases.goings import GOINGS
+from kb.reader.phrases.handlings import HANDLINGS
 from kb.reader.phrases.on_and_off import ON_AND_OFF
 from kb.reader.phrases.plainly import PLAINLY
 from kb.reader.phrases.wheres import WHERES
@@ -376,4 +377,5 @@ SAYINGS = r"""
 # yea legit
 (?:\s*[,;.:?!]|\s+-)\s*(?:yea or nay|legit|lawful|kosher|yay or nay|aye or no|aye|thumbs up)\s*\??\s*$ => ?
 """
-SAYINGS += ASKINGS.rstrip() + PLAINLY + GOINGS.lstrip("\n").rstrip() + WHERES.rstrip() + ON_AND_OFF
+SAYINGS += ASKINGS.rstrip() + PLAINLY + GOINGS.lstrip("\n").rstrip() + WHERES.rstrip() + ON_AND_OFF.rstrip()
+SAYINGS += HANDLINGS

@@ -1,0 +1,55 @@
+"""What one does with a thing that comes to wearing or carrying it, and where; lines as in `sayings.py`."""
+
+from __future__ import annotations
+
+_MOVE = r"(?:come|walk|wander|pop|nip|get|go|run|dash|step|slip|head|hop|stroll|travel|cycle|drive|bike)"
+_WAY = r"(?: (?:about|back|off|straight|over|out|along|down|up|round))?"
+_BY = r"(?: (?:on|by|in) (?:the |my |a )?(?:bus|train|tram|bike|bicycle|car|tube|ferry|coach))?"
+_IN = r"(?:in|wearing|with)"
+_DOINGS = """
+serve/serving drive/driving fly/flying ride/riding cook/cooking paint/painting clean/cleaning dig/digging
+eat/eating swim/swimming dance/dancing teach/teaching climb/climbing row/rowing sail/sailing lift/lifting
+"""
+_DONE = "".join(
+    rf"""# {one}
+\b(can|may|could|might|must|should) (<i>) (?:just |still |even )?{one} in (my|our|his|her|their) ([\w' -]+?)
+    (?=\W*$|,| instead\b| rather\b) => \1 \2 wear \3 \4 when {doing}
+"""
+    for one, _, doing in (pair.partition("/") for pair in _DOINGS.split())
+)
+
+HANDLINGS = (
+    rf"""
+# thing thingy thingummy whatsit jobby
+\b(<the> (?!(?:same|right|wrong|sort|such|one|first|only|whole|other|kind|main|last|next|best|proper)\b)
+    [\w-]+) (?:thing|thingy|thingummy|whatsit|jobby)(?= |\W*$) => \1
+# sew stitch clip tack velcro pop slap bung whack
+\b(can|may|could) (<i>) (?:just )?(?:sew|stitch|clip|tack|velcro|pop|slap|bung|whack) (<the> [\w' -]+?)
+    \son(?:to)?((?: to)? (?:the|my|our|his|her|their) [\w' -]+?)?(?=\W*$|,| if\b| when\b| while\b| for\b)
+     => \1 \2 wear \3 on\4
+# hold
+\b(can|may|could) (<i>) hold (?=(?:the|my|our|his|her|their|an?) (?!hand)) => \1 \2 carry\s
+# round around across along through over inside past
+\b(can|may|could|might|must|should) (<i>) (?:just |quickly )?{_MOVE}{_WAY} (?:round|around|across|along
+    |through|over|inside) (<the> [\w' -]+?) (?:with|wearing|in my) (?:my |an? |the )?([\w' -]+?)(?: on)?\W*$
+     => \1 \2 wear my \4 in \3?
+# outside outdoors indoors inside
+\b(can|may|could|might|must|should) (<i>) (?:just |quickly )?{_MOVE}{_WAY} (outside|outdoors|indoors|inside)
+    (?: for [\w' -]+?)? {_IN} (<the> [\w' -]+?)(?: on)?\W*$ => \1 \2 wear \4 \3?
+# home
+\b(can|may|could|might|must|should) (<i>) (?:just )?{_MOVE}{_WAY} home{_BY} {_IN} ((?:<the> )?[\w' -]+?)
+    (?: on)?(?=\W*$|,| if\b| when\b) => \1 \2 wear \3 on the way home
+# down up over across along out round back
+\b((?:take|carry|bring|wear) <the> [\w-]+(?: [\w-]+)?) (?:down|up|over|across|along|out|round|back) (?=(?:to
+    |onto|into) (?:the|our)\b) => \1\s
+# past
+\bpast (?=the (?!(?:\w+ )?(?:collars?|knees?|ears?|shoulders?|elbows?|wrists?|eyebrows?|corners?|hips?|lips?
+    |hour|end|edge|hem|cuffs?|chin|jaw|waist)\b)[a-z]) => beyond\s
+# enough sufficient
+^(?:is|are|will|would) ((?:<the> )?[\w' -]+?) (?:be )?(?:good enough|enough|sufficient)((?: (?:for|in|at|when
+    |on|near|while) [\w' -]+?)?),? or (?:do|must|should|have) (<i>) (?:have to |need to |got to |also )*
+    (?:need|wear|have|put on|put)(?: on)? (<the> [\w' -]+?)(?: too| as well| on top| on| instead| also)*\W*$
+     => must \3 wear \4\2?
+"""
+    + _DONE
+)
