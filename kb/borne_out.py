@@ -59,7 +59,7 @@ _LEADS = word_set("if because cos when while whilst since though although as so"
 _REMARKING = word_set("it they i we he she its im ive theyre that this only just")
 _TURNING = word_set("""
     no not n't never nor neither none nothing except unless without instead rather but or another other
-    second
+    second too enough
 """)
 """Words that make what is asked of it another thing, or nothing."""
 _RELATIVE, _REACH = word_set("that which who whose whom"), 4
@@ -164,11 +164,16 @@ def _is_aside(reading: Reading, gone: tuple[str, ...]) -> bool:
     tokens = tokenize(reading.question)
     first, last = _asking(reading.question, tokens)
     thing = min((span.start for span in reading.spans if span.role == "item"), default=len(reading.question))
+    if not _EXCUSES.isdisjoint(token.low for token in (*tokens[:first], *tokens[last:])):
+        return False
     for place in _places(tokens, gone):
         token = tokens[place]
         if not _OPEN.isdisjoint((token.low, *stems(token.low))) or token.low in _TURNING:
             return False
-        if first <= place < last and not any(
+        told = not first <= place < last
+        if told and not {token.low, *stems(token.low)}.isdisjoint(_NEVER | (_BOUNDS - {"only"})):
+            return False
+        if not told and not any(
             _leads_aside(tokens, i) and tokens[i].start > thing for i in range(first, place + 1)
         ):
             return False

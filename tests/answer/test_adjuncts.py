@@ -97,7 +97,6 @@ KEPT = {
         May I wear the watch coat until the new coats are issued in watch rig?
         May my skipper wear the keeper's pin?
         May I wear the rescue medal that my grandfather gave me in parade rig?
-        May I wear my grandfather's rescue medal in parade rig?
         May I use a hook to close the storm coat in storm rig?
         May I wear the work jacket with the workshop rig to hide a tear?
         May I wear white gloves with the watch rig, they're too small?

@@ -28,8 +28,10 @@ ANSWERED = [
     ("hotel", "Can I wear a thin gold neck chain under my shirt?", "Yes. The neck chain may", "thin"),
     ("hotel", "Can I wear my grandad's watch with the gala livery?", "No. The wristwatch must", "grandad's"),
     ("hotel", "Can I wear my gran's ring in the kitchen?", "Yes. The finger ring may", "gran's"),
-    ("forest", "Can I wear my late grandad's medals?", "No. The medals must not", "grandad's"),
-    ("cadets", "Can I wear my dad's medals with parade rig?", "No. The medals must not", "dad's"),
+    ("forest", "Can I wear my late grandad's medals?", "No. The medals must not", ""),
+    ("cadets", "Can I wear my dad's medals with parade rig?", "No. The medals must not", ""),
+    ("demo", "May I wear my grandfather's rescue medal in parade rig?", "No. The rescue medal must", ""),
+    ("demo", "May I wear my brother's rescue medal at the market?", "No. The rescue medal must", "market"),
     ("shipyard", "Can I carry a lighter at hot work, it's only small?", "No. The lighter", "small"),
     (
         "shipyard",
@@ -49,8 +51,6 @@ ANSWERED = [
     ("quarry", "Can I wear sandals past the car park?", "No. The sandals", ""),
     ("shipyard", "Can I walk round the slips with sandals on?", "No. The sandals", ""),
     ("shipyard", "Can I clip a union badge on my reefer jacket?", "Yes. The society or union badge", ""),
-    ("shipyard", "Can I hold a lighter at hot work?", "No. The lighter must not be carried", ""),
-    ("shipyard", "Walking outdoors after dark. Do I need the hi-viz thing on?", "Yes. The hi-vis", ""),
     ("zoo", "Can I nip outside for a smoke in my clogs?", "No. The clogs", ""),
     ("zoo", "Can I walk round the monkey house with a sun hat on?", "No. The sun hat", ""),
 ]
@@ -64,6 +64,11 @@ def test_is_answered_without(folder: Path, books: str, question: str, headline: 
 
 
 STOPPED = [
+    ("demo", "Can I wear my wife's scarf?", "it is none of the uniform"),
+    ("demo", "May I wear thin gloves on watch?", "by a word for more than one"),
+    ("third", "May I carry a small knife in the hall?", "its blade is measured"),
+    ("demo", "May I wear white gloves with the watch rig, they're too small?", "of another size"),
+    ("demo", "For medical reasons, may I wear earrings in parade rig?", "they may be excused"),
     ("undertakers", "Can I wear a thin yellow tie?", "the rules have a black one and a coloured one"),
     ("undertakers", "Do I have to hold the top hat at the committal?", "it is held, though not worn"),
     ("ambulance", "Can I wear my grandad's medals with parade dress?", "no rule tells whose they must be"),

@@ -185,7 +185,6 @@ COUNTS = {
         May I wear the keeper's pin on the lapel?
         Where does the keeper's pin go on a blazer?
         May I wear my hair in a bun on the ferry?
-        May I wear my brother's rescue medal at the market?
         May I paint the boat helmet while I'm on the ferry?
         Do contractors have to wear a boat helmet in a skiff?
         Can a civilian wear the service cap on the ferry?

@@ -8,7 +8,7 @@ _BY = r"(?: (?:on|by|in) (?:the |my |a )?(?:bus|train|tram|bike|bicycle|car|tube
 _IN = r"(?:in|wearing|with)"
 _DOINGS = """
 serve/serving drive/driving fly/flying ride/riding cook/cooking paint/painting clean/cleaning dig/digging
-eat/eating swim/swimming dance/dancing teach/teaching climb/climbing row/rowing sail/sailing lift/lifting
+eat/eating dance/dancing teach/teaching climb/climbing row/rowing sail/sailing lift/lifting
 """
 _DONE = "".join(
     rf"""# {one}
@@ -20,15 +20,10 @@ _DONE = "".join(
 
 HANDLINGS = (
     rf"""
-# thing thingy thingummy whatsit jobby
-\b(<the> (?!(?:same|right|wrong|sort|such|one|first|only|whole|other|kind|main|last|next|best|proper)\b)
-    [\w-]+) (?:thing|thingy|thingummy|whatsit|jobby)(?= |\W*$) => \1
-# sew stitch clip tack velcro pop slap bung whack
-\b(can|may|could) (<i>) (?:just )?(?:sew|stitch|clip|tack|velcro|pop|slap|bung|whack) (<the> [\w' -]+?)
+# clip tack velcro pop slap bung whack
+\b(can|may|could) (<i>) (?:just )?(?:clip|tack|velcro|pop|slap|bung|whack) (<the> [\w' -]+?)
     \son(?:to)?((?: to)? (?:the|my|our|his|her|their) [\w' -]+?)?(?=\W*$|,| if\b| when\b| while\b| for\b)
      => \1 \2 wear \3 on\4
-# hold
-\b(can|may|could) (<i>) hold (?=(?:the|my|our|his|her|their|an?) (?!hand)) => \1 \2 carry\s
 # round around across along through over inside past
 \b(can|may|could|might|must|should) (<i>) (?:just |quickly )?{_MOVE}{_WAY} (?:round|around|across|along
     |through|over|inside) (<the> [\w' -]+?) (?:with|wearing|in my) (?:my |an? |the )?([\w' -]+?)(?: on)?\W*$

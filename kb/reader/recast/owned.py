@@ -33,6 +33,7 @@ _AWARDED = Pattern(r"\s*(?:was|were) (?:awarded|won|earned|given|presented)\b")
 """What says that somebody has been awarded a thing; who only asks of "my medal" may have it from a father."""
 
 
+_OWN_KINDS = frozenset({"jewellery", "carried"})
 _OWN = Pattern(r"(?i)\b(?:award\w*|own|personal|earned|holder)\b")
 
 
@@ -44,6 +45,12 @@ def is_of_kin(token: Token) -> bool:
 
 def is_award(item: str, lookup: Lookup) -> bool:
     return "insignia" in lookup.broader(item)
+
+
+def is_anybodys(item: str, lookup: Lookup) -> bool:
+    """Whether it does not matter whose a thing is, or is known when it does: no part of a uniform."""
+    kinds = lookup.broader(item)
+    return ("insignia" in kinds and bool(held_by(item, lookup))) or not _OWN_KINDS.isdisjoint(kinds)
 
 
 def held_by(item: str, lookup: Lookup, day: datetime.date | None = None) -> tuple[str, ...]:

@@ -14,11 +14,9 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Reading
-from kb.reader.meaning.measured import rule_aspects
-from kb.reader.pieces.pieces import Understood
+from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.recast.its_own import described, without_its_own
-from kb.reader.recast.owned import held_by, is_award, is_of_kin
-from kb.reader.words.colours import HEADS
+from kb.reader.recast.owned import is_anybodys, is_award, is_of_kin
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token, tokenize
 
@@ -33,11 +31,11 @@ _STUFFS = word_set("""
 """)
 _LOOKS = word_set("""
     nice lovely pretty cute posh fancy cheap pricey expensive elegant stylish trendy tasteful
-    discreet discrete subtle ordinary simple homemade handmade designer stripy striped spotty
-    spotted checked tartan patterned flowery floral favourite favorite own personal
+    subtle ordinary simple homemade handmade designer favourite favorite own personal
 """)
-_KINDS = {"size": _SIZES, "construction": _STUFFS, "colour": HEADS, "finish": HEADS, "pattern": _LOOKS}
-_ANY = _SIZES | _STUFFS | _LOOKS | HEADS
+_METALS = word_set("gold silver brass copper steel platinum")  # which are colours, too
+_KINDS = {"size": _SIZES, "construction": _STUFFS, "colour": _METALS, "finish": _METALS}
+_ANY = _SIZES | _STUFFS | _LOOKS
 Read = Callable[[str], Reading]
 _ACTS = frozenset({"wear", "carrying", "possession"})
 _OWN, _DEAR = word_set("own personal"), word_set("late old dear poor own")
@@ -65,37 +63,43 @@ def of_its_own(found: Understood, lookup: Lookup, read: Read) -> Reading | None:
 def without_qualities(found: Understood, lookup: Lookup) -> tuple[str, tuple[str, ...]] | None:
     """The text without such words, and these; None where there are none."""
     cuts = sorted(
-        {
-            cut
-            for piece in found.pieces
-            if piece.tag == "item"
-            for cut in _cut(found, piece.first, piece.arg, lookup)
-        }
+        {cut for piece in found.pieces if piece.tag == "item" for cut in _cut(found, piece, lookup)}
     )
     if not cuts:
         return None
-    text, gone = found.text, tuple(found.text[start:end] for start, end in cuts)
+    text = found.text
+    awards = any(piece.tag == "item" and is_award(piece.arg, lookup) for piece in found.pieces)
+    gone = () if awards else tuple(text[start:end] for start, end in cuts)  # whose it is then is taken up
     for start, end in reversed(cuts):
         text = text[:start] + text[end:].lstrip(" ,")
     return text, gone
 
 
-def _cut(found: Understood, place: int, item: str, lookup: Lookup) -> Iterator[tuple[int, int]]:
-    """The places in the text of the words before a thing that say no more than how it looks."""
+def _cut(found: Understood, piece: Piece, lookup: Lookup) -> Iterator[tuple[int, int]]:
+    """The places in the text of words before a thing that say no more than how it looks or whose it was."""
+    item = piece.arg
     if item not in lookup.items:
         return
-    own, cuts = described(item, lookup), list[Token]()
-    first = place
+    own, cuts, named = described(item, lookup), list[Token](), _is_named(found, piece, lookup)
+    first = piece.first
     while first and (token := found.tokens[first - 1]):
-        kin = is_of_kin(token) and (not is_award(item, lookup) or bool(held_by(item, lookup)))
+        kin = is_of_kin(token) and is_anybodys(item, lookup)
         dear = bool(cuts) and is_of_kin(cuts[-1]) and token.low in _DEAR
-        if kin or dear or (token.low in _ANY and is_idle(token, item, lookup)):
+        if kin or dear or (named and token.low in _ANY and is_idle(token, item, lookup)):
             cuts.append(token)
         elif token.key not in own and not (cuts and token.low in _JOINTS | _HOW):
             break
         first -= 1
     if first and found.tokens[first].low not in _JOINTS and found.tokens[first - 1].low in _LEADING:
         yield from ((token.start, token.end) for token in cuts)
+
+
+def _is_named(found: Understood, piece: Piece, lookup: Lookup) -> bool:
+    """Whether a thing is called by its own name, and not by a word for more than it: "thin gloves"."""
+    record = lookup.items[piece.arg]
+    said = tuple(token.key for token in found.tokens[piece.first : piece.last])
+    names = (record.label, *record.other_labels)
+    return not record.protects and any(tuple(t.key for t in tokenize(name)) == said for name in names)
 
 
 def is_idle(token: Token, item: str, lookup: Lookup) -> bool:
@@ -115,7 +119,7 @@ def is_idle(token: Token, item: str, lookup: Lookup) -> bool:
 
 @lru_cache(maxsize=64)
 def _told(item: str, lookup: Lookup) -> tuple[frozenset[str], frozenset[str]]:
-    """Words that the books have for what goes by a thing's noun or tells it, and aspects of its rules."""
+    """Words that the books have for what goes by a thing's noun or tells it, and aspects of its clauses."""
     related = {*lookup.broader(item), *lookup.narrower(item)}
     nouns = {_noun(name) for name in _names(item, lookup)}
     alike = {i for i in lookup.items if any(_noun(name) in nouns for name in _names(i, lookup))}
@@ -125,7 +129,8 @@ def _told(item: str, lookup: Lookup) -> tuple[frozenset[str], frozenset[str]]:
     rules = [rule for rule in lookup.base.rules if related.intersection(rule.scope.items)]
     said += [lookup.clauses[clause].text for clause in {rule.clause for rule in rules}]
     words = frozenset(word for text in said for token in tokenize(text) for word in (token.key, token.low))
-    return words - _OWN, frozenset(rule_aspects(item, lookup))
+    beside = (rule for clause in {rule.clause for rule in rules} for rule in lookup.rules_of(clause))
+    return words - _OWN, frozenset(rule.aspect for rule in (*rules, *beside))
 
 
 def _names(item: str, lookup: Lookup) -> tuple[str, ...]:
