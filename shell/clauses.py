@@ -21,33 +21,59 @@ _SAYS_SO = (
     r"|says who|who says(?: so| that)?)"
 )
 _WHERE_SO = (
-    r"(?:and |but |so |ok,? )*(?:where does (?:it|the book) say (?:so|that|this)"
+    r"(?:and |but |so |ok,? |why,? )*(?:where does (?:it|the book) say (?:so|that|this)"
     r"|where(?:['\u2019]s| is| was| does it) (?:that|this|it|say that|say so) "
     r"(?:all )?(?:written|stated|laid down|said|from|set down|in the (?:books?|rules))(?: down)?"
     r"|where(?:['\u2019]s it| do they| do the rules| does the book) say (?:so|that|this)"
     r"|where (?:can|do|could) i (?:find|read|look up|see) (?:that|this|it)(?: (?:up|written))?)"
     r"(?: then| exactly)?"
 )
+_IT = r"(?:that|this|it|the|such an?)(?: (?:rule|order|one|clause|limit|ban|exception|regulation|change))?"
+_WHO_SO = (
+    r"(?:and |but |so |ok,? |why,? )*"
+    r"(?:says who|who says(?: so| that)?|who (?:decided|ordered)(?: so)?"
+    r"|who (?:made|makes|wrote|writes|set|sets|decided|decides|laid down|issued|gave|ordered|brought in"
+    rf"|introduced|came up with|thought(?: of| up)|(?:is|was|['\u2019]s) behind) {_IT}(?: (?:up|down|in))?"
+    rf"|whose (?:rule|order|idea|decision) (?:is|was) {_IT}"
+    rf"|(?:on|by|under) whose (?:authority|orders?|say[- ]so)(?: is {_IT})?)"
+)
 SAYS_SO = "Where does it say that?"
+
+
+def _is(pattern: str, text: str) -> bool:
+    return re.fullmatch(pattern, text.strip(" ?.!"), re.IGNORECASE) is not None
 
 
 def asks_what_carried(text: str) -> bool:
     """ "Which clause says so?": whether a line asks for no more than what the answer before rests on."""
-    return re.fullmatch(f"{_SAYS_SO}|{_WHERE_SO}", text.strip(" ?.!"), re.IGNORECASE) is not None
+    return _is(f"{_SAYS_SO}|{_WHERE_SO}|{_WHO_SO}", text)
 
 
-def put_plainly(text: str) -> str:
+def asks_who_made(text: str, before: Answer | None) -> bool:
+    """ "Who made that rule?": whether such a line asks for whose rule it is that the answer before rests on.
+
+    "That order" is none of a book that is not called one.
+    """
+    titles = " ".join(cited.title for cited in before.citations).casefold() if before else ""
+    return _is(_WHO_SO, text) and ("order" in titles or not _is(r".* order", text))
+
+
+def put_plainly(text: str, before: Answer | None = None) -> str:
     """ "Where's that written?" in the words that ask the same; any other line as it is."""
-    return SAYS_SO if re.fullmatch(_WHERE_SO, text.strip(" ?.!"), re.IGNORECASE) else text
+    return SAYS_SO if _is(_WHERE_SO, text) or asks_who_made(text, before) else text
 
 
-def carried(found: Answer, before: Answer) -> Answer:
-    """The answer to such a line: not all clauses that speak of a thing, but those that carried `before`."""
+def carried(found: Answer, before: Answer, makers: KnowledgeBase | None = None) -> Answer:
+    """The answer to such a line: not all clauses that speak of a thing, but those that carried `before`.
+
+    With the books that know the makers, whose each is stands before it.
+    """
     if not before.citations or before.outcome != "answer":
         return found
     numbers: dict[str, list[str]] = {}
     for cited in before.citations:
-        numbers.setdefault(cited.title, []).append(cited.number)
+        whose = makers and f"{makers.lookup.authorities[makers.lookup.books[cited.book].authority].label}: "
+        numbers.setdefault(f"{whose or ''}{cited.title}", []).append(cited.number)
     told = [
         f"{title}, clause{'s' if len(each) > 1 else ''} "
         + " and ".join([part for part in (", ".join(each[:-1]), each[-1]) if part])

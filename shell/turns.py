@@ -12,7 +12,7 @@ import msgspec
 import kb
 from shell.blocks import Block, Cell, Grid, Headline, Said
 from shell.chain import chain_blocks
-from shell.clauses import asks_what_carried, carried, clause_blocks, put_plainly
+from shell.clauses import asks_what_carried, asks_who_made, carried, clause_blocks, put_plainly
 from shell.commands import BY_NAME, Line, looks_like_question, read_line, split_statement
 from shell.dates import as_date
 from shell.examples import example_of, questions
@@ -103,14 +103,17 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
     """A new question; one that is not understood leaves the session as it was."""
     if session.missed is not None and base.begun_anew(text) is not None:
         session = msgspec.structs.replace(session, missed=None)
-    text = put_plainly((session.missed is not None and base.put_right(text, session.missed)) or text)
+    text = (session.missed is not None and base.put_right(text, session.missed)) or text
+    before = session.answers[-1] if session.answers else None
+    makers = base if asks_who_made(text, before) else None
+    text = put_plainly(text, before)
     opened = msgspec.structs.replace(session, question=text, before=session.latest, replies=(), missed=None)
     asked, reply = _ask(opened, base)
     if rests_on_missed(session, asked, text):
         named = session.missed if asks_what_carried(text) else still_missed(session, asked, text)
         return msgspec.structs.replace(session, missed=named), Reply(complaint=_MISSED)
     if session.answers and len(asked.answers) == 1 and asks_what_carried(text) and _is_answered(asked):
-        return _what_carried(session, asked, base)
+        return _what_carried(session, asked, base, makers)
     asks = session.latest.ask if session.latest is not None else None
     if asks is not None and not replies(asked, text, {value for value, _ in asks.choices}):
         # what was asked back is let be: the line may go on from the question before that
@@ -135,9 +138,11 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
     return msgspec.structs.replace(session, missed=still_missed(session, asked, text)), reply
 
 
-def _what_carried(session: Session, asked: Session, base: KnowledgeBase) -> Result:
+def _what_carried(
+    session: Session, asked: Session, base: KnowledgeBase, makers: KnowledgeBase | None
+) -> Result:
     """The clauses that the last answer rests on, for "which clause says so?"."""
-    told = carried(asked.answers[-1], session.answers[-1])
+    told = carried(asked.answers[-1], session.answers[-1], makers)
     return msgspec.structs.replace(asked, answers=(told,)), _shown((told,), base)
 
 

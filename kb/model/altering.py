@@ -15,11 +15,12 @@ def altered(clause: Clause, lookup: Lookup) -> tuple[str, ...]:
     """
     rules = [name for rule in lookup.rules_of(clause.id) for name in (*rule.disables, *rule.exception_to)]
     over = dict.fromkeys(lookup.rules[name].clause for name in rules if name in lookup.rules)
-    older = (one for one in over if _is_altered(lookup.clauses[one], clause, lookup))
+    older = (one for one in over if is_altered(lookup.clauses[one], clause, lookup))
     return tuple(dict.fromkeys((*clause.replaces, *clause.repeals, *older)))
 
 
-def _is_altered(one: Clause, by: Clause, lookup: Lookup) -> bool:
+def is_altered(one: Clause, by: Clause, lookup: Lookup) -> bool:
+    """Whether a clause is one that a later edition of the same or a higher authority may alter."""
     earlier = one.valid_from < by.valid_from and one.edition != by.edition
     return earlier and _rank(by, lookup) <= _rank(one, lookup)
 

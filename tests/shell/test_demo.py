@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import json
 import os
 import shlex
@@ -238,3 +239,22 @@ def test_nothing_said_of_a_fact_denies_it(demo: KnowledgeBase) -> None:
     query = session.answers[-1].reading.query
     assert query is not None
     assert dict(query.case.facts)["machinery-running"] == NO
+
+
+@pytest.mark.parametrize(
+    "line", ["Says who?", "who made that rule?", "On whose authority?", "whose idea was it"]
+)
+def test_whose_rule_it_is_stands_before_the_clause(line: str, demo: KnowledgeBase) -> None:
+    session = Session(as_of=datetime.date(2026, 12, 1))
+    for asked in ("Can I carry my phone on watch?", line):
+        session, _ = take_line(session, asked, demo)
+    first, *_ = session.answers[-1].citations
+    maker = demo.lookup.authorities[demo.lookup.books[first.book].authority].label
+    assert session.answers[-1].headline.startswith(f"{maker}: {first.title}, clause")
+
+
+def test_who_decides_is_no_such_question(demo: KnowledgeBase) -> None:
+    session = Session()
+    for asked in ("Can I carry my phone on watch?", "who decides?"):
+        session, _ = take_line(session, asked, demo)
+    assert session.latest is None or "carried" not in session.latest.text

@@ -68,4 +68,12 @@ ASIDES = rf"""
      => \1
 # became become
 \bwhat(?:ever)? (?:(?:has |'s )become|became) of\b => what happened to
+# clause paragraph section
+^what(?:'s| has| is| was| did they)? (?:happened to|(?:been )?changed? (?:in|about|with|to)
+    |(?:new|different) (?:in|about)) (?:the )?((?:clause|paragraph|section) [\w-]*\d[\w./-]*
+    (?: of [\w' -]+)?)\W*$ => what does \1 say?
+^(?:when|since when) (?:was|were|did they|has|is) (?:the )?((?:clause|paragraph|section) [\w-]*\d[\w./-]*
+    (?: of [\w' -]+?)?) (?:been )?(?:last )?(?:changed?|replaced?|amended|altered|updated|different|repealed
+    |withdrawn)\W*$
+     => what does \1 say?
 """

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from kb.model.altering import altered
+from kb.model.altering import altered, is_altered
 from kb.model.lookup import Lookup
 from kb.model.questions import Query
 from kb.model.records import Case, Clause, is_in_force
@@ -80,17 +80,35 @@ def what_happened(found: Understood, case: Case, lookup: Lookup) -> Query | None
     others = [token.low for place, token in enumerate(found.tokens) if place >= thing and place not in places]
     rest = [low for low in others if low[0].isalpha() and low not in LIGHT | _SAID_OF_RULES]
     figures = [low for low in others if low[0].isdecimal()] if not named else []
-    scored = [
-        (score, clause.id)
-        for clause in lookup.base.clauses
-        if is_in_force(clause, case.as_of)
-        and (old := altered(clause, lookup))
-        and _has_figures(figures, (clause.id, *old), lookup)
-        and (score := _told(named, rest, clause, old, found, lookup, bool(figures and rest)))
-    ]
-    best = max((score for score, _ in scored), default=0)
-    chosen = [clause for score, clause in scored if score == best]
-    return Query(kind="source", clause=chosen[0], case=case) if len(chosen) == 1 else None
+    for altering in (altered, _begun_after):
+        scored = [
+            (score, clause.id)
+            for clause in lookup.base.clauses
+            if is_in_force(clause, case.as_of)
+            and (old := altering(clause, lookup))
+            and _has_figures(figures, (clause.id, *old), lookup)
+            and (score := _told(named, rest, clause, old, found, lookup, bool(figures and rest)))
+        ]
+        best = max((score for score, _ in scored), default=0)
+        chosen = [clause for score, clause in scored if score == best]
+        if chosen:
+            return Query(kind="source", clause=chosen[0], case=case) if len(chosen) == 1 else None
+    return None
+
+
+def _begun_after(clause: Clause, lookup: Lookup) -> tuple[str, ...]:
+    """The older clauses on what a clause has begun or ended on a day of its own, as a phase-out does."""
+    rules = lookup.rules_of(clause.id)
+    things = {item for rule in rules if rule.valid_from != clause.valid_from for item in rule.scope.items}
+    if not things:
+        return ()
+    near = {kind for item in things for kind in (item, *lookup.broader(item))}
+    older = (one for one in lookup.base.clauses if is_altered(one, clause, lookup))
+    return tuple(
+        one.id
+        for one in older
+        if any(not near.isdisjoint(rule.scope.items) for rule in lookup.rules_of(one.id))
+    )
 
 
 def since_when(found: Understood, before: Query, lookup: Lookup) -> Query | None:
