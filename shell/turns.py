@@ -104,9 +104,9 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
     if session.missed is not None and base.begun_anew(text) is not None:
         session = msgspec.structs.replace(session, missed=None)
     text = (session.missed is not None and base.put_right(text, session.missed)) or text
-    before = session.answers[-1] if session.answers else None
-    makers = base if asks_who_made(text, before) else None
-    text = put_plainly(text, before)
+    rested = session.answers[-1] if session.answers else None
+    makers = base if asks_who_made(text, rested) else None
+    text = put_plainly(text, rested)
     opened = msgspec.structs.replace(session, question=text, before=session.latest, replies=(), missed=None)
     asked, reply = _ask(opened, base)
     if rests_on_missed(session, asked, text):
