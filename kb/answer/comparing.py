@@ -11,6 +11,7 @@ from kb.answer.amending import clauses_behind
 from kb.answer.aspects import aspect_part
 from kb.answer.common import Part
 from kb.answer.lists import LISTED, class_lines, grant_notes, listed_items, with_required
+from kb.answer.own_side import of_this_side
 from kb.model.grants import ungranted
 from kb.model.questions import AnswerCase, Derivation, Difference, Query, Side, ValueStatus, Verdict
 from kb.model.records import OWNED_ASPECTS, Case
@@ -134,7 +135,11 @@ def _compare_lists(views: tuple[_View, _View], aspect: str) -> Comparison:
         alike=alike,
         open_alike=open_alike,
         notes=notes,
-        own=tuple((tuple(things), all(things.values())) for things in own),
+        own=tuple(
+            (tuple(kept), all(things[one] for one in kept))
+            for view, other, things in zip(views, views[::-1], own, strict=True)
+            for kept in (of_this_side(view.engine, view.case, other.case, aspect, things),)
+        ),
     )
 
 

@@ -302,3 +302,21 @@ def test_a_comparison_that_says_anything_else_is_refused(demo: KnowledgeBase, na
     answer = copy.deepcopy(saved(demo, DEMO_QUESTIONS[number]))
     change(answer)
     assert demo.verify(answer) is not None
+
+
+@pytest.mark.parametrize(
+    ("books", "question", "told"),
+    [
+        ("undertakers", "Compare call dress and office dress", "in call dress and not in office dress"),
+        ("racecourse", "differences between officials' suit and race silks", "in race silks and not in"),
+        ("shipyard", "What sets working rig and visitor's dress apart?", ""),
+        ("shipyard", "difference between working rig and visitor's dress", ": boiler suit and work gloves. 13 "),
+    ],
+)
+def test_outfits_named_as_things_differ_in_what_is_worn(books: str, question: str, told: str) -> None:
+    """A rosette that any rig but one may have is not told as the other's own."""
+    folder = Path(__file__).parents[1] / "small" / books / "books"
+    (answer,) = KnowledgeBase.open(folder).ask(question, as_of=TODAY)
+    assert told in answer.headline
+    assert "rosette" not in answer.headline
+    assert bool(answer.differences) is bool(told)

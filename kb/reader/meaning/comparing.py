@@ -18,6 +18,7 @@ from kb.model.records import Case, Edition
 from kb.model.values import NO, YES, ValueSet
 from kb.reader.meaning.frame import Frame
 from kb.reader.meaning.gate import unexplained
+from kb.reader.meaning.listed import worn_as_rig
 from kb.reader.meaning.query import merge_case, narrowed
 from kb.reader.meaning.roles import find_roles
 from kb.reader.phrases.english import tag_set
@@ -174,16 +175,15 @@ def _side(words: Words, first: int, last: int) -> Side | None:
     if any(piece.tag == "items" for piece in (*roles.asked, *roles.worn, *roles.unworn)):
         return None
     worn = {f"worn:{p.arg}": YES for p in roles.worn} | {f"worn:{p.arg}": NO for p in roles.unworn}
-    facts = tuple(sorted({**roles.facts, **worn}.items(), key=lambda entry: entry[0]))
-    side = Side(facts=facts, day=roles.as_of, items=tuple(p.arg for p in roles.asked), alone=roles.alone)
+    items = tuple(p.arg for p in roles.asked)
+    rig = worn_as_rig(items, words.lookup)  # what is worn in it, not when it is worn itself
+    facts = tuple(sorted({**roles.facts, **worn, **rig}.items(), key=_ID))
+    side = Side(facts=facts, day=roles.as_of, items=() if rig else items, alone=roles.alone)
     return side if facts or side.day or side.items or side.alone else None
 
 
 def _two_sides(words: Words) -> Found:
-    """Two stretches on both sides of a joining word that speak of the same facts, as long as they can be.
-
-    Where words of comparison join ("compared with"), other joining words are not tried.
-    """
+    """Two stretches beside a joining word that speak of the same facts; "compared with" joins first."""
     joins = [i for i, p in enumerate(words.pieces) if p.tag in _JOINS and 0 < i < len(words.pieces) - 1]
     known: dict[tuple[int, int], Side | None] = {}
 

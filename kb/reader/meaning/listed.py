@@ -33,6 +33,16 @@ def listed_in_rig(piece: Piece, facts: Mapping[str, ValueSet], lookup: Lookup) -
     return msgspec.structs.replace(piece, tag="item", arg=spoken[0], entries=entries)
 
 
+def worn_as_rig(items: Sequence[str], lookup: Lookup) -> dict[str, ValueSet]:
+    """That somebody is in a rig, of one that rules name as a thing too, where nothing else is named."""
+    rig = next((fact for fact in lookup.base.facts if fact.family == "rig"), None)
+    labels = {lookup.items[item].label for item in items}
+    if rig is None or len(labels) != 1:
+        return {}
+    named = frozenset(value.id for value in rig.values if value.label in labels)
+    return {rig.id: Choices(named)} if named else {}
+
+
 def _bans(rule: Rule, item: str, lookup: Lookup) -> bool:
     broader = set(lookup.broader(item))
     return (
