@@ -55,10 +55,8 @@ def say_list_headline(
     if not entries:
         modal = modal_of(query.modalities, "may or must")
         return sentence(f"{lead}no clause names anything that {modal} be {done}")
-    if len(entries) == 1 and (mostly := _mostly(entries[0], done)):
-        return sentence(lead + mostly)
     if len(entries) <= _FEW:
-        return sentence(lead + listing(_named(entries, done)))
+        return sentence(lead + _say_few(entries, done))
     if (told := _say_required(entries, done, choices, own)) and query.kind == "list":
         return sentence(lead + told)
     counts = _counts(entries, done)
@@ -137,12 +135,30 @@ def _named(entries: Sequence[ListEntry], done: str) -> list[str]:
     return said
 
 
-def _mostly(entry: ListEntry, done: str) -> str:
-    """ "the tie must be worn, unless it is hot", of a thing with one exception."""
-    usual, _, when = entry.condition.partition(", unless ")
-    found = (text for verdict, text in _LISTED if verdict.replace("_", " ") == usual)
-    text = next(found, "") if when and ";" not in when else ""
-    return f"{definite(entry.label)} {text.format(done=done)}, unless {when}" if text else ""
+def _say_few(entries: Sequence[ListEntry], done: str) -> str:
+    """The things by name, each with when it is so if that is short; the rest depend on further facts."""
+    told = {entry.item: text for entry in entries if (text := _say_when(entry, done))}
+    if len("; ".join(told.values())) > 2 * _LONGEST:
+        told = {item: text for item, text in told.items() if len(text) <= _SHORT}
+    first = [entry for entry in entries if entry.verdict != "conditional"]
+    rest = [entry for entry in entries if entry not in first and entry.item not in told]
+    if not told:
+        return listing(_named(entries, done))
+    parts = [listing(_named(first, done)), *told.values(), listing(_named(rest, done))]
+    return "; ".join(part for part in parts if part)
+
+
+def _say_when(entry: ListEntry, done: str) -> str:
+    """ "The tie must be worn, unless it is hot", "ordinarily the tie must be worn", of a thing in one way."""
+    modals = {verdict.replace("_", " "): text.format(done=done) for verdict, text in _LISTED}
+    name, mostly = definite(entry.label), entry.condition.removeprefix("ordinarily ")
+    if mostly != entry.condition and entry.usual is not None:
+        return f"ordinarily {name} {modals[entry.usual.replace('_', ' ')]}"
+    for link in (", unless ", " when "):
+        said, found, when = entry.condition.partition(link)
+        if found and said in modals and ";" not in when:
+            return f"{name} {modals[said]}{link}{when}"
+    return ""
 
 
 def _things(number: int, text: str) -> str:

@@ -189,7 +189,18 @@ def test_headlines_of_lists() -> None:
     assert say_list_headline(LOOKUP, asked, (mostly,)) == (
         "For an H2 in boat rig, the deck gloves must be worn, unless it is hot."
     )
-    for said in ("required when it is cold", "required, unless it is hot; permitted when it is wet", ""):
+    when = (entries[0], msgspec.structs.replace(entries[1], condition="required when it is cold"))
+    assert say_list_headline(LOOKUP, asked, when) == (
+        "For an H2 in boat rig, the service cap must be worn; the deck gloves must be worn when it is cold."
+    )
+    depends = msgspec.structs.replace(entries[1], condition="ordinarily required, depending on the weather")
+    assert say_list_headline(
+        LOOKUP, asked, (when[1], msgspec.structs.replace(depends, item="mitts", usual="required"))
+    ) == (
+        "For an H2 in boat rig, the deck gloves must be worn when it is cold; ordinarily the deck gloves must be"
+        " worn."
+    )
+    for said in ("required, depending on the weather", "required, unless it is hot; permitted when wet", ""):
         unclear = msgspec.structs.replace(entries[1], condition=said)
         assert say_list_headline(LOOKUP, asked, (unclear,)).endswith("depend on further facts.")
     people = (_entry("pin", "officers", "permitted"), _entry("pin", "deck hands", "prohibited"))
