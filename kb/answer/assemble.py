@@ -288,7 +288,7 @@ def _compare(engine: Engine, query: Query, blank: Answer) -> Answer:
         headline=found.lead + say_comparison(lookup, query, names, len(found.differences), found.alike),
         sides=names,
         differences=found.differences,
-        citations=citations(lookup, [group for side in both for group in _carriers(side)]),
+        citations=citations(lookup, [*found.naming, *(g for side in both for g in _carriers(side))]),
         cautions=list_cautions(lookup, items, rules),
         notes=notes,
     )

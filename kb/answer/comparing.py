@@ -50,6 +50,7 @@ class Comparison(msgspec.Struct, frozen=True, kw_only=True):
     open_alike: int
     notes: tuple[str, ...] = ()
     own: tuple[tuple[tuple[str, ...], bool], ...] = ()
+    naming: tuple[tuple[str, ...], ...] = ()
     lead: str = ""
 
 
@@ -89,6 +90,7 @@ def _compare_all(engine: Engine, query: Query) -> Comparison:
         open_alike=lists.open_alike + rest.open_alike,
         notes=lists.notes,
         own=lists.own,
+        naming=lists.naming,
     )
 
 
@@ -130,16 +132,19 @@ def _compare_lists(views: tuple[_View, _View], aspect: str) -> Comparison:
     found += _class_differences(views, known, aspect)
     ordered = sorted(found, key=lambda one: min(_rank(side.verdict) for side in one.sides))
     notes = grant_notes(views[0].engine, grants)
+    sided = [
+        of_this_side(view.engine, view.case, other.case, aspect, things)
+        for view, other, things in zip(views, views[::-1], own, strict=True)
+    ]
     return Comparison(
         differences=tuple(ordered),
         alike=alike,
         open_alike=open_alike,
         notes=notes,
         own=tuple(
-            (tuple(kept), all(things[one] for one in kept))
-            for view, other, things in zip(views, views[::-1], own, strict=True)
-            for kept in (of_this_side(view.engine, view.case, other.case, aspect, things),)
+            (tuple(kept), all(things[one] for one in kept)) for kept, things in zip(sided, own, strict=True)
         ),
+        naming=tuple(rules for kept in sided for rules in kept.values() if rules),
     )
 
 
