@@ -41,11 +41,13 @@ def lacking(engine: Engine, query: Query, part: Part, carried: Collection[str]) 
 def _required_beside(engine: Engine, query: Query) -> Iterator[Query]:
     """What must ordinarily be worn with a thing that is said to be worn alone, and has to do with it.
 
-    It is of a kind with it, or must be worn because it is: who says "just the gaiter" keeps the boots on.
+    It is of a kind with it, protects the same, or must be worn because it is: "just the gaiter" leaves
+    the boots on.
     """
-    kinds = _kinds(engine.lookup, query.items[0])
+    kinds, things = _kinds(engine.lookup, query.items[0]), engine.lookup.items
     for without, found in _others(engine, query):
         akin = kinds & _kinds(engine.lookup, without.items[0])
+        akin |= set(things[query.items[0]].protects) & set(things[without.items[0]].protects)
         if akin or _rests_on(engine, found, query.items[0]):
             yield without
 

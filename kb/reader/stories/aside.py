@@ -282,7 +282,7 @@ def is_of_another_time(found: Understood, pieces: Sequence[Piece], fact: Piece, 
     place = pieces.index(fact) - 1
     while place >= 0 and pieces[place].tag in _BETWEEN and not _lows(found, pieces[place]) & _PAST:
         place -= 1
-    before = _lows(found, pieces[place]) if place >= 0 else set()
+    before = _lows(found, pieces[place]) if place >= 0 and pieces[place].tag != "fact" else set()
     if found.tokens[fact.first].low in _SETTING:
         before = before - _ONWARD  # "off in boat rig", "back on watch"
     aside = {low for piece in pieces for low in _lows(found, piece)}

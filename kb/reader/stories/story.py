@@ -282,6 +282,8 @@ def _sure(
         return
     lacking = denied(found, pieces)
     said = tuple(token.low for piece in pieces for token in found.tokens[piece.first : piece.last])
+    states = [p for p in pieces if p.tag == "fact" and lookup.facts[p.fact].family in _CIRCUMSTANCE]
+    besides = [t.low for p in pieces if p not in states for t in found.tokens[p.first : p.last]]
     lows = set(said)
     if {"used", "to"} <= lows or is_of_none(said) or (not others and is_of_kin(said)):
         return  # "we used to wear it in boat rig", "nothing ceremonial", "my sister is pregnant"
@@ -295,7 +297,7 @@ def _sure(
         if [token.low for token in found.tokens[piece.first : piece.last]][:2] == ["not", "even"]:
             continue  # "never, not even in the mess" tells no more of now
         family = lookup.facts[piece.fact].family
-        apart = (others and is_of_speaker(said)) or is_shifted(said) or is_met(found, pieces, piece)
+        apart = (others and is_of_speaker(said)) or is_shifted(besides) or is_met(found, pieces, piece)
         own = family in PERSONAL and (others or speaks or opens) and not apart
         if family in _CIRCUMSTANCE or own:
             yield piece
