@@ -20,7 +20,7 @@ from kb.model.values import YES, Choices, ValueSet, intersect, is_empty, is_subs
 from kb.wording.bystanders import guests, is_far
 from kb.wording.cases import Facts
 from kb.wording.conditions import phrase_in
-from kb.wording.labels import GRADE
+from kb.wording.labels import GRADE, is_place
 from kb.wording.normal import positive
 from kb.wording.phrases import WEARER
 from kb.wording.presumed import (
@@ -255,7 +255,7 @@ def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
         return False
     if others := the_rest(lookup, fact):
         return not is_empty(values) and others.isdisjoint(members_of(lookup, fact, values))
-    if lookup.order(fact)[0] in members_of(lookup, fact, values):
+    if lookup.order(fact)[0] in members_of(lookup, fact, values) and not is_place(lookup, fact):
         return False
     rest = _rest(lookup, fact, values)
     if rest is not None and rest.members and members_of(lookup, fact, values):
