@@ -37,6 +37,7 @@ from kb.reader.meaning.placed import (
     settle_places,
     worn_at_places,
 )
+from kb.reader.meaning.which_one import narrowed_list
 from kb.reader.names.lexicon import PERSONAL
 from kb.reader.pieces.compound import counted_class, frees_owner, part_or_whole, ranked_things
 from kb.reader.pieces.parts import Roles
@@ -354,7 +355,7 @@ def _checked(query: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Outcom
             return Abstain(reason="A comparison needs two rigs, grades, places, dates or items side by side.")
         return query
     if query.kind == "list":
-        return _narrowed_list(query, frame, lookup)
+        return narrowed_list(query, frame, lookup)
     if not query.items and query.aspect == "precedence":
         return ranked_things(query, lookup)
     if not query.items:
@@ -372,14 +373,6 @@ def _is_a_rig(frame: Frame, roles: Roles, lookup: Lookup) -> bool:
     """ "boat rig for H2": a rig, with nothing said that it is worn with or that is asked about it."""
     rig = any(lookup.facts[fact].family == "rig" for fact in roles.facts)
     return frame.terse and rig and not (roles.aspect or roles.alone or roles.value_aspect or roles.dimension)
-
-
-def _narrowed_list(query: Query, frame: Frame, lookup: Lookup) -> Outcome:
-    """ "What gloves may I wear": a list of kinds; an item without kinds is asked about itself."""
-    if len(query.items) == 1 and len(lookup.narrower(query.items[0])) == 1:
-        kind: QuestionKind = "must" if frame.modal == "must" else "may"
-        return msgspec.structs.replace(query, kind=kind, modalities=(), polarity=frame.polarity)
-    return query
 
 
 def _source(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, lookup: Lookup) -> Outcome:
