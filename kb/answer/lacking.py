@@ -41,15 +41,22 @@ def lacking(engine: Engine, query: Query, part: Part, carried: Collection[str]) 
 def _required_beside(engine: Engine, query: Query) -> Iterator[Query]:
     """What must ordinarily be worn with a thing that is said to be worn alone, and has to do with it.
 
-    It is of a kind with it, protects the same, or must be worn because it is: "just the gaiter" leaves
-    the boots on.
+    It is of a kind with it, one duty asks for both to protect the same, or it must be worn because the other
+    is: who says "just the gaiter" keeps the boots on.
     """
-    kinds, things = _kinds(engine.lookup, query.items[0]), engine.lookup.items
+    kinds = _kinds(engine.lookup, query.items[0])
     for without, found in _others(engine, query):
-        akin = kinds & _kinds(engine.lookup, without.items[0])
-        akin |= set(things[query.items[0]].protects) & set(things[without.items[0]].protects)
+        akin = kinds & _kinds(engine.lookup, without.items[0]) or _protects_too(engine, query, without, found)
         if akin or _rests_on(engine, found, query.items[0]):
             yield without
+
+
+def _protects_too(engine: Engine, query: Query, without: Query, part: Part) -> bool:
+    """Whether one clause asks for both things, against the same: plugs and defenders where it is very loud."""
+    things, rules = engine.lookup.items, engine.lookup.rules
+    alike = set(things[query.items[0]].protects) & set(things[without.items[0]].protects)
+    duties = (rules[rule] for case in part.cases for rule in case.rules) if alike else ()
+    return any(duty.modality == "must" and query.items[0] in duty.scope.items for duty in duties)
 
 
 def company_note(engine: Engine, query: Query, carried: Collection[str]) -> tuple[str, ...]:
