@@ -52,11 +52,13 @@ def _required_beside(engine: Engine, query: Query) -> Iterator[Query]:
 
 
 def _protects_too(engine: Engine, query: Query, without: Query, part: Part) -> bool:
-    """Whether one clause asks for both things, against the same: plugs and defenders where it is very loud."""
-    things, rules = engine.lookup.items, engine.lookup.rules
-    alike = set(things[query.items[0]].protects) & set(things[without.items[0]].protects)
-    duties = (rules[rule] for case in part.cases for rule in case.rules) if alike else ()
-    return any(duty.modality == "must" and query.items[0] in duty.scope.items for duty in duties)
+    """Whether one sentence asks for both against the same: plugs and defenders where it is loud."""
+    item, things = query.items[0], engine.lookup.items
+    if set(things[item].protects).isdisjoint(things[without.items[0]].protects):
+        return False
+    duties = [engine.lookup.rules[rule] for case in part.cases for rule in case.rules]
+    beside = [r for r in engine.lookup.base.rules if r.modality == "must" and item in r.scope.items]
+    return any(one.clause == r.clause and one.condition == r.condition for one in duties for r in beside)
 
 
 def company_note(engine: Engine, query: Query, carried: Collection[str]) -> tuple[str, ...]:
