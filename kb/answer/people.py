@@ -11,6 +11,7 @@ from kb.model.questions import ListEntry, Query, Verdict
 from kb.model.values import ValueSet
 from kb.reasoner import Engine, Facts, Problem, rows
 from kb.wording import say_facts, say_holders, say_usual
+from kb.wording.unless import Usually, usually
 
 PERSONAL = ("grade", "branch", "qualification", "appointment", "waiver")
 
@@ -36,19 +37,21 @@ def people_part(
         rest = tuple(entry for entry in when if entry[0] not in personal)
         grouped.setdefault(who, []).append((rest, verdict))
     asked = (*(query.modalities or ("required", "permitted")), "conflict")
-    entries = [_entry(problem, item, who, found, lookup, asked) for who, found in grouped.items()]
+    said = usually(lookup, query.case.as_of, query.case.facts)
+    entries = [_entry(problem, item, who, found, (lookup, said), asked) for who, found in grouped.items()]
     return part, tuple(entries)
 
 
 def _entry(
-    problem: Problem, item: str, who: Facts, found: list[tuple[Facts, Verdict]], lookup: Lookup,
-    asked: Sequence[Verdict],
+    problem: Problem, item: str, who: Facts, found: list[tuple[Facts, Verdict]],
+    known: tuple[Lookup, Usually], asked: Sequence[Verdict],
 ) -> ListEntry:  # fmt: skip
     """One kind of person: their verdict, or when they have one that was asked for (any, if none)."""
+    lookup, said = known
     verdicts = {verdict for _, verdict in found}
     rules = problem.decisive_rules(dict(who))
     wanted = [row for row in found if row[1] in asked]
-    usual = say_usual(lookup, found, asked)
+    usual = say_usual(lookup, found, asked, said)
     conditions = (
         [usual]
         if usual

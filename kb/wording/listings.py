@@ -180,6 +180,7 @@ def _say_who_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]
     if query.modalities == ("prohibited",):
         order = ["prohibited", "conditional", "conflict"]
     told, rest = _who_when(entries)
+    last = ""
     for verdict in order:
         labels = [entry.label for entry in entries if entry.verdict == verdict]
         if verdict == "conditional" and told:
@@ -189,7 +190,12 @@ def _say_who_headline(lookup: Lookup, query: Query, entries: Sequence[ListEntry]
             said.append(sentence(f"{listing(labels)} {words[verdict]} {act}"))
         elif labels:
             what = "it depends on the situation" if verdict == "conditional" else "the clauses disagree"
-            said.append(sentence(f"for {listing(labels)}, {what}"))
+            whom = listing(labels)
+            if verdict == "conditional" and told and len(whom) > _SHORT:
+                last = "For the others it depends on the situation."
+            else:
+                said.append(sentence(f"for {whom}, {what}"))
+    said += [last] if last else []
     return " ".join(said) or sentence(f"no clause says who may {act}")
 
 
@@ -201,7 +207,8 @@ def _who_when(entries: Sequence[ListEntry]) -> tuple[str, list[str]]:
             groups.setdefault(entry.condition, []).append(entry.label)
     texts = {when: sentence(f"for {listing(who)}, {when}") for when, who in groups.items() if when}
     if len(" ".join(texts.values())) > _LONGEST or len(texts) < len(groups):
-        texts = {when: text for when, text in texts.items() if len(text) <= _SHORT}
+        longest = {when: _LONGEST if when.startswith(("required", "permitted")) else _SHORT for when in texts}
+        texts = {when: text for when, text in texts.items() if len(text) <= longest[when]}
     rest = [label for when, who in groups.items() if when not in texts for label in who]
     return " ".join(texts.values()), rest
 

@@ -255,8 +255,9 @@ def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
         return False
     if others := the_rest(lookup, fact):
         return not is_empty(values) and others.isdisjoint(members_of(lookup, fact, values))
-    if lookup.order(fact)[0] in members_of(lookup, fact, values) and not is_place(lookup, fact):
-        return False
+    located = "place" in record.label.casefold().split() and is_place(lookup, fact)
+    if not located and lookup.order(fact)[0] in members_of(lookup, fact, values):
+        return False  # of circumstances the first named is the ordinary one; of places none
     rest = _rest(lookup, fact, values)
     if rest is not None and rest.members and members_of(lookup, fact, values):
         denied = [is_denied(lookup, fact, one) for one in (values, rest)]

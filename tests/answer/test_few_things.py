@@ -64,3 +64,17 @@ def test_a_place_is_no_more_ordinary_for_being_named_first() -> None:
         "Yes. The mobile phone may be carried, unless the wearer is in the mortuary or the chapel of rest at"
         " Saltgate."
     )
+
+
+def test_who_may_is_told_first_and_the_others_last() -> None:
+    said = asked("undertakers", "Who wears the top hat?").headline
+    assert said.startswith(
+        "For a Head Bearer with the acting conductor appointment and without the religious"
+    )
+    assert "required when the wearer is in full mourning, not indoors and not at the committal. " in said
+    assert said.endswith("must not wear the top hat. For the others it depends on the situation.")
+
+
+def test_a_duty_of_who_is_told_by_its_ordinary_case() -> None:
+    said = asked("patrol", "Who wears the blazer at prize-givings?").headline
+    assert said.startswith("For leads, required, unless the wearer is not on shift or in a bar.")

@@ -44,7 +44,7 @@ PLAINLY = rf"""
 # long
 ^how long (?:can|may|must|should|could) (<the> )?([\w-]+?)s? be\b => what must the length of the \2 be
 # issued given supplied provided
-^how many ([\w' -]+?) (?:is|are|am|was|were) (?:(<the>) (?:new )?([\w' -]+?)|(<i>)) (?:issued|given|supplied
+^how many ([\w' -]+?) (?:is|are|am|was|were) (?:(<the>)? ?(?:new )?([\w' -]+?)|(<i>)) (?:issued|given|supplied
     |provided)(?: with)?\W*$ => how many \1 does \2 \3\4 get?
 # first
 (?:^|(?<=[.;,:]) ?)(?:it's |this is |on )?(?:my |the )?(?:very )?(?:first|1st) (?:day|shift|week|morning
@@ -67,6 +67,10 @@ MISLEADING_PLAINLY = rf"""
 # problem problems trouble issue issues worry worries bother harm hassle deal
 ^(?!.*\b(?:is|are|was|were|it|that|this|there|why|what|who|when|where|how)\b.*\b(?:not|no)\b)(.*?\w),?
     \s(?:not|no) (?:really )?(?:an? |any )?{_TROUBLE}(?: (?:in|with) (?:that|it|this))?\W*$ => \1 ok?
+# issued given supplied provided
+^(?:and |so |but )?(?:is|are) (?!.*\b(?:order|leave|permission|consent|waiver|dispensation|word|notice)
+    \b)(?:<the> )?([\w' -]+?) (?:issued|given|supplied|provided)(?: out)?(?: free)?(?: (?:to|for) <me>
+    | by <the> [\w-]+)?(?: as well| too| free)*\W*$ => who buys the \1?
 # give grant
 ^who (?:has|have|needs|need|must|should)(?: to)? (?:give|grant) (?=(?:permission|leave|consent|the ok)\b)
      => who gives\s
