@@ -57,6 +57,8 @@ def say_ordinarily(lookup: Lookup, query: Query, rows: Rows) -> str:
     if beside is not None:
         return _say_beside(lookup, query, rows, beside)
     rigs = said.get(RIG) or place_of(lookup, query.items[:1], query.case.as_of).get(RIG)
+    spoken = _spoken_of(rows)
+    rigs = spoken if spoken is not None and (rigs is None or is_subset(spoken, rigs)) else rigs
     if rigs is not None and (in_rig := _say_in_rig(lookup, query, rows, rigs, told=RIG in said)):
         return in_rig
     usual = ordinary_rows(lookup, rows, said)
@@ -219,6 +221,15 @@ def _say_in_rig(lookup: Lookup, query: Query, rows: Rows, rigs: ValueSet, *, tol
     rest = _say_again(lookup, query, left[0]) if one else "it depends on further facts"
     said = f"{first}, {where}{line[len(first) :].removesuffix('.')}; in any other rig {rest}."
     return said if len(said) <= _LONGEST_WHOLE else ""
+
+
+def _spoken_of(rows: Rows) -> ValueSet | None:
+    """The rigs in which a thing may or must be worn, where nothing is said of it in any other."""
+    open_ = [when for when, verdict in rows if verdict in ("required", "permitted")]
+    told = [when for when, verdict in rows if verdict != "silent"]
+    if not open_ or len(open_) < len(told) or not all(RIG in dict(when) for when in told):
+        return None
+    return all_values(open_, range(len(open_)), RIG)
 
 
 def _say_only_if(lookup: Lookup, query: Query, rows: Rows) -> str:

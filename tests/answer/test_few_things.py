@@ -78,3 +78,11 @@ def test_who_may_is_told_first_and_the_others_last() -> None:
 def test_a_duty_of_who_is_told_by_its_ordinary_case() -> None:
     said = asked("patrol", "Who wears the blazer at prize-givings?").headline
     assert said.startswith("For leads, required, unless the wearer is not on shift or in a bar.")
+
+
+def test_the_rigs_in_which_alone_a_thing_is_spoken_of_lead() -> None:
+    answer = asked("school", "13 degrees in May, and I am a Second Year. The house pullover under my jacket?")
+    assert answer.headline == (
+        "Yes, in day or chapel dress. The house pullover may be worn with the school jacket; in any other rig"
+        " the books are silent."
+    )

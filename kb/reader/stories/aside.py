@@ -290,6 +290,12 @@ def is_of_another_time(found: Understood, pieces: Sequence[Piece], fact: Piece, 
     return past or (not then and bool(aside & _ANOTHER_DAY))
 
 
+def in_standing(found: Understood, pieces: Sequence[Piece], standing: Piece) -> bool:
+    """ "On the doors this evening as a Steward": in what standing one does what is told."""
+    place = pieces.index(standing)
+    return place > 0 and pieces[place - 1].tag == "for" and found.tokens[pieces[place - 1].first].low == "as"
+
+
 def _lows(found: Understood, piece: Piece) -> set[str]:
     return {token.low for token in _tokens(found, piece)}
 

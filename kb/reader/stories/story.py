@@ -19,7 +19,7 @@ from kb.reader.names.lexicon import PERSONAL
 from kb.reader.phrases.english import tag_set
 from kb.reader.pieces.days import Period
 from kb.reader.pieces.pieces import Piece, Understood
-from kb.reader.stories.aside import Read, has_colour, has_weight, is_of_another_time
+from kb.reader.stories.aside import Read, has_colour, has_weight, in_standing, is_of_another_time
 from kb.reader.stories.deeds import in_progress, is_borne, shown_deed
 from kb.reader.stories.denied import denied
 from kb.reader.stories.hearsay import asks_whether_so, claim_starts, claims_something
@@ -298,7 +298,8 @@ def _sure(
             continue  # "never, not even in the mess" tells no more of now
         family = lookup.facts[piece.fact].family
         apart = (others and is_of_speaker(said)) or is_shifted(besides) or is_met(found, pieces, piece)
-        own = family in PERSONAL and (others or speaks or opens) and not apart
+        own = others or speaks or opens or in_standing(found, pieces, piece)
+        own = own and family in PERSONAL and not apart
         if family in _CIRCUMSTANCE or own:
             yield piece
 
