@@ -52,12 +52,19 @@ def _required_beside(engine: Engine, query: Query) -> Iterator[Query]:
 
 
 def _protects_too(engine: Engine, query: Query, without: Query, part: Part) -> bool:
-    """Whether one sentence asks for both against the same: plugs and defenders where it is loud."""
+    """Whether one sentence asks for both against the same, as no list of a rig does: plugs and defenders."""
     item, things = query.items[0], engine.lookup.items
     if set(things[item].protects).isdisjoint(things[without.items[0]].protects):
         return False
     duties = [engine.lookup.rules[rule] for case in part.cases for rule in case.rules]
-    beside = [r for r in engine.lookup.base.rules if r.modality == "must" and item in r.scope.items]
+    facts = engine.lookup.facts
+    beside = [
+        rule
+        for rule in engine.lookup.base.rules
+        if rule.modality == "must"
+        and item in rule.scope.items
+        and all(facts[test.fact].family != "rig" for test in tests(rule.condition))
+    ]
     return any(one.clause == r.clause and one.condition == r.condition for one in duties for r in beside)
 
 
