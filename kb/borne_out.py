@@ -109,7 +109,10 @@ def borne_out(
         return None
     seen = _Seen(reading, told, tuple(gone), as_of, lookup)
     if not (
-        (strict and _is_witnessed(seen)) or (harmless and _is_settled(seen)) or (aside and _is_firm(seen))
+        (strict and _is_witnessed(seen))
+        or (harmless and _is_settled(seen))
+        or (aside and _is_firm(seen))
+        or _is_unsaid(seen)
     ):
         return None
     asked = msgspec.structs.replace(
@@ -193,6 +196,13 @@ def _is_firm(seen: _Seen) -> bool:
     if query is None or query.value is not None or not query.items or not _wants_yes_or_no(seen.reading):
         return False
     return (query.kind, query.polarity, told.verdict, yes_or_no(told.headline)) in _FIRM
+
+
+def _is_unsaid(seen: _Seen) -> bool:
+    """Whether it is asked how often a thing is cared for, of whose care nothing is said at all."""
+    told, query = seen.told, seen.told.reading.query
+    often = all(word.casefold() in ("often", "frequently") for word in seen.gone)
+    return often and query is not None and query.aspect == "care" and told.verdict == "silent"
 
 
 def _is_settled(seen: _Seen) -> bool:

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from kb.reader.phrases.leads import KIN
+from kb.reader.words.forms import word_set
+
 _MOVE = r"(?:come|walk|wander|pop|nip|get|go|run|dash|step|slip|head|hop|stroll|travel|cycle|drive|bike)"
 _WAY = r"(?: (?:about|back|off|straight|over|out|along|down|up|round))?"
 _BY = r"(?: (?:on|by|in) (?:the |my |a )?(?:bus|train|tram|bike|bicycle|car|tube|ferry|coach))?"
 _IN = r"(?:in|wearing|with)"
+_OURS = word_set("lad lass boy girl missus hubby bloke fella youngest eldest")
+KIN_WORDS = "(?:" + "|".join(sorted(f"(?:late |old |dear |own )*{word}" for word in KIN | _OURS)) + ")"
 _DOINGS = """
 serve/serving drive/driving fly/flying ride/riding cook/cooking paint/painting clean/cleaning dig/digging
 eat/eating dance/dancing teach/teaching climb/climbing row/rowing sail/sailing lift/lifting
@@ -37,6 +42,24 @@ HANDLINGS = (
 # down up over across along out round back
 \b((?:take|carry|bring|wear) <the> [\w-]+(?: [\w-]+)?) (?:down|up|over|across|along|out|round|back) (?=(?:to
     |onto|into) (?:the|our)\b) => \1\s
+# sew stitch
+\b(can|may|could) (<i>) (?:just )?(?:sew|stitch) (<the> [\w' -]+?) on(?=\W*$) => \1 \2 wear \3
+# dab drop touch splash squirt spray spritz hint
+\b(?:just |only )?an? (?:tiny |little |small |wee )?(?:dab|drop|touch|splash|squirt|spray|spritz|hint) of
+    \s(?=\w) =>
+# two three four five
+\ball (?:two|three|four|five) (?:of (?:them|these) )?(?=(?:at once|together|at the same time)\b) => all\s
+# promised love like want wanted
+^(?:my|our) {KIN_WORDS} (?:has |have |just )*(?:gave|bought|made|knitted|drew|left|sent|got) me (an?|this
+    |some) ([\w' -]+?)(?: for [\w' -]+?)?,? and i(?:'ve| have|'d| would)?(?: promised (?:him|her|them)
+    (?: that)? i'd|(?: really)?(?: love| like| want| wanted) to) (put|pin|stick|clip|hang|fix)
+    \s(?:it|them|this)( [\w' -]+?)[.;,!?]+ (?:surely |so |and )?(?:that|it|is|are|any|no|nobody|would|will
+    |ok|okay|alright|allowed)\b[^.?]*\?$ => may I \3 \1 \2\4?
+# stud studs brooch anklet choker earring locket sunglasses penknife lighter smartwatch rucksack backpack
+(?:^|(?<=[.;,!] ))(?:my|our|his|her|the) {KIN_WORDS} (?:has |have |just |only |once )*(?:gave|bought|got
+    |sent) me ((?:an?|some|this|these) [\w' -]*?(?:studs?|brooch|anklet|choker|earrings?|locket|sunglasses
+    |penknife|lighter|smartwatch|rucksack|backpack))(?: for (?:my|our|his|her) [\w' -]+?
+    | for (?:christmas|xmas))?(?=[.,;!]) => I have \1
 # past
 \bpast (?=the (?!(?:\w+ )?(?:collars?|knees?|ears?|shoulders?|elbows?|wrists?|eyebrows?|corners?|hips?|lips?
     |hour|end|edge|hem|cuffs?|chin|jaw|waist)\b)[a-z]) => beyond\s
