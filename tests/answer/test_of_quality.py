@@ -60,6 +60,18 @@ ANSWERED = [
     ("shipyard", "I'm an apprentice in my second year. Can I sew the trade badge on?", "No. The trade", ""),
     ("firebrigade", "Do I need the high-vis?", "It depends", ""),
     ("demo", "How often does an undershirt have to be washed?", "The books are silent", "often"),
+    (
+        "museum",
+        "Can I have my blazer sleeves rolled?",
+        "No: the slate blazer must be worn with the sleeves",
+        "",
+    ),
+    (
+        "museum",
+        "Must the blazer sleeves be unrolled?",
+        "Yes. The slate blazer must be worn with the slee",
+        "",
+    ),
     ("zoo", "Can I nip outside for a smoke in my clogs?", "No. The clogs", ""),
     ("zoo", "Can I walk round the monkey house with a sun hat on?", "No. The sun hat", ""),
 ]

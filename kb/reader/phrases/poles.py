@@ -233,7 +233,7 @@ def named_poles(aspect: Aspect) -> frozenset[Pole]:
             if start and lows[start - 1] == "to":
                 continue  # "long enough to cover the belt"
             taken.update(places)
-            if start and lows[start - 1] in ("not", "never", "without"):
+            if start and lows[start - 1] in ("not", "never", "without", "neither", "nor"):
                 said = frozenset((name, not pole) for name, pole in said)
             poles = said if poles is None else poles & said
     if "outside" in lows and poles is None:
