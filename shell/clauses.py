@@ -17,8 +17,7 @@ if TYPE_CHECKING:
 _SAYS_SO = (
     r"(?:and |but |so |ok,? )*(?:(?:which|what) "
     r"(?:clauses?|rules?|paragraphs?|articles?|orders?|books?|regulations?|sections?)"
-    r"(?: (?:is|are|was) (?:that|this|it)(?: in| from)?|(?: is it that)? says? (?:so|that|this|it))?"
-    r"|says who|who says(?: so| that)?)"
+    r"(?: (?:is|are|was) (?:that|this|it)(?: in| from)?|(?: is it that)? says? (?:so|that|this|it))?)"
 )
 _WHERE_SO = (
     r"(?:and |but |so |ok,? |why,? )*(?:where does (?:it|the book) say (?:so|that|this)"
