@@ -117,7 +117,7 @@ def citations(
         if not relevance.get(best, 0):  # a pattern that is out everywhere: the list of the rig asked of, too
             for rule in _of_what_is_stated(met, relevance, lookup):
                 choose(rule)
-        for rule in _limits_above(met, best, lookup):
+        for rule in (*_limits_above(met, best, lookup), *_named_besides(met, best, dict(stated), lookup)):
             choose(rule)
     return tuple(citation(lookup, clause, tuple(rules)) for clause, rules in chosen.items())
 
@@ -160,11 +160,36 @@ def _relevance(
     for rule in rules:
         record = lookup.rules[rule]
         speaks = len({test.fact for test in tests(record.condition)} & (settled | {*stated}))
-        for test in set(_affirmed(record.condition)):
-            named = test.fact in stated and not is_empty(intersect(test.values, stated[test.fact]))
-            speaks += 2 if named and lookup.facts[test.fact].family not in _STANDING else 0
+        speaks += 2 * len(_named(record, stated, lookup))
         found[record.clause] = max(speaks, found.get(record.clause, 0))
     return found
+
+
+def _named(rule: Rule, stated: Mapping[str, ValueSet], lookup: Lookup) -> frozenset[Test]:
+    """The tests of a rule that name what is stated, but for who it is and in which rig."""
+    return frozenset(
+        test
+        for test in _affirmed(rule.condition)
+        if lookup.facts[test.fact].family not in _STANDING
+        and test.fact in stated
+        and not is_empty(intersect(test.values, stated[test.fact]))
+    )
+
+
+def _named_besides(
+    groups: Iterable[tuple[str, ...]], clause: str, stated: Mapping[str, ValueSet], lookup: Lookup
+) -> Iterator[str]:
+    """The rules of other clauses that say the same of what is stated, and of which this one does not speak.
+
+    Rings come off by running machinery, and in the lamp room: who tells both is told both clauses.
+    """
+    rules = dict.fromkeys(rule for group in groups for rule in group)
+    named = {rule: {test.fact for test in _named(lookup.rules[rule], stated, lookup)} for rule in rules}
+    told = {fact for rule in rules if lookup.rules[rule].clause == clause for fact in named[rule]}
+    for rule in sorted(rules, key=lambda one: -len(named[one])):
+        if not named[rule] <= told:
+            told |= named[rule]
+            yield rule
 
 
 def _settled_by(stated: Mapping[str, ValueSet], lookup: Lookup) -> frozenset[str]:
