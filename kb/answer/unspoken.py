@@ -84,7 +84,30 @@ def with_elsewhere(engine: Engine, query: Query, answer: Answer) -> Answer:
     start, plain = answer.headline.removesuffix(_SILENT), query.kind == "may" and query.polarity == "do"
     left = any(case.verdict in ("permitted", "required", "not_required") for case in answer.cases)
     rest = "otherwise no clause allows or forbids it here." if plain and not left else _SILENT
+    if plain and not left and query.value is None and _is_leave_of_its_own(rules, answer):
+        start, rest = _as_no(start), NONE_ALLOWS
     return msgspec.structs.replace(answer, headline=" ".join((f"{start}{rest}", *said)))
+
+
+NONE_ALLOWS = "otherwise no clause allows it here."
+"""The end of a no: it is forbidden in some cases, and the leave that is given in others is not for this one."""
+
+
+def _as_no(start: str) -> str:
+    _, _, said = start.removeprefix(_ON).partition(": ")
+    return f"No. {said[:1].upper()}{said[1:]}" if said and start.startswith(_ON) else start
+
+
+def _is_leave_of_its_own(rules: Sequence[Rule], answer: Answer) -> bool:
+    """Whether what is kept out is leave, and none that only excepts somebody from the ban that is told.
+
+    "A fitter with the certificate may wear a beard", excepting from a ban on beards at brake blocks, does not
+    make other beards a matter of leave.
+    """
+    banning = {rule for case in answer.cases if case.verdict == "prohibited" for rule in case.rules}
+    return bool(banning) and any(
+        rule.modality == "may" and banning.isdisjoint(rule.exception_to) for rule in rules
+    )
 
 
 def _with_no_duty(query: Query, answer: Answer) -> Answer:

@@ -87,6 +87,8 @@ def _leading(answer: Answer, lookup: Lookup) -> str | None:
     """
     if answer.verdict in ("silent", "conditional") and answer.headline.startswith("No clause requires "):
         return "not_required"
+    if answer.headline.startswith("No. ") and "; otherwise no clause allows it here." in answer.headline:
+        return "prohibited"  # forbidden in some of the cases and allowed in none, and that is what it says
     query = answer.reading.query
     why = query is not None and query.kind == "why" and ", unless " in answer.headline
     firm = why or answer.headline.startswith(("Yes", "No", "Right", "Wrong"))
