@@ -36,6 +36,8 @@ SMALL = (
     "pool",
 )
 """Small rule books, each of another trade."""
+FURTHER = SMALL[-8:]
+"""Those that were asked a second set of questions, by other writers."""
 BOOKS = {
     "demo": demo_folder(),
     "second": HERE.parent / "second" / "books",
@@ -59,6 +61,7 @@ SHEETS = {
     "demo-weekly": "demo",
     "demo-monthly": "demo",
     "demo-quarterly": "demo",
+    "demo-yearly": "demo",
     "second-daily": "second",
     "third-daily": "third",
     "fifth": "fifth",
@@ -66,6 +69,7 @@ SHEETS = {
     "seventh": "seventh",
     "eighth": "eighth",
     **{name: name for name in SMALL},
+    **{f"{name}-further": name for name in FURTHER},
 }
 """The sets of questions, and the books of each."""
 TALKS = (
@@ -79,6 +83,7 @@ TALKS = (
     "dialogues-weekly",
     "dialogues-monthly",
     "dialogues-quarterly",
+    "dialogues-yearly",
     "dialogues-third-daily",
     "dialogues-fifth",
     "dialogues-sixth",
@@ -86,6 +91,7 @@ TALKS = (
     "dialogues-seventh",
     "dialogues-eighth",
     *(f"dialogues-{name}" for name in SMALL),
+    *(f"dialogues-{name}-further" for name in FURTHER),
 )
 
 
