@@ -41,6 +41,7 @@ from shell.queries import query_text
 from shell.saving import saved_form
 from shell.session import LOOSE_NO, Session, change, goes_on_from, is_loose_no, merge, replied, state
 from shell.table import table_blocks
+from shell.told_once import as_made, who_asks
 from shell.words import brief
 
 if TYPE_CHECKING:
@@ -365,12 +366,21 @@ def _command(session: Session, line: Line, base: KnowledgeBase) -> Result:
 
 def _told_and_asked(session: Session, text: str, base: KnowledgeBase) -> Result:
     """A question with a statement before it; one that states nothing of oneself is read with the question."""
+    if ". " not in text and (made := as_made(text)) is not None:
+        return _stated(session, made, base)
     statement, question = split_statement(text)
     try:
         told = state(session, statement, base) if statement else session
     except kb.UsageError:
-        return _question(session, text, base)
-    return _question(told, question, base)
+        return _who_asks(_question(session, text, base), text, base)
+    return _who_asks(_question(told, question, base), text, base)
+
+
+def _who_asks(found: Result, text: str, base: KnowledgeBase) -> Result:
+    """What a line came to, with who asks remembered where it tells that beside its question."""
+    told = who_asks(text, base)
+    known = msgspec.structs.replace(found[0], profile=merge(found[0].profile, told))
+    return (known, found[1]) if told else found
 
 
 def take_line(session: Session, text: str, base: KnowledgeBase) -> Result:

@@ -1,0 +1,95 @@
+"""Who asks, told beside the first question of a talk, holds for the questions after it as well.
+
+"K6, on parade. White gloves?" says who asks as "I am a K6" does: "must I, though?" is still of a K6.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any
+
+import kb
+from shell.commands import looks_like_question
+
+if TYPE_CHECKING:
+    from kb import KnowledgeBase
+    from shell.words import Facts
+
+_LONGEST = 80
+_SENTENCE = re.compile(r"(?<=[.!?;:]) +")
+_LEAD = r"(?:(?:hi|hello|hey|so|well|ok(?:ay)?|right|now|and|but),? )*"
+_I_AM = re.compile(
+    _LEAD + r"(?:i am|i['\u2019]?m|we are|we['\u2019]re)\b(?! not\b)",
+    re.IGNORECASE,
+)
+_MADE = re.compile(
+    _LEAD + r"(?:i['\u2019]ve|i have|i) (?:just |now |only |recently )*"
+    r"(?:been (?:made|promoted(?: to)?|appointed)|become|became|joined|got made|made)(?: up to)?"
+    r"(?: (?:an?|the|as))* ",
+    re.IGNORECASE,
+)
+_NOT_WHO = re.compile(
+    r"(?:an?|the|my|our|your|his|her|their|this|that|these|those|some|any|no|not|if|when|in|on|at|for|with|as|it|he|"
+    r"she|they|there|we|you|i)\b",
+    re.IGNORECASE,
+)
+_HERE = re.compile(r",? (?:here|speaking|again)\b[.!;:,]*$", re.IGNORECASE)
+_HEDGED = re.compile(
+    r"\b(?:if|unless|or|not|no longer|never|used to|was|were|will|going to|when|once|until|before|mate|"
+    r"says?|said|told|friend|with (?:an?|the|my)|for (?:an?|the|my))\b|n['\u2019]t\b",
+    re.IGNORECASE,
+)
+
+
+def who_asks(text: str, base: KnowledgeBase) -> Facts:
+    """The grade and the like that a line with a question tells of who asks, if it tells any."""
+    said = _SENTENCE.split(text.strip())
+    if len(said) < 2 or len(said) > 4:
+        return ()
+    told: dict[str, Any] = {}
+    for at, sentence in enumerate(said):
+        bare = sentence.strip(" .!;:")
+        if (
+            sentence.endswith("?")
+            or len(bare) > _LONGEST
+            or looks_like_question(bare)
+            or _HEDGED.search(bare)
+        ):
+            continue
+        line = _of_oneself(bare, first=at == 0)
+        if line is not None:
+            told.update(_standing(line, base))
+    return tuple(told.items())
+
+
+def as_made(text: str) -> str | None:
+    """ "I've just been made a foreman", which asks nothing, as what one is by now."""
+    bare = text.strip(" .!")
+    if looks_like_question(bare) or _HEDGED.search(bare) or _MADE.match(bare) is None:
+        return None
+    return _of_oneself(bare, first=False)
+
+
+def _of_oneself(bare: str, first: bool) -> str | None:
+    """What a sentence says of who asks, as "I am a ..."; the first one may be no more than a name."""
+    if _I_AM.match(bare):
+        return bare
+    made = _MADE.match(bare)
+    if made is not None:
+        return f"I am a {bare[made.end() :]}"
+    return f"I am a {_HERE.sub('', bare)}" if first and _NOT_WHO.match(bare) is None else None
+
+
+def _standing(line: str, base: KnowledgeBase) -> Facts:
+    """The facts of somebody's standing in a sentence, or in its first part where it tells more."""
+    head = re.split(r", | and (?=i\b)", line, maxsplit=1, flags=re.IGNORECASE)[0]
+    for part in dict.fromkeys((line, head)):
+        try:
+            told = base.statement(part)
+        except kb.UsageError:
+            continue
+        return tuple(one for one in told if base.lookup.facts[one[0]].family in _FAMILIES)
+    return ()
+
+
+_FAMILIES = frozenset({"grade", "branch", "appointment", "qualification"})
