@@ -18,6 +18,7 @@ from shell.dates import as_date
 from shell.examples import example_of, questions
 from shell.focus import asked_further
 from shell.layout import arrange, further_blocks, next_blocks
+from shell.made_by import of_the_book_named
 from shell.missed import (
     choice,
     goes_on,
@@ -106,7 +107,7 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
         session = msgspec.structs.replace(session, missed=None)
     text = (session.missed is not None and base.put_right(text, session.missed)) or text
     rested = session.answers[-1] if session.answers else None
-    makers = base if asks_who_made(text, rested) else None
+    who_made = text if asks_who_made(text, rested) else ""
     text = put_plainly(text, rested)
     opened = msgspec.structs.replace(session, question=text, before=session.latest, replies=(), missed=None)
     asked, reply = _ask(opened, base)
@@ -114,7 +115,7 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
         named = session.missed if asks_what_carried(text) else still_missed(session, asked, text)
         return msgspec.structs.replace(session, missed=named), Reply(complaint=_MISSED)
     if session.answers and len(asked.answers) == 1 and asks_what_carried(text) and _is_answered(asked):
-        return _what_carried(session, asked, base, makers)
+        return _what_carried(session, asked, base, who_made)
     asks = session.latest.ask if session.latest is not None else None
     if asks is not None and not replies(asked, text, {value for value, _ in asks.choices}):
         # what was asked back is let be: the line may go on from the question before that
@@ -139,11 +140,10 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
     return msgspec.structs.replace(session, missed=still_missed(session, asked, text)), reply
 
 
-def _what_carried(
-    session: Session, asked: Session, base: KnowledgeBase, makers: KnowledgeBase | None
-) -> Result:
-    """The clauses that the last answer rests on, for "which clause says so?"."""
-    told = carried(asked.answers[-1], session.answers[-1], makers)
+def _what_carried(session: Session, asked: Session, base: KnowledgeBase, who_made: str) -> Result:
+    """The clauses that the last answer rests on, for "which clause says so?"; and whose each is."""
+    before = of_the_book_named(who_made, session.answers[-1], base)
+    told = carried(asked.answers[-1], before, base if who_made else None)
     return msgspec.structs.replace(asked, answers=(told,)), _shown((told,), base)
 
 

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import datetime
+from pathlib import Path
+
 import pytest
 
 import kb
@@ -50,6 +53,12 @@ TALKS = [
 @pytest.fixture(scope="module")
 def demo(tmp_path_factory: pytest.TempPathFactory) -> kb.KnowledgeBase:
     return kb.KnowledgeBase.open(kb.demo_folder(), tmp_path_factory.mktemp("put-right"))
+
+
+@pytest.fixture(scope="module")
+def tower(tmp_path_factory: pytest.TempPathFactory) -> kb.KnowledgeBase:
+    books = Path(__file__).parents[1] / "small" / "cathedral" / "books"
+    return kb.KnowledgeBase.open(books, tmp_path_factory.mktemp("tower"))
 
 
 @pytest.mark.parametrize(("lines", "read"), TALKS, ids=[" / ".join(lines) for lines, _ in TALKS])
@@ -132,3 +141,21 @@ def test_why_after_a_line_that_was_missed_is_not_of_the_answer_before(demo: kb.K
     session, _ = take_line(session, "And may the parrot wear the scarf?", demo)
     session, reply = take_line(session, "why?", demo)
     assert "not understood" in reply.complaint
+
+
+@pytest.mark.parametrize(
+    ("line", "whose"),
+    [
+        ("who made that order?", "Clerk of Works: Tower Order, 2026, clauses 1 and 4"),
+        ("who made that rule?", "Dean and Chapter: Vesture Book"),
+    ],
+)
+def test_whose_order_it_is_is_of_the_book_that_is_called_so(
+    tower: kb.KnowledgeBase, line: str, whose: str
+) -> None:
+    day = datetime.date(2026, 12, 1)
+    session, _ = take_line(
+        Session(as_of=day), "May I wear black shoes for ringing in the great tower?", tower
+    )
+    session, _ = take_line(session, line, tower)
+    assert session.answers[-1].headline.startswith(whose)

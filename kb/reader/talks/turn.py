@@ -126,6 +126,10 @@ def _read(text: str, previous: Reading | None, talk: Talk) -> Reading:
         reading = of_own_kind(text, talk)
     if reading is None and previous is not None and len(text) <= _LONGEST:
         reading = _gone_on(text, previous, talk)
+        if "my " in text.lower() and _THAT.search(text):
+            from kb.reader.talks.named_anew import of_its_own_thing  # noqa: PLC0415  few name one's own
+
+            reading = of_its_own_thing(text, reading, previous, talk)
     reading = reading or talk.read(text, previous)
     return _opened(text, talk) or reading if reading.query is None and previous is None else reading
 
@@ -175,6 +179,10 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
         return put_as(text, of_it)
     named = in_that_outfit(by_their_name(text, previous, talk), previous, talk)
     named = with_its_part(named, previous, talk)
+    if " one" in named:
+        from kb.reader.talks.named_anew import the_one_on  # noqa: PLC0415  few lines call it "the one on ..."
+
+        named = the_one_on(named, previous, talk)
     named, previous = what_is_on(named, previous, talk)
     said = loosely(MYSELF.sub("", named), previous, talk)
     reading = _further(said, previous, talk)

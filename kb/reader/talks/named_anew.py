@@ -1,0 +1,63 @@
+"""A turn that names a thing of its own beside "it" or "one": that thing is meant, not the one of before.
+
+"My beard's 4 cm, does it have to be covered?", after earrings, is of the beard; "can I have the one on the
+sleeve?", after the cross on the back, is of the cross on the sleeve.
+"""
+
+from __future__ import annotations
+
+from kb.model.questions import Reading
+from kb.reader.talks.further import keys_of
+from kb.reader.talks.talked import Talk, item_alone
+from kb.text import Pattern
+
+_MY_OWN = Pattern(
+    r"(?i)(?:(?:and|but|so|well|ok),? )*(?:my|our) (?P<thing>[\w-]+(?: [\w-]+)??)"
+    r"(?:['\u2019]s|['\u2019]re| is| are) [^?]*?[,.;] .*\b(?:it|them|they)\b.*"
+)
+_ONE_ON = Pattern(
+    r"(?i)\b(?:the|that) (?:ones?) "
+    r"(?P<where>(?:on|in|at|over|under|round|around) (?:the |my )?(?P<part>[\w-]+))"
+)
+
+
+def of_its_own_thing(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """The reading of a turn that tells of a thing of one's own and goes on to "it", by that thing."""
+    query, found = reading.query, _MY_OWN.fullmatch(text.strip())
+    before = previous.frame or previous.query
+    if query is None or before is None or found is None or query.items != before.items:
+        return reading
+    meant = _called(found["thing"], talk)
+    known = {kind for one in query.items for kind in (one, *talk.lookup.broader(one))}
+    return talk.read(text, None) if meant and not meant & known else reading
+
+
+def _called(thing: str, talk: Talk) -> set[str]:
+    """The things of that name, of which there may be several."""
+    item, keys = item_alone(thing, talk.lexicon, talk.lookup), keys_of(thing)
+    named = {
+        one.id
+        for one in talk.lookup.base.items
+        if any(keys_of(name) == keys for name in (one.label, *one.other_labels, *one.everyday))
+    }
+    return named if item is None else {item}
+
+
+def the_one_on(text: str, previous: Reading, talk: Talk) -> str:
+    """ "The one on the sleeve", after its like on the back, by the whole name of the thing."""
+    query, found, lookup = previous.query, _ONE_ON.search(text), talk.lookup
+    if query is None or found is None or len(query.items) != 1:
+        return text
+    own = keys_of(lookup.items[query.items[0]].label)
+    where = keys_of(found["where"]) | keys_of(found["part"])
+    like = [
+        item
+        for item in lookup.base.items
+        if item.id not in query.items
+        and keys_of(found["part"]) <= (keys := keys_of(item.label))
+        and len(keys - where & own) > 1
+        and keys - where <= own
+    ]
+    if len(like) != 1:
+        return text
+    return f"{text[: found.start()]}the {like[0].label}{text[found.end() :]}"
