@@ -13,8 +13,7 @@ from __future__ import annotations
 
 import datetime
 import re
-from collections.abc import Callable, Iterator, Sequence
-from itertools import pairwise
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 import msgspec
@@ -22,6 +21,7 @@ import msgspec
 from kb.answer.common import replaced
 from kb.answer.speaking import ranked_clauses
 from kb.keywords import analyse
+from kb.left_out import ASKS, SUBJECTS, asking_part, describes_it, frees_nothing, places_of
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Reading
 from kb.reader.recast.telling import LIGHT, clause_words, word_level
@@ -29,7 +29,6 @@ from kb.reader.stories.idle import STATES, is_one_of
 from kb.reader.words.bearing import BEARING, WORN
 from kb.reader.words.everyday import DOINGS, OCCASIONS, OTHERS, PLACES
 from kb.reader.words.forms import NUMBER_WORDS, word_set
-from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.tokens import Token, stems, tokenize
 from kb.text import yes_or_no
 
@@ -65,13 +64,6 @@ _TURNING = word_set("""
 _RELATIVE, _REACH = word_set("that which who whose whom"), 4
 _OTHERS = word_set("he she they him them")
 _SMALL = r"(?:\b(?:at|in|on|for|with|to|the|my|your|his|her|our|their|a|an|by|from|of)\s+)*"
-_ASKS = word_set("""
-    can can't could may might must mustn't should do don't does doesn't did am is are isn't aren't will
-    would have has need
-""")
-_SUBJECTS = word_set(
-    "i we you he she they it one the a an my our his her their this that these those any anyone"
-)
 _FIRM = frozenset(
     {("may", "do", "prohibited", "No"), ("may", "not", "required", "No"), ("must", "do", "required", "Yes")}
 )
@@ -101,7 +93,8 @@ def borne_out(
         return None
     strict, harmless = _may_go(reading, tuple(gone)), _is_harmless(reading, gone)
     aside = _is_aside(reading, tuple(gone))
-    if not strict and not harmless and not aside:
+    idle = _EXCUSES.isdisjoint(_lows(reading)) and frees_nothing(reading, gone)
+    if not (strict or harmless or aside or idle):
         return None
     (told, *more) = answer(again)
     query = told.reading.query
@@ -112,6 +105,7 @@ def borne_out(
         (strict and _is_witnessed(seen))
         or (harmless and _is_settled(seen))
         or (aside and _is_firm(seen))
+        or (idle and _is_banned(seen))
         or _is_unsaid(seen)
     ):
         return None
@@ -165,11 +159,11 @@ def _is_aside(reading: Reading, gone: tuple[str, ...]) -> bool:
     "Because it was my grandad's", "if it's switched off", "it's only small".
     """
     tokens = tokenize(reading.question)
-    first, last = _asking(reading.question, tokens)
+    first, last = asking_part(reading.question, tokens)
     thing = min((span.start for span in reading.spans if span.role == "item"), default=len(reading.question))
     if not _EXCUSES.isdisjoint(token.low for token in (*tokens[:first], *tokens[last:])):
         return False
-    for place in _places(tokens, gone):
+    for place in places_of(tokens, gone):
         token = tokens[place]
         if not _OPEN.isdisjoint((token.low, *stems(token.low))) or token.low in _TURNING:
             return False
@@ -198,6 +192,17 @@ def _is_firm(seen: _Seen) -> bool:
     return (query.kind, query.polarity, told.verdict, yes_or_no(told.headline)) in _FIRM
 
 
+def _is_banned(seen: _Seen) -> bool:
+    """Whether a thing is forbidden whatever else is so, and said to be, to who asks for yes or no."""
+    told, query = seen.told, seen.told.reading.query
+    if query is None or query.value is not None or not query.items:
+        return False
+    if not _lows(seen.reading).isdisjoint(_OPEN - {"when"}):
+        return False
+    asked = (query.kind, query.polarity, told.verdict, yes_or_no(told.headline))
+    return asked == ("may", "do", "prohibited", "No")
+
+
 def _is_unsaid(seen: _Seen) -> bool:
     """Whether it is asked how often a thing is cared for, of whose care nothing is said at all."""
     told, query = seen.told, seen.told.reading.query
@@ -218,7 +223,7 @@ def _is_settled(seen: _Seen) -> bool:
     where = _standing(reading, seen.gone)
     before, after = "before" in where, "after" in where
     if not before and told.verdict == "prohibited" and says:
-        return True
+        return not (_is_of_the_rest(told) and describes_it(reading, seen.gone))
     if (before or after) and _has_odd_words(seen.gone):
         return False
     most, clearly = _speaks_of(seen)
@@ -231,10 +236,19 @@ def _is_settled(seen: _Seen) -> bool:
     return (not before and (clearly or bool(facts))) or (clearly and told_of and not _has_the_act(seen))
 
 
+def _is_of_the_rest(told: Answer) -> bool:
+    """Whether it is told of all of a kind but one: "the ring other than a wedding band"."""
+    return " other than " in told.reading.text or "that no rule names" in told.reading.text
+
+
+def _lows(reading: Reading) -> set[str]:
+    return {token.low for token in tokenize(reading.question)}
+
+
 def _has_the_act(seen: _Seen) -> bool:
     """Whether what is asked to be done was left out: "do I have to hold my hat"."""
     tokens = tokenize(seen.reading.question)
-    return any(_is_the_act(seen.reading, tokens, place) for place in _places(tokens, seen.gone))
+    return any(_is_the_act(seen.reading, tokens, place) for place in places_of(tokens, seen.gone))
 
 
 def _has_odd_words(gone: Sequence[str]) -> bool:
@@ -248,18 +262,18 @@ def _has_odd_words(gone: Sequence[str]) -> bool:
 def _wants_yes_or_no(reading: Reading) -> bool:
     """Whether the last sentence asks for yes or no: none of its words asks for anything else."""
     tokens = tokenize(reading.question)
-    first, last = _asking(reading.question, tokens)
+    first, last = asking_part(reading.question, tokens)
     return _OPEN.isdisjoint(token.low.partition("'")[0] for token in tokens[first:last])
 
 
 def _standing(reading: Reading, gone: Sequence[str]) -> set[str]:
     """Where words stand: in what is told, or in what asks, before the thing or after it."""
     text, tokens = reading.question, tokenize(reading.question)
-    first, last = _asking(text, tokens)
+    first, last = asking_part(text, tokens)
     thing = min((span.start for span in reading.spans if span.role == "item"), default=len(text))
     return {
         "told" if not first <= place < last else "before" if tokens[place].start < thing else "after"
-        for place in _places(tokens, tuple(gone))
+        for place in places_of(tokens, tuple(gone))
     }
 
 
@@ -290,9 +304,9 @@ def _may_go(reading: Reading, words: tuple[str, ...]) -> bool:
     lows = [token.low for token in tokens]
     if next((low for low in lows if low not in ("and", "so", "but", "well", "ok", ",")), "") in _OPEN:
         return False
-    first, last = _asking(text, tokens)
+    first, last = asking_part(text, tokens)
     thing = min((span.start for span in reading.spans if span.role == "item"), default=len(text))
-    for place in _places(tokens, words):
+    for place in places_of(tokens, words):
         asks = first <= place < last
         if not _is_free(tokens, place, asks) or _is_beside(reading, tokens, place):
             return False
@@ -308,11 +322,11 @@ def _may_go(reading: Reading, words: tuple[str, ...]) -> bool:
 def _is_the_act(reading: Reading, tokens: tuple[Token, ...], place: int) -> bool:
     """Whether a word is what somebody may do to the thing: "can I answer my mobile"."""
     due = place > 1 and (tokens[place - 2].low, tokens[place - 1].low) in _DUE
-    if place < 2 or not (due or (tokens[place - 1].low in _SUBJECTS and tokens[place - 2].low in _ASKS)):
+    if place < 2 or not (due or (tokens[place - 1].low in SUBJECTS and tokens[place - 2].low in ASKS)):
         return False
     end, things = tokens[place].end, (span.start for span in reading.spans if span.role == "item")
     between = (tokenize(reading.question[end:start]) for start in things if start > end)
-    return any(all(token.low in _SUBJECTS for token in words) for words in between)
+    return any(all(token.low in SUBJECTS for token in words) for words in between)
 
 
 def _is_around(word: str, text: str) -> bool:
@@ -324,11 +338,6 @@ def _is_around(word: str, text: str) -> bool:
 
 def _is_of_life(low: str) -> bool:
     return is_one_of(low.split("'")[0], OTHERS, DOINGS)
-
-
-def _places(tokens: tuple[Token, ...], words: tuple[str, ...]) -> Iterator[int]:
-    said = {low for word in words for low in (token.low for token in tokenize(word))}
-    return (place for place, token in enumerate(tokens) if token.low in said)
 
 
 def _is_free(tokens: tuple[Token, ...], place: int, asks: bool) -> bool:
@@ -362,20 +371,6 @@ def _is_beside(reading: Reading, tokens: tuple[Token, ...], place: int) -> bool:
         or (span.role == "item" and text[span.end : start].isspace())
         for span in reading.spans
     )
-
-
-def _asking(text: str, tokens: tuple[Token, ...]) -> tuple[int, int]:
-    """The places of the last part of the text that asks: from "can I" to the end of its sentence."""
-    starts = (*sentence_starts(text, tokens), len(tokens))
-    for first, last in reversed(tuple(pairwise(starts))):
-        if last - first < 3 and first:
-            continue  # "Allowed?", "is it?" asks what was said before it
-        for place in range(first, last - 1):
-            opens = place == first or tokens[place - 1].low in (",", "-", "so", "and", "but")
-            if opens and tokens[place].low in _ASKS and tokens[place + 1].low in _SUBJECTS:
-                return place, last
-        return first, last
-    return 0, len(tokens)
 
 
 def _halves_a_word(text: str, words: Sequence[str]) -> bool:
