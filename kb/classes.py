@@ -33,6 +33,8 @@ def class_told(reading: Reading, plain: Answer, answer: Tell, lookup: Lookup) ->
         return chosen
     kinds = of_kinds(reading, ask, lookup)
     told = [answer(one) for one in kinds]
+    if goes_by_another_name(reading, lookup):
+        return _of_another_kind(reading, query, plain, answer, lookup)  # the known kinds are others
     return (
         _whole_uniform(reading, query, plain, answer, lookup)
         or _mostly_out(query, told, lookup)
@@ -236,6 +238,28 @@ def _as_such(
     return (with_beside(lead, _said([one for one in (told, *kinds) if one is not lead])),)
 
 
+def _of_another_kind(
+    reading: Reading, query: Query, plain: Answer, answer: Tell, lookup: Lookup
+) -> tuple[Answer, ...]:
+    """ "Is a nose ring all right?", of no kind of jewellery that the books know: as the rest of it fares.
+
+    What becomes of the known kinds is said beside it, where they are few.
+    """
+    told = answer(_asked(reading, msgspec.structs.replace(query, as_such=True), lookup))
+    if told.outcome != "answer" or told.verdict == "silent" or not _verdicts(told) <= _CLOSED:
+        return ()
+    few = plain.ask is not None and len(plain.ask.choices) <= _MOST_KINDS
+    kinds = _each(reading, query, plain, answer, lookup) if few else []
+    return (with_beside(told, _said([one for one in kinds if one.outcome == "answer"])),)
+
+
+_CLOSED = {"prohibited", "silent"}
+
+
+def _verdicts(told: Answer) -> set[str]:
+    return {case.verdict for case in told.cases}
+
+
 def _of_class_and_kind(
     reading: Reading, query: Query, plain: Answer, told: Answer, answer: Tell, lookup: Lookup
 ) -> tuple[Answer, ...]:
@@ -258,13 +282,22 @@ def _is_none_of_them(reading: Reading, query: Query, lookup: Lookup) -> bool:
     "A nose stud" goes by none of the names of jewellery, and "a Christmas pin" has a word before the noun
     that the books do not know.
     """
+    if goes_by_another_name(reading, lookup):
+        return True
+    nouns = [span for span in reading.spans if span.role == "item" and span.target == query.items[0]]
+    before = (span for span in reading.spans if span.role == "unknown")
+    return any(0 < noun.start - span.end < 2 for span in before for noun in nouns)
+
+
+def goes_by_another_name(reading: Reading, lookup: Lookup) -> bool:
+    """Whether a class that may be worn or not is called by none of its names: "a nose stud"."""
+    query = reading.query
+    if query is None or query.kind != "may" or query.polarity == "not" or query.value or not query.items:
+        return False
     item = lookup.items[query.items[0]]
     names = _keys(" ".join((item.label, *item.other_labels, *item.everyday)))
     nouns = [span for span in reading.spans if span.role == "item" and span.target == item.id]
-    if nouns and all(names.isdisjoint(_keys(noun.text)) for noun in nouns):
-        return True
-    before = (span for span in reading.spans if span.role == "unknown")
-    return any(0 < noun.start - span.end < 2 for span in before for noun in nouns)
+    return bool(nouns) and all(names.isdisjoint(_keys(noun.text)) for noun in nouns)
 
 
 def _keys(text: str) -> set[str]:

@@ -15,7 +15,8 @@ from typing import Any, TypeVar
 
 import msgspec
 
-from kb.answer.common import citations, decisive
+from kb.answer.citing import citations
+from kb.answer.common import decisive
 from kb.errors import UsageError
 from kb.model.conditions import Condition, tests
 from kb.model.lookup import Lookup

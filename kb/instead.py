@@ -18,7 +18,7 @@ from kb.answer.acts import wear_question
 from kb.answer.alike import told_alike, told_whichever, usual_verdict, with_beside
 from kb.answer.common import replaced
 from kb.borne_out import borne_out
-from kb.classes import class_told
+from kb.classes import class_told, goes_by_another_name
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.model.records import Fact
@@ -26,6 +26,8 @@ from kb.reader.doubts.nearest import nearest_reading
 from kb.reader.doubts.offered import (
     are_parts,
     each_named,
+    is_of_another,
+    of_the_counted,
     of_the_wearer,
     offered,
     stands_beside,
@@ -77,6 +79,7 @@ def answers_instead(
             or _which_measure(reading, read, answer, lookup)
             or _banned_whole(reading, read, answer, lookup)
             or _at_a_place(reading, read, answer, lookup)
+            or _counted(reading, read, answer, lookup)
         )
         if one is not None:
             return (one,)
@@ -86,7 +89,8 @@ def answers_instead(
     if plain.outcome == "ask" and plain.ask is not None:
         if (own := of_the_wearer(reading, plain.ask, lookup)) is not None:
             return answers_instead(own, as_of, read, answer, rests, lookup)
-        told = class_told(reading, plain, answer, lookup) if of_names(reading.question)[0] else ()
+        at_once = of_names(reading.question)[0] or goes_by_another_name(reading, lookup)
+        told = class_told(reading, plain, answer, lookup) if at_once else ()
         told = told or _as_list(reading, plain, read, answer, lookup)
         return told or class_told(reading, plain, answer, lookup) or (plain,)
     if plain.verdict == "silent" and (named := told_by_names(reading, answer, lookup)) is not None:
@@ -128,8 +132,16 @@ def _as_list(reading: Reading, plain: Answer, read: Read, answer: Tell, lookup: 
     return (told,) if told.outcome == "answer" and told.entries and fitting else ()
 
 
+def _counted(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
+    """ "All three badges at once?": of the one class of them that the rules count."""
+    text = of_the_counted(reading, lookup)
+    found = read(text) if text is not None else reading
+    counts = found.query is not None and found.query.aspect == "count"
+    return answer(msgspec.structs.replace(found, question=reading.question)) if counts else None
+
+
 def _alike(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
-    if _is_of_another(reading, lookup):
+    if is_of_another(reading, lookup):
         return ()
     texts = offered(reading)
     found = [read(text) for text in texts.values()]
@@ -160,17 +172,6 @@ def _both(asked: Sequence[Reading], answer: Tell) -> tuple[Answer, ...]:
     banned = [one for one in told if one.outcome == "answer" and one.verdict == "prohibited"]
     others = [f"{one.reading.text} {one.headline}" for one in told if one is not banned[0]] if banned else []
     return (with_beside(banned[0], others),) if banned else ()
-
-
-def _is_of_another(reading: Reading, lookup: Lookup) -> bool:
-    """Whether a part is named right after a thing of which it is none: "the storm hat's lining"."""
-    spans = [span for span in reading.spans if span.role == "item" and span.target in lookup.items]
-    for whole, part in pairwise(spans):
-        owner = lookup.items[part.target].part_of if part.target else None
-        beside = not reading.question[whole.end : part.start].strip()
-        if beside and owner is not None and owner not in lookup.broader(whole.target or ""):
-            return True
-    return False
 
 
 def _each(reading: Reading, read: Read, answer: Tell) -> tuple[Answer, ...]:

@@ -7,7 +7,8 @@ from collections.abc import Callable
 from typing import Any
 
 from kb.answer.assemble import answer_query
-from kb.answer.common import citation, replaced
+from kb.answer.citing import citation
+from kb.answer.common import replaced
 from kb.answer.encode import answer_object
 from kb.errors import UsageError
 from kb.model.questions import Answer, Citation, Query, Reading

@@ -5,7 +5,8 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterable, Iterator
 
-from kb.answer.common import change_notes, citation, replaced
+from kb.answer.citing import citation
+from kb.answer.common import change_notes, replaced
 from kb.model.altering import altered
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Difference, Query

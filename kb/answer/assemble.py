@@ -18,13 +18,13 @@ from kb.answer.acts import (
 from kb.answer.aspects import aspect_part, aspects_of
 from kb.answer.beside import act_notes, claim_notes, parted_from, silence_notes, with_company, worn_notes
 from kb.answer.changes import allowing, turning_changes
+from kb.answer.citing import citations
 from kb.answer.common import (
     Part,
     all_rules,
     ask_of_table,
     cautions,
     change_notes,
-    citations,
     dispute_notes,
     folded_notes,
     list_cautions,

@@ -11,7 +11,7 @@ from itertools import combinations
 
 import msgspec
 
-from kb.answer.common import names_its_things
+from kb.answer.citing import names_its_things
 from kb.model.lookup import Lookup
 from kb.model.questions import AnswerCase, Change, Query, Verdict
 from kb.model.values import ValueSet

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from kb.answer.common import citation, replaced
+from kb.answer.citing import citation
+from kb.answer.common import replaced
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Citation
 from kb.model.records import Rule

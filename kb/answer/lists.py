@@ -7,7 +7,8 @@ from collections.abc import Mapping, Sequence
 import msgspec
 
 from kb.answer.aspects import aspect_part
-from kb.answer.common import citations, list_cautions, names_its_things, replaced
+from kb.answer.citing import citations, names_its_things
+from kb.answer.common import list_cautions, replaced
 from kb.model.conditions import Condition, evaluate, tests
 from kb.model.grants import ungranted
 from kb.model.questions import Answer, ListEntry, OpenValue, Query, Verdict

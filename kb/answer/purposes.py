@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from kb.answer.common import citation, replaced
+from kb.answer.citing import citation
+from kb.answer.common import replaced
 from kb.keywords import analyse
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Citation

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from kb.answer.beside import ended_note
-from kb.answer.common import citation, replaced
+from kb.answer.citing import citation
+from kb.answer.common import replaced
 from kb.keywords import analyse
 from kb.model.altering import altered
 from kb.model.lookup import Lookup

@@ -11,7 +11,7 @@ import math
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
 
-from kb.answer.common import citation
+from kb.answer.citing import citation
 from kb.keywords import analyse
 from kb.model.lookup import Lookup
 from kb.model.questions import Citation, Reading

@@ -11,11 +11,12 @@ from collections.abc import Sequence
 
 import msgspec
 
-from kb.answer.common import citation
-from kb.model.conditions import evaluate
+from kb.answer.citing import citation
+from kb.model.conditions import evaluate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query
 from kb.model.records import Modality, Rule
+from kb.model.values import intersect, is_empty
 from kb.reasoner import Engine
 from kb.wording import clause_reference, listing, say_rule, the_item
 
@@ -84,13 +85,13 @@ def with_elsewhere(engine: Engine, query: Query, answer: Answer) -> Answer:
     start, plain = answer.headline.removesuffix(_SILENT), query.kind == "may" and query.polarity == "do"
     left = any(case.verdict in ("permitted", "required", "not_required") for case in answer.cases)
     rest = "otherwise no clause allows or forbids it here." if plain and not left else _SILENT
-    if plain and not left and query.value is None and _is_leave_of_its_own(rules, answer):
+    if plain and not left and query.value is None and _is_leave_of_its_own(engine, rules, answer):
         start, rest = _as_no(start), NONE_ALLOWS
     return msgspec.structs.replace(answer, headline=" ".join((f"{start}{rest}", *said)))
 
 
 NONE_ALLOWS = "otherwise no clause allows it here."
-"""The end of a no: it is forbidden in some cases, and the leave that is given in others is not for this one."""
+"""The end of a no: it is forbidden in some cases, and the leave that is given in others is not for this."""
 
 
 def _as_no(start: str) -> str:
@@ -98,15 +99,22 @@ def _as_no(start: str) -> str:
     return f"No. {said[:1].upper()}{said[1:]}" if said and start.startswith(_ON) else start
 
 
-def _is_leave_of_its_own(rules: Sequence[Rule], answer: Answer) -> bool:
-    """Whether what is kept out is leave, and none that only excepts somebody from the ban that is told.
+def _is_leave_of_its_own(engine: Engine, rules: Sequence[Rule], answer: Answer) -> bool:
+    """Whether what is kept out is leave, which neither excepts from the ban told nor is for others alone.
 
     "A fitter with the certificate may wear a beard", excepting from a ban on beards at brake blocks, does not
-    make other beards a matter of leave.
+    make other beards a matter of leave. Nor does "pilots may wear a name badge", beside "ramp crew must not
+    wear one on the apron", which is for ramp crew alone.
     """
     banning = {rule for case in answer.cases if case.verdict == "prohibited" for rule in case.rules}
-    return bool(banning) and any(
-        rule.modality == "may" and banning.isdisjoint(rule.exception_to) for rule in rules
+    leave = [rule for rule in rules if rule.modality == "may" and banning.isdisjoint(rule.exception_to)]
+    return bool(leave) and not any(
+        ban.fact == kept.fact and is_empty(intersect(ban.values, kept.values))
+        for name in banning
+        for ban in tests(engine.condition(name))
+        for rule in leave
+        for kept in tests(engine.condition(rule.id))
+        if engine.lookup.facts[ban.fact].family in ("grade", "branch")
     )
 
 

@@ -8,6 +8,7 @@ import json
 import pytest
 
 from kb import Answer, KnowledgeBase, answer_to_json, demo_folder
+from tests.answer.conftest import Ask
 
 DAY = datetime.date(2026, 11, 25)
 VOCABULARY = """
@@ -125,3 +126,20 @@ def test_what_a_lower_authority_forbids_is_cited_alone(tmp_path_factory: pytest.
     demo = KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("demo"))
     (answer,) = demo.ask("May a telephone be carried in the lamp room on watch?", as_of=DAY)
     assert [citation.number for citation in answer.citations] == ["7"]
+
+
+@pytest.mark.parametrize(
+    ("text", "clauses"),
+    [
+        # "Rings ... are taken off within reach of running machinery", and "rings ... in the lamp room"
+        ("Must I take my ring off in the lamp room, with machinery running?", {"6.6", "7.18"}),
+        ("Must I take my ring off in the lamp room?", {"7.18"}),
+        ("Must I take my ring off with machinery running?", {"6.6"}),
+    ],
+)
+def test_clauses_that_say_the_same_of_what_is_told_are_all_cited(
+    ask: Ask, text: str, clauses: set[str]
+) -> None:
+    answer = ask("demo", text)
+    assert answer.verdict == "prohibited"
+    assert {citation.number for citation in answer.citations} == clauses

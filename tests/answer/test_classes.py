@@ -26,7 +26,14 @@ from tests.answer.conftest import Ask
         ("infirmary", "Can a nurse wear rings in clinical areas?", "No. Any ring other than the", "stone"),
         ("infirmary", "Are rings banned on the ward?", "Yes. Any ring other than the plain", "band"),
         ("infirmary", "Can I wear a signet ring on the ward?", "No. Any ring other than the plain", "band"),
-        # what goes by none of the names of the class is none of its kinds
+        # what goes by none of the names of the class is none of its kinds, however many there are
+        (
+            "pool",
+            "Is my nose ring all right on reception?",
+            "No. Any jewellery other than the plain",
+            "plain ring",
+        ),
+        ("school", "Can I wear a nose stud in day dress?", "No. Any jewellery other than", "signet ring"),
         ("demo", "nose stud ok?", "No. Any jewellery other than the finger ring or the neck", "finger ring"),
         (
             "demo",
@@ -125,3 +132,48 @@ def test_what_a_thing_is_anyway_changes_nothing(ask: Ask, book: str, text: str, 
 )
 def test_what_else_is_told_of_a_thing_is_not_passed_over(ask: Ask, book: str, text: str) -> None:
     assert not ask(book, text).headline.startswith("Yes")
+
+
+@pytest.mark.parametrize(
+    ("book", "text", "item"),
+    [
+        ("hotel", "Can I wear a nose stud?", "facial-piercing"),
+        ("fifth", "nose ring on duty?", "facial-piercing"),
+        ("hotel", "Bangle?", "jewellery"),
+        ("quarry", "nose ring?", "jewellery"),  # which has no piercing of its own
+    ],
+)
+def test_a_stud_in_the_nose_is_a_piercing_where_the_books_have_it(
+    ask: Ask, book: str, text: str, item: str
+) -> None:
+    answer = ask(book, text)
+    assert answer.reading.query is not None
+    assert answer.reading.query.items == (item,)
+    assert answer.headline.startswith("No. ")
+
+
+@pytest.mark.parametrize(
+    ("book", "text", "headline"),
+    [
+        # "not more than two qualification devices": the one class of badges that is counted
+        ("demo", "May I wear all three badges at once?", "No. The number of qualification devices worn must"),
+        ("demo", "How many badges can I have on together?", "The number of qualification devices worn must"),
+        ("forest", "Can I have all four badges on my sleeve?", "No. The number of badges of skill worn must"),
+    ],
+)
+def test_of_badges_those_are_counted_of_which_a_rule_says_how_many(
+    ask: Ask, book: str, text: str, headline: str
+) -> None:
+    assert ask(book, text).headline.startswith(headline)
+
+
+@pytest.mark.parametrize(
+    ("book", "text"),
+    [
+        ("demo", "May I wear a badge?"),
+        ("school", "how many badges on the jacket?"),
+        ("demo", "baseball cap?"),
+    ],
+)
+def test_it_is_asked_which_where_no_count_or_rule_settles_it(ask: Ask, book: str, text: str) -> None:
+    assert ask(book, text).outcome == "ask"

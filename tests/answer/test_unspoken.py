@@ -39,8 +39,26 @@ SILENT, TABLE = "silent", "conditional"
             "playhouse",
             "House overcoat on queue duty on 15 October?",
             TABLE,
-            "It depends on the place: the house overcoat must not be worn when the wearer is inside the "
-            "house; otherwise no clause allows or forbids it here. The house overcoat may be worn between",
+            "No. The house overcoat must not be worn when the wearer is inside the "
+            "house; otherwise no clause allows it here. The house overcoat may be worn between",
+        ),
+        # "an inspector may carry an umbrella at a street stop", and nobody in service dress
+        (
+            "tramway",
+            "May a conductor carry an umbrella at a stop in the rain?",
+            TABLE,
+            "No. The umbrella must not be carried when the wearer is in winter service or summer service "
+            "dress; otherwise no clause allows it here. An Inspector may carry",
+        ),
+        # leave that only excepts a fitter from the ban does not make other beards a matter of leave
+        ("tramway", "Conductor. Beard ok?", TABLE, "It depends on the activity: the beard must not be worn"),
+        # "Ramp crew must not wear a pin-on name badge on the apron": the leave of others is not theirs
+        (
+            "airferry",
+            "May ramp agents wear a name badge?",
+            TABLE,
+            "It depends on the place: the name badge must not be worn when the wearer is on the apron; "
+            "otherwise no clause allows or forbids it here.",
         ),
         # no clause speaks of it at all
         (
@@ -82,9 +100,9 @@ def test_the_clauses_of_other_cases_are_to_be_read_and_carry_nothing(ask: Ask) -
             "infirmary",
             "May I wear a poppy on 12 November?",
             "on 12 November 2026?",
-            "It depends on the place",
+            "No. The poppy must not be worn when the wearer is in the operating theatre",
         ),
-        ("infirmary", "Poppy in December?", "month December?", "It depends on the place: the poppy"),
+        ("infirmary", "Poppy in December?", "month December?", "No. The poppy must not be worn when"),
         ("infirmary", "Poppy in November?", "month November?", "It depends on the place and whether"),
         (
             "infirmary",

@@ -12,7 +12,8 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Reading
 from kb.model.records import is_in_force
 from kb.reader.doubts.choice import asked_place
-from kb.reader.words.forms import word_set
+from kb.reader.meaning.fits import rules_on
+from kb.reader.words.forms import NUMBER_WORDS, word_set
 from kb.reader.words.tokens import tokenize
 from kb.wording import say_query
 from kb.wording.presumed import implied
@@ -70,6 +71,45 @@ def each_named(reading: Reading) -> dict[str, str]:
         return {}
     first, last = spans[0].start, spans[-1].end
     return {one: text[:first] + text[s.start : s.end] + text[last:] for s in spans if (one := s.target)}
+
+
+def is_of_another(reading: Reading, lookup: Lookup) -> bool:
+    """Whether a part is named right after a thing of which it is none: "the storm hat's lining"."""
+    spans = [span for span in reading.spans if span.role == "item" and span.target in lookup.items]
+    for whole, part in pairwise(spans):
+        owner = lookup.items[part.target].part_of if part.target else None
+        beside = not reading.question[whole.end : part.start].strip()
+        if beside and owner is not None and owner not in lookup.broader(whole.target or ""):
+            return True
+    return False
+
+
+_AT_ONCE = word_set("all at once together same time")
+
+
+def of_the_counted(reading: Reading, lookup: Lookup) -> str | None:
+    """ "How many badges?", "all three badges at once?": the question of the one class that the rules count.
+
+    None where something else was asked back, nothing is counted, or the rules count several classes.
+    """
+    ask, where = reading.ask, asked_place(reading)
+    if ask is None or ask.fact != "item" or len(ask.choices) < 2 or where is None:
+        return None
+    tokens = tokenize(reading.question)
+    lows = [token.low for token in tokens]
+    many = any(pair == ("how", "many") for pair in pairwise(lows))
+    place = next((index for index, token in enumerate(tokens) if token.start == where[0]), 0)
+    numbered = any(low in NUMBER_WORDS or low.isdigit() for low in lows[max(0, place - 3) : place])
+    if not many and not (numbered and not _AT_ONCE.isdisjoint(lows)):
+        return None
+    classes = [item for item, _ in ask.choices if len(lookup.narrower(item)) > 1]
+    counted = [
+        item for item in classes if any(not rule.residual for rule in rules_on((item,), "count", lookup))
+    ]
+    if len(counted) != 1:
+        return None
+    label = lookup.items[counted[0]].label
+    return f"{reading.question[: where[0]]}{label}{reading.question[where[1] :]}"
 
 
 def of_kinds(reading: Reading, ask: Ask, lookup: Lookup) -> tuple[Reading, ...]:

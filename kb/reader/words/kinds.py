@@ -83,6 +83,8 @@ _NARROWER = """
 beard: goatee|van dyke|full set|chin beard|stubble
 high-visibility jacket: hi-vis|hi-viz|high-vis|high-viz|hi-visibility|high-visibility
 hi-vis jacket: hi-vis|hi-viz|high-vis|high-viz|hi-visibility|high-visibility
+facial piercing: nose stud|nose ring|lip ring|lip stud|tongue stud|eyebrow ring|eyebrow stud|nose piercing
+|septum ring
 jewellery: bracelet|bangle|anklet|ankle chain|necklace|nose stud|nose ring|lip ring|lip stud|tongue stud
 |eyebrow ring|brooch|toe ring
 wristwatch: smartwatch|smart watch|digital watch
