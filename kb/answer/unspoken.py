@@ -108,13 +108,17 @@ def _is_leave_of_its_own(engine: Engine, rules: Sequence[Rule], answer: Answer) 
     """
     banning = {rule for case in answer.cases if case.verdict == "prohibited" for rule in case.rules}
     leave = [rule for rule in rules if rule.modality == "may" and banning.isdisjoint(rule.exception_to)]
-    return bool(leave) and not any(
-        ban.fact == kept.fact and is_empty(intersect(ban.values, kept.values))
-        for name in banning
-        for ban in tests(engine.condition(name))
+    return bool(leave) and not all(_is_of_others(engine, name, leave) for name in banning)
+
+
+def _is_of_others(engine: Engine, ban: str, leave: Sequence[Rule]) -> bool:
+    """Whether a ban is on people of other grades or branches than some leave is for."""
+    return any(
+        of_ban.fact == of_leave.fact and is_empty(intersect(of_ban.values, of_leave.values))
+        for of_ban in tests(engine.condition(ban))
+        if engine.lookup.facts[of_ban.fact].family in ("grade", "branch")
         for rule in leave
-        for kept in tests(engine.condition(rule.id))
-        if engine.lookup.facts[ban.fact].family in ("grade", "branch")
+        for of_leave in tests(engine.condition(rule.id))
     )
 
 
