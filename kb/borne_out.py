@@ -41,7 +41,7 @@ _OPEN = word_set("what which who whom whose how where when why")
 _NEVER = word_set("""
     no not n't never nor neither none nobody nothing even except unless without than more less most least
     another other both either too enough very instead rather hardly barely scarcely
-    break breaks breaking broke broken breach breached
+    break breaks breaking broke broken breach breached problem problems issue trouble wrong
     granted grant grants waiver waivers exempt permission permit permits agreed approved signed
     from away up down off out over under in on inside outside behind above below between against
 """)

@@ -51,6 +51,7 @@ def test_what_nothing_can_free_is_answered(
         ("creamery", "Can I wear the ring my husband gave me at our wedding in the making room?"),
         ("creamery", "Can I wear a bracelet with my blood group on it in the making room?"),
         ("shipyard", "Can I lend a painter my lighter in the paint hall?"),
+        ("shipyard", "I came in spare sandals today. Is that a problem beyond the yellow line?"),
     ],
 )
 def test_another_thing_or_deed_is_not_answered(
@@ -58,3 +59,16 @@ def test_another_thing_or_deed_is_not_answered(
 ) -> None:
     answers = bases[books].ask(question, as_of=DAY)
     assert not any(answer.headline.startswith(("Yes", "No")) for answer in answers)
+
+
+@pytest.mark.parametrize(
+    ("books", "question", "word"),
+    [
+        ("shipyard", "Sandals beyond the yellow line, that's not a problem?", "No."),
+        ("hotel", "Nail varnish in the kitchen - not a problem?", "No."),
+        ("shipyard", "Sandals beyond the yellow line, is that a problem?", "Yes."),
+    ],
+)
+def test_a_problem_is_no_leave(bases: dict[str, KnowledgeBase], books: str, question: str, word: str) -> None:
+    (answer,) = bases[books].ask(question, as_of=DAY)
+    assert (answer.verdict, answer.headline.split()[0]) == ("prohibited", word)

@@ -85,6 +85,8 @@ SMALL_WORDS = rf"""
     \s|(?<=alone ))enough\s(?:for|in|with|on|at) => is \2 ok in\s
 # many much
 {_CLOSE}(?:is (?:that|this|it) )?(?:one|a bit|two|rather) too (?:many|much)\s*\?+\s*$ => , allowed?
+# problem
+{_CLOSE}(?:(?:that|it|this)(?:'s| is) )?(?:not|no) (?:a )?problem\s*\?+\s*$ => , allowed?
 # harm excuse objection objections
 {_CLOSE}(?:is there )?(?:any|an|no) (?:harm|excuse|objections?)(?: (?:in|to|for) (?:that|it
     |this))?\s*\?+\s*$ => , allowed?
