@@ -29,7 +29,7 @@ def implied(lookup: Lookup, known: Mapping[str, ValueSet]) -> dict[str, ValueSet
     for exclusion in lookup.base.exclusions:
         parts = exclusion.parts if isinstance(exclusion, AllOf) else (exclusion,)
         left = [part for part in parts if evaluate(part, known.get) is not True]
-        out = _as_test(lookup, left[0]) if len(left) == 1 else None
+        out = as_test(lookup, left[0]) if len(left) == 1 else None
         if out is None or out.fact in known or out.fact.startswith(WORN):
             continue
         rest = subtract(found.get(out.fact, lookup.domain(out.fact)), out.values)
@@ -38,7 +38,7 @@ def implied(lookup: Lookup, known: Mapping[str, ValueSet]) -> dict[str, ValueSet
     return found
 
 
-def _as_test(lookup: Lookup, part: Condition) -> Test | None:
+def as_test(lookup: Lookup, part: Condition) -> Test | None:
     """A part of an exclusion as a test, if it is one or the denial of one."""
     if isinstance(part, NotOf) and isinstance(part.part, Test):
         return Test(part.part.fact, subtract(lookup.domain(part.part.fact), part.part.values))
@@ -242,6 +242,7 @@ _WEATHERS = frozenset(
     }
 )
 _AWAY = frozenset({"way", "leave", "off", "home"})
+_TO_AND_FROM = frozenset({"travelling", "to", "from"})
 
 
 def goes_on(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> dict[str, ValueSet]:
@@ -251,10 +252,10 @@ def goes_on(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> dict[str, 
     """
     stated = dict(facts)
     said = {fact: _words_of(lookup, fact, values) for fact, values in stated.items()}
-    told = set().union(*said.values())
+    away = any(words & _AWAY or words >= _TO_AND_FROM for words in said.values())
     out = any(_is_weather(lookup, fact) and words for fact, words in said.items())
     places = [fact for fact in stated if _is_place(lookup, fact)]
-    named = [label for fact in places for label in _named(lookup, fact, stated[fact])]
+    named = [label for fact in places for label in _named(lookup, fact, stated[fact], widest=True)]
     roof = is_under_a_roof(named) if places else False if out else None
     found: dict[str, ValueSet] = {}
     for fact in lookup.base.facts:
@@ -262,11 +263,11 @@ def goes_on(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> dict[str, 
             continue
         label, names = fact.label.casefold(), [name.casefold() for name in (fact.label, *fact.other_labels)]
         on = [value.id for value in fact.values if value.label.casefold() == _ON_DUTY]
-        if on and _AWAY.isdisjoint(told):
+        if on and not away:
             found[fact.id] = Choices(frozenset(on))
         elif fact.kind != "yes_no":
             continue
-        elif _ON_DUTY in names and _AWAY.isdisjoint(told):
+        elif _ON_DUTY in names and not away:
             found[fact.id] = YES
         elif roof is not None and label in (*_OUTDOORS, *_INDOORS):
             found[fact.id] = YES if (label in _INDOORS) == roof else NO
@@ -284,11 +285,15 @@ def _words_of(lookup: Lookup, fact: str, values: ValueSet) -> set[str]:
     return {word for label in labels for word in label.split()}  # "off the road" is not off duty
 
 
-def _named(lookup: Lookup, fact: str, values: ValueSet) -> list[str]:
-    """The labels of the values that are said to be so; none of what is said by what it is not."""
+def _named(lookup: Lookup, fact: str, values: ValueSet, *, widest: bool = False) -> list[str]:
+    """The labels of the values that are said to be so, of a yard perhaps without the sheds in it.
+
+    None of what is said by what it is not.
+    """
     if not isinstance(values, Choices) or values.complement:
         return []
-    return [value.label for value in lookup.facts[fact].values if value.id in values.members]
+    chosen = [value for value in lookup.facts[fact].values if value.id in values.members]
+    return [value.label for value in chosen if not widest or value.within not in values.members]
 
 
 def _is_weather(lookup: Lookup, fact: str) -> bool:
@@ -323,39 +328,6 @@ def rig_named(lookup: Lookup, facts: Iterable[tuple[str, ValueSet]]) -> dict[str
         if len(own) == 1:
             return {RIG: Choices(frozenset(own))}
     return {}
-
-
-def rig_ordered(
-    lookup: Lookup, known: Mapping[str, ValueSet], day: datetime.date | None
-) -> dict[str, ValueSet]:
-    """The rig of the outfit that has to be worn, of who is told: room staff on duty wear Rooms Dress."""
-    tied = outfit_rigs(lookup)
-    ordered = [
-        rule
-        for rule in lookup.base.rules
-        if rule.modality == "must" and rule.aspect == "wear" and _in_force(rule, day)
-        if not tied.keys().isdisjoint(rule.scope.items) and evaluate(rule.condition, known.get) is True
-    ]
-    out = {other for rule in ordered for other in rule.disables}
-    rigs = [tied[item] for rule in ordered if rule.id not in out for item in rule.scope.items if item in tied]
-    return {RIG: reduce(unite, rigs)} if rigs else {}
-
-
-def outfit_rigs(lookup: Lookup) -> dict[str, ValueSet]:
-    """For each outfit that is worn in one rig alone, as the books say by an exclusion, that rig."""
-    tied: dict[str, ValueSet] = {}
-    for exclusion in lookup.base.exclusions:
-        found = {
-            test.fact: test for part in _parts(exclusion) if (test := _as_test(lookup, part)) is not None
-        }
-        worn = [fact for fact, test in found.items() if fact.startswith(WORN) and test.values == YES]
-        if len(found) == _PAIR and worn and RIG in found:
-            tied[worn[0].removeprefix(WORN)] = subtract(lookup.domain(RIG), found[RIG].values)
-    return tied
-
-
-def _parts(condition: Condition) -> Sequence[Condition]:
-    return condition.parts if isinstance(condition, AllOf) else (condition,)
 
 
 _PAIR = 2

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from functools import lru_cache, reduce
 
-from kb.model.conditions import tests
+from kb.model.conditions import AllOf, Condition, evaluate, tests
 from kb.model.lookup import Lookup
 from kb.model.records import is_in_force
-from kb.model.values import Choices, ValueSet, intersect, is_empty, subtract, unite
+from kb.model.values import NO, YES, Choices, ValueSet, intersect, is_empty, subtract, unite
 from kb.wording.labels import GRADE
-from kb.wording.presumed import RIG, needed, rig_named
+from kb.wording.presumed import RIG, as_test, needed, rig_named
+from kb.wording.situations import WORN
 
 BRANCH = "branch"
 
@@ -61,3 +62,55 @@ def _of_other_rigs(lookup: Lookup, rig: ValueSet) -> tuple[tuple[str, ValueSet],
             if named is not None and is_empty(intersect(named, rig)):
                 found[fact.id] = subtract(found.get(fact.id, lookup.domain(fact.id)), one)
     return tuple(found.items())
+
+
+def rig_ordered(
+    lookup: Lookup, known: Mapping[str, ValueSet], day: datetime.date | None
+) -> dict[str, ValueSet]:
+    """The rig of the outfit that has to be worn, of who is told: room staff on duty wear Rooms Dress."""
+    tied = outfit_rigs(lookup)
+    ordered = [
+        rule
+        for rule in lookup.base.rules
+        if rule.modality == "must" and rule.aspect == "wear" and (day is None or is_in_force(rule, day))
+        if not tied.keys().isdisjoint(rule.scope.items) and _holds(lookup, rule.condition, known)
+    ]
+    out = {other for rule in ordered for other in rule.disables}
+    rigs = [tied[item] for rule in ordered if rule.id not in out for item in rule.scope.items if item in tied]
+    return {RIG: reduce(unite, rigs)} if rigs else {}
+
+
+def _holds(lookup: Lookup, condition: Condition, known: Mapping[str, ValueSet]) -> bool:
+    """Whether a condition is fulfilled by what is known, but for what it makes an exception of."""
+    within = dict(known)
+    for fact in {test.fact for test in tests(condition)} - known.keys():
+        domain = lookup.domain(fact)
+        left = needed(condition, fact, domain)
+        if lookup.facts[fact].family == "situation" and _is_most(lookup, fact, left):
+            within[fact] = left
+    return evaluate(condition, within.get) is True
+
+
+def _is_most(lookup: Lookup, fact: str, values: ValueSet) -> bool:
+    if lookup.facts[fact].kind != "choice":
+        return values == NO
+    left = intersect(values, lookup.domain(fact))
+    return isinstance(left, Choices) and len(left.members) * _PAIR > len(lookup.facts[fact].values)
+
+
+def outfit_rigs(lookup: Lookup) -> dict[str, ValueSet]:
+    """For each outfit that is worn in one rig alone, as the books say by an exclusion, that rig."""
+    tied: dict[str, ValueSet] = {}
+    for exclusion in lookup.base.exclusions:
+        found = {test.fact: test for part in _parts(exclusion) if (test := as_test(lookup, part)) is not None}
+        worn = [fact for fact, test in found.items() if fact.startswith(WORN) and test.values == YES]
+        if len(found) == _PAIR and worn and RIG in found:
+            tied[worn[0].removeprefix(WORN)] = subtract(lookup.domain(RIG), found[RIG].values)
+    return tied
+
+
+def _parts(condition: Condition) -> Sequence[Condition]:
+    return condition.parts if isinstance(condition, AllOf) else (condition,)
+
+
+_PAIR = 2

@@ -17,6 +17,7 @@ from kb.model.lookup import Lookup
 from kb.model.months import month_of
 from kb.model.questions import Query, Verdict
 from kb.model.values import YES, Choices, ValueSet, intersect, is_empty, is_subset, subtract, unite
+from kb.wording.along import goes_along, goes_along_of
 from kb.wording.bystanders import guests, is_far
 from kb.wording.cases import Facts
 from kb.wording.conditions import phrase_in
@@ -32,16 +33,14 @@ from kb.wording.presumed import (
     implied,
     must_be_worn,
     out_of_uniform,
-    outfit_rigs,
     place_of,
     rig_named,
-    rig_ordered,
     the_rest,
     worn_in,
 )
 from kb.wording.sets import is_ordered, members_of
 from kb.wording.situations import WORN
-from kb.wording.trades import grade_of_branch, not_in_rig
+from kb.wording.trades import grade_of_branch, not_in_rig, outfit_rigs, rig_ordered
 
 Usually = Mapping[str, ValueSet]
 _ALWAYS_SOMETHING = (GRADE, "branch", "rig")  # everybody has one: none of them is out of the ordinary
@@ -75,7 +74,8 @@ def usually(lookup: Lookup, day: datetime.date | None, stated: Facts = ()) -> Us
         ordered = rig_ordered(lookup, {**on, **of_month, **found, **known}, day)
         place |= {} if named and ordered and named != ordered else named or ordered  # a guard on the platform
     of_leave = circumstances_of(lookup, stated, day)
-    return {**on, **of_month, **place, **grade_of(lookup, stated, day), **of_leave, **found}
+    along = goes_along(lookup, known, day)
+    return {**along, **on, **of_month, **place, **grade_of(lookup, stated, day), **of_leave, **found}
 
 
 def usually_in(lookup: Lookup, query: Query) -> Usually:
@@ -91,6 +91,7 @@ def usually_in(lookup: Lookup, query: Query) -> Usually:
     if RIG in own and not is_empty(both := intersect(found[RIG], own[RIG])):
         found[RIG] = both
     found |= award_of(lookup, query.items[:1])
+    found = goes_along_of(lookup, dict(query.case.facts), query.items, query.case.as_of) | found
     return {**must_be_worn(lookup, query.case.facts, query.items, query.case.as_of), **found}
 
 

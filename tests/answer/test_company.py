@@ -33,7 +33,7 @@ from tests.answer.conftest import Ask
         ("Can I put my umbrella up under the canopy?", "No. The house umbrella must not be opened."),
         (
             "Can I carry my umbrella under the canopy?",
-            "It depends on the wearer's grade, the duty and the we",
+            "Only when the wearer is an Usher, the duty is queue and there is rain: ",
         ),
         # "Above 2 metres on a ladder or on the grid a harness shall be worn": a height is no size of it
         (

@@ -20,7 +20,12 @@ from tests.answer.conftest import Ask
         # "Off duty no uniform is worn, ..., except the fleece ... and the green overcoat"
         ("eighth", "Can I wear uniform off duty?", "No. Any uniform other than the green overcoat", "9.8"),
         # "Uniform may be worn in town on the direct way to and from duty"
-        ("fifth", "Can I wear uniform on the bus to duty?", "Only when the wearer is in town", "8.6"),
+        (
+            "fifth",
+            "Can I wear uniform on the bus to duty?",
+            "Yes. The uniform may be worn, unless the wearer is not in town.",
+            "8.6",
+        ),
     ],
 )
 def test_the_uniform_is_answered_as_a_whole(

@@ -11,7 +11,8 @@ import pytest
 
 from kb import KnowledgeBase
 from kb.model.values import choices
-from kb.wording.presumed import goes_on, has_two_sides, out_of_uniform, outfit_rigs, rig_ordered
+from kb.wording.presumed import goes_on, has_two_sides, out_of_uniform
+from kb.wording.trades import outfit_rigs, rig_ordered
 from kb.wording.unless import usually
 from tests.reading.sheets import BOOKS
 
