@@ -20,6 +20,11 @@ _WEARS = re.compile(
     re.IGNORECASE,
 )
 _WORN = "worn:"
+_IT_IS = re.compile(
+    r"(?:(?:well|but|and|no|oh|actually),? )*(?:it|that|this|they|mine)(?:['\u2019]s| is|['\u2019]re| are)"
+    r"(?: actually| just| only)? (?:an?|the) [\w' -]+",
+    re.IGNORECASE,
+)
 
 
 def meant_instead(answer: Answer, text: str, base: KnowledgeBase) -> str | None:
@@ -44,3 +49,35 @@ def meant_instead(answer: Answer, text: str, base: KnowledgeBase) -> str | None:
         return "and without it?"
     things = {fact.removeprefix(_WORN) for fact in facts if fact.startswith(_WORN) and fact != ask.fact}
     return text if things and _WEARS.search(plain) is None else None
+
+
+def kind_told(answer: Answer, text: str, base: KnowledgeBase) -> str | None:
+    """What "it's a smart watch" asks, after a question on a watch: the same of that one; None for any other.
+
+    Nobody who says which kind of a thing theirs is says that it is worn with another.
+    """
+    query, ask = answer.reading.query, answer.ask
+    if _IT_IS.fullmatch(text.strip(" .!")) is None:
+        return None
+    try:
+        told = base.statement(text)
+    except kb.UsageError:
+        return None
+    things = [fact.removeprefix(_WORN) for fact, _ in told if fact.startswith(_WORN)]
+    if len(told) != 1 or len(things) != 1:
+        return None
+    if ask is not None and things[0] in dict(ask.choices):
+        return f"the {base.lookup.items[things[0]].label}"
+    if query is None or query.kind == "source" or len(query.items) != 1 or things[0] in query.items:
+        return None
+    if not _akin(things[0], query.items[0], base):
+        return None
+    label = base.lookup.items[things[0]].label
+    return f"and the {label}?" if query.kind in ("may", "must") else f"may I wear the {label}?"
+
+
+def _akin(one: str, other: str, base: KnowledgeBase) -> bool:
+    lookup = base.lookup
+    kinds = {kind for kind in lookup.broader(one)[1:] if len(lookup.broader(kind)) > 2}
+    alike = set(lookup.items[one].everyday) & set(lookup.items[other].everyday)
+    return bool(alike) or not kinds.isdisjoint(lookup.broader(other))

@@ -37,7 +37,7 @@ from shell.missed import (
     still_missed,
     takes_back,
 )
-from shell.put_right import meant_instead
+from shell.put_right import kind_told, meant_instead
 from shell.queries import query_text
 from shell.saving import saved_form
 from shell.session import LOOSE_NO, Session, change, goes_on_from, is_loose_no, merge, replied, state
@@ -235,6 +235,8 @@ def _remember(session: Session, argument: str, base: KnowledgeBase) -> Result:
 
 def _stated(session: Session, text: str, base: KnowledgeBase) -> Result:
     """Remember what is said of oneself; the open question is answered anew if its answer rests on it."""
+    if session.answers and (kind := kind_told(session.answers[-1], text, base)) is not None:
+        return take_line(session, kind, base)
     try:
         remembered = state(session, text, base)
     except kb.UsageError:

@@ -14,12 +14,27 @@ _KIN = (
     r"friend|mate|neighbour|godmother|godfather|fianc[eé]e?)"
 )
 
+_LIMB = "hands?|fingers?|thumb|wrist|foot|feet|toes?|ankle|arm|elbow|shoulder|leg|knee|back|head|eyes?"
+
 TALES = rf"""
 # started start starting joined begun taken
 ^((?:[^.?!;]*[.;,] )?)(?:i|we)?(?:'ve|'m| have| am| will be|'ll be)? ?{_LATELY}? ?(?:start(?:ed|ing)?|begun
     |been taken on|joined|join|signed on){_SOON}? (?:work )?as (?=an? \w) => \1I am\s
 # first
 ^(?:it(?:'s| is) )?(?:my )?first (?:ever )?(?:day|shift|week|night){_SOON}? as (?=an? \w) => I am\s
+# hurt injured sprained strained broken bruised bandaged plaster
+\b(?:i|we)(?:'ve| have|'d)? (?:just |recently |only )*(?:hurt|injured|sprained|strained|broken|bruised)
+    \s(?:my|our) (?:left |right |other )?({_LIMB})(?=[.,;?!]| and\b|$) => my \1 is injured
+\bmy (?:left |right )?({_LIMB})(?:'s| is|'s been| has been) (?:badly |all |still )*(?:hurt|sprained|strained
+    |broken|bruised|bandaged|bandaged up|in plaster|in a bandage)(?=[.,;?!]|$) => my \1 is injured
+# coming attending taking visiting joining present
+(<the> [a-z]+(?: [a-z]+)?)(?:'s| is|'ll be| will be|'s going to be| are|'re) (?:also |actually
+    |here )*(?:coming(?: along| over| round| in)?|attending|(?:taking|leading) (?:it|the (?:service|ceremony
+    |wedding|funeral|parade))|visiting|joining us)(?: today| tonight| too| as well)*(?=[.,;?!]|$)
+     => \1 is present
+# sodden soaked soaking boggy waterlogged soggy sopping drenched
+\bground(?:'s| is)? (?:all |very |really |absolutely |pretty |quite )*(?:sodden|soaked|soaking(?: wet)?|boggy
+    |waterlogged|soggy|sopping(?: wet)?|drenched)\b => ground is wet
 # keep leave
 \b(?:keep|leave) (it|them|mine|this|these) on\b(?! (?:the|my|a) (?:peg|hook|shelf|seat|rack)) => wear \1
 # hair
