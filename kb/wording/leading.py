@@ -18,6 +18,7 @@ from kb.model.questions import Query, Verdict
 from kb.model.values import YES, ValueSet, intersect, is_empty, is_subset, subtract
 from kb.wording.cases import Facts, say_depends
 from kb.wording.conditions import phrase_in
+from kb.wording.either import say_either
 from kb.wording.english import is_plural, sentence
 from kb.wording.labels import the_item
 from kb.wording.manners import is_manner
@@ -56,8 +57,8 @@ def say_ordinarily(lookup: Lookup, query: Query, rows: Rows) -> str:
     beside = goes_with(rows)
     if beside is not None:
         return _say_beside(lookup, query, rows, beside)
-    if instead := _say_one_of_two(lookup, query, rows):
-        return instead
+    if either := say_either(lookup, query, rows):
+        return either
     rigs = said.get(RIG) or place_of(lookup, query.items[:1], query.case.as_of).get(RIG)
     spoken = _spoken_of(rows)
     rigs = spoken if spoken is not None and (rigs is None or is_subset(spoken, rigs)) else rigs
@@ -84,21 +85,6 @@ def say_ordinarily(lookup: Lookup, query: Query, rows: Rows) -> str:
     covered = (_say_covered(lookup, rows, line, left, said) for line, left in lines)
     mostly = (say_mostly(lookup, rows, line, left, said) for line, left in lines)
     return next((line for line in chain(exact, covered, mostly) if line), "")
-
-
-def _say_one_of_two(lookup: Lookup, query: Query, rows: Rows) -> str:
-    """ "Yes. The skirt may be worn; it or the trousers must be": to who asks if one of two that must be may."""
-    facts = {fact for when, _ in rows for fact, _ in when}
-    if query.kind != "may" or query.polarity == "not" or query.value is not None or len(facts) != 1:
-        return ""
-    (worn,) = facts
-    found = {dict(when)[worn] == YES: verdict for when, verdict in rows}
-    if not worn.startswith(WORN) or len(found) != len(rows) or found.get(False) != "required":
-        return ""
-    it = "they" if is_plural(lookup.items[query.items[0]].label) else "it"
-    line = say_plain(lookup, "permitted", query).removesuffix(".")
-    both = " not both" if found[True] == "prohibited" else ""
-    return f"{line}; {it} or {the_item(lookup, worn.removeprefix(WORN))} must be{both and f',{both}'}."
 
 
 def _say_unless(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int], said: Usually) -> str:

@@ -1,0 +1,29 @@
+"""Of two things of which one must be worn, the one that is asked about: yes, and that there is a choice."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Query, Verdict
+from kb.model.values import YES
+from kb.wording.cases import Facts
+from kb.wording.english import is_plural
+from kb.wording.labels import the_item
+from kb.wording.situations import WORN
+from kb.wording.verdicts import say_plain
+
+
+def say_either(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]]) -> str:
+    """ "Yes. The skirt may be worn; it or the trousers must be": where the other thing alone decides."""
+    facts = {fact for when, _ in rows for fact, _ in when}
+    if query.kind != "may" or query.polarity == "not" or query.value is not None or len(facts) != 1:
+        return ""
+    (worn,) = facts
+    found = {dict(when)[worn] == YES: verdict for when, verdict in rows}
+    if not worn.startswith(WORN) or len(found) != len(rows) or found.get(False) != "required":
+        return ""
+    it = "they" if is_plural(lookup.items[query.items[0]].label) else "it"
+    line = say_plain(lookup, "permitted", query).removesuffix(".")
+    both = ", not both" if found[True] == "prohibited" else ""
+    return f"{line}; {it} or {the_item(lookup, worn.removeprefix(WORN))} must be{both}."
