@@ -19,9 +19,9 @@ from kb.answer.alike import told_alike, told_whichever, usual_verdict, with_besi
 from kb.answer.common import replaced
 from kb.borne_out import borne_out
 from kb.classes import class_told, goes_by_another_name
+from kb.enough import not_enough
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
-from kb.model.records import Fact
 from kb.reader.doubts.nearest import nearest_reading
 from kb.reader.doubts.offered import (
     are_parts,
@@ -42,6 +42,7 @@ from kb.reader.words.tokens import tokenize
 from kb.shown import by_a_clause, names_a_thing, to_read, told_or_read
 from kb.text import yes_or_no
 from kb.wording import say_query
+from kb.wording.surroundings import is_of_light
 
 if TYPE_CHECKING:
     from kb.reader.adjuncts import Rest
@@ -65,7 +66,8 @@ def answers_instead(
         once_more = partial(
             answers_instead, as_of=as_of, read=read, answer=answer, rests=_NONE, lookup=lookup
         )
-        told_without = _without_adjuncts(reading, as_of, read, answer, rests, lookup)
+        told_without = not_enough(reading, read, once_more, answer, lookup)
+        told_without = told_without or _without_adjuncts(reading, as_of, read, answer, rests, lookup)
         told_without = told_without or borne_out(reading, as_of, read, once_more, lookup)
         told_without = told_without or _of_outfit(reading, as_of, answer, lookup)
         told_without = told_without or by_a_clause(reading, as_of, answer, lookup)
@@ -373,17 +375,6 @@ def _is_sized(reading: Reading) -> bool:
     return any(span.role == "measure" for span in reading.spans)
 
 
-def _is_of_light(fact: Fact) -> bool:
-    """Whether a fact may be told by the time of day."""
-    names = [n for one in (fact, *fact.values) for n in (one.label, *one.other_labels)]
-    return any(word in _LIGHT for name in names for word in name.casefold().split())
-
-
-_LIGHT = frozenset(
-    {"dark", "darkness", "night", "day", "daylight", "light", "twilight", "dusk", "dawn", "hours"}
-)
-
-
 def _is_settled(told: Answer, rest: Rest, lookup: Lookup) -> bool:
     """Whether an answer holds whatever was left out: it depends on nothing that those words may have told."""
     if told.outcome != "answer" or told.verdict in ("silent", "conflict") or told.entries:
@@ -392,7 +383,7 @@ def _is_settled(told: Answer, rest: Rest, lookup: Lookup) -> bool:
         return True
     open_facts = {name for case in told.cases for name, _ in case.when}
     apart = all(
-        lookup.facts[name].family in _OF_THE_WEARER or (rest.timed and not _is_of_light(lookup.facts[name]))
+        lookup.facts[name].family in _OF_THE_WEARER or (rest.timed and not is_of_light(lookup.facts[name]))
         for name in open_facts
     )
     if open_facts and not (apart and rest.apart and rest.plain):

@@ -1,4 +1,4 @@
-"""Everyday places that are under a roof, and those that are not.
+"""Everyday places that are under a roof, and those that are not; facts that the time of day tells.
 
 Of others (a deck, a platform, a stand) either may be so.
 """
@@ -6,6 +6,8 @@ Of others (a deck, a platform, a stand) either may be so.
 from __future__ import annotations
 
 from collections.abc import Iterable
+
+from kb.model.records import Fact
 
 ROOMS = """
 office canteen classroom kitchen corridor hallway library museum shop hotel restaurant cafe pub bar cinema
@@ -43,3 +45,14 @@ def _is_room(words: list[str]) -> bool | None:
     if noun in _MORE_ROOMS or (noun in ROOMS.split() and noun not in _BOTH):
         return True
     return False if noun in _MORE_OPEN or (noun in OPEN_AIR.split() and noun not in _BOTH) else None
+
+
+def is_of_light(fact: Fact) -> bool:
+    """Whether a fact may be told by the time of day."""
+    names = [n for one in (fact, *fact.values) for n in (one.label, *one.other_labels)]
+    return any(word in _LIGHT for name in names for word in name.casefold().split())
+
+
+_LIGHT = frozenset(
+    {"dark", "darkness", "night", "day", "daylight", "light", "twilight", "dusk", "dawn", "hours"}
+)
