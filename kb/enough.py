@@ -27,7 +27,8 @@ _AS_LEAVE = (
     (
         Pattern(
             r"(?i)\bI(?:['\u2019]ve| have)? (?:only|just) (?:got |have )?"
-            r"(?P<thing>(?:my|the|an?|some) [\w' -]+?)(?: on)?[.,;:!?]+ *(?:so |and )?(?:is|are) (?:that|it|this|they|those|these) enough\b"
+            r"(?P<thing>(?:my|the|an?|some) [\w' -]+?)(?: on)?[.,;:!?]+ *"
+            r"(?:so |and )?(?:is|are) (?:that|it|this|they|those|these) enough\b"
         ),
         r"May I wear only \g<thing>",
     ),
