@@ -12,6 +12,7 @@ from typing import Literal, NamedTuple
 from kb.model.lookup import Lookup
 from kb.model.records import Named
 from kb.reader.phrases.english import PHRASES, SKIPPED_INSIDE_LABELS
+from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize, word_key
 
 EntryKind = Literal[
@@ -119,12 +120,26 @@ class Lexicon:
         )
 
     @cached_property
+    def is_for_the_young(self) -> bool:
+        """Whether pupils or cadets are among those whom the books dress, so that parents and siblings ask."""
+        return any(
+            not _YOUNG.isdisjoint(label.casefold().split())
+            for named in (*self._lookup.base.facts, *self._lookup.base.groups)
+            if getattr(named, "family", getattr(named, "fact", "")) in ("grade", "branch")
+            for one in (named, *getattr(named, "values", ()))
+            for label in labels_of(one)
+        )
+
+    @cached_property
     def known_words(self) -> frozenset[str]:
         """Keys of every word that the books use: none of them is a misspelling."""
         texts = (clause.text for clause in self._lookup.base.clauses)
         return frozenset(token.key for text in texts for token in tokenize(text)) | {
             word_key(word) for word in self.label_words
         }
+
+
+_YOUNG = word_set("pupil pupils student students cadet cadets child children chorister choristers year")
 
 
 def joined(name: str) -> str:

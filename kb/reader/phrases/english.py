@@ -19,7 +19,7 @@ person: you|one|someone|anyone|somebody|anybody|everyone|everybody|person|person
 |personnel|staff|those|each|each person|all members|every member|the wearer|wearer|wearers|we all
 |all of us|a member of the service
 |mate|mates|friend|friends|colleague|colleagues|shipmate|shipmates|workmate|workmates
-|son|sons|daughter|daughters|brother|brothers|sister|sisters|nephew|niece|cousin
+kin: son|sons|daughter|daughters|brother|brothers|sister|sisters|nephew|niece|cousin
 det: a|an|the|any|some|this|that|these|those|all|every|pair of|a pair of|pairs of|another|other|the same
 |both|its|their|there|kind of|type of|sort of|kinds of|types of|piece of|pieces of
 poss: my|your|our|his|my own|your own|their own

@@ -329,6 +329,8 @@ def find_pieces(text: str, tokens: tuple[Token, ...], lexicon: Lexicon) -> tuple
             if (last - first > 1 and last - 1 in starts) or is_penalty(tokens, first):
                 break
             piece = phrase_piece(tokens, first, last)
+            if piece is not None and piece.tag == "kin":
+                piece = Piece(first=first, last=last, tag="person") if lexicon.is_for_the_young else None
             if piece is not None and not (piece.tag in ("body", "place") and _runs_on(piece, names)):
                 candidates.append(piece)
     candidates.sort(key=lambda piece: _strength(piece, tokens))

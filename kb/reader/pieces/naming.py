@@ -361,14 +361,14 @@ def _bearing(items: Iterable[str], lookup: Lookup) -> set[str]:
 def of_whom(entries: tuple[Entry, ...], pieces: Iterable[Piece], lookup: Lookup) -> tuple[Entry, ...]:
     """ "A coxswain ... his badge": the one of these that is called after what the wearer is said to be."""
     held = [p.fact for p in pieces if p.tag == "fact" and lookup.facts[p.fact].family in CREDENTIALS]
-    words = {
-        token.key
-        for fact in held
-        for token in tokenize(lookup.facts[fact].label)
-        if token.key not in CREDENTIAL_NOUNS and len(token.key) > 3
-    }
-    called = tuple(e for e in entries if words & {t.key for t in tokenize(lookup.items[e.id].label)})
-    return called if len(called) == 1 else entries
+    names = [[token.key for token in tokenize(lookup.facts[fact].label)] for fact in held]
+    words = {key for name in names for key in name if key not in CREDENTIAL_NOUNS and len(key) > 3}
+    heads = words & {name[-1] for name in names}  # a school prefect has the prefect's badge, not the school's
+    for said in (words, heads):
+        called = tuple(e for e in entries if said & {t.key for t in tokenize(lookup.items[e.id].label)})
+        if len(called) == 1:
+            return called
+    return entries
 
 
 def credential_of(piece: Piece, lookup: Lookup) -> str | None:

@@ -284,6 +284,7 @@ def told_before(reading: Reading, previous: Reading, talk: Talk) -> Reading:
     if where is None or reading.spans == ():
         return reading
     meant = the_one_named(reading.question[slice(*where)], (v for v, _ in ask.choices), previous, talk.lookup)
+    meant = _or_the_other(meant, reading, (value for value, _ in ask.choices))
     meant = meant or _the_one_tested(reading.question[: where[0]], ask, previous, talk.lookup)
     again = _with_name(reading, where, meant, previous, talk) if meant is not None else reading
     return again if again.query is not None else reading
@@ -321,10 +322,25 @@ def kind_named_before(reading: Reading, previous: Reading, talk: Talk) -> Readin
     (span,) = spans
     lead = reading.question[: span.start].casefold().split()[-1:]
     meant = the_one_named(span.text, kinds, previous, lookup) if lead and lead[0] in _DEFINITE else None
+    meant = _or_the_other(meant, reading, (other for other in kinds if other != kind))
     if meant is None or meant == kind:
         return reading
     again = _with_name(reading, (span.start, span.end), meant, previous, talk)
     return again if again.query is not None and again.query.items == (meant,) else reading
+
+
+_BESIDES = Pattern(
+    r"(?i)\b(?:as well|too)\W*$|^and\b.*\b(?:can|may|could|should) \w+ (?:wear|have|carry|put on) the\b"
+)
+"""What is asked beside the thing before, also as it was put for "the pin as well"."""
+
+
+def _or_the_other(meant: str | None, reading: Reading, items: Iterable[str]) -> str | None:
+    """ "Can I wear the pin as well?", after the badge that is a pin, too: the other pin."""
+    if meant is None or _BESIDES.search(reading.question) is None:
+        return meant
+    others = [item for item in items if item != meant]
+    return others[0] if len(others) == 1 else None
 
 
 def _last_so_called(reading: Reading, previous: Reading, talk: Talk) -> tuple[tuple[int, int], str] | None:
