@@ -34,9 +34,17 @@ _AS_LEAVE = (
     ),
     (
         Pattern(
-            r"(?i)\b(?:is it (?:true|right) that )?(?:(?:is|are|will|would)(?: just| only)? )?"
-            r"(?P<thing>(?:(?:my|the|an?|some|our) )?[\w'-]+(?: [\w'-]+){0,3}?)"
-            r"(?: (?:on (?:its|their) own|by (?:itself|themselves)|alone))?(?: is| are| be)? enough\b"
+            r"(?i)\b(?:is|are|will|would)(?: just| only)? (?P<thing>(?:(?:my|the|an?|some|our) )?"
+            r"[\w'-]+(?: [\w'-]+){0,3}?)"
+            r"(?: (?:on (?:its|their) own|by (?:itself|themselves)|alone))?(?: be)? enough\b"
+        ),
+        r"May I wear \g<thing>",
+    ),
+    (
+        Pattern(
+            r"(?i)\bis it (?:true|right) that (?P<thing>(?:(?:my|the|an?|some|our) )?"
+            r"[\w'-]+(?: [\w'-]+){0,3}?)"
+            r"(?: (?:on (?:its|their) own|by (?:itself|themselves)|alone))? (?:is|are) enough\b"
         ),
         r"May I wear \g<thing>",
     ),

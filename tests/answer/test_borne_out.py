@@ -25,10 +25,10 @@ def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
         ("demo", "Now winter's started, should I be tarring my lined smock?", "prohibited", "2.8", "started"),
         (
             "fourth",
-            "No first-aid qualification yet but my sister lent me her first-aid badge; can I wear it?",
+            "No first-aid qualification yet but my aunt lent me her first-aid badge; can I wear it?",
             "prohibited",
             "4.4",
-            "sister",
+            "aunt",
         ),
         (
             "fifth",
