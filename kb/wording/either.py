@@ -8,14 +8,13 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
 from kb.model.values import YES
 from kb.wording.cases import Facts
-from kb.wording.english import is_plural
 from kb.wording.labels import the_item
 from kb.wording.situations import WORN
 from kb.wording.verdicts import say_plain
 
 
 def say_either(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]]) -> str:
-    """ "Yes. The skirt may be worn; it or the trousers must be": where the other thing alone decides."""
+    """ "Yes. The skirt may be worn, or the trousers: one of the two must be"; the other alone decides."""
     facts = {fact for when, _ in rows for fact, _ in when}
     if query.kind != "may" or query.polarity == "not" or query.value is not None or len(facts) != 1:
         return ""
@@ -23,7 +22,6 @@ def say_either(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict
     found = {dict(when)[worn] == YES: verdict for when, verdict in rows}
     if not worn.startswith(WORN) or len(found) != len(rows) or found.get(False) != "required":
         return ""
-    it = "they" if is_plural(lookup.items[query.items[0]].label) else "it"
     line = say_plain(lookup, "permitted", query).removesuffix(".")
     both = ", not both" if found[True] == "prohibited" else ""
-    return f"{line}; {it} or {the_item(lookup, worn.removeprefix(WORN))} must be{both}."
+    return f"{line}, or {the_item(lookup, worn.removeprefix(WORN))}: one of the two must be{both}."
