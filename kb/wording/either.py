@@ -20,8 +20,11 @@ def say_either(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict
         return ""
     (worn,) = facts
     found = {dict(when)[worn] == YES: verdict for when, verdict in rows}
-    if not worn.startswith(WORN) or len(found) != len(rows) or found.get(False) != "required":
+    if not worn.startswith(WORN) or not len(rows) == len(found) == _SIDES or found[False] != "required":
         return ""
     line = say_plain(lookup, "permitted", query).removesuffix(".")
     both = ", not both" if found[True] == "prohibited" else ""
     return f"{line}, or {the_item(lookup, worn.removeprefix(WORN))}: one of the two must be{both}."
+
+
+_SIDES = 2  # with the other thing on, and without it
