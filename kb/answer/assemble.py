@@ -137,6 +137,10 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     if query.kind == "may" and verdict == "required" and (worn := _worn_so(engine, query, answer)):
         return worn
     answer = replaced(answer, notes=(*company, *answer.notes, *act_notes(engine, query, verdict)))
+    if query.case.facts:
+        from kb.answer.nearly import with_nearly  # noqa: PLC0415  many tell nothing
+
+        answer = with_nearly(engine, query, answer)
     if query.case.alone:
         from kb.answer.lacking import said_alone  # noqa: PLC0415
 

@@ -14,7 +14,7 @@ import msgspec
 from kb.answer.citing import citation
 from kb.model.conditions import evaluate, tests
 from kb.model.lookup import Lookup
-from kb.model.questions import Answer, Query
+from kb.model.questions import Answer, Citation, Query
 from kb.model.records import Modality, Rule
 from kb.model.values import intersect, is_empty
 from kb.reasoner import Engine
@@ -87,7 +87,18 @@ def with_elsewhere(engine: Engine, query: Query, answer: Answer) -> Answer:
     rest = "otherwise no clause allows or forbids it here." if plain and not left else _SILENT
     if plain and not left and query.value is None and _is_leave_of_its_own(engine, rules, answer):
         start, rest = _as_no(start), NONE_ALLOWS
-    return msgspec.structs.replace(answer, headline=" ".join((f"{start}{rest}", *said)))
+    return msgspec.structs.replace(
+        answer,
+        headline=" ".join((f"{start}{rest}", *said)),
+        citations=_with_clauses(engine.lookup, answer.citations, rules),
+    )
+
+
+def _with_clauses(lookup: Lookup, cited: tuple[Citation, ...], rules: Sequence[Rule]) -> tuple[Citation, ...]:
+    """What is cited, and the clauses of the rules that the sentence names besides."""
+    there = {one.clause for one in cited}
+    besides = dict.fromkeys(rule.clause for rule in rules if rule.clause not in there)
+    return (*cited, *(citation(lookup, clause, ()) for clause in besides))
 
 
 NONE_ALLOWS = "otherwise no clause allows it here."

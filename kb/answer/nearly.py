@@ -1,0 +1,74 @@
+"""What fails by one thing that was told: leave, or a duty, whose case the question meets in all but that.
+
+"Clear, but blowing 50 km/h: shell jacket?" asks in the light of the clause that lets one go without it in
+clear weather unless the wind is above 40 km/h. The duty comes from another clause; this tells why it stands.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import msgspec
+
+from kb.answer.citing import citation
+from kb.model.conditions import AllOf, Condition, evaluate, tests
+from kb.model.lookup import Lookup
+from kb.model.questions import Answer, Query
+from kb.model.records import Rule
+from kb.model.values import ValueSet
+from kb.reasoner import Engine
+from kb.text import yes_or_no
+from kb.wording import clause_reference, say_rule
+
+_STANDING = ("grade", "branch", "rig", "worn")
+_LONGEST = 240
+
+
+def with_nearly(engine: Engine, query: Query, answer: Answer) -> Answer:
+    """The answer with the clauses of what would turn it, under what was told but for one thing."""
+    lookup = engine.lookup
+    cited = {one.clause for one in answer.citations}
+    rules = [
+        rule
+        for rule in _turning(engine, query, answer)
+        if rule.clause not in cited
+        and not rule.residual
+        and _is_nearly(engine.condition(rule.id), dict(query.case.facts), lookup)
+    ]
+    if not rules:
+        return answer
+    clauses = dict.fromkeys(rule.clause for rule in rules)
+    told = dict.fromkeys(
+        f"{said.removesuffix('.')} ({clause_reference(lookup, rule.clause)}): that is not so here."
+        for rule in rules
+        if len(said := say_rule(lookup, rule)) <= _LONGEST
+    )
+    return msgspec.structs.replace(
+        answer,
+        citations=(*answer.citations, *(citation(lookup, clause, ()) for clause in clauses)),
+        notes=(*answer.notes, *told),
+    )
+
+
+def _turning(engine: Engine, query: Query, answer: Answer) -> Iterator[Rule]:
+    """The leave that excepts from the ban or duty that is told, or the duty or ban of which one is free."""
+    group = (engine.lookup.rules[name] for name in engine.group(query.items[0], query.aspect).rules)
+    if answer.verdict in ("permitted", "not_required"):
+        against = "must" if (query.kind == "must") is (query.polarity == "do") else "must_not"
+        yield from (rule for rule in group if rule.modality == against)
+    elif answer.verdict in ("required", "prohibited") or yes_or_no(answer.headline):
+        carrying = {rule for cited in answer.citations for rule in cited.rules}
+        leave = (rule for rule in group if rule.modality in ("may", "need_not"))
+        yield from (rule for rule in leave if not carrying.isdisjoint(rule.exception_to))
+
+
+def _is_nearly(condition: Condition, told: dict[str, ValueSet], lookup: Lookup) -> bool:
+    """Whether one part of a condition was told to be so, and another not to be."""
+    parts = condition.parts if isinstance(condition, AllOf) else (condition,)
+    truths = {evaluate(part, told.get) for part in parts if _is_of_the_case(part, lookup)}
+    return truths >= {True, False}
+
+
+def _is_of_the_case(part: Condition, lookup: Lookup) -> bool:
+    """Whether a part is more than who somebody is, in which rig, and with what."""
+    return any(lookup.facts[test.fact].family not in _STANDING for test in tests(part))
