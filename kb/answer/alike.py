@@ -245,7 +245,7 @@ def usual_verdict(answer: Answer, lookup: Lookup) -> Verdict | None:
     if answer.verdict != "conditional":
         return answer.verdict
     query = answer.reading.query
-    said = usually_in(lookup, query) if query is not None else {}
+    said = usually_in(lookup, query, of_duty=False) if query is not None else {}
     usual = ordinary(lookup, [(case.when, case.verdict) for case in answer.cases], said)
     return answer.cases[usual].verdict if usual is not None else None
 

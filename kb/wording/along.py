@@ -65,12 +65,17 @@ def _is_told(lookup: Lookup, fact: str, values: ValueSet) -> bool:
     return values == YES if record.kind == "yes_no" else record.kind == "choice"
 
 
+def _is_measured(lookup: Lookup, fact: str) -> bool:
+    """Whether a fact is one of degrees, of which anything that is told is so: a temperature, the going."""
+    return lookup.facts[fact].family == "situation" and lookup.facts[fact].kind in ("scale", "quantity")
+
+
 def goes_along_of(
     lookup: Lookup, known: Mapping[str, ValueSet], items: Sequence[str], day: datetime.date | None
 ) -> dict[str, ValueSet]:
     """The places and tasks without which the books say nothing of a thing in what is told: goggles in falling
     snow are for those on snow."""
-    told = {fact: values for fact, values in known.items() if _is_told(lookup, fact, values)}
+    told = {fact: v for fact, v in known.items() if _is_told(lookup, fact, v) or _is_measured(lookup, fact)}
     wider = {other for item in items[:1] for other in lookup.broader(item)}
     bearing = [
         condition

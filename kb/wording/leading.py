@@ -21,6 +21,7 @@ from kb.wording.conditions import phrase_in
 from kb.wording.either import say_either
 from kb.wording.english import is_plural, sentence
 from kb.wording.labels import the_item
+from kb.wording.left_off import rigs_of_duty
 from kb.wording.manners import is_manner
 from kb.wording.mostly import IN_SOME_DISAGREE, say_mostly
 from kb.wording.phrases import WEARER
@@ -62,12 +63,14 @@ def say_ordinarily(lookup: Lookup, query: Query, rows: Rows) -> str:
     rigs = said.get(RIG) or place_of(lookup, query.items[:1], query.case.as_of).get(RIG)
     spoken = _spoken_of(rows)
     rigs = spoken if spoken is not None and (rigs is None or is_subset(spoken, rigs)) else rigs
-    if rigs is not None and (in_rig := _say_in_rig(lookup, query, rows, rigs, told=RIG in said)):
+    answers = [means_yes(lookup, query, verdict) for _, verdict in rows]
+    alike = len({*answers}) == 1 and rigs_of_duty(lookup, query) is not None  # "Yes. ...; it must not be if"
+    told = RIG in said
+    if rigs is not None and not alike and (in_rig := _say_in_rig(lookup, query, rows, rigs, told=told)):
         return in_rig
     usual = ordinary_rows(lookup, rows, said)
     if not usual:
         return ""
-    answers = [means_yes(lookup, query, verdict) for _, verdict in rows]
     leading = {answers[index] for index in usual}
     if len(leading) != 1 or None in leading:
         return _say_only_if(lookup, query, rows)
@@ -207,7 +210,8 @@ def _say_in_rig(lookup: Lookup, query: Query, rows: Rows, rigs: ValueSet, *, tol
     left = [verdict for when, verdict in rows if _may_have(when, RIG, others)]
     one = len({*left}) == 1 and left[0] != "conditional"
     silent = one and left[0] == "silent"
-    if not left or not (told or one) or query.value is not None or (query.polarity == "not" and not silent):
+    off = query.polarity == "not" and not silent and rigs != rigs_of_duty(lookup, query)
+    if not left or not (told or one) or query.value is not None or off:
         return ""
     table = [
         (tuple(test for test in when.items() if test[0] != RIG or not is_subset(rigs, test[1])), verdict)

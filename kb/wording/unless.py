@@ -22,6 +22,7 @@ from kb.wording.bystanders import guests, is_far
 from kb.wording.cases import Facts
 from kb.wording.conditions import phrase_in
 from kb.wording.labels import GRADE, is_place
+from kb.wording.left_off import rigs_of_duty
 from kb.wording.normal import positive
 from kb.wording.phrases import WEARER
 from kb.wording.presumed import (
@@ -45,6 +46,8 @@ from kb.wording.trades import grade_of_branch, not_in_rig, outfit_rigs, rig_orde
 Usually = Mapping[str, ValueSet]
 _ALWAYS_SOMETHING = (GRADE, "branch", "rig")  # everybody has one: none of them is out of the ordinary
 _RARE = 2  # a place or an activity is one of several: rare is fewer than half of them
+_FEW = 4  # at most a quarter is few: what holds but for them is said with them named
+_FEWS = frozenset({GRADE, "branch"})
 _MOST_JOINED = 3  # cases that "when" joins in a line of a list
 _LONGEST_JOINED = 170  # characters of them
 _LONGEST = 120  # characters of an exception beside a verdict
@@ -78,8 +81,8 @@ def usually(lookup: Lookup, day: datetime.date | None, stated: Facts = ()) -> Us
     return {**along, **on, **of_month, **place, **grade_of(lookup, stated, day), **of_leave, **found}
 
 
-def usually_in(lookup: Lookup, query: Query) -> Usually:
-    """What is ordinary in what a question tells.
+def usually_in(lookup: Lookup, query: Query, *, of_duty: bool = True) -> Usually:
+    """What is ordinary in what a question tells; with `of_duty` that a thing is a duty where it is asked of.
 
     Of the rigs in which things that are worn with it have their place those count that it has itself.
     """
@@ -90,6 +93,8 @@ def usually_in(lookup: Lookup, query: Query) -> Usually:
     own = place_of(lookup, query.items[:1], query.case.as_of) if RIG in found else {}
     if RIG in own and not is_empty(both := intersect(found[RIG], own[RIG])):
         found[RIG] = both
+    if of_duty and RIG not in found and (due := rigs_of_duty(lookup, query)) is not None:
+        found[RIG] = due
     found |= award_of(lookup, query.items[:1])
     found = goes_along_of(lookup, dict(query.case.facts), query.items, query.case.as_of) | found
     return {**must_be_worn(lookup, query.case.facts, query.items, query.case.as_of), **found}
@@ -133,6 +138,11 @@ def ordinary_sets(
             found[fact] = subtract(lookup.domain(RIG), private)
         elif fact == GRADE and guests(lookup):
             found[fact] = subtract(lookup.domain(GRADE), Choices(guests(lookup)))
+    for fact in _FEWS.intersection(found).difference(said):
+        if not _is_few(lookup, fact, subtract(lookup.domain(fact), found[fact])):
+            del found[fact]  # several few are many
+            if fact == GRADE and guests(lookup):
+                found[fact] = subtract(lookup.domain(GRADE), Choices(guests(lookup)))
     return found
 
 
@@ -247,7 +257,9 @@ def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
         return False
     if record.family in _ALWAYS_SOMETHING:
         apart = out_of_uniform(lookup) if fact == RIG else Choices(guests(lookup)) if fact == GRADE else None
-        return apart is not None and not is_empty(values) and is_subset(values, apart)
+        if apart is not None and not is_empty(values) and is_subset(values, apart):
+            return True
+        return fact in _FEWS and _is_few(lookup, fact, values)
     if record.kind == "yes_no":
         return values == YES
     if record.family == "authorisation":
@@ -265,6 +277,14 @@ def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
         if denied[0] != denied[1]:
             return denied[1]  # "unless the weather is foul", however many kinds of foul weather there are
     return 0 < len(members_of(lookup, fact, values)) * _RARE < len(lookup.order(fact))
+
+
+def _is_few(lookup: Lookup, fact: str, values: ValueSet) -> bool:
+    return (
+        0
+        < len(members_of(lookup, fact, intersect(lookup.domain(fact), values))) * _FEW
+        <= len(lookup.order(fact))
+    )
 
 
 def say_exceptions(

@@ -53,6 +53,17 @@ def test_what_the_books_say_of_a_thing_in_what_is_told_is_said_of_a_place(opened
 @pytest.mark.parametrize(
     ("book", "question", "headline"),
     [
+        # A thing is left off in the rigs in which it is a duty; what would be so in another is said as well.
+        ("cathedral", "Can a Steward take the blazer off when it's 28 degrees?", "Yes, in floor dress: the navy blazer may be left off, unless the wearer is in the Bishop's presence;"),
+        ("cathedral", "It's 28 degrees and the Bishop is here. Can I leave my blazer off, I'm a Steward?", "No, in floor dress: the navy blazer must be worn;"),
+        ("museum", "It's 26 degrees in the long gallery. Can I take my blazer off?", "Yes. The slate blazer need not be worn; it must not be if the wearer is in evening dress."),
+        ("firebrigade", "Do I need the high-vis?", "It depends"),
+        # Degrees that a rule names are told of its place and task; without them it stays open.
+        ("racecourse", "Going's been declared heavy. As a rider do I have to have goggles?", "Yes. The clear goggles must be worn, unless the wearer is not riding in a race."),
+        ("racecourse", "As a rider do I have to have goggles?", "It depends on the activity and the going"),
+        # One grade or branch of many is named as the exception, but where they are several it depends.
+        ("zoo", "In yard dress and the air is 26 °C in the middle of October. Are work shorts ok?", "Yes. The work shorts may be worn, unless "),
+        ("quarry", "wedding ring under my gloves, fine?", "It depends on the wearer's grade"),
         ("museum", "Do I need gloves for books?", "No: the nitrile gloves need not be worn, unless "),
         ("museum", "Are cotton gloves OK for a gilded frame?", "Yes. The cotton gloves may be worn, unless "),
         ("pool", "Sunglasses on watch at the lido in bright sun?", "Yes: the sunglasses must be worn; they need not be if the wearer is not a guard"),
