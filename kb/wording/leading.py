@@ -64,9 +64,11 @@ def say_ordinarily(lookup: Lookup, query: Query, rows: Rows) -> str:
     spoken = _spoken_of(rows)
     rigs = spoken if spoken is not None and (rigs is None or is_subset(spoken, rigs)) else rigs
     answers = [means_yes(lookup, query, verdict) for _, verdict in rows]
-    alike = len({*answers}) == 1 and rigs_of_duty(lookup, query) is not None  # "Yes. ...; it must not be if"
+    settled = (
+        len({*answers}) == 1 and rigs_of_duty(lookup, query) is not None
+    )  # "Yes. ...; it must not be if"
     told = RIG in said
-    if rigs is not None and not alike and (in_rig := _say_in_rig(lookup, query, rows, rigs, told=told)):
+    if rigs is not None and not settled and (in_rig := _say_in_rig(lookup, query, rows, rigs, told=told)):
         return in_rig
     usual = ordinary_rows(lookup, rows, said)
     if not usual:

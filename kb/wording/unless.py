@@ -280,11 +280,8 @@ def _is_rare(lookup: Lookup, fact: str, values: ValueSet) -> bool:
 
 
 def _is_few(lookup: Lookup, fact: str, values: ValueSet) -> bool:
-    return (
-        0
-        < len(members_of(lookup, fact, intersect(lookup.domain(fact), values))) * _FEW
-        <= len(lookup.order(fact))
-    )
+    several = len(members_of(lookup, fact, values)) if isinstance(values, Choices) else 0
+    return 0 < several * _FEW <= len(lookup.order(fact))
 
 
 def say_exceptions(
