@@ -18,6 +18,8 @@ SPOKEN = (
     ("demo", "Is a {gopro} on the boat helmet allowed when boarding?", "7.9"),
     ("third", "May I {juggle} in the warning vest?", "34"),
     ("fifth", "May I {twirl} the umbrella on parade?", "6.8"),
+    # who is dressed how is told by no clause that dresses nobody, whatever words they share
+    ("zoo", "What do I wear when I'm {helping} out for the day as a volunteer?", "1.2"),
 )
 
 

@@ -28,6 +28,7 @@ from kb.reader.recast.telling import (
     asked_for,
     british,
     clause_words,
+    dresses,
     is_ruled,
     tells,
     word_level,
@@ -119,6 +120,8 @@ def clause_by_most_words(
     if clause is None or (surely and (kind not in SURE - {"who", "name", "number"} or len(counted) < _WORDS)):
         return None
     if asked == "who" and not any(word.core for word in counted):
+        return None
+    if not dresses(reading.question, clause, lookup):
         return None
     if (
         len(counted) < _WORDS

@@ -32,8 +32,8 @@ from kb.reader.recast.telling import (
     analysed,
     asked_for,
     british,
+    can_tell,
     clause_words,
-    frees_whom_asked,
     is_ruled,
     tells,
     word_level,
@@ -72,7 +72,7 @@ def clause_by_words(found: Understood, case: Case, lookup: Lookup) -> Query | No
         clause
         for clause in lookup.base.clauses
         if is_in_force(clause, case.as_of) and (len(core) > 1 or _is_headed(core[0], clause, found))
-        if frees_whom_asked(found.text, clause)
+        if can_tell(found.text, clause, lookup)
     ]
     near = every = list(_near(units, clauses, asked, lookup))
     bare = len(units) > 1 and all(unit.piece is not None and unit.piece.tag in _NAMES for unit in units)

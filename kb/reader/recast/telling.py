@@ -166,6 +166,23 @@ def is_ruled(items: Sequence[str], clause: Clause, lookup: Lookup) -> bool:
     return any(not ruled.isdisjoint(lookup.broader(item)) for item in items)
 
 
+def can_tell(text: str, clause: Clause, lookup: Lookup) -> bool:
+    """Whether a clause is of the sort that is asked for: of leave, of what is worn."""
+    return frees_whom_asked(text, clause) and dresses(text, clause, lookup)
+
+
+def dresses(text: str, clause: Clause, lookup: Lookup) -> bool:
+    """Whether a clause says that something is worn or carried, where it is asked what somebody wears."""
+    worn = ("wear", "carrying")
+    return _WHAT_IS_WORN.search(text) is None or any(r.aspect in worn for r in lookup.rules_of(clause.id))
+
+
+_WHAT_IS_WORN = Pattern(
+    r"(?i)\bwhat(?:['\u2019]?s)?(?: \w+){0,7}? (?:(?:wear|wears|wearing|dress in|kit|outfit)\b"
+    r"|(?:put|puts|have|has|goes|go) on(?= (?:to|for|when|in|at|if|while)\b|[?.,]|$))"
+)
+
+
 def frees_whom_asked(text: str, clause: Clause) -> bool:
     """Whether a clause is on leave, where it is asked who is let off something: not the duty itself."""
     return _LET_OFF.search(text) is None or _FREES.search(clause.text) is not None
