@@ -46,7 +46,10 @@ _NEVER = word_set("""
     from away up down off out over under in on inside outside behind above below between against
 """)
 """Words that turn or bound what is said, that tell a fault, and those of leave and of where a thing sits."""
-_BOUNDS = word_set("only whole happen happened happens changed change pass")
+_BOUNDS = word_set("""
+    only whole happen happened happens changed change pass lend lends lending lent loan loaned borrow borrows
+    borrowed borrowing
+""")
 """Words that bound what is asked, or ask for something else than for what holds."""
 _DENYING = word_set("not n't never no")
 _REASONS = word_set("because since thanks due owing given as")
@@ -58,7 +61,7 @@ _LEADS = word_set("if because cos when while whilst since though although as so"
 _REMARKING = word_set("it they i we he she its im ive theyre that this only just")
 _TURNING = word_set("""
     no not n't never nor neither none nothing except unless without instead rather but or another other
-    second too enough
+    second too enough lend lends lending lent loan borrow borrows borrowing borrowed
 """)
 """Words that make what is asked of it another thing, or nothing."""
 _RELATIVE, _REACH = word_set("that which who whose whom"), 4

@@ -12,9 +12,29 @@ _MIND = (
 _WILL = r"(?:(?:'ll|'d| will| would| can| could)(?: ever| really)?)?"
 _TAG = r"(?:,? (?:do|does|will|would|can|could) (?:they|he|she|anyone|anybody|you))"
 _OVER = r"(?: (?:about|over|at|to))?"
+_WHO_MINDS = (
+    r"(?:and |but |so |honestly,? )*who(?:'s going to|'s gonna|'ll|'d| will| would| is going to)"
+    r"(?: ever| really| even)* (?:mind|care|object|notice|complain|bother|worry|fuss)(?: about it)? if <i>"
+)
+_STOP = r"(?:\W*$|\?(?= ))"
+_THING = r"(?!(?:it|that|this|them|those|these|me|him|her|us)\b|\w+ing\b)"
 _AFTER = r"(?=\W*$|,? (?:in|on|at|with|when|while|whilst|under|during|for|if)\b)"
 
 MISLEADING_ASIDES = rf"""
+# who
+^((?:[^?]*[.;:,–-] )?){_WHO_MINDS} (?!(?:not|never|do|did|\w+n't|kept|wore|had|carried) )([^?.;]+?){_STOP}
+     => \1may I \2?
+^((?:[^?]*[.;:,–-] )?){_WHO_MINDS} kept ([^?.;]+?){_STOP} => \1may I keep \2?
+^((?:[^?]*[.;:,–-] )?){_WHO_MINDS} wore ([^?.;]+?){_STOP} => \1may I wear \2?
+^((?:[^?]*[.;:,–-] )?){_WHO_MINDS} had ([^?.;]+?){_STOP} => \1may I have \2?
+^((?:[^?]*[.;:,–-] )?){_WHO_MINDS} carried ([^?.;]+?){_STOP} => \1may I carry \2?
+^((?:[^?]*[.;:,–-] )?){_WHO_MINDS} (?:don't|didn't|do not|did not) (?:wear|have|bother with|put on)
+    \s([^?.;]+?){_STOP} => \1may I go without \2?
+# harm
+^((?:[^?]*[.;:–-] )?)(?:surely |but |so )*(?:there(?:'s| is) )?no (?:real |great )?harm in {_THING}
+    ([^?.;,]+?)(?:,? is there|,? surely)?\W*$ => \1may I have \2?
+^((?:[^?]*[.;:–-] )?)(?:but |so )*(?:where|what)(?:'s| is) the (?:real )?harm in {_THING}([^?.;,]+?)\W*$
+     => \1may I have \2?
 # problem issue worry trouble deal bother
 (^|[.;:,–-] )(?:surely |but |so )*(?!what\b|which\b|who\b|how\b|where\b|when\b|there\b|it\b|that\b|this\b)
     ([^.;?!,]+?) (?:isn't|aren't|is not|are not|won't be|wouldn't be|can't be|shouldn't be) (?:<very> )*
@@ -30,6 +50,14 @@ MISLEADING_ASIDES = rf"""
     |broken)\s<own> ((?:[\w-]+ ){{0,2}}?[\w-]+)(?: (?:yesterday|today|last \w+|at home|this \w+
     |on the \w+))?[.;,]+ (?:so )?(can|may|could) (<i>) borrow (?:one|another(?: one)?|a spare(?: one)?)\b
      => \1\3 \4 borrow a \2
+# lend lent loan borrow
+^((?:[^?]*[.;,] )?)(?:(?:my|our|the|a|one of (?:my|our|the))(?: [\w-]+){{1,3}}?|he|she|they|some(?:one|body))
+    (?:'s|'ve| has| have)? (?:just )?(?:forgotten|forgot|lost|left|mislaid|broken|broke|torn|ripped|ruined
+    |needs?|wants?|lacks|(?:hasn't|haven't) got|(?:got )?no|doesn't have|don't have)
+    \s(?:<own> |an? |the |any )?((?:[\w-]+ ){{0,2}}?[\w-]+)(?: (?:yesterday|today|at home|this \w+
+    |on the \w+|in the \w+))?[.;,]+ (?:so )?(can|may|could) (<i>)
+    \s(?:lend|loan) (?:him|her|them) (?:mine|ours|my (?:spare|other|old|second)(?: one| pair)?|one of mine)\b
+     => \1\3 \4 lend the \2
 # phone phones mobile mobiles telephone smartphone bag bags rucksack backpack handbag lighter knife camera
      umbrella
 \b(?:take|bring) (<the> (?:[\w-]+ )?(?:phones?|mobiles?(?: phone)?|telephone|smartphone|bags?|rucksack

@@ -1,6 +1,7 @@
 """How old somebody is: "I'm 17", "my lad's a cadet, 15", "a 16-year-old", as the books measure an age.
 
-Where no rule turns on an age, and no clause speaks of one, it is left out: the answer is the same at any.
+Where nothing that the books say of the things asked about speaks of an age, it is left out: the answer is the
+same at any.
 """
 
 from __future__ import annotations
@@ -10,7 +11,10 @@ from collections.abc import Iterator
 from functools import cache
 
 from kb.measures import same_dimension
+from kb.model.conditions import tests
 from kb.model.lookup import Lookup
+from kb.model.records import Named
+from kb.model.values import contains
 from kb.reader.phrases.leads import COLLEAGUES, KIN
 from kb.reader.pieces.pieces import Understood
 from kb.text import Pattern
@@ -22,9 +26,15 @@ _JUST = r"(?:(?:only|just|now|turned|already|barely|aged) )*"
 _AGE = r"(?P<age>[1-9]\d)"
 _OLD = r"(?:[- ]?years?[- ]?old|[- ]?yrs?[- ]?old|[- ]?y\.?o\.?|[- ]?years? of age)"
 _ENDS = r"(?=\s*(?:[.,;?!]|$)|\s+(?:and|but|so)\b)"
+_SINCE = (
+    r"(?:yesterday|today|recently|last (?:week|month|year|summer|winter|autumn|spring|\w+day)"
+    r"|(?:this|the other) (?:week|month|day|\w+day)"
+    r"|(?:(?:a|\d+|a few|two|three) )?(?:days?|weeks?|months?) ago)"
+)
 _WAYS = (
     rf"(?P<kept>{_PERSON}{_IS} )(?:an? )?{_JUST}{_AGE}{_OLD}?(?P<joint>,? (?:and|but) )(?=(?:an?|the) [a-z])",
     rf"{_PERSON}{_IS} {_JUST}{_AGE}{_OLD}?{_ENDS}",
+    rf"{_PERSON}(?:['’](?:ve|s)| have| has)? (?:only |just )*turned {_AGE}(?: {_SINCE})?{_ENDS}",
     rf",? ?\b(?:aged|age) {_AGE}(?:{_OLD})?{_ENDS}",
     rf"{_AGE}[- ]years?[- ]olds?(?= [a-z])",
     rf", {_JUST}{_AGE}{_OLD}?(?=\s*(?:[.,;?!]|$))",
@@ -50,7 +60,7 @@ def ages(found: Understood, lookup: Lookup) -> Iterator[Edit]:
         if fact.kind == "quantity" and fact.unit and same_dimension(fact.unit, "mo")
         if any(name.casefold() == "age" for name in (fact.label, *fact.other_labels))
     ]
-    if not measured and _speaks_of_age(lookup):
+    if not measured and _speaks_of_age(found, lookup):
         return
     for match, kept in told:
         lead = match.group()[: len(match.group()) - len(match.group().lstrip(" ,"))]
@@ -86,14 +96,31 @@ def _after_somebody(found: Understood, start: int, lookup: Lookup) -> bool:
     return standing or low in KIN or low in COLLEAGUES
 
 
-def _speaks_of_age(lookup: Lookup) -> bool:
-    labels = (
-        name
-        for fact in lookup.base.facts
-        for value in (fact, *fact.values)
-        for name in (value.label, *value.other_labels)
-    )
-    return any(_SPEAKS.search(text) for text in (*labels, *(c.text for c in lookup.base.clauses)))
+def _speaks_of_age(found: Understood, lookup: Lookup) -> bool:
+    """Whether a clause speaks of an age, or a rule turns on one, that may bear on a thing named.
+
+    A clause without rules bears on anything.
+    """
+    named = {entry.id for piece in found.pieces for entry in piece.entries if entry.kind == "item"}
+    things = {near for item in named for near in (item, *lookup.broader(item), *lookup.narrower(item))}
+    aged = {clause.id for clause in lookup.base.clauses if _SPEAKS.search(clause.text)}
+    facts = {(fact.id, value.id) for fact in lookup.base.facts for value in fact.values if _says_age(value)}
+    whole = {fact.id for fact in lookup.base.facts if _says_age(fact)}
+    if any(not lookup.rules_of(clause) for clause in aged):
+        return True
+    for rule in lookup.base.rules:
+        if things and things.isdisjoint(rule.scope.items):
+            continue
+        if rule.clause in aged:
+            return True
+        for test in tests(rule.condition):
+            if test.fact in whole or any(f == test.fact and contains(test.values, v) for f, v in facts):
+                return True
+    return False
+
+
+def _says_age(named: Named) -> bool:
+    return any(_SPEAKS.search(name) for name in (named.label, *named.other_labels))
 
 
 @cache
