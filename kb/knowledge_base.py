@@ -199,8 +199,10 @@ class KnowledgeBase:
                     from kb.outfits import told_by_clause  # noqa: PLC0415  few questions ask for a list
 
                     return (told_by_clause(answer, self.answer, self.lookup),)
-                if previous is not None:
-                    return (answer,)  # a talk says less, so that nothing is doubted in it
+                if previous is not None:  # a talk says less, so that nothing is doubted in it
+                    from kb.worn_there import worn_there  # noqa: PLC0415  as above
+
+                    return (worn_there(answer, previous, self.answer, self.lookup),)
                 return (undoubted(answer, case.as_of, self.answer, self.lookup),)
         from kb.instead import answers_instead  # noqa: PLC0415  most questions are answered as they stand
 

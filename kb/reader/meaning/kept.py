@@ -8,6 +8,7 @@ from kb.model.lookup import Lookup
 from kb.model.months import facts_of_day
 from kb.model.questions import Query, Reading
 from kb.model.records import Case
+from kb.model.values import Choices, ValueSet
 from kb.reader.meaning import fits
 from kb.reader.meaning.follow import take_up, worn_with
 from kb.reader.meaning.frame import Frame
@@ -15,7 +16,7 @@ from kb.reader.meaning.query import merge_case
 from kb.reader.names.lexicon import PERSONAL
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Understood
-from kb.reader.pieces.pointing import pointed_at
+from kb.reader.pieces.pointing import is_place, pointed_at
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
 
@@ -65,6 +66,15 @@ def _is_of_theirs(case: Case, found: Understood, roles: Roles, before: Query, lo
     return bool(said) and said.isdisjoint(roles.facts)
 
 
+def _is_left(fact: str, there: ValueSet, roles: Roles, case: Case, lookup: Lookup) -> bool:
+    """Whether another place is named than that before: "in the yard?", after the shed that stands in it."""
+    here = roles.facts[fact]
+    places = all(
+        is_place(fact, v, lookup) and isinstance(v, Choices) and not v.complement for v in (here, there)
+    )
+    return places and fact not in dict(case.facts)
+
+
 def kept_case(case: Case, found: Understood, roles: Roles, previous: Reading, lookup: Lookup) -> Case:
     """What is known, with the facts of the question before over it.
 
@@ -81,6 +91,8 @@ def kept_case(case: Case, found: Understood, roles: Roles, previous: Reading, lo
         settled, day = frozenset(facts_of_day(day, lookup)), case.as_of  # a day is named for one turn
     told = [one for one in before.case.facts if one not in settled]
     facts = {f: v for f, v in told if lookup.facts[f].family not in dropped}
+    left = [f for f in roles.facts if f in facts and _is_left(f, facts[f], roles, case, lookup)]
+    facts = {f: v for f, v in facts.items() if f not in left}
     kept = worn_with(msgspec.structs.replace(before.case, facts=tuple(facts.items()), as_of=day), roles)
     return merge_case(
         msgspec.structs.replace(case, as_of=kept.as_of, alone=kept.alone),

@@ -28,7 +28,9 @@ PEOPLE = (
 
 MYSELF = Pattern(
     r"(?i)(?:(?:and|but|ok|okay|right|so|well|now),? )*(?:back to (?:me|myself|my (?:own )?case)|"
-    r"as for (?:me|myself))[,.:;]+ "
+    r"as for (?:me|myself))[,.:;]+ |"
+    r"^(?:(?:and|but|so|ok|okay),? )*(?:(?:what|how) about )?(?:me|myself),? "
+    r"(?=(?:in|on|at|by|near|with|without|if|when|while|during|for|under|over|as|once)\b)"
 )
 _STANDING = frozenset({"grade", "branch", "qualification", "appointment"})
 _VERB = Pattern(r"(?i)(?:(?:and|but|so) )?(may|can|could|must|should)\b")
@@ -61,7 +63,7 @@ def of_somebody_else(text: str, previous: Reading, talk: Talk) -> tuple[Reading,
         return previous, talk
     lookup = talk.lookup
     if mine:
-        return msgspec.structs.replace(previous, query=of_me(query, talk), frame=None), talk
+        return msgspec.structs.replace(previous, query=of_me(previous.frame or query, talk), frame=None), talk
     query = msgspec.structs.replace(query, case=_of_nobody(query.case, lookup))
     here = msgspec.structs.replace(talk, case=_of_nobody(talk.case, lookup))
     return msgspec.structs.replace(previous, query=query), here

@@ -12,6 +12,7 @@ from kb.model.values import NO, YES, Choices, ValueSet
 from kb.reader.meaning.follow import NONE_OF_THEM, said_plainly, unmeant
 from kb.reader.names.lexicon import Lexicon
 from kb.reader.phrases.english import PHRASES
+from kb.reader.talks.handed import as_holder
 from kb.reader.talks.statement import parse_fact, read_statement
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
@@ -26,7 +27,7 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
     if ask.fact not in lookup.facts:
         nothing = unmeant(ask, said_plainly(tokenize(text[:100])))
         raise UsageError("No fact was asked for." if nothing is None else nothing.reason)
-    text = _MEANT.sub(r"\1, ", text)
+    text = _by_holder(_MEANT.sub(r"\1, ", text), lookup)
     said = text.strip().rstrip(".?!")
     if said.isdecimal() and ask.choices and 1 <= int(said) <= len(ask.choices):
         return (parse_fact(lookup, ask.fact, ask.choices[int(said) - 1][0]),)
@@ -62,6 +63,14 @@ def read_reply(ask: Ask, text: str, *, lexicon: Lexicon, lookup: Lookup) -> tupl
         if not all(several):
             raise unknown
         return tuple({fact: (fact, values) for facts in several for fact, values in facts}.values())
+
+
+def _by_holder(text: str, lookup: Lookup) -> str:
+    """What one has, where a reply tells who gave it; raises where the books do not say that they do."""
+    told = as_holder(text, lookup)
+    if isinstance(told, Abstain):
+        raise UsageError(told.reason)
+    return told
 
 
 _MEANT = Pattern(r"(?i)^(no|nope|sorry|oh) (?=i (?:mean|meant)\b)")

@@ -40,6 +40,13 @@ _EXPLAINED = tag_set("""
 
 def read_statement(text: str, *, lexicon: Lexicon, lookup: Lookup) -> tuple[StatedFact, ...] | Abstain:
     """Facts of the profile that a statement gives; `Abstain` naming the words that were not understood."""
+    if " me " in text or " us " in text:
+        from kb.reader.talks.handed import as_holder  # noqa: PLC0415  few statements tell who gave what
+
+        told = as_holder(text, lookup)
+        if isinstance(told, Abstain):
+            return told
+        text = told
     plain = _of_oneself(clean(text[:1001]), lexicon, lookup)
     refusal = too_much(tokenize(plain)) if len(text) <= 1000 else Abstain(reason="The statement is too long.")
     if refusal is not None:

@@ -322,7 +322,7 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
         return None if other is None else talk.made(text, other)
     if before.kind in ("may", "must") and (whom := people_asked(text, talk.lexicon, talk.lookup)):
         return as_asked(talk.read(f"and what about {whom}?", previous), text, talk)
-    granted = _of_a_grant(text, said, before, talk)
+    granted = _of_a_grant(text, said, before, previous, talk)
     if granted is not None:
         return granted
     beside = of_another(text, said, before, talk) or the_other(text, previous, talk)
@@ -362,8 +362,16 @@ def _said_again(text: str, said: str, before: Query, previous: Reading, talk: Ta
     return talk.read("Why?", previous) if _NO_COUNT.fullmatch(said) else None
 
 
-def _of_a_grant(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
-    """ "Who grants it?", "for how long?"."""
+def _of_a_grant(text: str, said: str, before: Query, previous: Reading, talk: Talk) -> Reading | None:
+    """ "Who grants it?", "for how long?", "the Matron has given me one"."""
+    if " me " in said or " us " in said:
+        from kb.reader.talks.handed import as_holder  # noqa: PLC0415  few turns tell who gave what
+
+        told = as_holder(text, talk.lookup)
+        if isinstance(told, Abstain):
+            return Reading(question=text, abstain=told)
+        if told != text:
+            return talk.read(f"and with {told.removeprefix('I have ')}?", previous)
     grant = asked_grant(said, before, talk.lookup)
     if isinstance(grant, Abstain):
         return Reading(question=text, abstain=grant)
