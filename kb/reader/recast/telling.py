@@ -173,10 +173,12 @@ def can_tell(text: str, clause: Clause, lookup: Lookup) -> bool:
 
 def dresses(text: str, clause: Clause, lookup: Lookup) -> bool:
     """Whether a clause says that something is worn or carried, where it is asked what somebody wears."""
-    worn = ("wear", "carrying")
-    return _WHAT_IS_WORN.search(text) is None or any(r.aspect in worn for r in lookup.rules_of(clause.id))
+    if _WHAT_IS_WORN.search(text) is None or _OF_WEAR.search(clause.text) is not None:
+        return True
+    return any(rule.aspect in ("wear", "carrying") for rule in lookup.rules_of(clause.id))
 
 
+_OF_WEAR = Pattern(r"(?i)\b(?:wear|wears|worn(?! out)|wearing|put on|dressed|dresses)\b")
 _WHAT_IS_WORN = Pattern(
     r"(?i)\bwhat(?:['\u2019]?s)?(?: \w+){0,7}? (?:(?:wear|wears|wearing|dress in|kit|outfit)\b"
     r"|(?:put|puts|have|has|goes|go) on(?= (?:to|for|when|in|at|if|while)\b|[?.,]|$))"
