@@ -64,9 +64,8 @@ def say_ordinarily(lookup: Lookup, query: Query, rows: Rows) -> str:
     spoken = _spoken_of(rows)
     rigs = spoken if spoken is not None and (rigs is None or is_subset(spoken, rigs)) else rigs
     answers = [means_yes(lookup, query, verdict) for _, verdict in rows]
-    settled = (
-        len({*answers}) == 1 and rigs_of_duty(lookup, query) is not None
-    )  # "Yes. ...; it must not be if"
+    # with one answer in all rigs what differs is said as an exception: "Yes. ...; it must not be if ..."
+    settled = len({*answers}) == 1 and rigs_of_duty(lookup, query) is not None
     told = RIG in said
     if rigs is not None and not settled and (in_rig := _say_in_rig(lookup, query, rows, rigs, told=told)):
         return in_rig

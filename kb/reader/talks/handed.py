@@ -13,7 +13,7 @@ from kb.model.records import Fact
 from kb.reader.meaning.defined import granting
 from kb.reader.talks.further import keys_of
 from kb.reader.words.forms import word_set
-from kb.text import Pattern
+from kb.text import Pattern, visible
 
 _HANDED = Pattern(
     r"(?i)(?:(?:and|but|well|yes|no|so|ok|okay|though),? )*(?P<who>[\w' -]{2,40}?)"
@@ -24,6 +24,8 @@ _GIVES = (
     r"(?:may |can |will |shall )?(?:\w+ )?(?:grant|give|issue|accept|approve|sign|allow)s?\b",
     r"(?:granted|given|issued|accepted|approved|signed|allowed)(?: \w+){0,2} by (?:the |a |an )?",
 )
+_UNNAMED = word_set("they someone somebody")
+"""Who is not named may be whoever gives it."""
 _ARTICLES = word_set("the a an our my his her their this that some")
 
 
@@ -37,9 +39,9 @@ def as_holder(text: str, lookup: Lookup) -> str | Abstain:
     if not facts:
         return text
     who = " ".join(word for word in found["who"].casefold().split() if word not in _ARTICLES)
-    if who and len(facts) == 1 and _is_given(facts[0], who, lookup):
+    if len(facts) == 1 and (who in _UNNAMED or (who and _is_given(facts[0], who, lookup))):
         return f"I have {found['what']}"
-    return Abstain(reason=f"The books do not say that they give the {facts[0].label}.")
+    return Abstain(reason=f'No clause says that "{visible(who)}" may give the {facts[0].label}.')
 
 
 def _is_named(fact: Fact, words: set[str]) -> bool:
