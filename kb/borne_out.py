@@ -14,6 +14,7 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 import msgspec
@@ -102,6 +103,8 @@ def borne_out(
     (told, *more) = answer(again)
     query = told.reading.query
     if more or query is None or told.outcome != "answer":
+        return None
+    if query.value is not None and _is_of_another(reading):
         return None
     seen = _Seen(reading, told, tuple(gone), as_of, lookup)
     if not (
@@ -373,6 +376,16 @@ def _is_beside(reading: Reading, tokens: tuple[Token, ...], place: int) -> bool:
         (span.role in ("item", "fact") and text[end : span.start].isspace())
         or (span.role == "item" and text[span.end : start].isspace())
         for span in reading.spans
+    )
+
+
+def _is_of_another(reading: Reading) -> bool:
+    """Whether a value stands right before something that was not read, and is of that: "gilt buttons"."""
+    return any(
+        one.role in ("aspect", "measure")
+        and other.role == "unknown"
+        and reading.question[one.end : other.start].isspace()
+        for one, other in pairwise(reading.spans)
     )
 
 
