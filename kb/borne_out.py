@@ -24,7 +24,7 @@ from kb.answer.speaking import ranked_clauses
 from kb.keywords import analyse
 from kb.left_out import ASKS, SUBJECTS, asking_part, describes_it, frees_nothing, places_of
 from kb.model.lookup import Lookup
-from kb.model.questions import Answer, Reading
+from kb.model.questions import Answer, Query, Reading
 from kb.reader.recast.telling import LIGHT, clause_words, word_level
 from kb.reader.stories.idle import STATES, is_one_of
 from kb.reader.words.bearing import BEARING, WORN
@@ -47,10 +47,8 @@ _NEVER = word_set("""
     from away up down off out over under in on inside outside behind above below between against
 """)
 """Words that turn or bound what is said, that tell a fault, and those of leave and of where a thing sits."""
-_BOUNDS = word_set("""
-    only whole happen happened happens changed change pass lend lends lending lent loan loaned borrow borrows
-    borrowed borrowing
-""")
+_LENDING = word_set("lend lends lending lent loan loaned borrow borrows borrowing borrowed")
+_BOUNDS = word_set("only whole happen happened happens changed change pass") | _LENDING
 """Words that bound what is asked, or ask for something else than for what holds."""
 _DENYING = word_set("not n't never no")
 _REASONS = word_set("because since thanks due owing given as")
@@ -60,10 +58,13 @@ _EXCUSES = _REASONS - {"given", "as"} | word_set(
 )
 _LEADS = word_set("if because cos when while whilst since though although as so")
 _REMARKING = word_set("it they i we he she its im ive theyre that this only just")
-_TURNING = word_set("""
+_TURNING = (
+    word_set("""
     no not n't never nor neither none nothing except unless without instead rather but or another other
-    second too enough lend lends lending lent loan borrow borrows borrowing borrowed
+    second too enough
 """)
+    | _LENDING
+)
 """Words that make what is asked of it another thing, or nothing."""
 _RELATIVE, _REACH = word_set("that which who whose whom"), 4
 _OTHERS = word_set("he she they him them")
@@ -102,9 +103,7 @@ def borne_out(
         return None
     (told, *more) = answer(again)
     query = told.reading.query
-    if more or query is None or told.outcome != "answer":
-        return None
-    if query.value is not None and _is_of_another(reading):
+    if more or query is None or told.outcome != "answer" or _is_of_another(reading, query):
         return None
     seen = _Seen(reading, told, tuple(gone), as_of, lookup)
     if not (
@@ -379,9 +378,9 @@ def _is_beside(reading: Reading, tokens: tuple[Token, ...], place: int) -> bool:
     )
 
 
-def _is_of_another(reading: Reading) -> bool:
+def _is_of_another(reading: Reading, query: Query) -> bool:
     """Whether a value stands right before something that was not read, and is of that: "gilt buttons"."""
-    return any(
+    return query.value is not None and any(
         one.role in ("aspect", "measure")
         and other.role == "unknown"
         and reading.question[one.end : other.start].isspace()

@@ -144,6 +144,13 @@ def _affirmed(condition: Condition) -> Iterator[Test]:
             yield from _affirmed(part)
 
 
+def with_cited(lookup: Lookup, cited: tuple[Citation, ...], clauses: Iterable[str]) -> tuple[Citation, ...]:
+    """What is cited, and further clauses besides, each once."""
+    there = {one.clause for one in cited}
+    besides = dict.fromkeys(clause for clause in clauses if clause not in there)
+    return (*cited, *(citation(lookup, clause, ()) for clause in besides))
+
+
 def citation(lookup: Lookup, clause_id: str, rules: tuple[str, ...]) -> Citation:
     clause = lookup.clauses[clause_id]
     edition = lookup.editions[clause.edition]

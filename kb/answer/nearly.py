@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 import msgspec
 
-from kb.answer.citing import citation
+from kb.answer.citing import with_cited
 from kb.model.conditions import AllOf, Condition, evaluate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query
@@ -26,18 +26,17 @@ _LONGEST = 240
 
 def with_nearly(engine: Engine, query: Query, answer: Answer) -> Answer:
     """The answer with the clauses of what would turn it, under what was told but for one thing."""
-    lookup = engine.lookup
+    lookup, stated = engine.lookup, dict(query.case.facts)
     cited = {one.clause for one in answer.citations}
     rules = [
         rule
         for rule in _turning(engine, query, answer)
         if rule.clause not in cited
         and not rule.residual
-        and _is_nearly(engine.condition(rule.id), dict(query.case.facts), lookup)
+        and _is_nearly(engine.condition(rule.id), stated, lookup)
     ]
     if not rules:
         return answer
-    clauses = dict.fromkeys(rule.clause for rule in rules)
     told = dict.fromkeys(
         f"{said.removesuffix('.')} ({clause_reference(lookup, rule.clause)}): that is not so here."
         for rule in rules
@@ -45,7 +44,7 @@ def with_nearly(engine: Engine, query: Query, answer: Answer) -> Answer:
     )
     return msgspec.structs.replace(
         answer,
-        citations=(*answer.citations, *(citation(lookup, clause, ()) for clause in clauses)),
+        citations=with_cited(lookup, answer.citations, (rule.clause for rule in rules)),
         notes=(*answer.notes, *told),
     )
 

@@ -11,10 +11,10 @@ from collections.abc import Sequence
 
 import msgspec
 
-from kb.answer.citing import citation
+from kb.answer.citing import citation, with_cited
 from kb.model.conditions import evaluate, tests
 from kb.model.lookup import Lookup
-from kb.model.questions import Answer, Citation, Query
+from kb.model.questions import Answer, Query
 from kb.model.records import Modality, Rule
 from kb.model.values import intersect, is_empty
 from kb.reasoner import Engine
@@ -90,15 +90,8 @@ def with_elsewhere(engine: Engine, query: Query, answer: Answer) -> Answer:
     return msgspec.structs.replace(
         answer,
         headline=" ".join((f"{start}{rest}", *said)),
-        citations=_with_clauses(engine.lookup, answer.citations, rules),
+        citations=with_cited(engine.lookup, answer.citations, (rule.clause for rule in rules)),
     )
-
-
-def _with_clauses(lookup: Lookup, cited: tuple[Citation, ...], rules: Sequence[Rule]) -> tuple[Citation, ...]:
-    """What is cited, and the clauses of the rules that the sentence names besides."""
-    there = {one.clause for one in cited}
-    besides = dict.fromkeys(rule.clause for rule in rules if rule.clause not in there)
-    return (*cited, *(citation(lookup, clause, ()) for clause in besides))
 
 
 NONE_ALLOWS = "otherwise no clause allows it here."
