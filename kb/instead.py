@@ -34,6 +34,7 @@ from kb.reader.doubts.offered import (
     with_its_kinds,
     without_words,
 )
+from kb.reader.doubts.pointing_alone import asked_of_nothing
 from kb.reader.meaning.fits import is_far
 from kb.reader.phrases.choosing import as_list, of_names
 from kb.reader.recast.by_names import is_told_by_name, told_by_names
@@ -71,6 +72,8 @@ def answers_instead(
         told_without = told_without or borne_out(reading, as_of, read, once_more, lookup)
         told_without = told_without or _of_outfit(reading, as_of, answer, lookup)
         told_without = told_without or by_a_clause(reading, as_of, answer, lookup)
+        if told_without is None and (pointing := asked_of_nothing(reading)) is not None:
+            return (answer(pointing),)
         return (told_without or to_read(plain, as_of, lookup),)
     if reading.ask is not None:
         if not reading.ask.choices and (shown := _of_outfit(reading, as_of, answer, lookup)) is not None:
@@ -329,7 +332,11 @@ def _at_a_place(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> A
     query = Query(kind="may", items=where.items, aspect=lookup.use_of(where.items[0]), case=where.case)
     bare = tuple(fact for fact in where.case.facts if not fact[0].startswith("worn:"))
     anywhere = msgspec.structs.replace(query, case=msgspec.structs.replace(where.case, facts=bare))
-    told = answer(_asked(found, anywhere, lookup))
+    told = answer(asked := _asked(found, anywhere, lookup))
+    if goes_by_another_name(asked, lookup):
+        for other in class_told(asked, told, answer, lookup)[:1]:
+            return other if yes_or_no(other.headline) == "No" else None
+        return None
     if told.verdict == "prohibited":
         return told if not with_its_kinds(where.items[0], lookup) else None
     with_it = answer(_asked(found, query, lookup))

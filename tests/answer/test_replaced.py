@@ -20,6 +20,11 @@ from tests.answer.conftest import Ask
         ("shipyard", "How often do I get new boiler suits?", "6.1"),
         # "Safety shoes are issued to porters and replaced every twelve months"
         ("infirmary", "How often do porters get new safety shoes?", "7.1"),
+        # "The filters of the half mask are replaced each month"
+        ("quarry", "how often do the mask filters get changed", "6.2"),
+        ("quarry", "How often do we replace the hard hats?", "6.2"),
+        # "These are changed after every case"
+        ("undertakers", "How often are the nitrile gloves changed?", "5.2"),
     ],
 )
 def test_the_clause_that_says_it_is_shown(ask: Ask, name: str, question: str, clause: str) -> None:
@@ -48,3 +53,37 @@ def test_what_is_said_of_all_kit_is_not_silence(ask: Ask) -> None:
     """ "Kit that is worn out is ... replaced": the books do say something of it."""
     assert ask("demo", "How often is the boat helmet replaced?").verdict != "silent"
     assert ask("cadets", "How often do I wash my jersey?").verdict != "silent"
+
+
+@pytest.mark.parametrize(
+    ("name", "question", "clause"),
+    [
+        # "A helmet is replaced after any hard knock and at the latest after five years"
+        ("patrol", "My helmet's six years old but it's never had a knock. Can I go on wearing it?", "6.2"),
+        ("patrol", "My helmet took a knock on Friday. Can I keep it?", "6.2"),
+        # "The fire helmet is replaced after ten years or after any heavy blow"
+        ("firebrigade", "My fire helmet is eleven years old. Must it be replaced?", "6.3"),
+        ("quarry", "A lump of stone came down on my hard hat. Do I still have to change it?", "6.2"),
+        ("playhouse", "A spanner came down on my hard hat. Do I have to get a new one?", "7.2"),
+        ("shipyard", "I dropped my hard hat. Is it still ok?", "6.1"),
+    ],
+)
+def test_what_is_old_or_struck_has_the_clause_on_replacing_it(
+    ask: Ask, name: str, question: str, clause: str
+) -> None:
+    answer = ask(name, question)
+    assert (answer.outcome, answer.verdict) == ("answer", None)
+    assert [citation.number for citation in answer.citations] == [clause]
+
+
+@pytest.mark.parametrize(
+    ("name", "question"),
+    [
+        ("firebrigade", "My fire helmet is eleven years old. Can I put a sticker on it?"),  # of the sticker
+        ("patrol", "My son is six years old. Does he need a helmet on skis?"),  # it is not the helmet's age
+        ("quarry", "My grey hard hat is two years old, can I still wear it?"),  # which is worn no more
+        ("school", "My boots fell off the shelf. Can I wear them in the workshop?"),
+    ],
+)
+def test_another_question_is_not_one_of_replacing(ask: Ask, name: str, question: str) -> None:
+    assert not ask(name, question).reading.text.startswith("What does clause")

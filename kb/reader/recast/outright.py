@@ -180,6 +180,11 @@ def _let_off(
     return let_off(found, case, lookup)
 
 
+_AGED = word_set("""
+    old year years month months season seasons winters knock knocked blow bang banged bump bumped hit dropped
+    struck cracked crack split dent dented fall fell fallen came come landed torn ripped damaged worn whack
+    whacked thump clout tear hole whack crashed smashed bounced
+""")
 _POWERS = word_set("buy buys pay pays lets allows permits empowers entitles find")
 
 
@@ -191,6 +196,11 @@ def _how_often(found: Understood, case: Case, lookup: Lookup) -> Query | None:
 
         if (told := let_or_bought(found, case, lookup)) is not None:
             return told
+    if not _AGED.isdisjoint(lows):
+        from kb.reader.recast.worn_out import when_worn_out  # noqa: PLC0415  few questions ask it
+
+        if (worn := when_worn_out(found, case, lookup)) is not None:
+            return worn
     if "often" not in lows:
         return None
     from kb.reader.recast.replaced import how_often  # noqa: PLC0415  few questions ask it

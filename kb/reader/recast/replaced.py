@@ -17,43 +17,66 @@ from kb.text import Pattern
 _ASKED = Pattern(
     r"(?:so |and |but )?how often (?:do|does|can|will|should|are|is|must) "
     r"(?:.+ (?:get|have|receive|given|issued)\b.* (?:new|fresh|another|replacement)\b.+"
-    r"|.+ (?:be |get |gets )?(?:replaced|renewed|swapped|reissued|changed for (?:a )?new(?: ones?)?))(?: \?)?"
+    r"|.+ (?:be |get |gets )?(?:replaced|renewed|exchanged|swapped|reissued"
+    r"|changed(?: for (?:a )?new(?: ones?)?)?)"
+    r"|(?:i|we|you|they|he|she|one|people) (?:have to |need to |get to |ought to )?(?:replace|renew|exchange"
+    r"|swap|change) .+)(?: \?)?"
 )
+_CHANGED = Pattern(r"\bchanged?\b(?! for\b)")
+"""Which may be of a fresh one after each wear, too."""
 _ASKING = word_set("""
     often new fresh another replacement replaced renewed swapped reissued receive given issued pair set pairs
-    ones changed
+    ones changed change replace renew swap exchange exchanged
 """)
-_TELLS = Pattern(
-    r"(?i)\b(?:replac|renew)\w*|\bworn out\b"
+_ANEW_SAID = (
+    r"\b(?:replac|renew)\w*|\bworn out\b"
     r"|\b(?:issued|receives?|given|gets?)\b.*\b(?:every|each) (?:\w+ )?(?:months?|years?)\b"
 )
+_TELLS = Pattern(rf"(?i){_ANEW_SAID}")
+_FRESH = Pattern(rf"(?i){_ANEW_SAID}|\bchang(?:ed?|es|ing)\b")
 _IT = Pattern(r"(?i)\s*(?:it|they|this|these|one|each)\b")
+_OF_A_CLAUSE = Pattern(
+    r"(?i)\b(?:clauses?|sentences?|paragraphs?|figures?|words?)\b[^:]{0,40}?\b(?:is|are) replaced\b"
+)
 _EVERYTHING = Pattern(r"(?i)\b(?:they|all|everything|other|others|rest|each|these)\b")
 
 
 def how_often(found: Understood, case: Case, lookup: Lookup) -> Query | None:
     """The clause that says how often the one thing is replaced, or the query that no clause does."""
-    if _ASKED.fullmatch(" ".join(token.low for token in found.tokens)) is None:
+    said = " ".join(token.low for token in found.tokens)
+    if _ASKED.fullmatch(said) is None:
         return None
+    changed = _CHANGED.search(said) is not None
     named = [piece for piece in found.pieces if piece.tag in ("item", "items")]
     if len(named) != 1 or not set(strange(found, 0)) <= _ASKING:
         return None
     items = [entry.id for entry in named[0].entries if entry.id in lookup.items]
     clauses = [clause for clause in lookup.base.clauses if is_in_force(clause, case.as_of)]
-    telling = [clause.id for clause in clauses if any(_tells_of(item, clause, lookup) for item in items)]
+    telling = [
+        clause.id for clause in clauses if any(tells_of(item, clause, lookup, changed) for item in items)
+    ]
     if len(telling) == 1:
         return Query(kind="source", clause=telling[0], case=case)
-    if telling or len(items) != 1 or any(_may_tell(items[0], clause, lookup) for clause in clauses):
+    if (
+        telling
+        or changed
+        or len(items) != 1
+        or any(_may_tell(items[0], clause, lookup) for clause in clauses)
+    ):
         return None
     return Query(kind="source", items=(items[0],), polarity="not", case=case)
 
 
-def _tells_of(item: str, clause: Clause, lookup: Lookup) -> bool:
-    """Whether a sentence on replacing names the thing, a class of it or all that is issued with it."""
+def tells_of(item: str, clause: Clause, lookup: Lookup, changed: bool = False) -> bool:
+    """Whether a sentence on replacing names the thing, a class of it or all that is issued with it.
+
+    `changed`: or one on changing it for a fresh one.
+    """
+    telling = _FRESH if changed else _TELLS
     issued = last = False
     for sentence in clause.text.replace("; ", ". ").split(". "):
         names = names_in(item, sentence, lookup)
-        told = _TELLS.search(sentence) is not None
+        told = telling.search(sentence) is not None and _OF_A_CLAUSE.search(sentence) is None
         meant = names or (last and _IT.match(sentence) is not None)  # "The helmet ... It is replaced"
         if told and (meant or (issued and _EVERYTHING.search(sentence) is not None)):
             return True
