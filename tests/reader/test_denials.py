@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from kb.model.values import NO
 from tests.reader.conftest import HERE, Base
 
 # What looks like it and says something else, with what must not be read.
@@ -47,6 +48,15 @@ def test_a_denial_in_other_words_is_the_plain_one(
     assert plain is not None
     assert said is not None
     assert (said.items, said.case, said.polarity) == (plain.items, plain.case, plain.polarity)
+
+
+def test_nothing_is_at_rest_where_it_is_only_asked_or_said_until_when(demo: Base) -> None:
+    for text in (
+        "Until nobody's hauling lines, must I wear the deck gloves?",
+        "The generator isn't switched off. Must I wear ear defenders?",
+    ):
+        query = demo.read(text).query
+        assert query is None or NO not in dict(query.case.facts).values(), text
 
 
 @pytest.mark.parametrize(("books", "text"), UNLIKE_LINES)

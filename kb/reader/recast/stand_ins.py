@@ -54,7 +54,7 @@ def left_away(found: Understood, lookup: Lookup) -> tuple[str, ...]:
 def _edits(found: Understood, lookup: Lookup) -> tuple[Edit, ...]:
     """What is put in place of what, from the end of the text on; no two of them overlap."""
     ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
-        _implied, _the_one, _nothing_done, _counted, _measured, _waiver, _folk, _states, _denied,
+        _implied, _the_one, _nothing_done, _counted, _measured, _waiver, _folk, _states, _denied, _absent,
         _circumstances, _contraries, _lives, _alike, _lettered, _short_months,
     )  # fmt: skip
     kept: list[Edit] = []
@@ -144,6 +144,12 @@ def _denied(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     from kb.reader.recast.denials import denials  # noqa: PLC0415  as above
 
     yield from denials(found, lookup)
+
+
+def _absent(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    from kb.reader.recast.absent import absent  # noqa: PLC0415  as above
+
+    yield from absent(found, lookup)
 
 
 def _circumstances(found: Understood, lookup: Lookup) -> Iterator[Edit]:
