@@ -12,7 +12,7 @@ import msgspec
 
 from kb.model.conditions import evaluate, tests
 from kb.model.lookup import Lookup
-from kb.model.questions import Ask, Query, Reading
+from kb.model.questions import Abstain, Ask, Query, Reading
 from kb.model.records import is_in_force
 from kb.model.values import YES, Choices, Interval, Ranges, ValueSet, contains
 from kb.reader.meaning.fits import rules_on
@@ -26,6 +26,11 @@ _ITEMS = ("item", "items")
 _WORN = "worn:"
 _IT = Pattern(
     r"(?i)\b(?:with|over|under|beside|and) (?:it|them|that|those|this|these)\b|\b(?:both|together)\b"
+)
+
+
+_BOTH_OF_A_KIND = Pattern(
+    r"(?i)\bboth (?:(?:of )?(?:the|my|his|her|our|their|your|these|those) )?(?:[\w'-]+ ){0,2}[\w'-]+s\b"
 )
 
 
@@ -78,6 +83,18 @@ def _may_be_so_many(item: str, number: Fraction, lookup: Lookup) -> bool:
     return bool(limits) and all(
         contains(rule.value.values, number) == (rule.modality != "must_not") for rule in limits
     )
+
+
+def of_both(text: str, reading: Reading, lookup: Lookup) -> Reading:
+    """ "Both badges at once?", of which one alone was read: no answer tells of the two."""
+    query = reading.query
+    if query is None or query.kind not in ("may", "must") or _BOTH_OF_A_KIND.search(text) is None:
+        return reading
+    alone = len(query.items) == 1 and not lookup.items[query.items[0]].label.casefold().endswith("s")
+    beside = any(fact.startswith(_WORN) and values == YES for fact, values in query.case.facts)
+    if not alone or beside or lookup.aspects[query.aspect].kind != "act":
+        return reading
+    return Reading(question=text, abstain=Abstain(reason="Two are asked about; ask about one at a time."))
 
 
 def of_the_closed_one(reading: Reading, lookup: Lookup) -> Reading:

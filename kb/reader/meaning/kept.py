@@ -40,7 +40,8 @@ def case_in_talk(
     if before is not None and _is_of_theirs(case, found, roles, before, lookup):
         kept = {f: v for f, v in before.case.facts if lookup.facts[f].family in PERSONAL}
         case = merge_case(case, kept, None, False, lookup)
-    case = with_person(case, found, frame, previous, lookup, bare=not (roles.facts or roles.as_of))
+    bare = not (roles.facts or roles.as_of)
+    case = with_person(case, found, frame, previous, lookup, bare=bare, named=bool(roles.asked))
     led = frame.carry or found.tokens[0].low in ("and", "also")
     joined = led and bool(roles.asked) and frame.kind in _OF_ONE  # "and may I wear the scarf?"
     return merge_case(case, pointed_at(found, previous, lookup, joined), None, False, lookup)
@@ -115,12 +116,14 @@ def _is_bare(roles: Roles) -> bool:
 
 
 def with_person(
-    case: Case, found: Understood, frame: Frame, previous: Reading, lookup: Lookup, bare: bool
-) -> Case:
+    case: Case, found: Understood, frame: Frame, previous: Reading, lookup: Lookup, bare: bool,
+    named: bool = False,
+) -> Case:  # fmt: skip
     """What is known, with who wears it and in which rig, where a new question is of the same person.
 
     What is asked of one thing after what all is worn is asked of where that was, if it says (`bare`) nothing
-    of that: "is the tie compulsory?".
+    of that: "is the tie compulsory?". So is what is asked of another thing that is named, of those who were
+    spoken of or in fewer words than one begins anew with: "can he have a lighter?", "are gloves allowed?".
     """
     before = previous.query
     if before is None or frame.kind in ("who", "list", "compare", "source"):
@@ -130,10 +133,11 @@ def with_person(
     mine = not _FIRST.isdisjoint(said)
     same = other or (mine and not _FIRST.isdisjoint(was))
     listed = before.kind == "list"  # what is worn in a rig, then one thing of it
-    there = listed and bare and frame.kind in (*_OF_ONE, "how") and not other
+    along = named and not mine and (other or (frame.kind in ("may", "must") and "wear" not in said))
+    there = bare and (along or (listed and not other)) and frame.kind in (*_OF_ONE, "how")
     if not (same or (mine and listed) or there):
         return case
-    who = PERSONAL if same or (there and not mine) else ()
+    who = PERSONAL if same or (listed and there and not mine) else ()
     families = (*who, "rig", *(("situation", "term") if there else ()))
     kept = {f: v for f, v in before.case.facts if lookup.facts[f].family in families}
     return merge_case(case, kept, None, False, lookup)

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 MOVED = r"""
+^((?:(?:and|but|so|even|what|only)\b,? )*)(?:if|when|once|while|whenever|as long as) (?:it|the weather)
+ (?:['\u2019]s| is| was| turns)\s(?:all |quite |nice and |bone |completely |good and )?(dry|wet|fine|foul|
+ fair|clear)(?: again| now| out| outside| there)*(?=\W*$|,| and\b| or\b| at\b| but\b) => \1in \2 weather
 \b(?:they|he|she|the [\w' -]{2,30}?|my \w+)(?:['\u2019]ve| have|['\u2019]s| has)?\s
  (?:just |now )?(?:moved|sent|posted|transferred|put|shifted|assigned|switched|detailed|ordered) (?:me|us)\s
  (?:over |across |off |down |up |out )?(?:to|into|onto) (?=\w) => I am at\s

@@ -104,10 +104,11 @@ def read_turn(
 
         reading = within_the_rules(reading, lookup)
         if previous is not None:
-            from kb.reader.meaning.at_once import of_the_closed_one  # noqa: PLC0415  only in a talk
+            from kb.reader.meaning.at_once import of_both, of_the_closed_one  # noqa: PLC0415  only in a talk
             from kb.reader.talks.people import not_of_another  # noqa: PLC0415  as above
 
             reading = not_of_another(text, of_the_closed_one(reading, lookup), previous, lookup)
+            reading = of_both(text, reading, lookup)
     frame = frame_of(reading, previous, lookup)
     if frame is not None and reading.query is not None and reading.query.clause is not None:
         frame = in_what_case(frame, text, previous, talk)
