@@ -52,6 +52,9 @@ def frame_of(reading: Reading, previous: Reading | None, lookup: Lookup) -> Quer
     }
     if query.clause is not None and any(map(partial(_of_another_one, reading), reading.spans)):
         return None  # "the tab of the higher grade", which is not the wearer's own
+    only = _only_thing(reading, query, lookup) if query.clause is not None and not named else None
+    if only is not None and (before is None or only not in before.items):
+        return Query(kind="may", items=(only,), aspect=wearing((only,), lookup), case=query.case)
     if query.clause is not None and len(named) == 1 and (before is None or not named & {*before.items}):
         items = tuple(
             item for item in named if item is not None
@@ -61,6 +64,20 @@ def frame_of(reading: Reading, previous: Reading | None, lookup: Lookup) -> Quer
         return None  # "how is the coat dried?", of which coat not being known: "it" is not what was before
     same = before is not None and (query.clause is not None or query.items == before.items)
     return before if same else None
+
+
+def _only_thing(reading: Reading, query: Query, lookup: Lookup) -> str | None:
+    """The one thing of a clause of whose name most was said, the last word of it at least: "my badge"."""
+    rules = lookup.rules_of(query.clause) if query.clause in lookup.clauses else ()
+    said = {token.key for token in tokenize(reading.question)}
+    found: dict[str, int] = {}
+    for item in {item for rule in rules for item in rule.scope.items}:
+        record = lookup.items[item]
+        for words in map(tokenize, (record.label, *record.other_labels, *record.everyday)):
+            if words[-1].key in said:
+                found[item] = max(found.get(item, 0), sum(word.key in said for word in words))
+    most = [item for item, words in found.items() if words == max(found.values())]
+    return most[0] if len(most) == 1 else None
 
 
 def _of_another_one(reading: Reading, span: Span) -> bool:

@@ -109,6 +109,9 @@ def read_turn(
 
             reading = not_of_another(text, of_the_closed_one(reading, lookup), previous, lookup)
             reading = of_both(text, reading, lookup)
+            from kb.reader.talks.resting import someone_by  # noqa: PLC0415  as above
+
+            reading = someone_by(text, reading, previous, talk)
     frame = frame_of(reading, previous, lookup)
     if frame is not None and reading.query is not None and reading.query.clause is not None:
         frame = in_what_case(frame, text, previous, talk)
@@ -280,6 +283,10 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     reading = without_slight(text, reading, previous, talk)
     if reading.query is None:
         reading = understood_otherwise(full, reading, previous, talk) or reading
+    if reading.query is None or (reading.query.clause is not None and "?" not in text):
+        from kb.reader.talks.resting import resting  # noqa: PLC0415  few turns are not understood
+
+        reading = resting(text, previous, talk) or reading
     reading = of_the_thing_itself(text, refined(text, reading, previous, talk), previous, talk)
     open_item = _asks_item(text, previous, talk) and _COND.match(said) is not None
     if previous.query is None and reading.query and (open_item or is_all(reading.query, said)):

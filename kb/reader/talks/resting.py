@@ -1,0 +1,119 @@
+"""A circumstance that the answer before rests on, told in a few words of its name.
+
+"There's a guard rail", after a harness that need not be worn behind one; "and if guests are brought?".
+Read only for a turn that is not understood, and only where one circumstance alone has all its words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import msgspec
+
+from kb.model.lookup import Lookup
+from kb.model.questions import Abstain, Query, Reading
+from kb.model.records import Fact
+from kb.model.values import YES, Choices, ValueSet
+from kb.reader.meaning.fits import facts_that_matter
+from kb.reader.meaning.query import merge_case
+from kb.reader.names.lexicon import PERSONAL
+from kb.reader.pieces.values import closure, complement_of
+from kb.reader.talks.talked import Talk
+from kb.reader.words.forms import word_set
+from kb.reader.words.tokens import tokenize
+from kb.text import Pattern
+
+_WHOLE = Pattern(
+    r"(?i)^\W*(?:(?:and|but|so|or|then|ok|okay|right|well|now),? )*"
+    r"(?:may|can|could|must|should|shall|do|does|did|am|is|are|was|were|will|would|who|what(?! if\b)|which|"
+    r"where|why|how|whose|when(?= (?:is|are|was|were|do|does|did|may|can|must|should|will)\b))\b|"
+    r"\b(?:says?|said|told|heard|thought|unless|except|until|before|after|or|same|allowed|need|rules?|"
+    r"clause)\b"
+)
+_NOT = Pattern(r"(?i)\b(?:no|not|never|without|nobody|none|neither)\b|n['\u2019]t\b")
+_APART = word_set("outside beyond past off away out over from clear")
+_IDLE = word_set("""
+    a an the my your his her its their our this that these those some any it they them i me we us he him she
+    you one and but so if when while once as even what only just though then now still again today here there
+    too also really actually right of to in on at for with by up down about onto into along around beside
+    am is are was were be been being 's 're 'm 've 'll 'd have has had having got get gets getting will would
+    can might may could come comes coming came bring brings bringing brought arrive arrives arrived go goes
+    going gone went climb climbs climbing climbed step steps stepping walk walks walking stand stands standing
+    stood sit sits sitting sat stay stays staying put puts set keep make makes do does doing done use uses
+    using used work works working wear wearing wearer case present near behind within inside under next close
+    reach handle handling hold holding take takes taking place person somebody someone stuff thing goods item
+    people mind know suppose say quite very watching accompanied
+    attended company running operating started starting
+    starts start switched no not n't never without nobody none neither
+""")
+_OTHERS = "(?:me|us|him|her|them)"
+_BY = Pattern(
+    r"(?i)(?:(?:and|but|so|well|yes|no|what),? )*(?:(?:if|when|while|with|since|as|once) )?"
+    r"(?:there(?:['\u2019]s| is| are) )?"
+    r"(?:an?|the|my|our|another|some(?:one|body)?|his|her|two|three) [\w' -]+?"
+    r"(?:['\u2019]s| is| are|['\u2019]ll be| will be)?"
+    r"(?: (?:right|just|also|standing|sitting|always|already))* "
+    r"(?:present|here|there|nearby|around|about|watching|at hand|on hand|in attendance|looking on|"
+    rf"standing by|close by|(?:along |beside|with|by|next to|near) (?:with )?{_OTHERS}|"
+    rf"(?:coming|going|walking|standing|sitting|working) (?:along )?(?:with|by|beside|next to) {_OTHERS})"
+    r"(?: (?:too|as well|now|again|all the time|today|then))*\W*"
+)
+_FAMILIES = ("situation", "term")
+_MOST = 12
+
+
+def resting(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """The question before, with the one circumstance that its rules test and the turn names, so or not so."""
+    before, lookup = previous.frame or previous.query, talk.lookup
+    if before is None or len(before.items) != 1 or before.kind not in ("may", "must"):
+        return None
+    tokens = [token for token in tokenize(text) if token.low[0].isalnum() or token.low[0] == "'"]
+    if not 1 < len(tokens) <= _MOST or _WHOLE.search(text):
+        return None
+    told = {token.key for token in tokens if token.low not in _IDLE and token.low not in _APART}
+    apart = any(token.low in _APART for token in tokens)
+    found = dict(_meant(told, apart, before, lookup)) if told and all(len(word) > 1 for word in told) else {}
+    if len(found) != 1:
+        return None
+    ((fact, values),) = found.items()
+    if _NOT.search(text):
+        values = complement_of(lookup, fact, values)
+    case = merge_case(before.case, {fact: values}, None, False, lookup)
+    return talk.made(text, msgspec.structs.replace(before, case=case))
+
+
+def someone_by(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """ "The Chargehand's with me" makes nobody a Chargehand: one is present, where the books ask that."""
+    query, before = reading.query, previous.frame or previous.query
+    if query is None or before is None or _BY.fullmatch(text) is None:
+        return reading
+    old = dict(before.case.facts)
+    new = [fact for fact, values in query.case.facts if old.get(fact) != values]
+    if not any(talk.lookup.facts[fact].family in PERSONAL for fact in new):
+        return reading
+    missed = Abstain(reason="That is said of somebody else, not of who asks.")
+    return resting(text, previous, talk) or Reading(question=text, spans=reading.spans, abstain=missed)
+
+
+def _meant(told: set[str], apart: bool, before: Query, lookup: Lookup) -> Iterator[tuple[str, ValueSet]]:
+    known = dict(before.case.facts)
+    for fact in facts_that_matter(before, lookup):
+        record = lookup.facts[fact]
+        if record.family not in _FAMILIES:
+            continue
+        for name, values in _named(record, lookup):
+            words = [token for token in tokenize(name) if token.low[0].isalnum()]
+            own = {token.key for token in words if token.low not in _IDLE and token.low not in _APART}
+            if (own == told or (fact in known and told < own)) and apart == any(
+                token.low in _APART for token in words
+            ):
+                yield fact, values
+
+
+def _named(record: Fact, lookup: Lookup) -> Iterator[tuple[str, ValueSet]]:
+    if record.kind == "yes_no":
+        yield from ((name, YES) for name in (record.label, *record.other_labels))
+    elif record.kind == "choice":
+        for value in record.values:
+            there = Choices(closure(lookup, record.id, value.id))
+            yield from ((name, there) for name in (value.label, *value.other_labels))
