@@ -40,7 +40,7 @@ _ON_THE_MOVE = (
 
 def contraries(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' words of each such stretch of a text."""
-    for way in (_failed, _present, _sunk, _at_rest, _walked, _along):
+    for way in (_failed, _present, _sunk, _at_rest, _walked, _along, _long_hair):
         yield from way(found, lookup)
 
 
@@ -148,3 +148,25 @@ def _along(found: Understood, lookup: Lookup) -> Iterator[Edit]:
 
 
 _BESIDE = Pattern(r"\bbeside (?:the |a |an )?([\w -]+)$")
+
+
+def _long_hair(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "It's past my collar", where the books have "hair longer than the collar"."""
+    past = (
+        r"(?:past|below|beneath|over|beyond|longer than|down to|as far as|to|on|at|touch(?:es|ing)|"
+        r"reach(?:es|ing))"
+    )
+    long = r"(?:reaches|reaching|below|longer than|past|over|touching|falling below)"
+    named = _named(
+        lookup, rf"(?:with |wearing )?hair (?:that )?{long} (?:below )?(?:the )?(?P<to>collar|shoulder)s?"
+    )
+    if len(named) != 1:
+        return
+    fact, name = named[0]
+    hangs = r"(?:['’]s|['’]ll be| is| goes| comes| hangs| falls| grows| gets| has grown| hangs down)?"
+    how = r"(?: (?:well|just|way|right|down|only|quite|all the way|long enough to))*"
+    to = rf"{past} (?:my|the|his|her|their|our) {name['to']}s?"
+    for match in _matches(
+        rf"(?:it|mine|my (?:own )?hair|(?:his|her|their) hair){hangs}{how} {to}{_OVER}", found
+    ):
+        yield match.start(), match.end(), f"i have {re.sub('^(?:with|wearing) ', '', fact.label.casefold())}"
