@@ -2,7 +2,23 @@
 
 from __future__ import annotations
 
-MOVED = r"""
+_NO_GOOD = (
+    r"(?:(?:really |just |quite )?(?:no good|no use|no go|no-go|useless|not good enough|ruled out|a no-no|"
+    r"out of the question|not ok|not okay|not allowed|not permitted|forbidden|banned))"
+)
+_SAID = r"((?:[\w'-]+ ){0,3}?[\w-]+?)"
+_NAMED = r"(?!(?:it|that|this|they|these|those|what|which|who|why|there|is|are|you)\b)"
+_RULED_OUT = rf"""
+^(?:(?:so|then|and|but|oh|ah|ok|okay)\b[ ,]*)*{_NAMED}{_SAID}(?:['\u2019](?:s|re)| is| are| would be)\s
+ {_NO_GOOD}(?: for (?:that|it|this))?(?: then| either)?\W*$ => is \1 ok?
+^(?:(?:so|then|and|but|oh|ah|ok|okay)\b[ ,]*)*(?:is|are) {_NAMED}{_SAID} {_NO_GOOD}
+ (?: for (?:that|it|this))?(?: then| either)?\W*$ => is \1 ok?
+^((?:and |but |so )*)would {_NAMED}{_SAID} be (?:ok|okay|all right|alright|fine|allowed|acceptable)
+ (?: then| too)?\W*$ => \1is \2 ok?
+"""
+MOVED = (
+    _RULED_OUT
+    + r"""
 ^((?:(?:and|but|so|even|what|only)\b,? )*)(?:if|when|once|while|whenever|as long as) (?:it|the weather)
  (?:['\u2019]s| is| was| turns)\s(?:all |quite |nice and |bone |completely |good and )?(dry|wet|fine|foul|
  fair|clear)(?: again| now| out| outside| there)*(?=\W*$|,| and\b| or\b| at\b| but\b) => \1in \2 weather
@@ -36,6 +52,7 @@ MOVED = r"""
  wander|walk|head|duck|am|are|is) [\w ]+?) (?:in (?:it|them|those)|with (?:it|them|those)(?: still)? on|
  wearing (?:it|them|those))(?=\W*$) => \1
 """
+)
 # Where a turn is not understood as it stands.
 MORE_ELSE = r"""
 ^(?:(?:one |just one |my |a |the )?(?:last|final) (?:one|thing|question|point)|lastly|finally|to finish)
