@@ -23,7 +23,9 @@ _OF_THAT = re.compile(
     r"why(?: (?:so|not|on earth(?: not)?))?|why(?:['\u2019]s| is| was|['\u2019]re| are)(?: n[o']t)? "
     r"(?:that|it|this|they|those)(?: so| not)?|"
     r"what(?:['\u2019]s| is) the (?:reason|point)(?: (?:for|of) that)?|"
-    r"how (?:often|come|so)|what (?:for|with|in)|with what|where to)(?: then| though)?",
+    r"how (?:often|come|so)|how long for|what (?:for|with|in)|with what|where to|"
+    r"who (?:else )?(?:can|could|may|might|would) (?:excuse|let|waive|allow|permit|release|free)"
+    r"(?: (?:me|us|him|her|them|it|that|this|off|of|from|do|have|wear))*)(?: then| though)?",
     re.IGNORECASE,
 )
 _SUBJECT = re.compile(  # "does the band wobble?" has a verb after the thing
@@ -76,6 +78,8 @@ def rests_on_missed(session: Session, asked: Session, text: str) -> bool:
     before = session.latest.query.items if session.latest is not None and session.latest.query else ()
     asks = {item for a in asked.answers if a.reading.query is not None for item in a.reading.query.items}
     names = "item" in roles or not asks <= {*before}
+    if "item" in roles and "fact" in roles and query is not None:
+        return False  # "and the hat at 7 degrees?" says of what it is, and in which case
     bare = _WHOLE.search(text) is None and names and not roles & {"aspect", "measure", "clause"}
     known = any(span.role in ("grade", "fact", "aspect") for span in missed.spans)
     return bare and (names_item(missed) or (known and session.latest is None))

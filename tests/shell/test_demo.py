@@ -179,6 +179,13 @@ def test_what_goes_on_from_a_line_that_was_missed_is_not_answered(line: str, dem
     assert "not understood" in reply.complaint
 
 
+def test_a_line_that_says_of_what_it_is_and_when_stands_alone(demo: KnowledgeBase) -> None:
+    session = Session()
+    for said in ("May I wear the scarf?", "Has the safety helmet got to wobble?", "and the scarf in rain?"):
+        session, _ = take_line(session, said, demo)
+    assert session.answers[-1].reading.text == "May anyone wear the wool scarf, rain?"
+
+
 @pytest.mark.parametrize(
     ("missed", "line"),
     [
