@@ -332,10 +332,11 @@ def _which_credential(text: str, abstain: Abstain, before: Query, talk: Talk) ->
     facts = [lookup.facts[fact] for fact in facts_that_matter(before, lookup)]
     meant = [fact for fact in facts if fact.family == family]
     lead, trail = text[: found.start()], text[found.end() :]
-    previous = talk.made(abstain.reason, before)
     if len(meant) == 1:
-        again = talk.read(f"{lead}the {meant[0].label}{trail}", previous)
+        again = talk.read(f"{lead}the {meant[0].label}{trail}", talk.made(abstain.reason, before))
         return put_as(text, again) if again.abstain is None else None
+    if not meant and before.kind in ("may", "must") and len(content(text)) == 1:
+        return talk.made(text, before)  # "not even with a waiver?": no rule on the thing asks for any
     changed = tuple((f"{lead}the {fact.label}{trail}", fact.label) for fact in meant[:4])
     ask = Ask(fact="reading", prompt=f"Which {family} is meant?", choices=changed)
     return Reading(question=text, ask=ask) if changed else None
