@@ -161,6 +161,7 @@ def _added(text: str, previous: Reading | None, talk: Talk) -> Reading | None:
 def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     """A turn read by what was said before it, without the words that only tie it to that."""
     from kb.reader.talks.another import in_that_outfit, what_is_on  # noqa: PLC0415  only in a talk
+    from kb.reader.talks.either_of import either_of  # noqa: PLC0415
     from kb.reader.talks.excused import excused  # noqa: PLC0415
     from kb.reader.talks.further import put_as  # noqa: PLC0415
     from kb.reader.talks.patter import loosely, of_another_matter, without_patter  # noqa: PLC0415
@@ -173,7 +174,7 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
         return put_as(text, _begun_anew(anew, previous, talk))
     if (again := holding_it(text, previous, talk, _gone_on)) is not None:
         return again
-    if (again := excused(text, previous, talk, _further)) is not None:
+    if (again := excused(text, previous, talk, _further) or either_of(text, previous, talk)) is not None:
         return again
     if _SAYS.search(text) or "heard" in text or "thought" in text:
         from kb.reader.talks.gainsaid import gainsaid  # noqa: PLC0415  few turns tell what others say
