@@ -14,7 +14,6 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Callable, Sequence
-from itertools import pairwise
 from typing import NamedTuple
 
 import msgspec
@@ -22,9 +21,9 @@ import msgspec
 from kb.answer.common import replaced
 from kb.answer.speaking import ranked_clauses
 from kb.keywords import analyse
-from kb.left_out import ASKS, SUBJECTS, asking_part, describes_it, frees_nothing, places_of
+from kb.left_out import ASKS, SUBJECTS, asking_part, describes_it, frees_nothing, is_of_another, places_of
 from kb.model.lookup import Lookup
-from kb.model.questions import Answer, Query, Reading
+from kb.model.questions import Answer, Reading
 from kb.reader.recast.telling import LIGHT, clause_words, word_level
 from kb.reader.stories.idle import STATES, is_one_of
 from kb.reader.words.bearing import BEARING, WORN
@@ -103,7 +102,7 @@ def borne_out(
         return None
     (told, *more) = answer(again)
     query = told.reading.query
-    if more or query is None or told.outcome != "answer" or _is_of_another(reading, query):
+    if more or query is None or told.outcome != "answer" or is_of_another(reading, query, gone):
         return None
     seen = _Seen(reading, told, tuple(gone), as_of, lookup)
     if not (
@@ -375,16 +374,6 @@ def _is_beside(reading: Reading, tokens: tuple[Token, ...], place: int) -> bool:
         (span.role in ("item", "fact") and text[end : span.start].isspace())
         or (span.role == "item" and text[span.end : start].isspace())
         for span in reading.spans
-    )
-
-
-def _is_of_another(reading: Reading, query: Query) -> bool:
-    """Whether a value stands right before something that was not read, and is of that: "gilt buttons"."""
-    return query.value is not None and any(
-        one.role in ("aspect", "measure")
-        and other.role == "unknown"
-        and reading.question[one.end : other.start].isspace()
-        for one, other in pairwise(reading.spans)
     )
 
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from kb.model.questions import Reading, Span
+from kb.model.questions import Query, Reading, Span
 from kb.reader.phrases.leads import KIN
 from kb.reader.words.colours import HEADS, MODIFIERS
 from kb.reader.words.forms import NUMBER_WORDS, word_set
@@ -54,6 +54,7 @@ _PUT_BY = word_set(
 _WITH, _MINE = word_set("in with wearing"), word_set("my our")
 _KIND = word_set("that which who whose with of from made like i my he she they we mum dad")
 """What a thing is followed by where more is told of which one it is: "the ring I was married with"."""
+_IT = word_set("it them that this these those")
 _WHOLE = 4
 """A form with fewer letters may be no form of the word at all: "notes" is not "not"."""
 _ENDS = frozenset(",.;?!-")
@@ -85,6 +86,19 @@ def frees_nothing(reading: Reading, gone: Sequence[str]) -> bool:
     )
 
 
+def is_of_another(reading: Reading, query: Query, gone: Sequence[str]) -> bool:
+    """Whether a value is of what was not read, "gilt buttons", or only told: "it's grey, may I bleach it"."""
+    return query.value is not None and (
+        _acts_on_it(reading.question, gone)
+        or any(
+            one.role in ("aspect", "measure")
+            and other.role == "unknown"
+            and reading.question[one.end : other.start].isspace()
+            for one, other in pairwise(reading.spans)
+        )
+    )
+
+
 def describes_it(reading: Reading, gone: Sequence[str]) -> bool:
     """Whether one of these words tells which thing is meant, in what is said right after it."""
     tokens = tokenize(reading.question)
@@ -93,6 +107,18 @@ def describes_it(reading: Reading, gone: Sequence[str]) -> bool:
         for place in places_of(tokens, gone)
         for span in reading.spans
         if span.role == "item"
+    )
+
+
+def _acts_on_it(text: str, gone: Sequence[str]) -> bool:
+    """Whether one of these words is what is to be done with "it": "may I bleach it"."""
+    tokens = tokenize(text)
+    return any(
+        tokens[place - 2].low in ASKS
+        and tokens[place - 1].low in SUBJECTS
+        and any(token.low in _IT for token in tokens[place + 1 : place + 3])
+        for place in places_of(tokens, gone)
+        if place > 1
     )
 
 

@@ -61,6 +61,7 @@ def test_what_the_clauses_bear_out_is_answered(
         ("demo", "Is a gopro on the boat helmet allowed when boarding?"),  # the thing itself
         ("demo", "May I wear the rescue medal that my grandfather gave me in parade rig?"),  # which one
         ("demo", "Gilt buttons on the watch coat gone green, can I wear it?"),  # no gilt coat
+        ("demo", "My watch coat is navy. May I bleach it?"),  # what is to be done with it
         ("fourth", "Because my dentist recommended it, may I wear sunglasses indoors in station dress?"),
         ("seventh", "It's not stuffy and we're indoors in Work Dress, may we take the drab overshirts off?"),
         ("seventh", "It's 3 o'clock and stuffy indoors in Work Dress, may we take the drab overshirts off?"),

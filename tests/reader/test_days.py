@@ -168,6 +168,8 @@ def test_the_month_of_an_award_is_no_year_and_no_day_asked_about(
         ("ash wednesday", (2027, 2, 10)),
         ("st andrew's day", (2026, 11, 30)),
         ("christmas last year", (2025, 12, 25)),
+        ("this summer", (2026, 7, 15)),
+        ("this winter", (2027, 1, 15)),
         ("two days before christmas", (2026, 12, 23)),
         ("the week after easter", (2027, 4, 4)),
         ("the second monday of december", (2026, 12, 14)),

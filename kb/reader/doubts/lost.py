@@ -29,7 +29,7 @@ _IT_GOES = Pattern(
 )
 _WITH = Pattern(r"(?i)\s+(?:with|by|in|under)\s+(?:(?:a|an|the|my|your|his|her)\s+)?")
 
-_SPELL = Pattern(r"(?i)\b(?:day|week|fortnight|month|year)s?$")
+_SPELL = Pattern(r"(?i)\b(?:day|week|fortnight|month|year|spring|summer|autumn|winter)s?$")
 
 
 def with_nothing_lost(reading: Reading, lookup: Lookup) -> Reading:
@@ -215,7 +215,7 @@ def names_lost(reading: Reading, lookup: Lookup) -> Iterator[Span]:
                 yield span
             continue
         if days and _SPELL.search(span.text):
-            continue  # "in the last 12 months": the days of the two sides
+            continue  # "in the last 12 months", "this summer": the days of the two sides
         if span.role == "item" and span.target in lookup.items:
             lost = _is_asked_of(span, query, reading, lookup) and span.target not in items
             lost = lost and not any(is_pattern_of(item, span.target, lookup) for item in query.items)

@@ -233,14 +233,19 @@ _PARTS: dict[str, Callable[[datetime.date, datetime.date], _Days]] = {
 
 
 def _season(name: str, step: int, today: datetime.date) -> _Days | None:
-    """The middle of a season; what is a winter is for the books to say."""
+    """The middle of a season; what is a winter is for the books to say.
+
+    "This autumn" is this year's, also once it is over; of winters, which lie in two years, the nearer one.
+    """
     if name not in _SEASONS:
         return None
     days = [datetime.date(today.year + more, _SEASONS[name], 15) for more in (-1, 0, 1, 2)]
     if step < 0:
         day = [day for day in days if day < today][-1]
+    elif step == 0:
+        day = days[1] if name != "winter" else min(days, key=lambda day: abs(day - today))
     else:
-        day = next(day for day in days if day > today - datetime.timedelta(days=45 if step == 0 else 0))
+        day = next(day for day in days if day > today)
     return day, day
 
 
