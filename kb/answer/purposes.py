@@ -10,11 +10,11 @@ from kb.answer.common import replaced
 from kb.keywords import analyse
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Citation
-from kb.model.records import is_in_force
+from kb.model.records import Clause, is_in_force
 
 _PURPOSE = re.compile(
     r"\b(?:protect(?:s|ion|ing)?|because|so that|in order to|against|to be seen|to keep|to save|prevents?"
-    r"|guards?)\b",
+    r"|guards? (?:against|from|the \w+ (?:against|from)))\b",
     re.IGNORECASE,
 )
 _MUST = ("required", "conditional")
@@ -44,8 +44,18 @@ def _telling(item: str, answer: Answer, lookup: Lookup) -> Iterator[Citation]:
             if rule.modality == "must" and rule.aspect == "wear" and item in rule.scope.items
         )
         current = day is not None and is_in_force(clause, day)
-        if rules and current and clause.id not in cited and _tells(clause.text, item, lookup):
+        told = (rules and _tells(clause.text, item, lookup)) or _is_purpose_of(clause, item, lookup)
+        if told and current and clause.id not in cited:
             yield citation(lookup, clause.id, rules)
+
+
+def _is_purpose_of(clause: Clause, item: str, lookup: Lookup) -> bool:
+    """Whether a clause that is nothing but a purpose has the noun of the thing, and a word of what is before it."""
+    if clause.kind != "purpose":
+        return False
+    said, record = set(analyse(clause.text)), lookup.items[item]
+    names = [words for name in (record.label, *record.other_labels) if (words := analyse(name))]
+    return any(words[-1] in said and (len(words) == 1 or not said.isdisjoint(words[:-1])) for words in names)
 
 
 def _tells(text: str, item: str, lookup: Lookup) -> bool:

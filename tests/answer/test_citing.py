@@ -143,3 +143,23 @@ def test_clauses_that_say_the_same_of_what_is_told_are_all_cited(
     answer = ask("demo", text)
     assert answer.verdict == "prohibited"
     assert {citation.number for citation in answer.citations} == clauses
+
+
+def test_a_clause_that_is_nothing_but_a_purpose_is_cited_for_why(ask: Ask) -> None:
+    """Pool 1.1: "A bather in trouble looks for a yellow shirt"; the guards themselves tell no purpose."""
+    answer = ask("pool", "Why are the guards in yellow shirts?")
+    assert "1.1" in [citation.number for citation in answer.citations]
+    other = ask("pool", "Why must guards wear red shorts?")
+    assert "1.1" not in [citation.number for citation in other.citations]
+
+
+@pytest.mark.parametrize(
+    ("text", "read"),
+    [
+        ("waterproof watch, pool hall, on watch?", "waterproof wristwatch, in the pool hall, on watch?"),
+        ("Can I wear my watch?", "wear the waterproof wristwatch?"),
+        ("Do I need my whistle on watch?", "wear the whistle, on watch?"),
+    ],
+)
+def test_a_watch_that_is_worn_is_not_being_on_watch(ask: Ask, text: str, read: str) -> None:
+    assert ask("pool", text).reading.text.endswith(read)

@@ -36,8 +36,6 @@ SMALL = (
     "pool",
 )
 """Small rule books, each of another trade."""
-FURTHER = SMALL[-8:]
-"""Those that were asked a second set of questions, by other writers."""
 BOOKS = {
     "demo": demo_folder(),
     "second": HERE.parent / "second" / "books",
@@ -62,6 +60,7 @@ SHEETS = {
     "demo-monthly": "demo",
     "demo-quarterly": "demo",
     "demo-yearly": "demo",
+    "demo-autumn": "demo",
     "second-daily": "second",
     "third-daily": "third",
     "fifth": "fifth",
@@ -69,7 +68,7 @@ SHEETS = {
     "seventh": "seventh",
     "eighth": "eighth",
     **{name: name for name in SMALL},
-    **{f"{name}-further": name for name in FURTHER},
+    **{f"{name}-further": name for name in SMALL},
 }
 """The sets of questions, and the books of each."""
 TALKS = (
@@ -84,6 +83,7 @@ TALKS = (
     "dialogues-monthly",
     "dialogues-quarterly",
     "dialogues-yearly",
+    "dialogues-autumn",
     "dialogues-third-daily",
     "dialogues-fifth",
     "dialogues-sixth",
@@ -91,7 +91,7 @@ TALKS = (
     "dialogues-seventh",
     "dialogues-eighth",
     *(f"dialogues-{name}" for name in SMALL),
-    *(f"dialogues-{name}-further" for name in FURTHER),
+    *(f"dialogues-{name}-further" for name in SMALL),
 )
 
 

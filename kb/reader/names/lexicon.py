@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cached_property, lru_cache
+from itertools import chain
 from typing import Literal, NamedTuple
 
 from kb.model.lookup import Lookup
@@ -51,11 +52,13 @@ class Lexicon:
         """Index every label, everyday word, verb and code of the rule base."""
         from kb.reader.names.entries import all_names, best_entries, everyday_names  # noqa: PLC0415  then it is kept
         from kb.reader.names.initials import with_short_forms  # noqa: PLC0415
-        from kb.reader.names.nouns import with_other_nouns  # noqa: PLC0415
+        from kb.reader.names.nouns import with_other_nouns, with_short_nouns  # noqa: PLC0415
 
         names: dict[str, dict[Entry, None]] = {}
         longest = 1
-        for words, entry in (named for named in all_names(lookup) if named[0]):
+        for words, entry in chain(all_names(lookup), with_short_nouns(lookup.base.items)):
+            if not words:
+                continue
             longest = max(longest, len(words))
             names.setdefault("".join(words), {})[entry] = None
         best = {key: best_entries(entries) for key, entries in names.items()}

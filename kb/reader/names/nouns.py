@@ -22,6 +22,15 @@ def with_other_nouns(items: Iterable[Item]) -> Iterator[tuple[tuple[str, ...], E
                     break
 
 
+def with_short_nouns(items: Iterable[Item]) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    """Each label that ends with "wristwatch" with "watch", beside what else the books call so: being on watch."""
+    for item in items:
+        for label in labels_of(item):
+            words = name_words(label)
+            if words[-1:] == name_words("wristwatch"):
+                yield (*words[:-1], *name_words("watch")), Entry("item", item.id, "", 1)
+
+
 def _others() -> Mapping[tuple[str, ...], tuple[tuple[str, ...], ...]]:
     """For each everyday noun those that mean the same."""
     rows = [tuple(dict.fromkeys(name_words(name) for name in row)) for row in same()]
