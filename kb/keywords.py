@@ -46,6 +46,20 @@ speed stocking thus tights trousers webbing wedding weed
 """
 _FORMS = """
 wear worn wore | sew sewn | show shown | tear torn tore | hold held | keep kept | hang hung | bind bound
+arise arose arisen | awake awoke | become became | begin began begun | bend bent | bite bitten
+blow blew blown | breed bred | bring brought | build built | burn burnt | buy bought | catch caught
+choose chose chosen | cling clung | come came | deal dealt | dig dug | draw drew drawn | drink drank drunk
+drive drove driven | eat ate eaten | fall fallen | feed fed | fight fought | find found | flee fled
+fly flew flown | forbid forbade forbidden | forget forgot forgotten | freeze froze frozen | get got gotten
+grow grew grown | hear heard | hide hid hidden | kneel knelt | know knew known | lead led | learn learnt
+lend lent | lose lost | mean meant | meet met | mistake mistook mistaken | pay paid | ride rode ridden
+rise risen | run ran | say said | see seen | seek sought | sell sold | send sent
+shake shook shaken | shoot shot | shrink shrank shrunk | sing sang sung | sink sank sunk | sit sat
+sleep slept | slide slid | speak spoke spoken | spend spent | spill spilt | spin spun | spoil spoilt
+stand stood | steal stole stolen | stick stuck | sting stung | strike struck | swear swore sworn
+sweep swept | swim swam swum | swing swung | teach taught | think thought | throw threw thrown
+understand understood | undo undid undone | wake woke woken | weave wove woven | weep wept | win won
+withdraw withdrew withdrawn | write wrote written
 give given gave | take taken took | tell told | make made | shine shone | foot feet | man men | woman women
 tooth teeth | colour color colors | grey gray | moustache moustaches | trousers trouser | go goes gone went
 do did done | use used using | dye dyed dyeing | parade paraded parading | examine examined examining

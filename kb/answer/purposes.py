@@ -50,7 +50,7 @@ def _telling(item: str, answer: Answer, lookup: Lookup) -> Iterator[Citation]:
 
 
 def _is_purpose_of(clause: Clause, item: str, lookup: Lookup) -> bool:
-    """Whether a clause that is nothing but a purpose has the noun of the thing, and a word of what is before it."""
+    """Whether a clause that is nothing but a purpose has the noun of the thing, and a word before that."""
     if clause.kind != "purpose":
         return False
     said, record = set(analyse(clause.text)), lookup.items[item]

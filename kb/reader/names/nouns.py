@@ -23,7 +23,7 @@ def with_other_nouns(items: Iterable[Item]) -> Iterator[tuple[tuple[str, ...], E
 
 
 def with_short_nouns(items: Iterable[Item]) -> Iterator[tuple[tuple[str, ...], Entry]]:
-    """Each label that ends with "wristwatch" with "watch", beside what else the books call so: being on watch."""
+    """Each label that ends with "wristwatch" with "watch", beside what else is called so: being on watch."""
     for item in items:
         for label in labels_of(item):
             words = name_words(label)
