@@ -115,8 +115,12 @@ def _as_thing(span: Span, again: Reading) -> Span:
 
 
 _OWN_NAME = frozenset({"name", "initial", "surname"})
-_NO_GRADE = Pattern(r"(?i)<hand (?:it|th\w+) (?:out|over|back|in)\b|\blast <night\b|[\"'‘“]<[\w ]+[\"'’”]")
-"""Words with a name in them not meant: "hand it out", "dyed it last night", "have 'spike' sewn on"."""
+_NO_GRADE = Pattern(
+    r"(?i)<hand (?:it|th\w+) (?:out|over|back|in)\b|\blast <night\b|[\"'‘“]<[\w ]+[\"'’”]"
+    r"|\b(?:do(?:ing)?|did|stand(?:ing)?|stood|work(?:ing|ed)?|pull(?:ing)?)"
+    r"(?: (?:my|the|an?|his|her|our|their|your|first|next|middle|night|day))* <watch\b"
+)
+"""Words with a name in them not meant: "hand it out", "dyed it last night", "do my watch"."""
 
 
 def _is_idiom(span: Span, put: str, reading: Reading) -> bool:

@@ -115,9 +115,10 @@ def _from_index(
             index += 1
             continue
         words = [tokens[piece.first].low for piece in pieces[index:last] if piece.tag == "unknown"]
-        led = _before(pieces, index) == "be"
+        due = [piece.tag for piece in pieces[:index]][-2:] == ["item", "have to"]  # "boots need polishing"
+        led = due or "be" in (_before(pieces, index), tokens[pieces[index].first - 1].low)
         led = led or (last < len(pieces) and pieces[last].tag in ("det", "poss"))  # "crossing the slope"
-        doing = len(words) == 1 and words[0].endswith("ing") and led
+        doing = len(words) == 1 and words[0].endswith(("ing", "ed")) and led
         verb = doing or _is_verb(pieces, index, last)
         limb = _SIDES.issuperset(words[:-1]) and word_key(words[-1]) in LIMBS  # "on my left hand"
         known = not (verb or limb) and any(len(w) > 3 for w in words) and pieces[index].how != "pattern"

@@ -154,6 +154,27 @@ def test_a_clause_that_is_nothing_but_a_purpose_is_cited_for_why(ask: Ask) -> No
 
 
 @pytest.mark.parametrize(
+    ("book", "text", "number"),
+    [
+        ("cadets", "do boots need polishing", None),  # which is no nail polish
+        ("cadets", "do parade shoes need polishing every time", "6.2"),
+        ("cadets", "are my parade shoes to be polished?", "6.2"),
+        ("tramway", "I'm a driver. Phone in my pocket while I'm driving, if it's switched off?", None),
+        ("playhouse", "My neck is sore. Who can let me off the bow tie for two weeks?", "1.3"),
+        ("ambulance", "Doctor wants me out of safety boots. Can my superintendent sign that off?", None),
+    ],
+)
+def test_no_clause_on_another_matter_is_cited(ask: Ask, book: str, text: str, number: str | None) -> None:
+    assert [citation.number for citation in ask(book, text).citations] == ([number] if number else [])
+
+
+def test_a_telephone_that_is_off_is_asked_about_as_one_that_is_carried(ask: Ask) -> None:
+    answer = ask("playhouse", "may an usher carry a phone as long as it's switched off?")
+    assert answer.headline.startswith("Yes. The mobile phone may be carried")
+    assert any("switched off" in note for note in answer.notes)
+
+
+@pytest.mark.parametrize(
     ("text", "read"),
     [
         ("waterproof watch, pool hall, on watch?", "waterproof wristwatch, in the pool hall, on watch?"),

@@ -68,6 +68,7 @@ _KEEPING, _SIDES = word_set("keep retain"), word_set("when if once after on at u
 _WHOSE = word_set("my our your his her its their one's")
 _OPENING = 5
 """How many words of what asks say what it asks for."""
+_GRANTING = word_set("sign grant approve authorise authorize sanction okay excuse exempt let allow permit")
 _LASTING = WHICH_OF | word_set("last stay remain take run endure good")
 
 
@@ -261,7 +262,8 @@ def weighed_words(
     spans = {
         span.start: span for span in reading.spans if span.role == "item" and span.target in lookup.items
     }
-    told = ("date", "measure", "grade") if asking.doing else ("date", "measure")
+    of_anyone = asking.doing and _GRANTING.isdisjoint(asking.lows)  # else it is asked who may grant it
+    told = ("date", "measure", "grade") if of_anyone else ("date", "measure")
     dates = [span for span in reading.spans if span.role in told]
     around = [span for span in reading.spans if _is_around(span, text)]
     taken = set[int]()
