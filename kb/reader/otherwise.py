@@ -13,7 +13,7 @@ from kb.reader.doubts.lost import names_lost
 from kb.reader.meaning.measured import of_its_manner, rule_aspects
 from kb.reader.meaning.rephrase import as_mended, rephrased
 from kb.reader.meaning.told import loose_claims
-from kb.reader.phrases.framings import IDIOMATIC
+from kb.reader.phrases.not_meant import is_idiom
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Understood
 from kb.reader.recast.either import asked_either
@@ -77,7 +77,7 @@ def otherwise(
         again = read(text)
         if (again.query is not None or _is_choice(again)) and not _is_unspoken(again, found, lookup):
             spans = spans_put(found, reading.spans, again, lookup) if text == named else reading.spans
-            spans = tuple(_as_thing(span, again) for span in spans if not _is_idiom(span, text, reading))
+            spans = tuple(_as_thing(span, again) for span in spans if not is_idiom(span, text, reading))
             gone = (*left_away(found, lookup), *again.unused) if text == named else again.unused
             again = msgspec.structs.replace(again, question=reading.question, spans=spans, unused=gone)
             shown = _is_clause(again) and len(sentence_starts(found.text, found.tokens)) > 1
@@ -115,20 +115,6 @@ def _as_thing(span: Span, again: Reading) -> Span:
 
 
 _OWN_NAME = frozenset({"name", "initial", "surname"})
-_NO_GRADE = Pattern(
-    r"(?i)<hand (?:it|th\w+) (?:out|over|back|in)\b|\blast <night\b|[\"'‘“]<[\w ]+[\"'’”]"
-    r"|\b(?:do(?:ing)?|did|stand(?:ing)?|stood|work(?:ing|ed)?|pull(?:ing)?)"
-    r"(?: (?:my|the|an?|his|her|our|their|your|first|next|middle|night|day))* <watch\b"
-)
-"""Words with a name in them not meant: "hand it out", "dyed it last night", "do my watch"."""
-
-
-def _is_idiom(span: Span, put: str, reading: Reading) -> bool:
-    """Whether a name was only in a turn of phrase, which is not in the words `put` for the text."""
-    words = span.text.casefold().split()
-    if _NO_GRADE.search(f"{reading.question[: span.start]}<{reading.question[span.start :]}"):
-        return True
-    return bool(span.target) and IDIOMATIC.issuperset(words) and span.text.casefold() not in put.casefold()
 
 
 def _of_less(reading: Reading, found: Understood, case: Case, lookup: Lookup, read: Read) -> Reading:
@@ -195,7 +181,7 @@ def _judged(reading: Reading, found: Understood, read: Read) -> Reading | None:
             asked = again.ask is not None and bool(again.ask.choices) and reading.query is None
             told = again.query is not None and again.query.value is not None
             if told or (asked and not _is_without(again)):
-                kept = tuple(span for span in reading.spans if not _is_idiom(span, text, reading))
+                kept = tuple(span for span in reading.spans if not is_idiom(span, text, reading))
                 return _as_said(again, msgspec.structs.replace(reading, spans=kept))
     if reading.query is not None:
         return None
@@ -301,14 +287,21 @@ _LAYERS = frozenset({"top", "everything", "underneath", "beneath", "over", "unde
 
 
 def _layered(reading: Reading, found: Understood, lookup: Lookup) -> str | None:
-    """The text with "with the jacket on, the fleece underneath" as the fleece under the jacket."""
-    if _LAYERS.isdisjoint(token.low for token in found.tokens):
+    """ "With the jacket on, the fleece underneath" as the fleece under it; no condition as what is asked."""
+    lows = {token.low for token in found.tokens}
+    if not _IFS.isdisjoint(lows):
+        from kb.reader.recast.if_off import if_off  # noqa: PLC0415  few questions have a condition
+
+        if (less := if_off(reading, lookup)) is not None:
+            return less
+    if _LAYERS.isdisjoint(lows):
         return None
     from kb.reader.recast.layers import layered, over_all  # noqa: PLC0415  few questions say what goes over what
 
     return over_all(found, lookup) or (layered(found, lookup) if reading.query is None else None)
 
 
+_IFS = frozenset({"if", "long", "provided", "providing", "condition"})
 _CARRIED = frozenset({"carry", "carried", "off", "hand", "arm"})
 
 

@@ -45,12 +45,6 @@ _ONE_MORE = "\n".join(
     for number, (ordinal, following) in _NEXT.items()
 )
 MISLEADING_WORKINGS = rf"""
-# off silent muted mute vibrate
-^((?!(?:what|how|where|when|which|who|why)\b).+?)[,;]? (?:but )?(?:only )?(?:if|as long as
-    |so long as|provided(?: that)?|providing|on condition that) (?:it|they|the (?:phones?|mobiles?|radios?
-    |things?))(?:'s|'re| is| are| stays?| remains?)
-    \s(?:always |kept |all )?(?:(?:switched |turned |powered )?off|(?:set |switched |turned )?(?:to |on )?
-    (?:silent|mute|vibrate)|muted)((?:,? (?:is (?:it|that) )?<fine>)?\W*)$ => \1\2
 # watch
 \b(?:doing|standing|working|pulling) (?:(?:my|the|a|his|her|our|their|first|next|middle|night|day) )*
     watch\b(?! (?:rig|coat|cap|dress|bill|keep|leader)) => on watch
