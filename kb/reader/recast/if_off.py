@@ -8,7 +8,8 @@ from kb.text import Pattern
 
 _IF = Pattern(
     r"(?i)[,;]?\s(?:but )?(?:only )?(?:if|as long as|so long as|provided(?: that)?|providing"
-    r"|on condition that) (?:it|they|that|the \w+)(?:'s|’s|'re|’re| is| are| stays?| remains?) (?P<state>[\w -]+)(?=[,.;?!]|$)"
+    r"|on condition that) (?:it|they|that|the \w+)(?:'s|’s|'re|’re| is| are| stays?| remains?)"
+    r" (?P<state>[\w -]+)(?=[,.;?!]|$)"
 )
 
 
