@@ -14,11 +14,11 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Query, Reading
 from kb.model.records import Fact
 from kb.model.values import YES, Choices, ValueSet
-from kb.reader.meaning.fits import facts_that_matter
+from kb.reader.meaning.fits import facts_that_matter, tests_worn
 from kb.reader.meaning.query import merge_case
 from kb.reader.names.lexicon import PERSONAL
 from kb.reader.pieces.values import closure, complement_of
-from kb.reader.talks.talked import Talk
+from kb.reader.talks.talked import Talk, item_alone
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
@@ -80,6 +80,67 @@ def resting(text: str, previous: Reading, talk: Talk) -> Reading | None:
         values = complement_of(lookup, fact, values)
     case = merge_case(before.case, {fact: values}, None, False, lookup)
     return talk.made(text, msgspec.structs.replace(before, case=case))
+
+
+_WHO = r"(?:i|he|she|we|they)"
+_IT = r"(?:(?:my|the|his|her|our|their|an?) )?(?P<{}>[\w' -]+?)"
+_ON = Pattern(
+    r"(?i)\W*(?:(?:and|but|so|well|yes|ok|okay),? )*(?:"
+    rf"{_IT.format('is')}(?:['\u2019](?:s|re)| is| are) on|"
+    rf"{_WHO}(?:['\u2019](?:ve|s)| have| has)(?: got)? {_IT.format('got')} on|"
+    rf"{_WHO}(?:['\u2019](?:m|s|re)| am| is| are) (?:wearing|going to wear|using) {_IT.format('doing')}|"
+    rf"{_WHO}(?:['\u2019]ll| might| may| could| will|['\u2019]ve| have| has| need| needs)(?: got)?"
+    rf"(?: have to| need to| to)? (?:use|wear|put on|have on) {_IT.format('due')})"
+    r"(?: (?:too|as well|though|today|now|at times|sometimes|then|anyway))*[.! ]*"
+)
+
+
+def worn_with_it(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "He might have to use the respirator", of a beard: the question before, with that on.
+
+    Only where a rule on the thing before asks whether the other is worn; nothing is asked of the other.
+    """
+    found, before = _ON.fullmatch(text.strip()), previous.frame or previous.query
+    if found is None or before is None or len(before.items) != 1 or before.kind not in ("may", "must"):
+        return None
+    said = next(words for words in found.groupdict().values() if words)
+    item = item_alone(f"the {said}", talk.lexicon, talk.lookup)
+    if item is None or item in before.items or not tests_worn(before.items[0], item, talk.lookup):
+        return None
+    case = merge_case(before.case, {f"worn:{item}": YES}, None, False, talk.lookup)
+    case = msgspec.structs.replace(case, alone=False)
+    return talk.made(text, msgspec.structs.replace(before, case=case))
+
+
+_FAIR = Pattern(
+    r"(?i)\W*(?:(?:and|but|so|even|what),? )*(?:(?:if|when|once|while|whenever|now) )?"
+    r"(?:it|the weather|the sky)(?:['\u2019]s| is| has)? (?:(?:all|now|quite|nice and) )*"
+    r"(dry|fine|clear|fair)(?:(?:ed|s)(?: up)?)?(?: again| now| out| outside)*\W*"
+)
+_FOUL = word_set("""
+    rain rainfall rainy raining drizzle snow snowfall snowy snowing blizzard sleet hail fog foggy mist ice icy
+    storm thunder wet
+""")
+
+
+def fair_again(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "And when it's clear?", after fog, where the books have no name for fair weather: no fog."""
+    before, lookup = previous.frame or previous.query, talk.lookup
+    found = _FAIR.fullmatch(text)
+    if before is None or not before.items or found is None:
+        return None
+    for fact, values in before.case.facts:
+        record = lookup.facts[fact]
+        if record.kind != "choice" or not isinstance(values, Choices) or values.complement:
+            continue
+        foul = {v.id for v in record.values if word_set(v.label.casefold()) & _FOUL}
+        names = (name for value in record.values for name in (value.label, *value.other_labels))
+        named = {word for name in names for word in name.casefold().split()}
+        left = frozenset(value.id for value in record.values) - foul
+        if values.members <= foul and left and found.group(1).casefold() not in named:
+            case = merge_case(before.case, {fact: Choices(left)}, None, False, lookup)
+            return talk.made(text, msgspec.structs.replace(before, case=case))
+    return None
 
 
 def someone_by(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:

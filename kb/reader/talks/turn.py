@@ -109,9 +109,10 @@ def read_turn(
 
             reading = not_of_another(text, of_the_closed_one(reading, lookup), previous, lookup)
             reading = of_both(text, reading, lookup)
+            from kb.reader.talks.measured_so import measured_so  # noqa: PLC0415  as above
             from kb.reader.talks.resting import someone_by  # noqa: PLC0415  as above
 
-            reading = someone_by(text, reading, previous, talk)
+            reading = measured_so(text, someone_by(text, reading, previous, talk), previous, talk)
     frame = frame_of(reading, previous, lookup)
     if frame is not None and reading.query is not None and reading.query.clause is not None:
         frame = in_what_case(frame, text, previous, talk)
@@ -166,6 +167,7 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     from kb.reader.talks.further import put_as  # noqa: PLC0415
     from kb.reader.talks.patter import loosely, of_another_matter, without_patter  # noqa: PLC0415
     from kb.reader.talks.people import MYSELF, by_their_name, of_somebody_else  # noqa: PLC0415
+    from kb.reader.talks.resting import fair_again, worn_with_it  # noqa: PLC0415
     from kb.reader.talks.settled import with_its_part  # noqa: PLC0415
     from kb.reader.talks.supposed import holding_it  # noqa: PLC0415
 
@@ -174,7 +176,8 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
         return put_as(text, _begun_anew(anew, previous, talk))
     if (again := holding_it(text, previous, talk, _gone_on)) is not None:
         return again
-    if (again := excused(text, previous, talk, _further) or either_of(text, previous, talk)) is not None:
+    again = excused(text, previous, talk, _further) or either_of(text, previous, talk)
+    if (again := again or worn_with_it(text, previous, talk) or fair_again(text, previous, talk)) is not None:
         return again
     if _SAYS.search(text) or "heard" in text or "thought" in text:
         from kb.reader.talks.gainsaid import gainsaid  # noqa: PLC0415  few turns tell what others say
