@@ -13,6 +13,7 @@ from kb.model.values import NO, YES, Choices, ValueSet, intersect, is_empty, sub
 from kb.wording.labels import GRADE
 from kb.wording.presumed import RIG, as_test, needed, rig_named
 from kb.wording.situations import WORN
+from kb.wording.whose import are_most
 
 BRANCH = "branch"
 
@@ -86,7 +87,8 @@ def _holds(lookup: Lookup, condition: Condition, known: Mapping[str, ValueSet]) 
     for fact in {test.fact for test in tests(condition)} - known.keys():
         domain = lookup.domain(fact)
         left = needed(condition, fact, domain)
-        if lookup.facts[fact].family == "situation" and _is_most(lookup, fact, left):
+        of_most = fact == GRADE and isinstance(left, Choices) and left != domain and are_most(lookup, left)
+        if of_most or (lookup.facts[fact].family == "situation" and _is_most(lookup, fact, left)):
             within[fact] = left
     return evaluate(condition, within.get) is True
 

@@ -42,6 +42,7 @@ from kb.wording.presumed import (
 from kb.wording.sets import is_ordered, members_of
 from kb.wording.situations import WORN
 from kb.wording.trades import grade_of_branch, not_in_rig, outfit_rigs, rig_ordered
+from kb.wording.whose import whose
 
 Usually = Mapping[str, ValueSet]
 _ALWAYS_SOMETHING = (GRADE, "branch", "rig")  # everybody has one: none of them is out of the ordinary
@@ -96,6 +97,8 @@ def usually_in(lookup: Lookup, query: Query, *, of_duty: bool = True) -> Usually
     if of_duty and RIG not in found and (due := rigs_of_duty(lookup, query)) is not None:
         found[RIG] = due
     found |= award_of(lookup, query.items[:1])
+    if GRADE not in found and (grades := whose(lookup, query)) is not None:
+        found[GRADE] = grades
     found = goes_along_of(lookup, dict(query.case.facts), query.items, query.case.as_of) | found
     return {**must_be_worn(lookup, query.case.facts, query.items, query.case.as_of), **found}
 

@@ -170,7 +170,7 @@ def _states(found: Understood, facts: list[Fact]) -> Iterator[Edit]:
         put = _denial(fact)
         for match in _matches(rf"{it}{_IS}? ?{off}{_AFTER}", found):
             yield match.start(), match.end(), put
-        for match in _matches(rf"{it},? (?:that['’]s|which is|that is) (?:{on}){_AFTER}", found):
+        for match in _matches(rf"{it}{_IS} (?:{on}){_AFTER}", found):
             yield match.start(), match.end(), fact.label
     running = [fact for fact, word, _ in known.values() if word in _RUNNING]
     if running:

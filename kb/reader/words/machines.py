@@ -14,7 +14,8 @@ MACHINES = word_set("""
     winch crane hoist pump compressor generator motor engine turbine separator centrifuge chipper shredder
     mower strimmer baler guillotine mill roller shaft liquidiser processor sheeter peeler bottler
     capper labeller loom escalator travelator capstan windlass auger agitator propeller screw gearbox flywheel
-    dynamo blower fan machine machinery
+    dynamo blower fan crusher cutter chopper trimmer strapper wrapper stapler router planer moulder lapper
+    hammermill turntable treadmill machine machinery
 """)
 """The last words of their names, as keys: "the meat slicer", "a pillar drill"."""
 RUNNING = (
