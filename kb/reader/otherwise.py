@@ -235,6 +235,10 @@ def _of_a_deed(reading: Reading, found: Understood, lookup: Lookup, read: Read) 
     asked = deed_asked(found, lookup)
     if asked is not None and (doing := in_progress(found, lookup)) is not None:
         asked = doing, ()
+    if asked is not None and found.tokens[0].low.endswith("ing"):
+        from kb.reader.recast.out_and_about import out_asked  # noqa: PLC0415  few deeds are done off the premises
+
+        asked = out_asked(found, lookup) or asked
     again = read(asked[0]) if asked is not None else None
     if asked is None or again is None or again.query is None:
         return None

@@ -1,4 +1,4 @@
-"""Whom the rules on a thing are for: pupils, where nobody else has it, or where it is forbidden to them alone.
+"""Whom the rules on a thing are for: pupils, where nobody else has it or it is forbidden to them alone.
 
 Who asks to lend a thing has it, and what the books forbid to most of those whom they bind they forbid to who
 asks: that it is otherwise with the rest is said beside it. Leave and duties of some make nobody one of them.

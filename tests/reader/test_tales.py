@@ -58,6 +58,18 @@ HEADS = [
     ),
     ("airferry", "I'm a ramp agent. Can I take off the jacket?", ""),
     ("playhouse", "I'm a harpist. Can I leave the dinner jacket off?", "Yes"),
+    ("school", "Can I lend my house tie to my brother?", "No. The house tie must not be lent, unless"),
+    (
+        "school",
+        "Walking down the drive with headphones in. Allowed?",
+        "No. The headphones must",
+    ),
+    (
+        "school",
+        "Can I wear my pullover to lessons instead of the jacket?",
+        "No, in day dress. The",
+    ),
+    ("racecourse", "May I carry an umbrella?", "Only when"),
 ]
 
 

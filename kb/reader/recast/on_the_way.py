@@ -37,22 +37,24 @@ _FROM_TO = (
     rf"(?:(?:{_STRAIGHT} )*(?:(?:to|from|into|in to|for) {_DUTY}|from home|home)(?: {_BY})?"
     rf"(?: (?:to|from|after) {_DUTY})?(?: {_BY})?)"
 )
-_JOURNEY = Pattern(
+JOURNEY = Pattern(
     rf"(?i)\b(?:{_GO} (?:{_BY} )?{_FROM_TO}|{_BY} (?:on (?:the|my) way )?{_FROM_TO}|{_STRAIGHT} {_FROM_TO}"
     rf"|(?:on|along) (?:the|my|our) (?:direct |short )?way (?:{_FROM_TO}|in\b)"
     rf"|(?:to and from|to or from|between home and) {_DUTY}|between {_DUTY} and home)"
 )
-_VEHICLE = Pattern(rf"(?i)\b{_BY}\b")
-_OWN_TIME = Pattern(
+VEHICLE = Pattern(rf"(?i)\b{_BY}\b")
+OWN_TIME = Pattern(
     r"(?i)\b(?:(?:go |going |out |do |doing |while |when |whilst )*(?:my |the |a bit of )?shopping"
     r"|(?:go |going |pop |nip |popping |nipping )?(?:down |out |round |in )?(?:to|into|in|at|round)"
-    r" (?:the |a |an |my |our )?(?:shops?|supermarket|cinema|pictures|market|gym|bank|hairdresser'?s"
+    r" (?:the |a |an |my |our )?(?:(?:corner|chip|sandwich|sweet|paper|coffee|village) )?"
+    r"(?:shops?|chippy|newsagent'?s?|chemist'?s?|baker'?s|bakery|takeaway|post ?box|post office"
+    r"|supermarket|cinema|pictures|market|gym|bank|hairdresser'?s"
     r"|barber'?s|dentist'?s?|party|disco|night ?club|football|match|gig|concert|caf[eé]|restaurant))\b"
 )
 _UNIFORM = Pattern(
     r"(?i)\b(?:in|wear|wearing|wore|have|keep|with) (?:(?:my|our|the|his|her|full) )*uniform\b"
 )
-_NAMED = Pattern(
+WAY_NAMED = Pattern(
     r"(?i)(?:travelling|traveling|on the|the|going|commuting)\b.*\b(?:way|to|from)\b"
     r".*\b(?:duty|duties|work|home|shift|activity|station|depot)\b.*"
 )
@@ -86,8 +88,8 @@ def on_the_way(found: Understood, lookup: Lookup) -> str | None:
     whole = [item.id for item in lookup.base.items if is_whole(lookup, item.id)]
     if len(whole) != 1 or _others(found, whole[0]):
         return None
-    journey = _JOURNEY.search(text)
-    aside = journey or _OWN_TIME.search(text) or _VEHICLE.search(text)
+    journey = JOURNEY.search(text)
+    aside = journey or OWN_TIME.search(text) or VEHICLE.search(text)
     if aside is None or not _is_all(text, aside[0]) or _spoken(aside[0], whole[0], lookup):
         return None
     off = " off duty" if "off duty" in text.casefold() else ""
@@ -121,9 +123,9 @@ def _way(whole: str, lookup: Lookup) -> str | None:
 
 def _ways(fact: Fact) -> Iterator[str]:
     for value in fact.values:
-        if _NAMED.fullmatch(value.label):
+        if WAY_NAMED.fullmatch(value.label):
             yield value.label
-    if not fact.values and _NAMED.fullmatch(fact.label):
+    if not fact.values and WAY_NAMED.fullmatch(fact.label):
         yield fact.label
 
 

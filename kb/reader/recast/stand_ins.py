@@ -55,7 +55,7 @@ def _edits(found: Understood, lookup: Lookup) -> tuple[Edit, ...]:
     """What is put in place of what, from the end of the text on; no two of them overlap."""
     ways: tuple[Callable[[Understood, Lookup], Iterator[Edit]], ...] = (
         _implied, _the_one, _nothing_done, _counted, _measured, _waiver, _folk, _states, _denied, _absent,
-        _circumstances, _contraries, _lives, _alike, _lettered, _short_months,
+        _out_and_about, _circumstances, _contraries, _lives, _alike, _lettered, _short_months,
     )  # fmt: skip
     kept: list[Edit] = []
     meant = {(start, end): name for way in ways for start, end, name in way(found, lookup)}
@@ -156,6 +156,12 @@ def _circumstances(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     from kb.reader.recast.circumstances import circumstances  # noqa: PLC0415  as above
 
     yield from circumstances(found, lookup)
+
+
+def _out_and_about(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    from kb.reader.recast.out_and_about import out_and_about  # noqa: PLC0415  as above
+
+    yield from out_and_about(found, lookup)
 
 
 def _lives(found: Understood, lookup: Lookup) -> Iterator[Edit]:

@@ -1,0 +1,75 @@
+"""A thing worn on the way or at the shops: "my fleece on the bus to work", "pop to the shop in my shirt".
+
+It is put as the books call it where the rules of the thing have one name for it: the way to or from work, or
+outside the premises. Read only for a text that is not understood as it stands.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kb.model.conditions import tests
+from kb.model.lookup import Lookup
+from kb.reader.pieces.pieces import Understood
+from kb.reader.recast.on_the_way import JOURNEY, OWN_TIME, VEHICLE, WAY_NAMED
+from kb.reader.words.forms import word_set
+from kb.text import Pattern
+
+Edit = tuple[int, int, str]
+_OUTSIDE = Pattern(
+    r"(?i)(?:outside|away from|off|out of|beyond) (?:the )?(?:[\w'’-]+ )?(?:centre|center|premises|grounds"
+    r"|works|school|hotel|museum|zoo|creamery|dairy|yard gate|park|estate|site|depot|station|clinic|gate)"
+)
+_IN_IT = Pattern(
+    r"(?i)(?P<more>(?: (?!in\b)[\w'’]+){0,3}?) in (?P<it>(?:my|the|our|his|her|their) [\w'’ -]+)"
+)
+_UNSTARTED = Pattern(r"(?i)\b(?:from|until|before|after|than) ?$")
+
+
+def out_and_about(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """Start, end and the books' words of such a stretch of a text."""
+    journey, errand = JOURNEY.search(found.text), OWN_TIME.search(found.text)
+    said = journey or errand
+    if said is None or _UNSTARTED.search(found.text[: said.start()]):
+        return
+    facts = {found.tokens[piece.first].start for piece in found.pieces if piece.tag == "fact"}
+    if journey is None and any(said.start() <= start < said.end() for start in facts):
+        return  # the shop is one of the places of the books
+    names = _names(found, lookup)
+    ways = [name for name in names if WAY_NAMED.fullmatch(name)] if journey is not None else []
+    put = ways or [name for name in names if _OUTSIDE.fullmatch(name)]
+    by = VEHICLE.search(said.group())
+    if not put and by is not None and any(said.start() <= start < said.end() for start in facts):
+        yield said.start(), said.end(), by.group()  # "on the bus to work" is in no working rig
+    if len(put) != 1:
+        return
+    led = said.group().split()[0].casefold() in _VERBS
+    worn = _IN_IT.match(found.text, said.end()) if led else None
+    if worn is not None:
+        yield said.start(), worn.end(), f"wear {worn['it']} {put[0]}{worn['more']}"
+    else:
+        yield said.start(), said.end(), put[0]
+
+
+_VERBS = word_set("""
+    go going come coming travel travelling traveling walk walking cycle cycling drive driving ride riding get
+    getting head heading commute commuting pop popping nip nipping
+""")
+
+
+def out_asked(found: Understood, lookup: Lookup) -> tuple[str, tuple[str, ...]] | None:
+    """ "Popping to the shop in my shirt. Fine?" as a question; None where a text does not begin so."""
+    first = next(iter(out_and_about(found, lookup)), None)
+    if first is None or first[0] or not first[2].startswith("wear "):
+        return None
+    return f"May I {first[2]}?", ()
+
+
+def _names(found: Understood, lookup: Lookup) -> list[str]:
+    """The labels of the circumstances on which the rules of the things that are named rest."""
+    named = {entry.id for p in found.pieces if p.tag in ("item", "items") for entry in p.entries}
+    covering = {broad for item in named for broad in lookup.broader(item)}
+    rules = [rule for rule in lookup.base.rules if not covering.isdisjoint(rule.scope.items)]
+    facts = [lookup.facts[one] for one in dict.fromkeys(t.fact for r in rules for t in tests(r.condition))]
+    states = [fact for fact in facts if fact.family in ("situation", "term")]
+    return list(dict.fromkeys(one.label for fact in states for one in (fact.values or (fact,))))
