@@ -18,6 +18,7 @@ from kb.model.questions import Answer, Query
 from kb.model.records import Modality, Rule
 from kb.model.values import intersect, is_empty
 from kb.reasoner import Engine
+from kb.text import Pattern
 from kb.wording import clause_reference, listing, say_rule, the_item
 
 _MOST, _LONGEST = 2, 220
@@ -87,9 +88,11 @@ def with_elsewhere(engine: Engine, query: Query, answer: Answer) -> Answer:
     rest = "otherwise no clause allows or forbids it here." if plain and not left else _SILENT
     if plain and not left and query.value is None and _is_leave_of_its_own(engine, rules, answer):
         start, rest = _as_no(start), NONE_ALLOWS
+    elif query.polarity == "do" and any(_is_denied(engine, rule, query) for rule in rules):
+        start, rest = _as_no_duty(query, start, rest)
     return msgspec.structs.replace(
         answer,
-        headline=" ".join((f"{start}{rest}", *said)),
+        headline=" ".join((f"{start}{rest}".strip(), *said)),
         citations=with_cited(engine.lookup, answer.citations, (rule.clause for rule in rules)),
     )
 
@@ -101,6 +104,42 @@ NONE_ALLOWS = "otherwise no clause allows it here."
 def _as_no(start: str) -> str:
     _, _, said = start.removeprefix(_ON).partition(": ")
     return f"No. {said[:1].upper()}{said[1:]}" if said and start.startswith(_ON) else start
+
+
+_ONLY = Pattern(r"Only when (?P<when>[^:]+): (?P<it>the [^:;]+? must [^:;]+); ")
+"""A table in which a thing is required in some cases, and no more is said of any other."""
+
+
+def _as_no_duty(query: Query, start: str, rest: str) -> tuple[str, str]:
+    """Of who tells that a duty does not hold, that none does, and in what further case one would."""
+    free = "" if query.kind == "must" else "; none forbids it"
+    if (only := _ONLY.fullmatch(start)) is not None and rest == _SILENT:
+        return f"{_NOT_REQUIRED}, unless {only['when']}: then {only['it']}{free}.", ""
+    _, _, said = start.removeprefix(_ON).partition(": ")
+    if query.kind == "may" and start.startswith(_ON) and " must not be " in said:
+        return f"{_NOT_REQUIRED}: {said}", rest
+    return start, rest
+
+
+def _is_denied(engine: Engine, rule: Rule, query: Query) -> bool:
+    """Whether a duty fails by how things were told to stand: "no stone being moved", "there's a guard rail".
+
+    That it is for other places, tasks or people than those told is no news of what is at hand.
+    """
+    if rule.modality != "must":
+        return False
+    known, facts = dict(query.case.facts), engine.lookup.facts
+    rest = {
+        fact: values
+        for fact, values in known.items()
+        if facts[fact].family not in ("situation", "term")
+        or not (facts[fact].kind in ("yes_no", "quantity") or getattr(values, "complement", False))
+    }
+    told = {fact: values for fact, values in known.items() if fact not in rest}
+    condition = engine.condition(rule.id)
+    if told and evaluate(condition, told.get) is False:
+        return True
+    return evaluate(condition, known.get) is False and evaluate(condition, rest.get) is not False
 
 
 def _is_leave_of_its_own(engine: Engine, rules: Sequence[Rule], answer: Answer) -> bool:

@@ -50,6 +50,22 @@ SILENT, TABLE = "silent", "conditional"
             "No. The umbrella must not be carried when the wearer is in winter service or summer service "
             "dress; otherwise no clause allows it here. An Inspector may carry",
         ),
+        # "Rigging gloves shall be worn when handling wire rope ...; off when working a powered winch"
+        (
+            "playhouse",
+            "I'm not handling wire rope or counterweights. Rigging gloves?",
+            TABLE,
+            "No clause requires it in this case: the rigging gloves must not be worn when the wearer is",
+        ),
+        # "on the tower stair below stonework in progress", and on scaffolding anywhere
+        (
+            "cathedral",
+            "No stone being moved, I'm in the ringing chamber. Hard hat needed?",
+            TABLE,
+            "No clause requires it in this case, unless the wearer is on scaffolding: then the safety",
+        ),
+        # a duty of other people than who asks is no news of what is at hand
+        ("creamery", "Must a tour guest wear the hi-vis vest in the tanker yard?", TABLE, "Only when"),
         # leave that only excepts a fitter from the ban does not make other beards a matter of leave
         ("tramway", "Conductor. Beard ok?", TABLE, "It depends on the activity: the beard must not be worn"),
         # "Ramp crew must not wear a pin-on name badge on the apron": the leave of others is not theirs
