@@ -14,6 +14,7 @@ from kb.reader.pieces.pieces import Understood
 from kb.reader.recast.on_the_way import JOURNEY, OWN_TIME, VEHICLE, WAY_NAMED
 from kb.reader.words.forms import word_set
 from kb.text import Pattern
+from kb.wording.labels import is_whole
 
 Edit = tuple[int, int, str]
 _OUTSIDE = Pattern(
@@ -25,13 +26,17 @@ _IN_IT = Pattern(
 )
 _UNSTARTED = Pattern(r"(?i)\b(?:from|until|before|after|than) ?$")
 
+_BROKEN = Pattern(r"(?i)\b(?:stop|call|drop)(?:p?ed|p?ing)? (?:in|at|off|by)\b")
+
 
 def out_and_about(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' words of such a stretch of a text."""
     journey, errand = JOURNEY.search(found.text), OWN_TIME.search(found.text)
     said = journey or errand
-    if said is None or _UNSTARTED.search(found.text[: said.start()]):
+    if said is None or _UNSTARTED.search(found.text[: said.start()]) or _BROKEN.search(found.text):
         return
+    if any(is_whole(lookup, entry.id) for p in found.pieces for entry in p.entries if entry.kind == "item"):
+        return  # the uniform as such has clauses of its own
     facts = {found.tokens[piece.first].start for piece in found.pieces if piece.tag == "fact"}
     if journey is None and any(said.start() <= start < said.end() for start in facts):
         return  # the shop is one of the places of the books
