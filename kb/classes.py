@@ -15,6 +15,7 @@ from kb.answer.alike import told_alike, usual_verdict, with_beside
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.reader.doubts.offered import of_kinds
+from kb.reader.names.unmentioned import is_strange
 from kb.reader.words.tokens import tokenize
 from kb.text import yes_or_no
 from kb.wording import say_query
@@ -290,14 +291,16 @@ def _is_none_of_them(reading: Reading, query: Query, lookup: Lookup) -> bool:
 
 
 def goes_by_another_name(reading: Reading, lookup: Lookup) -> bool:
-    """Whether a class that may be worn or not is called by none of its names: "a nose stud"."""
+    """Whether a class that may be worn or not is called by none of its names: "nose stud", "charity pin"."""
     query = reading.query
     if query is None or query.kind != "may" or query.polarity == "not" or query.value or not query.items:
         return False
     item = lookup.items[query.items[0]]
     names = _keys(" ".join((item.label, *item.other_labels, *item.everyday)))
     nouns = [span for span in reading.spans if span.role == "item" and span.target == item.id]
-    return bool(nouns) and all(names.isdisjoint(_keys(noun.text)) for noun in nouns)
+    return bool(nouns) and all(
+        names.isdisjoint(_keys(noun.text)) or is_strange(noun.text, item.id, lookup) for noun in nouns
+    )
 
 
 def _keys(text: str) -> set[str]:

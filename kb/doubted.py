@@ -34,6 +34,11 @@ _LEAST = 2
 
 def undoubted(answer: Answer, as_of: datetime.date, tell: Tell, lookup: Lookup) -> Answer:
     """An answer as it is, or what is asked back in its place, with the clauses to read."""
+    if answer.headline.startswith("Nothing differs"):
+        from kb.reader.recast.both_sides import clause_of_both  # noqa: PLC0415  few questions compare
+
+        both = clause_of_both(answer.reading, as_of, lookup)
+        return answer if both is None else tell(both)
     (told,) = heeded((answer,), as_of, tell, lookup)
     doubt = _doubted(answer, lookup) if told is answer else None
     return told if doubt is None else _put(doubt, as_of, tell, lookup)

@@ -223,13 +223,13 @@ def read_question(
     roles = find_roles(found.pieces, found.tokens, frame, lookup, stated)
     take_datums(found.pieces, found.tokens, roles, lookup)
     if frame.kind == "compare":
-        from kb.reader.meaning.comparing import Words, comparison  # noqa: PLC0415  few questions compare
+        from kb.reader.meaning.compared_plainly import in_plainer_words  # noqa: PLC0415  few questions compare
+        from kb.reader.meaning.comparing import Words, comparison  # noqa: PLC0415  as above
 
         raw, spans = find_pieces(found.text, found.tokens, lexicon), make_spans(found, lookup)
         words = Words(raw, found.tokens, lambda p: _folded(p, found.tokens, lexicon, lookup), lookup)
-        compared = comparison(text, words, spans, frame, case, previous)
-        if compared is not None:
-            return compared
+        if (compared := comparison(text, words, spans, frame, case, previous)) is not None:
+            return in_plainer_words(compared, found, read)
 
     reading = _read(text, found, frame, roles, case, lexicon, lookup, previous, read)
     reading = otherwise(reading, found, roles, before, case, lookup, read)

@@ -113,6 +113,13 @@ def _sides_lost(reading: Reading) -> Iterator[str]:
 _POCKET = Pattern(r"(?i)\bin (?:(?:my|a|his|her|your|the|our|their) )?(?:[\w-]+ )?pockets?\b")
 
 
+_STOWED = Pattern(
+    r"(?i)\b(?:pockets?|pouch|bag|belt|case|box|holster|sheathe?d?|hands?|hung|hangs?|clip|clipped|lanyard|cord"
+    r"|chain|neck|wrist|hooked|strap|breast|waist|drawer|locker)\b"
+)
+"""What a rule says how, or where, a thing is carried by; not that it is silent, or out of sight."""
+
+
 def _pocketed(reading: Reading, lookup: Lookup) -> Iterator[str]:
     """ "The disc in my pocket": it is not worn there, nor carried so where a rule says how it is carried."""
     query, found = reading.query, _POCKET.search(reading.question)
@@ -125,7 +132,7 @@ def _pocketed(reading: Reading, lookup: Lookup) -> Iterator[str]:
         lookup.aspects[rule.aspect].within in ("fit", "fastening")
         for rule in lookup.base.rules
         if {*lookup.broader(query.items[0])} & {*rule.scope.items}
-        and "sight" not in lookup.aspects[rule.aspect].label
+        and _STOWED.search(lookup.aspects[rule.aspect].label)
     )
     if query.aspect in _ACTS and not carried and found.group() not in " ".join(reading.unused):
         yield found.group()

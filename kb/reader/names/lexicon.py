@@ -53,6 +53,7 @@ class Lexicon:
         from kb.reader.names.entries import all_names, best_entries, everyday_names  # noqa: PLC0415  then it is kept
         from kb.reader.names.initials import with_short_forms  # noqa: PLC0415
         from kb.reader.names.nouns import with_other_nouns, with_short_nouns  # noqa: PLC0415
+        from kb.reader.names.unmentioned import unmentioned  # noqa: PLC0415
 
         names: dict[str, dict[Entry, None]] = {}
         longest = 1
@@ -68,7 +69,11 @@ class Lexicon:
             further.setdefault("".join(words), {})[entry] = None
         best |= dict(everyday_names(best))
         best = {key: tuple(entries) for key, entries in further.items()} | best
-        return cls(with_short_forms(best, lookup), longest, lookup)
+        best = with_short_forms(best, lookup)  # which are of what the books name alone
+        for key, strange, size in tuple(unmentioned(best, lookup)):
+            longest = max(longest, size)
+            best[key] = (strange,)
+        return cls(best, longest, lookup)
 
     def is_written_apart(self, entry: Entry, words: int) -> bool:
         """Whether an item has a name of so many words."""

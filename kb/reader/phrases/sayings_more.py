@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from kb.reader.phrases.askings import ASKINGS
+from kb.reader.phrases.at_home import AT_HOME
+from kb.reader.phrases.beginnings import BEGINNINGS
+from kb.reader.phrases.differences import DIFFERENCES
 from kb.reader.phrases.goings import GOINGS
 from kb.reader.phrases.handlings import HANDLINGS
 from kb.reader.phrases.on_and_off import ON_AND_OFF
@@ -378,4 +381,4 @@ SAYINGS = r"""
 (?:\s*[,;.:?!]|\s+-)\s*(?:yea or nay|legit|lawful|kosher|yay or nay|aye or no|aye|thumbs up)\s*\??\s*$ => ?
 """
 SAYINGS += ASKINGS.rstrip() + PLAINLY + GOINGS.lstrip("\n").rstrip() + WHERES.rstrip() + ON_AND_OFF.rstrip()
-SAYINGS += HANDLINGS
+SAYINGS += HANDLINGS + AT_HOME + BEGINNINGS + DIFFERENCES

@@ -25,8 +25,22 @@ def granted(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces
         piece = found[place]
         if piece.tag == "fact" and lookup.facts[piece.fact].family == "authorisation":
             place = _with_grant(found, place, lookup)
+        elif piece.tag == "fact" and lookup.facts[piece.fact].family in _HELD:
+            _been_granted(found, place)
         place += 1
     return tuple(found)
+
+
+_HELD = frozenset({"waiver", "qualification", "appointment"})
+
+
+def _been_granted(found: list[Piece], place: int) -> None:
+    """ "I have been granted a waiver": what was so granted is held."""
+    at = place - 1
+    while at > 0 and found[at].tag in ("det", "poss"):
+        at -= 1
+    if at > 1 and found[at].tag == "grant" and found[at - 1].tag in ("have", "be"):
+        found[at] = msgspec.structs.replace(found[at], tag="hold")
 
 
 def _with_grant(found: list[Piece], place: int, lookup: Lookup) -> int:

@@ -11,7 +11,7 @@ from functools import cache
 
 from kb.model.lookup import Lookup
 from kb.model.records import Fact, FactValue
-from kb.reader.pieces.pieces import Understood
+from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.recast.clocked import clocked
 from kb.reader.recast.reaching import reaching
 from kb.reader.words.forms import word_set
@@ -68,6 +68,7 @@ def circumstances(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     for way in (
         clocked,
         _fair,
+        _dry,
         _snow_on_the_ground,
         _on_the_road,
         _inside,
@@ -117,6 +118,28 @@ def _fair(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     if len(meant) == 1:
         for match in (*_compiled(_SUN).finditer(found.text), *_compiled(_SUNNY).finditer(found.text)):
             yield match.start(), match.end(), meant.copy().pop()
+
+
+_DRY = (
+    r"(?<=\band )dry|(?<=\bbut )dry|(?<=it['’]s )dry|(?<=\bits )dry|(?<=it is )dry|(?<=[,;] )dry"
+    r"|(?<=^)dry(?=,)"
+)
+_OUT = r"(?: (?:out|outside|outdoors|out there|today|tonight|now))*"
+
+
+def _dry(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "It's ten degrees and dry", where the books have dry weather."""
+    meant = named(lookup, ("dry weather", "dry", "in dry weather", "fair weather"))
+    ends = r"(?=\s*(?:[.,;:?!–—-]|$|(?:and|so|but|can|may|must|do|does|should|could|shall|is|are|in)\b))"
+    if len(meant) == 1 and all(
+        piece.tag != "fact" or "dry" not in _lows(found, piece) for piece in found.pieces
+    ):
+        for match in _compiled(rf"(?:{_DRY}){_OUT}{ends}").finditer(found.text):
+            yield match.start(), match.end(), meant[0]
+
+
+def _lows(found: Understood, piece: Piece) -> set[str]:
+    return {token.low for token in found.tokens[piece.first : piece.last]}
 
 
 _SUNSHINE = ("bright sun", "sunny", "sunshine")

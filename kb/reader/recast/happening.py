@@ -170,9 +170,13 @@ _DISTANCE = Pattern(r"distance from (?:an? |the )?(?:running |moving |turning )?
 _THERE = r"(?=\s*(?:[.,;:!?–—-]|$|(?:and|but|so)\b))"
 
 
-_LOUD = Pattern(r".*\b(?P<bound>above|over|below|under|at least) (?P<much>\d+) (?:decibels?|db)")
+_LOUD = Pattern(
+    r".*\b(?:(?P<bound>above|over|more than|louder than|below|under|less than|at least) (?P<much>\d+)"
+    r" ?(?:decibels?|db)|(?P<least>\d+) ?(?:decibels?|db) (?:or|and) (?:more|over|above|louder|up))"
+)
 _DECIBELS = (
-    r"(?:(?:the )?noise(?: level)?(?: is|['’]s) |it['’]s |it is )?"
+    r"(?P<lead>(?:the )?(?:noise|sound)(?: level)?(?: is|['’]s)(?: at)? "
+    r"|it['’]s (?:at )?|it is (?:at )?|at )?"
     r"(?:(?:about|around|over|nearly) )*(?P<much>\d+) ?(?:decibels?|db(?:a\b|\(a\))?)"
     r"(?! (?:limit|rule|figure|thing|mark|business)\b)"
 )
@@ -196,11 +200,12 @@ def _so_loud(found: Understood, lookup: Lookup) -> Iterator[Edit]:
                 yield match.start(), match.end(), within[0]
             if led is None:
                 continue
-            most = int(led["much"])
-            above = much > most or (much == most and led["bound"] == "at least")
-            so = above if led["bound"] in ("above", "over", "at least") else much < most
+            most, bound = int(led["much"] or led["least"]), led["bound"] or "at least"
+            above = much > most or (much == most and bound == "at least")
+            so = much < most if bound in ("below", "under", "less than") else above
             if not hedged or above:
-                yield match.start(), match.end(), name if so else f"not {name}"
+                joint = ", " if (match["lead"] or "").casefold() == "at " and name.startswith("in ") else ""
+                yield match.start(), match.end(), joint + (name if so else f"not {name}")
 
 
 def _band(label: str) -> tuple[int, int] | None:

@@ -298,8 +298,9 @@ def _measured(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     places = told or [
         i for i, p in enumerate(found.pieces) if p.tag == "number" and _is_bare(found.pieces, i)
     ]
-    known = {lookup.facts[piece.fact].kind for piece in found.pieces if piece.tag == "fact"}
-    if len(places) != 1 or "quantity" in known or any(piece.tag == "measure" for piece in found.pieces):
+    stated = [lookup.facts[piece.fact] for piece in found.pieces if piece.tag == "fact"]
+    known = [f for f in stated if f.kind == "quantity" and (not told or same_dimension(f.unit or "1", "Cel"))]
+    if len(places) != 1 or known or any(piece.tag == "measure" for piece in found.pieces):
         return
     units = {fact.unit for fact in _tested(found, lookup) if fact.kind == "quantity" and fact.unit in UNITS}
     if told:
@@ -319,9 +320,21 @@ def _is_of_air(found: Understood, index: int) -> bool:
     while before and before[-1] in _AIR - {"it", "is", "'s", "it's"}:
         before.pop()
     after = found.pieces[index + 1].tag if index + 1 < len(found.pieces) else ""
-    said = before[-1:] == ["it's"] or before[-2:] in (["it", "'s"], ["it", "is"])
-    ends = found.text[found.tokens[last - 1].end :].strip()[:1] in (".", ",", ";", ":", "-", "")
-    return said and (ends or after in ("and", "but", "fact", "outdoors", "particle"))
+    said = before[-1:] in (["it's"], ["its"]) or before[-2:] in (["it", "'s"], ["it", "is"])
+    rest = found.text[found.tokens[last - 1].end :].strip()
+    signed = found.text[: found.tokens[first].start].rstrip(" ").endswith("+")
+    if not before and _AND_SO.match(rest):
+        return True
+    ends = rest[:1] in (".", ",", ";", ":", "-", "?", "!", "")
+    return (said or signed) and (ends or after in ("and", "but", "fact", "outdoors", "particle"))
+
+
+_AND_SO = Pattern(
+    r"(?i)(?:degrees )?(?:and|but) (?:dry|wet|sunny|cloudy|overcast|grey|gray|windy|breezy|calm|still|clear"
+    r"|bright|fine|fair|foggy|misty|rain(?:ing|y)|drizzling|showery|snowing|frosty|icy|freezing|mild|warm|hot|cold"
+    r"|chilly|cool|damp|humid|muggy|dull|gusty|stormy|crisp|no (?:wind|rain|sun)|pouring)\b"
+)
+"""What goes on from degrees of the air at the head of a line: "seven and dry"."""
 
 
 def _is_bare(pieces: Sequence[Piece], index: int) -> bool:
