@@ -66,6 +66,8 @@ def test_what_is_said_of_all_kit_is_not_silence(ask: Ask) -> None:
         ("quarry", "A lump of stone came down on my hard hat. Do I still have to change it?", "6.2"),
         ("playhouse", "A spanner came down on my hard hat. Do I have to get a new one?", "7.2"),
         ("shipyard", "I dropped my hard hat. Is it still ok?", "6.1"),
+        # "the overcoat every five years"; what is "worn out of doors with the overcoat" is not
+        ("tramway", "My overcoat is six years old. Can I carry on wearing it?", "7.1"),
     ],
 )
 def test_what_is_old_or_struck_has_the_clause_on_replacing_it(

@@ -29,6 +29,10 @@ school: My mum took up my grey trousers at home because they were miles too long
     May anyone shorten the grey trousers?
 school: My trousers are too long. Can I take them up?
     May anyone shorten the grey trousers?
+zoo: A necklace on duty, harmless enough, surely?
+    May anyone wear the necklace, on duty?
+zoo: I wear a necklace on duty. That's no crime, is it?
+    May anyone wear the necklace, on duty?
 creamery: Can my mum shorten my white trousers?
     May anyone shorten the white trousers?
 firebrigade: Can my mum wash my fire tunic at home?

@@ -58,6 +58,10 @@ CLOSINGS = r"""
     \s(?:a )?(?:simple |plain |straight )?yes[ /]*(?:or[ /]*)?no\s*[.?!]*\s*$ => \1?
 ^(?!(?:yes|no)\b)(.*\w)(?<! or)(?<! and)(?<! is)(?<! it)(?<! say)(?<! says)(?<! said)(?<! a)(?<! the)
     (?<! with)(?<! so)\s(?:so )?(?:yes|yeah|yep)\s*\?+\s*$ => \1?
+# harmless innocent innocuous inoffensive crime sin biggie deal
+([.,;:–-] ?)(?:(?:so|but|and|that(?:'s| is)|it(?:'s| is)|all|perfectly|pretty|fairly|quite|totally|hardly) )*
+    (?:(?:harmless|innocent|innocuous|inoffensive)(?: enough)?|(?:no|a|not a) (?:crime|sin|biggie|big deal))
+    (?:,? (?:surely|right|no|innit|(?:is|isn't) (?:it|that)))*\s*\?+\s*$ => \1is that allowed?
 # doable passable workable
 ([.,;:–-] ?)(?:doable|workable|passable)\s*\?*$ => \1allowed?
 # rest others

@@ -29,7 +29,7 @@ _ASKING = word_set("""
     ones changed change replace renew swap exchange exchanged
 """)
 _ANEW_SAID = (
-    r"\b(?:replac|renew)\w*|\bworn out\b"
+    r"\b(?:replac|renew)\w*|\bworn out\b(?! (?:of|in)\b)"
     r"|\b(?:issued|receives?|given|gets?)\b.*\b(?:every|each) (?:\w+ )?(?:months?|years?)\b"
 )
 _TELLS = Pattern(rf"(?i){_ANEW_SAID}")
@@ -98,7 +98,7 @@ def _may_tell(item: str, clause: Clause, lookup: Lookup) -> bool:
     )
 
 
-_ANEW = Pattern(r"(?i)\b(?:replac|renew|exchang)\w*|\bworn[ -]out\b")
+_ANEW = Pattern(r"(?i)\b(?:replac|renew|exchang)\w*|\bworn[ -]out\b(?! (?:of|in)\b)")
 _OF_ALL = Pattern(
     r"(?i)\b(?:kit|items?|uniform|garments?|clothing|clothes|everything|equipment|gear|pieces?|all)\b"
 )
