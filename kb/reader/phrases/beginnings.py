@@ -29,7 +29,10 @@ _NIPPING = (
 )
 _WAY = r"(?: (?:about|back|off|straight|over|out|along|down|up|round|across|just|quickly))*"
 _TO = r"(?:to|into|in|through|onto)"
-_THERE = r"(?:the|our) (?!(?:funeral|wedding|parade|dinner)\b)[a-z][a-z -]*?"
+_THERE = (
+    r"(?:the|our) (?!(?:funeral|wedding|parade|dinner)\b)[a-z]+"
+    r"(?:[ -](?!in |with |wearing )[a-z]+){0,4}?"
+)
 _SPELL = (
     r"(?:,? (?:for|just for) (?:a |an |one |two |five |ten )?(?:minutes?|moment|second|sec|mins?"
     r"|tick|bit|while))?"
