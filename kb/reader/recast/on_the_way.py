@@ -30,8 +30,8 @@ _GO = (
 _DUTY = (
     r"(?:a |an |my |our |the |his |her |their )?(?:[a-z]+ )?"
     r"(?:duty|duties|work|shift|turn|drill night|drill|drills|parade|activity|practice|station|depot|base"
-    r"|boathouse|hall|job)"
-)
+    r"|boathouse|hall|job)(?! (?:dress|rig|uniform|order|kit|clothes|wear)\b)"
+)  # "back to station dress" is no journey
 _STRAIGHT = r"(?:straight|directly|direct|right|back|all the way)"
 _FROM_TO = (
     rf"(?:(?:{_STRAIGHT} )*(?:(?:to|from|into|in to|for) {_DUTY}|from home|home)(?: {_BY})?"
