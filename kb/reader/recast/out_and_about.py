@@ -26,6 +26,7 @@ _IN_IT = Pattern(
 )
 _UNSTARTED = Pattern(r"(?i)\b(?:from|until|before|after|than) ?$")
 
+_WORK = Pattern(r"(?i)\b(?:work|shift|dut(?:y|ies)|drills?|parade|practice|station|depot|base|job|turn)\b")
 _BROKEN = Pattern(r"(?i)\b(?:stop|call|drop)(?:p?ed|p?ing)? (?:in|at|off|by)\b")
 
 
@@ -37,6 +38,8 @@ def out_and_about(found: Understood, lookup: Lookup) -> Iterator[Edit]:
         return
     if any(is_whole(lookup, entry.id) for p in found.pieces for entry in p.entries if entry.kind == "item"):
         return  # the uniform as such has clauses of its own
+    if journey is not None and _WORK.search(said.group()) is None and VEHICLE.search(said.group()) is None:
+        return  # "we travel home" tells of no duty that it is from
     facts = {found.tokens[piece.first].start for piece in found.pieces if piece.tag == "fact"}
     if journey is None and any(said.start() <= start < said.end() for start in facts):
         return  # the shop is one of the places of the books
