@@ -48,10 +48,10 @@ _FORMS = """
 wear worn wore | sew sewn | show shown | tear torn tore | hold held | keep kept | hang hung | bind bound
 arise arose arisen | awake awoke | become became | begin began begun | bend bent | bite bitten
 blow blew blown | breed bred | bring brought | build built | burn burnt | buy bought | catch caught
-choose chose chosen | cling clung | come came | deal dealt | dig dug | draw drew drawn | drink drank drunk
+cling clung | come came | deal dealt | dig dug | draw drew drawn | drink drank drunk
 drive drove driven | eat ate eaten | fall fallen | feed fed | fight fought | find found | flee fled
 fly flew flown | forbid forbade forbidden | forget forgot forgotten | freeze froze frozen | get got gotten
-grow grew grown | hear heard | hide hid hidden | kneel knelt | know knew known | lead led | learn learnt
+grow grew grown | hear heard | hide hid hidden | kneel knelt | lead led | learn learnt
 lend lent | lose lost | mean meant | meet met | mistake mistook mistaken | pay paid | ride rode ridden
 rise risen | run ran | say said | see seen | seek sought | sell sold | send sent
 shake shook shaken | shoot shot | shrink shrank shrunk | sing sang sung | sink sank sunk | sit sat
