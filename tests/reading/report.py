@@ -16,6 +16,7 @@ import sys
 import tempfile
 import time
 from collections.abc import Callable, Iterable, Sequence
+from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -168,8 +169,8 @@ def _told(title: str, found: list[str], show: Callable[[str], None]) -> None:
         show(f"  {line}")
 
 
-def _told_of_talks(name: str, half: str, bases: dict[str, KnowledgeBase], misses: bool) -> None:
-    talks = [talk(bases[one.books], one.turns) for one in dialogues(half, name)]
+def _told_of_talks(name: str, half: str, opened: Callable[[str], KnowledgeBase], misses: bool) -> None:
+    talks = [talk(opened(one.books), one.turns) for one in dialogues(half, name)]
     whole = [all(held.mark == "right" for _, held, _ in found) for found in talks]
     turns = [held for found in talks for _, held, _ in found]
     _told(
@@ -194,14 +195,16 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--half", choices=("open", "kept"), default="open")
     parser.add_argument("--misses", action="store_true", help="name each question that is not right")
-    parser.add_argument("--only", metavar="NAME", help="one set of questions or dialogues: demo-further")
+    parser.add_argument(
+        "--only", metavar="NAME", nargs="+", help="some sets of questions or dialogues: demo-further"
+    )
     chosen = parser.parse_args()
     with tempfile.TemporaryDirectory() as folder:
-        bases = {name: KnowledgeBase.open(path, Path(folder)) for name, path in BOOKS.items()}
+        opened = cache(lambda name: KnowledgeBase.open(BOOKS[name], Path(folder)))
         for name, books in SHEETS.items():
-            if chosen.only not in (None, name):
+            if chosen.only is not None and name not in chosen.only:
                 continue
-            base = bases[books]
+            base = opened(books)
             marked = mark_questions(name, chosen.half, base)
             _told(f"{name}, {chosen.half} half", lines(marked), print)
             _told("keyword search alone", baseline_lines(base, (m.asked for m in marked)), print)
@@ -210,8 +213,9 @@ def main() -> None:
                     if m.held.mark != "right":
                         facts = " ".join(f"{a}={b}" for a, b in m.asked.facts)
                         print(f"{m.held.mark:8} | {m.asked.text} | {facts} | {m.held.why} | {m.said[:110]}")
-        for name in TALKS if chosen.only is None else {chosen.only}.intersection(TALKS):
-            _told_of_talks(name, chosen.half, bases, chosen.misses)
+        for name in TALKS:
+            if chosen.only is None or name in chosen.only:
+                _told_of_talks(name, chosen.half, opened, chosen.misses)
 
 
 if __name__ == "__main__":
