@@ -94,6 +94,20 @@ IRREGULAR = {
     for forms in _groups(
         """
         wear worn wore | give given gave | hold held | keep kept | hang hung | show shown | bind bound
+        arise arose arisen | awake awoke | become became | begin began begun | bend bent | bite bitten
+        blow blew blown | breed bred | bring brought | build built | burn burnt | buy bought | catch caught
+        cling clung | come came | deal dealt | dig dug | draw drew drawn | drink drank drunk
+        drive drove driven | eat ate eaten | fall fallen | feed fed | fight fought | find found | flee fled
+        fly flew flown | forbid forbade forbidden | forget forgot forgotten | freeze froze frozen | get got gotten
+        grow grew grown | hear heard | hide hid hidden | kneel knelt | lead led | learn learnt
+        lend lent | lose lost | mean meant | meet met | mistake mistook mistaken | pay paid | ride rode ridden
+        rise risen | run ran | say said | see seen | seek sought | sell sold | send sent
+        shake shook shaken | shoot shot | shrink shrank shrunk | sing sang sung | sink sank sunk | sit sat
+        sleep slept | slide slid | speak spoke spoken | spend spent | spill spilt | spin spun | spoil spoilt
+        stand stood | steal stole stolen | stick stuck | sting stung | strike struck | swear swore sworn
+        sweep swept | swim swam swum | swing swung | teach taught | think thought | throw threw thrown
+        understand understood | undo undid undone | wake woke woken | weave wove woven | weep wept | win won
+        withdraw withdrew withdrawn | write wrote written
         tell told
         take taken took | do done | make made | sew sewn | tear torn | go gone went goes | scarf scarves
         foot feet | colour color | grey gray | trousers trouser | travel traveled traveling
