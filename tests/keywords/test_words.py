@@ -99,8 +99,9 @@ IRREGULAR = {
         cling clung | come came | deal dealt | dig dug | draw drew drawn | drink drank drunk
         drive drove driven | eat ate eaten | fall fallen | feed fed | fight fought | find found | flee fled
         fly flew flown | forbid forbade forbidden | forget forgot forgotten | freeze froze frozen
-        get got gotten | grow grew grown | hear heard | hide hid hidden | kneel knelt | lead led | learn learnt
-        lend lent | lose lost | mean meant | meet met | mistake mistook mistaken | pay paid | ride rode ridden
+        get got gotten | grow grew grown | hear heard | hide hid hidden | kneel knelt | lead led
+        learn learnt | lend lent | lose lost
+        mean meant | meet met | mistake mistook mistaken | pay paid | ride rode ridden
         rise risen | run ran | say said | see seen | seek sought | sell sold | send sent
         shake shook shaken | shoot shot | shrink shrank shrunk | sing sang sung | sink sank sunk | sit sat
         sleep slept | slide slid | speak spoke spoken | spend spent | spill spilt | spin spun | spoil spoilt
