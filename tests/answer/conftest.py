@@ -10,7 +10,7 @@ from functools import cache
 import pytest
 
 from kb import Answer, KnowledgeBase, answer_to_json
-from tests.reading.sheets import BOOKS
+from tests.reading.sheets import BOOKS, shared_cache
 
 DAY = datetime.date(2026, 11, 25)
 Ask = Callable[[str, str], Answer]
@@ -18,8 +18,8 @@ Ask = Callable[[str, str], Answer]
 
 @pytest.fixture(scope="session")
 def opened(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], KnowledgeBase]:
-    folder = tmp_path_factory.mktemp("asked")
-    return cache(lambda name: KnowledgeBase.open(BOOKS[name], folder / name))
+    folder = shared_cache(tmp_path_factory)
+    return cache(lambda name: KnowledgeBase.open(BOOKS[name], folder))
 
 
 @pytest.fixture(scope="session")

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from kb import KnowledgeBase
 from tests.reading.report import mark_questions, talk
-from tests.reading.sheets import BOOKS, SHEETS, SMALL, dialogues, questions
+from tests.reading.sheets import BOOKS, SHEETS, SMALL, dialogues, questions, shared_cache
 
 # At least so many right and at most so many wrong, as `python -m tests.reading.report` counts them.
 REACHED = {
@@ -215,7 +213,7 @@ REACHED_TURNS = {
 
 @pytest.fixture(scope="module")
 def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder: Path = tmp_path_factory.mktemp("reading")
+    folder = shared_cache(tmp_path_factory)
     return {name: KnowledgeBase.open(path, folder) for name, path in BOOKS.items()}
 
 
