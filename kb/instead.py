@@ -34,7 +34,6 @@ from kb.reader.doubts.offered import (
     with_its_kinds,
     without_words,
 )
-from kb.reader.doubts.pointing_alone import asked_of_nothing
 from kb.reader.meaning.fits import is_far
 from kb.reader.phrases.choosing import as_list, of_names
 from kb.reader.recast.by_names import is_told_by_name, told_by_names
@@ -72,6 +71,8 @@ def answers_instead(
         told_without = told_without or borne_out(reading, as_of, read, once_more, lookup)
         told_without = told_without or _of_outfit(reading, as_of, answer, lookup)
         told_without = told_without or by_a_clause(reading, as_of, answer, lookup)
+        from kb.reader.doubts.pointing_alone import asked_of_nothing  # noqa: PLC0415  most are understood
+
         if told_without is None and (pointing := asked_of_nothing(reading)) is not None:
             return (answer(pointing),)
         return (told_without or to_read(plain, as_of, lookup),)
