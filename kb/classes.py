@@ -15,7 +15,6 @@ from kb.answer.alike import told_alike, usual_verdict, with_beside
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.reader.doubts.offered import of_kinds
-from kb.reader.names.unmentioned import is_strange
 from kb.reader.words.tokens import tokenize
 from kb.text import yes_or_no
 from kb.wording import say_query
@@ -298,9 +297,12 @@ def goes_by_another_name(reading: Reading, lookup: Lookup) -> bool:
     item = lookup.items[query.items[0]]
     names = _keys(" ".join((item.label, *item.other_labels, *item.everyday)))
     nouns = [span for span in reading.spans if span.role == "item" and span.target == item.id]
-    return bool(nouns) and all(
-        names.isdisjoint(_keys(noun.text)) or is_strange(noun.text, item.id, lookup) for noun in nouns
-    )
+    alike = [noun for noun in nouns if not names.isdisjoint(_keys(noun.text))]
+    if not nouns or any(noun.how == "label" for noun in alike):
+        return False
+    from kb.reader.names.unmentioned import is_strange  # noqa: PLC0415  few names are not the books' own
+
+    return all(is_strange(noun.text, item.id, lookup) for noun in alike)
 
 
 def _keys(text: str) -> set[str]:

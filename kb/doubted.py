@@ -34,7 +34,8 @@ _LEAST = 2
 
 def undoubted(answer: Answer, as_of: datetime.date, tell: Tell, lookup: Lookup) -> Answer:
     """An answer as it is, or what is asked back in its place, with the clauses to read."""
-    if answer.headline.startswith("Nothing differs"):
+    query = answer.reading.query
+    if query is not None and query.kind == "compare" and not answer.differences:
         from kb.reader.recast.both_sides import clause_of_both  # noqa: PLC0415  few questions compare
 
         both = clause_of_both(answer.reading, as_of, lookup)

@@ -116,7 +116,7 @@ def _from_index(
             continue
         words = [tokens[piece.first].low for piece in pieces[index:last] if piece.tag == "unknown"]
         due = [piece.tag for piece in pieces[:index]][-2:] == ["item", "have to"]  # "boots need polishing"
-        led = due or "be" in (_before(pieces, index), tokens[pieces[index].first - 1].low)
+        led = due or "be" in (_before(pieces, index), tokens[max(pieces[index].first, 1) - 1].low)
         led = led or (last < len(pieces) and pieces[last].tag in ("det", "poss"))  # "crossing the slope"
         doing = len(words) == 1 and words[0].endswith(("ing", "ed")) and led
         verb = doing or _is_verb(pieces, index, last)

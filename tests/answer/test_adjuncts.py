@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import re
-from pathlib import Path
 
 import pytest
 
 from kb import Answer, KnowledgeBase
-from tests.reading.sheets import BOOKS, SHEETS, TODAY, questions
+from tests.reading.sheets import BOOKS, SHEETS, TODAY, questions, shared_cache
 
 # What is left out stands in braces; common practice, no source, but for the verdicts, which are the clauses'.
 LEFT_OUT = {
@@ -134,7 +133,7 @@ KEPT = {
 
 @pytest.fixture(scope="module")
 def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder: Path = tmp_path_factory.mktemp("adjuncts")
+    folder = shared_cache(tmp_path_factory)
     return {name: KnowledgeBase.open(books, folder) for name, books in BOOKS.items()}
 
 

@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from kb import KnowledgeBase, demo_folder
-from tests.reading.sheets import BOOKS
+from tests.reading.sheets import BOOKS, shared_cache
 
 
 @pytest.fixture(scope="module")
 def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    folder: Path = tmp_path_factory.mktemp("banned")
+    folder = shared_cache(tmp_path_factory)
     return KnowledgeBase.open(demo_folder(), folder)
 
 
@@ -49,7 +47,7 @@ def test_what_may_be_worn_is_answered_as_asked(demo: KnowledgeBase, question: st
 
 @pytest.fixture(scope="module")
 def ropeway(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(BOOKS["third"], tmp_path_factory.mktemp("banned-third"))
+    return KnowledgeBase.open(BOOKS["third"], shared_cache(tmp_path_factory))
 
 
 @pytest.mark.parametrize(("grade", "lead"), [("A1", "No"), ("A2", "Yes")])
@@ -98,6 +96,6 @@ def test_what_may_be_had_is_asked_back_with_its_place(demo: KnowledgeBase, quest
 def test_a_strip_that_a_grade_does_not_wear_is_not_worn_above_the_plate(
     tmp_path_factory: pytest.TempPathFactory,
 ) -> None:
-    corps = KnowledgeBase.open(BOOKS["fifth"], tmp_path_factory.mktemp("banned-fifth"))
+    corps = KnowledgeBase.open(BOOKS["fifth"], shared_cache(tmp_path_factory))
     (answer,) = corps.ask("As an O1, should I have a branch strip above my name plate?")
     assert answer.verdict == "prohibited"

@@ -13,7 +13,7 @@ from kb import KnowledgeBase
 from kb.model.values import NO, YES, choices
 from kb.wording.presumed import has_two_sides, implied, must_be_worn, place_of
 from kb.wording.unless import usually
-from tests.reading.sheets import BOOKS
+from tests.reading.sheets import BOOKS, shared_cache
 
 NOVEMBER, JULY = datetime.date(2026, 11, 25), datetime.date(2026, 7, 10)
 Open = Callable[[str], KnowledgeBase]
@@ -21,7 +21,7 @@ Open = Callable[[str], KnowledgeBase]
 
 @pytest.fixture(scope="module")
 def books(tmp_path_factory: pytest.TempPathFactory) -> Open:
-    folder = tmp_path_factory.mktemp("leading")
+    folder = shared_cache(tmp_path_factory)
 
     @cache
     def opened(name: str) -> KnowledgeBase:

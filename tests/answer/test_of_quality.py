@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from kb import KnowledgeBase
-from tests.reading.sheets import BOOKS, TODAY
+from tests.reading.sheets import BOOKS, TODAY, shared_cache
 
 
 @cache
@@ -21,7 +21,7 @@ def _base(name: str, folder: Path) -> KnowledgeBase:
 
 @pytest.fixture(scope="module")
 def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return tmp_path_factory.mktemp("of-quality")
+    return shared_cache(tmp_path_factory)
 
 
 ANSWERED = [

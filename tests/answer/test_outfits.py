@@ -10,7 +10,7 @@ import pytest
 
 from kb import Answer, KnowledgeBase
 from kb.model.values import YES
-from tests.reading.sheets import BOOKS
+from tests.reading.sheets import BOOKS, shared_cache
 
 DAY = datetime.date(2026, 12, 1)
 Ask = Callable[[str, str], Answer]
@@ -18,8 +18,8 @@ Ask = Callable[[str, str], Answer]
 
 @pytest.fixture(scope="module")
 def ask(tmp_path_factory: pytest.TempPathFactory) -> Ask:
-    folder = tmp_path_factory.mktemp("outfits")
-    opened = cache(lambda name: KnowledgeBase.open(BOOKS[name], folder / name))
+    folder = shared_cache(tmp_path_factory)
+    opened = cache(lambda name: KnowledgeBase.open(BOOKS[name], folder))
     return lambda name, text: opened(name).ask(text, as_of=DAY)[-1]
 
 

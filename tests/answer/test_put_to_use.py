@@ -9,7 +9,7 @@ from functools import cache
 import pytest
 
 from kb import Answer, KnowledgeBase
-from tests.reading.sheets import BOOKS
+from tests.reading.sheets import BOOKS, shared_cache
 
 DAY = datetime.date(2026, 11, 25)
 Ask = Callable[[str, str], Answer]
@@ -17,8 +17,8 @@ Ask = Callable[[str, str], Answer]
 
 @pytest.fixture(scope="module")
 def ask(tmp_path_factory: pytest.TempPathFactory) -> Ask:
-    folder = tmp_path_factory.mktemp("use")
-    opened = cache(lambda name: KnowledgeBase.open(BOOKS[name], folder / name))
+    folder = shared_cache(tmp_path_factory)
+    opened = cache(lambda name: KnowledgeBase.open(BOOKS[name], folder))
     return lambda name, text: opened(name).ask(text, as_of=DAY)[-1]
 
 

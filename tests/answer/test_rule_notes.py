@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-from pathlib import Path
 
 import pytest
 
@@ -12,12 +11,12 @@ from shell.clauses import clause_blocks
 from shell.layout import arrange
 from shell.markdown import render_markdown
 from shell.plain import render_plain
-from tests.reading.sheets import BOOKS
+from tests.reading.sheets import BOOKS, shared_cache
 
 
 @pytest.fixture(scope="module")
 def opened(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder: Path = tmp_path_factory.mktemp("noted")
+    folder = shared_cache(tmp_path_factory)
     return {name: KnowledgeBase.open(BOOKS[name], folder) for name in ("demo", "fifth")}
 
 

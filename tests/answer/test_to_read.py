@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import datetime
-from pathlib import Path
 
 import pytest
 
 from kb import KnowledgeBase
-from tests.reading.sheets import BOOKS
+from tests.reading.sheets import BOOKS, shared_cache
 
 DAY = datetime.date(2026, 12, 1)
 # Each with the clause that speaks of it first; the words in braces are understood by nobody.
@@ -25,7 +24,7 @@ SPOKEN = (
 
 @pytest.fixture(scope="module")
 def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder: Path = tmp_path_factory.mktemp("to-read")
+    folder = shared_cache(tmp_path_factory)
     return {name: KnowledgeBase.open(BOOKS[name], folder) for name in {name for name, _, _ in SPOKEN}}
 
 

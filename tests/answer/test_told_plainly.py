@@ -1,4 +1,4 @@
-"""Leave that was granted, degrees without a unit, decibels, and what somebody at home does to a thing."""
+"""Leave that was granted, bare degrees, decibels, deeds at home, who starts where, and what differs."""
 
 from __future__ import annotations
 
@@ -37,6 +37,22 @@ creamery: Can my mum shorten my white trousers?
     May anyone shorten the white trousers?
 firebrigade: Can my mum wash my fire tunic at home?
     May the care of the fire tunic be “wash at home”?
+zoo: What's the difference between helpers and staff when it comes to mobiles?
+    What differs for the mobile telephone, helpers compared with staff?
+forest: What's the difference between a trainee warden's neckerchief and mine? I'm a Senior Warden.
+    What differs for the neckerchief, a Trainee Warden compared with a Senior Warden?
+demo: What's the difference between the summer cap and the winter cap?
+    What differs for the service cap and the knit cap, not winter compared with winter?
+creamery: What do I have to put on to clean with acid?
+    What must people wear, cleaning with acid or lye?
+undertakers: What do I put on to wash the cars?
+    What may people wear, washing a vehicle?
+school: I start in the First Year in January. What do I wear for lessons?
+    What may a First Year wear, in a lesson, month January?
+hotel: phone in my pocket ok?
+    May anyone carry the private telephone?
+zoo: I'm a vet. Nobody minds if I pop across to the kiosk in my scrubs, do they?
+    May anyone of the vets branch wear the scrubs, at the kiosk?
 """
 
 
@@ -60,7 +76,17 @@ def test_is_read_as_meant(ask: Ask, name: str, question: str, read: str) -> None
         ("school", "Can my mum wear my house scarf?"),  # who wears it must be known
         ("creamery", "Can my husband wear my white coat?"),
         ("hotel", "The General Manager's cat granted me a faith waiver. Can I wear a turban?"),
+        # "not even in the corridor to the chapel of rest"
+        ("undertakers", "Can't I nip along the corridor to the chapel of rest in my scrubs?"),
+        ("airferry", "What's the difference between Skerra and everywhere else for hi-vis in daylight?"),
     ],
 )
 def test_what_is_not_told_is_not_understood(ask: Ask, name: str, question: str) -> None:
     assert ask(name, question).outcome == "abstain"
+
+
+def test_a_clause_that_tells_two_grades_apart_is_shown_where_no_rule_does(ask: Ask) -> None:
+    # "... and a Crew Leader three. The bars are red; those of officers are silver"
+    answer = ask("firebrigade", "What's the difference between a crew leader's rank slides and an officer's?")
+    assert [citation.number for citation in answer.citations] == ["4.4"]
+    assert not answer.headline.startswith("Nothing differs")

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import datetime
-from pathlib import Path
 
 import pytest
 
 from kb import Answer, KnowledgeBase
-from tests.reading.sheets import BOOKS
+from tests.reading.sheets import BOOKS, shared_cache
 
 DAY = datetime.date(2026, 12, 1)
 LISTS = [
@@ -41,7 +40,7 @@ LISTS = [
 
 @pytest.fixture(scope="module")
 def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder: Path = tmp_path_factory.mktemp("lists")
+    folder = shared_cache(tmp_path_factory)
     return {name: KnowledgeBase.open(BOOKS[name], folder) for name, _, _ in LISTS}
 
 

@@ -20,12 +20,14 @@ roll rolled rolling | travel travelled travelling | stripe striped stripes | cen
 authorise authorised authorized authorize | colour color colours | grey gray | carry carried carries carrying
 member member's | earring earrings | fasten fastened fastening fastenings | trousers trouser | body bodies
 require required requiring | handle handled handling | fit fitted fits | accessory accessories | hang hung
+lend lent | draw drew drawn | write wrote written | steal stole stolen | mean meant | say said | lose lost
 """
 APART = """
 officer office | cap cape | hat hate | pin pine | tap tape | short shorts | ear earring | glass glasses
 line lining | ring wring | boat boot | arm army | cloth clothing | canvas canva | tie tier | shed she
 bus bu | lens len | read red | dress address | brass bra | class clash | sewing seeing | stock stocking
 string stre | need nee | web webbing | wedding wed | even evening | morning mourning | pipe piping
+leave left | feel felt | ring rung | bite bit | see saw | find foundry | know known | fall fell
 """
 
 
@@ -94,21 +96,7 @@ IRREGULAR = {
     for forms in _groups(
         """
         wear worn wore | give given gave | hold held | keep kept | hang hung | show shown | bind bound
-        arise arose arisen | awake awoke | become became | begin began begun | bend bent | bite bitten
-        blow blew blown | breed bred | bring brought | build built | burn burnt | buy bought | catch caught
-        cling clung | come came | deal dealt | dig dug | draw drew drawn | drink drank drunk
-        drive drove driven | eat ate eaten | fall fallen | feed fed | fight fought | find found | flee fled
-        fly flew flown | forbid forbade forbidden | forget forgot forgotten | freeze froze frozen
-        get got gotten | grow grew grown | hear heard | hide hid hidden | kneel knelt | lead led
-        learn learnt | lend lent | lose lost
-        mean meant | meet met | mistake mistook mistaken | pay paid | ride rode ridden
-        rise risen | run ran | say said | see seen | seek sought | sell sold | send sent
-        shake shook shaken | shoot shot | shrink shrank shrunk | sing sang sung | sink sank sunk | sit sat
-        sleep slept | slide slid | speak spoke spoken | spend spent | spill spilt | spin spun | spoil spoilt
-        stand stood | steal stole stolen | stick stuck | sting stung | strike struck | swear swore sworn
-        sweep swept | swim swam swum | swing swung | teach taught | think thought | throw threw thrown
-        understand understood | undo undid undone | wake woke woken | weave wove woven | weep wept | win won
-        withdraw withdrew withdrawn | write wrote written
+        draw drew drawn | lend lent | mean meant | find found | say said
         tell told
         take taken took | do done | make made | sew sewn | tear torn | go gone went goes | scarf scarves
         foot feet | colour color | grey gray | trousers trouser | travel traveled traveling

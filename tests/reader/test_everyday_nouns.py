@@ -9,7 +9,7 @@ from functools import cache
 import pytest
 
 from kb import KnowledgeBase, Reading
-from tests.reading.sheets import BOOKS
+from tests.reading.sheets import BOOKS, shared_cache
 
 DAY = datetime.date(2026, 11, 25)
 Read = Callable[[str, str], Reading]
@@ -17,8 +17,8 @@ Read = Callable[[str, str], Reading]
 
 @pytest.fixture(scope="module")
 def read(tmp_path_factory: pytest.TempPathFactory) -> Read:
-    folder = tmp_path_factory.mktemp("nouns")
-    opened = cache(lambda name: KnowledgeBase.open(BOOKS[name], folder / name))
+    folder = shared_cache(tmp_path_factory)
+    opened = cache(lambda name: KnowledgeBase.open(BOOKS[name], folder))
     return lambda name, text: opened(name).read(text, as_of=DAY)
 
 

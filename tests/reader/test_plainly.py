@@ -6,12 +6,11 @@ The expected clause stands beside each; the questions are of the trades of sever
 from __future__ import annotations
 
 import datetime
-from pathlib import Path
 
 import pytest
 
 from kb import KnowledgeBase
-from tests.reading.sheets import BOOKS
+from tests.reading.sheets import BOOKS, shared_cache
 
 DAY = datetime.date(2026, 11, 25)
 NAMES = ("tramway", "creamery", "cadets", "hotel", "infirmary", "airferry", "forest", "playhouse")
@@ -111,7 +110,7 @@ NOT_READ = (
 
 @pytest.fixture(scope="module")
 def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder: Path = tmp_path_factory.mktemp("plainly")
+    folder = shared_cache(tmp_path_factory)
     return {name: KnowledgeBase.open(BOOKS[name], folder) for name in NAMES}
 
 

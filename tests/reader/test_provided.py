@@ -6,19 +6,18 @@ What no clause says, or what several say as well, stays refused.
 from __future__ import annotations
 
 import datetime
-from pathlib import Path
 
 import pytest
 
 from kb import KnowledgeBase
-from tests.reading.sheets import BOOKS
+from tests.reading.sheets import BOOKS, shared_cache
 
 DAY = datetime.date(2026, 11, 25)
 
 
 @pytest.fixture(scope="module")
 def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder: Path = tmp_path_factory.mktemp("provided")
+    folder = shared_cache(tmp_path_factory)
     return {name: KnowledgeBase.open(path, folder) for name, path in BOOKS.items()}
 
 

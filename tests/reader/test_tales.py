@@ -10,7 +10,7 @@ import pytest
 
 from kb import KnowledgeBase
 from tests.reader.conftest import HERE
-from tests.reading.sheets import BOOKS, TODAY
+from tests.reading.sheets import BOOKS, TODAY, shared_cache
 
 
 @cache
@@ -20,7 +20,7 @@ def _base(name: str, folder: Path) -> KnowledgeBase:
 
 @pytest.fixture(scope="module")
 def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return tmp_path_factory.mktemp("tales")
+    return shared_cache(tmp_path_factory)
 
 
 def _lines() -> Iterator[tuple[str, str, str, bool]]:

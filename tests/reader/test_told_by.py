@@ -7,19 +7,18 @@ from __future__ import annotations
 
 import datetime
 import json
-from pathlib import Path
 
 import pytest
 
 from kb import KnowledgeBase, answer_to_json
-from tests.reading.sheets import BOOKS
+from tests.reading.sheets import BOOKS, shared_cache
 
 DAY = datetime.date(2026, 12, 1)
 
 
 @pytest.fixture(scope="module")
 def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder: Path = tmp_path_factory.mktemp("told-by")
+    folder = shared_cache(tmp_path_factory)
     return {
         name: KnowledgeBase.open(BOOKS[name], folder)
         for name in ("demo", "fifth", "sixth", "seventh", "eighth")

@@ -11,7 +11,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from fractions import Fraction
-from pathlib import Path
 from typing import NamedTuple
 
 import msgspec
@@ -27,7 +26,7 @@ from kb.reader.words.tokens import tokenize
 from kb.reasoner import Facts
 from kb.wording import say_query
 from tests.reading.judging import judge
-from tests.reading.sheets import BOOKS, Asked, questions
+from tests.reading.sheets import BOOKS, Asked, questions, shared_cache
 
 pytestmark = pytest.mark.slow
 
@@ -49,7 +48,7 @@ class Right(NamedTuple):
 
 @pytest.fixture(scope="module")
 def right(tmp_path_factory: pytest.TempPathFactory) -> list[Right]:
-    folder: Path = tmp_path_factory.mktemp("metamorphic")
+    folder = shared_cache(tmp_path_factory)
     found = []
     for name in ("demo", "second", "third", "fourth"):
         base = KnowledgeBase.open(BOOKS[name], folder)

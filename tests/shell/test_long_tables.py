@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from pathlib import Path
 
 import pytest
 
@@ -11,14 +10,14 @@ from kb import Answer, KnowledgeBase
 from kb.wording.unless import ordinary_sets, strange_in, usually_in
 from shell.blocks import Grid, Points, Quote, Said
 from shell.layout import arrange
-from tests.reading.sheets import BOOKS
+from tests.reading.sheets import BOOKS, shared_cache
 
 DAY = datetime.date(2026, 12, 1)
 
 
 @pytest.fixture(scope="module")
 def base(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    folder: Path = tmp_path_factory.mktemp("long-tables")
+    folder = shared_cache(tmp_path_factory)
     return KnowledgeBase.open(BOOKS["eighth"], folder)
 
 

@@ -5,14 +5,13 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable
-from pathlib import Path
 
 import pytest
 
 from kb import KnowledgeBase
 from kb.model.values import YES, choices
 from kb.wording.along import goes_along, goes_along_of
-from tests.reading.sheets import BOOKS
+from tests.reading.sheets import BOOKS, shared_cache
 
 DAY = datetime.date(2026, 12, 1)
 Open = Callable[[str], KnowledgeBase]
@@ -20,7 +19,7 @@ Open = Callable[[str], KnowledgeBase]
 
 @pytest.fixture(scope="module")
 def opened(tmp_path_factory: pytest.TempPathFactory) -> Open:
-    folder: Path = tmp_path_factory.mktemp("along")
+    folder = shared_cache(tmp_path_factory)
     found: dict[str, KnowledgeBase] = {}
 
     def open_(book: str) -> KnowledgeBase:

@@ -27,8 +27,8 @@ def clause_of_both(reading: Reading, as_of: datetime.date, lookup: Lookup) -> Re
         return None
     apart = {fact for fact, _ in {*query.case.facts} ^ {*query.other.facts}}
     said = [lemma for lemma in analysed(reading.question) if lemma not in _DIFFERING]
-    if not said or any(lookup.facts[fact].family != "grade" for fact in apart):
-        return None  # another book may say something else of a place
+    if not said or not apart or any(lookup.facts[fact].family != "grade" for fact in apart):
+        return None  # another book may say something else of a place, and a clause is of one day
     found = []
     for clause in lookup.base.clauses:
         words = analysed(clause.text)

@@ -17,10 +17,20 @@ from kb.text import Pattern
 from kb.wording.labels import is_whole
 
 Edit = tuple[int, int, str]
-_OUTSIDE = Pattern(
-    r"(?i)(?:outside|away from|off|out of|beyond) (?:the )?(?:[\w'’-]+ )?(?:centre|center|premises|grounds"
-    r"|works|school|hotel|museum|zoo|creamery|dairy|yard gate|park|estate|site|depot|station|clinic|gate)"
+_PREMISES = (
+    "premises grounds property site campus compound estate workplace works workshop factory plant mill"
+    " foundry brewery distillery dairy creamery bakery laundry farm nursery quarry mine pit yard gate"
+    " gates shipyard dockyard dock docks harbour port airport airfield station depot garage terminal base"
+    " camp barracks fort prison court school college university academy library laboratory hospital"
+    " infirmary clinic surgery hospice home hotel inn restaurant club casino shop store market mall centre"
+    " center office offices bank museum gallery theatre playhouse studio cinema arena stadium racecourse"
+    " course rink baths pool gym park garden gardens zoo aquarium reserve church cathedral abbey minster"
+    " chapel house hall castle palace"
 )
+_OUTSIDE = Pattern(
+    rf"(?i)(?:outside|away from|off|out of|beyond) (?:the )?(?:[\w'’-]+ )?(?:{_PREMISES.replace(' ', '|')})"
+)
+"""What the books call being away from where one works: the whole of it, in any trade."""
 _IN_IT = Pattern(
     r"(?i)(?P<more>(?: (?!in\b)[\w'’]+){0,3}?) in (?P<it>(?:my|the|our|his|her|their) [\w'’ -]+)"
 )

@@ -6,7 +6,7 @@ most books have (those are in `kinds.py`).
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from functools import cache
 
 _OF_BADGES = """
 charity|cancer|poppy|remembrance|remembrance poppy
@@ -45,11 +45,11 @@ _CHAINS = (
 )
 
 
-def strange_things() -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:
+@cache
+def strange_things() -> tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]:
     """What such things may be called by a book as a class, the nearest first, and their names."""
-    words = _row(_OF_BADGES)
-    yield _CHAINS[0][0], tuple(f"{word} {noun}" for word in words for noun in _row(_BADGES))
-    yield from ((chain, _row(names)) for chain, names in _CHAINS)
+    badges = tuple(f"{word} {noun}" for word in _row(_OF_BADGES) for noun in _row(_BADGES))
+    return (_CHAINS[0][0], badges), *((chain, _row(names)) for chain, names in _CHAINS)
 
 
 def _row(text: str) -> tuple[str, ...]:
