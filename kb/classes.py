@@ -298,8 +298,10 @@ def goes_by_another_name(reading: Reading, lookup: Lookup) -> bool:
     names = _keys(" ".join((item.label, *item.other_labels, *item.everyday)))
     nouns = [span for span in reading.spans if span.role == "item" and span.target == item.id]
     alike = [noun for noun in nouns if not names.isdisjoint(_keys(noun.text))]
-    if not nouns or any(noun.how == "label" for noun in alike):
+    if not nouns or any(noun.how == "label" or " " not in noun.text for noun in alike):
         return False
+    if not alike:
+        return True
     from kb.reader.names.unmentioned import is_strange  # noqa: PLC0415  few names are not the books' own
 
     return all(is_strange(noun.text, item.id, lookup) for noun in alike)

@@ -43,8 +43,7 @@ def unmentioned(names: Mapping[str, tuple[Entry, ...]], lookup: Lookup) -> Itera
 
 def is_strange(text: str, item: str, lookup: Lookup) -> bool:
     """Whether a name of several words, the last one that of a class, is of what a book need not mention."""
-    if " " not in text:
-        return False
     called = {label.casefold() for label in labels_of(lookup.items[item])}
     near = [things for chain, things in strange_things() if not called.isdisjoint(chain)]
-    return any(joined(text) == joined(name) for things in near for name in things if " " in name)
+    key = joined(text)
+    return any(key == joined(name) for things in near for name in things if " " in name)
