@@ -113,7 +113,16 @@ def _end_of(source: str, place: int) -> int:
 
 def lacks(text: str, needs: tuple[tuple[tuple[str, ...], ...], ...]) -> bool:
     """Whether a text in lower case has, for none of the alternatives, all that is needed."""
-    return not any(all(any(word in text for word in words) for words in groups) for groups in needs)
+    for groups in needs:  # plain loops: this is asked some thousand times of a question
+        for words in groups:
+            for word in words:
+                if word in text:
+                    break
+            else:
+                break
+        else:
+            return False
+    return True
 
 
 class Pattern:
@@ -136,9 +145,12 @@ class Pattern:
 
     def _is_out(self, text: str) -> bool:
         """Whether the text cannot match, as far as that can be told without compiling."""
-        if "compiled" in self.__dict__ or not self._needs:
-            return False
-        return lacks(text.lower(), self._needs)
+        return self.is_out(text.lower())
+
+    def is_out(self, low: str) -> bool:
+        """Whether a text, here in lower case, lacks what every match has: sooner told than matched."""
+        needs = self._needs
+        return bool(needs) and lacks(low, needs)
 
     def match(self, text: str, start: int = 0) -> re.Match[str] | None:
         return None if self._is_out(text) else self.compiled.match(text, start)

@@ -30,7 +30,7 @@ def amending(lookup: Lookup, query: Query, differences: Iterable[Difference]) ->
         return ()
     touched = {lookup.rules[r].clause for one in differences for side in one.sides for r in side.rules}
     items = {near for item in query.items for near in lookup.narrower(item)}
-    touched |= {rule.clause for rule in lookup.base.rules if items.intersection(rule.scope.items)}
+    touched |= {rule.clause for rule in lookup.rules_on(items)}
     narrowed = bool(query.items or query.case.facts or query.book)
     behind = clauses_behind(lookup, query.book) if query.book else frozenset(lookup.clauses)
 

@@ -200,9 +200,8 @@ def _aspects(lookup: Lookup, item: str, facts: Collection[str] | None = None) ->
     return list(
         dict.fromkeys(
             rule.aspect
-            for rule in lookup.base.rules
-            if not wider.isdisjoint(rule.scope.items)
-            and (facts is None or any(_rests_on(lookup, test.fact, facts) for test in tests(rule.condition)))
+            for rule in lookup.rules_on(wider)
+            if facts is None or any(_rests_on(lookup, test.fact, facts) for test in tests(rule.condition))
         )
     )
 

@@ -70,8 +70,8 @@ def _of_thing(item: str, clauses: Mapping[str, Clause], lookup: Lookup) -> Mappi
     """The clauses with a rule on a thing, or on what it is a kind of, or that name it."""
     spoken: dict[str, float] = {}
     wider = frozenset(lookup.broader(item))
-    for rule in lookup.base.rules:
-        if rule.clause in clauses and not wider.isdisjoint(rule.scope.items):
+    for rule in lookup.rules_on(wider):
+        if rule.clause in clauses:
             level = _THING if item in rule.scope.items else _WIDER
             spoken[rule.clause] = max(level, spoken.get(rule.clause, 0))
     names = [analyse(name) for name in (lookup.items[item].label, *lookup.items[item].other_labels)]

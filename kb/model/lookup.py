@@ -71,6 +71,19 @@ class Lookup:
         return tuple(self._of_clauses[clause])
 
     @cached_property
+    def _places_of_items(self) -> dict[str, list[int]]:
+        found: dict[str, list[int]] = {}
+        for place, rule in enumerate(self.base.rules):
+            for item in dict.fromkeys(rule.scope.items):
+                found.setdefault(item, []).append(place)
+        return found
+
+    def rules_on(self, items: Iterable[str]) -> tuple[Rule, ...]:
+        """The rules that are put for one of these items itself, in the order of the base."""
+        places = {place for item in items for place in self._places_of_items.get(item, ())}
+        return tuple(self.base.rules[place] for place in sorted(places))
+
+    @cached_property
     def editions(self) -> dict[str, Edition]:
         return {edition.id: edition for edition in self.base.editions}
 
@@ -127,7 +140,7 @@ class Lookup:
         if "carried" not in self.broader(item) or "carrying" not in self.aspects:
             return "wear"
         related = {i for i in (*self.broader(item), *self.narrower(item)) if self.items[i].broader}
-        spoken = {rule.aspect for rule in self.base.rules if related.intersection(rule.scope.items)}
+        spoken = {rule.aspect for rule in self.rules_on(related)}
         return "carrying" if "carrying" in spoken and "wear" not in spoken else "wear"
 
     def aspects_within(self, aspect: str) -> tuple[str, ...]:

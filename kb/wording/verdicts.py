@@ -188,7 +188,7 @@ def thing_in(lookup: Lookup, query: Query) -> str:
 
 def _any_other(lookup: Lookup, item: str) -> str:
     """ "Any pin other than the charity pin": what is of a class, and nothing that rules leave out of it."""
-    rules = (rule.scope for rule in lookup.base.rules if item in rule.scope.items)
+    rules = (rule.scope for rule in lookup.rules_on((item,)))
     apart = {kind for scope in rules for kind in scope.excluding if item in lookup.broader(kind)}
     kinds = tuple(kind for kind in lookup.narrower(item) if kind in apart)
     label = item_label(lookup, item)

@@ -27,9 +27,7 @@ def whose(lookup: Lookup, query: Query) -> ValueSet | None:
         return None
     wider = set(lookup.broader(query.items[0]))
     rules = [
-        rule
-        for rule in lookup.base.rules
-        if not rule.residual and is_in_force(rule, query.case.as_of) and wider.intersection(rule.scope.items)
+        rule for rule in lookup.rules_on(wider) if not rule.residual and is_in_force(rule, query.case.as_of)
     ]
     if query.aspect not in _HAVING and lookup.aspects[query.aspect].kind == "act":
         own = place_of(lookup, query.items, query.case.as_of).get(GRADE)

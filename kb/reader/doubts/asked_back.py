@@ -112,7 +112,7 @@ def _ask_colour(
     if after and after[0].tag == "item" and after[0].arg != query.items[0]:
         return None  # of another thing than the one asked about
     related = {*lookup.broader(query.items[0]), *lookup.narrower(query.items[0])}
-    if not any(r.aspect == "colour" and related.intersection(r.scope.items) for r in lookup.base.rules):
+    if not any(r.aspect == "colour" for r in lookup.rules_on(related)):
         return None
     asked = msgspec.structs.replace(query, kind="how", aspect="colour", polarity="do")
     piece = found.pieces[left[0]]

@@ -162,7 +162,7 @@ def _beside_lost(reading: Reading, lookup: Lookup) -> Iterator[str]:
     if query is None or not query.items or query.kind not in ("may", "must"):
         return
     own = {*lookup.broader(query.items[0])}
-    spoken = {lookup.aspects[rule.aspect] for rule in lookup.base.rules if own & {*rule.scope.items}}
+    spoken = {lookup.aspects[rule.aspect] for rule in lookup.rules_on(own)}
     asked = lookup.aspects[query.aspect]
     ways = [one for one in spoken if one.within in ("fit", "fastening")]
     if asked.kind == "measure" and query.value is not None:

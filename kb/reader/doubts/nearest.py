@@ -68,7 +68,7 @@ def _of_an_act(query: Query, lookup: Lookup) -> Query | None:
         return worn if _speaks(query, "wear", lookup) else None
     if query.aspect != "wear" or query.polarity != "do" or query.kind == "why":
         return None
-    own = {rule.aspect for rule in lookup.base.rules if item in rule.scope.items}
+    own = {rule.aspect for rule in lookup.rules_on((item,))}
     spoken = {lookup.aspects[name].within or name for name in own} - {"care"}
     if not spoken or any(lookup.aspects[aspect].kind == "act" for aspect in spoken):
         return None
@@ -143,7 +143,7 @@ def _by_clause(query: Query, pattern: Pattern, lookup: Lookup) -> Query | None:
 
 def _clauses(query: Query, lookup: Lookup) -> Iterator[Clause]:
     day = query.case.as_of
-    for name in dict.fromkeys(r.clause for r in lookup.base.rules if query.items[0] in r.scope.items):
+    for name in dict.fromkeys(r.clause for r in lookup.rules_on((query.items[0],))):
         clause = lookup.clauses[name]
         if is_in_force(clause, day):
             yield clause

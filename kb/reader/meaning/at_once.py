@@ -79,7 +79,7 @@ def _is_noun(found: Understood, place: int) -> bool:
 def _may_be_so_many(item: str, number: Fraction, lookup: Lookup) -> bool:
     """Whether rules limit how many of a thing are worn, and none of them shuts so many out."""
     wider = lookup.broader(item)
-    limits = [r for r in lookup.base.rules if r.aspect == "count" and not {*wider}.isdisjoint(r.scope.items)]
+    limits = [r for r in lookup.rules_on(wider) if r.aspect == "count"]
     return bool(limits) and all(
         contains(rule.value.values, number) == (rule.modality != "must_not") for rule in limits
     )

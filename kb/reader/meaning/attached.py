@@ -64,7 +64,7 @@ def _is_loose(piece: Piece, lookup: Lookup) -> bool:
     for entry in piece.entries:
         broader = set(lookup.broader(entry.id))
         part = lookup.items[entry.id].part_of is not None and "feature" not in broader
-        spoken = {rule.aspect for rule in lookup.base.rules if broader.intersection(rule.scope.items)}
+        spoken = {rule.aspect for rule in lookup.rules_on(broader)}
         within = {lookup.aspects[aspect].within or aspect for aspect in spoken}
         if "fastening" in within or not (part or broader & _LOOSE):
             return False

@@ -40,24 +40,30 @@ def clause_defining(term: str, case: Case, lookup: Lookup) -> Query | Ask | None
     return one_of([d.clause for d in lookup.base.definitions if d.term == term], case, lookup)
 
 
-_MEANING = (
-    r"what(?:'s|’s| is| are)? (?:exactly |actually )?(?:is |are )?(?:meant|understood|intended) by (.+?)",
-    r"what (?:exactly )?(?:does|do|is|did) (.+?) (?:actually |exactly )?(?:mean|means|stand for|refer to)",
-    r"what(?:'s|’s| is| are)? the (?:exact )?(?:meaning|definition|sense) of (.+?)",
-    r"what (?:exactly )?(?:does|do) (.+?) (?:actually |exactly )?mean,?"
-    r" (?:with|for|on|of|at|in|to|under|as|when) .+",
-    r"(?:how (?:is|are|do you|does one|would you) )?(?:define|explain) (.+?)",
-    r"how (?:is|are) (.+?) defined",
-    r"when (?:exactly )?(?:does|do|is|will) (.+?) (?:begin|start|end|finish|over)",
-    r"(?:which|what) (?:months?|days?|dates|grades?|ranks?|time of (?:the )?year|part of the year|people)"
-    r" (?:is|are|counts? as|belongs? to|makes? up) (.+?)",
-    r"(?:is|are) (?:an? |the )?[\w' -]{1,60}? (?:counted as |classed as )?an? (.+?)",
-    r"(?:who|what)(?: exactly)? (?:counts?|qualif(?:y|ies)|is classed|is regarded|is treated) as (.+?)",
-    r"(?:who|what)(?:'s|’s| is| are)(?: exactly)? (.+?)",
-)
 _ENDING = (
     r"(?: (?:in|under|by|for|according to) (?:these|the|this|our|your) [a-z ]{3,24}| here| anyway| now)?"
 )
+_MEANING = tuple(
+    Pattern(rf"(?i){asking}{_ENDING}")
+    for asking in (
+        r"what(?:'s|’s| is| are)? (?:exactly |actually )?(?:is |are )?(?:meant|understood|intended) by (.+?)",
+        r"what (?:exactly )?(?:does|do|is|did) (.+?)"
+        r" (?:actually |exactly )?(?:mean|means|stand for|refer to)",
+        r"what(?:'s|’s| is| are)? the (?:exact )?(?:meaning|definition|sense) of (.+?)",
+        r"what (?:exactly )?(?:does|do) (.+?) (?:actually |exactly )?mean,?"
+        r" (?:with|for|on|of|at|in|to|under|as|when) .+",
+        r"(?:how (?:is|are|do you|does one|would you) )?(?:define|explain) (.+?)",
+        r"how (?:is|are) (.+?) defined",
+        r"when (?:exactly )?(?:does|do|is|will) (.+?) (?:begin|start|end|finish|over)",
+        r"(?:which|what) (?:months?|days?|dates|grades?|ranks?|time of (?:the )?year|part of the year|people)"
+        r" (?:is|are|counts? as|belongs? to|makes? up) (.+?)",
+        r"(?:is|are) (?:an? |the )?[\w' -]{1,60}? (?:counted as |classed as )?an? (.+?)",
+        r"(?:who|what)(?: exactly)? (?:counts?|qualif(?:y|ies)|is classed|is regarded|is treated) as (.+?)",
+        r"(?:who|what)(?:'s|’s| is| are)(?: exactly)? (.+?)",
+    )
+)
+_LED_NAME = Pattern(r"(?i)^(?:the|an?|our|your) |^(?:word|term|expression|phrase) ")
+_KIND_OF_NAME = Pattern(r"(?i)^(?:word|term|expression|phrase) ")
 _DEFINING = (
     r"""["“'‘]({name})["”'’],? (?:is|are|means?|stands? for|covers?|includes?|comprises?|refers? to|has)\b"""
 )
@@ -67,13 +73,10 @@ def meaning_asked(text: str, case: Case, lookup: Lookup) -> Query | None:
     """The one clause in force that says what some words mean, where the text asks for no more than that."""
     said = " ".join(text.split()).strip(" ?.!").removeprefix("So ").removeprefix("And ")
     for pattern in _MEANING:
-        asked = Pattern(rf"(?i){pattern}{_ENDING}").fullmatch(said)
+        asked = pattern.fullmatch(said)
         if asked is None:
             continue
-        name = Pattern(r"(?i)^(?:the|an?|our|your) |^(?:word|term|expression|phrase) ").sub(
-            "", asked.group(1)
-        )
-        name = Pattern(r"(?i)^(?:word|term|expression|phrase) ").sub("", name).strip(" \"'“”‘’")
+        name = _KIND_OF_NAME.sub("", _LED_NAME.sub("", asked.group(1))).strip(" \"'“”‘’")
         if name and len(name) < _LONGEST_TERM:
             clause = one_of([clause.id for clause in _that_define(name, lookup)], case, lookup)
             return clause if isinstance(clause, Query) else None

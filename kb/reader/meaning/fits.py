@@ -26,11 +26,7 @@ def rules_on(items: Sequence[str], aspect: str, lookup: Lookup) -> Iterator[Rule
     """The rules on an aspect of the first item, or on what it belongs to."""
     covering = set(lookup.broader(items[0])) if items else set()
     within = set(lookup.aspects_within(aspect))
-    return (
-        rule
-        for rule in lookup.base.rules
-        if rule.aspect in within and not covering.isdisjoint(rule.scope.items)
-    )
+    return (rule for rule in lookup.rules_on(covering) if rule.aspect in within)
 
 
 def facts_that_matter(query: Query, lookup: Lookup) -> tuple[str, ...]:
@@ -55,10 +51,7 @@ def tests_worn(item: str, worn: str, lookup: Lookup) -> bool:
     """Whether a rule on the item, of whatever aspect, tests whether another one is worn."""
     covering = set(lookup.broader(item))
     return any(
-        test.fact == f"worn:{worn}"
-        for rule in lookup.base.rules
-        if not covering.isdisjoint(rule.scope.items)
-        for test in tests(rule.condition)
+        test.fact == f"worn:{worn}" for rule in lookup.rules_on(covering) for test in tests(rule.condition)
     )
 
 
@@ -159,7 +152,7 @@ def asked_kind(word: str, before: Query, lookup: Lookup) -> Query | None:
 
 def kind_of_part(word: str, before: Query, lookup: Lookup) -> Query | None:
     """ "And the letters?": the aspect of the item that the word is of; None where none or several are."""
-    rules = [rule for item in before.items[:1] for rule in lookup.base.rules if item in rule.scope.items]
+    rules = [rule for item in before.items[:1] for rule in lookup.rules_on((item,))]
     found = {
         rule.aspect for rule in rules if word in {t.key for t in tokenize(lookup.aspects[rule.aspect].label)}
     }

@@ -59,7 +59,7 @@ def described(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) 
 
 def always_is(item: str, aspect: str, value: Choices, lookup: Lookup) -> bool:
     """Whether a thing always must have the one colour that is named; "a red or a blue pin" asks which."""
-    rules = [rule for rule in lookup.base.rules if rule.aspect == aspect and item in rule.scope.items]
+    rules = [rule for rule in lookup.rules_on((item,)) if rule.aspect == aspect]
     fixed = rules and all(rule.modality == "must" and rule.condition == ALWAYS for rule in rules)
     return bool(fixed and len(value.members) == 1 and all(rule.value.values == value for rule in rules))
 
@@ -103,7 +103,7 @@ def which_unsaid(query: Query, bare: bool, lasting: bool, lookup: Lookup) -> Abs
     if bare and query.aspect == "size" and _told_elsewhere(query.items[0], lookup):
         return Abstain(reason="Not understood: which measure of it is told.")
     covering, lengths = set(lookup.broader(query.items[0])), set(lookup.aspects_within(query.aspect))
-    ruled = any(r.aspect in lengths and covering & set(r.scope.items) for r in lookup.base.rules)
+    ruled = any(r.aspect in lengths for r in lookup.rules_on(covering))
     if lasting and query.aspect == "length" and not ruled:
         return Abstain(reason="Not understood: a length or a time is asked for.", words=("how long",))
     return None
@@ -111,12 +111,10 @@ def which_unsaid(query: Query, bare: bool, lasting: bool, lookup: Lookup) -> Abs
 
 def _told_elsewhere(item: str, lookup: Lookup) -> bool:
     """Whether the books measure of a thing how far it is from another, or a circumstance ("hair length")."""
-    if any(
-        rule.aspect in lookup.aspects_within("size") for rule in lookup.base.rules if item in rule.scope.items
-    ):
+    if any(rule.aspect in lookup.aspects_within("size") for rule in lookup.rules_on((item,))):
         return False
     own = set(lookup.broader(item))
-    rules = [rule for rule in lookup.base.rules if not own.isdisjoint(rule.scope.items)]
+    rules = lookup.rules_on(own)
     placed = any(p.offset is not None for rule in rules for p in rule.value.positions)
     key = tuple(token.key for token in tokenize(lookup.items[item].label))
     facts = [
@@ -136,7 +134,7 @@ def _is_measure(aspect: str, lookup: Lookup) -> bool:
 def rule_aspects(item: str, lookup: Lookup) -> tuple[str, ...]:
     """Aspects about which any rule speaks for an item, what it is a kind of, or its kinds."""
     related = {*lookup.broader(item), *lookup.narrower(item)}
-    return tuple(dict.fromkeys(r.aspect for r in lookup.base.rules if related.intersection(r.scope.items)))
+    return tuple(dict.fromkeys(r.aspect for r in lookup.rules_on(related)))
 
 
 def manners_of(items: Sequence[str], lookup: Lookup) -> set[str]:

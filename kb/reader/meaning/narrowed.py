@@ -48,7 +48,7 @@ def _beside(roles: Roles, offered: list[str], lookup: Lookup) -> str | None:
     unclear = [piece for piece in (*roles.worn, *roles.unworn, *roles.placing) if _may_be(piece, offered)]
     if len(asked) != 1 or len(roles.asked) != 1 or len(unclear) != 1:
         return None
-    rules = [rule for rule in lookup.base.rules if asked[0].arg in rule.scope.items]
+    rules = lookup.rules_on((asked[0].arg,))
     named = [item for item in offered if any(_speaks_of(rule, item, lookup) for rule in rules)]
     if not named and unclear[0] in roles.unworn:  # "a skirt instead of trousers"
         either = [rule.scope.items for rule in rules if rule.scope.alternatives]
@@ -63,8 +63,8 @@ def _rigs(item: str, lookup: Lookup) -> frozenset[str]:
     """The rigs in which rules have a thing worn by name."""
     found = (
         test.values
-        for rule in lookup.base.rules
-        if rule.aspect == "wear" and rule.modality in ("must", "may") and item in rule.scope.items
+        for rule in lookup.rules_on((item,))
+        if rule.aspect == "wear" and rule.modality in ("must", "may")
         for test in tests(rule.condition)
         if test.fact == "rig"
     )
@@ -87,11 +87,8 @@ def _on(item: str, case: Case, lookup: Lookup) -> list[Rule]:
     """The rules in force that have an item worn, or let it be."""
     return [
         rule
-        for rule in lookup.base.rules
-        if item in rule.scope.items
-        and rule.aspect == "wear"
-        and rule.modality in ("must", "may")
-        and _is_in_force(rule, case)
+        for rule in lookup.rules_on((item,))
+        if rule.aspect == "wear" and rule.modality in ("must", "may") and _is_in_force(rule, case)
     ]
 
 
@@ -116,9 +113,7 @@ def _is_out(item: str, known: Mapping[str, ValueSet], case: Case, lookup: Lookup
     if all(evaluate(rule.condition, known.get) is False for rule in _on(item, case, lookup)):
         return True
     banning = [
-        rule
-        for rule in lookup.base.rules
-        if rule.modality == "must_not" and rule.aspect == "wear" and item in rule.scope.items
+        rule for rule in lookup.rules_on((item,)) if rule.modality == "must_not" and rule.aspect == "wear"
     ]
     return any(
         evaluate(rule.condition, known.get) is True

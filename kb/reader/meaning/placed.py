@@ -25,8 +25,8 @@ def carriers(item: str, lookup: Lookup) -> frozenset[str]:
     """The garments and parts of garments on which rules place an item, or a kind of it."""
     related = {*lookup.broader(item), *lookup.narrower(item)}
     found: set[str] = set()
-    for rule in lookup.base.rules:
-        if related.intersection(rule.scope.items) and rule.modality != "must_not":
+    for rule in lookup.rules_on(related):
+        if rule.modality != "must_not":
             for position in rule.value.positions:
                 found.add(position.on)
                 found.update(() if position.feature is None else (position.feature,))
@@ -168,7 +168,7 @@ def is_count_on(query: Query, roles: Roles, lookup: Lookup) -> bool:
 def _tells(item: str, garment: str, lookup: Lookup) -> bool:
     """Whether a rule on wearing a thing turns on whether the garment is worn: the hood goes on the coat."""
     worn = f"worn:{garment}"
-    rules = (r for r in lookup.base.rules if r.aspect == "wear" and item in r.scope.items)
+    rules = (r for r in lookup.rules_on((item,)) if r.aspect == "wear")
     return any(test.fact == worn for rule in rules for test in tests(rule.condition))
 
 
@@ -189,7 +189,7 @@ def told_where(query: Query, lookup: Lookup) -> Query:
     within = {lookup.aspects[aspect].within or aspect for aspect in rule_aspects(item, lookup)}
     if any(lookup.aspects[aspect].kind in ("position", "manner") and aspect != "care" for aspect in within):
         return query
-    clauses = dict.fromkeys(rule.clause for rule in lookup.base.rules if item in rule.scope.items)
+    clauses = dict.fromkeys(rule.clause for rule in lookup.rules_on((item,)))
     names = [one.casefold() for one in (lookup.items[item].label, *lookup.items[item].other_labels)]
     names = names if len(clauses) > 1 else [""]
     told = [clause for clause in clauses if _is_placed(names, lookup.clauses[clause].text)]
@@ -210,7 +210,7 @@ def is_choice_of_company(aspect: str, item: str, lookup: Lookup) -> bool:
     if not lookup.aspects[aspect].label.casefold().startswith(_COMPANY):
         return False
     related = set(lookup.broader(item))
-    worn = [r for r in lookup.base.rules if r.aspect == "wear" and related.intersection(r.scope.items)]
+    worn = [r for r in lookup.rules_on(related) if r.aspect == "wear"]
     return any(rule.modality == "may" for rule in worn) and all(rule.modality != "must" for rule in worn)
 
 

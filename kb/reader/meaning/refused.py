@@ -59,4 +59,4 @@ def _is_twice(one: Piece, other: Piece, found: Understood) -> bool:
 
 def _are_counted(item: str, lookup: Lookup) -> bool:
     wider = {*lookup.broader(item)}
-    return any(r.aspect == "count" and not wider.isdisjoint(r.scope.items) for r in lookup.base.rules)
+    return any(r.aspect == "count" for r in lookup.rules_on(wider))

@@ -306,8 +306,13 @@ _SENTENCE = Pattern(r"(?<=[.;!?]) +")
 
 
 def _put(text: str, lines: tuple[tuple[Pattern, str], ...]) -> str:
+    low = text.lower()
     for pattern, put in lines:
-        text = pattern.sub(f" {put} " if put[:1].isalpha() else put, text)
+        if pattern.is_out(low):
+            continue
+        changed = pattern.sub(f" {put} " if put[:1].isalpha() else put, text)
+        if changed != text:
+            text, low = changed, changed.lower()
     return " ".join(text.split())
 
 

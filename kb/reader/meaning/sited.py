@@ -132,16 +132,12 @@ def _one_placed(piece: Piece, lookup: Lookup) -> str:
 def _places_kinds(item: str, lookup: Lookup) -> bool:
     """Whether rules place the kinds of a thing, each for itself: of the class no one place is asked."""
     kinds = {*lookup.narrower(item)} - {item}
-    return any(r.aspect == "position" and kinds & {*r.scope.items} for r in lookup.base.rules)
+    return any(r.aspect == "position" for r in lookup.rules_on(kinds))
 
 
 def _placing(item: str, lookup: Lookup) -> Iterator[Rule]:
     above = set(lookup.broader(item))
-    return (
-        r
-        for r in lookup.base.rules
-        if r.aspect == "position" and r.value.positions and above & {*r.scope.items}
-    )
+    return (r for r in lookup.rules_on(above) if r.aspect == "position" and r.value.positions)
 
 
 def _in_force(rule: Rule, case: Case) -> bool:

@@ -50,7 +50,7 @@ def part_meant(query: Query | None, previous: Reading, lookup: Lookup) -> str | 
 
 
 def _is_measured(item: str, lookup: Lookup) -> bool:
-    return any(rule.value.measure is not None for rule in lookup.base.rules if item in rule.scope.items)
+    return any(rule.value.measure is not None for rule in lookup.rules_on((item,)))
 
 
 def _spoken_of(aspect: str, lookup: Lookup) -> dict[str, set[str]]:

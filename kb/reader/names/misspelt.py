@@ -8,6 +8,7 @@ it say what was meant ("were do I", "can I where it").
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from functools import lru_cache
 
 from kb.reader.names.lexicon import Lexicon
 from kb.reader.phrases.english import PHRASES, SKIPPED_INSIDE_LABELS
@@ -169,6 +170,7 @@ _SOUNDS = (
 )  # fmt: skip
 
 
+@lru_cache(maxsize=8192)  # the names of the books are heard again with each misspelt word
 def sound(word: str) -> str:
     """The consonants that are heard, doubled ones once; a vowel at the beginning counts."""
     for written, heard in _SOUNDS:

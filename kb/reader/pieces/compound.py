@@ -54,7 +54,7 @@ def _spoken(item: str, aspect: str, lookup: Lookup) -> bool:
     """Whether a rule speaks about the aspect of an item, what it is a kind of, or its kinds."""
     related = {*lookup.broader(item), *lookup.narrower(item)}
     wanted = {*lookup.aspects_within(aspect), aspect}
-    return any(r.aspect in wanted and related.intersection(r.scope.items) for r in lookup.base.rules)
+    return any(r.aspect in wanted for r in lookup.rules_on(related))
 
 
 def counted_class(piece: Piece, lookup: Lookup) -> str | None:
@@ -84,5 +84,5 @@ def frees_owner(modalities: Sequence[str], items: Sequence[str], lookup: Lookup)
     """ "Who is exempt from safety boots": whether rules free nobody from wearing it, but from owning it."""
     if "not_required" not in modalities or not items:
         return False
-    freed = {r.aspect for r in lookup.base.rules if r.modality == "need_not" and items[0] in r.scope.items}
+    freed = {r.aspect for r in lookup.rules_on((items[0],)) if r.modality == "need_not"}
     return "possession" in freed and lookup.use_of(items[0]) not in freed

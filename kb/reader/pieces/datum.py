@@ -59,11 +59,7 @@ def take_datums(pieces: Pieces, tokens: tuple[Token, ...], roles: Roles, lookup:
     if not words or len({piece.arg for piece in roles.asked if piece.tag == "item"}) != 1:
         return
     related = {*lookup.broader(roles.asked[0].arg), *lookup.narrower(roles.asked[0].arg)}
-    rules = [
-        rule
-        for rule in lookup.base.rules
-        if related.intersection(rule.scope.items) and words <= set(datum_keys(rule))
-    ]
+    rules = [rule for rule in lookup.rules_on(related) if words <= set(datum_keys(rule))]
     aspects = {rule.aspect for rule in rules}
     if len(aspects) != 1:
         return

@@ -11,7 +11,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.months import MONTHS, days_of_month, month_number, month_of
 from kb.model.questions import Ask, Query
-from kb.reader.pieces.feasts import STEPS, WEEKDAYS, feast
+from kb.reader.pieces.feasts import NAMING, STEPS, WEEKDAYS, feast, plain
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.pieces.spelled import DayOfMonth, days_of_months
 from kb.reader.words.forms import NUMBER_WORDS, word_set
@@ -54,12 +54,14 @@ def said_period(found: Understood, left: tuple[int, ...], today: datetime.date) 
             return _led(found, piece.first, piece.last, (piece.date, piece.date), today)
     lows = {token.low for token in found.tokens}
     over, now = not _PAST.isdisjoint(lows), not _PRESENT.isdisjoint(lows)
-    for size in range(_LONGEST, 0, -1):
+    naming = {place for place, token in enumerate(found.tokens) if names_days(token.low)}
+    for size in range(_LONGEST, 0, -1) if naming else ():
         for start in range(len(found.tokens) - size + 1):
             end = start + size
-            said = [token.low for token in found.tokens[start:end]]
+            window = range(start, end)
             days = None
-            if not words.isdisjoint(range(start, end)):
+            if not words.isdisjoint(window) and not naming.isdisjoint(window):
+                said = [token.low for token in found.tokens[start:end]]
                 days = days_of(said, today, over and not now)
             if days is not None and not (over and now and _either_way(said, days, today)):
                 return _led(found, start, end, days, today)
@@ -129,6 +131,16 @@ def _plainly_meant(
     now = before[-1:] in (["is"], ["'s"]) and before[-2:-1] in (["it"], ["today"], ["date"])
     now = now or before[-1:] == ["today"] or before[-2:] == ["today", ","]
     return this if this is not None and (now or this >= today) else None
+
+
+def names_days(low: str) -> bool:
+    """Whether a word is one without which no words say a day: a month, "week", "winter", "2024", "Easter"."""
+    return (
+        low in _NAMING
+        or plain(low) in NAMING
+        or (low.isdecimal() and len(low) == 4)
+        or bool(month_number(low))
+    )
 
 
 def days_of(lows: list[str], today: datetime.date, past: bool = False) -> _Days | None:
@@ -210,6 +222,10 @@ def _of_calendar(lows: list[str]) -> tuple[datetime.date, datetime.date] | None:
 _LONGEST = 6
 _WHOLES = (["year"], ["month"], ["week"])
 _SEASONS = {"winter": 1, "spring": 4, "summer": 7, "autumn": 10, "fall": 10}
+_NAMING = {
+    *("yesterday", "tomorrow", *MONTHS, *WEEKDAYS, *_SEASONS, *_AGO),
+    *(f"{unit}s" for unit in _AGO),
+}
 
 
 def _week_of(week: int, first: datetime.date, _: datetime.date) -> _Days:

@@ -66,7 +66,7 @@ def within_the_rules(reading: Reading, lookup: Lookup) -> Reading:
     if query is None or not far:
         return reading
     kin = {kind for item in query.items for kind in lookup.broader(item)}
-    rules = [rule for rule in lookup.base.rules if kin.intersection(rule.scope.items)]
+    rules = lookup.rules_on(kin)
     standing = [test for r in rules if is_in_force(r, query.case.as_of) for test in tests(r.condition)]
     for fact, told in far:
         bounds = [test.values for test in standing if test.fact == fact]

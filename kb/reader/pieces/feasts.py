@@ -36,6 +36,10 @@ _FROM_EASTER = {
 _OWNERS = word_set(
     "years saints souls davids patricks georges andrews stephens valentines midsummers fawkess"
 )
+NAMING = {
+    word for name in (*_FIXED, *_FROM_EASTER, "remembrance", "advent") for word in name.split()
+} - word_set("all new st good")
+"""Words of which every named day has one, without the sign of whose day it is."""
 _COUNTED = {"first": 0, "second": 1, "third": 2, "fourth": 3, "1st": 0, "2nd": 1, "3rd": 2, "4th": 3}
 
 
@@ -44,7 +48,7 @@ def feast(lows: Sequence[str], today: datetime.date, past: bool = False) -> date
 
     `past`: what is spoken of is over, so that it is the last one.
     """
-    said, step = [_plain(low) for low in lows], None
+    said, step = [plain(low) for low in lows], None
     if len(said) > 2 and said[-1] == "year" and said[-2] in STEPS:
         return _within(said[:-2], today.year + STEPS[said[-2]])
     if said[-1].isdecimal() and len(said[-1]) == 4:
@@ -58,7 +62,7 @@ def feast(lows: Sequence[str], today: datetime.date, past: bool = False) -> date
     return next((day for day in days if (day < today if back else day >= today)), None)
 
 
-def _plain(low: str) -> str:
+def plain(low: str) -> str:
     """A word without the sign of whose day it is: "st andrew's day", "new years eve"."""
     word = low.removesuffix("'s").removesuffix("'")
     return word[:-1] if word in _OWNERS else word

@@ -91,8 +91,8 @@ def lasting(found: Understood, before: Sequence[str], case: Case, lookup: Lookup
 
 def _of_item(item: str, lookup: Lookup) -> Iterator[tuple[Rule, bool]]:
     """Rules on wearing exactly this item, each with whether it holds in every case."""
-    for rule in lookup.base.rules:
-        if rule.aspect == "wear" and item in rule.scope.items:
+    for rule in lookup.rules_on((item,)):
+        if rule.aspect == "wear":
             yield rule, rule.condition == ALWAYS
 
 

@@ -74,12 +74,7 @@ def _tested(fitting: Sequence[Fact], found: Sequence[Piece], lookup: Lookup) -> 
     """The facts that rules on the things named turn on."""
     named = {entry.id for piece in found if piece.tag == "name" for entry in only(piece, "item")}
     wider = {item for name in named for item in lookup.broader(name)}
-    turning = {
-        test.fact
-        for rule in lookup.base.rules
-        if not wider.isdisjoint(rule.scope.items)
-        for test in tests(rule.condition)
-    }
+    turning = {test.fact for rule in lookup.rules_on(wider) for test in tests(rule.condition)}
     return [fact for fact in fitting if fact.id in turning]
 
 
@@ -100,7 +95,7 @@ def stood_at(
         return []
     named = {entry.id for piece in found if piece.tag == "name" for entry in only(piece, "item")}
     wider = {item for name in named for item in lookup.broader(name)}
-    own = any(r.value.measure for r in lookup.base.rules if not wider.isdisjoint(r.scope.items))
+    own = any(r.value.measure for r in lookup.rules_on(wider))
     return [] if own else _tested(fitting, found, lookup)
 
 

@@ -276,7 +276,7 @@ def _compounds(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) ->
 def _says(item: str, part: Piece, tokens: tuple[Token, ...], lookup: Lookup) -> bool:
     """Whether the way in which rules have a thing worn names a part of it: "the strap over the shoulder"."""
     word = tokens[part.last - 1].key
-    ways = {rule.aspect for rule in lookup.base.rules if item in rule.scope.items}
+    ways = {rule.aspect for rule in lookup.rules_on((item,))}
     return part.last - part.first == 1 and any(
         word in {token.key for token in tokenize(lookup.aspects[way].label)} for way in ways
     )
@@ -350,12 +350,7 @@ def _settled(entries: tuple[Entry, ...], others: Sequence[Piece], lookup: Lookup
 def _bearing(items: Iterable[str], lookup: Lookup) -> set[str]:
     """The garments on which rules place items."""
     named = set(items)
-    return {
-        position.on
-        for rule in lookup.base.rules
-        if named and named.intersection(rule.scope.items)
-        for position in rule.value.positions
-    }
+    return {position.on for rule in lookup.rules_on(named) for position in rule.value.positions}
 
 
 def of_whom(entries: tuple[Entry, ...], pieces: Iterable[Piece], lookup: Lookup) -> tuple[Entry, ...]:

@@ -47,7 +47,7 @@ def _number(word: str) -> int | None:
 
 def _counting(query: Query, lookup: Lookup) -> list[Rule]:
     items = set(query.items)
-    return [r for r in lookup.base.rules if r.aspect == query.aspect and items.intersection(r.scope.items)]
+    return [r for r in lookup.rules_on(items) if r.aspect == query.aspect]
 
 
 def _size(rule: Rule, lookup: Lookup) -> int | None:

@@ -88,8 +88,8 @@ def _spoken_of(query: Query, lookup: Lookup) -> list[str]:
     related = {*lookup.broader(query.items[0]), *lookup.narrower(query.items[0])}
     named = {
         member
-        for rule in lookup.base.rules
-        if rule.aspect == query.aspect and related.intersection(rule.scope.items)
+        for rule in lookup.rules_on(related)
+        if rule.aspect == query.aspect
         for member in getattr(rule.value.values, "members", ())
     }
     return [value.id for value in lookup.aspects[query.aspect].values if value.id in named]

@@ -121,8 +121,7 @@ def _date_of(items: tuple[str, ...], lookup: Lookup) -> str:
     near = {one for item in items if item in lookup.items for one in lookup.narrower(item)}
     tested = {
         test.fact
-        for rule in lookup.base.rules
-        if not near.isdisjoint(rule.scope.items)
+        for rule in lookup.rules_on(near)
         for test in tests(rule.condition)
         if lookup.facts[test.fact].kind == "date"
     }

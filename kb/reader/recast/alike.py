@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
+from functools import cache
 
 from kb.model.lookup import Lookup
 from kb.reader.pieces.pieces import Understood
@@ -30,7 +31,7 @@ def alike(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     ):
         return
     nouns = [pair for pair in _pairs(lookup) if pair[0] in lows]
-    names = tuple(_names(lookup))
+    names = _names(lookup)
     tokens = found.tokens
     known = {(tokens[p.first].start, tokens[p.last - 1].end) for p in found.pieces}
     starts, ends = ({place[side] for place in known} for side in (0, 1))
@@ -48,16 +49,20 @@ def _plainly(text: str) -> list[str]:
     return [word for word in text.casefold().split() if word not in _ARTICLES]
 
 
-def _names(lookup: Lookup) -> Iterator[str]:
+@cache
+def _names(lookup: Lookup) -> tuple[str, ...]:
     """The names of circumstances that have a verb or a noun to be said otherwise."""
+    found = list[str]()
     for fact in lookup.base.facts:
         if fact.family != "situation" or fact.kind not in ("choice", "yes_no", "scale"):
             continue
         named = fact.values if fact.kind != "yes_no" else (fact,)
         for one in named:
-            yield from (name for name in (one.label, *one.other_labels) if len(_plainly(name)) > 1)
+            found += (name for name in (one.label, *one.other_labels) if len(_plainly(name)) > 1)
+    return tuple(found)
 
 
+@cache
 def _pairs(lookup: Lookup) -> set[tuple[str, str]]:
     """Nouns said, and the noun of the books in whose place they stand in two names of one value."""
     found: set[tuple[str, str]] = set()

@@ -131,7 +131,7 @@ def clause_of_carrying(
     case = reading.query.case if reading.query is not None else case
     named = {entry.id for piece in found.pieces if piece.tag in ("item", "items") for entry in piece.entries}
     items = {item for one in named for item in (one, *lookup.narrower(one)) if item in lookup.items}
-    rules = [rule for rule in lookup.base.rules if not items.isdisjoint(rule.scope.items)]
+    rules = lookup.rules_on(items)
     if any(rule.aspect == "position" for rule in rules if rule.modality == "must"):
         return None
     clauses = {

@@ -94,14 +94,20 @@ def _values(lookup: Lookup) -> Iterator[tuple[Fact, FactValue]]:
 
 def named(lookup: Lookup, words: Iterable[str]) -> list[str]:
     """The labels of the states, and of yes or no facts, by one of these names."""
-    sought = frozenset(words)
+    called = _called(lookup)
+    places = {place for word in words for place in called.get(word, ())}
+    return [label for _, label in sorted(places)]
+
+
+@cache
+def _called(lookup: Lookup) -> dict[str, list[tuple[int, str]]]:
+    """The states and the yes or no facts by each of their names, with their place among them."""
     facts = [f for f in lookup.base.facts if f.kind == "yes_no" and f.family in ("situation", "term")]
-    named = [v for _, v in _values(lookup)]
-    return [
-        one.label
-        for one in (*named, *facts)
-        if not sought.isdisjoint(name.casefold() for name in (one.label, *one.other_labels))
-    ]
+    found: dict[str, list[tuple[int, str]]] = {}
+    for place, one in enumerate((*(value for _, value in _values(lookup)), *facts)):
+        for name in (one.label, *one.other_labels):
+            found.setdefault(name.casefold(), []).append((place, one.label))
+    return found
 
 
 def _fair(found: Understood, lookup: Lookup) -> Iterator[Edit]:

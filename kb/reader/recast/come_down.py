@@ -38,7 +38,7 @@ def coming_down(reading: Reading, tokens: tuple[Token, ...], lookup: Lookup) -> 
     if query.aspect != "wear" or _ROLLED.isdisjoint(lows):
         return reading
     own = set(lookup.broader(query.items[0]))
-    ruled = {rule.aspect for rule in lookup.base.rules if not own.isdisjoint(rule.scope.items)}
+    ruled = {rule.aspect for rule in lookup.rules_on(own)}
     turned = [aspect for aspect in ruled if lookup.aspects[aspect].verb in _TURNING]
     if len(turned) == 1:
         return _forbidden(reading, msgspec.structs.replace(query, aspect=turned[0]), lookup)
@@ -55,11 +55,7 @@ def switched_off(reading: Reading, tokens: tuple[Token, ...], lookup: Lookup) ->
     if not any(one in _BEING and then == "off" for one, then in pairwise(lows)):
         return reading
     own = set(lookup.broader(query.items[0]))
-    off = {
-        rule.aspect
-        for rule in lookup.base.rules
-        if not own.isdisjoint(rule.scope.items) and lookup.aspects[rule.aspect].done == "switched off"
-    }
+    off = {rule.aspect for rule in lookup.rules_on(own) if lookup.aspects[rule.aspect].done == "switched off"}
     if len(off) != 1:
         return reading
     put = msgspec.structs.replace(query, aspect=off.pop(), polarity="do")

@@ -53,7 +53,8 @@ def _matches(source: str, found: Understood) -> Iterator[re.Match[str]]:
     return _compiled(source).finditer(found.text)
 
 
-def _named(lookup: Lookup, pattern: str) -> list[tuple[Fact, re.Match[str]]]:
+@cache
+def _named(lookup: Lookup, pattern: str) -> tuple[tuple[Fact, re.Match[str]], ...]:
     """The circumstances that have a name of some form, each with what the first such name has."""
     form, found = _compiled(pattern), []
     for fact in lookup.base.facts:
@@ -62,7 +63,7 @@ def _named(lookup: Lookup, pattern: str) -> list[tuple[Fact, re.Match[str]]]:
         names = (name.casefold() for name in (fact.label, *fact.other_labels))
         if (match := next((m for name in names if (m := form.fullmatch(name))), None)) is not None:
             found.append((fact, match))
-    return found
+    return tuple(found)
 
 
 def _failed(found: Understood, lookup: Lookup) -> Iterator[Edit]:

@@ -81,40 +81,53 @@ def _matches(pattern: str, found: Understood) -> Iterator[re.Match[str]]:
 
 
 def _any_of(names: Iterable[str]) -> str:
-    return "|".join(sorted({re.escape(name) for name in names}, key=len, reverse=True))
+    return _joined(frozenset(names))
 
 
-def _states(lookup: Lookup) -> Iterator[Fact]:
-    yield from (fact for fact in lookup.base.facts if fact.kind == "yes_no" and fact.family == "situation")
+@cache
+def _joined(names: frozenset[str]) -> str:
+    return "|".join(sorted(map(re.escape, names), key=len, reverse=True))
+
+
+@cache
+def _states(lookup: Lookup) -> tuple[Fact, ...]:
+    return tuple(f for f in lookup.base.facts if f.kind == "yes_no" and f.family == "situation")
 
 
 def _tested(found: Understood, lookup: Lookup) -> set[str]:
     """The facts that rules on the things that are named test."""
     named = {entry.id for piece in found.pieces if piece.tag in _ITEMS for entry in piece.entries}
     covering = {broad for item in named for broad in lookup.broader(item)}
-    rules = [rule for rule in lookup.base.rules if not covering.isdisjoint(rule.scope.items)]
+    rules = lookup.rules_on(covering)
     return {test.fact for rule in rules for test in tests(rule.condition)}
+
+
+@cache
+def _machine(lookup: Lookup) -> tuple[Fact | None, frozenset[str]]:
+    """The one machine that the books know to be running or not, and the words for it."""
+    running = [fact for fact in _states(lookup) if tokenize(fact.label)[-1].low == "running"]
+    if len(running) != 1:
+        return None, frozenset()
+    named = frozenset(word_key(token.low) for token in tokenize(running[0].label)[:-1])
+    return (None if named.isdisjoint(MACHINES) else running[0]), named
 
 
 def _stopped(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "The engine's off", "with the machines standing still", "the motors are humming"."""
-    running = [fact for fact in _states(lookup) if tokenize(fact.label)[-1].low == "running"]
-    named = [{word_key(token.low) for token in tokenize(fact.label)[:-1]} for fact in running]
-    if len(running) != 1 or named[0].isdisjoint(MACHINES):
+    running, named = _machine(lookup)
+    if running is None:
         return
     things = {token.key for p in found.pieces if p.tag in _ITEMS for token in found.tokens[p.first : p.last]}
-    nouns = _any_of(
-        form for word in (MACHINES | named[0]) - things for form in (word, word + "s", word + "es")
-    )
+    nouns = _any_of(form for word in (MACHINES | named) - things for form in (word, word + "s", word + "es"))
     for match in _matches(rf"{_NEAR}{_OWN}(?:{nouns}){_IS} ?{_STILL}", found):
-        yield match.start(), match.end(), f"no {running[0].label}"
+        yield match.start(), match.end(), f"no {running.label}"
     for match in _matches(rf"{_NEAR}{_OWN}(?:{nouns}){_IS} {_GOING}", found):
-        yield match.start(), match.end(), running[0].label
+        yield match.start(), match.end(), running.label
     for match in _matches(rf"{_NEAR}{_OWN}(?:running|moving|turning|spinning) (?:{nouns})", found):
-        yield match.start(), match.end(), running[0].label
-    if running[0].id in _tested(found, lookup):
+        yield match.start(), match.end(), running.label
+    if running.id in _tested(found, lookup):
         for match in _matches(rf"(?:with |when |while |if )?(?:everything|it all){_IS} ?{_STILL}", found):
-            yield match.start(), match.end(), f"no {running[0].label}"
+            yield match.start(), match.end(), f"no {running.label}"
 
 
 def _left(found: Understood, lookup: Lookup) -> Iterator[Edit]:
@@ -131,7 +144,10 @@ def _left(found: Understood, lookup: Lookup) -> Iterator[Edit]:
 
 def _ended(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "The welding is finished", "no hot work going on", "done painting"."""
+    lows = found.text.casefold()
     for name, label, one in _doings(lookup):
+        if name.casefold() not in lows:
+            continue
         said = re.escape(name)
         over = rf"(?:the |our |my )?{said}{_IS} {_ENDED}"
         ceased = (
@@ -144,8 +160,10 @@ def _ended(found: Understood, lookup: Lookup) -> Iterator[Edit]:
                 yield match.start(), match.end(), f"no {label}"
 
 
-def _doings(lookup: Lookup) -> Iterator[tuple[str, str, bool]]:
+@cache
+def _doings(lookup: Lookup) -> tuple[tuple[str, str, bool], ...]:
     """The names of what is done with its label, and whether it is a fact of its own."""
+    found = list[tuple[str, str, bool]]()
     for fact in lookup.base.facts:
         if fact.family != "situation":
             continue
@@ -154,7 +172,8 @@ def _doings(lookup: Lookup) -> Iterator[tuple[str, str, bool]]:
             for name in (named.label, *named.other_labels):
                 words = name.casefold().split()
                 if words[0].endswith("ing") or (own and words[-1] in ("work", "drill")):
-                    yield name, named.label, own
+                    found.append((name, named.label, own))
+    return tuple(found)
 
 
 def _ungranted(found: Understood, lookup: Lookup) -> Iterator[Edit]:

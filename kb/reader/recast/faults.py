@@ -149,7 +149,7 @@ def done_by_oneself(reading: Reading, tokens: tuple[Token, ...], lookup: Lookup)
         asked = Query(kind="how", items=query.items, aspect="care", case=query.case)
     else:
         wider = set(lookup.broader(query.items[0]))
-        rules = [r for r in lookup.base.rules if r.aspect == query.aspect and wider & {*r.scope.items}]
+        rules = [r for r in lookup.rules_on(wider) if r.aspect == query.aspect]
         clauses = {rule.clause for rule in rules}
         if len(clauses) != 1:
             return reading

@@ -8,7 +8,7 @@ Nothing is taken where it is denied, or where two of them may be meant.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 from functools import cache
 
 from kb.measures import same_dimension
@@ -68,39 +68,46 @@ def _names(lookup: Lookup) -> tuple[tuple[str, str], ...]:
     return tuple(found)
 
 
-def _only(labels: set[str]) -> str | None:
+@cache
+def _called(lookup: Lookup, *forms: Pattern) -> tuple[tuple[str, frozenset[str]], ...]:
+    """What the names of these forms are of, their first group, each with the labels of what is so named."""
+    found: dict[str, set[str]] = {}
+    for name, label in _names(lookup):
+        if (led := next((m for form in forms if (m := form.fullmatch(name))), None)) is not None:
+            found.setdefault(led[1], set()).add(label)
+    return tuple((thing, frozenset(labels)) for thing, labels in found.items())
+
+
+def _only(labels: Set[str]) -> str | None:
     return next(iter(labels)) if len(labels) == 1 else None
 
 
 def _going_on(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "The show's on", where the books have "during the show"."""
-    nouns: dict[str, set[str]] = {}
-    for name, label in _names(lookup):
-        led = re.fullmatch(r"(?:during|while) (?:the |an? )?([a-z]+)(?: is running| is on| runs)?", name)
-        if led is not None:
-            nouns.setdefault(led[1], set()).add(label)
-    for noun, labels in nouns.items():
-        one = _only(labels)
+    lows = found.text.casefold()
+    for noun, labels in _called(lookup, _DURING):
+        one = _only(labels) if noun in lows else None
+        if one is None:
+            continue
         for match in _compiled(rf"{_THE}{noun}(?:['’]s| is) (?:now |still |already )?{_ON}").finditer(
             found.text
         ):
             after = found.text[match.end() :].lstrip()[:1]
-            if one is not None and after in ("", ".", ",", ";", ":", "!", "?", "-", "–", "a", "s"):
+            if after in ("", ".", ",", ";", ":", "!", "?", "-", "–", "a", "s"):
                 yield match.start(), match.end(), one
+
+
+_DURING = Pattern(r"(?:during|while) (?:the |an? )?([a-z]+)(?: is running| is on| runs)?")
 
 
 def _in_motion(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "A lorry is backing in", where the books ask whether one is moving."""
-    moving = {
-        label
-        for name, label in _names(lookup)
-        if re.fullmatch(r"(?:an? )?[\w -]+? (?:is |are )?moving", name)
-    }
+    called = _called(lookup, _MOVING)
+    moving = {label for _, labels in called for label in labels}
     one = _only({label for label in moving if not label.casefold().startswith("near ")})
     if one is None:
         return
-    names = [name for name, label in _names(lookup) if label == one]
-    nouns = {m[1] for name in names if (m := re.fullmatch(r"(?:an? )?([\w -]+?) (?:is |are )?moving", name))}
+    nouns = {noun for noun, labels in called if one in labels}
     if "vehicle" in nouns:
         nouns |= set(_VEHICLES)
     elif not nouns.isdisjoint(_LORRIES):
@@ -126,6 +133,7 @@ _MACHINE = rf"(?:[\w-]+ )?(?:{'|'.join(sorted(MACHINES - MACHINERY))}|machine)s?
 _THERE_IS = r"(?:there(?:['’]s| is| are) )?"
 _BESIDE = r"(?:near|next to|beside|close to|by|at)"
 _STOOD = r"(?:,? and| but|,|\.) i(?:['’]m| am)(?: (?:stood|standing|sat|working|about|only|just|some))*"
+_MOVING = Pattern(r"(?:an? )?([\w -]+?) (?:is |are )?moving")
 _RUNS = Pattern(r"(?:near )?(?:an? |the |any )?(?:running|moving|turning) (?P<it>[a-z][a-z -]*)")
 _IS_RUN = Pattern(
     r"(?P<it>[a-z][a-z -]*?)(?: is| are|['’]s)?"
@@ -136,11 +144,13 @@ _IS_RUN = Pattern(
 def _running(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "The mincer's going right next to me", where the books have "near running machinery"."""
     things: dict[str, set[str]] = {}
-    for name, label in _names(lookup):
-        if (led := _RUNS.fullmatch(name) or _IS_RUN.fullmatch(name)) is not None:
-            things.setdefault(led["it"].removeprefix("near "), set()).add(label)
-    for thing, labels in things.items():
-        one = _only(labels)
+    for thing, labels in _called(lookup, _RUNS, _IS_RUN):
+        things.setdefault(thing.removeprefix("near "), set()).update(labels)
+    lows = found.text.casefold()
+    for thing, all_labels in things.items():
+        one = _only(all_labels) if thing in MACHINERY or thing in lows else None
+        if one is None:
+            continue
         names = [name for name, label in _names(lookup) if label == one]
         near = next((name for name in names if name.startswith("near ")), "")
         some = thing in MACHINERY
@@ -150,7 +160,7 @@ def _running(found: Understood, lookup: Lookup) -> Iterator[Edit]:
         moving = rf"(?:right )?{_BESIDE} {_THE}(?:running|moving|turning) (?:{said})"
         for way in (rf"{runs}{_NEARBY if near else _THERE}", *([moving] if near else ())):
             for match in _compiled(way).finditer(found.text):
-                if one is not None and match.group().casefold() not in names:
+                if match.group().casefold() not in names:
                     yield match.start(), match.end(), near or one
 
 
@@ -225,16 +235,17 @@ def _band(label: str) -> tuple[int, int] | None:
 def _about_to(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "We're about to land", where the books have what is so before landing."""
     soon: dict[str, set[str]] = {}
-    for name, label in _names(lookup):
-        led = re.fullmatch(r"(?:before|preparing for|preparing to|about to) ([a-z]+)", name)
-        if led is not None:
-            soon.setdefault(_verb(led[1]), set()).add(label)
+    for doing, called in _called(lookup, _BEFORE):
+        soon.setdefault(_verb(doing), set()).update(called)
     for verb, labels in soon.items():
         one = _only(labels)
         said = rf"(?:(?:i|we|they)(?:['’](?:m|re)| am| are) |^|(?<=[,;:.] ))(?:{_SOON}) {verb}"
         for match in _compiled(said).finditer(found.text):
             if one is not None:
                 yield match.start(), match.end(), f"I am {one}" if one.split()[0].endswith("ing") else one
+
+
+_BEFORE = Pattern(r"(?:before|preparing for|preparing to|about to) ([a-z]+)")
 
 
 def _verb(doing: str) -> str:
@@ -319,7 +330,7 @@ def _so_it_is(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "It's airborne": the one state of which rules on the thing speak, by the first of its two words."""
     named = {entry.id for piece in found.pieces for entry in piece.entries if entry.kind == "item"}
     wider = {broad for item in named for broad in lookup.broader(item)}
-    rules = [rule for rule in lookup.base.rules if not wider.isdisjoint(rule.scope.items)]
+    rules = lookup.rules_on(wider)
     tested = {test.fact for rule in rules for test in tests(rule.condition)}
     firsts: dict[str, set[str]] = {}
     for fact in (lookup.facts[fact] for fact in tested):

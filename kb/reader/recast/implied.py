@@ -298,7 +298,7 @@ def _distance(found: Understood, lookup: Lookup) -> Iterator[Edit]:
 def _marks(found: Understood, lookup: Lookup) -> set[str]:
     """The nouns by which rules place what is named at a distance."""
     named = {entry.id for piece in found.pieces for entry in piece.entries if entry.kind == "item"}
-    rules = [rule for rule in lookup.base.rules if not named.isdisjoint(rule.scope.items)]
+    rules = lookup.rules_on(named)
     places = [place for rule in rules for place in rule.value.positions if place.offset]
     said = [lookup.items[place.feature].label for place in places if place.feature in lookup.items]
     datums = [place.offset.datum for place in places if place.offset and place.offset.datum]

@@ -114,8 +114,8 @@ def _is_measured(subject: Piece, case: Case, lookup: Lookup) -> bool:
     near = {one for entry in subject.entries for one in lookup.broader(entry.id)}
     return any(
         rule.value.measure is not None and rule.value.measure.datum is not None
-        for rule in lookup.base.rules
-        if not near.isdisjoint(rule.scope.items) and is_in_force(rule, case.as_of)
+        for rule in lookup.rules_on(near)
+        if is_in_force(rule, case.as_of)
     )
 
 

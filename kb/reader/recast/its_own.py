@@ -39,8 +39,8 @@ def described(item: str, lookup: Lookup) -> frozenset[str]:
     """Keys of the words of an item's names, and of what the rules have it be at all times."""
     record = lookup.items[item]
     said = [record.label, *record.other_labels]
-    for rule in lookup.base.rules:
-        if rule.modality != "must" or item not in rule.scope.items or rule.condition != ALWAYS:
+    for rule in lookup.rules_on((item,)):
+        if rule.modality != "must" or rule.condition != ALWAYS:
             continue
         aspect = lookup.aspects[rule.aspect]
         if aspect.within == "construction":

@@ -123,9 +123,8 @@ def _of_both(one: str, other: str, lookup: Lookup) -> str | None:
     both = set(lookup.broader(one)) & set(lookup.broader(other))
     clauses = {
         rule.clause
-        for rule in lookup.base.rules
-        if both.intersection(rule.scope.items)
-        and {"other", "another"}
+        for rule in lookup.rules_on(both)
+        if {"other", "another"}
         & (words := {token.low for token in tokenize(lookup.aspects[rule.aspect].label)})
         and words & (_OVER | _UNDER)
     }
@@ -162,7 +161,7 @@ def over_all(found: Understood, lookup: Lookup) -> str | None:
 def _ways(item: str, lookup: Lookup) -> Iterator[Aspect]:
     """The ways of wearing that say what goes over what, which rules name for a thing."""
     related = set(lookup.broader(item))
-    spoken = {rule.aspect for rule in lookup.base.rules if related.intersection(rule.scope.items)}
+    spoken = {rule.aspect for rule in lookup.rules_on(related)}
     for name in sorted(spoken):
         aspect = lookup.aspects[name]
         words = {token.low for token in tokenize(aspect.label)}

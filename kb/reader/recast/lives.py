@@ -130,10 +130,10 @@ def _tested(found: Understood, lookup: Lookup) -> set[str]:
     return {test.fact for rule in _rules(found, lookup) for test in tests(rule.condition)}
 
 
-def _rules(found: Understood, lookup: Lookup) -> list[Rule]:
+def _rules(found: Understood, lookup: Lookup) -> tuple[Rule, ...]:
     named = {entry.id for piece in found.pieces for entry in piece.entries if entry.kind == "item"}
     wider = {broad for item in named for broad in lookup.broader(item)}
-    return [rule for rule in lookup.base.rules if not wider.isdisjoint(rule.scope.items)]
+    return lookup.rules_on(wider)
 
 
 def _ordinary(found: Understood, lookup: Lookup) -> Iterator[Edit]:
@@ -162,6 +162,9 @@ def _special(facts: set[str], lookup: Lookup) -> Iterator[str]:
 
 def _for_a_moment(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "For two minutes", where no circumstance of the books tells how long or how soon."""
+    times = list(_compiled(_TIME).finditer(found.text))
+    if not times:
+        return
     clauses = {rule.clause for rule in _rules(found, lookup) if rule.aspect in _ACTS}
     names = (n for f in lookup.base.facts for one in (f, *f.values) for n in (one.label, *one.other_labels))
     said = (*names, *(lookup.clauses[clause].text for clause in clauses))
@@ -170,17 +173,18 @@ def _for_a_moment(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     if any(f.unit and same_dimension(f.unit, "min") for f in lookup.base.facts if f.kind == "quantity"):
         return
     if re.search(r"(?i)\bhow (?:long|soon)\b", found.text) is None:
-        for match in _compiled(_TIME).finditer(found.text):
+        for match in times:
             yield match.start(), match.end(), ""
 
 
 def _this_morning(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "Coming round this morning", where no name of the books is of that part of the day."""
+    said = _compiled(r"(?:later )?this (morning|afternoon|week)(?=\s*(?:[.,;:?!]|$))")
+    if said.search(found.text) is None:
+        return
     facts = [one for f in lookup.base.facts for one in (f, *f.values)]
     known = " ".join(name for one in facts for name in (one.label, *one.other_labels)).casefold()
-    for match in _compiled(r"(?:later )?this (morning|afternoon|week)(?=\s*(?:[.,;:?!]|$))").finditer(
-        found.text
-    ):
+    for match in said.finditer(found.text):
         if match[1].casefold() not in known:
             yield match.start(), match.end(), ""
 

@@ -38,11 +38,10 @@ def none_of(found: Understood, roles: Roles, case: Case, lookup: Lookup) -> Quer
 
 def _bare_of(item: str, case: Case, lookup: Lookup) -> Iterator[tuple[str, tuple[str, ...]]]:
     """The ways in which rules have a thing be without something, each with the words for that."""
-    wider = frozenset(lookup.broader(item))
-    for rule in lookup.base.rules:
+    for rule in lookup.rules_on(lookup.broader(item)):
         way = lookup.aspects[rule.aspect]
         begun = is_in_force(rule, case.as_of)
-        if way.within is None or rule.modality != "must" or not begun or wider.isdisjoint(rule.scope.items):
+        if way.within is None or rule.modality != "must" or not begun:
             continue
         first, *rest = tokenize(way.label)
         end = next((n for n, token in enumerate(rest) if token.low in _ENDING), len(rest))

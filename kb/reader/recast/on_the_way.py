@@ -132,7 +132,7 @@ def _ways(fact: Fact) -> Iterator[str]:
 def _spoken(said: str, whole: str, lookup: Lookup) -> bool:
     """Whether a clause with a rule on the uniform has a word of what is done: "necessary shopping"."""
     words = [word for word in analyse(said) if word not in _LIGHT]
-    clauses = {rule.clause for rule in lookup.base.rules if whole in rule.scope.items}
+    clauses = {rule.clause for rule in lookup.rules_on((whole,))}
     return any(word_level(word, clause_words(lookup.clauses[one])) for one in clauses for word in words)
 
 

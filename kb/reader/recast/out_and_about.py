@@ -87,7 +87,7 @@ def _names(found: Understood, lookup: Lookup) -> list[str]:
     """The labels of the circumstances on which the rules of the things that are named rest."""
     named = {entry.id for p in found.pieces if p.tag in ("item", "items") for entry in p.entries}
     covering = {broad for item in named for broad in lookup.broader(item)}
-    rules = [rule for rule in lookup.base.rules if not covering.isdisjoint(rule.scope.items)]
+    rules = lookup.rules_on(covering)
     facts = [lookup.facts[one] for one in dict.fromkeys(t.fact for r in rules for t in tests(r.condition))]
     states = [fact for fact in facts if fact.family in ("situation", "term")]
     return list(dict.fromkeys(one.label for fact in states for one in (fact.values or (fact,))))

@@ -80,8 +80,8 @@ def _counting(thing: Piece, case: Case, lookup: Lookup) -> Iterator[Rule]:
     near = (
         {one for entry in thing.entries for one in lookup.broader(entry.id)} if thing.entries else set[str]()
     )
-    for rule in lookup.base.rules:
-        if rule.aspect == "count" and not near.isdisjoint(rule.scope.items) and is_in_force(rule, case.as_of):
+    for rule in lookup.rules_on(near):
+        if rule.aspect == "count" and is_in_force(rule, case.as_of):
             yield rule
 
 

@@ -199,7 +199,7 @@ def _denial(found: Understood, left: Sequence[int], frame: Frame, said: Posed) -
 def _of_item(item: str, lookup: Lookup) -> Iterator[Aspect]:
     """The ways of wearing and the acts of which rules speak for an item or what it is a kind of."""
     related = set(lookup.broader(item))
-    spoken = {rule.aspect: None for rule in lookup.base.rules if related.intersection(rule.scope.items)}
+    spoken = {rule.aspect: None for rule in lookup.rules_on(related)}
     for name in spoken:
         aspect = lookup.aspects[name]
         if aspect.kind == "act" and (aspect.within in ("fit", "fastening") or aspect.within is None):

@@ -114,7 +114,7 @@ def _are(piece: Piece, kind: str, lookup: Lookup) -> bool:
 
 def _is_moved(piece: Piece, lookup: Lookup) -> bool:
     """Whether rules speak of raising or lowering it."""
-    named = {rule.aspect for e in piece.entries for rule in lookup.base.rules if e.id in rule.scope.items}
+    named = {rule.aspect for e in piece.entries for rule in lookup.rules_on((e.id,))}
     words = " ".join(
         f"{lookup.aspects[aspect].label} {lookup.aspects[aspect].done or ''}" for aspect in named
     )

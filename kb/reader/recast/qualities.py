@@ -126,7 +126,7 @@ def _told(item: str, lookup: Lookup) -> tuple[frozenset[str], frozenset[str]]:
     said = [name for i in related | alike for name in _names(i, lookup)]
     for fact in (f for f in lookup.base.facts if f.family not in ("worn", "term")):
         said += [fact.label, *(name for v in fact.values for name in (v.label, *v.other_labels))]
-    rules = [rule for rule in lookup.base.rules if related.intersection(rule.scope.items)]
+    rules = lookup.rules_on(related)
     said += [lookup.clauses[clause].text for clause in {rule.clause for rule in rules}]
     words = frozenset(word for text in said for token in tokenize(text) for word in (token.key, token.low))
     beside = (rule for clause in {rule.clause for rule in rules} for rule in lookup.rules_of(clause))

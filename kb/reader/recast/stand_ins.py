@@ -6,6 +6,7 @@ A text that is not understood is read once more with the name in their place, wh
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from functools import cache
 
 import msgspec
 
@@ -187,6 +188,8 @@ def _alike(found: Understood, lookup: Lookup) -> Iterator[Edit]:
 def _the_one(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "My canvas belt for the webbing one": the belt that is called so."""
     tokens = found.tokens
+    if not any(token.low in ("one", "ones") for token in tokens):
+        return
     heads = {tokens[p.last - 1].key: tokens[p.last - 1].low for p in found.pieces if p.tag in _ITEMS}
     labels = {
         tuple(token.key for token in tokenize(name))
@@ -244,19 +247,19 @@ def _bound(label: str) -> _Bound | None:
     return None
 
 
+@cache
+def _bounds(lookup: Lookup) -> tuple[tuple[str, _Bound], ...]:
+    values = (value for fact in lookup.base.facts if fact.kind == "choice" for value in fact.values)
+    return tuple((value.label, bound) for value in values if (bound := _bound(value.label)) is not None)
+
+
 def _number(token: Token) -> int | None:
     return int(token.low) if token.low.isdecimal() and len(token.low) < 4 else NUMBER_WORDS.get(token.low)
 
 
 def _counted(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """ "A name of twelve letters", "an eleven-letter name": the value that holds for so many."""
-    bounds = [
-        (value.label, bound)
-        for fact in lookup.base.facts
-        if fact.kind == "choice"
-        for value in fact.values
-        if (bound := _bound(value.label)) is not None
-    ]
+    bounds = _bounds(lookup)
     if not bounds:
         return
     tokens = found.tokens
@@ -287,7 +290,7 @@ def _tested(found: Understood, lookup: Lookup) -> Iterator[Fact]:
     """The facts that rules on the things that are named test."""
     named = {entry.id for piece in found.pieces if piece.tag in _ITEMS for entry in piece.entries}
     covering = {broad for item in named for broad in lookup.broader(item)}
-    rules = [rule for rule in lookup.base.rules if not covering.isdisjoint(rule.scope.items)]
+    rules = lookup.rules_on(covering)
     facts = dict.fromkeys(test.fact for rule in rules for test in tests(rule.condition))
     yield from (lookup.facts[fact] for fact in facts)
 

@@ -107,7 +107,7 @@ def _how_held(found: Understood, lookup: Lookup) -> Iterator[Edit]:
 def _is_held(item: str, lookup: Lookup) -> bool:
     """Whether a clause says of a thing itself that it is up or down."""
     named = rf"\b{re.escape(lookup.items[item].label)}s?\b[^.;]*?\b{_HELD} (?:up|down)\b"
-    clauses = {rule.clause for rule in lookup.base.rules if item in rule.scope.items}
+    clauses = {rule.clause for rule in lookup.rules_on((item,))}
     return any(re.search(named, lookup.clauses[clause].text, re.IGNORECASE) for clause in clauses)
 
 
@@ -156,7 +156,7 @@ def _taken_off(found: Understood, lookup: Lookup) -> str | None:
 
 def _lowering(item: str, lookup: Lookup) -> str:
     """The participle of the act of letting an item down, where a rule speaks of it; "" where none does."""
-    aspects = {rule.aspect for rule in lookup.base.rules if item in rule.scope.items}
+    aspects = {rule.aspect for rule in lookup.rules_on((item,))}
     done = [lookup.aspects[aspect].done or "" for aspect in aspects]
     return next((verb for verb in done if _LOWERED.intersection(verb.split())), "")
 
@@ -164,7 +164,7 @@ def _lowering(item: str, lookup: Lookup) -> str:
 def states(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and other words of each such stretch of a text."""
     items = {e.id for p in found.pieces if p.tag in _ITEMS and len(p.entries) == 1 for e in p.entries}
-    rules = [rule for rule in lookup.base.rules if items.intersection(rule.scope.items)]
+    rules = lookup.rules_on(items)
     if any(_hides(rule, lookup) for rule in rules):
         for match in _UNSEEN.finditer(found.text.replace("’", "'")):
             yield match.start(), match.end(), ", not seen,"
@@ -174,7 +174,7 @@ def states(found: Understood, lookup: Lookup) -> Iterator[Edit]:
 
 def hidden_matters(items: set[str], lookup: Lookup) -> bool:
     """Whether the books say of one of the items whether it may be seen."""
-    return any(_hides(rule, lookup) for rule in lookup.base.rules if items.intersection(rule.scope.items))
+    return any(_hides(rule, lookup) for rule in lookup.rules_on(items))
 
 
 def _hides(rule: Rule, lookup: Lookup) -> bool:
@@ -182,7 +182,7 @@ def _hides(rule: Rule, lookup: Lookup) -> bool:
     return not _SEEN.isdisjoint(token.low for token in tokenize(label))
 
 
-def _near_enough(found: Understood, rules: list[Rule], lookup: Lookup) -> Iterator[Edit]:
+def _near_enough(found: Understood, rules: tuple[Rule, ...], lookup: Lookup) -> Iterator[Edit]:
     """ "Cutting gear 3 m away", of a fact that every clause takes for "within 5 m": no more than the fact."""
     said = {piece.fact for piece in found.pieces if piece.tag == "fact"}
     resting = [rule for rule in rules if any(test.fact in said for test in tests(rule.condition))]

@@ -175,7 +175,7 @@ def _is_worn_meanwhile(found: Understood) -> bool:
 def _treatments(item: str, lookup: Lookup) -> list[str]:
     """The ways of care that rules name for an item or for what it is a kind of."""
     related = set(lookup.broader(item))
-    spoken = {rule.aspect for rule in lookup.base.rules if related.intersection(rule.scope.items)}
+    spoken = {rule.aspect for rule in lookup.rules_on(related)}
     return [name for name in sorted(spoken) if lookup.aspects[name].within == "care"]
 
 

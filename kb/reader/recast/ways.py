@@ -260,7 +260,7 @@ def _items(pieces: Sequence[Piece], lookup: Lookup) -> Iterator[str]:
 def _ways(item: str, lookup: Lookup) -> Iterator[Aspect]:
     """The ways that rules name for an item itself or for what it is a kind of."""
     related = set(lookup.broader(item))
-    spoken = {rule.aspect for rule in lookup.base.rules if related.intersection(rule.scope.items)}
+    spoken = {rule.aspect for rule in lookup.rules_on(related)}
     for name in sorted(spoken):
         aspect = lookup.aspects[name]
         if aspect.kind == "act" and aspect.within in ("fit", "fastening"):

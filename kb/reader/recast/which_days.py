@@ -35,8 +35,8 @@ def on_which_days(reading: Reading, lookup: Lookup) -> Reading:
     wide = {kind for item in items for kind in lookup.broader(item)}
     rules = [
         rule
-        for rule in lookup.base.rules
-        if rule.aspect in ("wear", "carrying") and wide.intersection(rule.scope.items)
+        for rule in lookup.rules_on(wide)
+        if rule.aspect in ("wear", "carrying")
         if is_in_force(rule, day)
     ]
     timed = {

@@ -173,7 +173,7 @@ class _Sought:
         named = {entry.id for piece in found.pieces if piece.tag in _ITEMS for entry in piece.entries}
         self.kinds = {kind for item in named for kind in lookup.broader(item)}
         kin = self.kinds | named | {kind for item in named for kind in lookup.narrower(item)}
-        self.rules = [rule for rule in lookup.base.rules if kin.intersection(rule.scope.items)]
+        self.rules = lookup.rules_on(kin)
         self.texts = " ".join(dict.fromkeys(lookup.clauses[rule.clause].text for rule in self.rules))
 
     def _matches(self, *patterns: str) -> Iterator[re.Match[str]]:

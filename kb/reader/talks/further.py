@@ -397,4 +397,4 @@ def _by_label(text: str, missed: Abstain, previous: Reading, talk: Talk) -> Read
 
 def _speaks_of(clause: str, before: Query, lookup: Lookup) -> bool:
     """Whether a rule of the clause is on the thing before by its name."""
-    return any(r.clause == clause and before.items[0] in r.scope.items for r in lookup.base.rules)
+    return any(r.clause == clause for r in lookup.rules_on(before.items[:1]))

@@ -50,11 +50,7 @@ def told_by_purpose(item: str, case: Case, lookup: Lookup) -> Query | None:
     if not lookup.items[item].protects:
         return None
     wide = {item, *lookup.broader(item)}
-    ruled = {
-        rule.clause
-        for rule in lookup.base.rules
-        if rule.modality == "must" and not wide.isdisjoint(rule.scope.items)
-    }
+    ruled = {rule.clause for rule in lookup.rules_on(wide) if rule.modality == "must"}
     clauses = [lookup.clauses[one] for one in sorted(ruled) if is_in_force(lookup.clauses[one], case.as_of)]
     telling = [one for one in clauses if _tells(one, item, lookup)]
     return Query(kind="source", clause=telling[0].id, case=case) if len(telling) == 1 else None
