@@ -60,8 +60,14 @@ def _units(reading: Reading, clauses: Mapping[str, Clause], lookup: Lookup) -> I
         if span.role == "item" and span.target in lookup.items:
             yield _of_thing(span.target, clauses, lookup)
             text = f"{text[: span.start]} {text[span.end :]}"
+    forms = {one: _forms_of(clause) for one, clause in clauses.items()}
     for word in dict.fromkeys(analyse(text)):
-        spoken = {one: level for one in clauses if (level := lemma_level(word, lemmas_of(clauses[one])))}
+        stem = word[:_SAME] if len(word) > _SAME else ""
+        spoken = {
+            one: 1.0 if word in words else _FORM
+            for one, (words, stems) in forms.items()
+            if word in words or stem in stems
+        }
         if spoken:
             yield spoken
 
@@ -85,6 +91,13 @@ def _of_thing(item: str, clauses: Mapping[str, Clause], lookup: Lookup) -> Mappi
 def lemmas_of(clause: Clause) -> tuple[str, ...]:
     """The words of a clause, its heading and its part, as the keyword index has them."""
     return analyse(f"{clause.heading or ''}. {clause.part or ''}. {clause.text}")
+
+
+@lru_cache(maxsize=4096)
+def _forms_of(clause: Clause) -> tuple[frozenset[str], frozenset[str]]:
+    """The words of a clause, and how they begin: what `lemma_level` looks for, all at once."""
+    words = frozenset(lemmas_of(clause))
+    return words, frozenset(word[:_SAME] for word in words)
 
 
 def lemma_level(word: str, words: tuple[str, ...]) -> float:

@@ -153,8 +153,15 @@ class Lookup:
             yield current
             current = self.aspects[current].within
 
+    @cached_property
+    def _domains(self) -> dict[str, ValueSet]:
+        return {fact.id: self._domain(fact.id) for fact in self.base.facts}
+
     def domain(self, fact: str) -> ValueSet:
         """All values that a fact may have."""
+        return self._domains[fact]
+
+    def _domain(self, fact: str) -> ValueSet:
         record = self.facts[fact]
         if record.kind == "yes_no":
             return Choices(frozenset({"yes", "no"}))

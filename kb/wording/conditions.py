@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from kb.model.conditions import ALWAYS, NEVER, AllOf, Condition, NotOf, Test, any_of
@@ -33,6 +34,7 @@ def say_test(lookup: Lookup, test: Test) -> str:
     return phrase_of(lookup, test).clause
 
 
+@lru_cache(maxsize=4096)  # each answer says the conditions of all rules that bear on it
 def say_condition(lookup: Lookup, condition: Condition, lead: str = "when") -> str:
     """A condition in words, to stand after the lead word; empty for the condition that always holds."""
     condition = without_idle(lookup, condition)

@@ -294,45 +294,50 @@ def _compiled(block: str) -> tuple[Line, ...]:
 
 
 @cache
-def _blocks(lines: str) -> tuple[tuple[frozenset[str], str], ...]:
+def _blocks(lines: str) -> tuple[tuple[str, ...], dict[str, tuple[int, ...]]]:
+    """The blocks of some lines in their order, and the places of those for which a word is needed."""
     parts = lines.replace("\n    ", "").removeprefix("\n# ").rstrip().split("\n# ")
-    return tuple(
-        (frozenset(words.split()), block) for words, _, block in (part.partition("\n") for part in parts)
-    )
+    places: dict[str, tuple[int, ...]] = {}
+    blocks = list[str]()
+    for place, part in enumerate(parts):
+        words, _, block = part.partition("\n")
+        blocks.append(block)
+        for word in words.split():
+            places[word] = (*places.get(word, ()), place)
+    return tuple(blocks), places
 
 
 def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
     """The lines that may fit a text, in their order. `first`: those for what misleads."""
-    lines = (
-        STREET.rstrip()
-        + MISLEADING_ASIDES.rstrip()
-        + MISLEADING_WORKINGS.rstrip()
-        + MISLEADING.rstrip()
-        + FRAMINGS.rstrip()
-    )
-    lines += _FIRST.rstrip() + BOTH.rstrip() + MISLEADING_LAST
-    if not first:
-        from kb.reader.phrases.afterwards import AFTERWARDS  # noqa: PLC0415  most questions are understood without
-        from kb.reader.phrases.asides import ASIDES  # noqa: PLC0415  as above
-        from kb.reader.phrases.closings import CLOSINGS  # noqa: PLC0415  as above
-        from kb.reader.phrases.leaves import LEAVES  # noqa: PLC0415  as above
-        from kb.reader.phrases.sayings_more import SAYINGS  # noqa: PLC0415  as above
-        from kb.reader.phrases.tales import TALES  # noqa: PLC0415  as above
-        from kb.reader.phrases.tellings import TELLINGS  # noqa: PLC0415  as above
-        from kb.reader.phrases.times import TIMES  # noqa: PLC0415  as above
-        from kb.reader.phrases.workings import WORKINGS  # noqa: PLC0415  as above
+    return fitting(_first_lines() if first else _other_lines(), text)
 
-        lines = WORKINGS.rstrip() + CHOOSINGS.rstrip() + CLOSINGS.rstrip() + AFTERWARDS.rstrip()
-        lines = (
-            ASIDES.rstrip() + LEAVES.rstrip() + TIMES.rstrip() + lines + SAYINGS + TELLINGS.rstrip() + TALES
-        )
-    return fitting(lines, text)
+
+@cache
+def _first_lines() -> str:
+    before = (STREET, MISLEADING_ASIDES, MISLEADING_WORKINGS, MISLEADING, FRAMINGS, _FIRST, BOTH)
+    return "".join((*(lines.rstrip() for lines in before), MISLEADING_LAST))
+
+
+@cache
+def _other_lines() -> str:
+    from kb.reader.phrases.afterwards import AFTERWARDS  # noqa: PLC0415  most questions are understood without
+    from kb.reader.phrases.asides import ASIDES  # noqa: PLC0415  as above
+    from kb.reader.phrases.closings import CLOSINGS  # noqa: PLC0415  as above
+    from kb.reader.phrases.leaves import LEAVES  # noqa: PLC0415  as above
+    from kb.reader.phrases.sayings_more import SAYINGS  # noqa: PLC0415  as above
+    from kb.reader.phrases.tales import TALES  # noqa: PLC0415  as above
+    from kb.reader.phrases.tellings import TELLINGS  # noqa: PLC0415  as above
+    from kb.reader.phrases.times import TIMES  # noqa: PLC0415  as above
+    from kb.reader.phrases.workings import WORKINGS  # noqa: PLC0415  as above
+
+    before = (ASIDES, LEAVES, TIMES, WORKINGS, CHOOSINGS, CLOSINGS, AFTERWARDS)
+    return "".join((*(lines.rstrip() for lines in before), SAYINGS, TELLINGS.rstrip(), TALES))
 
 
 def fitting(lines: str, text: str) -> tuple[Line, ...]:
     """The lines of some blocks of which a text has a word, in their order."""
     plain = "".join(sign if sign.isalpha() or sign == "'" else " " for sign in text.lower().replace("’", "'"))
+    blocks, places = _blocks(lines)
     words = {*plain.split(), *plain.replace("'", " ").split()}
-    return tuple(
-        line for needed, block in _blocks(lines) if not words.isdisjoint(needed) for line in _compiled(block)
-    )
+    found = {place for word in words for place in places.get(word, ())}
+    return tuple(line for place in sorted(found) for line in _compiled(blocks[place]))

@@ -258,7 +258,9 @@ def _split_verbs(tokens: tuple[Token, ...], names: list[Piece]) -> list[Piece]:
             if tokens[later].low in _LEADING:
                 break  # "may I have my phone on me if it is off"
             tag = SPLIT_VERBS.get((token.low, tokens[later].low))
-            if tag and any(n.first == later < n.last - 1 for n in names):
+            if not tag:
+                continue
+            if any(n.first == later < n.last - 1 for n in names):
                 continue  # "have a torch on watch"
             following = tokens[later + 1].low if later + 1 < len(tokens) else ""
             if tag == "wear" and (PHRASES.get((following,)) in ("det", "poss") or is_day(following)):
@@ -268,9 +270,9 @@ def _split_verbs(tokens: tuple[Token, ...], names: list[Piece]) -> list[Piece]:
                 for n in names
             )
             whole = Piece(first=index, last=later + 1, tag="name")
-            if tag and _is_of_a_name(whole, names, tokens):
+            if _is_of_a_name(whole, names, tokens):
                 break
-            if tag and (parted or tokens[later - 1].low in ("it", "them", "this", "that")):
+            if parted or tokens[later - 1].low in ("it", "them", "this", "that"):
                 kind, arg = ("act", "wear") if tag == "wear" else (tag, "")
                 found.append(Piece(first=index, last=index + 1, tag=kind, arg=arg, how="pattern"))
                 found.append(Piece(first=later, last=later + 1, tag="particle", how="pattern"))

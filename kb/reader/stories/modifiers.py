@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 
 import msgspec
 
@@ -165,6 +166,11 @@ def loose_words(found: Understood, lookup: Lookup) -> Iterator[Loose]:
             end = span.end
 
 
+@cache
+def _compiled(written: str) -> Pattern:
+    return Pattern(rf"(?:(?<![\w'’-])|(?=,))(?:{written})", re.IGNORECASE)
+
+
 class _Sought:
     """The search for such words in a text that names some things."""
 
@@ -179,8 +185,7 @@ class _Sought:
     def _matches(self, *patterns: str) -> Iterator[re.Match[str]]:
         """Where such words stand that name no thing and no fact, and that deny nothing."""
         for written in patterns:
-            pattern = Pattern(rf"(?:(?<![\w'’-])|(?=,))(?:{written})", re.IGNORECASE)
-            for match in pattern.finditer(self.found.text):
+            for match in _compiled(written).finditer(self.found.text):
                 if self._is_clear(match.start(), match.end(), "not even" in match.group().casefold()):
                     yield match
 
