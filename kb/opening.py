@@ -6,7 +6,7 @@ import os
 from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
-from threading import Thread
+from threading import Event, Thread
 from typing import TYPE_CHECKING
 
 from kb.cache import Generation, ensure, find
@@ -45,7 +45,8 @@ def _reason(path: Path) -> str:
 
 
 class Opening:
-    """Rule books on their way to being open: a thread opens the store, which is native code without our lock.
+    """Rule books on their way to being open: a thread compares the store with what was sealed and opens it,
+    both native code without our lock.
 
     What is not built yet is built by whoever asks for it, since that takes seconds and has to end at Ctrl-C;
     what the thread could not open is tried again there, since errors belong to whoever asked. The thread is
@@ -56,6 +57,8 @@ class Opening:
         self.folder = books_folder(books)
         self._cache = cache
         self._store: Store | None = None
+        self._compared = Event()
+        self._is_whole = False
         self._generation = find(self.folder, cache)
         self._thread: Thread | None = None
         if self._generation is not None:
@@ -65,15 +68,23 @@ class Opening:
             self._thread.start()
 
     def _open_early(self, open_store: Callable[[Generation], Store], generation: Generation) -> None:
-        with suppress(Exception):
-            self._store = open_store(generation)
+        try:
+            self._is_whole = generation.has_whole_store()
+        finally:
+            self._compared.set()
+        if self._is_whole:
+            with suppress(Exception):
+                self._store = open_store(generation)
 
     def generation(self) -> Generation:
         """What is built of the books as they are now; builds it if there is none.
 
         Raises `InvalidDataError` for errors in the sources, `StoreUnavailableError` if there is no cache.
         """
-        if self._generation is None:
+        if self._thread is not None:
+            self._compared.wait()
+        if self._generation is None or (self._thread is not None and not self._is_whole):
+            self._thread, self._store = None, None
             self._generation = ensure(self.folder, self._cache)
         return self._generation
 

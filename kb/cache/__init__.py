@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from kb.cache.codec import decode_base, encode_base
-from kb.cache.generation import Generation
+from kb.cache.generation import STORE, Generation
 from kb.cache.opening import built_generation, fresh_generation
 from kb.cache.shelf import cache_home, shelf_path
 from kb.errors import StoreUnavailableError
@@ -14,9 +14,12 @@ __all__ = ["Generation", "decode_base", "encode_base", "ensure", "find"]
 
 
 def find(folder: Path, cache: Path | None = None) -> Generation | None:
-    """The generation of the rule books in a folder as they are now, if there is one that is whole."""
+    """The generation of the rule books in a folder as they are now, if there is one that is whole.
+
+    Whether its store is, most of its bytes, is left to whoever opens that (`Generation.has_whole_store`).
+    """
     home, _ = cache_home(cache)
-    return fresh_generation(folder, shelf_path(home, folder))
+    return fresh_generation(folder, shelf_path(home, folder), unread=STORE)
 
 
 def ensure(folder: Path, cache: Path | None = None) -> Generation:

@@ -95,6 +95,10 @@ class Generation(msgspec.Struct, frozen=True, kw_only=True):
     def lexicon_json(self) -> Path:
         return self.folder / LEXICON
 
+    def has_whole_store(self) -> bool:
+        """Whether the store is as it was sealed, byte for byte; for one that was opened `unread`."""
+        return _is_whole(self.folder, self.manifest.files, f"{STORE}{os.sep}")
+
     def search(
         self, words: Sequence[str], kinds: Sequence[DocumentKind] = (), limit: int = 10
     ) -> tuple[Hit, ...]:
@@ -124,8 +128,11 @@ def _is_file_of(state: os.stat_result, size: int) -> bool:
     return stat.S_ISREG(state.st_mode) and state.st_size == size
 
 
-def _is_whole(folder: Path, files: Mapping[str, Entry], part: str = "") -> bool:
-    """Whether the folder (or one part of it) has exactly these files with these contents."""
+def _is_whole(folder: Path, files: Mapping[str, Entry], part: str = "", unread: str | None = None) -> bool:
+    """Whether the folder (or one part of it) has exactly these files with these contents.
+
+    Of what stands in `unread` only names and sizes are compared.
+    """
     wanted = {name: entry for name, entry in files.items() if name.startswith(part)}
     found = {name for name in _names(folder) if name.startswith(part)} - {MANIFEST}
     if found != set(wanted):
@@ -134,7 +141,8 @@ def _is_whole(folder: Path, files: Mapping[str, Entry], part: str = "") -> bool:
         paths = {name: f"{folder}{os.sep}{name}" for name in wanted}
         if not all(_is_file_of(os.lstat(paths[name]), entry.size) for name, entry in wanted.items()):
             return False
-        return all(describe(Path(paths[name])) == entry for name, entry in wanted.items())
+        read = (name for name in wanted if unread is None or not name.startswith(f"{unread}{os.sep}"))
+        return all(describe(Path(paths[name])) == wanted[name] for name in read)
     except OSError:
         return False
 
@@ -164,14 +172,23 @@ def _read_manifest(handle: int) -> Manifest | None:
         return None
 
 
-def open_generation(folder: Path, *, was_rebuilt: bool = False, note: str = "") -> Generation | None:
-    """The generation in a folder if every byte of it is as it was sealed, else None."""
+def open_generation(
+    folder: Path, *, was_rebuilt: bool = False, note: str = "", unread: str | None = None
+) -> Generation | None:
+    """The generation in a folder if every byte of it is as it was sealed, else None.
+
+    The contents of the part `unread` are left to whoever opens it (`has_whole_store`).
+    """
     try:
         handle = os.open(folder / MANIFEST, os.O_RDONLY | os.O_CLOEXEC | os.O_NONBLOCK)
     except OSError:
         return None
     lease = Lease(handle)
     manifest = _read_manifest(handle)
-    if manifest is None or manifest.digest != folder.name or not _is_whole(folder, manifest.files):
+    if (
+        manifest is None
+        or manifest.digest != folder.name
+        or not _is_whole(folder, manifest.files, unread=unread)
+    ):
         return None
     return Generation(folder=folder, manifest=manifest, lease=lease, was_rebuilt=was_rebuilt, note=note)

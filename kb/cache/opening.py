@@ -10,12 +10,12 @@ from kb.cache.sources import read_sources
 from kb.errors import StoreUnavailableError
 
 
-def fresh_generation(folder: Path, shelf: Path) -> Generation | None:
-    """The generation of the sources as they are now, if the shelf has it whole."""
+def fresh_generation(folder: Path, shelf: Path, unread: str | None = None) -> Generation | None:
+    """The generation of the sources as they are now, if the shelf has it whole; `unread` as it is opened."""
     if not is_private(shelf):
         return None
     sources = read_sources(folder)
-    return open_generation(shelf / sources.digest()) if sources else None
+    return open_generation(shelf / sources.digest(), unread=unread) if sources else None
 
 
 def built_generation(folder: Path, shelf: Path, note: str = "") -> Generation:

@@ -18,6 +18,7 @@ from kb.cache import Generation, ensure
 from kb.cache.generation import Manifest, open_generation
 from kb.cache.shelf import is_private, locked, make_private, shelf_path
 from kb.errors import ClothboundError, InvalidDataError, StoreUnavailableError
+from kb.opening import Opening
 from kb.sparql import open_store
 
 
@@ -83,6 +84,26 @@ def test_a_truncated_store_manifest_leads_to_a_new_build(built: Generation, book
     (path,) = built.store.glob("MANIFEST-*")
     path.write_bytes(path.read_bytes()[:20])
     assert_rebuilt(books, home, built)
+
+
+@pytest.mark.parametrize("in_store", [True, False])
+def test_opening_never_asks_a_store_with_another_byte(
+    built: Generation, books: Path, home: Path, in_store: bool
+) -> None:
+    """The store is compared in a thread, while the modules that ask are loaded."""
+    path = max(built.store.iterdir(), key=lambda one: one.stat().st_size) if in_store else built.base_json
+    data = path.read_bytes()
+    half = len(data) // 2
+    path.write_bytes(data[:half] + bytes([data[half] ^ 1]) + data[half + 1 :])
+    opening = Opening(books, home)
+    assert opening.generation().was_rebuilt
+    assert len(opening.store()) == built.manifest.quads
+
+
+def test_opening_a_sealed_store_builds_nothing(built: Generation, books: Path, home: Path) -> None:
+    opening = Opening(books, home)
+    assert not opening.generation().was_rebuilt
+    assert len(opening.store()) == built.manifest.quads
 
 
 def test_a_file_too_many_leads_to_a_new_build(built: Generation, books: Path, home: Path) -> None:
