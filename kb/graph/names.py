@@ -5,8 +5,9 @@ from __future__ import annotations
 from urllib.parse import quote, unquote
 
 from kb.errors import InvalidDataError, Location, Problem
-from kb.graph.terms import NOT_IN_IRI
+from kb.text import Pattern
 
+_NOT_IN_IRI = Pattern(r'[\x00-\x20<>"{}|^`\\]')
 # Facts whose values have a short IRI of their own: `grade/K5`, not `fact/grade/K5`.
 _SHORT_FACTS = ("grade", "branch", "rig")
 # Kinds whose ids have parts: "<book>/<edition>/<number or name>".
@@ -76,7 +77,7 @@ class Names:
 def check_namespace(namespace: str, at: Location) -> None:
     """Raise `InvalidDataError` where IRIs cannot be made from the namespace."""
     scheme, colon, rest = namespace.partition(":")
-    if colon and rest and scheme.isalnum() and not NOT_IN_IRI.search(namespace) and namespace[-1] in "/#":
+    if colon and rest and scheme.isalnum() and not _NOT_IN_IRI.search(namespace) and namespace[-1] in "/#":
         return
     problem = Problem(
         at=at,

@@ -30,7 +30,6 @@ class Quad(NamedTuple):
 
 _ECHAR = {"\\": "\\\\", '"': '\\"', "\n": "\\n", "\r": "\\r"}
 _MUST_ESCAPE = Pattern(r'[\\"\n\r]')
-NOT_IN_IRI = Pattern(r'[\x00-\x20<>"{}|^`\\]')
 
 
 def format_literal(literal: Literal) -> str:
