@@ -59,8 +59,8 @@ _LEADS = word_set("if because cos when while whilst since though although as so"
 _REMARKING = word_set("it they i we he she its im ive theyre that this only just")
 _TURNING = (
     word_set("""
-    no not n't never nor neither none nothing except unless without instead rather but or another other
-    second too enough
+    no not n't never nor neither none nothing nobody hardly barely rarely seldom except unless without
+    instead rather but or another other second too enough
 """)
     | _LENDING
 )
@@ -104,6 +104,8 @@ def borne_out(
     query = told.reading.query
     if more or query is None or told.outcome != "answer" or is_of_another(reading, query, gone):
         return None
+    if _is_of_another_time(reading, gone):
+        return None
     seen = _Seen(reading, told, tuple(gone), as_of, lookup)
     if not (
         (strict and _is_witnessed(seen))
@@ -117,6 +119,15 @@ def borne_out(
         told.reading, question=reading.question, spans=reading.spans, unused=(*gone, *told.reading.unused)
     )
     return replaced(told, question=reading.question, reading=asked)
+
+
+def _is_of_another_time(reading: Reading, gone: Sequence[str]) -> bool:
+    """ "Until the games", "after chapel": what was read as so is not so then; a thing comes off before it."""
+    tokens = tokenize(reading.question)
+    places = set(places_of(tokens, gone))
+    off = not _lows(reading).isdisjoint(("off", "out", "remove"))
+    times = {"until", "till", "after", "following", "" if off else "before"}
+    return any(tokens[place].low in times and not {place + 1, place + 2} & places for place in places)
 
 
 class _Seen(NamedTuple):

@@ -11,7 +11,7 @@ from kb.model.conditions import ALWAYS, evaluate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Verdict
 from kb.model.records import OWNED_ASPECTS, Clause, Rule
-from kb.model.values import NO, YES, others_in
+from kb.model.values import NO, YES, Choices, others_in
 from kb.reasoner import WORN, Engine, Problem, possible_facts, rows
 from kb.wording import clause_reference, listing, say_rule, say_verdict, sentence, the_item
 
@@ -119,11 +119,53 @@ def _foul_company(engine: Engine, query: Query) -> Iterator[str]:
         )
         said = say_verdict(lookup, "prohibited", wear_question(lookup, plain)).removeprefix("No. ")
         yield f"But {said[:1].lower()}{said[1:].removesuffix('.')} here ({_by(problem, lookup)})."
+    for rule in _clashing(engine, query):
+        said = say_rule(lookup, rule).removesuffix(".")
+        yield f"But {said[:1].lower()}{said[1:]} ({clause_reference(lookup, rule.clause)})."
+    yield from _outfit_banned(engine, query)
     yield from _protection_due(engine, query)
 
 
+def _outfit_banned(engine: Engine, query: Query) -> Iterator[str]:
+    """That the outfit of which the thing is a part may not be worn in the case told: scrubs in a corridor."""
+    lookup, known = engine.lookup, dict(query.case.facts)
+    rig, told = lookup.facts.get("rig"), {fact for fact in known if lookup.facts[fact].family == "situation"}
+    if rig is None or rig.id in known or not told or query.aspect != "wear":
+        return
+    for rule in (lookup.rules[name] for name in engine.group(query.items[0], "wear").rules):
+        parts = (t.values for t in tests(engine.condition(rule.id)) if t.fact == rig.id)
+        outfits = {one for values in parts if isinstance(values, Choices) for one in values.members}
+        if rule.modality != "must" or len(outfits) != 1 or not outfits <= lookup.items.keys():
+            continue
+        outfit = outfits.pop()
+        problem = engine.problem(engine.group(outfit, "wear"), possible_facts(query.case, (), False, lookup))
+        if problem.always("prohibited"):
+            yield f"But {the_item(lookup, outfit)} must not be worn here ({_by(problem, lookup)})."
+            return
+
+
+def _clashing(engine: Engine, query: Query) -> Iterator[Rule]:
+    """The rules by which some may not wear such a thing with what is asked about: a beard and a mask."""
+    lookup, together = engine.lookup, WORN + query.items[0]
+    if query.kind != "may" or query.polarity == "not" or query.case.alone:
+        return
+    for _, problem in _company(engine, query):
+        if problem.always("prohibited") or "prohibited" not in problem.said():
+            continue
+        for name in (name for group in problem.carrying_rules() for name in group):
+            rule = lookup.rules[name]
+            if rule.modality == "must_not" and any(t.fact == together for t in tests(engine.condition(name))):
+                yield rule
+                break
+
+
 def _fouled(engine: Engine, query: Query) -> Iterator[tuple[str, Problem]]:
-    """Each such thing, with what forbids it."""
+    """Each such thing that may not be worn in any case, with what forbids it."""
+    return ((other, problem) for other, problem in _company(engine, query) if problem.always("prohibited"))
+
+
+def _company(engine: Engine, query: Query) -> Iterator[tuple[str, Problem]]:
+    """Each thing that is said to be worn with what is asked about, with what the rules say of it."""
     lookup = engine.lookup
     worn = [fact[len(WORN) :] for fact, values in query.case.facts if fact.startswith(WORN) and values == YES]
     for other in dict.fromkeys((*query.items[1:], *worn)):
@@ -134,8 +176,7 @@ def _fouled(engine: Engine, query: Query) -> Iterator[tuple[str, Problem]]:
         problem = engine.problem(
             engine.group(other, use), possible_facts(case, query.items[:1], True, lookup)
         )
-        if problem.always("prohibited"):
-            yield other, problem
+        yield other, problem
 
 
 def _protection_due(engine: Engine, query: Query) -> Iterator[str]:

@@ -30,7 +30,8 @@ _ALLOWS = Pattern(
 _STRICT = Pattern(r"\b(?:forbid|ban|prohibit|strict\w*|tight\w*|tough\w*)\b")
 _EXCUSES = Pattern(r"\b(?:excus\w+|exempt\w*|waiv\w+|dispense|overr\w+|say|way|off|out of|leave|relax\w*)\b")
 _LETS_OFF = Pattern(
-    r"\b(?:excus(?:e|es|ing)|waiv(?:e|es|ing)|exempts?|let (?:\w+ ){1,2}off|release (?:\w+ ){1,2}from)\b"
+    r"\b(?:excus(?:e|es|ing)|waiv(?:e|es|ing)|exempts?|let (?:\w+ ){1,2}off|release (?:\w+ ){1,2}from"
+    r"|leave to (?:wear|have|go|keep))\b"
 )
 _EXCUSED = Pattern(
     r"^(?:and |so )?(?:who|(?:which|what) \w+) (?:is|'s|are) (?:exempt\w*|excused|let off|relieved|freed)\b"
@@ -64,7 +65,8 @@ def asked_authority(found: Understood, case: Case, lookup: Lookup) -> Query | As
     if named and not clauses:
         clauses = letting(named, _akin(found, lookup), case, lookup, looser)
     if not clauses and things and _EXCUSES.search(said):
-        clauses = list(dict.fromkeys(_kept(things, case, lookup)))
+        off = _LETS_OFF.search(said) is not None
+        clauses = list(dict.fromkeys(_kept(things, case, lookup, off)))
     if allows and "than" in said.split():
         return None  # less than somebody else has ordered
     if allows and len(clauses) != 1:
@@ -154,9 +156,10 @@ def _lets_in(delegation: Delegation, named: set[str], rigs: Sequence[Piece], loo
     )
 
 
-def _kept(things: set[str], case: Case, lookup: Lookup) -> Iterator[str]:
-    """Clauses on the things from which nobody may depart."""
+def _kept(things: set[str], case: Case, lookup: Lookup, off: bool = False) -> Iterator[str]:
+    """Clauses on the things from which nobody may depart; `off`: people are let off duties only."""
     for rule in lookup.base.rules:
         kept = rule.non_derogable and things.intersection(rule.scope.items)
-        if kept and _in_force(lookup.clauses[rule.clause], case):
+        bans = off and rule.modality == "must_not" and rule.aspect == "wear"
+        if kept and not bans and _in_force(lookup.clauses[rule.clause], case):
             yield rule.clause

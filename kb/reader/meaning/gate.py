@@ -35,6 +35,7 @@ def unexplained(pieces: Sequence[Piece], frame: Frame, roles: Roles) -> tuple[in
             or _is_attribute(pieces, index)
             or _hangs(pieces, index, frame)
             or _classes(pieces, index)
+            or piece.tag == "not"
         )
         and index not in frame.used
         and index not in roles.used

@@ -202,7 +202,8 @@ def _is_placed(names: Sequence[str], text: str) -> bool:
     return any(_PLACE.search(part) and any(name in part for name in names) for part in parts)
 
 
-_COMPANY = ("over ", "under ", "beneath ", "underneath ", "inside ", "on top of ")
+_UPPER = ("over ", "on top of ")
+_COMPANY = (*_UPPER, "under ", "beneath ", "underneath ", "inside ")
 
 
 def is_choice_of_company(aspect: str, item: str, lookup: Lookup) -> bool:
@@ -210,7 +211,14 @@ def is_choice_of_company(aspect: str, item: str, lookup: Lookup) -> bool:
     if not lookup.aspects[aspect].label.casefold().startswith(_COMPANY):
         return False
     related = set(lookup.broader(item))
-    worn = [r for r in lookup.rules_on(related) if r.aspect == "wear"]
+    rules = lookup.rules_on(related)
+    if within := lookup.aspects[aspect].within:
+        ways = (lookup.aspects[one] for one in {rule.aspect for rule in rules} - {aspect})
+        others = [way.label.casefold() for way in ways if way.within == within]
+        upper = lookup.aspects[aspect].label.casefold().startswith(_UPPER)
+        if any(one.startswith(_COMPANY) and one.startswith(_UPPER) != upper for one in others):
+            return False  # "the body warmer over the boiler suit", which a rule has under it
+    worn = [r for r in rules if r.aspect == "wear"]
     return any(rule.modality == "may" for rule in worn) and all(rule.modality != "must" for rule in worn)
 
 

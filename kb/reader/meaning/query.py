@@ -321,6 +321,8 @@ def _query(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, looku
         within = lookup.aspects[aspect].within
         named = lookup.aspects[aspect].kind == "act"
         aspect = within if named and within and lookup.aspects[within].kind == "manner" else aspect
+    if kind == "who" and roles.value is not None and aspect in ("count", "kit-count"):
+        kind = "how_many"  # "who gets four": how many each gets tells it
     turned = frame.kind == "where" and kind == "must"  # "I took it off: where do I carry it"
     polarity = frame.polarity if kind in ("may", "must", "who", "when", "why") and not turned else "do"
     case = _of_anybody(case, roles, lookup) if kind == "who" else case

@@ -310,6 +310,8 @@ def _asks(pieces: Sequence[Piece], index: int) -> bool:
     before, after = pieces[index - 1].tag, pieces[index + 1].tag if index + 1 < len(pieces) else ""
     if after in ("hold", "have") and index > 1:
         return False
+    if before == "do" and index > 1 and pieces[index - 2].tag in ("self", "person", "who"):
+        return False  # "if I don't touch it": a question has its "do" first
     denied = after == "for" and index > 1 and _is_item(pieces[index - 2])  # "coveralls are not for town"
     opens = all(piece.tag in _LEADING for piece in pieces[: index - 1])  # "so isn't a K3 allowed one"
     return before in ("can", "may", "must", "should", "do", "have to") or (
@@ -325,6 +327,15 @@ def _is_item(piece: Piece) -> bool:
 
 
 _OWN = frozenset({"mine", "yours", "ours", "theirs", "hers", ","})
+_BEEN = frozenset({"been", "being", "do", "doing", "any"})
+_BOUND = frozenset({("been", "through"), ("belong", "to"), ("part", "of")})
+
+
+def _goes_on_with(tokens: tuple[Token, ...], place: int) -> bool:
+    """Whether a word only goes on what is denied: "has not been signed off", "don't do any grinding"."""
+    return tokens[place].low in _BEEN or (tokens[place - 1].low, tokens[place].low) in _BOUND
+
+
 _NEGATIVE = frozenset({"not", "no longer", "without", "no", "unless", "neither", "whatever"})
 
 
@@ -336,7 +347,10 @@ def _negate(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces
             continue
         light = (LINKS - {"be"} if piece.tag == "not" else LINKS) | {"hold", "have", "self"}
         after = index + 1
-        while after < len(found) and found[after].tag in light and tokens[found[after].first].low not in _OWN:
+        while after < len(found) and (
+            (found[after].tag in light and tokens[found[after].first].low not in _OWN)
+            or _goes_on_with(tokens, found[after].first)
+        ):
             after += 1
         fact = found[after] if after < len(found) else None
         if fact is None or fact.tag != "fact" or not isinstance(fact.values, Choices) or fact.arg == SAID:

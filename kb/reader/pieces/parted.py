@@ -135,6 +135,10 @@ def _kept_in(tokens: tuple[Token, ...], index: int, names: Sequence[Piece]) -> I
     verb = tokens[index].low
     particle = "in" if verb in _KEEP else "out" if verb in _TAKE | _PULL else ""
     for name in names if particle else ():
+        apart = index + 1 < name.first <= index + 4 and tokens[index + 1].low == "out" == particle
+        if apart and tokens[name.last - 1].key in _INSIDE:  # "take out my studs"
+            yield Piece(first=index, last=index + 2, tag="leave off", how="pattern")
+            return
         later = name.last
         if not index < name.first <= index + 4 or later >= len(tokens) or tokens[later].low != particle:
             continue

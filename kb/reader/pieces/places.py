@@ -8,6 +8,7 @@ from kb.model.lookup import Lookup
 from kb.model.values import NO, YES, Choices
 from kb.reader.names.lexicon import Entry, labels_of
 from kb.reader.phrases.english import LEADING_PREPOSITIONS, PHRASES
+from kb.reader.pieces.not_there import not_there
 from kb.reader.pieces.pieces import Piece
 from kb.reader.pieces.values import LIGHT, Pieces, complement_of, entry_values, fact_piece
 from kb.reader.words.tokens import Token
@@ -27,13 +28,18 @@ def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     _entered(found, tokens, lookup)
     _bound_for(found, tokens, lookup)
     _being_there(found, tokens, lookup)
+    not_there(found, tokens, lookup)
     index = 0
     while index < len(found):
         if found[index].tag in _UP and _moves(found, index, tokens):
             found[index : index + 2] = [msgspec.structs.replace(found[index + 1], first=found[index].first)]
         if found[index].tag in ("fact", "outdoors") and _is_of_weather(found, index, tokens, lookup):
             found[index] = Piece(first=found[index].first, last=found[index].last, tag="filler")
-        elif found[index].tag in _OUT or _is_off(found, index, tokens, lookup):
+        elif (
+            found[index].tag in _OUT
+            or _is_off(found, index, tokens, lookup)
+            or _leads_out(found, index, tokens)
+        ):
             _out_of(found, index, tokens, lookup)
         elif found[index].tag == "degree":
             _weather(found, index, tokens, lookup)
@@ -160,6 +166,16 @@ def _is_off(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: L
     led = [p.tag for p in found[index + 1 : index + 3]] in (["det", "fact"], ["poss", "fact"])
     off = found[index].tag == "particle" and tokens[found[index].first].low == "off"
     return off and led and before in _BEGUN | {"be"} and is_place(lookup, found[index + 2].fact)
+
+
+def _leads_out(found: list[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "Outside the clinic", where "outside" is a name of the books, too: not there, and no more."""
+    piece, after = found[index], index + 1
+    if piece.tag != "fact" or piece.last - piece.first != 1 or tokens[piece.first].low != "outside":
+        return False
+    while after < len(found) and found[after].tag in ("det", "poss"):
+        after += 1
+    return after < len(found) and tokens[found[after].first].start - tokens[found[after].first - 1].end == 1
 
 
 def _ends(tokens: tuple[Token, ...], place: int) -> bool:

@@ -6,6 +6,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Query, Reading
+from kb.model.values import NO
 from kb.reader.meaning.frame import Frame
 from kb.reader.pieces.pieces import Understood
 from kb.reader.words.forms import word_set
@@ -84,6 +85,10 @@ _LAYER = Pattern(
 
 def _over_itself(query: Query | None, found: Understood) -> str | None:
     """ "Which hat goes under the hard hat?": the word for it, where it was taken for what covers it."""
+    if query is not None and query.items and query.polarity == "do" and "instead" in found.text:
+        gone = f"worn:{query.items[0]}"  # "are my glasses good enough instead of the goggles"
+        if any(fact == gone and values == NO for fact, values in query.case.facts):
+            return "instead"
     asked = _LAYER.search(found.text) if query is not None and query.kind in ("may", "must", "list") else None
     if asked is None or query is None or not query.items:
         return None

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Query, Reading
+from kb.model.questions import Abstain, Query, Reading
 from kb.model.records import Aspect
 from kb.reader.phrases.english import tag_set
 from kb.reader.pieces.pieces import Piece, Understood
@@ -195,19 +195,29 @@ def by_its_order(reading: Reading, found: Understood, lookup: Lookup) -> Reading
     """
     query, things = reading.query, [piece for piece in found.pieces if piece.tag == "item"]
     acts = query is not None and (query.aspect, query.polarity, query.value) == ("wear", "do", None)
-    if query is None or not acts or query.kind not in ("may", "must") or len(things) != 2:
+    if query is None or not acts or query.kind not in ("may", "must"):
+        return reading
+    rigs = [p for p in found.pieces if p.tag == "fact" and lookup.facts[p.fact].family == "rig"]
+    if len(things) == len(rigs) == 1 and things[0].last < rigs[0].first:
+        return _over_a_rig(reading, query, found, things[0], rigs[0], lookup)
+    if len(things) != 2:
         return reading
     upper, lower = things
     led = [token.low for token in found.tokens[upper.last : lower.first] if token.low not in _ARTICLES]
     over = led[-1:] == ["over"] or led[-3:] == ["on", "top", "of"]
     if not (over or (led and led[-1] in _UNDER)):
         return reading
+    going = not {"go", "goes", "going"}.isdisjoint(led)  # which of the two is on top, and nothing else
     told = {
         (piece.arg, way.within)
         for piece, beside, asked_over in ((upper, lower, over), (lower, upper, not over))
         for way in _ways(piece.arg, lookup)
-        if _is_of(way, beside, lookup) and _is_over(way) != asked_over
+        if _is_of(way, beside, lookup) and (going or _is_over(way) != asked_over)
     }
+    if going and not told:
+        words = found.text[found.tokens[upper.last].start : found.tokens[lower.first - 1].end]
+        unread = Abstain(reason="No rule says which of the two goes over the other.", words=(words,))
+        return Reading(question=reading.question, spans=reading.spans, abstain=unread)
     if len(told) != 1:
         return reading
     ((item, manner),) = told
@@ -215,6 +225,19 @@ def by_its_order(reading: Reading, found: Understood, lookup: Lookup) -> Reading
     facts = tuple(fact for fact in query.case.facts if fact[0] not in worn)
     case = msgspec.structs.replace(query.case, facts=facts)
     asked = Query(kind="how", items=(item,), aspect=manner or "fit", case=case)
+    return msgspec.structs.replace(reading, query=asked, text=say_query(lookup, asked))
+
+
+def _over_a_rig(
+    reading: Reading, query: Query, found: Understood, thing: Piece, rig: Piece, lookup: Lookup
+) -> Reading:
+    """ "The body protector over the silks?", where the rules have it under a part of them: how it is worn."""
+    led = [token.low for token in found.tokens[thing.last : rig.first] if token.low not in _ARTICLES]
+    over = led[-1:] == ["over"] or led[-3:] == ["on", "top", "of"]
+    manners = {way.within for way in _ways(thing.arg, lookup) if _is_over(way) != over}
+    if not (over or (led and led[-1] in _UNDER)) or len(manners) != 1:
+        return reading
+    asked = Query(kind="how", items=(thing.arg,), aspect=manners.pop() or "fit", case=query.case)
     return msgspec.structs.replace(reading, query=asked, text=say_query(lookup, asked))
 
 

@@ -161,10 +161,10 @@ def _let_off_duty(words: Sequence[str], who: Sequence[str], case: Case, lookup: 
 
 def in_order(tokens: Sequence[Token]) -> str:
     """The words, with "leave my tights off" as "leave off my tights"."""
-    return _PARTED.sub(r"\1 off \2", " ".join(token.low for token in tokens))
+    return PARTED.sub(r"\1 off \2", " ".join(token.low for token in tokens))
 
 
-_PARTED = Pattern(r"\b(leave|take) ((?:my|our|his|her|their|the|an?) (?:[\w'-]+ ){0,2}[\w'-]+) off\b")
+PARTED = Pattern(r"\b(leave|take) ((?:my|our|his|her|their|the|an?) (?:[\w'-]+ ){0,3}[\w'-]+) off\b")
 
 
 def nobody_may(items: Sequence[str], case: Case, lookup: Lookup) -> Query | None:

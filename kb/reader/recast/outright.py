@@ -82,6 +82,7 @@ _CHANGING = word_set("""
     tightened relaxed compare
 """)  # spares most questions the patterns
 _OF_DAYS = word_set("happens happened takes comes came force still valid say said kicks starts ends same")
+_POWER = word_set("he she they power powers right rights authority")
 _FREEING = word_set(
     "let sign excuse release free spare exempt relieve dispense waive allow permit give grant excused"
     " exempted spared released"
@@ -151,6 +152,11 @@ def _who_may(
     """
     given: Query | Reading | Abstain | None = None
     sure = False
+    if not _POWER.isdisjoint(token.low for token in found.tokens[-8:]):
+        from kb.reader.recast.his_power import his_power  # noqa: PLC0415  few questions ask it
+
+        if (his := his_power(found, lookup, read)) is not None:
+            return his
     if not _GIVING.isdisjoint(token.low for token in found.tokens):
         from kb.reader.recast.leave_given import leave_given  # noqa: PLC0415  few questions ask it
 

@@ -258,11 +258,12 @@ def _asking(sentences: Sequence[_Sentence]) -> int:
 
 
 def _clauses(found: Understood, sentence: _Sentence) -> Iterator[range]:
-    """A sentence parted at commas and at "and", "but" and "so"."""
+    """A sentence parted at commas, at "and", "but" and "so", and at "who" of whoever speaks."""
     first = sentence.first
     for place in _range(sentence):
         lows = [token.low for token in found.tokens[found.pieces[place].first : found.pieces[place].last]]
-        if found.pieces[place].tag in ("comma", "and", "but") or lows == ["so"]:
+        who = lows[0] in ("who", "which", "that") and found.pieces[first].tag == "self"
+        if found.pieces[place].tag in ("comma", "and", "but") or lows == ["so"] or who:
             if place > first:
                 yield range(first, place)
             first = place + 1

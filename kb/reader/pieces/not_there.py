@@ -1,0 +1,60 @@
+"""Who is not in the place that is named: "on my way to the mess", "near the store", "done in the kitchen".
+
+What is done before going in is asked of being there: "do I take it off before going to the canteen".
+"""
+
+from __future__ import annotations
+
+from kb.model.lookup import Lookup
+from kb.model.values import Choices
+from kb.reader.pieces.pieces import Piece
+from kb.reader.pieces.values import complement_of, fact_piece
+from kb.reader.words.forms import word_set
+from kb.reader.words.tokens import Token
+from kb.text import Pattern
+from kb.wording import is_place
+
+NOT_THERE = word_set("near next beside behind close way until till after done finished front route")
+"""The words one of which is there."""
+_WHO = r"(?:i|we|you|he|she|they|someone)"
+_LED = Pattern(
+    r"(?:^| )(?P<led>near(?: to)?|next to|close to|beside|behind|in front of|en route to"
+    r"|(?:on|along) (?:my|the|our|your|his|her|their) way (?:over |down |up |back |out )?(?:to|into)"
+    rf"|(?:until|till) {_WHO}(?: have| 've| am| 'm| are| 're| has)? (?:get|gets|got|go|goes|come|comes"
+    r"|enter|enters|reach|reaches|going|step|steps|walk|set foot)(?: back)?(?: (?:to|into|in|inside|for))?"
+    r"|after(?: leaving| (?:i|we|you)(?: have| 've)? (?:leave|left))?"
+    r"|(?:done|finished) (?:in|with|at))(?: (?:the|a|an|my|our|your|this|that))?$"
+)
+_WITHIN = ("in ", "inside ", "aboard ", "on board ")
+_LEADS = word_set("in inside at on into the a an my our your this that")
+
+
+def not_there(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """A place that one is only near, or not yet in, or in no more: anywhere but there."""
+    if NOT_THERE.isdisjoint(token.low for token in tokens):
+        return
+    for piece in tuple(found):
+        if piece.tag != "fact" or not isinstance(piece.values, Choices) or not _is_within(piece, lookup):
+            continue
+        head = piece.first
+        while head < piece.last - 1 and tokens[head].low in _LEADS:
+            head += 1
+        led = _LED.search(" ".join(token.low for token in tokens[max(0, head - 8) : head]))
+        if led is None:
+            continue
+        start = head - len(led.group().split())
+        index = found.index(piece)
+        first = next((n for n in range(index + 1) if found[n].first >= start), index)
+        if found[first].first != start:
+            continue
+        values = complement_of(lookup, piece.fact, piece.values)
+        found[first : index + 1] = [fact_piece(piece, piece.fact, values, start, piece.last)]
+
+
+def _is_within(piece: Piece, lookup: Lookup) -> bool:
+    """Whether it is a place that one is in, and not one that one is at, of which "near" says as much."""
+    fact = lookup.facts[piece.fact]
+    if fact.kind != "choice" or not is_place(lookup, fact.id) or not isinstance(piece.values, Choices):
+        return False
+    named = [value.label for value in fact.values if value.id in piece.values.members]
+    return bool(named) and not piece.values.complement and all(n.startswith(_WITHIN) for n in named)
