@@ -16,6 +16,7 @@ MODIFIERS = (
     frozenset({"unknown", "fact name", "aspect", "aspect value", "values", "dimension", "place", "degree"})
     | _VERDICTS
 )
+_SUPPOSING = frozenset({"be", "self", "not", "filler", "det", "poss", "have", "item", "items"})
 _BEFORE_NOUN = tag_set("""
     det, poss, with, act, without, no, and, or, of, filler, fact, leave off, only, item, items, in, on, for
     be, have to, may, must, can
@@ -40,10 +41,22 @@ def unexplained(pieces: Sequence[Piece], frame: Frame, roles: Roles) -> tuple[in
         and index not in frame.used
         and index not in roles.used
     )
+    if supposed := [index for index in range(1, len(pieces)) if _is_supposed(pieces, index)]:
+        left = tuple(sorted({*left, *supposed}))
     if not left and frame.kind != "compare":
         return left
     colours = {index for index, piece in enumerate(pieces) if is_other(piece)}
     return tuple(sorted(colours.union(left))) if colours else left
+
+
+def _is_supposed(pieces: Sequence[Piece], index: int) -> bool:
+    """Whether a word of permission stands in a condition, and asks nothing: "if they're prescribed"."""
+    if pieces[index].tag not in _VERDICTS:
+        return False
+    before = index - 1
+    while before > 0 and pieces[before].tag in _SUPPOSING:
+        before -= 1
+    return pieces[before].tag == "if" and before < index - 1
 
 
 def _hangs(pieces: Sequence[Piece], index: int, frame: Frame) -> bool:

@@ -10,9 +10,11 @@ from collections.abc import Iterator
 
 import msgspec
 
+from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Query, Reading
 from kb.model.records import Aspect
+from kb.model.values import is_subset
 from kb.reader.phrases.english import tag_set
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.words.forms import word_set
@@ -207,7 +209,8 @@ def by_its_order(reading: Reading, found: Understood, lookup: Lookup) -> Reading
     over = led[-1:] == ["over"] or led[-3:] == ["on", "top", "of"]
     if not (over or (led and led[-1] in _UNDER)):
         return reading
-    going = not {"go", "goes", "going"}.isdisjoint(led)  # which of the two is on top, and nothing else
+    asks = _LEAVE.isdisjoint(token.low for token in found.tokens)
+    going = asks and "go" in led  # which of the two is on top, and nothing else
     told = {
         (piece.arg, way.within)
         for piece, beside, asked_over in ((upper, lower, over), (lower, upper, not over))
@@ -228,13 +231,31 @@ def by_its_order(reading: Reading, found: Understood, lookup: Lookup) -> Reading
     return msgspec.structs.replace(reading, query=asked, text=say_query(lookup, asked))
 
 
+_LEAVE = frozenset({"can", "may", "could"})
+
+
+def _is_part(item: str, rig: Piece, lookup: Lookup) -> bool:
+    """Whether a rule has a thing worn in a rig."""
+    return any(
+        test.fact == rig.fact and rig.values is not None and is_subset(test.values, rig.values)
+        for rule in lookup.base.rules
+        if rule.modality == "must" and rule.aspect == "wear" and item in rule.scope.items
+        for test in tests(rule.condition)
+    )
+
+
 def _over_a_rig(
     reading: Reading, query: Query, found: Understood, thing: Piece, rig: Piece, lookup: Lookup
 ) -> Reading:
     """ "The body protector over the silks?", where the rules have it under a part of them: how it is worn."""
     led = [token.low for token in found.tokens[thing.last : rig.first] if token.low not in _ARTICLES]
     over = led[-1:] == ["over"] or led[-3:] == ["on", "top", "of"]
-    manners = {way.within for way in _ways(thing.arg, lookup) if _is_over(way) != over}
+    parts = [item for item in lookup.base.items if _is_part(item.id, rig, lookup)]
+    manners = {
+        way.within
+        for way in _ways(thing.arg, lookup)
+        if _is_over(way) != over and any(part.label.casefold() in way.label.casefold() for part in parts)
+    }
     if not (over or (led and led[-1] in _UNDER)) or len(manners) != 1:
         return reading
     asked = Query(kind="how", items=(thing.arg,), aspect=manners.pop() or "fit", case=query.case)
