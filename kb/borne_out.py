@@ -43,7 +43,7 @@ _NEVER = word_set("""
     another other both either too enough very instead rather hardly barely scarcely
     break breaks breaking broke broken breach breached problem problems issue trouble wrong
     granted grant grants waiver waivers exempt permission permit permits agreed approved signed
-    from away up down off out over under in on inside outside behind above below between against
+    from away up down off out over under in on inside outside behind above below between against ago left
 """)
 """Words that turn or bound what is said, that tell a fault, and those of leave and of where a thing sits."""
 _LENDING = word_set("lend lends lending lent loan loaned borrow borrows borrowing borrowed")

@@ -68,6 +68,7 @@ UNANSWERED = [
     ("school", "Can I wear my scarf until games?"),
     ("zoo", "May I wear my bracelet following contact work?"),
     ("firebrigade", "Do I wear medical gloves if nobody touches the casualty?"),
+    ("zoo", "I left the quarantine block an hour ago. Still in the respirator?"),
 ]
 
 

@@ -9,7 +9,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.months import MONTHS
 from kb.model.questions import Abstain, Ask, Query, Reading, Span
-from kb.model.values import Ranges
+from kb.model.values import Choices, Ranges
 from kb.reader.names.lexicon import CREDENTIALS, PERSONAL
 from kb.reader.pieces.naming import is_pattern_of
 from kb.reader.words.tokens import Token, tokenize
@@ -39,13 +39,34 @@ def with_nothing_lost(reading: Reading, lookup: Lookup) -> Reading:
         return msgspec.structs.replace(reading, text="", query=None, ask=ask)
     spans = (*names_lost(reading, lookup), *_acts_lost(reading, lookup), *_own_lost(reading, lookup))
     told = (*_sides_lost(reading), *_pocketed(reading, lookup), *_beside_lost(reading, lookup))
-    told = (*told, *_for_oneself(reading), *_asked_lost(reading))
+    told = (*told, *_for_oneself(reading), *_asked_lost(reading), *_denied_aside(reading, lookup))
     lost = (*(span.text for span in spans), *told)
     if not lost:
         return reading
     shown = ", ".join(f'"{visible(word)}"' for word in lost)
     abstain = Abstain(reason=f"Not understood: {shown}.", words=lost)
     return msgspec.structs.replace(reading, text="", query=None, abstain=abstain)
+
+
+_DENIES = frozenset({"not", "n't", "never"})
+
+
+def _denied_aside(reading: Reading, lookup: Lookup) -> Iterator[str]:
+    """ "I'm not serving, just clearing at dinner", read as serving at dinner: what was denied is not so."""
+    facts = reading.query.case.facts if reading.query is not None else ()
+    for one in reading.unused:
+        lows = {token.low for token in tokenize(one)}
+        if _DENIES.isdisjoint(lows):
+            continue
+        for fact, values in facts:
+            record = lookup.facts.get(fact)
+            if record is None or record.family != "situation" or fact in reading.carried:
+                continue
+            named = [v.label for v in record.values if isinstance(values, Choices) and v.id in values.members]
+            said = {token.low for label in (record.label, *named) for token in tokenize(label)}
+            if any(low.endswith("ing") for low in said & lows):
+                yield one
+                break
 
 
 _ASKS = Pattern(

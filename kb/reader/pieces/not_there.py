@@ -1,4 +1,4 @@
-"""Who is not in the place that is named: "on my way to the mess", "near the store", "done in the kitchen".
+"""Who is not in the place that is named, "on my way to the mess", "near the store", and what is over.
 
 What is done before going in is asked of being there: "do I take it off before going to the canteen".
 """
@@ -25,13 +25,22 @@ _LED = Pattern(
     r"|after(?: leaving| (?:i|we|you)(?: have| 've)? (?:leave|left))?"
     r"|(?:done|finished) (?:in|with|at))(?: (?:the|a|an|my|our|your|this|that))?$"
 )
+_OVER = Pattern(
+    r"(?:is|'s|are|'re|has|have)(?: been)?(?: now| all| already| just| finally)*"
+    r" (?:over|finished|done|ended)"
+    r"(?= ?,?$| ,| (?:can|may|do|does|must|should|am|are|is|and|so|but|now)\b)"
+)
+_ENDS = word_set("over finished done ended")
 _WITHIN = ("in ", "inside ", "aboard ", "on board ")
 _LEADS = word_set("in inside at on into the a an my our your this that")
 
 
 def not_there(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> None:
     """A place that one is only near, or not yet in, or in no more: anywhere but there."""
-    if NOT_THERE.isdisjoint(token.low for token in tokens):
+    lows = {token.low for token in tokens}
+    if not _ENDS.isdisjoint(lows):
+        _over(found, tokens, lookup)
+    if NOT_THERE.isdisjoint(lows):
         return
     for piece in tuple(found):
         if piece.tag != "fact" or not isinstance(piece.values, Choices) or not _is_within(piece, lookup):
@@ -49,6 +58,25 @@ def not_there(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> 
             continue
         values = complement_of(lookup, piece.fact, piece.values)
         found[first : index + 1] = [fact_piece(piece, piece.fact, values, start, piece.last)]
+
+
+def _over(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """ "The wedding's over": it is no wedding, where no more is said of it."""
+    for piece in tuple(found):
+        if piece.tag != "fact" or not isinstance(piece.values, Choices):
+            continue
+        last = piece.last
+        while last < len(tokens) and last < piece.last + 6 and tokens[last].start - tokens[last - 1].end <= 1:
+            last += 1
+        owned = "'s " if tokens[piece.last - 1].low.endswith("'s") else ""
+        ended = _OVER.match(owned + " ".join(token.low for token in tokens[piece.last : last]))
+        if ended is None or lookup.facts[piece.fact].family != "situation":
+            continue
+        last = piece.last + len(ended.group().split()) - bool(owned)
+        index = found.index(piece)
+        end = next((n for n in range(index, len(found)) if found[n].last >= last), len(found) - 1)
+        values = complement_of(lookup, piece.fact, piece.values)
+        found[index : end + 1] = [fact_piece(piece, piece.fact, values, piece.first, found[end].last)]
 
 
 def _is_within(piece: Piece, lookup: Lookup) -> bool:
