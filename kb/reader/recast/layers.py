@@ -238,8 +238,8 @@ def _is_part(item: str, rig: Piece, lookup: Lookup) -> bool:
     """Whether a rule has a thing worn in a rig."""
     return any(
         test.fact == rig.fact and rig.values is not None and is_subset(test.values, rig.values)
-        for rule in lookup.base.rules
-        if rule.modality == "must" and rule.aspect == "wear" and item in rule.scope.items
+        for rule in lookup.rules_on([item])
+        if rule.modality == "must" and rule.aspect == "wear"
         for test in tests(rule.condition)
     )
 
