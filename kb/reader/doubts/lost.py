@@ -9,7 +9,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.months import MONTHS
 from kb.model.questions import Abstain, Ask, Query, Reading, Span
-from kb.model.values import Choices, Ranges
+from kb.model.values import NO, Choices, Ranges
 from kb.reader.names.lexicon import CREDENTIALS, PERSONAL
 from kb.reader.pieces.naming import is_pattern_of
 from kb.reader.words.tokens import Token, tokenize
@@ -60,7 +60,8 @@ def _denied_aside(reading: Reading, lookup: Lookup) -> Iterator[str]:
             continue
         for fact, values in facts:
             record = lookup.facts.get(fact)
-            if record is None or record.family != "situation" or fact in reading.carried:
+            known = isinstance(values, Choices) and not values.complement and values != NO
+            if record is None or record.family != "situation" or fact in reading.carried or not known:
                 continue
             named = [v.label for v in record.values if isinstance(values, Choices) and v.id in values.members]
             said = {token.low for label in (record.label, *named) for token in tokenize(label)}
