@@ -54,7 +54,7 @@ _DENIES = frozenset({"not", "n't", "never"})
 def _denied_aside(reading: Reading, lookup: Lookup) -> Iterator[str]:
     """ "I'm not serving, just clearing at dinner", read as serving at dinner: what was denied is not so."""
     facts = reading.query.case.facts if reading.query is not None else ()
-    for one in reading.unused:
+    for one in (part.strip() for unused in reading.unused for part in unused.split(",")):
         lows = {token.low for token in tokenize(one)}
         if _DENIES.isdisjoint(lows):
             continue
