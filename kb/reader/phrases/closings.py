@@ -70,6 +70,9 @@ CLOSINGS = r"""
      => who \1
 ^(.*\b(?:just|only)\b[^.;?]*?),? (?:and )?not (?:the rest(?: of (?:us|them|you))?|the others|everyone else
     |everybody else|anyone else)(?=\s*[.,;?!]|\s*$) => \1
+# goes
+^((?:[^?]*[.;:,–-] )?)(?:so |and |then )*what(?:'s going| goes) on(?: (?:me|then|now|there|first))*\s*\?*$
+     => \1what must i wear?
 # things items articles bits
 ^(?:please )?(?:name|list|tell me|give me|what are|which are) (?:all |both )?(?:of )?(?:the )?(?:\w+\s)?
     (?:things|items|articles|bits)(?: of (?:kit|clothing))? (?:that |which )?([\w' -]+?) (?:has|have|needs?

@@ -15,6 +15,8 @@ MISLEADING = r"""
 ^(?:(?:please|sorry|excuse me|pardon|hello|hi)[,!.]? )?(where|when|why|how|(?:which|what)(?: [\w'-]+){0,3}?)
     \s(i|we|you|one) (have|need) to (?=(?:wear|put|have|carry|own|keep|use|take|do|get|bring|show)\b)
     ([^,;.:?!]*)\W*$ => \1 do \2 \3 to \4?
+# may
+\b(?:it(?:'s| is)|we(?:'re| are) in|this is) may(?= and\b| now\b|\s*[.,;?!]|\s*$) => it is in may
 # waiver waivers exemption dispensation note certificate qualification appointment licence chit permit
 (?:^|(?<=[.?!;,] ))(?:(?:so|but|and|now) )*(?:do|does|did|would|will|must|should) (?:<i>) <owing>
     \s(<credential>) <before>\s(?:<the> )?([^.;?!]+?)(?=\W*$) => is it prohibited to wear \2 without \1

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Reading
-from kb.model.values import Choices, ValueSet
+from kb.model.values import YES, Choices, ValueSet
 from kb.reader.phrases.english import LEADING_PREPOSITIONS
 from kb.reader.pieces.pieces import Understood
 
@@ -14,6 +14,11 @@ _AFTER = frozenset({"", "comma", "filler", "if", "when", "in", "on", "and", "wit
 _CIRCUMSTANCES = ("situation", "term", "authorisation", "rig")
 _WAYS = frozenset({"up", "down", "over", "out", "in"})
 _LAST = ("then", "instead", "too", "also")
+_FOR_THAT = (" for that", " doing that", " while i do that", " when i do that")
+_BESIDE = frozenset(
+    {"outside", "beyond", "past", "inside", "behind", "at", "beside", "over", "near", "aboard"}
+)
+_MAY = frozenset({"can", "could", "may", "ca"})
 _THEN = ("at that time", "at the time", "in that case", "under those conditions", "in those conditions")
 
 
@@ -40,7 +45,7 @@ def pointed_at(
     if joined or _says_then(found):
         return facts
     if loose_there(found) is not None:
-        return {fact: values for fact, values in facts.items() if is_place(fact, values, lookup)}
+        return {f: v for f, v in facts.items() if is_place(f, v, lookup) or _is_beside(f, v, lookup)}
     return {}
 
 
@@ -48,7 +53,17 @@ def _says_then(found: Understood) -> bool:
     lows = [token.low for token in found.tokens]
     said = " ".join(lows)
     led = len(lows) > 2 and (lows[-1] in _LAST or lows[0] == "then" or lows[-2:] == ["as", "well"])
-    return led or any(words in said for words in _THEN)
+    led = led or said.rstrip(" ?.!").endswith(_FOR_THAT)
+    return led or any(words in said for words in _THEN) or _puts_in_place(found, lows)
+
+
+def _puts_in_place(found: Understood, lows: list[str]) -> bool:
+    """ "Can I have my hat on instead? It's dry", "couldn't I just wear the waistcoat?": in place of that."""
+    if "instead" in lows[2:]:
+        return lows[lows.index("instead", 2) + 1 :][:1] != ["of"]
+    just = lows.index("just") if "just" in lows[2:5] else 0
+    asked = just > 0 and not _MAY.isdisjoint(lows[:2]) and lows[just + 1 : just + 2] != ["because"]
+    return asked and all(piece.tag != "fact" for piece in found.pieces)
 
 
 def is_place(fact: str, values: ValueSet, lookup: Lookup) -> bool:
@@ -58,6 +73,11 @@ def is_place(fact: str, values: ValueSet, lookup: Lookup) -> bool:
         return False
     labels = [value.label for value in record.values if value.id in values.members]
     return any(label.split()[0].casefold() in LEADING_PREPOSITIONS for label in labels)
+
+
+def _is_beside(fact: str, values: ValueSet, lookup: Lookup) -> bool:
+    """Whether a yes says where one is: "outside the parapet", "at moving machinery"."""
+    return values == YES and lookup.facts[fact].label.split()[0].casefold() in _BESIDE
 
 
 def is_nowhere(found: Understood, previous: Reading | None, lookup: Lookup) -> bool:

@@ -122,6 +122,8 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
         return Query(kind="source", clause=near[0], case=case)
     if len(in_part) == 1:
         return Query(kind="source", clause=in_part[0], case=case)
+    if match.re is _ASKED[1].compiled and len(taking := _taking(items, clauses, lookup)) == 1:
+        return Query(kind="source", clause=taking[0], case=case)
     grades = (p for p in before if p.tag == "fact" and lookup.facts[p.fact].family == "grade")
     people = any(grades) or any(p.tag == "authority" for p in before)
     return Abstain(reason=f"{NONE_SAYS_WHO} let anybody off it.") if people else None
@@ -176,6 +178,22 @@ def nobody_may(items: Sequence[str], case: Case, lookup: Lookup) -> Query | None
 def _freeing(case: Case, lookup: Lookup) -> list[Clause]:
     clauses = (clause for clause in lookup.base.clauses if is_in_force(clause, case.as_of))
     return [clause for clause in clauses if FREES.search(clause.text) is not None]
+
+
+def _taking(items: Sequence[str], clauses: Sequence[Clause], lookup: Lookup) -> list[str]:
+    """The clauses that let people off what some rule on the things wants: "any clause of this book"."""
+    own = {
+        r.clause for r in lookup.base.rules if r.aspect == "wear" and not {*items}.isdisjoint(r.scope.items)
+    }
+    return [
+        clause.id
+        for clause in clauses
+        if any(
+            FREES.search(sentence) and not _NOBODY.search(sentence)
+            for sentence in clause.text.split(". ")
+            if any(takes_in(sentence, clause, lookup.clauses[one], protecting=False) for one in own)
+        )
+    ]
 
 
 def _as_stated(items: Sequence[str], found: Understood, lookup: Lookup) -> list[str]:

@@ -11,8 +11,10 @@ from kb.model.lookup import Lookup
 from kb.model.months import months_of
 from kb.model.questions import Query, Reading
 from kb.model.records import is_in_force
-from kb.model.values import NO, Choices, ValueSet, is_subset
+from kb.model.values import NO, Choices, ValueSet, intersect, is_empty, is_subset
+from kb.reader.meaning.fits import rules_on
 from kb.reader.names.lexicon import PERSONAL
+from kb.reader.pieces.pointing import is_place
 from kb.reader.talks.talked import Talk
 from kb.wording import say_query
 
@@ -40,6 +42,35 @@ def out_of_that_rig(reading: Reading, previous: Reading, talk: Talk) -> Reading:
         return reading
     case = msgspec.structs.replace(query.case, facts=tuple(known.items()))
     asked = msgspec.structs.replace(query, case=case)
+    return msgspec.structs.replace(reading, query=asked, text=say_query(lookup, asked))
+
+
+def out_of_that_place(reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """A reading without the place told before, where all rules on the thing that ask for what is new are of
+    another: "and over an open tank?", after an enclosure, where only an order of the pool house has tanks.
+    """
+    query, before, lookup = reading.query, previous.query, talk.lookup
+    if query is None or before is None or not query.items:
+        return reading
+    old, known = dict(before.case.facts), dict(query.case.facts)
+    named = {span.target for span in reading.spans} | {*dict(talk.case.facts)}
+    here = [f for f, v in known.items() if old.get(f) == v and f not in named and is_place(f, v, lookup)]
+    new = {f for f, v in known.items() if old.get(f) != v and lookup.facts[f].family == "situation"}
+    if len(here) != 1 or not new:
+        return reading
+    place = here[0]
+    asking = [
+        {test.fact: test.values for test in _asserted(rule.condition)}
+        for rule in rules_on(query.items, query.aspect, lookup)
+        if is_in_force(rule, query.case.as_of)
+    ]
+    asking = [told for told in asking if any(f in told and is_subset(known[f], told[f]) for f in new)]
+    if not asking or not all(
+        place in told and is_empty(intersect(told[place], known[place])) for told in asking
+    ):
+        return reading
+    facts = tuple((fact, values) for fact, values in known.items() if fact != place)
+    asked = msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts))
     return msgspec.structs.replace(reading, query=asked, text=say_query(lookup, asked))
 
 

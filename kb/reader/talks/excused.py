@@ -77,7 +77,11 @@ def excused(text: str, previous: Reading, talk: Talk, read: Read) -> Reading | N
         return None
     label, they = f"the {lookup.items[before.items[0]].label}", _MAY_THEY.fullmatch(bare)
     if _WHO.fullmatch(bare) is not None:
-        return _shown(text, talk.read(f"who can let me off {label}?", None))
+        again = _shown(text, talk.read(f"who can let me off {label}?", None))
+        unsaid = Reading(
+            question=text, abstain=Abstain(reason="No clause was found that says who may do that.")
+        )
+        return again or (unsaid if " from " in bare else None)
     if they is not None:
         return _shown(text, talk.read(f"can {they['who']} let me off {label}?", None))
     if previous.query is None or previous.query.clause is None:

@@ -174,11 +174,21 @@ def moved(query: Query, before: Query, lookup: Lookup) -> Query:
         if lookup.facts[fact].kind == "yes_no" and lookup.facts[fact].label.casefold() in _DOORS
         if old.get(fact) == values
     }
-    doors |= set(_left_off(known, old, places, lookup)) if places else set()
+    if places:
+        doors |= {
+            fact for fact, values in known.items() if old.get(fact) == values == YES and _at(fact, lookup)
+        }
+        doors |= set(_left_off(known, old, places, lookup))
     if not places or not doors:
         return query
     kept = tuple((fact, values) for fact, values in query.case.facts if fact not in doors)
     return msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=kept))
+
+
+def _at(fact: str, lookup: Lookup) -> bool:
+    """Whether a fact is to be beside something: "in the office?", after "at a lathe", is not there now."""
+    record = lookup.facts[fact]
+    return record.family == "situation" and record.label.split()[0].casefold() in _BESIDE
 
 
 def _left_off(
@@ -215,7 +225,7 @@ def _keys(name: str) -> set[str]:
     return {token.key for token in tokenize(name) if len(token.low) > _SHORT}
 
 
-_SHORT = 3
+_SHORT, _BESIDE = 3, frozenset({"at", "behind", "beside", "inside", "over"})
 
 
 def measured_again(reading: Reading, previous: Reading, lookup: Lookup) -> Reading:

@@ -84,7 +84,7 @@ _THAT_OK = Pattern(
     rf"(?i){LEAD}(?:is|was|would) (?:that|this)(?: be)? "
     r"(?=(?:ok|okay|allowed|fine|all right|alright|permitted)\b)"
 )
-_IN_THERE = Pattern(r"(?i)\b(?:in|on|over|up|down) (?:there|here)\b")
+_IN_THERE = Pattern(r"(?i)\b(?:in|on|over|up|down|out) (?:there|here)\b")
 _WHAT_ELSE = Pattern(
     rf"(?i){LEAD}what else(?: (?:is there|do i|do we|should i)(?: (?:need|wear|have))*|"
     r" (must|may|can) (?:i|we) wear)?(?: then)?(?: ((?:for|in|at|on|when|while|with) .+))?"

@@ -7,6 +7,7 @@ Whether they are right is for the one who asks to see: it is never taken for wha
 from __future__ import annotations
 
 from kb.model.questions import Query, Reading
+from kb.reader.names.lexicon import PERSONAL
 from kb.reader.phrases.english import PHRASES
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.pieces.reported import AGREEMENT
@@ -28,6 +29,12 @@ _SAYS = Pattern(
     r"(?:told|tells) (?:me|us)))"
     r"(?: that)?[,:]?(?: (?:it|that|they)(?:['’]s|['’]re| is| are| was))? (?P<what>.+)"
 )
+_HIS = Pattern(
+    r"(?i)(?:(?:but|and|well|so|oh|hm+|no|yes|ok|okay)[ ,]+)*(?:the|our|my|an?) (?P<who>[\w' -]{2,30}?) "
+    r"(?:says?|said|claims?|claimed|reckons?|reckoned|thinks?|insists?|insisted|swears?|maintains?)"
+    r"(?: that)? (?:he|she|they) (?P<verb>can|may|could|must|has to|have to|needs? to|should) "
+    r"(?:keep|wear|have|carry|leave|put) (?:his|hers|theirs)(?: own)?(?: one)?(?: on)?"
+)
 _PARTS = Pattern(r"(?<=[.!?;]) +|, (?=but )| [-–—] ")
 _NOT = Pattern(r"(?i)(?:not|never|no)\b(?: (?:if|when|while)\b)?,? *(?=\w)")
 _ONLY = Pattern(r"(?i)\b(?:only|just|always|ever|everywhere|anywhere|all the time|at all times)\b")
@@ -48,6 +55,9 @@ def gainsaid(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if before is None or previous.ask is not None or not before.items:
         return None
     claims = [part for part in _PARTS.split(text.strip()) if not _doubts(part)]
+    his = _HIS.fullmatch(claims[0].strip(" .!?")) if len(claims) == 1 else None
+    if his is not None:
+        return _of_himself(text, his["who"], his["verb"], talk.made(previous.question, before), talk)
     found = _SAYS.fullmatch(claims[0].strip(" .!?")) if len(claims) == 1 else None
     if found is None:
         return None
@@ -76,6 +86,20 @@ def gainsaid(text: str, previous: Reading, talk: Talk) -> Reading | None:
         return put_as(text, again) if same else None
     sized = bool(tags & _SIZE) and not tags & _CASE and before.kind in _OF_A_SIZE
     return talk.made(text, before) if sized and denied is None else None
+
+
+def _of_himself(text: str, who: str, verb: str, before: Reading, talk: Talk) -> Reading | None:
+    """ "Our inspector says he has to keep his on": whether an inspector must wear what was asked about."""
+    may = verb.casefold() in ("can", "may", "could")
+    again = talk.read(f"and {'may' if may else 'must'} the {who} wear it?", before)
+    query, asked = again.query, before.query
+    if query is None or asked is None or (query.items, query.aspect) != (asked.items, asked.aspect):
+        return None
+    known = dict(asked.case.facts)
+    new = {fact for fact, values in query.case.facts if known.get(fact) != values}
+    told = any(span.role in ("grade", "fact") for span in again.spans)
+    same = all(talk.lookup.facts[fact].family in PERSONAL for fact in new)
+    return put_as(text, again) if told and same else None
 
 
 def _doubts(part: str) -> bool:

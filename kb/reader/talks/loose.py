@@ -48,6 +48,15 @@ MOVED = (
 \b((?:can|may|could|must|should|do) (?:i|we|he|she|they)) (?:at least|at any rate|perhaps|maybe|possibly)\s
  (?=\w) => \1\s
 \bon (my|his|her|our|their|your) own (?=[a-z]) => on \1\s
+\b(?:a|one) quarter of an hour\b => 15 minutes
+\b(?:three[- ]quarters|3/4) of an hour\b => 45 minutes
+\ban hour and a half\b => 90 minutes
+\b((?:for|only|just|about|takes?)\s)an? (minute|hour)(?=\W*$|[,;.]| then\b) => \1 1 \2
+\b(?:it|that|this|i)(?:['\u2019]ll| will| might| may|['\u2019]d| would) (?:only |just )?(?:take|be)(?: me| us|
+ there| in there)?\s(?:only |just |about )?(?=\d+ (?:minute|hour|second)|half an hour) => and for\s
+^(?:and |but |so )*how long (?:does|do|would|will|is|can) (?:the|that|this|such an?|an?|his|her|my) (?:\w+ )?
+ (?:order|leave|permission|dispensation|excusal|exemption|grant|consent|permit)s?(?: (?:last|hold|run|stand|
+ good|go on|count|valid|in force|be|for))*\W*$ => for how long?
 ^((?:and |but |so |what |even )*(?:if|when|while) (?:i|we|he|she|they) (?:nip|pop|dash|step|slip|go|run|
  wander|walk|head|duck|am|are|is) [\w ]+?) (?:in (?:it|them|those)|with (?:it|them|those)(?: still)? on|
  wearing (?:it|them|those))(?=\W*$) => \1

@@ -9,6 +9,7 @@ from __future__ import annotations
 from kb.model.questions import Reading
 from kb.reader.talks.further import keys_of
 from kb.reader.talks.talked import Talk, item_alone
+from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 
 _MY_OWN = Pattern(
@@ -19,6 +20,9 @@ _ONE_ON = Pattern(
     r"(?i)\b(?:the|that) (?:ones?) "
     r"(?P<where>(?:on|in|at|over|under|round|around) (?:the |my )?(?P<part>[\w-]+))"
 )
+
+
+_SUCH = Pattern(r"(?i)\b(?:the|an?|that|my) (?P<kind>[\w'-]+) ones?\b")
 
 
 def of_its_own_thing(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
@@ -46,8 +50,10 @@ def _called(thing: str, talk: Talk) -> set[str]:
 def the_one_on(text: str, previous: Reading, talk: Talk) -> str:
     """ "The one on the sleeve", after its like on the back, by the whole name of the thing."""
     query, found, lookup = previous.query, _ONE_ON.search(text), talk.lookup
-    if query is None or found is None or len(query.items) != 1:
+    if query is None or len(query.items) != 1:
         return text
+    if found is None:
+        return _the_like_one(text, query.items[0], talk)
     own = keys_of(lookup.items[query.items[0]].label)
     where = keys_of(found["where"]) | keys_of(found["part"])
     like = [
@@ -61,3 +67,20 @@ def the_one_on(text: str, previous: Reading, talk: Talk) -> str:
     if len(like) != 1:
         return text
     return f"{text[: found.start()]}the {like[0].label}{text[found.end() :]}"
+
+
+def _the_like_one(text: str, before: str, talk: Talk) -> str:
+    """ "The pin one", after a badge, where "pin" by itself is another thing: the pin badge."""
+    such, lookup = _SUCH.search(text), talk.lookup
+    head = [token.key for token in tokenize(lookup.items[before].label)][-1:]
+    if such is None or keys_of(text).issuperset(head):
+        return text
+    wanted = [*(token.key for token in tokenize(such["kind"])), *head]
+    like = [
+        item
+        for item in lookup.base.items
+        if any([token.key for token in tokenize(n)] == wanted for n in (item.label, *item.other_labels))
+    ]
+    if len(like) != 1:
+        return text
+    return f"{text[: such.start()]}the {like[0].label}{text[such.end() :]}"

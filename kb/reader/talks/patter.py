@@ -30,6 +30,9 @@ _WEATHERS = (
 )
 # What is put in other words in any further turn: pattern, then what stands in its place.
 _ALWAYS = rf"""
+\b(he|she|they) (?:keep|have|wear|leave)\s(?:his|hers|theirs)(?: own)?(?: on)?(?=\W*$|[,;]| (?:in|at|with|
+ when|while|if|too|as well)\b) => \1 wear it
+\b(has|have|['\u2019]s|['\u2019]ve) only (?=got (?:an?|the|my|his)\b) => \1\s
 \b((?:when|if|once|while|as soon as) (?:i|we|you|he|she|they)) (?:step|go|come|get|walk|head|pop|nip|move)s?
  (?:\sback| straight)? (?=(?:indoors|inside|outdoors|outside)\b) => \1 are\s
 ^((?:(?:and|but|so|even|also)\b,? )*)when there(?:['\u2019]s| is| are)(?= ) => \1if there is
@@ -219,6 +222,7 @@ _THAT_ONE = Pattern(
 _THING = Pattern(
     r"(?i)\b(?:the|that|this|my) ([\w-]+) (?:thing|business|stuff|bit|question|matter|rule|one)\b"
 )
+_PUT_UP = Pattern(r"(?i)\bput (?:it|them) (up|down)\b")
 _NTH = Pattern(r"(?i)\b(?:the )?(\d{1,2})(?:st|nd|rd|th)\b(?= ?[?.!,;]| ?$| (?:then|instead|too|as well)\b)")
 _WAS = Pattern(
     r"(?i)\b(was|were|did|had)\b.*\bin (" + "|".join(MONTHS) + r")\b(?! ?(?:\d|of\b|last\b|this\b|that\b))"
@@ -287,6 +291,8 @@ def _the_said_thing(text: str, before: Query, lookup: Lookup) -> str:
     """ "Who can waive the neck thing?", of a tattoo on the neck: it."""
     found = _THING.search(text)
     item = lookup.items.get(before.items[0]) if len(before.items) == 1 else None
+    if item is not None:  # the verb needs the thing within it: "put it up under the canopy?", of an umbrella
+        text = _PUT_UP.sub(rf"put the {item.label} \1", text)
     if found is None or item is None:
         return text
     named = {t.key for name in (item.label, *item.other_labels, *item.everyday) for t in tokenize(name)}

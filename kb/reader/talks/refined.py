@@ -6,7 +6,7 @@ import msgspec
 
 from kb.model.questions import Query, Reading
 from kb.reader.meaning.fits import without_clashes
-from kb.reader.talks.dressed import out_of_that_rig
+from kb.reader.talks.dressed import out_of_that_place, out_of_that_rig
 from kb.reader.talks.elliptic import of_the_same
 from kb.reader.talks.framed import measured_again, moved
 from kb.reader.talks.meant import kind_named_before, told_before
@@ -41,6 +41,7 @@ def refined(text: str, reading: Reading, previous: Reading, talk: Talk) -> Readi
     reading = kind_named_before(told_before(reading, previous, talk), previous, talk)
     reading = of_the_same(the_only_part(text, reading, previous, talk), previous, talk)
     reading = out_of_that_rig(_freed(of_either(reading, previous, talk), previous, talk), previous, talk)
+    reading = out_of_that_place(reading, previous, talk)
     reading = so_worn(text, thereupon(text, reading, previous, talk), previous, talk)
     reading = of_what_has_it(back_to(text, reading, previous, talk), previous, talk)
     reading = in_its_own_act(text, off_itself(reading, talk), previous, talk)

@@ -13,11 +13,12 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Query, Reading
 from kb.model.records import Fact
-from kb.model.values import YES, Choices, ValueSet
+from kb.model.values import NO, YES, Choices, ValueSet
 from kb.reader.meaning.fits import facts_that_matter, tests_worn
 from kb.reader.meaning.query import merge_case
 from kb.reader.names.lexicon import PERSONAL
 from kb.reader.pieces.values import closure, complement_of
+from kb.reader.talks.further import contrasted
 from kb.reader.talks.talked import Talk, item_alone
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
@@ -59,7 +60,7 @@ _BY = Pattern(
     r"(?: (?:too|as well|now|again|all the time|today|then))*\W*"
 )
 _FAMILIES = ("situation", "term")
-_MOST = 12
+_MOST, _STEM = 12, 7
 
 
 def resting(text: str, previous: Reading, talk: Talk) -> Reading | None:
@@ -119,8 +120,19 @@ _FAIR = Pattern(
 )
 _FOUL = word_set("""
     rain rainfall rainy raining drizzle snow snowfall snowy snowing blizzard sleet hail fog foggy mist ice icy
-    storm thunder wet
+    storm thunder wet foul
 """)
+_STOPS = Pattern(
+    r"(?i)\W*(?:(?:and|but|so|even|what|ok|okay|right|oh),? )*(?:(?:if|when|once|while|after|now|as soon as) "
+    r"(?:that )?)?(?:it|that|they|the [\w' -]+?)(?:['\u2019](?:s|re)| is| are| has| have)?"
+    r"(?: (?:all|now|just|quite|finally))* "
+    r"(?:stop(?:s|ped)?|let(?:s|ting)? up|clear(?:s|ed|ing)? up|brighten(?:s|ed)? up|eases? (?:off|up)|"
+    r"(?:(?:been|being|gets?|is|are) )?(?:switched|turned|shut|powered) (?:off|down)|"
+    r"(?:standing |quite )?(?:still|idle)|off|blow(?:s|n) over|dr(?:y|ies|ied) up)"
+    r"(?: (?:raining|snowing|running|moving|turning|for the day|again|now|then|altogether))*\W*"
+)
+_IT_STOPS = Pattern(r"(?i)\W*(?:(?:and|but|so|even|what) )*(?:if|when|once) it(?:['\u2019]s| has| is)? stop")
+_GOING = word_set("running moving turning spinning rotating revolving going working started on operating")
 
 
 def fair_again(text: str, previous: Reading, talk: Talk) -> Reading | None:
@@ -141,6 +153,57 @@ def fair_again(text: str, previous: Reading, talk: Talk) -> Reading | None:
             case = merge_case(before.case, {fact: Choices(left)}, None, False, lookup)
             return talk.made(text, msgspec.structs.replace(before, case=case))
     return None
+
+
+def stopped(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "What if it stops?", after rain, or a running machine: the question before with that not so.
+
+    Where nothing was said that can stop, the thing itself is not meant to: then nothing is read of it.
+    """
+    before, lookup, found = previous.frame or previous.query, talk.lookup, _STOPS.fullmatch(text)
+    if before is None or not before.items or found is None:
+        return None
+    said, over, stands = {token.key for token in tokenize(text)}, dict[str, ValueSet](), False
+    for fact, values in before.case.facts:
+        record = lookup.facts[fact]
+        if record.family not in _FAMILIES or not isinstance(values, Choices) or values.complement:
+            continue
+        if record.kind == "choice":
+            foul = {v.id for v in record.values if word_set(v.label.casefold()) & _FOUL}
+            left = frozenset(value.id for value in record.values) - foul
+            if values.members <= foul and left:
+                over[fact] = Choices(left)
+        elif word_set(record.label.casefold()) & (_FOUL | _GOING):
+            stands = stands or values == NO
+            over |= {fact: complement_of(lookup, fact, values)} if values == YES else {}
+    named = {fact for fact in over if said & {t.key for t in tokenize(lookup.facts[fact].label)}}
+    over = {fact: over[fact] for fact in named} or over
+    if len(over) == 1:
+        case = merge_case(before.case, over, None, False, lookup)
+        return talk.made(text, msgspec.structs.replace(before, case=case))
+    if not over and stands:  # "and when it's off?", after "what if it stops?"
+        return talk.made(text, before)
+    if _IT_STOPS.match(text) is None:
+        return None
+    return Reading(question=text, abstain=Abstain(reason="It is not clear what stops."))
+
+
+def said_of_it(text: str, word: str, before: Query, talk: Talk) -> Reading | None:
+    """ "Even if they're prescribed?", of lenses: no duty is asked for, but the one thing told of them."""
+    other = contrasted(text, before, talk)
+    if other is not None:
+        return talk.made(text, other)
+    stem = word.casefold()[:_STEM]
+    told = {
+        fact: YES
+        for fact in facts_that_matter(before, talk.lookup)
+        if talk.lookup.facts[fact].kind == "yes_no" and len(stem) == _STEM
+        if any(token.low.startswith(stem) for token in tokenize(talk.lookup.facts[fact].label))
+    }
+    if len(told) != 1 or _NOT.search(text):
+        return None
+    case = merge_case(before.case, dict[str, ValueSet](told), None, False, talk.lookup)
+    return talk.made(text, msgspec.structs.replace(before, case=case))
 
 
 def someone_by(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:

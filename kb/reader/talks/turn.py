@@ -162,12 +162,13 @@ def _added(text: str, previous: Reading | None, talk: Talk) -> Reading | None:
 def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     """A turn read by what was said before it, without the words that only tie it to that."""
     from kb.reader.talks.another import in_that_outfit, what_is_on  # noqa: PLC0415  only in a talk
+    from kb.reader.talks.cropped import cropped  # noqa: PLC0415
     from kb.reader.talks.either_of import either_of  # noqa: PLC0415
     from kb.reader.talks.excused import excused  # noqa: PLC0415
     from kb.reader.talks.further import put_as  # noqa: PLC0415
     from kb.reader.talks.patter import loosely, of_another_matter, without_patter  # noqa: PLC0415
     from kb.reader.talks.people import MYSELF, by_their_name, of_somebody_else  # noqa: PLC0415
-    from kb.reader.talks.resting import fair_again, worn_with_it  # noqa: PLC0415
+    from kb.reader.talks.resting import fair_again, stopped, worn_with_it  # noqa: PLC0415
     from kb.reader.talks.settled import with_its_part  # noqa: PLC0415
     from kb.reader.talks.supposed import holding_it  # noqa: PLC0415
 
@@ -177,7 +178,9 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     if (again := holding_it(text, previous, talk, _gone_on)) is not None:
         return again
     again = excused(text, previous, talk, _further) or either_of(text, previous, talk)
-    if (again := again or worn_with_it(text, previous, talk) or fair_again(text, previous, talk)) is not None:
+    again = again or worn_with_it(text, previous, talk) or fair_again(text, previous, talk)
+    again = again or stopped(text, previous, talk) or cropped(text, previous, talk)
+    if again is not None:
         return again
     if _SAYS.search(text) or "heard" in text or "thought" in text:
         from kb.reader.talks.gainsaid import gainsaid  # noqa: PLC0415  few turns tell what others say
@@ -323,8 +326,8 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
         return None
     from kb.reader.talks.another import of_another, the_other  # noqa: PLC0415  only in a talk
     from kb.reader.talks.ended import ended  # noqa: PLC0415  as above
-    from kb.reader.talks.further import contrasted  # noqa: PLC0415  as above
     from kb.reader.talks.people import as_asked, people_asked  # noqa: PLC0415  as above
+    from kb.reader.talks.resting import said_of_it  # noqa: PLC0415  as above
     from kb.reader.talks.thereupon import if_so, not_so, without_that  # noqa: PLC0415  as above
 
     again = _said_again(text, said, before, previous, talk) or without_that(text, said, before, talk)
@@ -333,8 +336,7 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
         return again
     so, asked = _SO.fullmatch(said), previous.frame or before
     if so is not None and asked.items and PHRASES.get((so.group(1),)) in _DUTY:
-        other = contrasted(text, asked, talk)  # "even if they're prescribed?", of lenses, asks for no duty
-        return None if other is None else talk.made(text, other)
+        return said_of_it(text, so.group(1), asked, talk)
     if before.kind in ("may", "must") and (whom := people_asked(text, talk.lexicon, talk.lookup)):
         return as_asked(talk.read(f"and what about {whom}?", previous), text, talk)
     granted = _of_a_grant(text, said, before, previous, talk)

@@ -1,0 +1,93 @@
+"""Turns that rest on what one small book has: a place with rules of its own, a badge, a waiver."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from kb import KnowledgeBase
+from shell.session import Session
+from shell.turns import take_line
+from tests.reading.sheets import BOOKS, TODAY, shared_cache
+
+
+@cache
+def _base(name: str, folder: Path) -> KnowledgeBase:
+    return KnowledgeBase.open(BOOKS[name], folder)
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return shared_cache(tmp_path_factory)
+
+
+TALKS = [
+    (
+        "hotel",
+        ("Where does the name badge go?", "can I still use the pin one?"),
+        "May anyone wear the pin badge?",
+    ),
+    (
+        "infirmary",
+        ("Does my hair have to be tied back on the ward?", "with a ribbon?"),
+        "May anyone wear the hair ribbon, on the wards?",
+    ),
+    (
+        "zoo",
+        ("I'm the duty vet. Can I take my phone into an enclosure?", "and over an open tank?"),
+        "May anyone with the duty vet appointment carry the mobile telephone, working over an open tank?",
+    ),
+    (
+        "shipyard",
+        ("Can I wear my wedding ring at moving machinery?", "and in the office?"),
+        "May anyone wear the plain wedding ring, in the office?",
+    ),
+    (
+        "playhouse",
+        ("Can an usher carry an umbrella in the rain?", "and put it up under the canopy?"),
+        "open the house umbrella, under the canopy, rain?",
+    ),
+    (
+        "creamery",
+        (
+            "Do I need the thermal jacket in the cold store for five minutes?",
+            "it'll take a quarter of an hour",
+        ),
+        "Must anyone wear the thermal jacket, in the cold store, length of the stay 15 min?",
+    ),
+    (
+        "forest",
+        ("Can I wear sunglasses while I'm talking to a visitor?", "even if they're prescribed?"),
+        "May anyone with the waiver of doctor's prescription for sunglasses wear the sunglasses, "
+        "speaking with the public?",
+    ),
+    (
+        "racecourse",
+        ("Must a stable lad wear the riding helmet?", "who could excuse me from it?"),
+        "What does clause Dress and Turnout Book (2025) 6.3 say?",
+    ),
+    (
+        "undertakers",
+        (
+            "28 degrees and the House Manager has given the summer order. Must I wear the waistcoat?",
+            "how long does the order last?",
+        ),
+        "What does clause Staff Rules of Dress (2025) 8.4 say?",
+    ),
+    ("forest", ("It's May and I'm in long grass. Do I need gaiters?",), "time of year May?"),
+    (
+        "firebrigade",
+        ("We're off to a road accident. What goes on?",),
+        "What must people wear, at an accident on",
+    ),
+]
+
+
+@pytest.mark.parametrize(("name", "turns", "read"), TALKS, ids=[turns[-1] for _, turns, _ in TALKS])
+def test_a_turn_is_read(folder: Path, name: str, turns: tuple[str, ...], read: str) -> None:
+    session = Session(as_of=TODAY)
+    for turn in turns:
+        session, _ = take_line(session, turn, _base(name, folder))
+    assert read in session.answers[-1].reading.text
