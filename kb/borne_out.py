@@ -18,6 +18,7 @@ from typing import NamedTuple
 
 import msgspec
 
+from kb.answer.alike import usual_verdict
 from kb.answer.common import replaced
 from kb.answer.speaking import ranked_clauses
 from kb.keywords import analyse
@@ -208,14 +209,21 @@ def _is_firm(seen: _Seen) -> bool:
 
 
 def _is_banned(seen: _Seen) -> bool:
-    """Whether a thing is forbidden whatever else is so, and said to be, to who asks for yes or no."""
+    """Whether a thing is forbidden whatever else is so, and said to be, to who asks for yes or no.
+
+    Or whatever is ordinarily so, where the answer says what is out of the ordinary.
+    """
     told, query = seen.told, seen.told.reading.query
     if query is None or query.value is not None or not query.items:
         return False
     if not _lows(seen.reading).isdisjoint(_OPEN - {"when"}):
         return False
-    asked = (query.kind, query.polarity, told.verdict, yes_or_no(told.headline))
-    return asked == ("may", "do", "prohibited", "No")
+    asked = (query.kind, query.polarity, yes_or_no(told.headline))
+    if asked == ("may", "do", "No"):
+        return usual_verdict(told, seen.lookup) == "prohibited"
+    tokens = tokenize(seen.reading.question)
+    which = any(_is_beside(seen.reading, tokens, place) for place in places_of(tokens, seen.gone))
+    return (*asked[:2], told.verdict, asked[2]) in _FIRM and not which  # a red one need not be worn
 
 
 def _is_unsaid(seen: _Seen) -> bool:

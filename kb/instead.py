@@ -20,6 +20,7 @@ from kb.answer.common import replaced
 from kb.borne_out import borne_out
 from kb.classes import class_told, goes_by_another_name
 from kb.enough import not_enough
+from kb.left_out import banned_whole
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.reader.doubts.nearest import nearest_reading
@@ -32,7 +33,6 @@ from kb.reader.doubts.offered import (
     offered,
     stands_beside,
     with_its_kinds,
-    without_words,
 )
 from kb.reader.meaning.fits import is_far
 from kb.reader.phrases.choosing import as_list, of_names
@@ -83,7 +83,7 @@ def answers_instead(
         one = (
             one
             or _which_measure(reading, read, answer, lookup)
-            or _banned_whole(reading, read, answer, lookup)
+            or banned_whole(reading, read, answer, lookup)
             or _at_a_place(reading, read, answer, lookup)
             or _counted(reading, read, answer, lookup)
         )
@@ -253,22 +253,6 @@ def _both_ways(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> An
         return None
     plain = told.headline.removeprefix("No. ").removeprefix("Yes. ").removeprefix("Yes: ")
     return replaced(told, headline=f"{plain[:1].upper()}{plain[1:]}")  # yes and no may be of either
-
-
-def _banned_whole(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
-    """ "My old smock": where no such thing may be worn at all, a word that is not known changes nothing."""
-    spared = without_words(reading)
-    found = read(spared[0]) if spared is not None else None
-    query = found.query if found is not None else None
-    if spared is None or found is None or query is None or len(query.items) != 1 or query.kind != "may":
-        return None
-    if query.polarity == "not" or query.value is not None or with_its_kinds(query.items[0], lookup):
-        return None
-    told = answer(msgspec.structs.replace(found, question=reading.question, spans=reading.spans))
-    if told.verdict != "prohibited":
-        return None
-    unused = msgspec.structs.replace(told.reading, unused=(*spared[1], *told.reading.unused))
-    return replaced(told, reading=unused)
 
 
 _HANDLED = frozenset({"use", "open", "hold", "take", "bring"})

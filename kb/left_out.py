@@ -7,15 +7,28 @@ stands right before the thing may say which one it is: there only colours and wo
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from itertools import pairwise
 
-from kb.model.questions import Query, Reading, Span
+import msgspec
+
+from kb.answer.alike import usual_verdict
+from kb.answer.common import replaced
+from kb.classes import class_told
+from kb.model.lookup import Lookup
+from kb.model.questions import Answer, Query, Reading, Span
+from kb.reader.doubts.offered import is_of_size, with_its_kinds, without_words
 from kb.reader.phrases.leads import KIN
 from kb.reader.words.colours import HEADS, MODIFIERS
+from kb.reader.words.everyday import OTHERS
 from kb.reader.words.forms import NUMBER_WORDS, word_set
 from kb.reader.words.sentences import sentence_starts
+from kb.reader.words.strange_things import pictured
 from kb.reader.words.tokens import Token, stems, tokenize
+from kb.text import Pattern, yes_or_no
+
+Read = Callable[[str], Reading]
+Tell = Callable[[Reading], Answer]
 
 _TURN = word_set("""
     no not n't never nor neither none nobody nothing except unless without instead rather but than more less
@@ -40,7 +53,7 @@ _BEFORE = (
 """What may stand right before a thing that is forbidden altogether: it is that thing all the same."""
 _LIGHTLY = word_set("""
     just still even now surely really quickly simply ever maybe perhaps today tonight tomorrow again quick
-    up down in on there here along at least only also as well for moment
+    up down in on there here along at least only also as well for moment straight directly
 """)
 _DEEDS = word_set("""
     take bring make keep nip pop go come run walk get have use slip wander dash stroll drive ride dance
@@ -69,13 +82,69 @@ ASKS = word_set("""
 SUBJECTS = word_set(
     "i we you he she they it one the a an my our his her their this that these those any anyone"
 )
+_SO = r"(?:(?:so|and|but|surely|honestly|really|then|i'?m sure|after all),? )*"
+_FINE = (
+    r"(?:,? (?:surely|right|honestly|is it|is there|isn't it"
+    r"|(?:would|will|do|does|could) (?:they|he|she|you)))*"
+)
+_CLOSED = Pattern(
+    rf"(?i)(?:^|(?<=[.,;:!?–-] )){_SO}"
+    r"(?:(?:nobody|no one|no-one|none of (?:us|them|you)|not a soul)(?:'d|'ll| would| will| could| can| ever"
+    r"| really)* (?:minds?|cares?|objects?|notices?|complains?|bothers?)(?: (?:about )?(?:it|that|this))?"
+    r"|(?:there(?:'s| is) |there can be |where(?:'s| is) |what(?:'s| is) )?(?:no|the|any) (?:real )?harm"
+    r"(?: done)?(?: in (?:it|that|this))?"
+    r"|(?:(?:it|that|this|they)(?:'s| is| are|'re|'ll be| will be| wo)?(?: not|n't|n't be| not be)|not) an?"
+    r" (?:problem|issue|worry)"
+    r"|(?:(?:it|that|this)(?:'s| is) )?(?:all |quite |perfectly |pretty )?(?:harmless|innocent)(?: enough)?"
+    r"|(?:any|no) objections?(?:,? (?:i|we) (?:hope|trust|take it))?"
+    r"|(?:there(?:'s| is) )?nothing wrong (?:with|in) (?:it|that|this))"
+    rf"{_FINE}\s*\?+\s*$"
+)
+"""That nothing speaks against it, said after a question or in place of one."""
+_TURNED = Pattern(
+    r"(?i)\bnever (?:ever )?(?:take|took|have|had|taken) (?:it|them|this|mine) (?:off|out)\b"
+    r"|\bfor an? (?:quick |short )?(?:second|sec|moment|minute|bit|while)\b"
+    r"|\b(?:switched|turned|powered) off\b|\b(?:phone|mobile|telephone)(?:'s| is) (?:switched |turned )?off\b"
+    r"|\b(?:loom|engine|machine|motor|saw|mower|pump|power|lathe|drill|mixer|slicer|oven|heating)s?"
+    r"(?:'s|'re| is| are| was| were) (?:all |still )?off\b"
+    r"|\boff (?:down |over |out |up |back |round )?to(?= (?:the|my|our|a)\b)"
+    r"|\bleav(?:e|ing) (?:it|them|this|these|mine) (?:in|on)(?=\s*[.,;?!]|\s*$| (?:on|at|during|while|when|if"
+    r"|for|with|under)\b)"
+    r"|\bafter (?:(?:my|the|our|his|her) )?(?:shift|work|hours|duty|school|lunch|dinner|tea|breakfast"
+    r"|class|lessons|practice|rehearsal|training)\b"
+    r"|\b(?:i|we|shift|work|it)(?:'d|'ve| has| had| was)? (?:finished|ended|knocked off|clocked off|over"
+    r"|done)(?: (?:early|late))?(?: at \w+(?: o'?clock)?)?(?=,? and\b|\s*[.,;])"
+    r"|\b(?:it'?s|they'?re|it is|they are|that'?s|its) (?:just|only)\b"
+)
+"""Words that turn something elsewhere, in a phrase that turns nothing: how long, how a telephone is, that one
+goes somewhere, and that what is worn stays on."""
+_MARKED = word_set("sticker badge pin patch transfer decal brooch sock socks mug")
+"""What may have a picture or a name on it, which is then said before it: a unicorn sticker."""
+_TRINKETS = word_set("bracelet bangle anklet necklace chain choker ring earring pendant locket")
+_OF_TRINKETS = word_set("""
+    friendship festival charm beaded woven plaited leather string rope cord silicone rubber plastic wooden
+    lucky vintage antique pearl diamond ruby coral amber jade shell silver engagement eternity signet
+""")
+"""What trinkets are made of or given for: they are trinkets all the same."""
+
+
+def idle_places(text: str, tokens: Sequence[Token]) -> frozenset[int]:
+    """The places of words that stand in a phrase that turns nothing, whatever they are elsewhere."""
+    plain = text.replace("\u2019", "'")
+    spans = [match.span() for pattern in (_CLOSED, _TURNED) for match in pattern.finditer(plain)]
+    return frozenset(
+        place for place, token in enumerate(tokens) if any(a <= token.start < b for a, b in spans)
+    )
 
 
 def frees_nothing(reading: Reading, gone: Sequence[str]) -> bool:
     """Whether none of these words can make of a thing that is forbidden one that is not."""
     tokens = tokenize(reading.question)
     things = [span for span in reading.spans if span.role == "item"]
-    places = tuple(places_of(tokens, gone))
+    idle = idle_places(reading.question, tokens)
+    places = tuple(place for place in places_of(tokens, gone) if place not in idle)
+    if things and not places:
+        return bool(gone)
     if not things or not places:
         return False
     asking = asking_part(reading.question, tokens)
@@ -134,7 +203,8 @@ def _is_idle(tokens: Sequence[Token], place: int, gone: set[int]) -> bool:
         return before == "at"
     if token.low == "only":
         return before in _MERELY or (before in ("have", "is", "am", "'s", "'ve", "'m"))
-    if before in ("no", "not", "n't", "never", "without"):
+    asks = before == "n't" and (place < 3 or tokens[place - 3].low in _ENDS)  # "aren't small ones fine"
+    if before in ("no", "not", "n't", "never", "without") and not asks:
         return False
     return token.low not in _TURN and not any(len(form) >= _WHOLE and form in _TURN for form in forms)
 
@@ -153,8 +223,8 @@ def _is_not_it(
         return token.low in _LIGHTLY
     if any(_describes(tokens, place, span, spans) for span in things):
         return False
-    if any(_leads_to(tokens, place, gone, span) for span in things):
-        return token.low in _BEFORE
+    if (led := next((s for s in things if _leads_to(tokens, place, gone, s)), None)) is not None:
+        return token.low in _BEFORE or _is_on_it(tokens, place, led)
     if any(_follows(tokens, place, span) for span in things):
         return token.low in _LIGHTLY
     first, last = asking
@@ -172,6 +242,15 @@ def _is_not_it(
     at = _place_of(tokens, start)
     worn = at > 1 and tokens[at - 1].low in _MINE and tokens[at - 2].low in _WITH
     return worn and token.low not in _PUT_BY
+
+
+def _is_on_it(tokens: Sequence[Token], place: int, span: Span) -> bool:
+    """ "A unicorn sticker": whether a word says what is to be seen on a thing, whatever that is."""
+    head = tokens[_place_of(tokens, span.end) - 1].low
+    forms = {tokens[place].low, *stems(tokens[place].low)}
+    if head.removesuffix("s") in _TRINKETS and tokens[place].low in _OF_TRINKETS:
+        return True
+    return head.removesuffix("s") in _MARKED and not forms.isdisjoint(OTHERS | pictured())
 
 
 def _place_of(tokens: Sequence[Token], start: int) -> int:
@@ -233,3 +312,26 @@ def asking_part(text: str, tokens: tuple[Token, ...]) -> tuple[int, int]:
                 return place, last
         return first, last
     return 0, len(tokens)
+
+
+def banned_whole(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
+    """ "My old smock", "small hoops": where no such thing may be worn, an unknown word turns nothing.
+
+    It may be any word where no other thing goes by that noun, else one of size.
+    """
+    spared = without_words(reading)
+    found = read(spared[0]) if spared is not None else None
+    query = found.query if found is not None else None
+    if spared is None or found is None or query is None or len(query.items) != 1 or query.kind != "may":
+        return None
+    if query.polarity == "not" or query.value is not None:
+        return None
+    if with_its_kinds(query.items[0], lookup) and not is_of_size(spared[1], query.items[0], lookup):
+        return None
+    asked = msgspec.structs.replace(found, question=reading.question, spans=reading.spans)
+    plain = answer(asked)
+    told, *more = (class_told(asked, plain, answer, lookup) if plain.outcome == "ask" else ()) or (plain,)
+    if more or usual_verdict(told, lookup) != "prohibited" or yes_or_no(told.headline) != "No":
+        return None
+    unused = msgspec.structs.replace(told.reading, unused=(*spared[1], *told.reading.unused))
+    return replaced(told, reading=unused)

@@ -27,6 +27,7 @@ def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
         ("hotel", "Can I at least carry my rucksack through the lobby, it's only small?", "5.7"),
         ("quarry", "Trainee here. Can I still use a paper mask for sweeping up?", "1"),
         ("racecourse", "Can I at least keep my spare trainers on in the stables?", "3.2"),
+        ("quarry", "My mate gave me a unicorn sticker for my hard hat. Allowed?", "4.3"),
     ],
 )
 def test_what_nothing_can_free_is_answered(
@@ -51,6 +52,7 @@ def test_what_nothing_can_free_is_answered(
         ("creamery", "Can I wear a bracelet with my blood group on it in the making room?"),
         ("shipyard", "Can I lend a painter my lighter in the paint hall?"),
         ("shipyard", "I came in spare sandals today. Is that a problem beyond the yellow line?"),
+        ("racecourse", "Do I need a red skull cap when I'm mounted?"),
     ],
 )
 def test_another_thing_or_deed_is_not_answered(

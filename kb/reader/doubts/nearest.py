@@ -14,8 +14,10 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, QuestionKind, Reading
 from kb.model.records import Clause, is_in_force
+from kb.model.values import OTHER
 from kb.reader.meaning.fits import rules_on
 from kb.reader.meaning.measured import rule_aspects
+from kb.reader.words.colours import is_natural
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
@@ -38,7 +40,7 @@ def nearest(query: Query | None, lookup: Lookup) -> Query | None:
     if query is None or len(query.items) != 1 or query.clause is not None:
         return None
     if query.value is not None:
-        return _of_its_colouring(query, lookup)
+        return _of_its_colouring(query, lookup) or _of_dyeing(query, lookup)
     if len(lookup.narrower(query.items[0])) > 1 or _speaks(query, query.aspect, lookup):
         return None
     if query.kind in ("may", "must", "why"):
@@ -56,8 +58,17 @@ def nearest(query: Query | None, lookup: Lookup) -> Query | None:
 
 def nearest_reading(reading: Reading, lookup: Lookup) -> Reading | None:
     """A reading of which the books are silent, as that of the question that they do answer."""
-    query = nearest(reading.query, lookup)
+    query = _of_borrowing(reading, lookup) or nearest(reading.query, lookup)
     return msgspec.structs.replace(reading, query=query, text=say_query(lookup, query)) if query else None
+
+
+def _of_borrowing(reading: Reading, lookup: Lookup) -> Query | None:
+    """ "Can I borrow a pair?", where no rule is on lending: who borrows a thing wants to wear it."""
+    query = reading.query
+    if query is None or query.kind != "may" or "borrow" not in reading.question.casefold():
+        return None
+    lent = lookup.aspects[query.aspect].verb == "lend" if query.aspect in lookup.aspects else False
+    return msgspec.structs.replace(query, aspect=lookup.use_of(query.items[0])) if lent else None
 
 
 def _of_an_act(query: Query, lookup: Lookup) -> Query | None:
@@ -91,6 +102,19 @@ def _of_its_colouring(query: Query, lookup: Lookup) -> Query | None:
         if last in _COLOURINGS and set(first) == own and _speaks_of(item.id, "colour", lookup):
             found.append(item.id)
     return msgspec.structs.replace(query, items=(found[0],)) if len(found) == 1 else None
+
+
+def _of_dyeing(query: Query, lookup: Lookup) -> Query | None:
+    """ "Pink hair?", of which no rule is, but one on dyeing it: no hair grows so."""
+    if query.aspect != "colour" or _speaks(query, "colour", lookup) or query.kind != "may":
+        return None
+    said = [tuple(one.removeprefix(OTHER).split("-")) for one in getattr(query.value, "members", ())]
+    if not said or any(is_natural(words) or words == ("red",) for words in said):
+        return None
+    covering = set(lookup.broader(query.items[0]))
+    acts = {rule.aspect for rule in lookup.base.rules if not covering.isdisjoint(rule.scope.items)}
+    dyed = [one for one in acts if lookup.aspects[one].verb in ("dye", "tint", "bleach", "colour")]
+    return msgspec.structs.replace(query, aspect=dyed[0], value=None) if len(dyed) == 1 else None
 
 
 def _speaks_of(item: str, aspect: str, lookup: Lookup) -> bool:

@@ -180,3 +180,21 @@ def with_its_kinds(item: str, lookup: Lookup) -> bool:
         if other.id != item
         for name in (other.label, *other.other_labels)
     )
+
+
+_SIZED = word_set("""
+    small smaller little tiny wee titchy teeny mini miniature dainty thin thinner slim slender narrow short
+    big bigger large larger huge great wide broad thick long
+""")
+
+
+def is_of_size(words: Iterable[str], item: str, lookup: Lookup) -> bool:
+    """Whether words only say how big a thing is, and the books tell none of its kinds apart by that."""
+    if not _SIZED.issuperset(word.casefold() for word in words):
+        return False
+    noun = tokenize(lookup.items[item].label)[-1].key
+    names = (name for one in lookup.base.items for name in (one.label, *one.other_labels, *one.everyday))
+    called = (tokenize(name) for name in names)
+    return not any(
+        name[-1].key == noun and not _SIZED.isdisjoint(token.low for token in name) for name in called if name
+    )

@@ -53,7 +53,7 @@ class Lexicon:
         from kb.reader.names.entries import all_names, best_entries, everyday_names  # noqa: PLC0415  then it is kept
         from kb.reader.names.initials import with_short_forms  # noqa: PLC0415
         from kb.reader.names.nouns import with_other_nouns, with_short_nouns  # noqa: PLC0415
-        from kb.reader.names.unmentioned import unmentioned  # noqa: PLC0415
+        from kb.reader.names.unmentioned import no_studs, unmentioned  # noqa: PLC0415
 
         names: dict[str, dict[Entry, None]] = {}
         longest = 1
@@ -67,7 +67,8 @@ class Lexicon:
         for words, entry in with_other_nouns(lookup.base.items):
             longest = max(longest, len(words))
             further.setdefault("".join(words), {})[entry] = None
-        best |= dict(everyday_names(best))
+        everyday = ((key, no_studs(key, entries, lookup)) for key, entries in everyday_names(best))
+        best |= {key: entries for key, entries in everyday if entries}
         best = {key: tuple(entries) for key, entries in further.items()} | best
         best = with_short_forms(best, lookup)  # which are of what the books name alone
         for key, strange, size in tuple(unmentioned(best, lookup)):

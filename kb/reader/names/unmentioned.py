@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping
 
 from kb.model.lookup import Lookup
 from kb.reader.names.lexicon import Entry, joined, labels_of, name_words
+from kb.reader.words.kinds import NO_STUDS
 from kb.reader.words.strange_things import strange_things
 from kb.reader.words.tokens import tokenize
 
@@ -39,6 +40,20 @@ def unmentioned(names: Mapping[str, tuple[Entry, ...]], lookup: Lookup) -> Itera
                 continue  # it may be what the book calls a charity pin
             if joined(thing) not in names and mentioned.isdisjoint(said):
                 yield "".join(words), Entry("item", items[0], "", 1), len(words)
+
+
+def no_studs(key: str, entries: tuple[Entry, ...], lookup: Lookup) -> tuple[Entry, ...]:
+    """What an everyday name may mean: where earrings are studs, or must be, a hoop is but jewellery."""
+    if all(key != joined(name) for name in NO_STUDS):
+        return entries
+    rules = [rule for rule in lookup.base.rules if rule.modality == "must"]
+    be_studs = {i for r in rules if "stud" in lookup.aspects[r.aspect].label for i in r.scope.items}
+    studs = [e for e in entries if e.id in be_studs or "stud" in lookup.items[e.id].label.casefold()]
+    others = tuple(e for e in entries if e not in studs)
+    if others or not studs:
+        return others
+    classes = (item for item in lookup.base.items if "jewellery" in map(str.casefold, labels_of(item)))
+    return tuple(Entry("item", item.id, "", 1) for item in classes)
 
 
 def is_strange(text: str, item: str, lookup: Lookup) -> bool:

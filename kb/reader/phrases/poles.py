@@ -223,6 +223,8 @@ def named_poles(aspect: Aspect) -> frozenset[Pole]:
             return frozenset()
         return table.get(tuple(words[:1])) or table.get(done) or frozenset()  # "turned back" of "turn"
     lows = [token.low for token in tokenize(aspect.label)]
+    if _MOVED.issuperset(lows):  # "worn down", of a visor as well as of hair
+        return frozenset({("raised", "up" in lows), ("gathered", "up" in lows)})
     poles: frozenset[Pole] | None = None
     taken: set[int] = set()
     for size in (3, 2, 1):
@@ -239,5 +241,10 @@ def named_poles(aspect: Aspect) -> frozenset[Pole]:
     if "outside" in lows and poles is None:
         poles = frozenset({("tucked", False)})
     if not poles and aspect.within == "fastening":
-        return frozenset({("fast", True)})
+        return frozenset({("fast", "open" not in lows)})
+    if "wrist" in lows and poles == frozenset({("fast", True)}):
+        return poles | {("rolled", False)}  # what is done up at the wrist is not rolled up
     return poles or frozenset()
+
+
+_MOVED = word_set("worn kept be up down")

@@ -13,6 +13,7 @@ from functools import cache
 from kb.reader.phrases.asides import MISLEADING_ASIDES
 from kb.reader.phrases.askings import MISLEADING_ASKINGS
 from kb.reader.phrases.choosings import BOTH, CHOOSINGS
+from kb.reader.phrases.everyday_deeds import MISLEADING_DEEDS
 from kb.reader.phrases.framings import FRAMINGS, NAMES
 from kb.reader.phrases.inspections import SEEN
 from kb.reader.phrases.misleading import MISLEADING, MISLEADING_LAST
@@ -314,7 +315,16 @@ def sayings(text: str, first: bool = False) -> tuple[Line, ...]:
 
 @cache
 def _first_lines() -> str:
-    before = (STREET, MISLEADING_ASIDES, MISLEADING_WORKINGS, MISLEADING, FRAMINGS, _FIRST, BOTH)
+    before = (
+        STREET,
+        MISLEADING_DEEDS,
+        MISLEADING_ASIDES,
+        MISLEADING_WORKINGS,
+        MISLEADING,
+        FRAMINGS,
+        _FIRST,
+        BOTH,
+    )
     return "".join((*(lines.rstrip() for lines in before), MISLEADING_LAST))
 
 
@@ -323,6 +333,7 @@ def _other_lines() -> str:
     from kb.reader.phrases.afterwards import AFTERWARDS  # noqa: PLC0415  most questions are understood without
     from kb.reader.phrases.asides import ASIDES  # noqa: PLC0415  as above
     from kb.reader.phrases.closings import CLOSINGS  # noqa: PLC0415  as above
+    from kb.reader.phrases.everyday_deeds import DEEDS  # noqa: PLC0415  as above
     from kb.reader.phrases.leaves import LEAVES  # noqa: PLC0415  as above
     from kb.reader.phrases.sayings_more import SAYINGS  # noqa: PLC0415  as above
     from kb.reader.phrases.tales import TALES  # noqa: PLC0415  as above
@@ -330,7 +341,7 @@ def _other_lines() -> str:
     from kb.reader.phrases.times import TIMES  # noqa: PLC0415  as above
     from kb.reader.phrases.workings import WORKINGS  # noqa: PLC0415  as above
 
-    before = (ASIDES, LEAVES, TIMES, WORKINGS, CHOOSINGS, CLOSINGS, AFTERWARDS)
+    before = (DEEDS, ASIDES, LEAVES, TIMES, WORKINGS, CHOOSINGS, CLOSINGS, AFTERWARDS)
     return "".join((*(lines.rstrip() for lines in before), SAYINGS, TELLINGS.rstrip(), TALES))
 
 

@@ -158,7 +158,11 @@ def _running(found: Understood, lookup: Lookup) -> Iterator[Edit]:
         is_so = r"(?:['’]s| is| are|['’]re)?(?: (?:still|just|now))?"
         runs = rf"{_THERE_IS}{_THE}(?:{said}){is_so} {RUNNING}"
         moving = rf"(?:right )?{_BESIDE} {_THE}(?:running|moving|turning) (?:{said})"
-        for way in (rf"{runs}{_NEARBY if near else _THERE}", *([moving] if near else ())):
+        at_it = (
+            rf"(?:right )?(?:{_BESIDE}|on) {_THE}(?:{said}),? (?:while|when|whilst|and) (?:it|they)"
+            rf"(?:['’]s| is| are|['’]re) {RUNNING}"
+        )
+        for way in (rf"{runs}{_NEARBY if near else _THERE}", *([moving, at_it] if near else ())):
             for match in _compiled(way).finditer(found.text):
                 if match.group().casefold() not in names:
                     yield match.start(), match.end(), near or one
@@ -299,6 +303,32 @@ _LISTED = Pattern(
 _LEADS = frozenset({"near", "beside", "handling", "within", "using", "working"})
 
 
+_WORKS_IT = Pattern(r"(?:working (?:at|on|with)|using|operating|at|on) (?:an? |the )?(?P<it>[a-z][a-z, -]*)")
+_AT_IT = (
+    r"(?:(?:while|when|whilst) i(?:'m| am)? (?:using|use|on|at|work(?:ing)? (?:at|on|with)|operat(?:e|ing))"
+    r"|working (?:at|on|with)|using|operating|on|at)"
+)
+
+
+def _at_machine(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "On the lathe", "while I use the drill", where the books have "working at a lathe or drill"."""
+    lows = {token.key for token in found.tokens}
+    if MACHINES.isdisjoint(lows):
+        return
+    worked: dict[str, set[str]] = {}
+    for name, label in _names(lookup):
+        led = _WORKS_IT.fullmatch(name)
+        for noun in re.split(r", (?:or )?| or ", led["it"]) if led is not None else ():
+            plain = noun.removeprefix("a ").removeprefix("an ").removeprefix("the ")
+            if plain.split()[-1] in MACHINES:
+                worked.setdefault(plain, set()).add(label)
+    for noun, labels in worked.items():
+        one = _only(labels)
+        for match in _compiled(rf"{_AT_IT} {_THE}{re.escape(noun)}").finditer(found.text):
+            if one is not None and match.group().casefold() != one.casefold():
+                yield match.start(), match.end(), f", {one}"
+
+
 _HANDLING = (
     r"(?:pushing|shoving|shifting|moving|lifting|carrying|humping|wheeling|lugging|stacking|heaving|dragging"
     r"|rolling|hauling|loading|unloading|handling)"
@@ -349,5 +379,6 @@ _PAIR = 2
 
 
 _WAYS = (
-    _going_on, _in_motion, _running, _so_far, _so_loud, _about_to, _so_high, _near_one, _handled, _so_it_is
+    _going_on, _in_motion, _running, _so_far, _so_loud, _about_to, _so_high, _near_one, _handled, _so_it_is,
+    _at_machine,
 )  # fmt: skip

@@ -7,6 +7,7 @@ outside the premises. Read only for a text that is not understood as it stands.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from re import Match
 
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
@@ -40,9 +41,47 @@ _WORK = Pattern(r"(?i)\b(?:work|shift|dut(?:y|ies)|drills?|parade|practice|stati
 _BROKEN = Pattern(r"(?i)\b(?:stop|call|drop)(?:p?ed|p?ing)? (?:in|at|off|by)\b")
 
 
+_DRINKS = Pattern(
+    r"(?i)\b(?:drink(?:ing)? alcohol|(?:(?:go|going|pop|nip|stop off|stay) (?:out )?)?for an? (?:quick "
+    r"|swift )?(?:pint|beer|drink|half|bevvy)|have a (?:quick )?(?:pint|beer|half)) in "
+    r"(?P<it>(?:my|the|our) [\w'’ -]+?)"
+    r"(?=\s*[.,;:?!]|\s*$| (?:after|on|at|when|if|with|before)\b)"
+)
+_PUB = Pattern(
+    r"(?i)\b(?:go(?:ing)? |went |pop(?:p?ed|ping)? |nip(?:p?ed|ping)? |off )?(?:straight |down |over |out )?"
+    r"to the (?:pub|boozer|tavern)\b"
+)
+_OF_DRINK = Pattern(
+    r"(?i)\b(?:licensed|alcohol|pubs?|inns?|public houses?|drink(?:s|ing)?)\b"
+    r"|\b(?:in|at|behind) (?:a|the|any) bar\b"
+)
+_DRUNK = frozenset(
+    ("in a pub", "in the pub", "in licensed premises", "in a public house", "licensed premises")
+)
+
+
+def _at_a_drink(found: Understood, lookup: Lookup) -> Iterator[Edit]:
+    """ "Go for a pint in my tunic", where the books have a place for that: worn in a pub."""
+    for match in _DRINKS.finditer(found.text):
+        values = (value for fact in lookup.base.facts for value in (*fact.values, fact))
+        called = [v.label for v in values if not _DRUNK.isdisjoint((v.label.casefold(), *v.other_labels))]
+        if len(called) == 1:
+            yield match.start(), match.end(), f"wear {match['it']} {called[0]}"
+
+
+def _pub(found: Understood, lookup: Lookup) -> Match[str] | None:
+    """ "To the pub", where the books say nothing of drink: a place outside like any other."""
+    said = _PUB.search(found.text)
+    if said is None or any(_OF_DRINK.search(clause.text) for clause in lookup.base.clauses):
+        return None
+    return said
+
+
 def out_and_about(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     """Start, end and the books' words of such a stretch of a text."""
-    journey, errand = JOURNEY.search(found.text), OWN_TIME.search(found.text)
+    yield from _at_a_drink(found, lookup)
+    journey = JOURNEY.search(found.text)
+    errand = OWN_TIME.search(found.text) or _pub(found, lookup)
     said = journey or errand
     if said is None or _UNSTARTED.search(found.text[: said.start()]) or _BROKEN.search(found.text):
         return

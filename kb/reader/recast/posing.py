@@ -68,6 +68,8 @@ def asked_pose(
     if any(p.tag == "aspect" and lookup.aspects[p.arg].within == "care" for p in pieces):
         return None  # "wring the scarf out"
     nouns = frozenset(place for p in pieces if p.tag in ("item", "items") for place in range(p.first, p.last))
+    states = [p for p in pieces if p.tag == "fact" and p.last - p.first > 1]  # "the saw is running"
+    nouns |= {place for p in states for place in range(p.first, p.last) if tokens[place].low in _NOUNS}
     said = posed(tokens, nouns)
     denied = _denial(found, left, frame, said) if said is not None else None
     if said is None or denied is None:
@@ -88,6 +90,9 @@ def asked_pose(
         return _on_show(said, over, found, frame, said_case(case, roles, lookup), lookup)
     best = max(score for score, _ in fits.values())
     chosen = {key: same for key, (score, same) in fits.items() if score == best}
+    if len(set(chosen.values())) > 1:  # down as a rule, and up where it may be
+        due = {(i, r.aspect) for r in lookup.base.rules if r.modality == "must" for i in r.scope.items}
+        chosen = {key: same for key, same in chosen.items() if key in due}
     if len({item for item, _ in chosen}) != 1 or len(set(chosen.values())) != 1:
         return None
     (item, way), agrees = next(iter(chosen.items()))
@@ -98,6 +103,8 @@ def asked_pose(
     return _query(item, way, agrees != bool(denied), frame, found, whole, lookup)
 
 
+_NOUNS = word_set("saw hook clip buckle strap lace tie pin hitch")
+"""Words for things that are forms of verbs as well, in the name of a circumstance."""
 _ROLLED = word_set("roll rolled rolling rolls")
 _SLEEVES = word_set("sleeve sleeves cuff cuffs leg legs hem hems trousers")
 _HIDDEN = ("seen", False)
@@ -215,7 +222,8 @@ def _explains(
     places = {word for name in shared for word in _PLACES.get(name, ())}
     tokens = found.tokens
     if "raised" in shared and aspect.within is not None:
-        nouns = {t.key for t in tokenize(aspect.label) if (t.low,) not in phrases() and t.low not in _LEADS}
+        idle = _LEADS | _LIGHT
+        nouns = {t.key for t in tokenize(aspect.label) if (t.low,) not in phrases() and t.low not in idle}
         if nouns and not any(token.key in nouns for token in tokens):
             return False  # "the collar turned down" is of the collar
     for place in over:

@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Query
-from kb.model.records import Case
+from kb.model.records import Aspect, Case
 from kb.reader.meaning.frame import Frame
 from kb.reader.meaning.query import said_case
 from kb.reader.names.spelling import akin
@@ -134,6 +134,20 @@ def _is_each(piece: Piece, found: Understood) -> bool:
 
 
 _ONLY_BY = Pattern(r"\bby (?:the )?(.+?) only\b")
+_CLEANED_BY = Pattern(
+    r"^(?:wash|clean|launder)\w*\b[^,;]*? (?:by|at|in) (?:the )?"
+    r"(?P<who>(?:[a-z']+ )*?(?:laundry|cleaners?|firm|company|service|zoo|works|station|house|depot|mill|yard"
+    r"|school))(?: only| at \d.*| after .*| every .*|$)"
+)
+"""Who cleans it, or where: "at the zoo at 60 °C", "in the house laundry only"."""
+_OWN = Pattern(
+    r"(?i)\b(?:at|back|to) home\b|\bhome (?:and|to) \w+|\b(?:take|bring)s? [\w' -]{1,30}? home\b"
+    r"|\blaunderette\b"
+    r"|\b(?:my|our|her|his) (?:own )?(?:own|mum's|mother's|wife's) (?:washing )?machine\b"
+    r"|\b(?:local|nearest|a|the) (?:dry[- ])?cleaner'?s?\b|\bcleaner'?s? in town\b"
+)
+"""That it is done elsewhere: at home, in a machine of one's own, at a cleaner's in town."""
+_HOW_ELSE = word_set("hot enough separately carefully properly run own machine dryer tonight filthy through")
 
 
 def _by_another(found: Understood, left: Sequence[int], item: str, lookup: Lookup) -> str | None:
@@ -141,6 +155,9 @@ def _by_another(found: Understood, left: Sequence[int], item: str, lookup: Looku
 
     Empty where who does it is not said, and may be that one; None where nothing of the kind is asked.
     """
+    elsewhere = _elsewhere(found, left, item, lookup)
+    if elsewhere is not None:
+        return elsewhere
     agents = {
         name: {token.key for token in tokenize(only.group(1))}
         for name in _treatments(item, lookup)
@@ -156,6 +173,34 @@ def _by_another(found: Understood, left: Sequence[int], item: str, lookup: Looku
     if not (agent or lows & _CLEANED) or not over <= _GENERIC | _LIGHT | _CLEANING | agent:
         return None
     return name if lows & _ELSEWHERE or any(low.endswith("s") for low in agent) else ""
+
+
+def _elsewhere(found: Understood, left: Sequence[int], item: str, lookup: Lookup) -> str | None:
+    """ "Can I wash my scrubs at home?", of what must be washed at the zoo: that it is washed so.
+
+    Of what has a rule of its own on home nothing is said here.
+    """
+    lows = {token.low for token in found.tokens}
+    if _OWN.search(found.text) is None or lows.isdisjoint(_CLEANED | {"machine"}):
+        return None
+    related = set(lookup.broader(item))
+    rules = [r for r in lookup.base.rules if related.intersection(r.scope.items)]
+    ways = {rule.aspect: lookup.aspects[rule.aspect] for rule in rules if rule.modality == "must"}
+    if any(_is_on_home(lookup.aspects[rule.aspect]) for rule in rules):
+        return None
+    cleaned = (
+        (n, _CLEANED_BY.match(way.label.casefold())) for n, way in ways.items() if way.within == "care"
+    )
+    said = {token.key for token in found.tokens}
+    names = [n for n, by in cleaned if by and said.isdisjoint(t.key for t in tokenize(by["who"]))]
+    over = {t.low for i in left for t in found.tokens[found.pieces[i].first : found.pieces[i].last]}
+    idle = _GENERIC | _LIGHT | _CLEANING | _HOW_ELSE
+    free = all(low in idle or low.isdecimal() for low in over)
+    return names[0] if len(names) == 1 and free else None
+
+
+def _is_on_home(way: Aspect) -> bool:
+    return way.within == "care" and "home" in way.label.split()
 
 
 def _is_at_place(piece: Piece, lookup: Lookup) -> bool:

@@ -58,6 +58,7 @@ DOUBTFUL = word_set("""
     wine cherry rust lime mint lemon mustard amber peach apricot coral chestnut chocolate sand camel buff rose
     salmon plum cream ivory pearl jet slate steel nickel brass copper bronze tan patent shine gloss
     satin polished brushed""")
+_COLOURLESS = word_set("clear colourless transparent uncoloured or and")
 _NOT = frozenset({"not", "non", "never"})
 _HAIR = frozenset({"brown", "black", "blond"})
 _NATURAL = frozenset({"red", "brown", "white", "black", "grey", "silver", "gold", "blond"})
@@ -84,6 +85,8 @@ def may_be(words: tuple[str, ...], label: tuple[str, ...]) -> bool:
     """
     bases = {base for word in words for base in _BASES.get(word, ())}
     named = {base for word in _known(label) for base in _BASES[word]}
+    if not named and _COLOURLESS.issuperset(label):
+        return bases <= {"shine", "dull", "brushed"}
     if not named:  # no colour but a kind of them: "a natural hair colour"
         natural = bool(bases & _NATURAL) and _depth(words) != "v"
         return not natural if is_unnatural(label) else "natural" not in label or natural

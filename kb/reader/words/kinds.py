@@ -84,14 +84,16 @@ beard: goatee|van dyke|full set|chin beard|stubble
 high-visibility jacket: hi-vis|hi-viz|high-vis|high-viz|hi-visibility|high-visibility
 hi-vis jacket: hi-vis|hi-viz|high-vis|high-viz|hi-visibility|high-visibility
 facial piercing: nose stud|nose ring|lip ring|lip stud|tongue stud|eyebrow ring|eyebrow stud|nose piercing
-|septum ring
+|septum ring|eyebrow bar|eyebrow piercing|lip bar|lip piercing|tongue bar|tongue piercing|cheek stud
+|cheek piercing|nose bar|nose hoop|lip hoop|septum bar|septum piercing|chin stud|chin piercing
 jewellery: bracelet|bangle|anklet|ankle chain|necklace|nose stud|nose ring|lip ring|lip stud|tongue stud
 |eyebrow ring|brooch|toe ring
 wristwatch: smartwatch|smart watch|digital watch
 make-up: lipstick|lippy|mascara|eyeliner|foundation|blusher|eye shadow|concealer|lip gloss
 hair fastening: hair tie|hair band|hair bobble|scrunchie|hair clip|hair grip|kirby grip|hair slide|bobby pin
 mobile phone: iphone
-headgear: baseball cap|bucket hat|trilby|fedora|bowler hat
+headgear: baseball cap|bucket hat|trilby|fedora|bowler hat|bowler|stetson|cowboy hat|panama|panama hat
+|snapback|beanie|woolly hat|bobble hat|party hat|santa hat
 long hair: ponytail|pony tail|pigtails|dreadlocks|bun|plait|plaits|braid|braids
 ring: signet ring|wedding ring|wedding band|engagement ring|thumb ring
 earrings: hoop earrings|hoops|sleepers|drop earrings|dangly earrings
@@ -101,7 +103,7 @@ tattoo: tattoo on the forearm|tattoo on the arm|tattoo on the wrist|tattoo on th
 |tattoo on the leg|forearm tattoo|arm tattoo|wrist tattoo|hand tattoo|neck tattoo|leg tattoo|sleeve tattoo
 |ink
 facial hair: goatee|van dyke|full set|chin beard|stubble
-sandals: flip-flops
+sandals: flip-flops|sliders|pool sliders
 """
 
 _CIRCUMSTANCES = """
@@ -192,6 +194,9 @@ summer|summertime|in the summer months|in the summertime|summer months|midsummer
 |warm half of the year|warmer half of the year|warm months|warmer months|warm season|hot months|hot season
 |summer half of the year|summer half-year|summer season
 """
+
+NO_STUDS = ("hoop earrings", "hoops", "sleepers", "drop earrings", "dangly earrings")
+"""Earrings that are none of those where a book calls its studs earrings."""
 
 
 def circumstances() -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:

@@ -15,7 +15,7 @@ MACHINES = word_set("""
     mower strimmer baler guillotine mill roller shaft liquidiser processor sheeter peeler bottler
     capper labeller loom escalator travelator capstan windlass auger agitator propeller screw gearbox flywheel
     dynamo blower fan crusher cutter chopper trimmer strapper wrapper stapler router planer moulder lapper
-    hammermill turntable treadmill machine machinery
+    hammermill turntable treadmill bullwheel machine machinery
 """)
 """The last words of their names, as keys: "the meat slicer", "a pillar drill"."""
 RUNNING = (

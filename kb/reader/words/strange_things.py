@@ -52,5 +52,11 @@ def strange_things() -> tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]:
     return (_CHAINS[0][0], badges), *((chain, _row(names)) for chain, names in _CHAINS)
 
 
+@cache
+def pictured() -> frozenset[str]:
+    """Single words for what a badge or a sticker may be of."""
+    return frozenset(word for word in _row(_OF_BADGES) if " " not in word)
+
+
 def _row(text: str) -> tuple[str, ...]:
     return tuple(text.strip().replace("\n|", "|").split("|"))

@@ -1,0 +1,112 @@
+"""Everyday deeds and names of parts of the body are answered by the rule that has another word for them."""
+
+from __future__ import annotations
+
+import datetime
+
+import pytest
+
+from kb import KnowledgeBase
+from tests.reading.sheets import BOOKS, shared_cache
+
+DAY = datetime.date(2026, 12, 1)
+NAMES = (
+    "third",
+    "eighth",
+    "zoo",
+    "hotel",
+    "tramway",
+    "school",
+    "pool",
+    "firebrigade",
+    "museum",
+    "racecourse",
+)
+
+
+@pytest.fixture(scope="module")
+def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
+    folder = shared_cache(tmp_path_factory)
+    return {name: KnowledgeBase.open(BOOKS[name], folder) for name in NAMES}
+
+
+@pytest.mark.parametrize(
+    ("books", "question", "clause"),
+    [
+        # nails and hair by how they look
+        ("zoo", "Red nails in the food kitchen, allowed?", "5.6"),
+        (
+            "hotel",
+            "My girlfriend painted my nails dark blue. I'm at reception on Monday; can I keep it?",
+            "5.6",
+        ),
+        ("hotel", "I'm a waiter. Can I have red nails?", "5.6"),
+        ("school", "My sister put pink streaks in my hair. Is that allowed?", "3.4"),
+        ("school", "Can I bleach my hair?", "3.4"),
+        # another verb than the clause's
+        ("third", "Could I have a hole drilled in my helmet for a camera?", "54"),
+        ("eighth", "Can I have 'spike' stitched on my jacket? All the lads call us that.", "9.2"),
+        ("school", "May I scrub my leather apron in the sink?", "6.3"),
+        ("racecourse", "Can I listen to music through my earphones while I lead a horse?", "1.4"),
+        ("zoo", "May I wash my scrubs at home?", "7.2"),
+        ("hotel", "Could I take the tailcoat to a dry cleaner in town?", "7.2"),
+        ("firebrigade", "Can't I just lift the visor for a second while the saw is running?", "2.8"),
+        ("pool", "Can I zip up my lido coat on watch?", "2.3"),
+        ("tramway", "Can I roll my sleeves up at the lathe?", "5.4"),
+        ("tramway", "Can I keep my gloves on while I use the drill?", "5.4"),
+        ("school", "Can I keep my gloves on at the lathe while it's running?", "5.3"),
+        # what is told around it
+        ("tramway", "Can I go for a pint in my tunic?", "1.4"),
+        ("pool", "Can I pop to the pub in my guard shirt?", "1.5"),
+        ("pool", "I've lost my pool shoes. Can I borrow flip-flops for the poolside?", "3.1"),
+        (
+            "racecourse",
+            "Apprentice here. The head lad lent me his spurs, nobody would mind if I wear them?",
+            "2.8",
+        ),
+        (
+            "museum",
+            "A Conservator walked through the gallery carrying her mobile and says she may. Is she right?",
+            "2",
+        ),
+    ],
+)
+def test_what_is_asked_by_another_word_is_not_allowed(
+    bases: dict[str, KnowledgeBase], books: str, question: str, clause: str
+) -> None:
+    (answer,) = bases[books].ask(question, as_of=DAY)
+    assert answer.headline.startswith("No")
+    assert clause in [citation.number for citation in answer.citations]
+
+
+@pytest.mark.parametrize(
+    ("books", "question", "said"),
+    [
+        ("zoo", "Can I wash my scrubs at the zoo?", "Yes"),
+        ("pool", "Can I have my lido coat open on watch?", "Yes"),
+        ("firebrigade", "Is the visor lowered when the saw is running?", "Yes"),
+        ("museum", "A guard walked through the gallery in a hurry. Is she right?", ""),
+        ("zoo", "Can I take my scrubs home?", ""),  # nothing is said of washing them
+        ("hotel", "Can I take my tailcoat home?", ""),
+    ],
+)
+def test_what_is_so_or_says_too_little_gets_no_such_no(
+    bases: dict[str, KnowledgeBase], books: str, question: str, said: str
+) -> None:
+    headlines = [answer.headline for answer in bases[books].ask(question, as_of=DAY)]
+    assert all(headline.startswith(said) and not headline.startswith("No") for headline in headlines)
+
+
+@pytest.mark.parametrize("books", ["pool", "museum", "hotel"])
+def test_hoops_are_no_studs(bases: dict[str, KnowledgeBase], books: str) -> None:
+    """Where a book calls its studs earrings, or says that they must be studs."""
+    for question in ("Are hoops allowed?", "May I wear small hoop earrings?"):
+        (answer,) = bases[books].ask(question, as_of=DAY)
+        assert answer.headline.startswith("No.")
+
+
+def test_a_closed_class_is_closed_to_small_ones(bases: dict[str, KnowledgeBase]) -> None:
+    (answer,) = bases["tramway"].ask("May I wear small hoop earrings?", as_of=DAY)
+    assert (answer.verdict, answer.reading.unused) == ("prohibited", ("small",))
+    (asked,) = bases["pool"].ask("May I wear tiny ear studs?", as_of=DAY)  # they have a size
+    assert asked.outcome == "ask"
