@@ -12,14 +12,16 @@ from collections.abc import Callable, Sequence
 import msgspec
 
 from kb.answer.alike import told_alike, usual_verdict, with_beside
+from kb.answer.common import replaced
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
-from kb.reader.doubts.offered import of_kinds
+from kb.reader.doubts.offered import is_of_size, of_kinds, with_its_kinds, without_words
 from kb.reader.words.tokens import tokenize
 from kb.text import yes_or_no
 from kb.wording import say_query
 from kb.wording.labels import is_whole
 
+Read = Callable[[str], Reading]
 Tell = Callable[[Reading], Answer]
 _MOST_KINDS = 4
 
@@ -309,3 +311,26 @@ def goes_by_another_name(reading: Reading, lookup: Lookup) -> bool:
 
 def _keys(text: str) -> set[str]:
     return {token.key for token in tokenize(text)}
+
+
+def banned_whole(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
+    """ "My old smock", "small hoops": where no such thing may be worn, an unknown word turns nothing.
+
+    It may be any word where no other thing goes by that noun, else one of size.
+    """
+    spared = without_words(reading)
+    found = read(spared[0]) if spared is not None else None
+    query = found.query if found is not None else None
+    if spared is None or found is None or query is None or len(query.items) != 1 or query.kind != "may":
+        return None
+    if query.polarity == "not" or query.value is not None:
+        return None
+    if with_its_kinds(query.items[0], lookup) and not is_of_size(spared[1], query.items[0], lookup):
+        return None
+    asked = msgspec.structs.replace(found, question=reading.question, spans=reading.spans)
+    plain = answer(asked)
+    told, *more = (class_told(asked, plain, answer, lookup) if plain.outcome == "ask" else ()) or (plain,)
+    if more or usual_verdict(told, lookup) != "prohibited" or yes_or_no(told.headline) != "No":
+        return None
+    unused = msgspec.structs.replace(told.reading, unused=(*spared[1], *told.reading.unused))
+    return replaced(told, reading=unused)

@@ -18,9 +18,8 @@ from kb.answer.acts import wear_question
 from kb.answer.alike import told_alike, told_whichever, usual_verdict, with_beside
 from kb.answer.common import replaced
 from kb.borne_out import borne_out
-from kb.classes import class_told, goes_by_another_name
+from kb.classes import banned_whole, class_told, goes_by_another_name
 from kb.enough import not_enough
-from kb.left_out import banned_whole
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.reader.doubts.nearest import nearest_reading

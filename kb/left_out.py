@@ -7,17 +7,10 @@ stands right before the thing may say which one it is: there only colours and wo
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-import msgspec
-
-from kb.answer.alike import usual_verdict
-from kb.answer.common import replaced
-from kb.classes import class_told
-from kb.model.lookup import Lookup
-from kb.model.questions import Answer, Query, Reading, Span
-from kb.reader.doubts.offered import is_of_size, with_its_kinds, without_words
+from kb.model.questions import Query, Reading, Span
 from kb.reader.phrases.leads import KIN
 from kb.reader.words.colours import HEADS, MODIFIERS
 from kb.reader.words.everyday import OTHERS
@@ -25,10 +18,7 @@ from kb.reader.words.forms import NUMBER_WORDS, word_set
 from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.strange_things import pictured
 from kb.reader.words.tokens import Token, stems, tokenize
-from kb.text import Pattern, yes_or_no
-
-Read = Callable[[str], Reading]
-Tell = Callable[[Reading], Answer]
+from kb.text import Pattern
 
 _TURN = word_set("""
     no not n't never nor neither none nobody nothing except unless without instead rather but than more less
@@ -120,10 +110,11 @@ _TURNED = Pattern(
 goes somewhere, and that what is worn stays on."""
 _MARKED = word_set("sticker badge pin patch transfer decal brooch sock socks mug")
 """What may have a picture or a name on it, which is then said before it: a unicorn sticker."""
+_PICTURED = word_set("dinosaur rocket robot pirate fairy princess train tractor football daisy sun moon")
 _TRINKETS = word_set("bracelet bangle anklet necklace chain choker ring earring pendant locket")
 _OF_TRINKETS = word_set("""
     friendship festival charm beaded woven plaited leather string rope cord silicone rubber plastic wooden
-    lucky vintage antique pearl diamond ruby coral amber jade shell silver engagement eternity signet
+    lucky vintage antique pearl diamond ruby coral amber jade shell engagement eternity
 """)
 """What trinkets are made of or given for: they are trinkets all the same."""
 
@@ -250,7 +241,7 @@ def _is_on_it(tokens: Sequence[Token], place: int, span: Span) -> bool:
     forms = {tokens[place].low, *stems(tokens[place].low)}
     if head.removesuffix("s") in _TRINKETS and tokens[place].low in _OF_TRINKETS:
         return True
-    return head.removesuffix("s") in _MARKED and not forms.isdisjoint(OTHERS | pictured())
+    return head.removesuffix("s") in _MARKED and not forms.isdisjoint(OTHERS | _PICTURED | pictured())
 
 
 def _place_of(tokens: Sequence[Token], start: int) -> int:
@@ -312,26 +303,3 @@ def asking_part(text: str, tokens: tuple[Token, ...]) -> tuple[int, int]:
                 return place, last
         return first, last
     return 0, len(tokens)
-
-
-def banned_whole(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answer | None:
-    """ "My old smock", "small hoops": where no such thing may be worn, an unknown word turns nothing.
-
-    It may be any word where no other thing goes by that noun, else one of size.
-    """
-    spared = without_words(reading)
-    found = read(spared[0]) if spared is not None else None
-    query = found.query if found is not None else None
-    if spared is None or found is None or query is None or len(query.items) != 1 or query.kind != "may":
-        return None
-    if query.polarity == "not" or query.value is not None:
-        return None
-    if with_its_kinds(query.items[0], lookup) and not is_of_size(spared[1], query.items[0], lookup):
-        return None
-    asked = msgspec.structs.replace(found, question=reading.question, spans=reading.spans)
-    plain = answer(asked)
-    told, *more = (class_told(asked, plain, answer, lookup) if plain.outcome == "ask" else ()) or (plain,)
-    if more or usual_verdict(told, lookup) != "prohibited" or yes_or_no(told.headline) != "No":
-        return None
-    unused = msgspec.structs.replace(told.reading, unused=(*spared[1], *told.reading.unused))
-    return replaced(told, reading=unused)

@@ -11,17 +11,9 @@ from tests.reading.sheets import BOOKS, shared_cache
 
 DAY = datetime.date(2026, 12, 1)
 NAMES = (
-    "third",
-    "eighth",
-    "zoo",
-    "hotel",
-    "tramway",
-    "school",
-    "pool",
-    "firebrigade",
-    "museum",
-    "racecourse",
-)
+    "third", "eighth", "infirmary", "playhouse", "zoo", "hotel", "tramway", "school", "pool", "firebrigade",
+    "museum", "racecourse",
+)  # fmt: skip
 
 
 @pytest.fixture(scope="module")
@@ -55,6 +47,8 @@ def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
         ("tramway", "Can I roll my sleeves up at the lathe?", "5.4"),
         ("tramway", "Can I keep my gloves on while I use the drill?", "5.4"),
         ("school", "Can I keep my gloves on at the lathe while it's running?", "5.3"),
+        ("playhouse", "i can put the dinner jacket thru the washing machine cant i", "7.3"),
+        ("infirmary", "Can't I keep my step counter on my wrist on the ward?", "3.1"),
         # what is told around it
         ("tramway", "Can I go for a pint in my tunic?", "1.4"),
         ("pool", "Can I pop to the pub in my guard shirt?", "1.5"),

@@ -49,8 +49,9 @@ MISLEADING_DEEDS = rf"""
     \shave a name sewn\s
 \b(name|initials|nickname)s? (?:embroidered|stitched) (?=on|in) => \1 sewn\s
 # watch shift duty round turn
-\b(can|may|could|must|should) (<i>) (?:do|stand|work|finish|see out) (?:my|the|our|this|his|her) (watch|shift
-    |duty|round|turn) in ((?:<the> )?(?!order\b|full\b|peace\b)[\w' -]+?)(?=\W*$|[.,;]) => \1 \2 wear \4 on \3
+\b(can|may|could|must|should) (<i>) (?:do|stand|work|finish|see out) (?:my|the|our|this|his|her)
+    \s(?:watch|shift|duty|round|turn) in ((?:<the> )?(?!order\b|full\b|peace\b)[\w' -]+?)(?=\W*$|[.,;])
+     => \1 \2 wear \3
 """
 
 DEEDS = rf"""
@@ -71,6 +72,18 @@ DEEDS = rf"""
 # scrub soak dunk sluice
 \b(?:scrub|soak|dunk|sluice) (<the> [\w' -]+?) in (?:the|a|my) (?:sink|bath|basin|tub|bucket
     |washing machine) => wash \1
+# front
+\bturn (<the> (?:[\w'-]+ ){{0,2}}?[\w'-]+) (?:round )?back to front\b => wear \1 back to front
+# neck
+\b(?:thin |fine |little |small |plain )?chain (?:round|around) (?:my|the|his|her) neck\b => neck chain
+# left
+\b(i|we|he|she) left (<the> (?:[\w'-]+ ){{0,2}}?[\w'-]+) on(?=\W*$|[.,;:?!]| (?:at|in|while|when|with|during)
+    \b) => \1 wore \2
+# wore had kept carried
+\b((?:mind|object|notice|care|complain|matter)s? if (?:i|we|he|she|they)) wore\b => \1 wear
+\b((?:mind|object|notice|care|complain|matter)s? if (?:i|we|he|she|they)) had\b => \1 have
+\b((?:mind|object|notice|care|complain|matter)s? if (?:i|we|he|she|they)) kept\b => \1 keep
+\b((?:mind|object|notice|care|complain|matter)s? if (?:i|we|he|she|they)) carried\b => \1 carry
 # listen
 \blisten(?:ing)? to (?:music|the radio|a podcast|podcasts|tunes|songs|the match|the news) (?:through|on|with
     |in|over) (?=(?:my|the|an?|some|our) ) => wear\s
@@ -122,7 +135,7 @@ DEEDS = rf"""
     \sgo on\b => I want to wear it on
 # gave sent bought got made knitted brought drew
 ^(?:my|our) [\w' -]{{2,25}}?{_HAS} (?:gave|sent|bought|got|made|knitted|brought|drew) me
-    \s((?:an?|some|this|these) [\w' -]+?) for (?=(?:my|the) {_NOT_FOR})(my|the) ([\w' -]+?)[.;,]+ {_JUDGED}
+    \s((?:an?|some|this|these) [\w' -]+?) for (?=my {_NOT_FOR})(my) ([\w' -]+?)[.;,]+ {_JUDGED}
      => I want to wear \1 on \2 \3.\s
 # says said reckons insists claims swears
 ^((?:an?|the|one of (?:the|my|our)) [\w' -]+?) (?:walked|came|went|strolled|stood|sat|turned up|was)

@@ -147,7 +147,14 @@ _OWN = Pattern(
     r"|\b(?:local|nearest|a|the) (?:dry[- ])?cleaner'?s?\b|\bcleaner'?s? in town\b"
 )
 """That it is done elsewhere: at home, in a machine of one's own, at a cleaner's in town."""
-_HOW_ELSE = word_set("hot enough separately carefully properly run own machine dryer tonight filthy through")
+_DRY_ONLY = Pattern(r"\bdry[- ]?clean(?:ing|ed)?(?: only)?$")
+_IN_WATER = Pattern(
+    r"(?i)\b(?:in|through|thru) (?:the |a |my )?(?:(?:washing )?machine|wash)\b|\b(?:hand|machine)[- ]?wash\b"
+    r"|^(?:can|may|could) (?:i|we) (?:just )?(?:wash|launder) "
+)
+_HOW_ELSE = word_set(
+    "hot enough separately carefully properly run own machine dryer tonight filthy through thru"
+)
 
 
 def _by_another(found: Understood, left: Sequence[int], item: str, lookup: Lookup) -> str | None:
@@ -181,21 +188,25 @@ def _elsewhere(found: Understood, left: Sequence[int], item: str, lookup: Lookup
     Of what has a rule of its own on home nothing is said here.
     """
     lows = {token.low for token in found.tokens}
-    if _OWN.search(found.text) is None or lows.isdisjoint(_CLEANED | {"machine"}):
+    wet = _IN_WATER.search(found.text) is not None and "dry" not in lows
+    if (_OWN.search(found.text) is None and not wet) or lows.isdisjoint(_CLEANED | {"machine"}):
         return None
     related = set(lookup.broader(item))
     rules = [r for r in lookup.base.rules if related.intersection(r.scope.items)]
     ways = {rule.aspect: lookup.aspects[rule.aspect] for rule in rules if rule.modality == "must"}
-    if any(_is_on_home(lookup.aspects[rule.aspect]) for rule in rules):
+    dry = [n for n, way in ways.items() if way.within == "care" and _DRY_ONLY.search(way.label.casefold())]
+    over = {t.low for i in left for t in found.tokens[found.pieces[i].first : found.pieces[i].last]}
+    idle = _GENERIC | _LIGHT | _CLEANING | _HOW_ELSE
+    free = all(low in idle or low.isdecimal() for low in over)
+    if wet and dry:
+        return dry[0] if len(dry) == 1 and free else None
+    if _OWN.search(found.text) is None or any(_is_on_home(lookup.aspects[rule.aspect]) for rule in rules):
         return None
     cleaned = (
         (n, _CLEANED_BY.match(way.label.casefold())) for n, way in ways.items() if way.within == "care"
     )
     said = {token.key for token in found.tokens}
     names = [n for n, by in cleaned if by and said.isdisjoint(t.key for t in tokenize(by["who"]))]
-    over = {t.low for i in left for t in found.tokens[found.pieces[i].first : found.pieces[i].last]}
-    idle = _GENERIC | _LIGHT | _CLEANING | _HOW_ELSE
-    free = all(low in idle or low.isdecimal() for low in over)
     return names[0] if len(names) == 1 and free else None
 
 

@@ -35,7 +35,8 @@ safety boots|safety shoes|steel toe caps|steel toecaps|toe-capped boots|toecappe
 |steelies|protective boots|protective shoes|protective footwear|safety footwear|toecap shoes
 identity card|ID card|identity pass|ID pass|ID badge|photo card|photo ID
 tie|necktie
-nail varnish|nail polish|nail lacquer|nail enamel
+nail varnish|nail polish|nail lacquer|nail enamel|gel polish|gel nail polish|shellac
+activity tracker|fitness tracker|fitbit|step counter|fitness band|activity band
 make-up|cosmetics|makeup
 hair tie|hair band|hairband|hair bobble|scrunchie|hair elastic|elastic hair tie|elastic
 hair clip|hair grip|hairgrip|kirby grip|hair slide|bobby pin
@@ -84,6 +85,9 @@ beard: goatee|van dyke|full set|chin beard|stubble
 high-visibility jacket: hi-vis|hi-viz|high-vis|high-viz|hi-visibility|high-visibility
 hi-vis jacket: hi-vis|hi-viz|high-vis|high-viz|hi-visibility|high-visibility
 facial piercing: nose stud|nose ring|lip ring|lip stud|tongue stud|eyebrow ring|eyebrow stud|nose piercing
+|septum ring|eyebrow bar|eyebrow piercing|lip bar|lip piercing|tongue bar|tongue piercing|cheek stud
+|cheek piercing|nose bar|nose hoop|lip hoop|septum bar|septum piercing|chin stud|chin piercing
+facial jewellery: nose stud|nose ring|lip ring|lip stud|tongue stud|eyebrow ring|eyebrow stud|nose piercing
 |septum ring|eyebrow bar|eyebrow piercing|lip bar|lip piercing|tongue bar|tongue piercing|cheek stud
 |cheek piercing|nose bar|nose hoop|lip hoop|septum bar|septum piercing|chin stud|chin piercing
 jewellery: bracelet|bangle|anklet|ankle chain|necklace|nose stud|nose ring|lip ring|lip stud|tongue stud
