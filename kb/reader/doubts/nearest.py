@@ -62,10 +62,13 @@ def nearest_reading(reading: Reading, lookup: Lookup) -> Reading | None:
     return msgspec.structs.replace(reading, query=query, text=say_query(lookup, query)) if query else None
 
 
+_BORROWS = Pattern(r"(?i)\b(?:can|may|could) (?:i|we|he|she|they) (?:just |please )?borrow\b(?!.*\blend\b)")
+
+
 def _of_borrowing(reading: Reading, lookup: Lookup) -> Query | None:
     """ "Can I borrow a pair?", where no rule is on lending: who borrows a thing wants to wear it."""
     query = reading.query
-    if query is None or query.kind != "may" or "borrow" not in reading.question.casefold():
+    if query is None or query.kind != "may" or _BORROWS.search(reading.question) is None:
         return None
     lent = lookup.aspects[query.aspect].verb == "lend" if query.aspect in lookup.aspects else False
     return msgspec.structs.replace(query, aspect=lookup.use_of(query.items[0])) if lent else None

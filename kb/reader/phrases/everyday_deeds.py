@@ -49,8 +49,10 @@ MISLEADING_DEEDS = rf"""
     \shave a name sewn\s
 \b(name|initials|nickname)s? (?:embroidered|stitched) (?=on|in) => \1 sewn\s
 # watch shift duty round turn
+\b(can|may|could|must|should) (<i>) (?:do|stand|work|finish|see out) (?:my|the|our|this|his|her) watch in
+    \s((?:<the> )?(?!order\b|full\b|peace\b)[\w' -]+?)(?=\W*$|[.,;]) => \1 \2 wear \3 on watch
 \b(can|may|could|must|should) (<i>) (?:do|stand|work|finish|see out) (?:my|the|our|this|his|her)
-    \s(?:watch|shift|duty|round|turn) in ((?:<the> )?(?!order\b|full\b|peace\b)[\w' -]+?)(?=\W*$|[.,;])
+    \s(?:shift|duty|round|turn) in ((?:<the> )?(?!order\b|full\b|peace\b)[\w' -]+?)(?=\W*$|[.,;])
      => \1 \2 wear \3
 """
 
