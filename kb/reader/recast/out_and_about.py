@@ -44,7 +44,7 @@ _BROKEN = Pattern(r"(?i)\b(?:stop|call|drop)(?:p?ed|p?ing)? (?:in|at|off|by)\b")
 _DRINKS = Pattern(
     r"(?i)\b(?:drink(?:ing)? alcohol|(?:(?:go|going|pop|nip|stop off|stay) (?:out )?)?for an? (?:quick "
     r"|swift )?(?:pint|beer|drink|half|bevvy)|have a (?:quick )?(?:pint|beer|half)) in "
-    r"(?P<it>(?:my|the|our) [\w'’ -]+?)"
+    r"(?P<it>(?:my|our|his|her|their) [\w'’ -]+?)"
     r"(?=\s*[.,;:?!]|\s*$| (?:after|on|at|when|if|with|before)\b)"
 )
 _PUB = Pattern(
