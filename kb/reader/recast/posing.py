@@ -141,6 +141,9 @@ def _query(
     kind: QuestionKind = "must" if not frame.modal and found.pieces[0].tag == "do" else frame.kind
     if kind == "may" or do:
         return Query(kind=kind, items=(item,), aspect=way, polarity="do" if do else "not", case=case)
+    within = lookup.aspects[way].within
+    if within is not None and "open" in lookup.aspects[way].label.split():
+        return Query(kind="how", items=(item,), aspect=within, case=case)  # "must I do it up"
     dual = say_query(lookup, Query(kind="may", items=(item,), aspect=way, case=case))
     return Ask(fact="reading", prompt="Asked of its contrary, is this the question?", choices=((dual, dual),))
 
