@@ -105,8 +105,6 @@ def borne_out(
     query = told.reading.query
     if more or query is None or told.outcome != "answer" or is_of_another(reading, query, gone):
         return None
-    if _is_of_another_time(reading, gone):
-        return None
     seen = _Seen(reading, told, tuple(gone), as_of, lookup)
     if not (
         (strict and _is_witnessed(seen))
@@ -120,15 +118,6 @@ def borne_out(
         told.reading, question=reading.question, spans=reading.spans, unused=(*gone, *told.reading.unused)
     )
     return replaced(told, question=reading.question, reading=asked)
-
-
-def _is_of_another_time(reading: Reading, gone: Sequence[str]) -> bool:
-    """ "Until the games", "after chapel": what was read as so is not so then; a thing comes off before it."""
-    tokens = tokenize(reading.question)
-    places = set(places_of(tokens, gone))
-    off = not _lows(reading).isdisjoint(("off", "out", "remove"))
-    times = {"until", "till", "after", "following", "" if off else "before"}
-    return any(tokens[place].low in times and not {place + 1, place + 2} & places for place in places)
 
 
 class _Seen(NamedTuple):

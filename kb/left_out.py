@@ -146,15 +146,30 @@ def frees_nothing(reading: Reading, gone: Sequence[str]) -> bool:
     )
 
 
+def _is_at_another_time(reading: Reading, gone: Sequence[str]) -> bool:
+    """ "Until the games", "after chapel": what was read as so is not so then; a thing comes off before it."""
+    tokens = tokenize(reading.question)
+    places = set(places_of(tokens, gone))
+    off = any(token.low in ("off", "out", "remove") for token in tokens)
+    times = {"until", "till", "after", "following", "" if off else "before"}
+    return any(tokens[place].low in times and not {place + 1, place + 2} & places for place in places)
+
+
 def is_of_another(reading: Reading, query: Query, gone: Sequence[str]) -> bool:
-    """Whether a value is of what was not read, "gilt buttons", or only told: "it's grey, may I bleach it"."""
-    return query.value is not None and (
-        _acts_on_it(reading.question, gone)
-        or any(
-            one.role in ("aspect", "measure")
-            and other.role == "unknown"
-            and reading.question[one.end : other.start].isspace()
-            for one, other in pairwise(reading.spans)
+    """Whether a value is of what was not read, "gilt buttons", or only told: "it's grey, may I bleach it".
+
+    Or whether it is at another time that it is asked of: "until the games".
+    """
+    return _is_at_another_time(reading, gone) or (
+        query.value is not None
+        and (
+            _acts_on_it(reading.question, gone)
+            or any(
+                one.role in ("aspect", "measure")
+                and other.role == "unknown"
+                and reading.question[one.end : other.start].isspace()
+                for one, other in pairwise(reading.spans)
+            )
         )
     )
 

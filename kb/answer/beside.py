@@ -132,16 +132,20 @@ def _outfit_banned(engine: Engine, query: Query) -> Iterator[str]:
     rig, told = lookup.facts.get("rig"), {fact for fact in known if lookup.facts[fact].family == "situation"}
     if rig is None or rig.id in known or not told or query.aspect != "wear":
         return
+    outfits = set[str]()
     for rule in (lookup.rules[name] for name in engine.group(query.items[0], "wear").rules):
-        parts = (t.values for t in tests(engine.condition(rule.id)) if t.fact == rig.id)
-        outfits = {one for values in parts if isinstance(values, Choices) for one in values.members}
-        if rule.modality != "must" or len(outfits) != 1 or not outfits <= lookup.items.keys():
-            continue
-        outfit = outfits.pop()
-        problem = engine.problem(engine.group(outfit, "wear"), possible_facts(query.case, (), False, lookup))
-        if problem.always("prohibited"):
-            yield f"But {the_item(lookup, outfit)} must not be worn here ({_by(problem, lookup)})."
-            return
+        parts = [t.values for t in tests(engine.condition(rule.id)) if t.fact == rig.id]
+        if rule.modality in (
+            "must",
+            "may",
+        ):  # where it is worn without any outfit, too, that says nothing of it
+            outfits |= {one for v in parts if isinstance(v, Choices) for one in v.members} or {""}
+    if len(outfits) != 1 or not outfits <= lookup.items.keys():
+        return
+    outfit = outfits.pop()
+    problem = engine.problem(engine.group(outfit, "wear"), possible_facts(query.case, (), False, lookup))
+    if problem.always("prohibited"):
+        yield f"But {the_item(lookup, outfit)} must not be worn here ({_by(problem, lookup)})."
 
 
 def _clashing(engine: Engine, query: Query) -> Iterator[Rule]:

@@ -100,7 +100,6 @@ KEPT = {
         May I wear the work jacket with the workshop rig to hide a tear?
         May I wear white gloves with the watch rig, they're too small?
         Am I allowed to yodel in the storm coat?
-        Can I wear my rescue medal with the watch rig at my old skipper's regatta?
         May my wife wear the storm coat in boat rig?
         May the contractor wear earrings with the parade rig?
         I'm a civilian, may I wear the storm coat in storm rig?

@@ -66,7 +66,7 @@ def _read(base: KnowledgeBase, question: str) -> Reading:
         ("May I wear the veil in Loft?", {RIG: "loft"}),
         ("May I wear the veil in the Loft?", {PLACE: "at-loft"}),
         ("May I wear the veil with Loft?", {RIG: "loft"}),
-        ("May I wear the veil on my way to the Loft?", {PLACE: "at-loft"}),
+        ("May I wear the veil on my way to the Loft?", {PLACE: "at-quay at-gaol"}),
         ("May I wear the veil in the Loft in Strand?", {PLACE: "at-loft", RIG: "strand"}),
         ("May I wear the veil in gaol in Strand?", {PLACE: "at-gaol", RIG: "strand"}),
         ("May I wear the veil in gaol on the quay?", {RIG: "gaol", PLACE: "at-quay"}),

@@ -16,6 +16,7 @@ MODIFIERS = (
     frozenset({"unknown", "fact name", "aspect", "aspect value", "values", "dimension", "place", "degree"})
     | _VERDICTS
 )
+_MODAL = frozenset({"may", "must", "can", "should", "do", "be"})
 _SUPPOSING = frozenset({"be", "self", "not", "filler", "det", "poss", "have", "item", "items"})
 _BEFORE_NOUN = tag_set("""
     det, poss, with, act, without, no, and, or, of, filler, fact, leave off, only, item, items, in, on, for
@@ -56,7 +57,11 @@ def _is_supposed(pieces: Sequence[Piece], index: int) -> bool:
     before = index - 1
     while before > 0 and pieces[before].tag in _SUPPOSING:
         before -= 1
-    return pieces[before].tag == "if" and before < index - 1
+    if pieces[before].tag != "if" or before == index - 1:
+        return False
+    polite = index == len(pieces) - 1 and all(piece.tag == "filler" for piece in pieces[before + 1 : index])
+    asked = any(piece.tag in _MODAL for piece in pieces[:before])  # "wondering if it is allowed" asks
+    return asked and not polite
 
 
 def _hangs(pieces: Sequence[Piece], index: int, frame: Frame) -> bool:
