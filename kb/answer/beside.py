@@ -134,12 +134,11 @@ def _outfit_banned(engine: Engine, query: Query) -> Iterator[str]:
         return
     outfits = set[str]()
     for rule in (lookup.rules[name] for name in engine.group(query.items[0], "wear").rules):
+        if rule.modality not in ("must", "may"):
+            continue
         parts = [t.values for t in tests(engine.condition(rule.id)) if t.fact == rig.id]
-        if rule.modality in (
-            "must",
-            "may",
-        ):  # where it is worn without any outfit, too, that says nothing of it
-            outfits |= {one for v in parts if isinstance(v, Choices) for one in v.members} or {""}
+        # A thing that is also worn without any outfit says nothing of one.
+        outfits |= {one for v in parts if isinstance(v, Choices) for one in v.members} or {""}
     if len(outfits) != 1 or not outfits <= lookup.items.keys():
         return
     outfit = outfits.pop()

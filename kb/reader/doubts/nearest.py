@@ -15,7 +15,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, QuestionKind, Reading
 from kb.model.records import Clause, is_in_force
 from kb.model.values import OTHER
-from kb.reader.meaning.fits import rules_on
+from kb.reader.meaning.fits import rules_of_aspect
 from kb.reader.meaning.measured import rule_aspects
 from kb.reader.words.colours import is_natural
 from kb.reader.words.forms import word_set
@@ -121,21 +121,23 @@ def _of_dyeing(query: Query, lookup: Lookup) -> Query | None:
 
 
 def _speaks_of(item: str, aspect: str, lookup: Lookup) -> bool:
-    return any(not rule.residual for rule in rules_on((item,), aspect, lookup))
+    return any(not rule.residual for rule in rules_of_aspect((item,), aspect, lookup))
 
 
 def _of_having(query: Query, lookup: Lookup) -> Query | None:
     """ "Who carries it?" of what rules have worn, and the other way round."""
     other = {"carrying": "wear", "wear": "carrying"}.get(query.aspect, "")
     found = bool(other) and any(
-        rule.modality in ("must", "may") for rule in rules_on(query.items, other, lookup) if not rule.residual
+        rule.modality in ("must", "may")
+        for rule in rules_of_aspect(query.items, other, lookup)
+        if not rule.residual
     )
     return msgspec.structs.replace(query, aspect=other) if found else None
 
 
 def _speaks(query: Query, aspect: str, lookup: Lookup) -> bool:
     """Whether a rule speaks of it, but for those that close what nothing mentions."""
-    return any(not rule.residual for rule in rules_on(query.items, aspect, lookup))
+    return any(not rule.residual for rule in rules_of_aspect(query.items, aspect, lookup))
 
 
 def _as_a_way(query: Query, lookup: Lookup) -> Query | None:

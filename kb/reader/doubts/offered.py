@@ -12,7 +12,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Reading
 from kb.model.records import is_in_force
 from kb.reader.doubts.choice import asked_place
-from kb.reader.meaning.fits import rules_on
+from kb.reader.meaning.fits import rules_of_aspect
 from kb.reader.words.forms import NUMBER_WORDS, word_set
 from kb.reader.words.tokens import tokenize
 from kb.wording import say_query
@@ -104,7 +104,9 @@ def of_the_counted(reading: Reading, lookup: Lookup) -> str | None:
         return None
     classes = [item for item, _ in ask.choices if len(lookup.narrower(item)) > 1]
     counted = [
-        item for item in classes if any(not rule.residual for rule in rules_on((item,), "count", lookup))
+        item
+        for item in classes
+        if any(not rule.residual for rule in rules_of_aspect((item,), "count", lookup))
     ]
     if len(counted) != 1:
         return None

@@ -15,7 +15,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading
 from kb.model.records import is_in_force
 from kb.model.values import YES, Choices, Interval, Ranges, ValueSet, contains
-from kb.reader.meaning.fits import rules_on
+from kb.reader.meaning.fits import rules_of_aspect
 from kb.reader.meaning.query import merge_case
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.pieces.unnamed import settled
@@ -136,14 +136,14 @@ def _of_its_company(reading: Reading, query: Query, lookup: Lookup) -> Reading:
     fact, other = f"{_WORN}{query.items[0]}", new[0].removeprefix(_WORN)
     tested = any(
         test.fact == new[0]
-        for rule in rules_on(query.items, query.aspect, lookup)
+        for rule in rules_of_aspect(query.items, query.aspect, lookup)
         for test in tests(rule.condition)
     )
     forbids = any(
         rule.modality == "must_not"
         and is_in_force(rule, query.case.as_of)
         and any(test.fact == fact and test.values == YES for test in tests(rule.condition))
-        for rule in rules_on((other,), "wear", lookup)
+        for rule in rules_of_aspect((other,), "wear", lookup)
     )
     return _of(other, reading, query, lookup) if forbids and not tested else reading
 
@@ -162,7 +162,7 @@ def _is_duty(item: str, query: Query, lookup: Lookup) -> bool:
     """Whether a rule on exactly this thing makes it a duty in some case."""
     return any(
         rule.modality == "must" and item in rule.scope.items and is_in_force(rule, query.case.as_of)
-        for rule in rules_on((item,), "wear", lookup)
+        for rule in rules_of_aspect((item,), "wear", lookup)
     )
 
 
@@ -174,5 +174,5 @@ def _closed_by(item: str, other: str, query: Query, lookup: Lookup) -> bool:
         rule.modality == "must_not" and is_in_force(rule, query.case.as_of)
         and evaluate(rule.condition, alone.get) is True
         and evaluate(rule.condition, nothing.get) is not True
-        for rule in rules_on((item,), "wear", lookup)
+        for rule in rules_of_aspect((item,), "wear", lookup)
     )  # fmt: skip

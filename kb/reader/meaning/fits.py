@@ -22,7 +22,7 @@ def wearing(items: Sequence[str], lookup: Lookup) -> str:
     return "carrying" if carried else "wear"
 
 
-def rules_on(items: Sequence[str], aspect: str, lookup: Lookup) -> Iterator[Rule]:
+def rules_of_aspect(items: Sequence[str], aspect: str, lookup: Lookup) -> Iterator[Rule]:
     """The rules on an aspect of the first item, or on what it belongs to."""
     covering = set(lookup.broader(items[0])) if items else set()
     within = set(lookup.aspects_within(aspect))
@@ -31,7 +31,7 @@ def rules_on(items: Sequence[str], aspect: str, lookup: Lookup) -> Iterator[Rule
 
 def facts_that_matter(query: Query, lookup: Lookup) -> tuple[str, ...]:
     """The facts that the rules on what is asked test, by themselves or in the terms that they use."""
-    rules = rules_on(query.items, query.aspect, lookup)
+    rules = rules_of_aspect(query.items, query.aspect, lookup)
     found = dict.fromkeys(test.fact for rule in rules for test in tests(rule.condition))
     for term in tuple(found):
         for defined in lookup.base.definitions:
@@ -43,7 +43,9 @@ def facts_that_matter(query: Query, lookup: Lookup) -> tuple[str, ...]:
 def depends(items: Sequence[str], aspect: str, facts: Collection[str], lookup: Lookup) -> bool:
     """Whether a rule on the aspect of the item tests one of the facts."""
     return any(
-        test.fact in facts for rule in rules_on(items, aspect, lookup) for test in tests(rule.condition)
+        test.fact in facts
+        for rule in rules_of_aspect(items, aspect, lookup)
+        for test in tests(rule.condition)
     )
 
 
@@ -58,7 +60,7 @@ def tests_worn(item: str, worn: str, lookup: Lookup) -> bool:
 def _speaks(query: Query, lookup: Lookup) -> bool:
     """Whether a rule on what the query asks can hold in its case."""
     known = dict(query.case.facts)
-    rules = list(rules_on(query.items, query.aspect, lookup))
+    rules = list(rules_of_aspect(query.items, query.aspect, lookup))
     return not rules or any(evaluate(rule.condition, known.get) is not False for rule in rules)
 
 
@@ -99,7 +101,7 @@ def of_the_whole(query: Query, facts: Collection[str], lookup: Lookup) -> Query:
     whole = whole_of(query.items[0], lookup) if len(query.items) == 1 else None
     if whole is None or lookup.aspects[query.aspect].kind == "act":
         return query
-    worn_itself = any(rules_on(query.items, wearing(query.items, lookup), lookup))
+    worn_itself = any(rules_of_aspect(query.items, wearing(query.items, lookup), lookup))
     if worn_itself or depends(query.items, query.aspect, facts, lookup):
         return query
     if not depends((whole,), wearing((whole,), lookup), facts, lookup):
@@ -122,7 +124,11 @@ def same_act(before: Query, items: Sequence[str], lookup: Lookup) -> str:
     """
     aspect = wearing(items, lookup) if before.aspect == wearing(before.items, lookup) else before.aspect
     within = lookup.aspects[aspect].within
-    other = within and not any(rules_on(items, aspect, lookup)) and any(rules_on(items, within, lookup))
+    other = (
+        within
+        and not any(rules_of_aspect(items, aspect, lookup))
+        and any(rules_of_aspect(items, within, lookup))
+    )
     return within if within and other else aspect
 
 
@@ -232,7 +238,7 @@ def is_far(query: Query, lookup: Lookup) -> bool:
     """Whether what the rules fix of a measure is so much more or less that nobody would mean it."""
     bounds = [
         bound
-        for rule in rules_on(query.items, query.aspect, lookup)
+        for rule in rules_of_aspect(query.items, query.aspect, lookup)
         if rule.value.measure is not None
         for bound in (rule.value.measure.interval.low, rule.value.measure.interval.high)
         if bound

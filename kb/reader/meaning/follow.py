@@ -230,7 +230,9 @@ def continued(before: Query, frame: Frame, roles: Roles, lookup: Lookup) -> Quer
     if conditions and fits.is_of_wearing(after, facts, lookup):
         return fits.whether_worn(after, lookup)
     if roles.asked and conditions and lookup.aspects[before.aspect].kind != "act":
-        if not any(fits.rules_on(items, before.aspect, lookup)) and any(fits.rules_on(items, "wear", lookup)):
+        if not any(fits.rules_of_aspect(items, before.aspect, lookup)) and any(
+            fits.rules_of_aspect(items, "wear", lookup)
+        ):
             return fits.whether_worn(after, lookup)  # of a thing that has no length it is not asked
         said = [say_query(lookup, reading) for reading in (after, fits.whether_worn(after, lookup))]
         return Ask(fact="reading", prompt="Which is meant?", choices=tuple((text, text) for text in said))

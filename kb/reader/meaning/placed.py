@@ -12,7 +12,7 @@ import msgspec
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Query
-from kb.reader.meaning.fits import rules_on, wearing
+from kb.reader.meaning.fits import rules_of_aspect, wearing
 from kb.reader.meaning.measured import rule_aspects
 from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece
@@ -39,7 +39,7 @@ def placed_on(before: Query, roles: Roles, lookup: Lookup) -> bool:
         return before.kind == "where"
     named = [piece.arg for piece in roles.asked]
     if lookup.aspects[before.aspect].kind == "measure" and len(named) == 1:
-        return not any(rules_on(named, before.aspect, lookup))
+        return not any(rules_of_aspect(named, before.aspect, lookup))
     if "garment" not in lookup.broader(before.items[0]):  # of a badge it is asked, not of what it is on
         return all("garment" in lookup.broader(item) for item in named if item)
     on = carriers(before.items[0], lookup)

@@ -7,7 +7,7 @@ import msgspec
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask, Query, Reading
-from kb.reader.meaning.fits import rules_on
+from kb.reader.meaning.fits import rules_of_aspect
 
 _HAVING = frozenset({"wear", "carrying", "possession"})
 _PLAIN = ("may", "must")
@@ -23,7 +23,7 @@ def of_wholes(query: Query, lookup: Lookup) -> Query | Ask:
         return query
     (part,) = query.items
     loose = "feature" in lookup.broader(part) and lookup.items[part].part_of is None
-    if not loose or any(rules_on(query.items, query.aspect, lookup)):
+    if not loose or any(rules_of_aspect(query.items, query.aspect, lookup)):
         return query
     spoken = _spoken_of(query.aspect, lookup)
     known = {fact for fact, _ in query.case.facts}
@@ -42,7 +42,7 @@ def part_meant(query: Query | None, previous: Reading, lookup: Lookup) -> str | 
     """The part named before ("sleeves rolled?") whose size "how high" asks, where its whole has none."""
     if query is None or query.kind != "how" or previous.query is None or query.items != previous.query.items:
         return None
-    if any(rules_on(query.items, query.aspect, lookup)):
+    if any(rules_of_aspect(query.items, query.aspect, lookup)):
         return None
     named = {span.target for span in previous.spans if span.role == "item" and span.target in lookup.items}
     parts = [item for item in named if item not in query.items and _is_measured(item, lookup)]
@@ -68,7 +68,7 @@ def the_one_spoken_of(ask: Ask, aspect: str, lookup: Lookup) -> str | None:
     """The one of the offered things of which rules on what is done speak at all; None for wearing itself."""
     if ask.fact != "item" or len(ask.choices) < 2 or not _is_done(aspect, lookup):
         return None
-    found = [item for item, _ in ask.choices if any(rules_on((item,), aspect, lookup))]
+    found = [item for item, _ in ask.choices if any(rules_of_aspect((item,), aspect, lookup))]
     return found[0] if len(found) == 1 else None
 
 

@@ -6,7 +6,7 @@ from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.months import month_of
 from kb.model.records import Case
-from kb.reader.meaning.fits import rules_on
+from kb.reader.meaning.fits import rules_of_aspect
 from kb.reader.meaning.query import merge_case
 from kb.reader.pieces.parts import Roles
 
@@ -33,5 +33,5 @@ def _bears(items: list[str], aspect: str, month: str, lookup: Lookup) -> bool:
     for defined in lookup.base.definitions:
         tied |= {defined.term} if any(test.fact in tied for test in tests(defined.condition)) else set()
     return any(
-        test.fact in tied for rule in rules_on(items, aspect, lookup) for test in tests(rule.condition)
+        test.fact in tied for rule in rules_of_aspect(items, aspect, lookup) for test in tests(rule.condition)
     )

@@ -13,7 +13,7 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Reading
 from kb.model.records import Rule
-from kb.reader.meaning.fits import rules_on
+from kb.reader.meaning.fits import rules_of_aspect
 from kb.reader.words.colours import DOUBTFUL, FINISHES, HEADS
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
@@ -40,7 +40,9 @@ def asked_of_names(reading: Reading, lookup: Lookup) -> Reading | None:
     if query is None or query.kind != "how" or len(query.items) != 1 or query.value is not None:
         return None
     items, kinds = _called(reading, query, lookup)
-    spoken = {rule for one in items for rule in rules_on((one,), query.aspect, lookup) if not rule.residual}
+    spoken = {
+        rule for one in items for rule in rules_of_aspect((one,), query.aspect, lookup) if not rule.residual
+    }
     if spoken or not any(is_told_by_name(kind, query.aspect, lookup) for kind in kinds):
         return None
     listed = msgspec.structs.replace(
@@ -83,7 +85,7 @@ def _goes_by(item: str, kind: str, lookup: Lookup) -> bool:
 
 
 def _own(item: str, aspect: str, lookup: Lookup) -> Iterator[Rule]:
-    return (rule for rule in rules_on((item,), aspect, lookup) if item in rule.scope.items)
+    return (rule for rule in rules_of_aspect((item,), aspect, lookup) if item in rule.scope.items)
 
 
 def is_told_by_name(item: str, aspect: str, lookup: Lookup) -> bool:

@@ -18,6 +18,7 @@ from kb.reader.pieces.parts import Roles
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.pieces.pointing import is_place
 from kb.reader.recast.either import is_raised
+from kb.reader.words.everyday import PLACES
 from kb.reader.words.forms import word_pairs, word_set
 from kb.reader.words.tokens import Token, tokenize
 from kb.text import Pattern
@@ -136,10 +137,10 @@ def _is_each(piece: Piece, found: Understood) -> bool:
 _ONLY_BY = Pattern(r"\bby (?:the )?(.+?) only\b")
 _CLEANED_BY = Pattern(
     r"^(?:wash|clean|launder)\w*\b[^,;]*? (?:by|at|in) (?:the )?"
-    r"(?P<who>(?:[a-z']+ )*?(?:laundry|cleaners?|firm|company|service|zoo|works|station|house|depot|mill|yard"
-    r"|school))(?: only| at \d.*| after .*| every .*|$)"
+    r"(?P<who>[a-z' ]+?)(?: only| at \d.*| after .*| every .*|$)"
 )
-"""Who cleans it, or where: "at the zoo at 60 °C", "in the house laundry only"."""
+"""Who cleans it, or where: "at the zoo at 60 °C", "in the house laundry only"; not with what, "by hand"."""
+_CLEANERS = word_set("laundry cleaner firm company service launderer")
 _OWN = Pattern(
     r"(?i)\b(?:at|back|to) home\b|\bhome (?:and|to) \w+|\b(?:take|bring)s? [\w' -]{1,30}? home\b"
     r"|\blaunderette\b"
@@ -192,7 +193,7 @@ def _elsewhere(found: Understood, left: Sequence[int], item: str, lookup: Lookup
     if (_OWN.search(found.text) is None and not wet) or lows.isdisjoint(_CLEANED | {"machine"}):
         return None
     related = set(lookup.broader(item))
-    rules = [r for r in lookup.base.rules if related.intersection(r.scope.items)]
+    rules = lookup.rules_on(related)
     ways = {rule.aspect: lookup.aspects[rule.aspect] for rule in rules if rule.modality == "must"}
     dry = [n for n, way in ways.items() if way.within == "care" and _DRY_ONLY.search(way.label.casefold())]
     over = {t.low for i in left for t in found.tokens[found.pieces[i].first : found.pieces[i].last]}
@@ -206,8 +207,16 @@ def _elsewhere(found: Understood, left: Sequence[int], item: str, lookup: Lookup
         (n, _CLEANED_BY.match(way.label.casefold())) for n, way in ways.items() if way.within == "care"
     )
     said = {token.key for token in found.tokens}
-    names = [n for n, by in cleaned if by and said.isdisjoint(t.key for t in tokenize(by["who"]))]
+    names = [n for n, by in cleaned if by and _is_elsewhere(by["who"], said)]
     return names[0] if len(names) == 1 and free else None
+
+
+def _is_elsewhere(who: str, said: set[str]) -> bool:
+    """Whether who or what cleans it is some people or a place, of which nothing was said."""
+    tokens = tokenize(who)
+    return not {tokens[-1].low, tokens[-1].key}.isdisjoint(_CLEANERS | PLACES) and said.isdisjoint(
+        token.key for token in tokens
+    )
 
 
 def _is_on_home(way: Aspect) -> bool:

@@ -10,7 +10,7 @@ from kb.model.conditions import evaluate
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
 from kb.model.records import Position, Rule
-from kb.reader.meaning.fits import facts_that_matter, rules_on, wearing
+from kb.reader.meaning.fits import facts_that_matter, rules_of_aspect, wearing
 from kb.reader.meaning.measured import rule_aspects
 from kb.reader.meaning.query import merge_case
 from kb.reader.pieces.datum import datum_keys
@@ -149,7 +149,7 @@ def _unit_of(previous: Reading) -> str:
 
 def _unit_in_books(before: Query, talk: Talk) -> str:
     """The unit in which the books measure what was spoken of, "" where they use several."""
-    rules = rules_on(before.items, before.aspect, talk.lookup)
+    rules = rules_of_aspect(before.items, before.aspect, talk.lookup)
     places = (rule.value for rule in rules)
     measures = (m for v in places for m in (v.measure, *(p.offset for p in v.positions)))
     units = {measure.unit for measure in measures if measure is not None}
@@ -188,7 +188,7 @@ def _measured(
         parse_measure(said)
     except MeasureError:
         return None
-    rules = list(rules_on(before.items, before.aspect, talk.lookup))
+    rules = list(rules_of_aspect(before.items, before.aspect, talk.lookup))
     if relation in _DIRECTIONS and not any(_says(rule, relation, talk) for rule in rules):
         return None  # "below" is not asked where the books say "above"
     label = talk.lookup.items[before.items[0]].label
@@ -218,7 +218,7 @@ def _of_its_size(before: Query, talk: Talk) -> Query:
         rule.modality == "must_not"
         and _in_force(rule, before, lookup)
         and evaluate(rule.condition, known.get) is not False
-        for rule in rules_on(before.items, before.aspect, lookup)
+        for rule in rules_of_aspect(before.items, before.aspect, lookup)
     ):
         return before  # of what may not be worn at all, no size says that it may
     measured = {*rule_aspects(before.items[0], lookup)}

@@ -12,7 +12,7 @@ from kb.model.months import months_of
 from kb.model.questions import Query, Reading
 from kb.model.records import is_in_force
 from kb.model.values import NO, Choices, ValueSet, intersect, is_empty, is_subset
-from kb.reader.meaning.fits import rules_on
+from kb.reader.meaning.fits import rules_of_aspect
 from kb.reader.names.lexicon import PERSONAL
 from kb.reader.pieces.pointing import is_place
 from kb.reader.talks.talked import Talk
@@ -61,7 +61,7 @@ def out_of_that_place(reading: Reading, previous: Reading, talk: Talk) -> Readin
     place = here[0]
     asking = [
         {test.fact: test.values for test in _asserted(rule.condition)}
-        for rule in rules_on(query.items, query.aspect, lookup)
+        for rule in rules_of_aspect(query.items, query.aspect, lookup)
         if is_in_force(rule, query.case.as_of)
     ]
     asking = [told for told in asking if any(f in told and is_subset(known[f], told[f]) for f in new)]

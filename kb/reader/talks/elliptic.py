@@ -14,7 +14,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Query, Reading, Verdict
 from kb.model.records import Rule
 from kb.model.values import NO, YES, ValueSet, choices
-from kb.reader.meaning.fits import depends, rules_on, wearing, whole_of
+from kb.reader.meaning.fits import depends, rules_of_aspect, wearing, whole_of
 from kb.reader.meaning.query import merge_case
 from kb.reader.phrases.english import PHRASES
 from kb.reader.pieces.datum import datum_keys
@@ -224,7 +224,7 @@ def extent(text: str, before: Query | None, talk: Talk) -> Reading | None:
         return _reaching(text, before, talk)
     if far is None or not done:
         return None
-    clauses = {rule.clause for rule in rules_on(before.items, before.aspect, lookup)}
+    clauses = {rule.clause for rule in rules_of_aspect(before.items, before.aspect, lookup)}
     measured = {
         (item, rule.aspect)
         for rule in lookup.base.rules
@@ -333,7 +333,7 @@ def lacking(text: str, previous: Reading, talk: Talk) -> Reading | None:
 
 def _repairing(item: str, lookup: Lookup) -> Iterator[Rule]:
     """The rules that say what to do where a duty to have the item on is broken."""
-    duties = {rule.id for rule in rules_on((item,), wearing((item,), lookup), lookup)}
+    duties = {rule.id for rule in rules_of_aspect((item,), wearing((item,), lookup), lookup)}
     return (rule for rule in lookup.base.rules if rule.repairs in duties)
 
 

@@ -6,7 +6,7 @@ import msgspec
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
-from kb.reader.meaning.fits import facts_that_matter, rules_on, wearing, whether_worn
+from kb.reader.meaning.fits import facts_that_matter, rules_of_aspect, wearing, whether_worn
 from kb.reader.talks.talked import Talk, item_alone
 from kb.text import Pattern
 
@@ -30,14 +30,14 @@ def of_the_thing_itself(text: str, reading: Reading, previous: Reading, talk: Ta
     bare = _BESIDE.sub("", text)
     if _LED.match(bare) or item_alone(bare, talk.lexicon, lookup) != query.items[0]:
         return reading
-    if next(rules_on(query.items, wearing(query.items, lookup), lookup), None) is None:
+    if next(rules_of_aspect(query.items, wearing(query.items, lookup), lookup), None) is None:
         return reading
     return talk.made(text, whether_worn(query, lookup))
 
 
 def _is_said(query: Query, lookup: Lookup) -> bool:
     act = lookup.aspects[query.aspect].kind == "act"
-    return act or next(rules_on(query.items, query.aspect, lookup), None) is not None
+    return act or next(rules_of_aspect(query.items, query.aspect, lookup), None) is not None
 
 
 def _of_what_goes_with_it(text: str, query: Query, talk: Talk) -> Reading | None:
@@ -58,7 +58,7 @@ def _of_what_goes_with_it(text: str, query: Query, talk: Talk) -> Reading | None
     if any(f"worn:{kind}" in facts_that_matter(query, lookup) for kind in lookup.broader(item)):
         return None
     act = wearing((item,), lookup)
-    if next(rules_on((item,), act, lookup), None) is None:
+    if next(rules_of_aspect((item,), act, lookup), None) is None:
         return None
     facts = tuple((fact, values) for fact, values in query.case.facts if fact != f"worn:{item}")
     case = msgspec.structs.replace(query.case, facts=facts)

@@ -12,7 +12,7 @@ from kb.model.questions import Ask, Query, Reading, Verdict
 from kb.model.records import Case
 from kb.model.values import YES, ValueSet
 from kb.reader.doubts.choice import answer_to_ask, asked_place
-from kb.reader.meaning.fits import rules_on, tests_worn, wearing
+from kb.reader.meaning.fits import rules_of_aspect, tests_worn, wearing
 from kb.reader.meaning.query import merge_case
 from kb.reader.names.lexicon import Entry
 from kb.reader.pieces.pieces import Understood
@@ -259,7 +259,7 @@ def _is_closed(item: str, others: set[str], case: Case, lookup: Lookup) -> bool:
     known = {**dict(case.facts), **{f"worn:{other}": YES for other in others}}
     return any(
         rule.modality == "must_not" and evaluate(rule.condition, known.get) is True
-        for rule in rules_on((item,), "wear", lookup)
+        for rule in rules_of_aspect((item,), "wear", lookup)
     )
 
 

@@ -181,8 +181,8 @@ def whether_at_all(text: str, reading: Reading, previous: Reading, talk: Talk) -
     if "item" not in named or named & {"aspect", "measure", "clause"} or asks:
         return reading
     act = fits.wearing(query.items, lookup)
-    if any(fits.rules_on(query.items, query.aspect, lookup)) or not any(
-        fits.rules_on(query.items, act, lookup)
+    if any(fits.rules_of_aspect(query.items, query.aspect, lookup)) or not any(
+        fits.rules_of_aspect(query.items, act, lookup)
     ):
         return reading
     worn = _unrolled(fits.whether_worn(query, lookup), before, lookup)
@@ -203,8 +203,10 @@ def in_its_own_act(text: str, reading: Reading, previous: Reading, talk: Talk) -
     if any(span.role in ("aspect", "measure", "clause") for span in reading.spans):
         return reading
     act = fits.wearing(query.items, lookup)
-    own = any(query.items[0] in rule.scope.items for rule in fits.rules_on(query.items, query.aspect, lookup))
-    if query.aspect == act or own or not any(fits.rules_on(query.items, act, lookup)):
+    own = any(
+        query.items[0] in rule.scope.items for rule in fits.rules_of_aspect(query.items, query.aspect, lookup)
+    )
+    if query.aspect == act or own or not any(fits.rules_of_aspect(query.items, act, lookup)):
         return reading
     worn = _unrolled(fits.whether_worn(query, lookup), before, lookup)
     return msgspec.structs.replace(reading, query=worn, text=say_query(lookup, worn))

@@ -12,7 +12,7 @@ from kb.model.months import facts_of_day
 from kb.model.questions import Abstain, Ask, Query, Reading
 from kb.model.records import Fact
 from kb.model.values import NO, YES, Choices, ValueSet
-from kb.reader.meaning.fits import facts_that_matter, rules_on, wearing, whether_worn, whole_of
+from kb.reader.meaning.fits import facts_that_matter, rules_of_aspect, wearing, whether_worn, whole_of
 from kb.reader.meaning.placed import carriers
 from kb.reader.meaning.query import merge_case
 from kb.reader.names.lexicon import CREDENTIALS
@@ -98,7 +98,7 @@ def so_worn(text: str, reading: Reading, previous: Reading, talk: Talk) -> Readi
         return reading
     told = {span.target for span in reading.spans if span.role == "fact"}
     manners = {span.target for span in reading.spans if span.role == "aspect" and span.target}
-    rules = [rule for rule in rules_on(query.items, query.aspect, lookup) if rule.aspect in manners]
+    rules = [rule for rule in rules_of_aspect(query.items, query.aspect, lookup) if rule.aspect in manners]
     if (
         not (told or _EVEN.match(text))
         or not rules
@@ -120,10 +120,10 @@ def of_what_has_it(reading: Reading, previous: Reading, talk: Talk) -> Reading:
         return reading
     named = any(span.role == "item" for span in reading.spans)
     whole = whole_of(query.items[0], lookup)
-    if named or whole is None or any(rules_on(query.items, query.aspect, lookup)):
+    if named or whole is None or any(rules_of_aspect(query.items, query.aspect, lookup)):
         return reading
     act = wearing((whole,), lookup)
-    if not any(rules_on((whole,), act, lookup)):
+    if not any(rules_of_aspect((whole,), act, lookup)):
         return reading
     facts = tuple((f, v) for f, v in query.case.facts if f != f"worn:{whole}")
     case = msgspec.structs.replace(query.case, facts=facts)

@@ -10,7 +10,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Query, Reading, Verdict
 from kb.model.records import is_in_force
 from kb.model.values import NO, is_subset
-from kb.reader.meaning.fits import facts_that_matter, rules_on
+from kb.reader.meaning.fits import facts_that_matter, rules_of_aspect
 from kb.reader.meaning.query import merge_case
 from kb.reader.pieces.bounded import bounded_fact
 from kb.reader.talks.further import LEAD, bare_words
@@ -85,7 +85,7 @@ def _the_one_that_tells(fact: str, before: Query, lookup: Lookup) -> str | None:
         return None
     clauses = {
         rule.clause
-        for rule in rules_on(before.items, before.aspect, lookup)
+        for rule in rules_of_aspect(before.items, before.aspect, lookup)
         if is_in_force(rule, before.case.as_of)
         for test in tests(rule.condition)
         if test.fact == fact and (fact not in known or is_subset(known[fact], test.values))
