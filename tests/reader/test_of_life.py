@@ -2,25 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import pytest
 
-from tests.reader.conftest import HERE, Base
+from tests.reader.conftest import Base, lines_of
 
-
-def _lines() -> Iterator[tuple[str, str, str, bool]]:
-    told = ((HERE / name).read_text("utf-8") for name in ("of_life.txt", "street.txt", "own_words.txt"))
-    for line in (line for text in told for line in text.splitlines()):
-        if not line or line.startswith("#"):
-            continue
-        name, _, rest = line.partition(": ")
-        meant = " | " in rest
-        question, _, said = rest.partition(" | " if meant else " !")
-        yield name, question, said.strip(), meant
-
-
-LINES = list(_lines())
+LINES = list(lines_of("of_life.txt", "street.txt", "own_words.txt"))
 
 
 @pytest.mark.parametrize(("name", "question", "said", "meant"), LINES, ids=[line[1] for line in LINES])

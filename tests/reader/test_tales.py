@@ -2,48 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from functools import cache
 from pathlib import Path
 
 import pytest
 
-from kb import KnowledgeBase
-from tests.reader.conftest import HERE
-from tests.reading.sheets import BOOKS, TODAY, shared_cache
+from tests.reader.conftest import assert_read, lines_of, opened
+from tests.reading.sheets import TODAY
 
-
-@cache
-def _base(name: str, folder: Path) -> KnowledgeBase:
-    return KnowledgeBase.open(BOOKS[name], folder)
-
-
-@pytest.fixture(scope="module")
-def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return shared_cache(tmp_path_factory)
-
-
-def _lines() -> Iterator[tuple[str, str, str, bool]]:
-    for line in (HERE / "tales.txt").read_text("utf-8").splitlines():
-        if line and not line.startswith("#"):
-            name, _, rest = line.partition(": ")
-            meant = " | " in rest
-            question, _, said = rest.partition(" | " if meant else " !")
-            yield name, question, said.strip(), meant
-
-
-LINES = list(_lines())
+LINES = list(lines_of("tales.txt"))
 
 
 @pytest.mark.parametrize(("name", "question", "said", "meant"), LINES, ids=[line[1] for line in LINES])
 def test_is_read_as_told(folder: Path, name: str, question: str, said: str, meant: bool) -> None:
-    reading = _base(name, folder).read(question, as_of=TODAY)
-    if meant:
-        assert reading.text == said
-    elif said:
-        assert reading.text != said
-    else:
-        assert reading.query is None
+    reading = opened(name, folder).read(question, as_of=TODAY)
+    assert_read(reading, said, meant)
 
 
 HEADS = [
@@ -76,12 +48,12 @@ HEADS = [
 @pytest.mark.parametrize(("name", "question", "begins"), HEADS)
 def test_begins_with(folder: Path, name: str, question: str, begins: str) -> None:
     """A thing of two names fares as the stricter; of a kind that is taken off, the wearer's own is meant."""
-    (answer,) = _base(name, folder).ask(question, as_of=TODAY)
+    (answer,) = opened(name, folder).ask(question, as_of=TODAY)
     assert answer.headline.startswith(begins) if begins else not answer.headline
 
 
 def test_what_is_had_is_what_is_kept(folder: Path) -> None:
-    base = _base("infirmary", folder)
+    base = opened("infirmary", folder)
     (first,) = base.ask("Must I wear a fitted respirator in the sluice?", as_of=TODAY)
     (second,) = base.ask("I've got a beard though, can I keep it?", as_of=TODAY, previous=first.reading)
     assert second.reading.query is not None

@@ -2,26 +2,14 @@
 
 from __future__ import annotations
 
-from functools import cache
 from pathlib import Path
 
 import pytest
 
-from kb import KnowledgeBase
 from shell.session import Session
 from shell.turns import take_line
-from tests.reading.sheets import BOOKS, TODAY, shared_cache
-
-
-@cache
-def _base(name: str, folder: Path) -> KnowledgeBase:
-    return KnowledgeBase.open(BOOKS[name], folder)
-
-
-@pytest.fixture(scope="module")
-def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return shared_cache(tmp_path_factory)
-
+from tests.reader.conftest import opened
+from tests.reading.sheets import TODAY
 
 TALKS = [
     (
@@ -89,5 +77,5 @@ TALKS = [
 def test_a_turn_is_read(folder: Path, name: str, turns: tuple[str, ...], read: str) -> None:
     session = Session(as_of=TODAY)
     for turn in turns:
-        session, _ = take_line(session, turn, _base(name, folder))
+        session, _ = take_line(session, turn, opened(name, folder))
     assert read in session.answers[-1].reading.text
