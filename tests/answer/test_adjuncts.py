@@ -7,7 +7,8 @@ import re
 import pytest
 
 from kb import Answer, KnowledgeBase
-from tests.reading.sheets import BOOKS, SHEETS, TODAY, questions, shared_cache
+from tests.opening import opened
+from tests.reading.sheets import BOOKS, SHEETS, TODAY, questions
 
 # What is left out stands in braces; common practice, no source, but for the verdicts, which are the clauses'.
 LEFT_OUT = {
@@ -131,9 +132,8 @@ KEPT = {
 
 
 @pytest.fixture(scope="module")
-def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder = shared_cache(tmp_path_factory)
-    return {name: KnowledgeBase.open(books, folder) for name, books in BOOKS.items()}
+def bases() -> dict[str, KnowledgeBase]:
+    return {name: opened(name) for name in BOOKS}
 
 
 def lines(written: dict[str, str]) -> list[tuple[str, str]]:

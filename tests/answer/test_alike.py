@@ -8,13 +8,14 @@ from pathlib import Path
 import pytest
 
 from kb import KnowledgeBase
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 
 
 @pytest.fixture(scope="module")
-def base(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(None, tmp_path_factory.mktemp("alike"))
+def base() -> KnowledgeBase:
+    return opened("demo")
 
 
 def _told(base: KnowledgeBase, text: str) -> list[tuple[str, str | None]]:
@@ -102,13 +103,13 @@ def test_inside_alone_is_indoors(base: KnowledgeBase, text: str, inside: bool) -
 
 
 @pytest.fixture(scope="module")
-def third(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(Path(__file__).parents[1] / "third" / "books", tmp_path_factory.mktemp("third"))
+def third() -> KnowledgeBase:
+    return opened("third")
 
 
 @pytest.fixture(scope="module")
-def sixth(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(Path(__file__).parents[1] / "sixth" / "books", tmp_path_factory.mktemp("sixth"))
+def sixth() -> KnowledgeBase:
+    return opened("sixth")
 
 
 @pytest.mark.parametrize(

@@ -11,20 +11,21 @@ from pathlib import Path
 
 import pytest
 
-from kb import Answer, KnowledgeBase, demo_folder
+from kb import Answer, KnowledgeBase
+from tests.opening import opened
 
 TODAY = datetime.date(2026, 11, 25)
 FOURTH = Path(__file__).parents[1] / "fourth/books"
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("demo"))
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 @pytest.fixture(scope="module")
-def fourth(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(FOURTH, tmp_path_factory.mktemp("fourth"))
+def fourth() -> KnowledgeBase:
+    return opened("fourth")
 
 
 def ask(base: KnowledgeBase, question: str) -> Answer:

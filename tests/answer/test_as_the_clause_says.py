@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
-from kb import KnowledgeBase, demo_folder
+from kb import KnowledgeBase
+from tests.opening import opened
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    folder: Path = tmp_path_factory.mktemp("said")
-    return KnowledgeBase.open(demo_folder(), folder)
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 @pytest.mark.parametrize(

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from kb import KnowledgeBase, demo_folder
-from tests.reading.sheets import BOOKS, shared_cache
+from kb import KnowledgeBase
+from tests.opening import opened
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    folder = shared_cache(tmp_path_factory)
-    return KnowledgeBase.open(demo_folder(), folder)
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 @pytest.mark.parametrize(
@@ -46,8 +45,8 @@ def test_what_may_be_worn_is_answered_as_asked(demo: KnowledgeBase, question: st
 
 
 @pytest.fixture(scope="module")
-def ropeway(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(BOOKS["third"], shared_cache(tmp_path_factory))
+def ropeway() -> KnowledgeBase:
+    return opened("third")
 
 
 @pytest.mark.parametrize(("grade", "lead"), [("A1", "No"), ("A2", "Yes")])
@@ -93,9 +92,7 @@ def test_what_may_be_had_is_asked_back_with_its_place(demo: KnowledgeBase, quest
     assert answer.outcome == "ask"
 
 
-def test_a_strip_that_a_grade_does_not_wear_is_not_worn_above_the_plate(
-    tmp_path_factory: pytest.TempPathFactory,
-) -> None:
-    corps = KnowledgeBase.open(BOOKS["fifth"], shared_cache(tmp_path_factory))
+def test_a_strip_that_a_grade_does_not_wear_is_not_worn_above_the_plate() -> None:
+    corps = opened("fifth")
     (answer,) = corps.ask("As an O1, should I have a branch strip above my name plate?")
     assert answer.verdict == "prohibited"

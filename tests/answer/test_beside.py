@@ -4,18 +4,18 @@ from __future__ import annotations
 
 import datetime
 import json
-from pathlib import Path
 
 import pytest
 
-from kb import Answer, KnowledgeBase, answer_to_json, demo_folder
+from kb import Answer, KnowledgeBase, answer_to_json
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("beside"))
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 def ask(demo: KnowledgeBase, question: str) -> Answer:
@@ -66,8 +66,8 @@ def test_changes_ahead_have_their_day(demo: KnowledgeBase) -> None:
     assert note.startswith("Changes ahead: From 1 April 2027, the canvas belt must not be worn.")
 
 
-def test_what_is_not_listed_is_told_where_it_is(tmp_path: Path) -> None:
-    fourth = KnowledgeBase.open(Path(__file__).parents[1] / "fourth" / "books", tmp_path)
+def test_what_is_not_listed_is_told_where_it_is() -> None:
+    fourth = opened("fourth")
     (answer,) = fourth.ask("May I wear the knitted cap in fire kit at 3 degrees, without BA?", as_of=DAY)
     assert fourth.verify(json.loads(answer_to_json(answer))) is None
     assert answer.verdict == "prohibited"

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from kb import KnowledgeBase
+from tests.opening import opened
 
 TODAY = datetime.date(2026, 11, 25)
 BOOKS = Path(__file__).parents[1]
@@ -26,10 +26,8 @@ BOOKS = Path(__file__).parents[1]
         ("fourth", "which hat is worn in cadet dress?", {"side-cap"}, "7.1"),
     ],
 )
-def test_the_things_of_a_rig_are_listed(
-    tmp_path_factory: pytest.TempPathFactory, books: str, question: str, items: set[str], clause: str
-) -> None:
-    base = KnowledgeBase.open(BOOKS / books / "books", tmp_path_factory.mktemp(books))
+def test_the_things_of_a_rig_are_listed(books: str, question: str, items: set[str], clause: str) -> None:
+    base = opened(books)
     (answer,) = base.ask(question, as_of=TODAY)
     assert answer.outcome == "answer"
     assert items <= {entry.item for entry in answer.entries}
@@ -44,8 +42,6 @@ def test_the_things_of_a_rig_are_listed(
         ("second", "R2 in hall rig without a jacket?"),
     ],
 )
-def test_what_is_left_off_is_no_list_of_all_else(
-    tmp_path_factory: pytest.TempPathFactory, books: str, question: str
-) -> None:
-    base = KnowledgeBase.open(BOOKS / books / "books", tmp_path_factory.mktemp(books))
+def test_what_is_left_off_is_no_list_of_all_else(books: str, question: str) -> None:
+    base = opened(books)
     assert not any(answer.entries for answer in base.ask(question, as_of=TODAY))

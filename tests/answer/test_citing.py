@@ -7,8 +7,9 @@ import json
 
 import pytest
 
-from kb import Answer, KnowledgeBase, answer_to_json, demo_folder
+from kb import Answer, KnowledgeBase, answer_to_json
 from tests.answer.conftest import Ask
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 VOCABULARY = """
@@ -110,10 +111,10 @@ def test_what_an_amendment_changed_is_cited_from_it_alone(base: KnowledgeBase) -
     ],
 )
 def test_a_narrower_measure_of_a_lower_authority_is_cited_with_the_limit_above_it(
-    question: str, verdict: str, tmp_path_factory: pytest.TempPathFactory
+    question: str, verdict: str
 ) -> None:
     """Clause 5.25 of the Dress Order: at most 3 in; clause 15 of the Station Order: 50 mm."""
-    demo = KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("demo"))
+    demo = opened("demo")
     (answer,) = demo.ask(question, as_of=DAY)
     assert answer.verdict == verdict
     assert [(c.book, c.number) for c in answer.citations] == [
@@ -121,9 +122,9 @@ def test_a_narrower_measure_of_a_lower_authority_is_cited_with_the_limit_above_i
     ]  # fmt: skip
 
 
-def test_what_a_lower_authority_forbids_is_cited_alone(tmp_path_factory: pytest.TempPathFactory) -> None:
+def test_what_a_lower_authority_forbids_is_cited_alone() -> None:
     """A measure has its limit above; an act that is forbidden has none to tell."""
-    demo = KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("demo"))
+    demo = opened("demo")
     (answer,) = demo.ask("May a telephone be carried in the lamp room on watch?", as_of=DAY)
     assert [citation.number for citation in answer.citations] == ["7"]
 

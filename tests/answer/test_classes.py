@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
 
 import pytest
 
-from kb import KnowledgeBase, answer_to_json
+from kb import answer_to_json
 from tests.answer.conftest import Ask
+from tests.opening import opened
 
 
 @pytest.mark.parametrize(
@@ -82,9 +82,7 @@ def test_kinds_of_which_more_may_be_worn_are_asked_about(ask: Ask, book: str, te
     assert ask(book, text).outcome == "ask"
 
 
-def test_what_is_said_of_a_class_as_such_is_verified(
-    opened: Callable[[str], KnowledgeBase], ask: Ask
-) -> None:
+def test_what_is_said_of_a_class_as_such_is_verified(ask: Ask) -> None:
     answer = ask("airferry", "May I wear a lapel pin?")
     saved = json.loads(answer_to_json(answer))
     assert opened("airferry").verify(saved) is None

@@ -12,7 +12,7 @@ from typing import Any
 import jsonschema
 import pytest
 
-from kb import Answer, KnowledgeBase, UsageError, answer_to_json, demo_folder
+from kb import Answer, KnowledgeBase, UsageError, answer_to_json
 from kb.answer import answer_query
 from kb.model.conditions import Test, all_of
 from kb.model.lookup import Lookup
@@ -21,6 +21,7 @@ from kb.model.records import Case
 from kb.model.values import NO, YES, choices
 from kb.reasoner import Engine
 from tests.little import DAY, base, fact, rule
+from tests.opening import opened
 
 TODAY = datetime.date(2026, 11, 25)
 SECOND = Path(__file__).parents[1] / "second/books"
@@ -48,13 +49,13 @@ Json = Any
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("comparing"))
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 @pytest.fixture(scope="module")
-def second(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(SECOND, tmp_path_factory.mktemp("comparing-second"))
+def second() -> KnowledgeBase:
+    return opened("second")
 
 
 def ask(knowledge: KnowledgeBase, question: str) -> Answer:
@@ -315,8 +316,7 @@ def test_a_comparison_that_says_anything_else_is_refused(demo: KnowledgeBase, na
 )
 def test_outfits_named_as_things_differ_in_what_is_worn(books: str, question: str, told: str) -> None:
     """A rosette that any rig but one may have is not told as the other's own."""
-    folder = Path(__file__).parents[1] / "small" / books / "books"
-    (answer,) = KnowledgeBase.open(folder).ask(question, as_of=TODAY)
+    (answer,) = opened(books).ask(question, as_of=TODAY)
     assert told in answer.headline
     assert "rosette" not in answer.headline
     assert bool(answer.differences) is bool(told)

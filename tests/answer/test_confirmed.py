@@ -9,7 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from kb import KnowledgeBase, answer_to_json, demo_folder
+from kb import KnowledgeBase, answer_to_json
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 BOOKS = Path(__file__).parent.parent
@@ -17,7 +18,7 @@ BOOKS = Path(__file__).parent.parent
 
 @pytest.fixture(scope="module")
 def base() -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder())
+    return opened("demo")
 
 
 @pytest.mark.parametrize(
@@ -77,7 +78,7 @@ def test_first_word(base: KnowledgeBase, question: str, headline: str) -> None:
     ],
 )  # fmt: skip
 def test_of_other_services(books: str, question: str, headline: str) -> None:
-    base = KnowledgeBase.open(BOOKS / books / "books")
+    base = opened(books)
     (answer,) = base.ask(question, as_of=DAY)
     assert answer.headline == headline
 
@@ -112,13 +113,13 @@ def test_of_other_services(books: str, question: str, headline: str) -> None:
     ],
 )
 def test_bans_put_to_be_confirmed(books: str, question: str, first: str) -> None:
-    base = KnowledgeBase.open(BOOKS / "small" / books / "books")
+    base = opened(books)
     (answer,) = base.ask(question, as_of=DAY)
     assert re.split(r"[ .:,]", answer.headline)[0] == first
 
 
 def test_of_a_thing_said_to_be_banned_the_act_is_its_own() -> None:
-    base = KnowledgeBase.open(BOOKS / "small" / "infirmary" / "books")
+    base = opened("infirmary")
     (answer,) = base.ask("Is it true that a shoulder bag is banned on duty?", as_of=DAY)
     assert answer.reading.text == "Is it prohibited for anyone to carry the shoulder bag, on duty?"
 

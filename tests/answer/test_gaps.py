@@ -9,15 +9,16 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from kb import Answer, KnowledgeBase, answer_to_json, demo_folder
+from kb import Answer, KnowledgeBase, answer_to_json
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 SCHEMA = json.loads((Path(__file__).parents[2] / "ontology/schemas/answer.schema.json").read_text("utf-8"))
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("gaps"))
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 def ask(demo: KnowledgeBase, question: str) -> Answer:

@@ -7,14 +7,15 @@ import json
 
 import pytest
 
-from kb import Answer, KnowledgeBase, answer_to_json, demo_folder
+from kb import Answer, KnowledgeBase, answer_to_json
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("grants"))
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 def _required(answer: Answer) -> set[str]:

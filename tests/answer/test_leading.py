@@ -4,30 +4,15 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Callable
-from functools import cache
 
 import pytest
 
-from kb import KnowledgeBase
 from kb.model.values import NO, YES, choices
 from kb.wording.presumed import has_two_sides, implied, must_be_worn, place_of
 from kb.wording.unless import usually
-from tests.reading.sheets import BOOKS, shared_cache
+from tests.opening import opened
 
 NOVEMBER, JULY = datetime.date(2026, 11, 25), datetime.date(2026, 7, 10)
-Open = Callable[[str], KnowledgeBase]
-
-
-@pytest.fixture(scope="module")
-def books(tmp_path_factory: pytest.TempPathFactory) -> Open:
-    folder = shared_cache(tmp_path_factory)
-
-    @cache
-    def opened(name: str) -> KnowledgeBase:
-        return KnowledgeBase.open(BOOKS[name], folder)
-
-    return opened
 
 
 HEADLINES = [
@@ -73,16 +58,14 @@ HEADLINES = [
 
 
 @pytest.mark.parametrize(("name", "question", "day", "headline"), HEADLINES)
-def test_the_ordinary_verdict_leads(
-    books: Open, name: str, question: str, day: datetime.date, headline: str
-) -> None:
-    (answer,) = books(name).ask(question, as_of=day)
+def test_the_ordinary_verdict_leads(name: str, question: str, day: datetime.date, headline: str) -> None:
+    (answer,) = opened(name).ask(question, as_of=day)
     assert answer.verdict == "conditional"
     assert answer.headline == headline
 
 
-def test_the_open_air_follows_from_the_weather_and_duty_from_asking(books: Open) -> None:
-    third, seventh = books("third").lookup, books("seventh").lookup
+def test_the_open_air_follows_from_the_weather_and_duty_from_asking() -> None:
+    third, seventh = opened("third").lookup, opened("seventh").lookup
     told = usually(third, None, [("weather", choices("rain"))])
     assert told == {"on-duty": YES, "outdoors": YES}
     assert usually(seventh, None, [("snow", YES)]) == {"indoors": NO, "duty": choices("on-duty")}
@@ -100,23 +83,23 @@ def test_the_open_air_follows_from_the_weather_and_duty_from_asking(books: Open)
     assert "indoors" not in usually(seventh, None, [("place", choices("workshop")), ("indoors", NO)])
 
 
-def test_the_rig_follows_from_a_situation_of_its_name(books: Open) -> None:
-    seventh = books("seventh").lookup
+def test_the_rig_follows_from_a_situation_of_its_name() -> None:
+    seventh = opened("seventh").lookup
     assert usually(seventh, None, [("on-parade", YES)])["rig"] == choices("parade")
     assert "rig" not in usually(seventh, None, [("on-parade", NO)])
     assert "rig" not in usually(seventh, None, [("guard", YES)])
 
 
-def test_the_season_follows_from_the_month_where_the_books_let_no_other_be(books: Open) -> None:
+def test_the_season_follows_from_the_month_where_the_books_let_no_other_be() -> None:
     for name in ("fourth", "fifth"):
-        lookup = books(name).lookup
+        lookup = opened(name).lookup
         assert implied(lookup, {"month": choices("november")}) == {"season": choices("winter")}
         assert "season" not in usually(lookup, NOVEMBER, [("season", choices("summer"))])
-    assert implied(books("fifth").lookup, {"month": choices("october")}) == {}  # it holds both
+    assert implied(opened("fifth").lookup, {"month": choices("october")}) == {}  # it holds both
 
 
-def test_what_is_worn_tells_the_place_that_it_has(books: Open) -> None:
-    demo, second = books("demo").lookup, books("second").lookup
+def test_what_is_worn_tells_the_place_that_it_has() -> None:
+    demo, second = opened("demo").lookup, opened("second").lookup
     assert place_of(demo, ["lined-smock"], NOVEMBER) == {"rig": choices("boat-rig")}
     assert place_of(demo, ["storm-coat"], NOVEMBER) == {"rig": choices("storm-rig", "watch-rig")}
     assert place_of(demo, ["shorts"], NOVEMBER)["granted:extreme-heat"] == choices("superintendent", "board")
@@ -136,9 +119,9 @@ def test_what_is_worn_tells_the_place_that_it_has(books: Open) -> None:
     ],
 )
 def test_situations_that_rules_tell_from_their_contraries_have_two_sides(
-    books: Open, name: str, two: tuple[str, ...], one: tuple[str, ...]
+    name: str, two: tuple[str, ...], one: tuple[str, ...]
 ) -> None:
-    lookup = books(name).lookup
+    lookup = opened(name).lookup
     assert all(has_two_sides(lookup, fact) for fact in two)
     assert not any(has_two_sides(lookup, fact) for fact in one)
 
@@ -159,10 +142,8 @@ STATED = [
 
 
 @pytest.mark.parametrize(("name", "question", "headline"), STATED)
-def test_values_of_a_table_are_stated_with_when_they_hold(
-    books: Open, name: str, question: str, headline: str
-) -> None:
-    (answer,) = books(name).ask(question, as_of=NOVEMBER)
+def test_values_of_a_table_are_stated_with_when_they_hold(name: str, question: str, headline: str) -> None:
+    (answer,) = opened(name).ask(question, as_of=NOVEMBER)
     assert answer.verdict == "conditional"
     assert answer.headline == headline
 
@@ -183,8 +164,8 @@ def test_values_of_a_table_are_stated_with_when_they_hold(
          "No. The dress trousers need not be worn with the service shorts, unless extreme heat dress has not been granted by the District Superintendent or a higher authority."),
     ],
 )  # fmt: skip
-def test_what_is_worn_tells_the_rig_that_leads(books: Open, name: str, question: str, headline: str) -> None:
-    (answer,) = books(name).ask(question, as_of=NOVEMBER)
+def test_what_is_worn_tells_the_rig_that_leads(name: str, question: str, headline: str) -> None:
+    (answer,) = opened(name).ask(question, as_of=NOVEMBER)
     assert answer.headline == headline
 
 
@@ -203,10 +184,8 @@ def test_what_is_worn_tells_the_rig_that_leads(books: Open, name: str, question:
          "The reflecting armband must not be worn; but when the wearer holds the dog handler appointment and it is dark, the clauses disagree."),
     ],
 )  # fmt: skip
-def test_claims_and_reasons_lead_with_what_holds(
-    books: Open, name: str, question: str, headline: str
-) -> None:
-    (answer,) = books(name).ask(question, as_of=NOVEMBER)
+def test_claims_and_reasons_lead_with_what_holds(name: str, question: str, headline: str) -> None:
+    (answer,) = opened(name).ask(question, as_of=NOVEMBER)
     assert answer.verdict == "conditional"
     assert answer.headline == headline
 
@@ -223,13 +202,13 @@ def test_claims_and_reasons_lead_with_what_holds(
          "No. The white lanyard must not be worn; but when the wearer holds the coxswain appointment and is carrying guests of the Board, the clauses disagree."),
     ],
 )  # fmt: skip
-def test_what_must_be_worn_with_it_is_on(books: Open, name: str, question: str, headline: str) -> None:
-    (answer,) = books(name).ask(question, as_of=NOVEMBER)
+def test_what_must_be_worn_with_it_is_on(name: str, question: str, headline: str) -> None:
+    (answer,) = opened(name).ask(question, as_of=NOVEMBER)
     assert answer.headline.startswith(headline)
 
 
-def test_what_is_one_of_two_is_not_taken_as_worn(books: Open) -> None:
-    lookup = books("demo").lookup
+def test_what_is_one_of_two_is_not_taken_as_worn() -> None:
+    lookup = opened("demo").lookup
     found = must_be_worn(lookup, (("rig", choices("storm-rig")),), ("storm-hood",), NOVEMBER)
     assert found["worn:storm-coat"] == YES
     assert not {"worn:storm-hat", "worn:storm-hood"} & set(found)

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from kb import KnowledgeBase, answer_to_json
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 BOOKS = Path(__file__).parent.parent / "small"
@@ -16,7 +17,7 @@ BOOKS = Path(__file__).parent.parent / "small"
 
 @pytest.fixture(scope="module")
 def base() -> KnowledgeBase:
-    return KnowledgeBase.open(BOOKS / "infirmary" / "books")
+    return opened("infirmary")
 
 
 @pytest.mark.parametrize(
@@ -64,7 +65,7 @@ def test_the_waiver_stays_where_it_counts(base: KnowledgeBase, question: str, he
 
 def test_leave_that_stands_on_its_own_is_needed() -> None:
     """ "When extreme heat dress has been granted, shorts may be worn": an exception to no ban."""
-    (answer,) = KnowledgeBase.open().ask("Shorts with watch rig?", as_of=DAY)
+    (answer,) = opened("demo").ask("Shorts with watch rig?", as_of=DAY)
     assert answer.headline.startswith(
         "No. The service shorts must not be worn, unless extreme heat dress has been granted"
     )

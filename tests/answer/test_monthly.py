@@ -7,13 +7,12 @@ import datetime
 import pytest
 
 from kb import KnowledgeBase
-from tests.reading.sheets import BOOKS, shared_cache
+from tests.opening import opened
 
 
 @pytest.fixture(scope="module")
-def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder = shared_cache(tmp_path_factory)
-    return {name: KnowledgeBase.open(BOOKS[name], folder) for name in ("demo", "fifth", "playhouse")}
+def bases() -> dict[str, KnowledgeBase]:
+    return {name: opened(name) for name in ("demo", "fifth", "playhouse")}
 
 
 # Depot order 7, clause 1 (written for each summer); Dress Order 3.5 (which smock from which day on).

@@ -7,15 +7,14 @@ import datetime
 import pytest
 
 from kb import KnowledgeBase
-from tests.reading.sheets import BOOKS, shared_cache
+from tests.opening import opened
 
 DAY = datetime.date(2026, 12, 1)
 
 
 @pytest.fixture(scope="module")
-def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder = shared_cache(tmp_path_factory)
-    return {name: KnowledgeBase.open(BOOKS[name], folder) for name in ("demo", "third", "fifth")}
+def bases() -> dict[str, KnowledgeBase]:
+    return {name: opened(name) for name in ("demo", "third", "fifth")}
 
 
 @pytest.mark.parametrize(

@@ -8,14 +8,15 @@ from pathlib import Path
 import pytest
 
 from kb import Answer, KnowledgeBase
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 SECOND = Path(__file__).parent.parent / "second" / "books"
 
 
 @pytest.fixture(scope="module")
-def base(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(None, tmp_path_factory.mktemp("nearest"))
+def base() -> KnowledgeBase:
+    return opened("demo")
 
 
 def _said(answer: Answer) -> str:
@@ -50,8 +51,8 @@ def test_silence_stays_where_nothing_is_near(base: KnowledgeBase, text: str) -> 
     assert answer.verdict == "silent"
 
 
-def test_a_manner_is_told_of_what_no_rule_has_worn(tmp_path_factory: pytest.TempPathFactory) -> None:
-    second = KnowledgeBase.open(SECOND, tmp_path_factory.mktemp("nearest"))
+def test_a_manner_is_told_of_what_no_rule_has_worn() -> None:
+    second = opened("second")
     (answer,) = second.ask("What do I do with long hair in rope rig?", as_of=DAY)
     assert "tied back" in answer.headline
 

@@ -5,24 +5,10 @@ Such words are left out and named where no rule turns on them, and stop the ques
 
 from __future__ import annotations
 
-from functools import cache
-from pathlib import Path
-
 import pytest
 
-from kb import KnowledgeBase
-from tests.reading.sheets import BOOKS, TODAY, shared_cache
-
-
-@cache
-def _base(name: str, folder: Path) -> KnowledgeBase:
-    return KnowledgeBase.open(BOOKS[name], folder)
-
-
-@pytest.fixture(scope="module")
-def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return shared_cache(tmp_path_factory)
-
+from tests.opening import opened
+from tests.reading.sheets import TODAY
 
 ANSWERED = [
     ("hotel", "Can I wear a thin gold neck chain under my shirt?", "Yes. The neck chain may", "thin"),
@@ -78,8 +64,8 @@ ANSWERED = [
 
 
 @pytest.mark.parametrize(("books", "question", "headline", "gone"), ANSWERED)
-def test_is_answered_without(folder: Path, books: str, question: str, headline: str, gone: str) -> None:
-    (answer,) = _base(books, folder).ask(question, as_of=TODAY)
+def test_is_answered_without(books: str, question: str, headline: str, gone: str) -> None:
+    (answer,) = opened(books).ask(question, as_of=TODAY)
     assert answer.headline.startswith(headline)
     assert not gone or any(gone in words for words in answer.reading.unused)
 
@@ -107,6 +93,6 @@ STOPPED = [
 @pytest.mark.parametrize(
     ("books", "question"), [line[:2] for line in STOPPED], ids=[line[2] for line in STOPPED]
 )
-def test_is_not_answered_so(folder: Path, books: str, question: str) -> None:
-    answers = _base(books, folder).ask(question, as_of=TODAY)
+def test_is_not_answered_so(books: str, question: str) -> None:
+    answers = opened(books).ask(question, as_of=TODAY)
     assert all(not answer.headline.startswith(("Yes", "No")) for answer in answers)

@@ -8,14 +8,14 @@ import pytest
 
 from kb import KnowledgeBase
 from kb.model.values import Choices
-from tests.reading.sheets import BOOKS, shared_cache
+from tests.opening import opened
 
 DAY = datetime.date(2026, 12, 1)
 
 
 @pytest.fixture(scope="module")
-def sixth(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(BOOKS["sixth"], shared_cache(tmp_path_factory))
+def sixth() -> KnowledgeBase:
+    return opened("sixth")
 
 
 def test_only_what_the_table_tells_apart_is_offered(sixth: KnowledgeBase) -> None:

@@ -12,7 +12,8 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from kb import Answer, KnowledgeBase, answer_to_json, demo_folder
+from kb import Answer, KnowledgeBase, answer_to_json
+from tests.opening import opened
 
 ROOT = Path(__file__).parents[2]
 DAY = datetime.date(2026, 11, 25)
@@ -134,11 +135,8 @@ def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
     kilns = tmp_path_factory.mktemp("kilns")
     (kilns / "vocabulary.yaml").write_text(VOCABULARY, encoding="utf-8")
     (kilns / "rules.yaml").write_text(BOOK, encoding="utf-8")
-    folders = {"kilns": kilns, "demo": demo_folder()}
-    folders |= {name: ROOT / "tests" / name / "books" for name in ("second", "third", "fourth")}
-    return {
-        name: KnowledgeBase.open(folder, tmp_path_factory.mktemp("cache")) for name, folder in folders.items()
-    }
+    bases = {name: opened(name) for name in ("demo", "second", "third", "fourth")}
+    return bases | {"kilns": KnowledgeBase.open(kilns, tmp_path_factory.mktemp("cache"))}
 
 
 def answer(base: KnowledgeBase, question: str) -> Answer:

@@ -4,22 +4,19 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable
-from functools import cache
 
 import pytest
 
-from kb import Answer, KnowledgeBase
+from kb import Answer
 from kb.model.values import YES
-from tests.reading.sheets import BOOKS, shared_cache
+from tests.opening import opened
 
 DAY = datetime.date(2026, 12, 1)
 Ask = Callable[[str, str], Answer]
 
 
 @pytest.fixture(scope="module")
-def ask(tmp_path_factory: pytest.TempPathFactory) -> Ask:
-    folder = shared_cache(tmp_path_factory)
-    opened = cache(lambda name: KnowledgeBase.open(BOOKS[name], folder))
+def ask() -> Ask:
     return lambda name, text: opened(name).ask(text, as_of=DAY)[-1]
 
 

@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from kb import Answer, KnowledgeBase, answer_to_json, demo_folder
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 HERE = Path(__file__).parent.parent
@@ -21,8 +22,8 @@ Bases = Callable[[str], KnowledgeBase]
 
 
 @pytest.fixture(scope="module")
-def bases(tmp_path_factory: pytest.TempPathFactory) -> Bases:
-    return cache(lambda book: KnowledgeBase.open(FOLDERS[book], tmp_path_factory.mktemp(book)))
+def bases() -> Bases:
+    return cache(lambda book: opened(book))
 
 
 def ask(base: KnowledgeBase, question: str) -> Answer:
@@ -169,9 +170,9 @@ def test_the_other_side_is_the_contrary_of_a_way(bases: Bases, side: str, lead: 
     assert answer.headline.startswith(f"{lead}: the satchel must have the strap over the left shoulder")
 
 
-def test_who_names_a_place_is_not_in_what_it_holds(tmp_path: Path) -> None:
+def test_who_names_a_place_is_not_in_what_it_holds() -> None:
     """A crag is on the fell; who says "on the fell" is told of the fell first."""
-    base = KnowledgeBase.open(HERE / "second" / "books", tmp_path)
+    base = opened("second")
     answer = ask(base, "May I wear the wool hat in fell rig on the fell, without the helmet?")
     assert answer.headline == "Yes: the wool hat must be worn, unless the wearer is on a crag."
     assert ask(base, "May I wear the wool hat in fell rig on the crag?").verdict == "prohibited"

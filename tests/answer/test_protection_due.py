@@ -3,20 +3,19 @@
 from __future__ import annotations
 
 import datetime
-from pathlib import Path
 
 import pytest
 
-from kb import KnowledgeBase, demo_folder
+from kb import KnowledgeBase
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 GAUNTLETS = "But the heat gauntlets must be worn here (Dress Order (2024) 7.12)."
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    folder: Path = tmp_path_factory.mktemp("demo")
-    return KnowledgeBase.open(demo_folder(), folder)
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 @pytest.mark.parametrize(

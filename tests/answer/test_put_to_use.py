@@ -4,21 +4,18 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable
-from functools import cache
 
 import pytest
 
-from kb import Answer, KnowledgeBase
-from tests.reading.sheets import BOOKS, shared_cache
+from kb import Answer
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 Ask = Callable[[str, str], Answer]
 
 
 @pytest.fixture(scope="module")
-def ask(tmp_path_factory: pytest.TempPathFactory) -> Ask:
-    folder = shared_cache(tmp_path_factory)
-    opened = cache(lambda name: KnowledgeBase.open(BOOKS[name], folder))
+def ask() -> Ask:
     return lambda name, text: opened(name).ask(text, as_of=DAY)[-1]
 
 

@@ -6,18 +6,12 @@ import json
 
 import pytest
 
-from kb import KnowledgeBase, answer_to_json
+from kb import answer_to_json
 from shell.clauses import clause_blocks
 from shell.layout import arrange
 from shell.markdown import render_markdown
 from shell.plain import render_plain
-from tests.reading.sheets import BOOKS, shared_cache
-
-
-@pytest.fixture(scope="module")
-def opened(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder = shared_cache(tmp_path_factory)
-    return {name: KnowledgeBase.open(BOOKS[name], folder) for name in ("demo", "fifth")}
+from tests.opening import opened
 
 
 @pytest.mark.parametrize(
@@ -29,10 +23,8 @@ def opened(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]
         ("fifth", "Must I return order F?", "Within seven days."),
     ],
 )
-def test_the_remark_stands_with_the_answer(
-    opened: dict[str, KnowledgeBase], books: str, question: str, remark: str
-) -> None:
-    base = opened[books]
+def test_the_remark_stands_with_the_answer(books: str, question: str, remark: str) -> None:
+    base = opened(books)
     (answer,) = base.ask(question)
     assert [note for note in answer.notes if remark in note]
     assert remark in " ".join(json.loads(answer_to_json(answer))["notes"])
@@ -42,13 +34,13 @@ def test_the_remark_stands_with_the_answer(
         assert remark.split(":")[-1].strip() in render_markdown(blocks)
 
 
-def test_a_rule_that_carries_nothing_is_not_remarked_on(opened: dict[str, KnowledgeBase]) -> None:
-    (answer,) = opened["demo"].ask("Must spectacles be worn over the goggles?")
+def test_a_rule_that_carries_nothing_is_not_remarked_on() -> None:
+    (answer,) = opened("demo").ask("Must spectacles be worn over the goggles?")
     assert not [note for note in answer.notes if "who needs them" in note]
-    (answer,) = opened["demo"].ask("May a K2 wear the keeper's pin in shore rig?")
+    (answer,) = opened("demo").ask("May a K2 wear the keeper's pin in shore rig?")
     assert not [note for note in answer.notes if "reading of the clause" in note]
 
 
-def test_the_clause_shows_it_under_its_rule(opened: dict[str, KnowledgeBase]) -> None:
-    shown = render_plain(clause_blocks("dress-order/2024 6.21", opened["demo"]), 200)
+def test_the_clause_shows_it_under_its_rule() -> None:
+    shown = render_plain(clause_blocks("dress-order/2024 6.21", opened("demo")), 200)
     assert "Cosmetics may be worn. Note: If they are discreet." in " ".join(shown.split())

@@ -9,7 +9,8 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from kb import KnowledgeBase, answer_to_json, demo_folder
+from kb import KnowledgeBase, answer_to_json
+from tests.opening import opened
 
 SCHEMA = json.loads(
     (Path(__file__).parents[2] / "ontology/schemas/answer.schema.json").read_text(encoding="utf-8")
@@ -35,8 +36,8 @@ QUESTIONS = (
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("schema"))
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 def test_the_schema_is_one() -> None:

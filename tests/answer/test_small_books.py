@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
 
 import pytest
 
-from kb import KnowledgeBase, answer_to_json
+from kb import answer_to_json
+from tests.opening import opened
 from tests.reading.sheets import SMALL, questions
 
 
 @pytest.mark.slow
 @pytest.mark.parametrize("name", [*SMALL, "eighth"])
-def test_what_is_answered_is_verified(opened: Callable[[str], KnowledgeBase], name: str) -> None:
+def test_what_is_answered_is_verified(name: str) -> None:
     base, refused = opened(name), []
     for asked in questions(name, "open"):
         for answer in base.ask(asked.text, as_of=asked.as_of):

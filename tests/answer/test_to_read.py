@@ -7,7 +7,7 @@ import datetime
 import pytest
 
 from kb import KnowledgeBase
-from tests.reading.sheets import BOOKS, shared_cache
+from tests.opening import opened
 
 DAY = datetime.date(2026, 12, 1)
 # Each with the clause that speaks of it first; the words in braces are understood by nobody.
@@ -23,9 +23,8 @@ SPOKEN = (
 
 
 @pytest.fixture(scope="module")
-def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder = shared_cache(tmp_path_factory)
-    return {name: KnowledgeBase.open(BOOKS[name], folder) for name in {name for name, _, _ in SPOKEN}}
+def bases() -> dict[str, KnowledgeBase]:
+    return {name: opened(name) for name in {name for name, _, _ in SPOKEN}}
 
 
 @pytest.mark.parametrize(("books", "text", "clause"), SPOKEN)

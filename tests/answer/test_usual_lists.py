@@ -7,7 +7,7 @@ import datetime
 import pytest
 
 from kb import Answer, KnowledgeBase
-from tests.reading.sheets import BOOKS, shared_cache
+from tests.opening import opened
 
 DAY = datetime.date(2026, 12, 1)
 LISTS = [
@@ -39,9 +39,8 @@ LISTS = [
 
 
 @pytest.fixture(scope="module")
-def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder = shared_cache(tmp_path_factory)
-    return {name: KnowledgeBase.open(BOOKS[name], folder) for name, _, _ in LISTS}
+def bases() -> dict[str, KnowledgeBase]:
+    return {name: opened(name) for name, _, _ in LISTS}
 
 
 def asked(base: KnowledgeBase, question: str) -> Answer:

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from kb import KnowledgeBase, demo_folder
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 THIRD = Path(__file__).parents[1] / "third" / "books"
@@ -17,13 +17,13 @@ KEPT_OUT = "For attendants, prohibited, unless the activity is evacuation of a c
 
 
 @pytest.mark.parametrize("text", ["who's exempt from safety boots", "who need not own safety boots"])
-def test_who_is_free_of_a_duty_stands_first(text: str, tmp_path: Path) -> None:
-    (answer,) = KnowledgeBase.open(demo_folder(), tmp_path).ask(text, as_of=DAY)
+def test_who_is_free_of_a_duty_stands_first(text: str) -> None:
+    (answer,) = opened("demo").ask(text, as_of=DAY)
     assert answer.headline.startswith(FREE)
     assert "8.4" in {citation.number for citation in answer.citations}
 
 
-def test_for_some_it_is_said_when_where_it_takes_too_many_words_for_others(tmp_path: Path) -> None:
-    (answer,) = KnowledgeBase.open(THIRD, tmp_path).ask("who can't wear the shell jacket", as_of=DAY)
+def test_for_some_it_is_said_when_where_it_takes_too_many_words_for_others() -> None:
+    (answer,) = opened("third").ask("who can't wear the shell jacket", as_of=DAY)
     assert answer.headline.startswith(KEPT_OUT)
     assert answer.headline.endswith("it depends on the situation.")

@@ -4,20 +4,13 @@ from __future__ import annotations
 
 import datetime
 import json
-from functools import cache
-from pathlib import Path
 
 import pytest
 
-from kb import Answer, KnowledgeBase, answer_to_json
+from kb import Answer, answer_to_json
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
-BOOKS = Path(__file__).parent.parent / "small"
-
-
-@cache
-def opened(book: str) -> KnowledgeBase:
-    return KnowledgeBase.open(BOOKS / book / "books")
 
 
 def asked(book: str, question: str) -> Answer:

@@ -13,6 +13,7 @@ from kb import KnowledgeBase, demo_folder
 from kb.audit import AuditReport, Finding, audit_base
 from kb.sources import load_rule_base
 from shell.arguments import make_parser
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 README = (demo_folder() / "README.md").read_text("utf-8")
@@ -38,8 +39,8 @@ def report() -> AuditReport:
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("audit"))
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 def test_every_planted_fault_is_found_as_what_it_is(report: AuditReport) -> None:

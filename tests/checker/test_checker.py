@@ -14,7 +14,8 @@ import pytest
 
 import kb.checker
 import kb.plain
-from kb import KnowledgeBase, answer_to_json, demo_folder
+from kb import KnowledgeBase, answer_to_json
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 QUESTIONS = (
@@ -41,8 +42,8 @@ Json = dict[str, Any]
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("checker"))
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 def saved(base: KnowledgeBase, question: str) -> Json:

@@ -18,6 +18,7 @@ from hypothesis import strategies as st
 
 from kb import KnowledgeBase, answer_to_json, demo_folder
 from kb.checker import check
+from tests.opening import opened
 from tests.reader.conftest import HERE
 from tests.reader.notation import read_cases
 
@@ -41,8 +42,8 @@ FREE = (("question",), ("reading", "spans"), ("reading", "carried"))
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("tampering"))
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 def saved(base: KnowledgeBase, question: str) -> list[Json]:

@@ -7,20 +7,21 @@ import itertools
 
 import pytest
 
-from kb import CellProblem, KnowledgeBase, UsageError, demo_folder
+from kb import CellProblem, KnowledgeBase, UsageError
 from kb.answer.acts import act_answer
 from kb.bulk import CaseTable
 from kb.compiled import Decided
 from kb.model.questions import Query
 from kb.model.records import Case
 from kb.model.values import YES
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("bulk"))
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 def decide(base: KnowledgeBase, **cells: str) -> Decided | CellProblem:

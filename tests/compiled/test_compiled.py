@@ -11,7 +11,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from kb import KnowledgeBase, demo_folder
+from kb import KnowledgeBase
 from kb.answer.acts import act_part
 from kb.answer.aspects import aspect_part
 from kb.compiled import Decided, Decider, Value, set_of, value_of
@@ -23,6 +23,7 @@ from kb.model.records import Case, Fact, Rule, RuleBase
 from kb.model.values import YES, Choices, Interval, Ranges, choices, point, ranges
 from kb.reasoner import Engine, possible_facts
 from tests.little import AT, DAY, base, fact, rule
+from tests.opening import opened
 from tests.proof.random_bases import rule_bases
 
 NOT_WORN = ("possession", "kit-count")
@@ -97,8 +98,8 @@ def test_random_bases_agree(found: RuleBase, chooser: random.Random) -> None:
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("compiled"))
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 @pytest.mark.slow

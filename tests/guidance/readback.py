@@ -10,11 +10,10 @@ import datetime
 import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from functools import cache
 from pathlib import Path
 from typing import Literal, NamedTuple
 
-from kb import KnowledgeBase, demo_folder
+from kb import demo_folder
 from kb.errors import UsageError
 from kb.files import write_atomically
 from kb.guidance.checking.asking import read_claim
@@ -32,6 +31,7 @@ from kb.reasoner import Engine
 from kb.reasoner.norms import covers
 from kb.wording import clause_reference, say_rule
 from tests.guidance.draft_cases import plan_text
+from tests.opening import opened
 
 HERE = Path(__file__).parent
 KEPT = HERE / "rules-that-give-way.txt"
@@ -50,11 +50,6 @@ WHOLE = {
 
 Outcome = Literal["same", "depends", "other", "unread", "no case", "turned"]
 """What comes of a sentence: "turned", where a rule on what is worn beside it forbids the two together."""
-
-
-@cache
-def opened(service: str) -> KnowledgeBase:
-    return KnowledgeBase.open(FOLDERS[service])
 
 
 # -- what a sentence says and what comes of it --------------------------------------------------------------

@@ -7,9 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from kb import KnowledgeBase, demo_folder
+from kb import demo_folder
 from shell.main import main
 from tests.guidance.check_desk import good
+from tests.opening import opened
 
 FALSE = "The storm coat must be black (Dress Order 2024, clause 2.1).\n"
 TRUE = "The storm coat must be navy blue (Dress Order 2024, clause 2.1).\n"
@@ -19,7 +20,7 @@ UNREAD = "Everyone must wave at the ferry.\n"
 @pytest.fixture(scope="module")
 def cache(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("cache")
-    KnowledgeBase.open(demo_folder(), folder)
+    opened("demo")
     return folder
 
 

@@ -6,24 +6,18 @@ The verdicts are decided from the clauses of the demonstration books. No source.
 from __future__ import annotations
 
 import datetime
-from functools import cache
-from pathlib import Path
 
 import pytest
 
-from kb import KnowledgeBase, demo_folder
+from kb import KnowledgeBase
+from tests.opening import opened
 
 DAY = datetime.date(2026, 12, 1)
 
 
 @pytest.fixture(scope="module")
-def base(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return opened(tmp_path_factory.mktemp("cache"))
-
-
-@cache
-def opened(cache_folder: Path) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), cache_folder)
+def base() -> KnowledgeBase:
+    return opened("demo")
 
 
 @pytest.mark.parametrize(

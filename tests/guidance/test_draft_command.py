@@ -11,12 +11,13 @@ from kb import KnowledgeBase, demo_folder
 from shell.main import main
 from tests.guidance.draft_demo import KEPT, PLAN, demo_draft
 from tests.guidance.test_draft_refusals import rule
+from tests.opening import opened
 
 
 @pytest.fixture(scope="module")
 def cache(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("draft")
-    KnowledgeBase.open(demo_folder(), folder)
+    opened("demo")
     return folder
 
 

@@ -12,7 +12,8 @@ from typing import Any
 import pytest
 import yaml
 
-from kb import Answer, KnowledgeBase, UsageError, demo_folder
+from kb import Answer, KnowledgeBase, UsageError
+from tests.opening import opened
 
 HERE = Path(__file__).parent
 SHEET: dict[str, Any] = yaml.load((HERE / "questions.yaml").read_text("utf-8"), Loader=yaml.BaseLoader)
@@ -25,8 +26,8 @@ def name_of(case: dict[str, Any]) -> str:
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("muster"))
+def demo() -> KnowledgeBase:
+    return opened("demo")
 
 
 def ask(base: KnowledgeBase, case: dict[str, Any]) -> tuple[Answer, ...]:

@@ -3,30 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
 import pytest
 
-from kb import KnowledgeBase
 from kb.model.lookup import Lookup
 from kb.model.questions import Reading
 from kb.model.records import Case
 from kb.reader import Lexicon, read_turn
 from kb.sources import load_rule_base
+from tests.opening import opened
 from tests.reader.notation import TODAY
-from tests.reading.sheets import BOOKS, shared_cache
 
 HERE = Path(__file__).parent
-DEMO = HERE.parent.parent / "demo_facts"
-SECOND = HERE.parent / "second" / "books"
-THIRD = HERE.parent / "third" / "books"
-FOURTH = HERE.parent / "fourth" / "books"
-FIFTH = HERE.parent / "fifth" / "books"
-SIXTH = HERE.parent / "sixth" / "books"
-SEVENTH = HERE.parent / "seventh" / "books"
-EIGHTH = HERE.parent / "eighth" / "books"
 
 
 class Base(NamedTuple):
@@ -47,6 +37,12 @@ def load(folder: Path) -> Base:
     return Base(lookup, Lexicon.build(lookup))
 
 
+def base_of(name: str) -> Base:
+    """The books of one of `BOOKS`."""
+    books = opened(name)
+    return Base(books.lookup, books.lexicon)
+
+
 @pytest.fixture(scope="session")
 def choir() -> Base:
     return load(HERE / "base")
@@ -54,53 +50,42 @@ def choir() -> Base:
 
 @pytest.fixture(scope="session")
 def demo() -> Base:
-    return load(DEMO)
+    return base_of("demo")
 
 
 @pytest.fixture(scope="session")
 def second() -> Base:
-    return load(SECOND)
+    return base_of("second")
 
 
 @pytest.fixture(scope="session")
 def third() -> Base:
-    return load(THIRD)
+    return base_of("third")
 
 
 @pytest.fixture(scope="session")
 def fourth() -> Base:
-    return load(FOURTH)
+    return base_of("fourth")
 
 
 @pytest.fixture(scope="session")
 def fifth() -> Base:
-    return load(FIFTH)
-
-
-@pytest.fixture(scope="session")
-def seventh() -> Base:
-    return load(SEVENTH)
+    return base_of("fifth")
 
 
 @pytest.fixture(scope="session")
 def sixth() -> Base:
-    return load(SIXTH)
+    return base_of("sixth")
+
+
+@pytest.fixture(scope="session")
+def seventh() -> Base:
+    return base_of("seventh")
 
 
 @pytest.fixture(scope="session")
 def eighth() -> Base:
-    return load(EIGHTH)
-
-
-@cache
-def opened(name: str, folder: Path) -> KnowledgeBase:
-    """The books of one of `BOOKS`, open."""
-    return KnowledgeBase.open(BOOKS[name], folder)
-
-
-@pytest.fixture(scope="module")
-def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return shared_cache(tmp_path_factory)
+    return base_of("eighth")
 
 
 def lines_of(*sheets: str) -> Iterator[tuple[str, str, str, bool]]:

@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 import pytest
 
-from tests.reader.conftest import HERE, Base, load
+from tests.reader.conftest import HERE, base_of
 from tests.reader.test_denials import written
-
-_small = cache(lambda name: load(HERE.parent / "small" / name / "books"))
 
 
 @pytest.mark.parametrize(("books", "line"), written(HERE / "clocked.txt"))
 def test_a_time_of_the_day_is_in_the_hours_of_the_books(books: str, line: str) -> None:
-    base: Base = _small(books)
+    base = base_of(books)
     said, plain = (base.read(text).query for text in line.split(" | "))
     assert plain is not None
     assert said is not None
@@ -32,5 +28,5 @@ def test_a_time_of_the_day_is_in_the_hours_of_the_books(books: str, line: str) -
     ],
 )
 def test_on_the_edge_or_in_part_it_is_in_none(books: str, text: str, fact: str) -> None:
-    query = _small(books).read(text).query
+    query = base_of(books).read(text).query
     assert query is None or fact not in dict(query.case.facts)

@@ -2,18 +2,11 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 import pytest
 
-from tests.reader.conftest import HERE, Base, load
+from tests.reader.conftest import base_of
 
 SLEEVES = "the duty shirt sleeves"
-
-
-@cache
-def small(name: str) -> Base:
-    return load(HERE.parent / "small" / name / "books")
 
 
 @pytest.mark.parametrize(
@@ -36,7 +29,7 @@ def small(name: str) -> Base:
     ],
 )  # fmt: skip
 def test_so_it_is_read(name: str, question: str, read: str) -> None:
-    reading = small(name).read(question)
+    reading = base_of(name).read(question)
     assert reading.text == read, (reading.ask, reading.abstain)
 
 
@@ -49,4 +42,4 @@ def test_so_it_is_read(name: str, question: str, read: str) -> None:
     ],
 )
 def test_so_it_is_not(name: str, question: str) -> None:
-    assert small(name).read(question).query is None
+    assert base_of(name).read(question).query is None

@@ -6,17 +6,18 @@ import datetime
 
 import pytest
 
-from kb import KnowledgeBase, demo_folder
+from kb import KnowledgeBase
 from kb.reader.pieces.days import days_of
 from kb.reader.pieces.spelled import days_of_months
+from tests.opening import opened
 from tests.reader.conftest import Base
 
 TODAY = datetime.date(2026, 11, 25)
 
 
 @pytest.fixture(scope="module")
-def opened(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("days"))
+def base() -> KnowledgeBase:
+    return opened("demo")
 
 
 @pytest.mark.parametrize(
@@ -104,10 +105,8 @@ DAYS = [
 
 
 @pytest.mark.parametrize(("text", "day"), DAYS)
-def test_a_question_is_answered_on_its_day(
-    opened: KnowledgeBase, text: str, day: tuple[int, int, int]
-) -> None:
-    (answer,) = opened.ask(text, as_of=TODAY)
+def test_a_question_is_answered_on_its_day(base: KnowledgeBase, text: str, day: tuple[int, int, int]) -> None:
+    (answer,) = base.ask(text, as_of=TODAY)
     assert answer.reading.query is not None
     assert answer.reading.query.case.as_of == datetime.date(*day)
 
@@ -115,9 +114,9 @@ def test_a_question_is_answered_on_its_day(
 @pytest.mark.parametrize(
     "text", ["May I wear the tarred smock from June 2026 on?", "The tarred smock from June 2026 onwards?"]
 )
-def test_a_stretch_in_which_the_rules_change_is_asked_about(opened: KnowledgeBase, text: str) -> None:
+def test_a_stretch_in_which_the_rules_change_is_asked_about(base: KnowledgeBase, text: str) -> None:
     """Clause 2.7: the tarred smock is worn until 30 September 2026."""
-    (answer,) = opened.ask(text, as_of=TODAY)
+    (answer,) = base.ask(text, as_of=TODAY)
     assert answer.ask is not None
     assert [day for _, day in answer.ask.choices] == ["1 June 2026", "1 October 2026"]
 
@@ -138,10 +137,10 @@ AWARDED = [
 
 @pytest.mark.parametrize(("text", "date", "verdict"), AWARDED)
 def test_the_month_of_an_award_is_no_year_and_no_day_asked_about(
-    opened: KnowledgeBase, text: str, date: str, verdict: str | None
+    base: KnowledgeBase, text: str, date: str, verdict: str | None
 ) -> None:
     """Clause 5.22: who was awarded it before 1 May 2019 may wear the old pattern."""
-    (answer,) = opened.ask(text, as_of=TODAY)
+    (answer,) = base.ask(text, as_of=TODAY)
     query = answer.reading.query
     assert query is not None
     assert (query.items, query.case.as_of) == (("old-pilot-badge",), TODAY)
@@ -224,21 +223,21 @@ def test_other_words_are_no_named_day(said: str) -> None:
     ],
 )
 def test_a_question_is_asked_on_the_named_day(
-    opened: KnowledgeBase, text: str, day: tuple[int, int, int], verdict: str
+    base: KnowledgeBase, text: str, day: tuple[int, int, int], verdict: str
 ) -> None:
-    (answer,) = opened.ask(text, as_of=TODAY)
+    (answer,) = base.ask(text, as_of=TODAY)
     assert answer.reading.query is not None
     assert (answer.reading.query.case.as_of, answer.verdict) == (datetime.date(*day), verdict)
 
 
-def test_a_year_counts_nothing(opened: KnowledgeBase) -> None:
+def test_a_year_counts_nothing(base: KnowledgeBase) -> None:
     """Clause 5.12 of the first edition: not more than three qualification devices at a time."""
-    (answer,) = opened.ask("In summer 2023 how many qualification devices could I wear?", as_of=TODAY)
+    (answer,) = base.ask("In summer 2023 how many qualification devices could I wear?", as_of=TODAY)
     assert answer.reading.query is not None
     assert (answer.reading.query.kind, answer.reading.query.value) == ("how_many", None)
 
 
-def test_a_season_that_may_be_either_is_not_taken_for_one(opened: KnowledgeBase) -> None:
+def test_a_season_that_may_be_either_is_not_taken_for_one(base: KnowledgeBase) -> None:
     text = "They were saying this spring the tarred smock is done for. May I wear it in boat rig?"
-    (answer,) = opened.ask(text, as_of=TODAY)
+    (answer,) = base.ask(text, as_of=TODAY)
     assert answer.reading.query is None or answer.reading.query.case.as_of == TODAY

@@ -4,21 +4,18 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable
-from functools import cache
 
 import pytest
 
-from kb import KnowledgeBase, Reading
-from tests.reading.sheets import BOOKS, shared_cache
+from kb import Reading
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 Read = Callable[[str, str], Reading]
 
 
 @pytest.fixture(scope="module")
-def read(tmp_path_factory: pytest.TempPathFactory) -> Read:
-    folder = shared_cache(tmp_path_factory)
-    opened = cache(lambda name: KnowledgeBase.open(BOOKS[name], folder))
+def read() -> Read:
     return lambda name, text: opened(name).read(text, as_of=DAY)
 
 

@@ -3,23 +3,16 @@
 from __future__ import annotations
 
 import datetime
-from functools import cache
 
 import pytest
 
-from kb import KnowledgeBase, demo_folder
 from shell.session import Session
 from shell.turns import take_line
+from tests.opening import opened
 from tests.reader.conftest import HERE
 
 LINES = (HERE / "goes_on.txt").read_text().splitlines()
 CASES = [line.rsplit(" | ", 1) for line in LINES if line and not line.startswith("#")]
-
-
-@cache
-def opened(books: str) -> KnowledgeBase:
-    small = HERE.parent / "small" / books / "books"
-    return KnowledgeBase.open(demo_folder() if books == "demo" else small)
 
 
 @pytest.mark.parametrize(("said", "expected"), CASES, ids=[said for said, _ in CASES])

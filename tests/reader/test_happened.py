@@ -3,26 +3,20 @@
 from __future__ import annotations
 
 import datetime
-from functools import cache
 
 import pytest
 
-from kb import KnowledgeBase
-from tests.reader.conftest import HERE, Base, load
+from tests.opening import opened
+from tests.reader.conftest import HERE, base_of
 from tests.reader.notation import TODAY, read_cases, write_reading
 
 CASES = [case for name in ("happened", "let_off") for case in read_cases(HERE / f"{name}.txt")]
 
 
-@cache
-def small(name: str) -> Base:
-    return load(HERE.parent / "small" / name / "books")
-
-
 @pytest.mark.parametrize(("asked", "expected"), CASES, ids=[asked for asked, _ in CASES])
 def test_the_clause_that_does_it_is_read(asked: str, expected: str) -> None:
     name, _, question = asked.partition(": ")
-    assert write_reading(small(name).read(question)) == expected
+    assert write_reading(base_of(name).read(question)) == expected
 
 
 @pytest.mark.parametrize(
@@ -39,14 +33,14 @@ def test_the_clause_that_does_it_is_read(asked: str, expected: str) -> None:
     ],
 )
 def test_since_when_in_a_talk(name: str, first: str, further: str, clause: str) -> None:
-    base = small(name)
+    base = base_of(name)
     query = base.read(further, previous=base.read(first)).query
     assert query is not None
     assert query.clause == clause
 
 
 def test_a_clause_is_shown_with_what_disables_a_rule_of_it() -> None:
-    base = KnowledgeBase.open(HERE.parent / "small" / "infirmary" / "books")
+    base = opened("infirmary")
     (answer,) = base.ask("What time can porters wear training shoes?", as_of=TODAY)
     assert [citation.number for citation in answer.citations] == ["6.1", "A2"]
     (before,) = base.ask("What does clause 6.1 say?", as_of=datetime.date(2026, 3, 1))

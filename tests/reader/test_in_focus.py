@@ -3,22 +3,16 @@
 from __future__ import annotations
 
 import datetime
-from functools import cache
 
 import pytest
 
-from kb import KnowledgeBase, demo_folder
 from shell.session import Session
 from shell.turns import take_line
+from tests.opening import opened
 from tests.reader.conftest import HERE
 from tests.reader.notation import read_cases
 
 CASES = read_cases(HERE / "focus.txt")
-
-
-@cache
-def opened(books: str) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder() if books == "demo" else HERE.parent / books / "books")
 
 
 @pytest.mark.parametrize(("said", "expected"), CASES, ids=[said for said, _ in CASES])

@@ -10,6 +10,7 @@ import pytest
 from kb import Answer, KnowledgeBase, demo_folder
 from shell.session import Session
 from shell.turns import Reply, take_line
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 SEVENTH = Path(__file__).parents[1] / "seventh" / "books"
@@ -27,13 +28,13 @@ def _talk(base: KnowledgeBase, *lines: str) -> Answer:
 
 
 @pytest.fixture(scope="module")
-def seventh(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(SEVENTH, tmp_path_factory.mktemp("seventh"))
+def seventh() -> KnowledgeBase:
+    return opened("seventh")
 
 
 @pytest.fixture(scope="module")
-def fifth(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(FIFTH, tmp_path_factory.mktemp("fifth"))
+def fifth() -> KnowledgeBase:
+    return opened("fifth")
 
 
 @pytest.mark.parametrize(
@@ -70,8 +71,8 @@ def test_a_clause_shown_in_between_leaves_the_case_as_it_was(fifth: KnowledgeBas
     )
 
 
-def test_a_clause_of_nothing_that_was_named_leaves_nothing_to_go_on_from(tmp_path: Path) -> None:
-    base = KnowledgeBase.open(demo_folder(), tmp_path)
+def test_a_clause_of_nothing_that_was_named_leaves_nothing_to_go_on_from() -> None:
+    base = opened("demo")
     answer = _talk(base, "who orders the rig of the day?", "may I wear it ashore?")
     assert answer.outcome != "answer"
 
@@ -92,8 +93,8 @@ def test_what_is_not_clear_is_not_taken_for_something_else(
     assert complaint in reply.complaint
 
 
-def test_a_thing_of_another_is_not_gone_on_from_as_ones_own(tmp_path: Path) -> None:
-    base = KnowledgeBase.open(Path(__file__).parents[1] / "sixth" / "books", tmp_path)
+def test_a_thing_of_another_is_not_gone_on_from_as_ones_own() -> None:
+    base = opened("sixth")
     first = "I'm a ladle acting as top pan for 10 days. May I wear the tab of the higher grade?"
     answer = _talk(base, first)
     assert [citation.number for citation in answer.citations] == ["2.4"]
@@ -110,8 +111,8 @@ def test_another_outfit_is_what_the_thing_is_worn_in(seventh: KnowledgeBase) -> 
     assert asked.reading.text == "May anyone wear the Sail Dress?"
 
 
-def test_a_measure_alone_is_of_what_was_measured(tmp_path: Path) -> None:
-    base, session = KnowledgeBase.open(EIGHTH, tmp_path), Session(as_of=DAY)
+def test_a_measure_alone_is_of_what_was_measured() -> None:
+    base, session = opened("eighth"), Session(as_of=DAY)
     for line in ("mustache?", "how long", "6 mm"):
         session, _ = take_line(session, line, base)
     assert session.answers[-1].reading.text == "May the length of the moustache be 6 mm?"

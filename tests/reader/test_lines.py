@@ -6,9 +6,10 @@ import datetime
 
 import pytest
 
-from kb import KnowledgeBase, demo_folder
+from kb import KnowledgeBase
 from shell.session import Session
 from shell.turns import take_line
+from tests.opening import opened
 
 LINES = [
     ("May I wear the scarf? Where does the name strip go? How wide is the belt?",
@@ -59,8 +60,8 @@ LINES = [
 
 
 @pytest.fixture(scope="module")
-def base(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("lines"))
+def base() -> KnowledgeBase:
+    return opened("demo")
 
 
 @pytest.mark.parametrize(("line", "expected"), LINES)

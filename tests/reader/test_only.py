@@ -6,7 +6,8 @@ import datetime
 
 import pytest
 
-from kb import KnowledgeBase, demo_folder
+from kb import KnowledgeBase
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 ASKED = [
@@ -19,8 +20,8 @@ ASKED = [
 
 
 @pytest.fixture(scope="module")
-def base(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("only"))
+def base() -> KnowledgeBase:
+    return opened("demo")
 
 
 @pytest.mark.parametrize(("text", "reading", "clause"), ASKED)

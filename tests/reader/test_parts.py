@@ -8,16 +8,15 @@ import pytest
 
 from kb import KnowledgeBase
 from kb.reader import split_questions
-from tests.reading.sheets import BOOKS, shared_cache
+from tests.opening import opened
 
 DAY = datetime.date(2026, 12, 1)
 
 
 @pytest.fixture(scope="module")
-def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder = shared_cache(tmp_path_factory)
+def bases() -> dict[str, KnowledgeBase]:
     names = ("demo", "fourth", "fifth", "seventh", "eighth")
-    return {name: KnowledgeBase.open(BOOKS[name], folder) for name in names}
+    return {name: opened(name) for name in names}
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,7 @@ import datetime
 import pytest
 
 from kb import KnowledgeBase
-from tests.reading.sheets import BOOKS, shared_cache
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 NAMES = ("tramway", "creamery", "cadets", "hotel", "infirmary", "airferry", "forest", "playhouse")
@@ -109,9 +109,8 @@ NOT_READ = (
 
 
 @pytest.fixture(scope="module")
-def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder = shared_cache(tmp_path_factory)
-    return {name: KnowledgeBase.open(BOOKS[name], folder) for name in NAMES}
+def bases() -> dict[str, KnowledgeBase]:
+    return {name: opened(name) for name in NAMES}
 
 
 @pytest.mark.parametrize(("books", "question", "verdict", "clause", "said"), ANSWERED)

@@ -10,15 +10,15 @@ import datetime
 import pytest
 
 from kb import KnowledgeBase
-from tests.reading.sheets import BOOKS, shared_cache
+from tests.opening import opened
+from tests.reading.sheets import BOOKS
 
 DAY = datetime.date(2026, 11, 25)
 
 
 @pytest.fixture(scope="module")
-def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder = shared_cache(tmp_path_factory)
-    return {name: KnowledgeBase.open(path, folder) for name, path in BOOKS.items()}
+def bases() -> dict[str, KnowledgeBase]:
+    return {name: opened(name) for name in BOOKS}
 
 
 @pytest.mark.parametrize(

@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
-from tests.reader.conftest import assert_read, lines_of, opened
+from tests.opening import opened
+from tests.reader.conftest import assert_read, lines_of
 from tests.reading.sheets import TODAY
 
 LINES = list(lines_of("tales.txt"))
 
 
 @pytest.mark.parametrize(("name", "question", "said", "meant"), LINES, ids=[line[1] for line in LINES])
-def test_is_read_as_told(folder: Path, name: str, question: str, said: str, meant: bool) -> None:
-    reading = opened(name, folder).read(question, as_of=TODAY)
+def test_is_read_as_told(name: str, question: str, said: str, meant: bool) -> None:
+    reading = opened(name).read(question, as_of=TODAY)
     assert_read(reading, said, meant)
 
 
@@ -46,14 +45,14 @@ HEADS = [
 
 
 @pytest.mark.parametrize(("name", "question", "begins"), HEADS)
-def test_begins_with(folder: Path, name: str, question: str, begins: str) -> None:
+def test_begins_with(name: str, question: str, begins: str) -> None:
     """A thing of two names fares as the stricter; of a kind that is taken off, the wearer's own is meant."""
-    (answer,) = opened(name, folder).ask(question, as_of=TODAY)
+    (answer,) = opened(name).ask(question, as_of=TODAY)
     assert answer.headline.startswith(begins) if begins else not answer.headline
 
 
-def test_what_is_had_is_what_is_kept(folder: Path) -> None:
-    base = opened("infirmary", folder)
+def test_what_is_had_is_what_is_kept() -> None:
+    base = opened("infirmary")
     (first,) = base.ask("Must I wear a fitted respirator in the sluice?", as_of=TODAY)
     (second,) = base.ask("I've got a beard though, can I keep it?", as_of=TODAY, previous=first.reading)
     assert second.reading.query is not None

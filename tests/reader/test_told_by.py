@@ -11,18 +11,14 @@ import json
 import pytest
 
 from kb import KnowledgeBase, answer_to_json
-from tests.reading.sheets import BOOKS, shared_cache
+from tests.opening import opened
 
 DAY = datetime.date(2026, 12, 1)
 
 
 @pytest.fixture(scope="module")
-def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder = shared_cache(tmp_path_factory)
-    return {
-        name: KnowledgeBase.open(BOOKS[name], folder)
-        for name in ("demo", "fifth", "sixth", "seventh", "eighth")
-    }
+def bases() -> dict[str, KnowledgeBase]:
+    return {name: opened(name) for name in ("demo", "fifth", "sixth", "seventh", "eighth")}
 
 
 @pytest.mark.parametrize(

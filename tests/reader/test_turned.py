@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
-from tests.reader.conftest import assert_read, lines_of, opened
+from tests.opening import opened
+from tests.reader.conftest import assert_read, lines_of
 from tests.reading.sheets import TODAY
 
 LINES = list(lines_of("turned.txt"))
 
 
 @pytest.mark.parametrize(("name", "question", "said", "meant"), LINES, ids=[line[1] for line in LINES])
-def test_is_not_passed_over(folder: Path, name: str, question: str, said: str, meant: bool) -> None:
-    reading = opened(name, folder).read(question, as_of=TODAY)
+def test_is_not_passed_over(name: str, question: str, said: str, meant: bool) -> None:
+    reading = opened(name).read(question, as_of=TODAY)
     assert_read(reading, said, meant)
 
 
@@ -29,8 +28,8 @@ ANSWERS = [
 
 
 @pytest.mark.parametrize(("name", "question", "said"), ANSWERS, ids=[line[1] for line in ANSWERS])
-def test_is_said_beside(folder: Path, name: str, question: str, said: str) -> None:
-    (answer,) = opened(name, folder).ask(question, as_of=TODAY)
+def test_is_said_beside(name: str, question: str, said: str) -> None:
+    (answer,) = opened(name).ask(question, as_of=TODAY)
     assert said in answer.headline
 
 
@@ -45,6 +44,6 @@ UNANSWERED = [
 
 
 @pytest.mark.parametrize(("name", "question"), UNANSWERED, ids=[line[1] for line in UNANSWERED])
-def test_another_time_is_not_left_out(folder: Path, name: str, question: str) -> None:
-    (answer,) = opened(name, folder).ask(question, as_of=TODAY)
+def test_another_time_is_not_left_out(name: str, question: str) -> None:
+    (answer,) = opened(name).ask(question, as_of=TODAY)
     assert answer.verdict is None

@@ -6,36 +6,18 @@ import pytest
 
 from kb.model.records import Case
 from kb.model.values import choices
-from tests.reader.conftest import HERE, Base, load
+from tests.reader.conftest import HERE, base_of
 from tests.reader.notation import TODAY, read_cases, write_reading
 
-FIFTH = HERE.parent / "fifth" / "books"
-SIXTH = HERE.parent / "sixth" / "books"
-SEVENTH = HERE.parent / "seventh" / "books"
-EIGHTH = HERE.parent / "eighth" / "books"
 TURNS = read_cases(HERE / "turns.txt")
 
 
-@pytest.fixture(scope="module")
-def bases(demo: Base, second: Base, third: Base, fourth: Base) -> dict[str, Base]:
-    return {
-        "demo": demo,
-        "second": second,
-        "third": third,
-        "fourth": fourth,
-        "fifth": load(FIFTH),
-        "sixth": load(SIXTH),
-        "seventh": load(SEVENTH),
-        "eighth": load(EIGHTH),
-    }
-
-
 @pytest.mark.parametrize(("said", "expected"), TURNS, ids=[said for said, _ in TURNS])
-def test_turns(bases: dict[str, Base], said: str, expected: str) -> None:
+def test_turns(said: str, expected: str) -> None:
     books, _, turns = said.partition(" | ")
     reading = None
     for turn in turns.split(" >> "):
-        reading = bases[books].read(turn, previous=reading)
+        reading = base_of(books).read(turn, previous=reading)
     assert reading is not None
     assert write_reading(reading) == expected
 
@@ -54,12 +36,12 @@ OF_THEIRS = [
 
 @pytest.mark.parametrize(("books", "mine", "turns", "expected"), OF_THEIRS)
 def test_the_same_thing_is_asked_of_the_same_person(
-    bases: dict[str, Base], books: str, mine: str, turns: tuple[str, ...], expected: str
+    books: str, mine: str, turns: tuple[str, ...], expected: str
 ) -> None:
     case = Case(as_of=TODAY, facts=(("grade", choices(mine)),))
     reading = None
     for turn in turns:
-        reading = bases[books].read(turn, case, previous=reading)
+        reading = base_of(books).read(turn, case, previous=reading)
     assert reading is not None
     assert reading.query is not None
     assert dict(reading.query.case.facts)["grade"] == choices(expected)

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from shell.session import Session
 from shell.turns import take_line
-from tests.reader.conftest import opened
+from tests.opening import opened
 from tests.reading.sheets import TODAY
 
 TALKS = [
@@ -74,8 +72,8 @@ TALKS = [
 
 
 @pytest.mark.parametrize(("name", "turns", "read"), TALKS, ids=[turns[-1] for _, turns, _ in TALKS])
-def test_a_turn_is_read(folder: Path, name: str, turns: tuple[str, ...], read: str) -> None:
+def test_a_turn_is_read(name: str, turns: tuple[str, ...], read: str) -> None:
     session = Session(as_of=TODAY)
     for turn in turns:
-        session, _ = take_line(session, turn, opened(name, folder))
+        session, _ = take_line(session, turn, opened(name))
     assert read in session.answers[-1].reading.text

@@ -8,10 +8,11 @@ import random
 import msgspec
 import pytest
 
-from kb import KnowledgeBase, demo_folder
+from kb import KnowledgeBase
 from kb.model.months import month_of
 from kb.reader.meaning.query import merge_case
 from kb.wording import say_query_on_its_day
+from tests.opening import opened
 from tests.reader.conftest import Base
 from tests.reader.made_queries import make_query
 
@@ -19,8 +20,8 @@ TODAY = datetime.date(2026, 11, 25)
 
 
 @pytest.fixture(scope="module")
-def opened(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("vintage"))
+def base() -> KnowledgeBase:
+    return opened("demo")
 
 
 ASIDE = [
@@ -36,9 +37,9 @@ ASIDE = [
 
 @pytest.mark.parametrize(("text", "item", "unused"), ASIDE)
 def test_a_year_that_no_rule_takes_is_set_aside_and_named(
-    opened: KnowledgeBase, text: str, item: str, unused: str
+    base: KnowledgeBase, text: str, item: str, unused: str
 ) -> None:
-    (answer,) = opened.ask(text, as_of=TODAY)
+    (answer,) = base.ask(text, as_of=TODAY)
     query = answer.reading.query
     assert query is not None
     assert (query.items, query.case.as_of, query.value is None or query.aspect == "colour") == (
@@ -49,10 +50,10 @@ def test_a_year_that_no_rule_takes_is_set_aside_and_named(
     assert unused in answer.reading.unused
 
 
-def test_a_year_that_a_rule_of_the_thing_takes_is_its_date(opened: KnowledgeBase) -> None:
+def test_a_year_that_a_rule_of_the_thing_takes_is_its_date(base: KnowledgeBase) -> None:
     """Clause 5.22: who was awarded it before 1 May 2019 may wear the old pattern."""
-    (old,) = opened.ask("My pilot has an old badge from 2015, can he still wear it?", as_of=TODAY)
-    (new,) = opened.ask("My pilot has an old badge from 2021, can he still wear it?", as_of=TODAY)
+    (old,) = base.ask("My pilot has an old badge from 2015, can he still wear it?", as_of=TODAY)
+    (new,) = base.ask("My pilot has an old badge from 2021, can he still wear it?", as_of=TODAY)
     assert (old.verdict, new.verdict) == ("permitted", "prohibited")
     assert old.reading.query is not None
     assert old.reading.query.case.as_of == TODAY
@@ -66,18 +67,18 @@ def test_a_year_that_a_rule_of_the_thing_takes_is_its_date(opened: KnowledgeBase
         ("May I wear headphones on watch on 1 April 2027?", datetime.date(2027, 4, 1)),
     ],
 )
-def test_a_day_that_is_asked_about_is_shown(opened: KnowledgeBase, text: str, day: datetime.date) -> None:
-    (answer,) = opened.ask(text, as_of=TODAY)
+def test_a_day_that_is_asked_about_is_shown(base: KnowledgeBase, text: str, day: datetime.date) -> None:
+    (answer,) = base.ask(text, as_of=TODAY)
     assert answer.reading.query is not None
     assert answer.reading.query.case.as_of == day
     assert answer.reading.text.endswith((f" on {day.day} {day:%B %Y}?", f" in {day.year}?"))
     assert "month" not in answer.reading.text
-    again = opened.ask(answer.reading.text, as_of=TODAY)
+    again = base.ask(answer.reading.text, as_of=TODAY)
     assert [one.reading.query for one in again] == [answer.reading.query]
 
 
-def test_the_day_of_asking_is_not_shown(opened: KnowledgeBase) -> None:
-    (answer,) = opened.ask("May a K2 wear the keeper's pin in shore rig?", as_of=TODAY)
+def test_the_day_of_asking_is_not_shown(base: KnowledgeBase) -> None:
+    (answer,) = base.ask("May a K2 wear the keeper's pin in shore rig?", as_of=TODAY)
     assert "2026" not in answer.reading.text
 
 

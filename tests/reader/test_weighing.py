@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import datetime
-from pathlib import Path
 
 import pytest
 
-from kb import KnowledgeBase, demo_folder
+from kb import KnowledgeBase
 from kb.reader.stories.claims import two_claims
+from tests.opening import opened
 
 DAY = datetime.date(2026, 11, 25)
 FIRST, SECOND = "the first stands", "the second stands"
@@ -76,8 +76,8 @@ OTHERS = [
 
 
 @pytest.fixture(scope="module")
-def base(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(demo_folder(), tmp_path_factory.mktemp("weighing"))
+def base() -> KnowledgeBase:
+    return opened("demo")
 
 
 @pytest.mark.parametrize(("text", "stands", "readings", "clause"), WEIGHED)
@@ -150,10 +150,7 @@ def test_a_claim_of_something_unknown_is_not_answered(base: KnowledgeBase) -> No
         ),
     ],
 )
-def test_no_is_said_of_the_measure_that_is_claimed(
-    books: str, text: str, lead: str, tmp_path_factory: pytest.TempPathFactory
-) -> None:
-    folder = Path(__file__).parents[1] / "small" / books / "books"
-    base = KnowledgeBase.open(folder, tmp_path_factory.mktemp(books))
+def test_no_is_said_of_the_measure_that_is_claimed(books: str, text: str, lead: str) -> None:
+    base = opened(books)
     (answer,) = base.ask(text, as_of=DAY)
     assert answer.headline.startswith(lead)

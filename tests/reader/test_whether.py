@@ -6,12 +6,12 @@ import datetime
 
 import pytest
 
-from kb import KnowledgeBase, demo_folder
 from kb.model.lookup import Lookup
 from kb.model.values import NO, YES
 from kb.reader import split_questions
 from shell.session import Session
 from shell.turns import take_line
+from tests.opening import opened
 from tests.reader.conftest import Base
 
 _TODAY = datetime.date(2026, 11, 25)
@@ -88,10 +88,8 @@ TALKS = [
 
 
 @pytest.mark.parametrize(("lines", "expected"), TALKS)
-def test_replies_with_yes_or_no(
-    lines: tuple[str, ...], expected: str, tmp_path_factory: pytest.TempPathFactory
-) -> None:
-    base = KnowledgeBase.open(demo_folder(), tmp_path_factory.getbasetemp() / "whether")
+def test_replies_with_yes_or_no(lines: tuple[str, ...], expected: str) -> None:
+    base = opened("demo")
     session = Session(as_of=_TODAY)
     for line in lines:
         session, _ = take_line(session, line, base)
@@ -101,10 +99,8 @@ def test_replies_with_yes_or_no(
 @pytest.mark.parametrize(
     "line", ["no sleeves up", "no in town", "hauling n", "I'm hauling. no", "hauling? no no"]
 )
-def test_a_reply_whose_no_is_not_clear_changes_nothing(
-    line: str, tmp_path_factory: pytest.TempPathFactory
-) -> None:
-    base = KnowledgeBase.open(demo_folder(), tmp_path_factory.getbasetemp() / "whether")
+def test_a_reply_whose_no_is_not_clear_changes_nothing(line: str) -> None:
+    base = opened("demo")
     session, _ = take_line(Session(as_of=_TODAY), "Gloves in the rain?", base)
     after, reply = take_line(session, line, base)
     assert reply.complaint or after.missed is not None  # the line itself was not understood
@@ -113,8 +109,8 @@ def test_a_reply_whose_no_is_not_clear_changes_nothing(
     assert after.profile == session.profile
 
 
-def test_a_no_that_nothing_asks_for_is_of_nothing_worn(tmp_path_factory: pytest.TempPathFactory) -> None:
-    base = KnowledgeBase.open(demo_folder(), tmp_path_factory.getbasetemp() / "whether")
+def test_a_no_that_nothing_asks_for_is_of_nothing_worn() -> None:
+    base = opened("demo")
     session, _ = take_line(Session(as_of=_TODAY), "May I carry the umbrella in boat rig?", base)
     after, _ = take_line(session, "no", base)
     assert after.missed is not None

@@ -12,7 +12,7 @@ import yaml
 from kb import demo_folder
 
 if TYPE_CHECKING:
-    import pytest
+    pass
 
 HERE = Path(__file__).parent
 TODAY = datetime.date(2026, 11, 25)
@@ -96,12 +96,6 @@ TALKS = (
     *(f"dialogues-{name}" for name in SMALL),
     *(f"dialogues-{name}-further" for name in SMALL),
 )
-
-
-def shared_cache(factory: pytest.TempPathFactory) -> Path:
-    """Where all workers of a run of the tests build the books once; a cache is locked while it is built."""
-    own = factory.getbasetemp()
-    return (own.parent if own.name.startswith("popen-") else own) / "all-books"
 
 
 class Asked(NamedTuple):

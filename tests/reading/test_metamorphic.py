@@ -25,8 +25,9 @@ from kb.reader.words.common_words import COMMON_WORDS
 from kb.reader.words.tokens import tokenize
 from kb.reasoner import Facts
 from kb.wording import say_query
+from tests.opening import opened
 from tests.reading.judging import judge
-from tests.reading.sheets import BOOKS, Asked, questions, shared_cache
+from tests.reading.sheets import Asked, questions
 
 pytestmark = pytest.mark.slow
 
@@ -47,11 +48,10 @@ class Right(NamedTuple):
 
 
 @pytest.fixture(scope="module")
-def right(tmp_path_factory: pytest.TempPathFactory) -> list[Right]:
-    folder = shared_cache(tmp_path_factory)
+def right() -> list[Right]:
     found = []
     for name in ("demo", "second", "third", "fourth"):
-        base = KnowledgeBase.open(BOOKS[name], folder)
+        base = opened(name)
         for asked in questions(name, "open"):
             facts = tuple(_facts(base, asked))
             answers = base.ask(asked.text, facts=facts, as_of=asked.as_of)

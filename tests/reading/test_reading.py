@@ -5,8 +5,9 @@ from __future__ import annotations
 import pytest
 
 from kb import KnowledgeBase
+from tests.opening import opened
 from tests.reading.report import mark_questions, talk
-from tests.reading.sheets import BOOKS, SHEETS, SMALL, dialogues, questions, shared_cache
+from tests.reading.sheets import BOOKS, SHEETS, SMALL, dialogues, questions
 
 # At least so many right and at most so many wrong, as `python -m tests.reading.report` counts them.
 REACHED = {
@@ -224,9 +225,8 @@ REACHED_TURNS = {
 
 
 @pytest.fixture(scope="module")
-def bases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, KnowledgeBase]:
-    folder = shared_cache(tmp_path_factory)
-    return {name: KnowledgeBase.open(path, folder) for name, path in BOOKS.items()}
+def bases() -> dict[str, KnowledgeBase]:
+    return {name: opened(name) for name in BOOKS}
 
 
 @pytest.mark.slow

@@ -11,6 +11,7 @@ import pytest
 import yaml
 
 from kb import Answer, KnowledgeBase
+from tests.opening import opened
 
 HERE = Path(__file__).parent
 SOURCE = (HERE / "questions.yaml").read_text("utf-8")
@@ -26,8 +27,8 @@ def _name(question: dict[str, Any]) -> str:
 
 
 @pytest.fixture(scope="module")
-def base(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    return KnowledgeBase.open(HERE / "books", tmp_path_factory.mktemp("second"))
+def base() -> KnowledgeBase:
+    return opened("second")
 
 
 def _ask(base: KnowledgeBase, question: dict[str, Any]) -> Answer:

@@ -10,15 +10,14 @@ from kb import Answer, KnowledgeBase
 from kb.wording.unless import ordinary_sets, strange_in, usually_in
 from shell.blocks import Grid, Points, Quote, Said
 from shell.layout import arrange
-from tests.reading.sheets import BOOKS, shared_cache
+from tests.opening import opened
 
 DAY = datetime.date(2026, 12, 1)
 
 
 @pytest.fixture(scope="module")
-def base(tmp_path_factory: pytest.TempPathFactory) -> KnowledgeBase:
-    folder = shared_cache(tmp_path_factory)
-    return KnowledgeBase.open(BOOKS["eighth"], folder)
+def base() -> KnowledgeBase:
+    return opened("eighth")
 
 
 @pytest.fixture(scope="module")

@@ -10,6 +10,7 @@ import pytest
 import kb
 from shell.session import Session
 from shell.turns import take_line
+from tests.opening import opened
 
 TALKS = [
     (
@@ -51,8 +52,8 @@ TALKS = [
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> kb.KnowledgeBase:
-    return kb.KnowledgeBase.open(kb.demo_folder(), tmp_path_factory.mktemp("put-right"))
+def demo() -> kb.KnowledgeBase:
+    return opened("demo")
 
 
 @pytest.fixture(scope="module")

@@ -4,33 +4,17 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Callable
 
 import pytest
 
-from kb import KnowledgeBase
 from kb.model.values import YES, choices
 from kb.wording.along import goes_along, goes_along_of
-from tests.reading.sheets import BOOKS, shared_cache
+from tests.opening import opened
 
 DAY = datetime.date(2026, 12, 1)
-Open = Callable[[str], KnowledgeBase]
 
 
-@pytest.fixture(scope="module")
-def opened(tmp_path_factory: pytest.TempPathFactory) -> Open:
-    folder = shared_cache(tmp_path_factory)
-    found: dict[str, KnowledgeBase] = {}
-
-    def open_(book: str) -> KnowledgeBase:
-        if book not in found:
-            found[book] = KnowledgeBase.open(BOOKS[book], folder)
-        return found[book]
-
-    return open_
-
-
-def test_what_is_told_has_the_place_the_task_and_the_grade_that_the_books_give_it(opened: Open) -> None:
+def test_what_is_told_has_the_place_the_task_and_the_grade_that_the_books_give_it() -> None:
     museum, patrol, pool = (opened(book).lookup for book in ("museum", "patrol", "pool"))
     in_hand = goes_along(museum, {"material": choices("paper")}, DAY)
     assert in_hand == {"task": choices("handling", "packing", "installing", "treating")}
@@ -41,7 +25,7 @@ def test_what_is_told_has_the_place_the_task_and_the_grade_that_the_books_give_i
     assert goes_along(patrol, {"light": choices("day")}, DAY) == {}
 
 
-def test_what_the_books_say_of_a_thing_in_what_is_told_is_said_of_a_place(opened: Open) -> None:
+def test_what_the_books_say_of_a_thing_in_what_is_told_is_said_of_a_place() -> None:
     patrol = opened("patrol").lookup
     snowing = {"weather": choices("snowing")}
     assert "place" in goes_along_of(patrol, snowing, ("goggles",), DAY)
@@ -76,6 +60,6 @@ def test_what_the_books_say_of_a_thing_in_what_is_told_is_said_of_a_place(opened
         ("quarry", "Do I need the vest in the yard?", "It depends on "),
     ],
 )  # fmt: skip
-def test_headlines_lead_with_what_goes_along(opened: Open, book: str, question: str, headline: str) -> None:
+def test_headlines_lead_with_what_goes_along(book: str, question: str, headline: str) -> None:
     answer = opened(book).ask(question, as_of=DAY)[0]
     assert answer.headline.startswith(headline)

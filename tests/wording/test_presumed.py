@@ -13,15 +13,14 @@ from kb.model.values import choices
 from kb.wording.presumed import goes_on, has_two_sides, out_of_uniform
 from kb.wording.trades import outfit_rigs, rig_ordered
 from kb.wording.unless import usually
-from tests.reading.sheets import BOOKS, shared_cache
+from tests.opening import opened
 
 DAY = datetime.date(2026, 12, 1)
 
 
 @pytest.fixture(scope="module")
-def bases(tmp_path_factory: pytest.TempPathFactory) -> Mapping[str, KnowledgeBase]:
-    folder = shared_cache(tmp_path_factory)
-    return {name: KnowledgeBase.open(BOOKS[name], folder) for name in ("demo", "sixth", "seventh", "eighth")}
+def bases() -> Mapping[str, KnowledgeBase]:
+    return {name: opened(name) for name in ("demo", "sixth", "seventh", "eighth")}
 
 
 @pytest.mark.parametrize(
