@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import cached_property
+from itertools import islice
 
 import msgspec
 
@@ -37,6 +38,7 @@ _SIZED = Pattern(
     r"(?P<before>.+?),?(?: of)? (?P<size>(?:up to|at most|no more than|not more than) (?:\d|one|two).*)"
 )
 _NOT_BOTH = Pattern(r", but not both\b,?")
+_MODALS = 20  # a sentence with more modal verbs is written by nobody, and would take long
 
 
 class Claims(Counting):
@@ -97,7 +99,7 @@ class Claims(Counting):
         """Every way to take a text for a statement; a plain verb ("keepers wear it") is the last resort."""
         yield read_order(self.names, core)
         yield self.counted(core)
-        for modal in find_modals(core):
+        for modal in islice(find_modals(core), _MODALS):
             yield self._core(core, modal)
         for verb, pattern in self._verbs:
             for match in pattern.finditer(f"{core} "):

@@ -330,6 +330,7 @@ _ALL = frozenset(
         "wearers",
     )
 )
+_LONGEST_OF_ALL = max(len(text.split(" ")) for text in _ALL)
 _WHO_HOLD = Pattern(r" (?:who|that) (?:holds?|have|has) ")
 _UP_TO = Pattern(r"(?:(?:members of )?(?:all )?grades )?up to(?: and including)? (?P<grade>\S+)")
 _QUANTIFIED = Pattern(r"(?:all|every|each|any|those|members who are|members of grades?|grades?|the) ")
@@ -347,7 +348,7 @@ def read_holder(names: Names, text: str) -> Condition | None:
         if before is not None and after is not None:
             return all_of([before, negate(after)])
     words = plain.split(" ")
-    for cut in range(len(words) - 1, 0, -1):
+    for cut in range(min(len(words) - 1, max(names.longest_holder, _LONGEST_OF_ALL)), 0, -1):
         first = " ".join(words[:cut])
         known = names.holders.get(first) or (ALWAYS if first in _ALL else None)
         rest = known is not None and read_condition(names, " ".join(words[cut:]))

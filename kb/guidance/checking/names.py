@@ -211,6 +211,11 @@ class Names:
                 found.setdefault(fold(say_subject(self.lookup, unless)), self.plain(all_of(unless)))
         return found
 
+    @cached_property
+    def longest_holder(self) -> int:
+        """The number of words of the longest of them: none need be looked for beyond it."""
+        return max((len(text.split(" ")) for text in self.holders), default=0)
+
     def _holder_sets(self) -> Iterator[Test]:
         for fact in self.lookup.base.facts:
             if fact.family not in HOLDERS:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import cache
 
 import msgspec
 
@@ -32,17 +33,19 @@ def left_out_findings(checker: Passages, results: Sequence[tuple[Passage, Result
         if result.claim is not None and result.within is not None and result.confirmed
         for claim in apart(result.claim)
     ]
+    said_so = tuple(dict.fromkeys((claim, bool(result.local)) for _, claim, _, result in told))
+    faithful = cache(lambda claim, within: judge.faithful(claim, within, weighing.rules))  # rows repeat
     for passage, claim, within, result in told:
         here = {clause.id for clause in result.cited}
         if result.local or claim.rules or claim.residual or claim.since or claim.until or not here:
             continue
         if claim.scope.alternatives and len(here) > 1:
             continue  # another clause takes a part of the choice away
-        own = [rule for rule in judge.faithful(claim, within, weighing.rules) if rule.clause in here]
+        own = [rule for rule in faithful(claim, within) if rule.clause in here]
         exact = [r for r in own if judge.implies(all_of([r.condition, within]), claim.condition)]
         if not own or exact:
             continue
-        same = [o for _, o, _, r in told if _alike(o, claim) or (r.local and _about(o, claim))]
+        same = [o for o, local in said_so if _alike(o, claim) or (local and _about(o, claim))]
         rule = own[0]
         rest = _rest(judge, rule, same, within)
         if rest is None:
