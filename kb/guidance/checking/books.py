@@ -46,16 +46,6 @@ class Books:
         self.lookup = lookup
         self.day = day
         self.references = {reference.letter: reference for reference in header.references}
-        self._rules: dict[str, tuple[Rule, ...]] | None = None
-
-    def rules_of(self, clause: str) -> tuple[Rule, ...]:
-        """The rules of a clause."""
-        if self._rules is None:
-            found: dict[str, list[Rule]] = {}
-            for rule in self.lookup.base.rules:
-                found.setdefault(rule.clause, []).append(rule)
-            self._rules = {name: tuple(rules) for name, rules in found.items()}
-        return self._rules.get(clause, ())
 
     def is_current(self, record: Clause | Edition | Rule) -> bool:
         """Whether something is in force on the day of the guidance."""

@@ -34,7 +34,7 @@ def cautions_left_out(
             told.add(fold(DEFERENCE))
             message = "This is about what protects, and the caution about protective equipment is gone."
             yield finding_at(passage, "warning", "no-caution", message, DEFERENCE)
-        for rule in (r for clause in result.cited if beside for r in books.rules_of(clause.id)):
+        for rule in (r for clause in result.cited if beside for r in books.lookup.rules_of(clause.id)):
             caution = rule.caution or ""
             known = fold(caution).rstrip(" .")
             if not caution or known in told or known in text or not _states(result, rule, judge):

@@ -24,7 +24,7 @@ class Differing:
 
     def find(self, passage: Passage, rest: str, clauses: Sequence[Clause]) -> CheckFinding | None:
         """The finding that a sentence changes a rule of its clauses; `rest` is the sentence without them."""
-        rules = [rule for clause in clauses for rule in self.books.rules_of(clause.id)]
+        rules = [rule for clause in clauses for rule in self.books.lookup.rules_of(clause.id)]
         pairs = [(rule.id, say_rule(self.lookup, rule)) for rule in rules]
         pairs += [
             (rule.id, self.weighing.said(rule, within, cite=False))

@@ -7,21 +7,23 @@ What is written otherwise goes to the reader, whose gate lets no word pass that 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from functools import cached_property
+from functools import cache, cached_property, partial
 
 from kb.guidance.checking.words import fold
 from kb.model.conditions import AllOf, Condition, NotOf, Test, all_of, any_of, negate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask
-from kb.model.records import Fact
+from kb.model.records import Fact, Rule
 from kb.model.values import YES, Choices
 from kb.reader import Lexicon, read_statement
 from kb.reader.question import clean, understand
 from kb.reader.words.forms import word_set
+from kb.reasoner.norms import covered_items
 from kb.wording.conditions import phrase_in, take_apart
 from kb.wording.holders import say_subject
 from kb.wording.normal import positive
 from kb.wording.phrases import Phrase
+from kb.wording.rules import say_rule
 from kb.wording.sets import closed
 from kb.wording.testing import phrase_of
 
@@ -50,6 +52,7 @@ class Names:
     def __init__(self, lookup: Lookup, lexicon: Lexicon) -> None:
         self.lookup = lookup
         self.lexicon = lexicon
+        self.covered = cache(partial(covered_items, lookup))
         self._stated: dict[str, Condition | None] = {}
         self._named: dict[str, str | None] = {}
 
@@ -215,6 +218,14 @@ class Names:
     def longest_holder(self) -> int:
         """The number of words of the longest of them: none need be looked for beyond it."""
         return max((len(text.split(" ")) for text in self.holders), default=0)
+
+    @cached_property
+    def sentences(self) -> dict[str, list[Rule]]:
+        """The rules by what the program says of them, folded and without the full stop."""
+        found: dict[str, list[Rule]] = {}
+        for rule in self.lookup.base.rules:
+            found.setdefault(fold(say_rule(self.lookup, rule)).rstrip("."), []).append(rule)
+        return found
 
     def _holder_sets(self) -> Iterator[Test]:
         for fact in self.lookup.base.facts:

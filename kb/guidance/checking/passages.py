@@ -66,15 +66,10 @@ class Passages:
         self.left_out: Severity = "error" if strict else "warning"
         self.sure_of_audience = sure_of_audience
         self.on_day = on_day
-        self._said: dict[str, list[Rule]] | None = None
 
     def said(self, text: str) -> list[Rule]:
         """The rules whose sentence a folded text is, word for word; those in force first."""
-        if self._said is None:
-            self._said = {}
-            for rule in self.lookup.base.rules:
-                self._said.setdefault(fold(say_rule(self.lookup, rule)).rstrip("."), []).append(rule)
-        found = self._said.get(fold(text).rstrip(" ."), [])
+        found = self.claims.names.sentences.get(fold(text).rstrip(" ."), ())
         return sorted(found, key=lambda rule: not self.books.is_current(rule))
 
     # -- a sentence -------------------------------------------------------------------------------------
@@ -236,7 +231,7 @@ class Passages:
         successor = self.books.successor(clause) if clause is not None else None
         suggestion = fault.suggestion
         if successor is not None:
-            rules = [r for r in self.books.rules_of(successor.id) if self.books.is_current(r)]
+            rules = [r for r in self.lookup.rules_of(successor.id) if self.books.is_current(r)]
             rules = [r for r in rules if claim is not None and r.aspect == claim.aspect] or rules
             near = self.weighing.best(rules, passage.text)
             if near is not None and fold(passage.text) != fold(say_rule(self.lookup, near)):
@@ -344,7 +339,7 @@ class Passages:
         """The finding that the two units of a measure do not agree, unless the cited clause gives them so."""
         from kb.measures.twins import agree  # noqa: PLC0415
 
-        rules = [rule for clause in cited.clauses for rule in self.books.rules_of(clause.id)]
+        rules = [rule for clause in cited.clauses for rule in self.lookup.rules_of(clause.id)]
         given = [m for rule in rules if (m := rule.value.measure) is not None and m.also is not None]
         pairs = [(m.interval, m.also.interval) for m in given if m.also is not None]
         for measure in (claim.measure, *(position.offset for position in claim.value.positions)):

@@ -39,7 +39,7 @@ def is_remark(text: str, clauses: Sequence[Clause], books: Books) -> bool:
     """Whether a sentence is the note or caution of a rule of one of the clauses, word for word."""
     match = _REMARK.fullmatch(fold(text))
     said = match["text"].rstrip(" .") if match else ""
-    rules = [rule for clause in clauses for rule in books.rules_of(clause.id)] if said else []
+    rules = [rule for clause in clauses for rule in books.lookup.rules_of(clause.id)] if said else []
     return any(fold(remark).rstrip(" .") == said for r in rules for remark in (r.note, r.caution) if remark)
 
 

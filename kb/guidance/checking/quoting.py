@@ -83,7 +83,7 @@ class Quoting:
                 suggestion=f"Cite {right}.",
             )
         part = nearest_part(quotation.text, clauses[0].text)
-        rules = [rule for clause in clauses for rule in self.books.rules_of(clause.id)]
+        rules = [rule for clause in clauses for rule in self.books.lookup.rules_of(clause.id)]
         near = self.weighing.best(rules, passage.text)
         suggestion = f"“{part}”"
         if near is not None and self._is_term(passage.text, quotation) and speaks_of_duty(fold(passage.text)):

@@ -203,7 +203,7 @@ class Statements:
 
     def only_measure(self, scope: Scope) -> str | None:
         """The one aspect in which rules give things a measure: a beard "of 1 in" has a length."""
-        rules = (rule for rule in self.lookup.base.rules if set(scope.items) & set(rule.scope.items))
+        rules = self.lookup.rules_on(scope.items)
         found = {rule.aspect for rule in rules if self.lookup.aspects[rule.aspect].kind == "measure"}
         return found.pop() if len(found) == 1 else None
 

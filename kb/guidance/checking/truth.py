@@ -27,7 +27,7 @@ from kb.model.values import (
     others_in,
 )
 from kb.reasoner import WORN, Decision, Engine, Facts, Group, Norm, covers, possible_facts
-from kb.reasoner.norms import covered_items, norms_of
+from kb.reasoner.norms import norms_of
 from kb.reasoner.space import implies
 from kb.reasoner.terms import write_out
 
@@ -128,7 +128,7 @@ class Judge:
 
     def items(self, claim: Claim) -> list[str]:
         """The items that a claim is about, those it names first."""
-        covered = covered_items(self.lookup, claim.scope)
+        covered = self.names.covered(claim.scope)
         named = [item for item in claim.scope.items if item in covered or claim.scope.alternatives]
         return [*named, *sorted(covered.difference(named))]
 
@@ -260,14 +260,14 @@ class Judge:
         return _within(mine.values, theirs.values)
 
     def _covers_all(self, rule: Rule, claim: Claim) -> bool:
-        return covered_items(self.lookup, claim.scope) <= covered_items(self.lookup, rule.scope)
+        return self.names.covered(claim.scope) <= self.names.covered(rule.scope)
 
     def about_the_same(self, rule: Rule, claim: Claim) -> bool:
         """Whether a rule speaks of an aspect and an item that the claim speaks of."""
         if rule.aspect != claim.aspect:
             return False
-        mine = covered_items(self.lookup, claim.scope) | set(claim.scope.items)
-        return not mine.isdisjoint(covered_items(self.lookup, rule.scope) | set(rule.scope.items))
+        mine = self.names.covered(claim.scope) | set(claim.scope.items)
+        return not mine.isdisjoint(self.names.covered(rule.scope) | set(rule.scope.items))
 
 
 def _shared(left: ValueSet, right: ValueSet) -> ValueSet:
