@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable, Iterator
+from functools import lru_cache
 
 import msgspec
 
@@ -33,20 +34,21 @@ from kb.reader import Lexicon
 from kb.reasoner import Engine, Facts
 
 MOST_SENTENCES = 10_000
+_DAYS = 8  # kept for a document that is checked again after a change
 
 
 class Desk:
-    """What a check works with: the books, the names in them, the reasoner for each day, the books' digest."""
+    """What a check works with: the books, the names in them, who judges on each day, the books' digest."""
 
     def __init__(
         self, lookup: Lookup, lexicon: Lexicon, engine: Callable[[datetime.date], Engine], digest: str
     ) -> None:
         self.lookup = lookup
-        self.engine = engine
         self.digest = digest
         self.names = Names(lookup, lexicon)
         self.claims = Claims(self.names)
         self.citations = Citations(lookup)
+        self.judge = lru_cache(maxsize=_DAYS)(lambda day: Judge(engine(day), self.names))
 
 
 def check_document(document: Document, desk: Desk, today: datetime.date, facts: Facts = ()) -> CheckReport:
@@ -137,7 +139,7 @@ class _Check:
         """What checks sentences on a day."""
         if day not in self._on_day:
             books = self.books if day == self.day else Books(self.desk.lookup, self.header, day)
-            weighing = Weighing(Judge(self.desk.engine(day), self.names), books)
+            weighing = Weighing(self.desk.judge(day), books)
             self._on_day[day] = Passages(
                 self.desk.lookup,
                 self.desk.claims,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import msgspec
 
@@ -20,6 +20,8 @@ _LETTER = r"(?:ref(?:erence)?s?\.?\s*\(?(?P<{0}>[a-z])\)?|\((?P<{1}>[a-z])\))(?!
 
 
 _SQUARE = re.compile(r"\[([^\[\]]*\d[^\[\]]*)\]")  # no place in the text moves
+
+_SENTENCES = 4096  # kept for a document that is checked again after a change
 
 
 class Citation(msgspec.Struct, frozen=True):
@@ -50,6 +52,8 @@ class Citations:
 
     def __init__(self, lookup: Lookup) -> None:
         self.lookup = lookup
+        self.find = lru_cache(maxsize=_SENTENCES)(self._find)
+        """The citations of a (levelled) sentence and what is left of it without those in brackets."""
 
     @cached_property
     def books(self) -> dict[str, str]:
@@ -88,8 +92,7 @@ class Citations:
         )
         return re.compile("|".join(f"(?:{form})" for form in forms), re.IGNORECASE)
 
-    def find(self, text: str) -> Found:
-        """The citations of a (levelled) sentence and what is left of it without those in brackets."""
+    def _find(self, text: str) -> Found:
         text = _SQUARE.sub(r"(\1)", text)
         found: list[Citation] = []
         cut: list[tuple[int, int]] = []
@@ -102,11 +105,9 @@ class Citations:
                 local = local or is_local
                 found += [msgspec.structs.replace(one, local=is_local) for one in cited]
                 cut.append((start, end))
-        free = (
-            "".join(" " if any(a <= i < b for a, b in cut) else c for i, c in enumerate(text))
-            if cut
-            else text
-        )
+        free = text
+        for start, end in cut:
+            free = free[:start] + " " * (end - start) + free[end:]
         for match in self._pattern.finditer(free):
             found.append(self._citation(match, 0))
             cut.append(_with_lead(free, match.start(), match.end()))

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from functools import cached_property
+from functools import cached_property, lru_cache
 from itertools import islice
 
 import msgspec
@@ -17,6 +17,7 @@ from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.conditions import read_holder, read_people, read_tail
 from kb.guidance.checking.counts import Counting
 from kb.guidance.checking.modals import Modal, denied, find_modals
+from kb.guidance.checking.names import Names
 from kb.guidance.checking.openings import openings, other_ways, period, turned
 from kb.guidance.checking.orders import read_order
 from kb.guidance.checking.scopes import left_out, read_scope
@@ -38,14 +39,19 @@ _SIZED = Pattern(
     r"(?P<before>.+?),?(?: of)? (?P<size>(?:up to|at most|no more than|not more than) (?:\d|one|two).*)"
 )
 _NOT_BOTH = Pattern(r", but not both\b,?")
+_SENTENCES = 4096  # kept for a document that is checked again after a change
 _MODALS = 20  # a sentence with more modal verbs is written by nobody, and would take long
 
 
 class Claims(Counting):
     """Reads claims in the language of one rule base."""
 
-    def read(self, sentence: str) -> Claim | None:
+    def __init__(self, names: Names) -> None:
+        super().__init__(names)
+        self.read = lru_cache(maxsize=_SENTENCES)(self._claim_of)
         """The claim that a sentence makes; None if it makes none that is wholly understood."""
+
+    def _claim_of(self, sentence: str) -> Claim | None:
         text = turned(fold(sentence).rstrip(" .;:!"))
         ways = (self._read(way) for way in (text, *other_ways(text)))
         return next((claim for claim in ways if claim is not None), None)

@@ -7,6 +7,7 @@ close what it closes there and support what it supports. All cases are looked at
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from functools import lru_cache
 from typing import Literal
 
 import msgspec
@@ -33,6 +34,7 @@ from kb.reasoner.terms import write_out
 
 Outcome = Literal["agrees", "allowed", "silent", "closed", "required", "looser", "conflict"]
 _MOST_BOXES = 256
+_KEPT = 4096  # implications, for a document that is checked again after a change
 _MOST_ITEMS = 400
 
 
@@ -104,12 +106,14 @@ def _merge(one: Mapping[str, ValueSet], other: Mapping[str, ValueSet]) -> dict[s
 
 
 class Judge:
-    """Judges claims on one day for one audience (`within`, a condition that holds for everyone addressed)."""
+    """Judges claims on one day, each for an audience (`within`, a condition that holds for all of it)."""
 
     def __init__(self, engine: Engine, names: Names) -> None:
         self.engine = engine
         self.names = names
         self.lookup = engine.lookup
+        self.implies = lru_cache(maxsize=_KEPT)(self._implies)
+        """Whether one condition, with defined terms written out, holds only where another does."""
         self._effects: dict[tuple[str, Condition], bool] = {}
         self._like = self.lookup.base.rules[0] if self.lookup.base.rules else None
 
@@ -117,7 +121,7 @@ class Judge:
         """The condition with defined terms written out."""
         return write_out(condition, self.engine.definitions, ())
 
-    def implies(self, left: Condition, right: Condition) -> bool:
+    def _implies(self, left: Condition, right: Condition) -> bool:
         sides = (self.written(left), self.written(right))
         return implies(*sides, self.lookup, self.engine.exclusions())
 
