@@ -88,7 +88,8 @@ def answers_instead(
         )
         if one is not None:
             return (one,)
-        told = _as_list(reading, plain, read, answer, lookup) or _alike(reading, read, answer, lookup)
+        told = _the_needed(reading, read, answer, lookup)
+        told = told or _as_list(reading, plain, read, answer, lookup) or _alike(reading, read, answer, lookup)
         told = told or _each(reading, read, answer)
         return told or (by_a_clause(reading, as_of, answer, lookup) or to_read(plain, as_of, lookup),)
     if plain.outcome == "ask" and plain.ask is not None:
@@ -143,6 +144,17 @@ def _counted(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answ
     found = read(text) if text is not None else reading
     counts = found.query is not None and found.query.aspect == "count"
     return answer(msgspec.structs.replace(found, question=reading.question)) if counts else None
+
+
+def _the_needed(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
+    """ "Why do I need the trousers?", told what one does: the one pair of them that must be worn there."""
+    if not reading.question.casefold().removeprefix("and ").startswith("why "):
+        return ()
+    found = [one for one in map(read, offered(reading).values()) if one.query is not None]
+    asked = [msgspec.structs.replace(one, question=reading.question, spans=reading.spans) for one in found]
+    told = [answer(one) for one in asked if one.query and one.query.kind == "why" and one.query.case.facts]
+    needed = [one for one in told if usual_verdict(one, lookup) == "required"]
+    return tuple(needed) if len(needed) == 1 else ()
 
 
 def _alike(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:

@@ -29,6 +29,7 @@ def worn_there(
         query is None
         or before is None
         or query.kind not in _ASKED
+        or query.aspect == "care"  # a thing is washed where it is not worn
         or not _is_told(told.reading, query, before)
     ):
         return told

@@ -68,6 +68,71 @@ TALKS = [
         ("We're off to a road accident. What goes on?",),
         "What must people wear, at an accident on",
     ),
+    (
+        "museum",
+        ("Can a gallery attendant leave off the blazer?", "the Site Manager said we could"),
+        "hot weather order granted by the Site Manager?",
+    ),
+    (
+        "forest",
+        ("Can I wear a charity pin on the tunic?", "yes, the Head Warden has said yes"),
+        "permission for a charity pin granted",
+    ),
+    (
+        "airferry",
+        ("Can I wear a charity pin?", "my mate said I could"),
+        "May anyone wear the charity pin?",
+    ),
+    (
+        "tramway",
+        ("Where does the long service star go?", "I've only eight years in. Can I wear it?"),
+        "years of service 8 yr?",
+    ),
+    (
+        "infirmary",
+        ("I'm a visitors' escort. Can I carry a bag on the wards in an outbreak?", "who declares it?"),
+        "What does clause Dress and Uniform Book (2025) 3.7 say?",
+    ),
+    (
+        "forest",
+        ("Going out with the chainsaw. What do I have to put on?", "why do I need the boots?"),
+        "Why must people wear the chainsaw boots, working with a chainsaw?",
+    ),
+    (
+        "zoo",
+        ("Can I wear my boots in the office?", "my watch?"),
+        "May anyone wear the wristwatch",
+    ),
+    (
+        "museum",
+        ("How is the black suit cleaned?", "and the studio coat, can I do that at home?"),
+        "May the care of the white studio coat be “wash at home”?",
+    ),
+    (
+        "playhouse",
+        (
+            "New on stage crew. What do I wear for the performance?",
+            "and for the get-in, same soft-soled shoes?",
+        ),
+        "May stage crew wear the soft-soled black shoes, occasion get-in?",
+    ),
+    (
+        "airferry",
+        (
+            "I'm a captain. What do I wear on the apron?",
+            "and the cadet pilot flying with me, what does he wear?",
+        ),
+        "What may a cadet pilot wear",
+    ),
+    (
+        "infirmary",
+        (
+            "I'm a ward sister. What do I wear on the ward?",
+            "and the porter helping me, what does he wear?",
+            "can he wear a fob watch?",
+        ),
+        "May a porter wear the fob watch?",
+    ),
 ]
 
 

@@ -119,7 +119,8 @@ def talk(base: KnowledgeBase, turns: Sequence[Asked]) -> list[tuple[Asked, Verdi
     for turn in turns:
         before = session.answers
         session, reply = take_line(session, turn.text, base)
-        if before and session.answers is before and read_line(turn.text).name == "why":
+        why = read_line(turn.text).name == "why" and not reply.complaint
+        if before and session.answers is before and why:
             found = judge(before[-1], turn, base.lookup, may_ask=True)  # its whole way is shown
             held.append((turn, found, before[-1].headline))
             continue

@@ -316,7 +316,12 @@ def _just(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: Loo
         return
     fact = found[after] if after < len(found) else None
     begun = not index or found[index - 1].tag in ("comma", "filler", "be")
-    if fact is None or fact.tag != "fact" or not begun:
+    if fact is None or fact.tag != "fact":
+        return
+    led = after == index + 1 and _tag(found, index - 1) in ("have", "with")
+    if led and lookup.facts[fact.fact].kind == "quantity":
+        _retag(found, index, "filler")  # "I've only eight years of service"
+    if not begun:
         return
     family = lookup.facts[fact.fact].family
     just = tokens[found[index].first].low == "just"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query
 from kb.model.records import Fact
@@ -16,7 +17,7 @@ _GRANTS = Pattern(
     r"(?:(?:and|so|but) )?(?:(?:from|by) whom|(?:who|whom) (?:from|by)|from who|by who|whose (?:leave|"
     r"permission|say so|ok|order|consent)(?: (?:do i need|is (?:needed|that)|would i need))?)(?: then)?|"
     r"(?:(?:and|so|but) )?(?:who|whom) (?:(?:can |may |could |might |has |do i get to )?(?:grant|give|gave|"
-    r"issue|approve|sign|award|order|post|declare|allow|permit|authori[sz]e|sanction|waive|change)(?:s|d|ed|"
+    r"issue|approve|sign|award|order|post|declare|announce|call|allow|permit|authori[sz]e|sanction|waive|change)(?:s|d|ed|"
     r"n)?(?: off)?|"
     r"do (?:i|we|you|they) (?:have to )?(?:ask|see|go to|apply to)|(?:should|must|would|can) (?:i|"
     r"we) ask)(?: me| us| you| him| her| them)?(?: on| for| about)? "
@@ -38,6 +39,7 @@ _LASTS = Pattern(
     r"that|one|this|they) "
     r"(?:be )?(?:last|good|valid|hold|run|granted|given)(?: for| good)?)"
 )
+_CALLS = Pattern(r"\bwho(?:m)? (?:(?:can|may|could|might|has) )?(order|post|declar|announc|call)")
 _FOR_ONE = Pattern(r"\b(?:ask|see|go to|apply)\b.*\bone\b")  # "for one": of which is not clear
 _SPELLS = Pattern(r"\b(?:day|week|month|year|until|expir|end|for good|for life)s?\b")
 _KINDS = frozenset({"waiver", "permission", "exemption", "licence", "permit", "leave"})
@@ -61,7 +63,7 @@ def asked_grant(said: str, before: Query, lookup: Lookup) -> Query | Ask | Absta
         return None
     if before.kind == "source" and before.clause is not None:
         clauses = [before.clause]
-    else:
+    elif not (clauses := _called(said, before, lookup)):
         resting = [f for f in facts_that_matter(before, lookup) if lookup.facts[f].family in _GRANTED]
         unsure = gets or (len(resting) > 1 and _FOR_ONE.search(said))
         facts = held(before, lookup) or ([] if unsure else resting)
@@ -75,6 +77,20 @@ def asked_grant(said: str, before: Query, lookup: Lookup) -> Query | Ask | Absta
         kinds = {word for clause in clauses for word in _words(clause, lookup)}
         clauses = on_spell(clauses, kinds, lookup)
     return one_of(clauses, before.case, lookup)
+
+
+def _called(said: str, before: Query, lookup: Lookup) -> list[str]:
+    """The clauses with the one state of things that was told, for "who declares it?", if they say it so."""
+    verb = _CALLS.search(said)
+    if verb is None:
+        return []
+    told = [lookup.facts[fact] for fact, _ in before.case.facts if lookup.facts[fact].family == "situation"]
+    so = [f.id for f in told if any(t.low.startswith(verb[1]) for t in tokenize(f"{f.label} {f.ask}"))]
+    rules = (
+        r for r in lookup.base.rules if len(so) == 1 and any(t.fact == so[0] for t in tests(r.condition))
+    )
+    found = dict.fromkeys(rule.clause for rule in rules)
+    return [clause for clause in found if verb[1] in lookup.clauses[clause].text.casefold()]
 
 
 def _ways_to(fact: Fact, gets: bool, lookup: Lookup) -> list[str]:

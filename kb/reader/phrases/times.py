@@ -37,4 +37,9 @@ TIMES = rf"""
 ^(?:hello,? |hi,? )?(?:it(?:'s| is) |this is )?my (?:very )?first (?:day|week)(?: here| today| aboard
     | on the job)?(?:,? and|,? so|\s?[,.:;-]+) (?=\w) =>
 ^(?:hello,? |hi,? )?first (?:day|week) here(?:,? and|,? so|\s?[,.:;-]+) (?=\w) =>
+# new
+^(?:hello,? |hi,? )?(?:i['’]?m |i am )?(?:brand[- ]|quite |fairly )?new
+    \s(?=(?:on|in|at) [\w' -]{{3,30}}[.,;:] )(on|in|at)\b => I'm \1
+^(?:hello,? |hi,? )?(?:brand[- ])?new (?!to\b)([a-z][\w' -]{{3,30}}?)(?: here| now)?(?=[.;:] (?:what|which|do
+    |must|can|may|where|how)\b) => I'm a \1
 """

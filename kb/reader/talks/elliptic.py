@@ -29,10 +29,23 @@ from kb.text import Pattern
 
 _REQUIRED: tuple[Verdict, ...] = ("required",)
 _WORN = frozenset({"wear", "carrying", "possession"})
-_WHY = Pattern(rf"(?i){LEAD}why (?:the |a |an |my |any |all the |all )?(.+?)(?: then| at all)?")
+_WHY = Pattern(
+    rf"(?i){LEAD}why (?P<need>(?:do|must|should|would) (?:i|we|you|they|people) "
+    r"(?:need|wear|have|(?:have|need) to (?:wear|have)) )?"
+    r"(?:the |a |an |my |any |all the |all |those |these )?(?P<what>.+?)(?: on)?(?: then| at all)?"
+)
 _OF = Pattern(
     rf"(?i){LEAD}(?:(?:no|sorry|i mean|i meant|that(?:['\u2019]s| is)),? )*(?:that )?(?:of|on|for) (.+?)"
     r"(?:[ ,]+(?:sorry|i mean|i meant|that is))*"
+)
+_DO_SO = Pattern(
+    rf"(?i){LEAD}(?P<may>can|may|could|must|should|do) (?P<who>i|we|you|they|he|she|(?P<other>any ?one|"
+    r"some ?one|(?:my|an?) [\w' -]{3,25}?)|(?:the|our) [\w' -]{3,25}?)(?P<to> have to| need to)? "
+    r"do (?:it|that|this|them|so|(?:the|my) (?P<thing>[\w' -]{3,30}?))(?: myself| ourselves| too)*"
+    r"(?P<how>(?: (?:at|in|on|by|with|every|once|after|before|when|if|for)\b.*)?)"
+)
+_CLEANS = Pattern(
+    r"(?i)\b(wash|clean|launder|iron|press|polish|scrub|wipe|brush|bleach|dry)(?:s|es|ed|ing)?\b"
 )
 _DO_IT = Pattern(
     rf"(?i){LEAD}([a-z]+) (?:it|them|those|that)(?: (out|up|down|in|off|over|on|through|together))?"
@@ -107,6 +120,8 @@ _OFF = Pattern(r"(?i)\b(?:off|away from|clear of|out of) the (\w+)\b")
 def elliptic(text: str, previous: Reading, talk: Talk) -> Reading | None:
     """The reading of such a turn; None for any other."""
     before, bare = previous.query, bare_words(text)
+    if (done := _does_so(text, bare, previous, talk)) is not None:
+        return done
     if (
         before is not None
         and before.clause is not None
@@ -114,7 +129,7 @@ def elliptic(text: str, previous: Reading, talk: Talk) -> Reading | None:
     ):
         return other
     if before is None or not before.items:
-        return None
+        return _why(text, bare, previous, talk)
     return (
         _of_it(text, previous, talk)
         or _of_its_whole(text, bare, before, talk)
@@ -185,14 +200,34 @@ def _of_its_whole(text: str, bare: str, before: Query, talk: Talk) -> Reading | 
 def _why(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
     """ "Why the helmet?": why what was answered of it, in the case in which it was."""
     found, before = _WHY.fullmatch(bare), previous.query
-    item = item_alone(found.group(1), talk.lexicon, talk.lookup) if found is not None else None
-    if item is None or before is None or item not in previous.recent:
+    item = item_alone(found["what"], talk.lexicon, talk.lookup) if found is not None else None
+    if item is None or before is None or found is None:
         return None
+    if before.items and item not in previous.recent and not found["need"]:
+        return None  # where all that is worn was listed, it may be any of that
     act = before.aspect if item in before.items else wearing((item,), talk.lookup)
     case = before.case
     worn = tuple((fact, values) for fact, values in case.facts if fact != f"worn:{item}")
     asked = Query(kind="why", items=(item,), aspect=act, case=msgspec.structs.replace(case, facts=worn))
-    return talk.made(text, asked)
+    duty: tuple[Verdict, ...] = ("required",) if found is not None and found["need"] else ()
+    return talk.made(text, msgspec.structs.replace(asked, modalities=duty))
+
+
+def _does_so(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "And the apron, can I do that at home?", after how a thing is washed: whether that is washed there."""
+    before, found = previous.query, _DO_SO.fullmatch(bare)
+    if before is None or found is None:
+        return None
+    verb, way = _CLEANS.search(previous.question), talk.lookup.aspects.get(before.aspect)
+    cared = way is not None and "care" in (way.id, way.within)
+    things = before.items or (previous.frame.items if previous.frame is not None else ())
+    if not cared and verb is None:
+        return None
+    thing = found["thing"] or (talk.lookup.items[things[0]].label if things else "it")
+    does = f"{found['to'] or ''} {verb[1].casefold() if verb is not None else 'clean'}"
+    return put_as(
+        text, talk.read(f"{found['may']} {found['who']}{does} the {thing}{found['how']}?", previous)
+    )
 
 
 def _done_to_it(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:

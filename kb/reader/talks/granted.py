@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 import msgspec
 
+from kb.model.conditions import tests
+from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Query, Reading
 from kb.model.values import NO, Choices, ValueSet
@@ -158,6 +161,70 @@ def _not_ordered(text: str, bare: str, said: str, previous: Reading, talk: Talk)
         return None
     case = merge_case(again.query.case, dict((told,)), None, False, lookup)
     return talk.made(text, msgspec.structs.replace(again.query, case=case))
+
+
+_DOES = (
+    r"(?: (?:do|have|keep|wear|put|leave|take|carry) (?:it|that|so|this|one|them)(?: (?:on|off|in|out))?"
+    r"| go without)?"
+)
+_FINE = r"(?:ok|okay|fine|all right|alright|allowed|no problem|happy)"
+_SAID_SO = Pattern(
+    r"(?i)(?:(?:yes|yeah|yep|oh|well|but|and|so|ok|okay|though|no|actually)[ ,]+)*"
+    r"(?:(?:i|we)(?:['\u2019]ve| have)? asked )?(?:the |my |our )?(?P<who>(?!(?:i|we|it)\b)[\w' -]{3,30}?)"
+    r"(?:,? and (?:he|she|they))?(?: has| have| had|['\u2019]s|['\u2019]ve)?(?: (?:already|just|actually))?"
+    rf"(?: (?:said|says|agreed|confirmed|told (?:me|us)|tells (?:me|us))(?: that)? (?:(?:i|we)"
+    rf"(?: can| could| may| might|(?:['\u2019]m| am|['\u2019]re| are| was| were) allowed(?: to)?){_DOES}"
+    rf"|(?:it|that)(?:['\u2019]s| is| was| would be| will be) {_FINE}|yes|ok|okay|go ahead)"
+    rf"|(?: is| are|['\u2019]s|['\u2019]re| was| were)? {_FINE} with (?:it|that|this)"
+    r"| (?:gave|given)(?: (?:me|us))? (?:the |his |her |their )?(?:ok|okay|go-ahead|nod|permission|leave|"
+    r"say-so|consent|approval)(?: for (?:it|that))?"
+    r"| (?:agreed|okayed|ok['\u2019]d|approved|allowed|permitted|lets? (?:me|us))"
+    r"(?: (?:it|that|this|to it))?)"
+    r"(?: (?:today|already|this (?:morning|afternoon|evening|week)|for (?:today|now)|yesterday))?"
+    r"(?:[.,;:?!]* (?:so )?(?:(?:is (?:that|it) (?:ok|okay|fine|enough)|(?:can|may) i|am i ok)(?: then)?"
+    r"|then|ok))?"
+)
+_ON_PAPER = ("written", "writing")
+_GIVES_LEAVE = r"(?:allow|permit|approve|grant|excuse|give|let|authori[sz]e|order|agree|consent|release|free)"
+
+
+def said_so(text: str, previous: Reading, talk: Talk) -> Reading | None:
+    """ "Yes, the Base Manager said I could": the one grant that the answer rests on, if that one may give it.
+
+    Of somebody whom no clause lets grant it nothing is taken; what must be written is not had by being told.
+    """
+    found, lookup = _SAID_SO.fullmatch(text.strip(" .?!")), talk.lookup
+    before = previous.frame or previous.query
+    if found is None or before is None or before.kind not in ("may", "must"):
+        return None
+    told = {}
+    for name in facts_that_matter(before, lookup):
+        fact = lookup.facts[name]
+        if fact.family == "authorisation" and not any(word in fact.label.casefold() for word in _ON_PAPER):
+            able = valid_grants(fact, lookup)
+            named = able.members & _called(found["who"].casefold(), lookup)
+            if named or _may_grant(found["who"], name, lookup):
+                told[name] = Choices(named) if named else able
+    if len(told) != 1:
+        return None
+    return talk.made(
+        text, msgspec.structs.replace(before, case=merge_case(before.case, told, None, False, lookup))
+    )
+
+
+def _called(who: str, lookup: Lookup) -> frozenset[str]:
+    """The authorities of that name."""
+    ones = lookup.authorities.values()
+    return frozenset(o.id for o in ones if who in (n.casefold() for n in (o.label, *o.other_labels)))
+
+
+def _may_grant(who: str, fact: str, lookup: Lookup) -> bool:
+    """Whether a clause that rests on a grant says in its own words that those give it."""
+    by = rf"\b(?:of|by|from) (?:the |a |an )?{re.escape(who)}\b"
+    does = rf"\b{re.escape(who)}(?:['\u2019]s)? (?:(?:may|can|has|shall) )?(?:\w+ )?{_GIVES_LEAVE}"
+    said = re.compile(f"{by}|{does}", re.IGNORECASE)
+    rests = {r.clause for r in lookup.base.rules if any(test.fact == fact for test in tests(r.condition))}
+    return any(said.search(" ".join(lookup.clauses[clause].text.split())) for clause in rests)
 
 
 def needed(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:

@@ -18,7 +18,7 @@ from kb.reader.names.lexicon import Entry
 from kb.reader.pieces.pieces import Understood
 from kb.reader.question import understand
 from kb.reader.talks.statement import read_statement
-from kb.reader.talks.talked import Talk, item_alone
+from kb.reader.talks.talked import Talk, akin, item_alone
 from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 
@@ -64,11 +64,12 @@ def filled(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if ask is None or ask.fact != "item" or answer_to_ask(text, previous, talk.lexicon) is not None:
         return None
     item = item_alone(text, talk.lexicon, talk.lookup)
-    offered = [kind for value, _ in ask.choices for kind in talk.lookup.broader(value)[1:]]
-    akin = item is not None and (not offered or not set(offered).isdisjoint(talk.lookup.broader(item)[1:]))
+    fits = item is not None and (
+        not ask.choices or any(akin(value, item, talk.lookup) for value, _ in ask.choices)
+    )
     where = asked_place(previous) if ask.choices else None
     if item is not None and (where is None or item not in {value for value, _ in ask.choices}):
-        if (told := _in_that_rig(text, item, ask, previous, talk)) is not None or not akin:
+        if (told := _in_that_rig(text, item, ask, previous, talk)) is not None or not fits:
             return told
         label = talk.lookup.items[item].label
         if where is not None:

@@ -167,6 +167,10 @@ _ELSE = r"""
 ^back to ([\w' -]+?)[.:;,-]+ (.+?)\W*$ => \2, \1?
 ^([\w' -]{2,40}?) (?:speaking|reporting)[.,:;]+ => \1 here.\s
 \bstill (?=\w+ing\b) =>
+(?<!the )\bsame (?=[a-z][\w -]+\W*$) => the same\s
+,? (?:who(?:['\u2019]s| is) )?(?:(?:coming|going|out|working|flying|walking|travell?ing|riding|serving
+ |standing|sitting)(?: along| out)? (?:with|beside|next to)|helping|joining|assisting|shadowing)
+ \s(?:me|us)(?= |,|\W*$) =>
 ^(.*\b(?:it|they|them)\b.*\w) there(?=\W*$) => \1
 \boff the [\w-]+, (?=(?:on|in|at) ) =>
 \b(?:well|far|just|right|way) (?=(?:outside|outdoors|out of|out|off|away from|inside|indoors|in|on|at|below|

@@ -46,7 +46,7 @@ _WHO_ARE = Pattern(
 )
 _THEY = Pattern(
     r"(?i)(?P<lead>(?:.*? )?(?:may|can|could|must|should|shall|do|does|are|is|would|will)) "
-    r"(?:they|he|she)\b(?P<rest>.*)"
+    r"(?P<who>they|he|she)\b(?P<rest>.*)"
 )
 _NAMED = frozenset({"structure", "filler", "grade", "fact", "unknown"})
 _SOMEBODY = Pattern(
@@ -70,19 +70,38 @@ def of_somebody_else(text: str, previous: Reading, talk: Talk) -> tuple[Reading,
 
 
 def by_their_name(text: str, previous: Reading, talk: Talk) -> str:
-    """ "May they wear a pin?", after "who are petty keepers?": may petty keepers."""
+    """ "May they wear a pin?", after "who are petty keepers?": may petty keepers.
+
+    So of "can he?", where a clause was shown of somebody else: it is not asked of the one who asks.
+    """
     they, query = _THEY.fullmatch(text), previous.query
-    if they is None or query is None or query.kind != "source" or not _WHO_ARE.match(previous.question):
+    if they is None or query is None or query.kind != "source":
         return text
-    named = [span for span in previous.spans if span.role in ("grade", "fact")]
-    if len(named) != 1 or {span.role for span in previous.spans} - _NAMED:
+    if _WHO_ARE.match(previous.question):
+        named = [span for span in previous.spans if span.role in ("grade", "fact")]
+        if len(named) != 1 or {span.role for span in previous.spans} - _NAMED:
+            return text
+        fact, first, last = named[0].target, named[0].start, named[0].end
+    elif they["who"].casefold() == "they" or (told := _told_of(previous.question, talk)) is None:
         return text
-    fact = named[0].target
+    else:
+        fact, first, last = told
     if fact is None or fact not in talk.lookup.facts or talk.lookup.facts[fact].family not in _STANDING:
         return text
-    before = previous.question[: named[0].start].casefold().split()
-    article = f"{before[-1]} " if before and before[-1] in ("a", "an") else ""
-    return f"{they['lead']} {article}{named[0].text}{they['rest']}"
+    before = previous.question[:first].casefold().split()
+    article = f"{before[-1]} " if before and before[-1] in ("a", "an", "the", "my", "our") else ""
+    return f"{they['lead']} {article}{previous.question[first:last]}{they['rest']}"
+
+
+def _told_of(text: str, talk: Talk) -> tuple[str, int, int] | None:
+    """The one standing that a question names, and where; None where somebody else is named as well."""
+    found = understand(text, talk.lexicon, talk.lookup, None)
+    pieces = found.pieces if isinstance(found, Understood) else ()
+    named = [p for p in pieces if p.tag == "fact" and talk.lookup.facts[p.fact].family in _STANDING]
+    if len(named) != 1 or not isinstance(found, Understood):
+        return None
+    one = named[0]
+    return one.fact, found.tokens[one.first].start, found.tokens[one.last - 1].end
 
 
 def by_another(text: str, reading: Reading, previous: Reading, lookup: Lookup) -> Reading:

@@ -29,8 +29,7 @@ _LONGEST = 120
 _NONE = Pattern(r"(?i)no [a-z]")
 _BOTH = Pattern(
     r"(?:(?:and|but|so|what about|how about|what|if|when|(?:(?:can|may|could) )?(?:i|we) (?:wear|take|"
-    r"have|carry|use)|"
-    r"can i wear|may i wear|could i wear) )*"
+    r"have|carry|use)) )*"
     r"(?:(?:them )?both(?: of (?:them|those))?(?: (?!of|on|at|together)(\w+))?"
     r"(?: (?:together|at once|at the same time|at one time|at a time|on))*|"
     r"(?:them )?(?:together|at once|at the same time|at one time))"
@@ -166,6 +165,7 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     from kb.reader.talks.either_of import either_of  # noqa: PLC0415
     from kb.reader.talks.excused import excused  # noqa: PLC0415
     from kb.reader.talks.further import put_as  # noqa: PLC0415
+    from kb.reader.talks.granted import said_so  # noqa: PLC0415
     from kb.reader.talks.patter import loosely, of_another_matter, without_patter  # noqa: PLC0415
     from kb.reader.talks.people import MYSELF, by_their_name, of_somebody_else  # noqa: PLC0415
     from kb.reader.talks.resting import fair_again, stopped, worn_with_it  # noqa: PLC0415
@@ -180,6 +180,7 @@ def _gone_on(text: str, previous: Reading, talk: Talk) -> Reading:
     again = excused(text, previous, talk, _further) or either_of(text, previous, talk)
     again = again or worn_with_it(text, previous, talk) or fair_again(text, previous, talk)
     again = again or stopped(text, previous, talk) or cropped(text, previous, talk)
+    again = again or said_so(text, previous, talk)
     if again is not None:
         return again
     if _SAYS.search(text) or "heard" in text or "thought" in text:
