@@ -68,6 +68,9 @@ ASKINGS = r"""
 # stores quartermaster storeman storekeeper
 ^how many (<the> )?([\w' -]+?) (?:will|do|does|would|should|shall) (?:the )?(?:stores|quartermaster|storeman
     |storekeeper)\s(?:hand|give|issue|let) <me>(?: have)?(?: out)?\b => how many \2 am I issued
+# give issue supply provide
+^(?:and |but |so )*(?:do|will|would|did) they (?:give|issue|supply|provide) <me>(?: with)? (<the> [\w' -]+?)
+    (?: (?:for )?free(?: of charge)?)?\W*$ => is \1 issued?
 # joined
 \b(?:i have|i['’]ve|i) (?:(?:only |just |newly |recently )+)?joined(?: up)? as (an? [\w' -]+?)(?=[.;,])
      => I am \1

@@ -40,6 +40,10 @@ MISLEADING_DEEDS = rf"""
 {_BEGUN}texting(?: (?:my|a|the) [\w']+)?{_THERE} => using a mobile phone
 # text
 \b(can|may|could|must) (<subject>) (?:just |quickly )*text{_THERE} => \1 \2 use a mobile phone
+# ring
+\b((?:can|may|could|must|should|to|and) (?:(?:<i>) )?)(?:just |quickly )*ring (?:home|back|him|her|them
+    |(?:for )?(?:my|our|his|her) {KIN_WORDS}|the (?:office|doctor|boss|police|station))\b
+     => \1use a mobile phone
 # vape
 \b(can|may|could|must) (<subject>) (?:just |quickly )*vape{_THERE} => \1 \2 use a vape
 # vaping

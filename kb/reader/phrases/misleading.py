@@ -95,6 +95,9 @@ MISLEADING = r"""
 ^(?:please )?(?!(?:do|does|did|so|and|but|or|i|we|he|she|they|you|tell|say|ask|know|what|which|how|where|why
     |when|who|may|can|must|should|is|are|was|were|it|that|this|says?|since|until|till|by|not)\b)
     ([\w' -]{3,50}?)(?:\s*[,:;.–-]+ ?)when(?:,? (?:and )?with what)?\W*$ => when may I wear \1?
+# given issued supplied provided
+^(?:and |but |so )*(?:do|does|will|would|did) (?:<i>) get (it|them|<the> [\w' -]+?) (?:given|issued|supplied
+    |provided)(?: out)?(?: to <me>)?(?: (?:for )?free(?: of charge)?)?\W*$ => is \1 issued?
 # nobody one they not never no n't haven't hasn't wasn't
 ^(?:(?:nobody|no[- ]one)(?: has|['’]s)?(?: ever| yet)? (?:gave|given|issued|handed|bought|sent) <me>
     |they (?:never|haven't|didn't|have not|did not)(?: yet)? (?:gave|give|given|issued?|hand|handed) <me>
