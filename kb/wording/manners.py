@@ -45,7 +45,7 @@ _OCCASIONAL = frozenset(
 _BY_MEANS = frozenset({"dry", "steam", "hand", "machine", "spot", "wet", "tumble"})
 _AFTER = frozenset(("", "enough", "and", "or", "all", "back", "together", "away", "flat"))
 _DONE = {"hang": "hung", "keep": "kept", "sew": "sewn", "shake": "shaken", "wring": "wrung"}
-_DOUBLED = ("dab", "pin", "trim", "wrap")
+_DOUBLED = ("dab", "pin", "scrub", "trim", "wrap")
 
 
 def is_manner(aspect: Aspect) -> bool:

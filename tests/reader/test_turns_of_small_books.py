@@ -133,6 +133,26 @@ TALKS = [
         ),
         "May a porter wear the fob watch?",
     ),
+    (
+        "quarry",
+        ("How are overalls washed?", "can my mate do it?"),
+        "What must the care of the orange overall be?",
+    ),
+    (
+        "cathedral",
+        ("How are the surplices cleaned?", "how often do the ruffs need it?"),
+        "What must the care of the ruff be?",
+    ),
+    (
+        "quarry",
+        ("Can I ring my wife from the saw shed?",),
+        "May anyone use the mobile phone, in the saw shed?",
+    ),
+    (
+        "infirmary",
+        ("Do I get the ward shoes given to me?",),
+        "What does clause Dress and Uniform Book (2025) 7.1 say?",
+    ),
 ]
 
 

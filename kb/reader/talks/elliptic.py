@@ -21,6 +21,7 @@ from kb.reader.pieces.datum import datum_keys
 from kb.reader.pieces.pieces import Understood
 from kb.reader.pieces.pointing import is_place
 from kb.reader.question import understand
+from kb.reader.talks.done_so import does_so
 from kb.reader.talks.further import LEAD, bare_words, content, keys_of, put_as
 from kb.reader.talks.granted import granted_it, needed, not_granted, of_a_clause
 from kb.reader.talks.talked import Talk, in_its_case, item_alone
@@ -37,15 +38,6 @@ _WHY = Pattern(
 _OF = Pattern(
     rf"(?i){LEAD}(?:(?:no|sorry|i mean|i meant|that(?:['\u2019]s| is)),? )*(?:that )?(?:of|on|for) (.+?)"
     r"(?:[ ,]+(?:sorry|i mean|i meant|that is))*"
-)
-_DO_SO = Pattern(
-    rf"(?i){LEAD}(?P<may>can|may|could|must|should|do) (?P<who>i|we|you|they|he|she|(?P<other>any ?one|"
-    r"some ?one|(?:my|an?) [\w' -]{3,25}?)|(?:the|our) [\w' -]{3,25}?)(?P<to> have to| need to)? "
-    r"do (?:it|that|this|them|so|(?:the|my) (?P<thing>[\w' -]{3,30}?))(?: myself| ourselves| too)*"
-    r"(?P<how>(?: (?:at|in|on|by|with|every|once|after|before|when|if|for)\b.*)?)"
-)
-_CLEANS = Pattern(
-    r"(?i)\b(wash|clean|launder|iron|press|polish|scrub|wipe|brush|bleach|dry)(?:s|es|ed|ing)?\b"
 )
 _DO_IT = Pattern(
     rf"(?i){LEAD}([a-z]+) (?:it|them|those|that)(?: (out|up|down|in|off|over|on|through|together))?"
@@ -120,7 +112,7 @@ _OFF = Pattern(r"(?i)\b(?:off|away from|clear of|out of) the (\w+)\b")
 def elliptic(text: str, previous: Reading, talk: Talk) -> Reading | None:
     """The reading of such a turn; None for any other."""
     before, bare = previous.query, bare_words(text)
-    if (done := _does_so(text, bare, previous, talk)) is not None:
+    if (done := does_so(text, bare, previous, talk)) is not None:
         return done
     if (
         before is not None
@@ -204,30 +196,12 @@ def _why(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
     if item is None or before is None or found is None:
         return None
     if before.items and item not in previous.recent and not found["need"]:
-        return None  # where all that is worn was listed, it may be any of that
+        return None  # of a list it may be any
     act = before.aspect if item in before.items else wearing((item,), talk.lookup)
     case = before.case
     worn = tuple((fact, values) for fact, values in case.facts if fact != f"worn:{item}")
     asked = Query(kind="why", items=(item,), aspect=act, case=msgspec.structs.replace(case, facts=worn))
-    duty: tuple[Verdict, ...] = ("required",) if found is not None and found["need"] else ()
-    return talk.made(text, msgspec.structs.replace(asked, modalities=duty))
-
-
-def _does_so(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:
-    """ "And the apron, can I do that at home?", after how a thing is washed: whether that is washed there."""
-    before, found = previous.query, _DO_SO.fullmatch(bare)
-    if before is None or found is None:
-        return None
-    verb, way = _CLEANS.search(previous.question), talk.lookup.aspects.get(before.aspect)
-    cared = way is not None and "care" in (way.id, way.within)
-    things = before.items or (previous.frame.items if previous.frame is not None else ())
-    if not cared and verb is None:
-        return None
-    thing = found["thing"] or (talk.lookup.items[things[0]].label if things else "it")
-    does = f"{found['to'] or ''} {verb[1].casefold() if verb is not None else 'clean'}"
-    return put_as(
-        text, talk.read(f"{found['may']} {found['who']}{does} the {thing}{found['how']}?", previous)
-    )
+    return talk.made(text, msgspec.structs.replace(asked, modalities=_REQUIRED if found["need"] else ()))
 
 
 def _done_to_it(text: str, bare: str, previous: Reading, talk: Talk) -> Reading | None:

@@ -171,6 +171,7 @@ _ELSE = r"""
 ,? (?:who(?:['\u2019]s| is) )?(?:(?:coming|going|out|working|flying|walking|travell?ing|riding|serving
  |standing|sitting)(?: along| out)? (?:with|beside|next to)|helping|joining|assisting|shadowing)
  \s(?:me|us)(?= |,|\W*$) =>
+\b(?:waiting|standing|sitting|working|parked) (?:there|here|about|by)(?=,) =>
 ^(.*\b(?:it|they|them)\b.*\w) there(?=\W*$) => \1
 \boff the [\w-]+, (?=(?:on|in|at) ) =>
 \b(?:well|far|just|right|way) (?=(?:outside|outdoors|out of|out|off|away from|inside|indoors|in|on|at|below|
