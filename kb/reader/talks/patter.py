@@ -167,7 +167,8 @@ _ELSE = r"""
 ^back to ([\w' -]+?)[.:;,-]+ (.+?)\W*$ => \2, \1?
 ^([\w' -]{2,40}?) (?:speaking|reporting)[.,:;]+ => \1 here.\s
 \bstill (?=\w+ing\b) =>
-(?<!the )\bsame (?=[a-z][\w -]+\W*$) => the same\s
+(?<!the )\bsame (?!(?:dress|outfit|uniform|kit|rig|clothes|gear|thing|rules?|answer|again|for|as|with|in|on|at
+ |if|when)\b)(?=[a-z][\w -]+\W*$) => the same\s
 ,? (?:who(?:['\u2019]s| is) )?(?:(?:coming|going|out|working|flying|walking|travell?ing|riding|serving
  |standing|sitting)(?: along| out)? (?:with|beside|next to)|helping|joining|assisting|shadowing)
  \s(?:me|us)(?= |,|\W*$) =>
