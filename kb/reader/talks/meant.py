@@ -64,9 +64,8 @@ def filled(text: str, previous: Reading, talk: Talk) -> Reading | None:
     if ask is None or ask.fact != "item" or answer_to_ask(text, previous, talk.lexicon) is not None:
         return None
     item = item_alone(text, talk.lexicon, talk.lookup)
-    fits = item is not None and (
-        not ask.choices or any(akin(value, item, talk.lookup) for value, _ in ask.choices)
-    )
+    offered = [kind for value, _ in ask.choices for kind in talk.lookup.broader(value)[1:]]
+    fits = item is not None and (not offered or not set(offered).isdisjoint(talk.lookup.broader(item)[1:]))
     where = asked_place(previous) if ask.choices else None
     if item is not None and (where is None or item not in {value for value, _ in ask.choices}):
         if (told := _in_that_rig(text, item, ask, previous, talk)) is not None or not fits:
@@ -77,7 +76,10 @@ def filled(text: str, previous: Reading, talk: Talk) -> Reading | None:
         else:
             meant = Query(kind="may", items=(item,), aspect=wearing((item,), talk.lookup), case=talk.case)
             again = talk.read(previous.question, talk.made(f"The {label}?", meant))
-        return again if again.query is not None and again.query.items[:1] == (item,) else None
+        if again.query is None or again.query.items[:1] != (item,):
+            return None
+        named = again.query.kind != "why" or any(akin(value, item, talk.lookup) for value, _ in ask.choices)
+        return again if named else None  # "my watch?", after why the trousers are worn
     if item is not None:
         return None
     told = _named_with_more(text, previous, talk) or _only_told(text, ask, previous, talk)
