@@ -4,15 +4,13 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import Any, NamedTuple
 
 import yaml
 
 from kb import demo_folder
-
-if TYPE_CHECKING:
-    pass
 
 HERE = Path(__file__).parent
 TODAY = datetime.date(2026, 11, 25)
@@ -152,8 +150,9 @@ def _asked(entry: dict[str, Any], before: dict[str, Any]) -> Asked:
     )
 
 
+@cache
 def _load(name: str) -> Any:
-    return yaml.safe_load((HERE / name).read_text("utf-8"))
+    return yaml.load((HERE / name).read_text("utf-8"), Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))
 
 
 def questions(name: str, half: str) -> Iterator[Asked]:
