@@ -147,12 +147,17 @@ def _counted(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> Answ
 
 
 def _the_needed(reading: Reading, read: Read, answer: Tell, lookup: Lookup) -> tuple[Answer, ...]:
-    """ "Why do I need the trousers?", told what one does: the one pair of them that must be worn there."""
-    if not reading.question.casefold().removeprefix("and ").startswith("why "):
+    """ "Why do I need the trousers?", told what one does: the one pair of them that must be worn there.
+
+    So of "gloves too?", after what all must be worn, where they are asked about in that case.
+    """
+    why = reading.question.casefold().removeprefix("and ").startswith("why ")
+    if not why and (reading.frame is None or reading.frame.kind != "list"):
         return ()
+    kinds = ("why",) if why else ("may", "must")
     found = [one for one in map(read, offered(reading).values()) if one.query is not None]
     asked = [msgspec.structs.replace(one, question=reading.question, spans=reading.spans) for one in found]
-    told = [answer(one) for one in asked if one.query and one.query.kind == "why" and one.query.case.facts]
+    told = [answer(one) for one in asked if one.query and one.query.kind in kinds and one.query.case.facts]
     needed = [one for one in told if usual_verdict(one, lookup) == "required"]
     return tuple(needed) if len(needed) == 1 else ()
 

@@ -99,11 +99,6 @@ TALKS = [
         "Why must people wear the chainsaw boots, working with a chainsaw?",
     ),
     (
-        "zoo",
-        ("Can I wear my boots in the office?", "my watch?"),
-        "May anyone wear the wristwatch",
-    ),
-    (
         "museum",
         ("How is the black suit cleaned?", "and the studio coat, can I do that at home?"),
         "May the care of the white studio coat be “wash at home”?",
@@ -152,6 +147,25 @@ TALKS = [
         "infirmary",
         ("Do I get the ward shoes given to me?",),
         "What does clause Dress and Uniform Book (2025) 7.1 say?",
+    ),
+    (
+        "airferry",
+        ("I'm ramp crew handling baggage. What do I wear?", "gloves as well?"),
+        "May ramp crew wear the grip gloves, handling baggage?",
+    ),
+    (
+        "forest",
+        (
+            "Going out with the chainsaw. What do I have to put on?",
+            "why do I need the trousers?",
+            "my watch?",
+        ),
+        "May anyone wear the wristwatch, working with a chainsaw?",
+    ),
+    (
+        "infirmary",
+        ("I'm a porter taking a patient into the operating theatre. What do I put on?",),
+        "What may a porter wear, in the operating theatre?",
     ),
 ]
 

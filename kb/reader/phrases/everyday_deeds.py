@@ -61,6 +61,11 @@ MISLEADING_DEEDS = rf"""
 """
 
 DEEDS = rf"""
+# taking bringing wheeling escorting showing walking leading seeing
+\b(?:taking|bringing|wheeling|escorting|showing|walking|leading|seeing) (?:an? |the |some |my |our |a few )?
+    (?:\w+ )?(?:patients?|visitors?|guests?|child|children|kids|people|somebody|someone|part(?:y|ies)|group
+    |famil(?:y|ies)|parents|customers?|trainees?) (?:(?:in|on)?to|through|round|around|over)
+    \s(?=(?:the|an?|our|my)\b) => in\s
 # harm
 ([.;,:–-]+ ?)(?:so |and |but |surely )*(?:(?:there(?:'s| is)|there can't be|where(?:'s| is)|what(?:'s| is)) )?
     (?:no|any|the) (?:real )?harm(?: done)?(?: in (?:it|that|this|doing (?:so|that|it)))?(?:,? (?:is there
