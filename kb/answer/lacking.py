@@ -6,7 +6,7 @@ be worn."
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 
 import msgspec
 
@@ -14,7 +14,7 @@ from kb.answer.acts import act_part
 from kb.answer.common import Part, replaced
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
-from kb.model.questions import Answer, Query, Verdict
+from kb.model.questions import Answer, AnswerCase, Query, Verdict
 from kb.model.values import NO, YES
 from kb.reasoner import WORN, Engine, possible_facts
 from kb.wording import clause_reference, listing, say_verdict, the_item
@@ -34,8 +34,18 @@ def lacking(engine: Engine, query: Query, part: Part, carried: Collection[str]) 
     if _ordinarily(engine, query, part) in ("prohibited", "conflict"):
         return None
     asked = (_without(query, item) for item in _left_off(engine.lookup, query, carried))
-    found = (one for one in asked if _ordinarily(engine, one, _part(engine, one)) == "required")
+    found = (one for one in asked if _must_be_beside(engine, one, _part(engine, one), query.items[0]))
     return next(found, None) or (next(_required_beside(engine, query), None) if query.case.alone else None)
+
+
+def _must_be_beside(engine: Engine, without: Query, part: Part, item: str) -> bool:
+    """Whether what is left off must ordinarily be worn, or in some case because the thing itself is.
+
+    Stockings that go with a skirt, but not in the heat, are what a skirt without them is asked about.
+    """
+    usual = _ordinarily(engine, without, part)
+    due = [case for case in part.cases if case.verdict == "required"]
+    return usual == "required" or (usual == "conditional" and any(_rests_on(engine, due, item)))
 
 
 def _required_beside(engine: Engine, query: Query) -> Iterator[Query]:
@@ -47,7 +57,7 @@ def _required_beside(engine: Engine, query: Query) -> Iterator[Query]:
     kinds = _kinds(engine.lookup, query.items[0])
     for without, found in _others(engine, query):
         akin = kinds & _kinds(engine.lookup, without.items[0]) or _protects_too(engine, query, without, found)
-        if akin or _rests_on(engine, found, query.items[0]):
+        if akin or any(_rests_on(engine, found.cases, query.items[0])):
             yield without
 
 
@@ -108,10 +118,13 @@ def _left_notes(engine: Engine, query: Query, carried: Collection[str]) -> Itera
 
 
 def _left_off(lookup: Lookup, query: Query, carried: Collection[str]) -> Iterator[str]:
-    """The single things that a question says are not worn."""
+    """The single things that a question says are not worn: without any tie is without each."""
     said = [fact for fact, values in query.case.facts if fact.startswith(WORN) and values == NO]
     left = (fact[len(WORN) :] for fact in said if fact not in carried)
-    return (item for item in left if item in lookup.items and len(lookup.narrower(item)) == 1)
+    asked = set(query.items)  # a hood instead of any hat is one of them
+    kinds = (lookup.narrower(item) for item in left if item in lookup.items)
+    single = (one for kind in kinds if asked.isdisjoint(kind) for one in kind)
+    return (item for item in dict.fromkeys(single) if len(lookup.narrower(item)) == 1)
 
 
 def _others(engine: Engine, query: Query) -> Iterator[tuple[Query, Part]]:
@@ -134,15 +147,11 @@ def _kinds(lookup: Lookup, item: str) -> set[str]:
     return {kind for kind in lookup.broader(item)[1:] if not set(lookup.items[kind].broader) <= {"anything"}}
 
 
-def _rests_on(engine: Engine, part: Part, item: str) -> bool:
-    """Whether a rule that decides tests that the thing is worn."""
-    facts = {
-        test.fact
-        for case in part.cases
-        for rule in case.rules
-        for test in tests(engine.lookup.rules[rule].condition)
-    }
-    return WORN + item in facts
+def _rests_on(engine: Engine, cases: Iterable[AnswerCase], item: str) -> Iterator[bool]:
+    """Of each test of the rules that decide, whether it is that the thing is worn."""
+    for case in cases:
+        for rule in case.rules:
+            yield from (test.fact == WORN + item for test in tests(engine.lookup.rules[rule].condition))
 
 
 def _without(query: Query, item: str) -> Query:

@@ -26,7 +26,7 @@ def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
         edition = _edition_of(engine, query.book)
         found = [_whole(lookup, clause.id) for clause in lookup.base.clauses if clause.edition == edition]
     elif query.polarity == "not":
-        found = []  # how often a thing is replaced, which no clause says
+        found = []  # how often a thing is replaced, or who pays for it, which no clause says
     else:
         named: dict[str, list[str]] = {}
         wanted = set(lookup.narrower(query.items[0])) if query.items else set()

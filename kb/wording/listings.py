@@ -218,7 +218,8 @@ def say_sources(lookup: Lookup, query: Query, clauses: Sequence[tuple[str, str]]
     if not clauses:
         if query.polarity == "not" and query.items:
             thing = the_item(lookup, query.items[0])
-            return f"The books are silent: no clause says how often to replace {thing}."
+            matter = "who pays for" if query.aspect == "possession" else "how often to replace"
+            return f"The books are silent: no clause says {matter} {thing}."
         where = f"of {book_name(lookup, query.book)} " if query.book else ""
         return f"No clause {where}in force speaks of it."
     numbers: dict[str, list[str]] = {}

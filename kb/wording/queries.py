@@ -253,5 +253,6 @@ def _say_source(lookup: Lookup, query: Query) -> str:
         return f"which {clauses} apply" + situation(lookup, query, _for_person(lookup, query))
     names = listing([the_item(lookup, item) for item in query.items])
     if query.polarity == "not":
-        return f"how often must {names} be replaced"
+        paid = query.aspect == "possession"
+        return f"who pays for {names}" if paid else f"how often must {names} be replaced"
     return f"which {clauses} speak of {names}" + situation(lookup, query, _for_person(lookup, query))

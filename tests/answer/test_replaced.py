@@ -40,12 +40,38 @@ def test_the_clause_that_says_it_is_shown(ask: Ask, name: str, question: str, cl
         ("cadets", "How often do we get new deck shoes?"),  # they are bought by the cadet
         ("creamery", "How often do I get new yard boots?"),  # white boots are replaced
         ("ambulance", "How often does the fleece jacket get replaced?"),
+        (
+            "airferry",
+            "How often do we get a new greatcoat?",
+        ),
+        (
+            "forest",
+            "How often do I get new moss trousers if I don't rip them?",
+        ),
+        ("undertakers", "How often do I get a new top hat if I look after it?"),
+        ("firebrigade", "When do I get a new station shirt?"),  # "Clause 2.6 is replaced" is of no shirt
+        ("patrol", "When do I get a new fleece?"),  # "if they leak" is of shell jackets
     ],
 )
 def test_the_books_are_silent_where_no_clause_says_it(ask: Ask, name: str, question: str) -> None:
     answer = ask(name, question)
     assert (answer.outcome, answer.verdict) == ("answer", "silent")
     assert answer.headline.startswith("The books are silent: no clause says how often to replace the ")
+    assert ask(name, answer.reading.text).headline == answer.headline
+
+
+@pytest.mark.parametrize(
+    ("name", "question"),
+    [
+        ("infirmary", "Who pays for the navy outdoor coat, me or the infirmary?"),
+        ("museum", "Who pays for the black suit, me or the museum?"),
+        ("pool", "Who pays for the swimming costume?"),
+    ],
+)
+def test_the_books_are_silent_where_no_clause_says_who_pays(ask: Ask, name: str, question: str) -> None:
+    answer = ask(name, question)
+    assert (answer.outcome, answer.verdict) == ("answer", "silent")
+    assert answer.headline.startswith("The books are silent: no clause says who pays for the ")
     assert ask(name, answer.reading.text).headline == answer.headline
 
 

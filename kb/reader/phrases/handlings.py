@@ -44,9 +44,57 @@ HANDLINGS = (
     |onto|into) (?:the|our)\b) => \1\s
 # sew stitch
 \b(can|may|could) (<i>) (?:just )?(?:sew|stitch) (<the> [\w' -]+?) on(?=\W*$) => \1 \2 wear \3
-# dab drop touch splash squirt spray spritz hint
-\b(?:just |only )?an? (?:tiny |little |small |wee )?(?:dab|drop|touch|splash|squirt|spray|spritz|hint) of
-    \s(?=\w) =>
+# dab drop touch splash squirt spray spritz hint spot lick dash whiff trace smidgen smear
+\b(?:just |only )?an? (?:tiny |little |small |wee )?(?:dab|drop|touch|splash|squirt|spray|spritz|hint
+    |spot|lick|dash|whiff|trace|smidgen|smear) of (?=\w) =>
+# back in
+\b(?:hand|give|turn|send) (everything|all <the> [\w'-]+|[\w' -]*?\b(?:stuff|kit|gear|things|clobber
+    |belongings)) (?:back|in)(?=\W*$|,| (?:when|if|after|once|on|by|before|at)\b) => return \1
+# stuff kit gear things clobber belongings
+\breturn (?:all )?<the> (?:stuff|kit|gear|things|clobber|belongings)\b => return everything issued
+\bwhen (?:does|do|must|should|will) (?:all )?<the> (?:stuff|kit|gear|things|clobber) (?:have to\s
+    |need to )?(?:go|come|be handed|be given|be sent) back\b => when must I return everything issued
+# boiling roasting baking sweltering scorching sizzling heatwave
+\b(?:when|if|while|once) it(?:'s| is| gets) (?:boiling|roasting|baking|sweltering|scorching|sizzling)
+    (?: hot)?\b => in hot weather
+\b(?:in|during) (?:a|the) heatwave\b => in hot weather
+# bare legs legged
+\b(can|may|could) (<i>) (?:have|go|be|keep) (?:with )?(?:<the> )?bare[ -]?leg(?:s|ged) (?:with|in|under)
+    \s(<the> [\w' -]+?)(?=\W*$|[.,;]| (?:in|on|at|for|when|if|while)\b) => \1 \2 wear \3 without tights
+^(.*\bskirt\b.*?),? (?:(?:and|with|but) )?bare[ -]?leg(?:s|ged)\b => \1 without tights
+\b(?:with )?bare[ -]hands\b => without gloves
+# ears eyes head hands feet face mouth
+\b(?:do|must|should|will) (<i>) (?:have to |need to )?(?:need|want|wear|have|put)(?: on)? (?:something
+    |anything) (over|on|in|for) (<the> (?:ears|eyes|head|hands|feet|face|mouth))\b => what must \1 wear \2 \3
+(?:^|(?<=[.;:,!] ))(?:something|anything) (over|on|in|for) (<the> (?:ears|eyes|head|hands|feet|face
+    |mouth))\W*$ => what must I wear \1 \2?
+# to
+^(?:and |so )?what (?:do|must|should|shall|would) (<i>) (?:(?:need|have) to )?(?:put on|wear|need) to
+    \s(?!(?:wear|have|put|carry|own|bring|know|do|be|get|take|buy|show)\b)([a-z]{{2,}}?)e?\b
+    ((?: [\w' -]+?)?)\W*$ => what must \1 wear when \2ing\3?
+# doing
+(?:^|(?<=[.;!] ))(?:(?:i|we)(?:'m| am|'re| are) )?doing (<the> [\w' -]+?), => on \1,
+# full proper fledged qualified real actual regular ordinary
+\b((?:i|we)(?:'m|'re| am| are)|as) (an?) (?:full|proper|fully[ -](?:fledged|qualified)|real|actual|regular
+    |ordinary) (?=[a-z]) => \1 a\s
+# ordinary normal regular standard typical everyday
+\b(?:an?) (?:ordinary|normal|regular|standard|typical|everyday) (?=[a-z]) => a\s
+# grew grown growing
+\b(i|we)(?:'ve|'m| have| am)? (?:just )?(?:grew|grown|growing) (an?|my|the) (beard|moustache|goatee|sideburns
+    |whiskers)(?: (?:over|during|on|in) (?:the|my) (?:holidays?|leave|summer|winter|weekend|christmas
+    |break))?\b => \1 have \2 \3
+# shave
+^(.*\b(beard|moustache|goatee|whiskers)\b.*)\bshave (?:it|this|that|them)(?: all)?(?: off)?(?=\W*$
+    | (?:for|when|while|if|before)\b) => \1shave off my \2
+# day
+,? all day(?: long)?(?=\W*$|[.,;]) =>
+# say says
+\bwho (?:can|may|could|gets to|has to) say (?:that )?(<i>|<the> [\w' -]+?) (?:can |may )?(take|leave)(?= )
+     => who can let \1 \2
+\bwho (?:can|may|could|gets to|has to) say (?:that )?(<i>|<the> [\w' -]+?) (?:can |may )?(?:go|do) without\b
+     => who can let \1 go without
+\bwho (?:can|may|could|gets to|has to) say (?:that )?(<the> [\w' -]+?) (?:can |may )?(?:comes?|goes?) off\b
+     => who can let us take off \1
 # two three four five
 \ball (?:two|three|four|five) (?:of (?:them|these) )?(?=(?:at once|together|at the same time)\b) => all\s
 # promised love like want wanted

@@ -23,6 +23,18 @@ MISLEADING = r"""
 (?:^|(?<=[.?!;,] ))(?:(?:so|but|and|now) )*(?:do|does|did|would|will|must|should) ((?:<the> )?
     [\w' -]{2,30}?) <owing> (<credential>) <before>\s(?:<the> )?([^.;?!]+?)(?=\W*$)
      => is it prohibited for \1 to wear \3 without \2
+# go
+^((?:[^?]*[.;,] )?)(?:does|do|must|will|would) (<the> [\w' -]+?) (?:have to |need to |got to )?go(?=\W*$
+    | (?:when|while|if|during)\b) => \1must I go without \2
+# use
+^(?:and |so )?what (?:do|must|should|shall) (<i>) (?:(?:need|have) to )?(?:put on|wear) to use\b
+     => what must \1 wear when using
+# like want please fancy choose wish
+\bas (?:long|short) as (?:<i>) (?:like|want|please|fancy|choose|wish)s?\b => any length
+\bas (?:wide|broad|narrow) as (?:<i>) (?:like|want|please|fancy|choose|wish)s?\b => any width
+\bas (?:big|large|small) as (?:<i>) (?:like|want|please|fancy|choose|wish)s?\b => any size
+\bas (?:high|tall|low) as (?:<i>) (?:like|want|please|fancy|choose|wish)s?\b => any height
+\bany (length|size|width|height)(?: that)? (?:<i>) (?:like|want|please|fancy|choose|wish)s?\b => any \1
 # choose pick decide choice
 ^(.*?)\b(?:can|may|could|do) (<i>) (?:get to |have to )?(?:choose|pick|decide|(?:have|get) (?:a|the|any)
     \s(?:free )?choice) between ((?:<the> )?[\w' -]+?) and ((?:<the> )?[\w' -]+?)\W*$

@@ -66,6 +66,9 @@ _FIRST = r"""
 # called required prescribed ordered
 ^((?:if|when|where) [^,;:.?]+?) (?:would (?:\w+ )?be|is|are)(?: \w+ly)? (?:called for|required|prescribed
     |ordered)(?= ?,| (?:in|at|on|aboard) [^,;:.?]+, ) => \1 is worn\s
+# off excused exempted spared
+^(?:do|does|did|can|will|would) ([\w' -]+?) (?:(?:still|ever|also|really) )*(?:get|be) (?:let off|excused
+    |excused from|exempted from|spared) (?:<wearing> )?(?=\w) => may \1 go without\s
 # exempt exempted excused spared relieved freed released off free
 ^(?:and |so )?(?:who(?:'s| is| are)|(?:which|what) (?:grades?|ranks?|members?|people) (?:is|are))
     \s(?:exempt(?:ed)?|excused|let off|spared|relieved|freed|released|free from|free of)(?: from| of)?

@@ -24,6 +24,7 @@ _PARTS: dict[str, _Stretch] = {
 """What people call so, the wider way: common practice, no source."""
 _BRIGHT = (10, 15)
 """Hours between which it is day the whole year round."""
+_AT_NIGHT = "at night"
 _DEEP = (22, 28)
 """Hours between which it is night the whole year round."""
 _WORKING = (9, 18)
@@ -36,12 +37,14 @@ _LED = (
 )
 _PART = r"(?:a\.?m\.?|p\.?m\.?|(?:in the|this) (?:morning|afternoon|evening)|at night|tonight)"
 _WORDED = rf"(?:\d{{1,2}}|{_HOURS.replace(' ', '|')})"
+_TAGGED = r" (?:is|are|does|do|can|may|will|must)(?:n['’]t| not)? (?:it|they|i|we|he|she|you|that)\b"
+"""What asks for a yes behind what is told: "after nine aren't they?"."""
 CLOCK = (
     rf"{_LED}(?:{_TO_THE})?{_WORDED}(?:[.:]\d\d)?(?: ?o['’]?clock)? ?{_PART}"
     rf"|{_LED}(?:(?:[01]?\d|2[0-3]):[0-5]\d(?: ?(?:h|hrs|hours))?|{_TO_THE.replace('?P<off>', '')}{_WORDED}"
     rf"|{_WORDED} ?o['’]?clock|(?:[01]\d|2[0-3])[0-5]\d ?(?:h|hrs|hours))"
     r"|at (?:exactly |about |around )?(?:[01]\d|2[0-3])[0-5]\d"
-    rf"|(?:after|by|at|from|gone|before) (?:{_HOURS.replace(' ', '|')})(?=\s*(?:[,?!]|$))"
+    rf"|(?:after|by|at|from|gone|before) (?:{_HOURS.replace(' ', '|')})(?=\s*(?:[,.?!;:]|$)|{_TAGGED})"
 )
 """A time of day as it is said; a bare number is none."""
 _CLOCKED = Pattern(rf"(?<![\w'’.:-])(?:{CLOCK})(?![\w'’-]|[.:]\d| ?(?:mm|cm|m|°|degrees)\b)", re.IGNORECASE)
@@ -71,6 +74,8 @@ def clocked(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     for match in _CLOCKED.finditer(found.text):
         hours = tuple(_said(match.group(), found.text))
         names = [*_of_windows(hours, lookup), *_of_light(hours, lookup)] if hours else []
+        if not names and match.group().casefold().endswith(_AT_NIGHT):
+            names = [_AT_NIGHT]  # "after nine at night" may be dark or not, but is said to be at night
         if names:
             yield match.start(), match.end(), ", ".join(dict.fromkeys(names))
 

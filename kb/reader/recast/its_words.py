@@ -50,6 +50,11 @@ def of_its_words(reading: Reading, found: Understood, frame: Frame, lookup: Look
     if query is not None and query.kind == "when" and _is_how(query, lookup):
         query = msgspec.structs.replace(query, kind="how")
         reading = msgspec.structs.replace(reading, query=query, text=say_query(lookup, query))
+    if query is not None and any(token.low == "any" for token in found.tokens):
+        from kb.reader.recast.figures_claimed import of_any_figure  # noqa: PLC0415  few questions are of any
+
+        if (reading := of_any_figure(reading, found, lookup)).query != query:
+            return reading
     if query is not None and query.kind in ("how", "where"):
         from kb.reader.recast.unsaid import left_unsaid  # noqa: PLC0415  most questions are whether
 

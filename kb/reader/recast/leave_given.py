@@ -22,7 +22,6 @@ from kb.reader.pieces.spans import make_spans
 from kb.reader.recast.let_off import (
     ABLE,
     BESIDE,
-    FREES,
     LETS,
     MODAL,
     NONE_SAYS_WHO,
@@ -30,6 +29,7 @@ from kb.reader.recast.let_off import (
     SOMEBODY,
     WHO_CAN,
     WITHOUT,
+    begun,
     has_words,
     in_order,
     nobody_may,
@@ -135,7 +135,7 @@ def leave_given(
     match = next((m for p in (*_ASKED, _WHO_NOW) if (m := p.fullmatch(bare)) is not None), None)
     if match is None:
         return None, False
-    place = len(bare[: match.start("thing")].split())
+    place = begun(bare[: match.start("thing")], found.tokens)
     items = _items(found, place, len(found.tokens))
     who = _words(match["who"])
     anybody = bool(who) and who <= _ANYONE  # nobody is left of "the book"
@@ -201,7 +201,7 @@ def _grants(
     """
     wanted = "need_not" if off else "may"
     for clause in lookup.base.clauses:
-        if not is_in_force(clause, case.as_of) or (off and FREES.search(clause.text) is None):
+        if not is_in_force(clause, case.as_of):
             continue
         rules = [r for r in lookup.rules_of(clause.id) if r.modality == wanted]
         facts = {

@@ -74,7 +74,7 @@ _ANYONE = word_set("anyone anybody someone somebody who nobody he she they it i 
 BESIDE = word_set("""
     fortnight week weeks month months day days shift shifts tonight today tomorrow year years hour hours
     medical religious grounds reasons reason doctor's note once time being few couple two three four
-    performance show one work job duty little bit short hot warm heat
+    performance show one work job duty little bit short hot warm heat weather
 """)
 """For how long and why: a clause that says who may tells that, too."""
 
@@ -87,7 +87,7 @@ def let_off(found: Understood, case: Case, lookup: Lookup) -> Query | Abstain | 
     if match is None:
         return None
     claimed = match.re is _CLAIMED.compiled
-    place = len(said[: match.start("thing")].split()) + lasting
+    place = begun(said[: match.start("thing")], found.tokens[lasting:]) + lasting
     named = [p for p in found.pieces if p.tag in ("item", "items")]
     items = [entry.id for p in named if p.first >= place for entry in p.entries if entry.id in lookup.items]
     duty = not named or not _DUTIES.keys().isdisjoint(strange(found, place))
@@ -166,7 +166,17 @@ def in_order(tokens: Sequence[Token]) -> str:
     return PARTED.sub(r"\1 off \2", " ".join(token.low for token in tokens))
 
 
-PARTED = Pattern(r"\b(leave|take) ((?:my|our|his|her|their|the|an?) (?:[\w'-]+ ){0,3}[\w'-]+) off\b")
+def begun(before: str, tokens: Sequence[Token]) -> int:
+    """Where the thing begins, by what is said before it in order: "take ties off" has "off" after it."""
+    words = before.split()
+    place = len(words)
+    parted = words[-1:] == ["off"] and place <= len(tokens) and tokens[place - 1].low != "off"
+    return place - parted
+
+
+PARTED = Pattern(
+    r"\b(leave|take) ((?:my|our|his|her|their|the|an?) (?:[\w'-]+ ){0,3}[\w'-]+|(?:[\w'-]+ )?[\w'-]+s) off\b"
+)
 
 
 def nobody_may(items: Sequence[str], case: Case, lookup: Lookup) -> Query | None:
@@ -212,10 +222,10 @@ def _as_stated(items: Sequence[str], found: Understood, lookup: Lookup) -> list[
     ]
 
 
-def strange(found: Understood, place: int) -> list[str]:
+def strange(found: Understood, place: int, end: int | None = None) -> list[str]:
     """The words of the thing that are no name and do not only say for how long or why."""
     names = {i for p in found.pieces if p.tag in _NAMED for i in range(p.first, p.last)}
-    rest = (token.low for at, token in enumerate(found.tokens) if at >= place and at not in names)
+    rest = (token.low for at, token in enumerate(found.tokens[:end]) if at >= place and at not in names)
     return [low for low in rest if low[0].isalpha() and low not in LIGHT | BESIDE]
 
 

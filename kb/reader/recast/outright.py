@@ -210,7 +210,7 @@ def _how_often(found: Understood, case: Case, lookup: Lookup) -> Query | None:
 
         if (worn := when_worn_out(found, case, lookup)) is not None:
             return worn
-    if "often" not in lows:
+    if "often" not in lows and not {"when", "new"} <= lows and not {"when", "fresh"} <= lows:
         return None
     from kb.reader.recast.replaced import how_often  # noqa: PLC0415  few questions ask it
 

@@ -55,7 +55,7 @@ SLIPS: Mapping[str, str] = word_pairs("""
     ware=wear aloud=allowed allowd=allowed alowed=allowed requierd=required permited=permitted
     prohibitted=prohibited forbiden=forbidden manditory=mandatory compulsary=compulsory optinal=optional
     wera=wear waer=wear weer=wear mustnt=must shud=should wher=where wich=which hwo=how
-    shd=should cld=could wld=would shld=should
+    shd=should cld=could wld=would shld=should cn=can cud=could
 """)
 """Slips over words of structure, a closed list."""
 
