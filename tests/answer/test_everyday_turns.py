@@ -56,6 +56,15 @@ TURNS = [
         "7.5",
     ),
     ("museum", "Sandals in the workshop: that's no good, is it?", "No. The sandals must not be worn", "5.2"),
+    # Without a verb, the act that the rule on the place is of; instead of what its clause names
+    (
+        "cathedral",
+        "rucksack going up the tower stair, thats no good is it",
+        "No. The rucksack must not be w",
+        "5.4",
+    ),
+    ("patrol", "airbag pack on a chairlift?", "No. The airbag pack must not be worn.", "2"),
+    ("forest", "Sun cap on fire watch instead of the hat?", "Yes. The sun cap may be worn", "3"),
     # Let off it
     ("quarry", "Do I get let off the hard hat inside a closed cab?", "Yes. The hard hat need not be", "3.1"),
     ("patrol", "Do drivers get let off the name badge in cab dress?", "Yes. The name badge need not", "3.3"),
@@ -114,6 +123,7 @@ def test_it_is_answered_as_it_is_meant(
         ("quarry", "Who can say we leave the smock off when it's boiling?", "2.7"),
         ("museum", "Who can let us take ties off in hot weather?", "6.6"),
         ("tramway", "who can say we take tunics off when it's boiling", "7.3"),
+        ("firebrigade", "Who can say the tie comes off when it's roasting?", "6.6"),
         ("patrol", "who can say we leave the shell jacket off", "2.6"),
         # When what was issued is due back
         ("museum", "When do I have to hand my stuff back?", "6.2"),

@@ -10,16 +10,31 @@ from kb.model.conditions import evaluate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, QuestionKind
 from kb.model.records import Rule
-from kb.model.values import NO, YES, ValueSet
+from kb.model.values import NO, YES, ValueSet, intersect, is_empty
 from kb.reader.meaning.measured import rule_aspects
 from kb.reader.names.lexicon import CREDENTIALS
 from kb.reader.words.tokens import tokenize
 
 
-def wearing(items: Sequence[str], lookup: Lookup) -> str:
-    """The act of having a thing on: worn, or carried where it is one that is carried."""
+def wearing(items: Sequence[str], lookup: Lookup, told: Mapping[str, ValueSet] | None = None) -> str:
+    """The act of having a thing on: worn, or carried where it is one that is carried.
+
+    `told` is what a question states: "a rucksack on the tower stair" is of wearing it, where the one rule on
+    that place is of wearing.
+    """
     carried = bool(items) and "carried" in lookup.broader(items[0]) and "carrying" in lookup.aspects
-    return "carrying" if carried else "wear"
+    if not carried:
+        return "wear"
+    spoken = [a for a in ("carrying", "wear") if told and any(_meet(items, a, told, lookup))]
+    return "wear" if spoken == ["wear"] else "carrying"
+
+
+def _meet(items: Sequence[str], aspect: str, told: Mapping[str, ValueSet], lookup: Lookup) -> Iterator[bool]:
+    """Of each test of the rules on an aspect, whether what is stated of the situation may meet it."""
+    for rule in rules_of_aspect(items, aspect, lookup):
+        for test in tests(rule.condition):
+            situation = test.fact in told and lookup.facts[test.fact].family == "situation"
+            yield situation and not is_empty(intersect(test.values, told[test.fact]))
 
 
 def rules_of_aspect(items: Sequence[str], aspect: str, lookup: Lookup) -> Iterator[Rule]:

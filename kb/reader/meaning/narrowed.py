@@ -53,10 +53,24 @@ def _beside(roles: Roles, offered: list[str], lookup: Lookup) -> str | None:
     if not named and unclear[0] in roles.unworn:  # "a skirt instead of trousers"
         either = [rule.scope.items for rule in rules if rule.scope.alternatives]
         named = [item for item in offered if any(item in items for items in either)]
+    if not named and unclear[0] in roles.unworn:
+        texts = {lookup.clauses[rule.clause].text.casefold() for rule in rules}
+        named = [item for item in offered if any(_is_in_place_of(item, text, lookup) for text in texts)]
     if not named and unclear[0] in roles.worn:
         rigs = _rigs(asked[0].arg, lookup)
         named = [item for item in offered if not rigs.isdisjoint(_rigs(item, lookup))]
     return named[0] if len(named) == 1 else None
+
+
+def _is_in_place_of(item: str, text: str, lookup: Lookup) -> bool:
+    """Whether a clause has something worn in place of a thing by its name: "instead of the brimmed hat"."""
+    labels = (lookup.items[item].label, *lookup.items[item].other_labels)
+    return any(
+        f"{led} {article}{label.casefold()}" in text
+        for label in labels
+        for led in ("instead of", "in place of")
+        for article in ("the ", "a ", "an ", "")
+    )
 
 
 def _rigs(item: str, lookup: Lookup) -> frozenset[str]:

@@ -274,7 +274,7 @@ def _act(roles: Roles, items: Sequence[str], lookup: Lookup) -> str:
     """The act that is said, else to have it on; "may I wear the satchel" asks of carrying it."""
     if roles.aspect == "wear" and items:
         return lookup.use_of(items[0])
-    return roles.aspect or wearing(items, lookup)
+    return roles.aspect or wearing(items, lookup, roles.facts)
 
 
 def _owned(roles: Roles, items: Sequence[str], lookup: Lookup) -> bool:
