@@ -90,8 +90,7 @@ def build_query(frame: Frame, roles: Roles, case: Case, lookup: Lookup) -> Outco
         items = worn_on(roles.body, lookup)
         if not items:
             return Abstain(reason="The books do not say what is worn there.", words=(roles.body,))
-    beside = [piece for piece in worn if piece.arg not in items]  # "I have a beard. Must I be without one?"
-    merged = said_case(case, roles, lookup, {**_worn_facts(beside, YES), **_worn_facts(unworn, NO)})
+    merged = said_case(case, roles, lookup, {**_worn_facts(worn, YES), **_worn_facts(unworn, NO)})
     if frame.kind == "source":
         if roles.clause_number:
             return find_clause(roles.clause_number, roles.book, case, lookup)

@@ -278,9 +278,9 @@ _LINES = r"""
 \bstands? in for\b => instead of
 \bwhat(?:'s| is| are| was| were) (.+?) (?:to |supposed to |meant to )?look like\b => how must \1 be
 ^(?!.*\balone\b)(.+?)(?:\s*[,;:.?!]|\s+[–-])\s*(?:(?:that|this|it)(?:'s| is)|they(?:'re| are))? ?(?:no good
-    |not on|a no-no|a no no|no go|no use)(?:,? (?:is|are) (?:it|that|this|they))?\W*$ => may I have \1?
+    |not on|a no-no|a no no|no go)(?:,? (?:is|are) (?:it|that|this|they))?\W*$ => may I have \1?
 \b(?:is|are) (.+?) (?:no good|a no-no|a no no|no go)\W*$ => may I have \1?
-^(.+?) (?:is|are) (?:no good|not on|no use),? (?:is|are) (?:it|that|this|they)\W*$ => may I have \1?
+^(.+?) (?:is|are) (?:no good|not on),? (?:is|are) (?:it|that|this|they)\W*$ => may I have \1?
 """
 
 

@@ -55,9 +55,8 @@ HANDLINGS = (
 \bwhen (?:does|do|must|should|will) (?:all )?<the> (?:stuff|kit|gear|things|clobber) (?:have to\s
     |need to )?(?:go|come|be handed|be given|be sent) back\b => when must I return everything issued
 # boiling roasting baking sweltering scorching sizzling heatwave
-\b(?:when|if|while|once) it(?:'s| is| gets) (?:boiling|roasting|baking|sweltering|scorching|sizzling)
-    (?: hot)?\b => in hot weather
-\b(?:in|during) (?:a|the) heatwave\b => in hot weather
+^(who\b.*?) (?:(?:when|if|while|once) it(?:'s| is| gets) (?:boiling|roasting|baking|sweltering|scorching
+    |sizzling)(?: hot)?|(?:in|during) (?:a|the) heatwave)\b => \1 in hot weather
 # bare legs legged
 \b(can|may|could) (<i>) (?:have|go|be|keep) (?:with )?(?:<the> )?bare[ -]?leg(?:s|ged) (?:with|in|under)
     \s(<the> [\w' -]+?)(?=\W*$|[.,;]| (?:in|on|at|for|when|if|while)\b) => \1 \2 wear \3 without tights
@@ -71,7 +70,7 @@ HANDLINGS = (
 # to
 ^(?:and |so )?what (?:do|must|should|shall|would) (<i>) (?:(?:need|have) to )?(?:put on|wear|need) to
     \s(?!(?:wear|have|put|carry|own|bring|know|do|be|get|take|buy|show)\b)([a-z]{{2,}}?)e?\b
-    ((?: [\w' -]+?)?)\W*$ => what must \1 wear when \2ing\3?
+    ((?: [\w' -]+?)?)\W*$ => what do \1 wear when \2ing\3?
 # doing
 (?:^|(?<=[.;!] ))(?:(?:i|we)(?:'m| am|'re| are) )?doing (<the> [\w' -]+?), => on \1,
 # full proper fledged qualified real actual regular ordinary
@@ -79,13 +78,13 @@ HANDLINGS = (
     |ordinary) (?=[a-z]) => \1 a\s
 # ordinary normal regular standard typical everyday
 \b(?:an?) (?:ordinary|normal|regular|standard|typical|everyday) (?=[a-z]) => a\s
-# grew grown growing
-\b(i|we)(?:'ve|'m| have| am)? (?:just )?(?:grew|grown|growing) (an?|my|the) (beard|moustache|goatee|sideburns
-    |whiskers)(?: (?:over|during|on|in) (?:the|my) (?:holidays?|leave|summer|winter|weekend|christmas
-    |break))?\b => \1 have \2 \3
 # shave
 ^(.*\b(beard|moustache|goatee|whiskers)\b.*)\bshave (?:it|this|that|them)(?: all)?(?: off)?(?=\W*$
     | (?:for|when|while|if|before)\b) => \1shave off my \2
+# grew grown growing
+\b(?:i|we)(?:'ve|'m| have| am)? (?:just )?(?:grew|grown|growing) (?:an?|my|the) (?:beard|moustache|goatee
+    |whiskers)(?: (?:over|during|on|in) (?:(?:the|my) )?(?:holidays?|leave|summer|winter|weekend|christmas
+    |break))?(?:,? (?:and|so)(?: now)?|[.,;]) (?=.*\bshave off my\b) =>
 # day
 ,? all day(?: long)?(?=\W*$|[.,;]) =>
 # say says

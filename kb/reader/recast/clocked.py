@@ -24,7 +24,6 @@ _PARTS: dict[str, _Stretch] = {
 """What people call so, the wider way: common practice, no source."""
 _BRIGHT = (10, 15)
 """Hours between which it is day the whole year round."""
-_AT_NIGHT = "at night"
 _DEEP = (22, 28)
 """Hours between which it is night the whole year round."""
 _WORKING = (9, 18)
@@ -74,8 +73,8 @@ def clocked(found: Understood, lookup: Lookup) -> Iterator[Edit]:
     for match in _CLOCKED.finditer(found.text):
         hours = tuple(_said(match.group(), found.text))
         names = [*_of_windows(hours, lookup), *_of_light(hours, lookup)] if hours else []
-        if not names and match.group().casefold().endswith(_AT_NIGHT):
-            names = [_AT_NIGHT]  # "after nine at night" may be dark or not, but is said to be at night
+        if not names and match.group().casefold().endswith("at night"):
+            names = _night(lookup)  # "after nine at night" may be light yet, but is said to be at night
         if names:
             yield match.start(), match.end(), ", ".join(dict.fromkeys(names))
 
@@ -207,13 +206,20 @@ def _within(said: _Stretch, window: _Stretch, led: str) -> bool | None:
     return False if high <= start or end <= low else None
 
 
+def _night(lookup: Lookup) -> list[str]:
+    """What the books call the night, or the dark."""
+    from kb.reader.recast.circumstances import named  # noqa: PLC0415  which reads this
+
+    return named(lookup, ("at night", "night")) or named(lookup, ("dark", "after dark"))
+
+
 def _of_light(hours: tuple[_Stretch, ...], lookup: Lookup) -> Iterator[str]:
     """ "At three in the morning" is at night; at half past six it may be light or dark."""
     from kb.reader.recast.circumstances import named  # noqa: PLC0415  which reads this
 
     later = [(low + _DAY, high + _DAY) if high < _DEEP[1] - _DAY else (low, high) for low, high in hours]
     if all(_DEEP[0] <= low and high <= _DEEP[1] for low, high in later):
-        meant = named(lookup, ("at night", "night")) or named(lookup, ("dark", "after dark"))
+        meant = _night(lookup)
     elif all(_BRIGHT[0] <= low and high < _BRIGHT[1] for low, high in hours):
         meant = named(lookup, ("by day", "day", "daylight"))
     else:

@@ -14,7 +14,7 @@ from kb.model.conditions import tests
 from kb.model.granting import valid_grants
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Query, Reading, Span
-from kb.model.records import Case, Fact, FactValue, Named, is_in_force
+from kb.model.records import Case, Clause, Fact, FactValue, Named, is_in_force
 from kb.model.values import Choices
 from kb.reader.meaning.superseded import LEAD
 from kb.reader.pieces.pieces import Understood
@@ -22,6 +22,7 @@ from kb.reader.pieces.spans import make_spans
 from kb.reader.recast.let_off import (
     ABLE,
     BESIDE,
+    FREES,
     LETS,
     MODAL,
     NONE_SAYS_WHO,
@@ -142,7 +143,7 @@ def leave_given(
     named = _named(who, lookup)
     if not items or _items(found, 0, place) or not (anybody or named):
         return None, False
-    grants = dict(_grants(items, match["off"] is not None, case, lookup))
+    grants = _grants(items, match["off"] is not None, case, lookup, anybody)
     if strange(found, place):
         return (None if match["off"] or anybody else _NO_CLAUSE), False
     giving = [c for c, facts in grants.items() if named & _able(facts, lookup)]
@@ -193,16 +194,25 @@ def _grades(lookup: Lookup) -> Iterator[FactValue]:
 
 
 def _grants(
-    items: Sequence[str], off: bool, case: Case, lookup: Lookup
-) -> Iterator[tuple[str, tuple[str, ...]]]:
+    items: Sequence[str], off: bool, case: Case, lookup: Lookup, anybody: bool = False
+) -> dict[str, tuple[str, ...]]:
     """The clauses in force that let somebody off one of the things, or allow it, once it is granted.
 
-    Each with what must have been granted.
+    Each with what must have been granted. `anybody`: it was asked who gives it, which a clause may tell that
+    has no word for letting off ("under it hands need not wear the jacket").
     """
     wanted = "need_not" if off else "may"
-    for clause in lookup.base.clauses:
-        if not is_in_force(clause, case.as_of):
-            continue
+    clauses = [clause for clause in lookup.base.clauses if is_in_force(clause, case.as_of)]
+    freeing = [clause for clause in clauses if FREES.search(clause.text) is not None]
+    found = dict(_granted_in(items, freeing if off else clauses, wanted, lookup))
+    return found or (dict(_granted_in(items, clauses, wanted, lookup)) if anybody else {})
+
+
+def _granted_in(
+    items: Sequence[str], clauses: Sequence[Clause], wanted: str, lookup: Lookup
+) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """The clauses of these that want something to have been granted, each with what."""
+    for clause in clauses:
         rules = [r for r in lookup.rules_of(clause.id) if r.modality == wanted]
         facts = {
             test.fact: None
@@ -234,7 +244,7 @@ def _as_granted(
     again = _asking(asks, found, place, items, off=off, lookup=lookup)
     if again is None:
         return None
-    grants = dict(_grants(items, off, case, lookup))
+    grants = _grants(items, off, case, lookup)
     if len(grants) > 1:
         grants = {c: facts for c, facts in grants.items() if named & _able(facts, lookup)}
         if not grants:

@@ -33,7 +33,7 @@ _BOUGHT = Pattern(
     r"(?i)\b(?:bought|found|paid(?: for)?|provided) by\b|\bexpense\b|\b(?:is|are) (?:issued|lent|supplied)\b"
     r"|\b(?:issues|receives?|supplies)\b"
 )
-_PAYS = Pattern(r"(?:so |and |but )?who (?:has to |must )?(?:buys?|pays?)\b")
+_PAYS = Pattern(r"(?:so |and |but )?who (?:has to |must )?pays? for\b")
 _EITHER = Pattern(
     r" [,:–-] (?:is it )?(?:me|us|i|we|you|the [\w']+(?: [\w']+)?|my [\w']+) or (?:the |my |our )?[\w']+"
     r"(?: [\w']+)?(?: \?)?$"
