@@ -27,8 +27,8 @@ _ASKED = Pattern(
     r"|swap|change) .+)(?: \?)?"
 )
 _PROVIDED = frozenset({"if", "provided", "assuming", "unless"})
-_OPENING = 3
 """What comes after such a word says how it has been kept, and no thing more: "if I don't rip them"."""
+_OPENING = 3  # words in which a question begins
 _CHANGED = Pattern(r"\bchanged?\b(?! for\b)")
 """Which may be of a fresh one after each wear, too."""
 _ASKING = word_set("""
