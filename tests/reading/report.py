@@ -44,7 +44,12 @@ class Marked(NamedTuple):
     asked: Asked
     held: Verdict
     seconds: float
-    said: str = ""
+    answers: tuple[Answer, ...] = ()
+
+    @property
+    def said(self) -> str:
+        """The headlines of the answers."""
+        return " / ".join(answer.headline or answer.outcome for answer in self.answers)
 
 
 def ask(base: KnowledgeBase, asked: Asked) -> tuple[tuple[Answer, ...], float]:
@@ -68,8 +73,7 @@ def mark_questions(name: str, half: str, base: KnowledgeBase) -> list[Marked]:
     marked = []
     for asked in questions(name, half):
         answers, seconds = ask(base, asked)
-        said = " / ".join(answer.headline or answer.outcome for answer in answers)
-        marked.append(Marked(name, asked, judge_line(answers, asked, base.lookup), seconds, said))
+        marked.append(Marked(name, asked, judge_line(answers, asked, base.lookup), seconds, answers))
     return marked
 
 
