@@ -28,7 +28,7 @@ from kb.wording import say_facts, say_rule
 
 if TYPE_CHECKING:
     from kb.bulk import CaseTable
-    from kb.guidance.checking import CheckReport
+    from kb.guidance.checking import CheckReport, Desk
     from kb.guidance.checking.claims import Claims
     from kb.guidance.drafting import Draft, Format
     from kb.reader.adjuncts import Rest
@@ -49,7 +49,6 @@ class KnowledgeBase:
         self.generation = opening.generation()
         self.lookup = Lookup(decode_base(self.generation.base_json.read_bytes()))
         self.digest = self.generation.manifest.books
-        self._lexicon: Lexicon | None = None
         self._engines: dict[datetime.date, Engine] = {}
 
     @classmethod
@@ -62,11 +61,9 @@ class KnowledgeBase:
 
     # -- questions --------------------------------------------------------------------------------------
 
-    @property
+    @cached_property
     def lexicon(self) -> Lexicon:
-        if self._lexicon is None:
-            self._lexicon = decode_lexicon(self.generation.lexicon_json.read_bytes(), self.lookup)
-        return self._lexicon
+        return decode_lexicon(self.generation.lexicon_json.read_bytes(), self.lookup)
 
     def engine(self, as_of: datetime.date) -> Engine:
         """The reasoner for one day; a few days are kept warm."""
@@ -273,11 +270,10 @@ class KnowledgeBase:
         from kb.checker import check  # noqa: PLC0415
         from kb.weighing import as_put  # noqa: PLC0415
 
-        refused = check(saved, self.lookup, self.digest)
-        if refused is not None:
+        if (refused := check(saved, self.lookup, self.digest)) is not None:
             return refused
-        day = datetime.date.fromisoformat(saved["as_of"])
-        return words_differ(self.engine(day), saved, self.digest, as_put)
+        engine = self.engine(datetime.date.fromisoformat(saved["as_of"]))
+        return words_differ(engine, saved, self.digest, as_put)
 
     def draft(self, plan: Path, form: Format = "markdown") -> Draft:
         """The guidance that a writer's plan asks for, made from these books; see `kb/docs/guidance.md`.
@@ -292,14 +288,18 @@ class KnowledgeBase:
     def check(self, path: Path, *, today: datetime.date | None = None, facts: Facts = ()) -> CheckReport:
         """What is false or left out in guidance (Markdown or Word) on its effective date and while it lasts.
 
-        `today` stands in for an effective date that is not given; `facts` say for whom the guidance is, in
-        the place of what it says of that. Raises `UsageError` if the file cannot be read, `InvalidDataError`
-        if it is no such document.
+        `today` stands in for an effective date that is not given, `facts` for what it says of whom it is for.
+        Raises `UsageError` if the file cannot be read, `InvalidDataError` if it is no such document.
         """
-        from kb.guidance.checking import Desk, check_document, read_document  # noqa: PLC0415  only here
+        from kb.guidance.checking import check_document, read_document  # noqa: PLC0415  only here
 
-        desk = Desk(self.lookup, self.lexicon, self.engine, self.digest)
-        return check_document(read_document(path), desk, today or datetime.date.today(), facts)
+        return check_document(read_document(path), self._desk, today or datetime.date.today(), facts)
+
+    @cached_property
+    def _desk(self) -> Desk:
+        from kb.guidance.checking import Desk  # noqa: PLC0415  keeps what it has read for the next document
+
+        return Desk(self.lookup, self.lexicon, self.engine, self.digest)
 
     def case_table(self, header: Sequence[str], as_of: datetime.date | None = None) -> CaseTable:
         """What decides the rows of a table with these columns; `UsageError` if they make no sense."""

@@ -7,7 +7,7 @@ from functools import cached_property, lru_cache
 
 import msgspec
 
-from kb.guidance.checking.words import fold
+from kb.guidance.checking.words import KEPT, fold
 from kb.model.lookup import Lookup
 
 _NUMBER = (
@@ -20,8 +20,6 @@ _LETTER = r"(?:ref(?:erence)?s?\.?\s*\(?(?P<{0}>[a-z])\)?|\((?P<{1}>[a-z])\))(?!
 
 
 _SQUARE = re.compile(r"\[([^\[\]]*\d[^\[\]]*)\]")  # no place in the text moves
-
-_SENTENCES = 4096  # kept for a document that is checked again after a change
 
 
 class Citation(msgspec.Struct, frozen=True):
@@ -52,7 +50,7 @@ class Citations:
 
     def __init__(self, lookup: Lookup) -> None:
         self.lookup = lookup
-        self.find = lru_cache(maxsize=_SENTENCES)(self._find)
+        self.find = lru_cache(maxsize=KEPT)(self._find)
         """The citations of a (levelled) sentence and what is left of it without those in brackets."""
 
     @cached_property

@@ -22,7 +22,7 @@ from kb.guidance.checking.openings import openings, other_ways, period, turned
 from kb.guidance.checking.orders import read_order
 from kb.guidance.checking.scopes import left_out, read_scope
 from kb.guidance.checking.statements import after, dimension
-from kb.guidance.checking.words import fold
+from kb.guidance.checking.words import KEPT, fold
 from kb.model.conditions import ALWAYS, Condition, Test, all_of, negate
 from kb.model.records import Aspect, RuleValue
 from kb.model.values import YES
@@ -39,7 +39,6 @@ _SIZED = Pattern(
     r"(?P<before>.+?),?(?: of)? (?P<size>(?:up to|at most|no more than|not more than) (?:\d|one|two).*)"
 )
 _NOT_BOTH = Pattern(r", but not both\b,?")
-_SENTENCES = 4096  # kept for a document that is checked again after a change
 _MODALS = 20  # a sentence with more modal verbs is written by nobody, and would take long
 
 
@@ -48,7 +47,7 @@ class Claims(Counting):
 
     def __init__(self, names: Names) -> None:
         super().__init__(names)
-        self.read = lru_cache(maxsize=_SENTENCES)(self._claim_of)
+        self.read = lru_cache(maxsize=KEPT)(self._claim_of)
         """The claim that a sentence makes; None if it makes none that is wholly understood."""
 
     def _claim_of(self, sentence: str) -> Claim | None:

@@ -7,9 +7,9 @@ What is written otherwise goes to the reader, whose gate lets no word pass that 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from functools import cache, cached_property, partial
+from functools import cached_property, lru_cache, partial
 
-from kb.guidance.checking.words import fold
+from kb.guidance.checking.words import KEPT, fold
 from kb.model.conditions import AllOf, Condition, NotOf, Test, all_of, any_of, negate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Ask
@@ -52,7 +52,7 @@ class Names:
     def __init__(self, lookup: Lookup, lexicon: Lexicon) -> None:
         self.lookup = lookup
         self.lexicon = lexicon
-        self.covered = cache(partial(covered_items, lookup))
+        self.covered = lru_cache(maxsize=KEPT)(partial(covered_items, lookup))
         self._stated: dict[str, Condition | None] = {}
         self._named: dict[str, str | None] = {}
 

@@ -14,6 +14,7 @@ import msgspec
 
 from kb.guidance.checking.claim import Claim
 from kb.guidance.checking.names import Names
+from kb.guidance.checking.words import KEPT
 from kb.model.conditions import AllOf, Condition, NotOf, Test, all_of
 from kb.model.records import OWNED_ASPECTS, Case, Rule
 from kb.model.values import (
@@ -34,7 +35,6 @@ from kb.reasoner.terms import write_out
 
 Outcome = Literal["agrees", "allowed", "silent", "closed", "required", "looser", "conflict"]
 _MOST_BOXES = 256
-_KEPT = 4096  # implications, for a document that is checked again after a change
 _MOST_ITEMS = 400
 
 
@@ -112,7 +112,7 @@ class Judge:
         self.engine = engine
         self.names = names
         self.lookup = engine.lookup
-        self.implies = lru_cache(maxsize=_KEPT)(self._implies)
+        self.implies = lru_cache(maxsize=KEPT)(self._implies)
         """Whether one condition, with defined terms written out, holds only where another does."""
         self._effects: dict[tuple[str, Condition], bool] = {}
         self._like = self.lookup.base.rules[0] if self.lookup.base.rules else None

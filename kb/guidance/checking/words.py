@@ -13,6 +13,8 @@ _SAME = {
     "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8",
     "⅓": " 1/3", "⅔": " 2/3",
 }  # fmt: skip
+KEPT = 4096
+"""How many sentences, or what was made of them, are kept for a document that is checked again."""
 _SPACE = Pattern(r"\s+")
 _MARKS = str.maketrans(_SAME)
 
