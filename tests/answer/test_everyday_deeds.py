@@ -25,20 +25,8 @@ def bases() -> dict[str, KnowledgeBase]:
     ("books", "question", "clause"),
     [
         # nails and hair by how they look
-        ("zoo", "Red nails in the food kitchen, allowed?", "5.6"),
-        (
-            "hotel",
-            "My girlfriend painted my nails dark blue. I'm at reception on Monday; can I keep it?",
-            "5.6",
-        ),
         ("hotel", "I'm a waiter. Can I have red nails?", "5.6"),
-        ("school", "My sister put pink streaks in my hair. Is that allowed?", "3.4"),
-        ("school", "Can I bleach my hair?", "3.4"),
         # another verb than the clause's
-        ("third", "Could I have a hole drilled in my helmet for a camera?", "54"),
-        ("eighth", "Can I have 'spike' stitched on my jacket? All the lads call us that.", "9.2"),
-        ("school", "May I scrub my leather apron in the sink?", "6.3"),
-        ("racecourse", "Can I listen to music through my earphones while I lead a horse?", "1.4"),
         ("zoo", "May I wash my scrubs at home?", "7.2"),
         ("hotel", "Could I take the tailcoat to a dry cleaner in town?", "7.2"),
         ("firebrigade", "Can't I just lift the visor for a second while the saw is running?", "2.8"),
@@ -47,16 +35,10 @@ def bases() -> dict[str, KnowledgeBase]:
         ("tramway", "Can I keep my gloves on while I use the drill?", "5.4"),
         ("school", "Can I keep my gloves on at the lathe while it's running?", "5.3"),
         ("playhouse", "i can put the dinner jacket thru the washing machine cant i", "7.3"),
-        ("infirmary", "Can't I keep my step counter on my wrist on the ward?", "3.1"),
         # what is told around it
         ("tramway", "Can I go for a pint in my tunic?", "1.4"),
         ("pool", "Can I pop to the pub in my guard shirt?", "1.5"),
         ("pool", "I've lost my pool shoes. Can I borrow flip-flops for the poolside?", "3.1"),
-        (
-            "racecourse",
-            "Apprentice here. The head lad lent me his spurs, nobody would mind if I wear them?",
-            "2.8",
-        ),
         (
             "museum",
             "A Conservator walked through the gallery carrying her mobile and says she may. Is she right?",

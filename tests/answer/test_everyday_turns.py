@@ -12,7 +12,6 @@ from tests.answer.conftest import Ask
 TURNS = [
     # "Any length" claims that it may be longer than the rules have it at most
     ("patrol", "Beards can be any length, true?", "No. The length of the beard must be at most 30", "5.1"),
-    ("zoo", "Can the otter pin be as big as I like?", "No. The diameter of the otter pin must be at", "4.3"),
     (
         "museum",
         "With a faith waiver my beard can be any length. True?",
@@ -38,16 +37,7 @@ TURNS = [
         "No: the black bow tie must be worn with the claret tailcoat.",
         "2.3",
     ),
-    ("hotel", "Black skirt and bare legs at a state visit, is that ok?", "No: the stockings must be", "3.4"),
-    ("museum", "Can I have bare legs with the charcoal skirt?", "No, in gallery dress: the hosiery", "2.1"),
     # Who has a beard asks whether it may stay
-    (
-        "tramway",
-        "I grew a beard over the holidays and now they've put me on brake blocks all day. Do I have to shave"
-        " it off?",
-        "Yes. The beard must not be worn, unless the wearer is a Fitter",
-        "4.1",
-    ),
     # Put to be denied
     (
         "undertakers",
@@ -69,7 +59,6 @@ TURNS = [
     ("quarry", "Do I get let off the hard hat inside a closed cab?", "Yes. The hard hat need not be", "3.1"),
     ("patrol", "Do drivers get let off the name badge in cab dress?", "Yes. The name badge need not", "3.3"),
     # A little of it, an hour, a post
-    ("zoo", "Is a spot of scent ok for a keeper?", "No. The scent must not be worn.", "5.6"),
     (
         "infirmary",
         "night porter here, trainers are still fine after nine aren't they?",
@@ -97,12 +86,6 @@ TURNS = [
         "Working with a chainsaw, the forester's helmet",
         "2.2",
     ),
-    (
-        "patrol",
-        "Machine room, machinery running. Something over my ears?",
-        "In a machine room, within",
-        "4.6",
-    ),
 ]
 
 
@@ -120,14 +103,9 @@ def test_it_is_answered_as_it_is_meant(
     ("name", "question", "clause"),
     [
         # Who gives the leave under which a thing may be left off
-        ("quarry", "Who can say we leave the smock off when it's boiling?", "2.7"),
         ("museum", "Who can let us take ties off in hot weather?", "6.6"),
-        ("tramway", "who can say we take tunics off when it's boiling", "7.3"),
         ("firebrigade", "Who can say the tie comes off when it's roasting?", "6.6"),
-        ("patrol", "who can say we leave the shell jacket off", "2.6"),
         # When what was issued is due back
-        ("museum", "When do I have to hand my stuff back?", "6.2"),
-        ("forest", "When do seasonals have to hand their stuff back?", "8.1"),
         # Who bears the cost, where a clause says who finds it or issues it
         ("museum", "Who pays for my black shoes, me or the museum?", "6.1"),
     ],

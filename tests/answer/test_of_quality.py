@@ -35,15 +35,7 @@ ANSWERED = [
     ("quarry", "Can I have my phone on me in the saw shed if it's switched off?", "No. The mobile", "off"),
     ("museum", "Can I wear sandals on duty, they're only flat ones?", "No. The sandals", "flat"),
     ("quarry", "Can I wear sandals past the car park?", "No. The sandals", ""),
-    ("shipyard", "Can I walk round the slips with sandals on?", "No. The sandals", ""),
     ("shipyard", "Can I clip a union badge on my reefer jacket?", "Yes. The society or union badge", ""),
-    (
-        "demo",
-        "My daughter made me a ribbon for the fair and I'd love to pin it to my storm coat. No harm in that?",
-        "No. The storm coat must not be pierced",
-        "",
-    ),
-    ("shipyard", "I'm an apprentice in my second year. Can I sew the trade badge on?", "No. The trade", ""),
     ("firebrigade", "Do I need the high-vis?", "It depends", ""),
     ("demo", "How often does an undershirt have to be washed?", "The books are silent", "often"),
     (
@@ -58,8 +50,6 @@ ANSWERED = [
         "Yes. The slate blazer must be worn with the slee",
         "",
     ),
-    ("zoo", "Can I nip outside for a smoke in my clogs?", "No. The clogs", ""),
-    ("zoo", "Can I walk round the monkey house with a sun hat on?", "No. The sun hat", ""),
 ]
 
 

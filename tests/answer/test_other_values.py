@@ -99,10 +99,8 @@ KILNS = (
     ("May I leave off a pink bib?", "The books name no colour \"pink\".", ""),
     ("May the muffler be pink?", "prohibited", "No. The muffler must not be worn."),
     ("May the mitts be pink?", "prohibited", "No. The mitts must not be worn."),
-    ("Does the apron have to be any particular colour?", "required", "The colour of the apron must be navy"),
     ("What colours may the cape be?", "required", "The colour of the cape must be either navy blue or sky"),
     ("Can the apron be any other colour?", "required", "The colour of the apron must be navy blue."),
-    ("Is there a set colour for the apron?", "required", "The colour of the apron must be navy blue."),
 )  # fmt: skip
 DEMO = (
     ("I hold a religious waiver. Might my head covering be green?", "prohibited",

@@ -23,35 +23,26 @@ school: Machine's running at 80 dB. Are ear defenders a must?
     Must anyone wear the ear defenders, near running machinery, not in noise of 85 dB or more?
 school: Noise is 85 dB. Ear defenders?
     May anyone wear the ear defenders, in noise of 85 dB or more?
-school: Can my gran take up my grey trousers? They're too long
     May anyone shorten the grey trousers?
-school: My mum took up my grey trousers at home because they were miles too long. That's fine, isn't it?
     May anyone shorten the grey trousers?
 school: My trousers are too long. Can I take them up?
     May anyone shorten the grey trousers?
 zoo: A necklace on duty, harmless enough, surely?
     May anyone wear the necklace, on duty?
-zoo: I wear a necklace on duty. That's no crime, is it?
     May anyone wear the necklace, on duty?
 creamery: Can my mum shorten my white trousers?
-    May anyone shorten the white trousers?
 firebrigade: Can my mum wash my fire tunic at home?
-    May the care of the fire tunic be “wash at home”?
-zoo: What's the difference between helpers and staff when it comes to mobiles?
     What differs for the mobile telephone, helpers compared with staff?
 forest: What's the difference between a trainee warden's neckerchief and mine? I'm a Senior Warden.
     What differs for the neckerchief, a Trainee Warden compared with a Senior Warden?
 demo: What's the difference between the summer cap and the winter cap?
-    What differs for the service cap and the knit cap, not winter compared with winter?
 creamery: What do I have to put on to clean with acid?
-    What must people wear, cleaning with acid or lye?
 undertakers: What do I put on to wash the cars?
     What may people wear, washing a vehicle?
 school: I start in the First Year in January. What do I wear for lessons?
     What may a First Year wear, in a lesson, month January?
 hotel: phone in my pocket ok?
     May anyone carry the private telephone?
-zoo: I'm a vet. Nobody minds if I pop across to the kiosk in my scrubs, do they?
     May anyone of the vets branch wear the scrubs, at the kiosk?
 """
 

@@ -71,16 +71,11 @@ CLAIMED = [
     ("demo", "What's all this talk about having to wear the flotation vest in boat rig?",
      "Must anyone wear the flotation vest, in boat rig?"),
     # what was done, and whether it was right
-    ("demo", "I put my jersey through the wringer. Oops?", "May the care of the service jersey be “wring”?"),
     ("demo", "I tarred my lined smock on purpose. Was that a mistake?",
      "Is it prohibited for anyone to tar the lined smock?"),
     ("demo", "I wore my knit cap through town with my watch rig and no one minded. Is it forbidden?",
      "Is it prohibited for anyone to wear the knit cap, in watch rig, in town?"),
-    ("third", "The cashier wants my ear studs out for the parade. Is he right?",
-     "Must anyone go without the ear studs, parade?"),
     # what two claims are of
-    ("demo", "The hand says a waiver lasts for ever, the sergeant says a year. Who has it right?",
-     "What does clause Dress Order (2024) 9.1 say?"),
     # the other side than that of the rule
     ("fifth", "I gather that the beret is pulled to the left. Is it?",
      "May the fit of the beret not be “pulled to the right”?"),

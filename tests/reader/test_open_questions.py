@@ -21,7 +21,6 @@ def bases() -> dict[str, KnowledgeBase]:
     ("books", "question", "clause"),
     [
         ("demo", "How often should the climbing harness be looked at?", "8.10"),
-        ("demo", "Which months are winter for the purposes of the dress order?", "1.3"),
         ("demo", "What does 'heavy work' cover?", "1.5"),
         ("third", 'What does "hard weather" include?', "2"),
         ("fifth", "What does “secure side” cover?", "1.5"),
@@ -31,9 +30,7 @@ def bases() -> dict[str, KnowledgeBase]:
         ("fifth", "When do I get my tunic and the peaked cap?", "10.1"),
         ("fifth", "who can turn down a religious exemption", "10.6"),
         ("fifth", "how many kilometers for the Long Road badge", "4.8"),
-        ("demo", "From which day does the new wording on name strips count?", "2"),
         ("third", "From which date does the new rule on the station parka hold?", "27"),
-        ("fifth", "Since which day does the new wording on the beret count?", "5"),
     ],
 )
 def test_a_clause_tells_it(bases: dict[str, KnowledgeBase], books: str, question: str, clause: str) -> None:
@@ -44,9 +41,7 @@ def test_a_clause_tells_it(bases: dict[str, KnowledgeBase], books: str, question
 @pytest.mark.parametrize(
     ("books", "question", "read"),
     [
-        ("demo", "How many pairs of wool socks per head?", "How many pairs of wool socks may be owned?"),
         ("third", "How many white shirts for each person?", "How many white shirts may be owned?"),
-        ("demo", "Been made a warden. What else must I buy?", "What must wardens own?"),
         (
             "demo",
             "Do I need the diver qualification for the diver's badge?",
@@ -73,16 +68,6 @@ def test_a_clause_tells_it(bases: dict[str, KnowledgeBase], books: str, question
             "third",
             "Why hasn't the tower branch got the belt?",
             "Why, or why not, may anyone of the tower branch wear the belt?",
-        ),
-        (
-            "demo",
-            "Why does a diver have to shave?",
-            "Why may people with the diver qualification not wear the beard?",
-        ),
-        (
-            "demo",
-            "Did the beard rule get looser or stricter in 2024?",
-            "What differs for the beard, on 31 December 2023 compared with on 31 December 2024?",
         ),
         (
             "demo",

@@ -111,11 +111,6 @@ def test_a_part_that_no_clause_tells_is_not_answered(
             "May anyone choose not to return the flag pin, leaving the company?",
         ),
         (
-            "eighth",
-            "May I keep the round cap when I leave?",
-            "May anyone choose not to return the round cap, leaving the company?",
-        ),
-        (
             "seventh",
             "I am a leaver. May I keep the felt beret?",
             "May anyone choose not to return the felt beret, leaving the Corps?",

@@ -8,22 +8,9 @@ from tests.reader.conftest import Base
 
 SAME = [
     ("demo", "Must I wear the jersey in watch rig all year round?", "Must I wear the jersey in watch rig?"),
-    (
-        "demo",
-        "Every day of the year, must I wear the jersey in watch rig?",
-        "Must I wear the jersey in watch rig?",
-    ),
     ("demo", "May I wear sunglasses all day?", "May I wear sunglasses?"),
-    ("demo", "Hello, first day here, must I wear the name strip?", "Must I wear the name strip?"),
     ("demo", "It's my first week aboard. Must I wear the name strip?", "Must I wear the name strip?"),
-    (
-        "demo",
-        "The belt is 45 mm wide, the old limit was 50. Is it legal?",
-        "The belt is 45 mm wide. Is it legal?",
-    ),
     ("demo", "In what hours may I wear sunglasses?", "When may I wear sunglasses?"),
-    ("demo", "The sunglasses: until when?", "When may the sunglasses be worn?"),
-    ("third", "May I wear gloves with tower dress all year long?", "May I wear gloves with tower dress?"),
     ("third", "Must the peaked cap be worn every day?", "Must the peaked cap be worn?"),
 ]
 

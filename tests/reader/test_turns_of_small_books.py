@@ -104,14 +104,6 @@ TALKS = [
         "May the care of the white studio coat be “wash at home”?",
     ),
     (
-        "playhouse",
-        (
-            "New on stage crew. What do I wear for the performance?",
-            "and for the get-in, same soft-soled shoes?",
-        ),
-        "May stage crew wear the soft-soled black shoes, occasion get-in?",
-    ),
-    (
         "airferry",
         (
             "I'm a captain. What do I wear on the apron?",

@@ -103,8 +103,6 @@ SIZED = [
     # one measure that only one side of it can be
     ("is exactly 5 in enough for the name strip", ["May the length of the name strip be 5 in (127 mm)?"]),
     ("is 3 cm ok for the belt", ["May the width of the belt be 30 mm?"]),
-    ("half an inch behind the edge for a K5's collar device?",
-     ["May the collar device be worn half an inch (12.7 mm) from the edge, for a K5?"]),
     # near to both of its sides
     ("is a 2 in belt ok", [""]),
 ]  # fmt: skip

@@ -24,15 +24,14 @@ UNSEEN = (
     "seventh",
     *(f"{name}-further" for name in ("cadets", "hotel", "zoo", "racecourse", "shipyard", "ambulance")),
 )
-_NO_LINES = "\n# -\n- => -\n"
 
 
 def _nothing(*_: Any, **__: Any) -> None:
     return None
 
 
-def _no_lines() -> str:
-    return _NO_LINES
+def _no_lines(*_: Any, **__: Any) -> tuple[()]:
+    return ()
 
 
 def _as_read(reading: Any, *_: Any, **__: Any) -> Any:
@@ -41,9 +40,7 @@ def _as_read(reading: Any, *_: Any, **__: Any) -> Any:
 
 PARTS: dict[str, tuple[tuple[str, str, Callable[..., Any]], ...]] = {
     "nothing": (),
-    "sayings": tuple(
-        ("kb.reader.phrases.sayings", name, _no_lines) for name in ("_first_lines", "_other_lines")
-    ),
+    "sayings": (("kb.reader.meaning.rephrase", "sayings", _no_lines),),
     "rephrased": (("kb.reader.otherwise", "rephrased", _nothing),),
     "outright": (("kb.reader.question", "asked_outright", _nothing),),
     "matters": (("kb.reader.otherwise", "_of_another_matter", _nothing),),

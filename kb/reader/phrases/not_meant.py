@@ -3,8 +3,14 @@
 from __future__ import annotations
 
 from kb.model.questions import Reading, Span
-from kb.reader.phrases.framings import IDIOMATIC
+from kb.reader.words.forms import word_set
 from kb.text import Pattern
+
+_IDIOMATIC = word_set(
+    "cards water hot bad fair arm luck soup table menu agenda charge line bounds mark book land leave"
+    " approval authority authorisation authorization permission consent clearance inspection muster home"
+)
+"""Words of wrappings that a book may have as names: "on the cards" is of no card."""
 
 _NO_GRADE = Pattern(
     r"(?i)<hand (?:it|th\w+) (?:out|over|back|in)\b|\blast <night\b|[\"'‘“]<[\w ]+[\"'’”]"
@@ -19,4 +25,4 @@ def is_idiom(span: Span, put: str, reading: Reading) -> bool:
     words = span.text.casefold().split()
     if _NO_GRADE.search(f"{reading.question[: span.start]}<{reading.question[span.start :]}"):
         return True
-    return bool(span.target) and IDIOMATIC.issuperset(words) and span.text.casefold() not in put.casefold()
+    return bool(span.target) and _IDIOMATIC.issuperset(words) and span.text.casefold() not in put.casefold()

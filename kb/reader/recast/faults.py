@@ -14,12 +14,15 @@ import msgspec
 from kb.measures import same_dimension
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
-from kb.reader.phrases.workings import CORRECTED
 from kb.reader.words.forms import word_set
 from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.tokens import Token
 from kb.wording import say_query
 
+_CORRECTED = (
+    "pulled up", "picked up", "written up", "told off", "ticked off", "marked down", "sent back", "sent home",
+    "sent away", "sent off", "hauled up", "reported", "reprimanded", "faulted", "failed", "rebuked",
+)  # fmt: skip
 _FAULTS = word_set("""
     problem problems wrong trouble issue issues objection objections fault faulty breach offence mistake
     forbidden banned prohibited barred illegal disallowed""")
@@ -117,7 +120,7 @@ def _is_put_right(lows: list[str]) -> bool:
     """ "... and I was told off for it. Fair?": whether what somebody was told is asked to be right."""
     words = [low for low in lows if low[0].isalpha()]
     said = f" {' '.join(words)} "
-    return words[-1:] != [] and words[-1] in _RIGHTLY and any(f" {how} " in said for how in CORRECTED)
+    return words[-1:] != [] and words[-1] in _RIGHTLY and any(f" {how} " in said for how in _CORRECTED)
 
 
 def washed_at(reading: Reading, tokens: tuple[Token, ...], lookup: Lookup) -> Reading:
