@@ -2,9 +2,10 @@
 
 The form of a line is that of `rephrase.py`. Lines stand in blocks under words of which a text must have one:
 the others are neither looked at nor compiled. `first` lines are for what would be read otherwise than it is
-meant, the rest (`sayings_more.py`, `sayings_last.py`) for what is not understood as it stands. A line stands
-here if it answers more than one line of the sheets, is a plain way of asking of any thing, or keeps a text from
-being taken for another: what fits one sentence alone is not worth its place.
+meant, the rest (`sayings_more.py`, `sayings_last.py`) for what is not understood as it stands.
+
+A line stands here if it answers more than one line of the sheets, is a plain way of asking of any thing, or
+keeps a text from being taken for another: what fits one sentence alone is not worth its place.
 """
 
 from __future__ import annotations
