@@ -70,11 +70,12 @@ def ask(base: KnowledgeBase, asked: Asked) -> tuple[tuple[Answer, ...], float]:
 
 
 def mark_questions(name: str, half: str, base: KnowledgeBase) -> list[Marked]:
-    marked = []
-    for asked in questions(name, half):
-        answers, seconds = ask(base, asked)
-        marked.append(Marked(name, asked, judge_line(answers, asked, base.lookup), seconds, answers))
-    return marked
+    return [mark_line(name, asked, base) for asked in questions(name, half)]
+
+
+def mark_line(name: str, asked: Asked, base: KnowledgeBase) -> Marked:
+    answers, seconds = ask(base, asked)
+    return Marked(name, asked, judge_line(answers, asked, base.lookup), seconds, answers)
 
 
 def share(marks: Iterable[bool]) -> str:
