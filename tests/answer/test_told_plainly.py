@@ -23,27 +23,18 @@ school: Machine's running at 80 dB. Are ear defenders a must?
     Must anyone wear the ear defenders, near running machinery, not in noise of 85 dB or more?
 school: Noise is 85 dB. Ear defenders?
     May anyone wear the ear defenders, in noise of 85 dB or more?
-    May anyone shorten the grey trousers?
-    May anyone shorten the grey trousers?
 school: My trousers are too long. Can I take them up?
     May anyone shorten the grey trousers?
 zoo: A necklace on duty, harmless enough, surely?
     May anyone wear the necklace, on duty?
-    May anyone wear the necklace, on duty?
-creamery: Can my mum shorten my white trousers?
-firebrigade: Can my mum wash my fire tunic at home?
-    What differs for the mobile telephone, helpers compared with staff?
 forest: What's the difference between a trainee warden's neckerchief and mine? I'm a Senior Warden.
     What differs for the neckerchief, a Trainee Warden compared with a Senior Warden?
-demo: What's the difference between the summer cap and the winter cap?
-creamery: What do I have to put on to clean with acid?
 undertakers: What do I put on to wash the cars?
     What may people wear, washing a vehicle?
 school: I start in the First Year in January. What do I wear for lessons?
     What may a First Year wear, in a lesson, month January?
 hotel: phone in my pocket ok?
     May anyone carry the private telephone?
-    May anyone of the vets branch wear the scrubs, at the kiosk?
 """
 
 
