@@ -106,26 +106,11 @@ MISLEADING = r"""
     |expect|be (?:given|issued(?: with)?)|receive|ask for) (?:(?:an?|some|the|<own>) )?(?:new|fresh
     |replacement)(?: pairs? of)? (?!ones?\b)([\w' -]+?)\W*$ => how often is the \1 replaced?
 # third second fourth fifth another more extra
-^(?:i|he|she|we)(?:['’]ve|['’]s| have| has)? (?:already )?(?:wears?|have|has|got|owns?)?(?: on)? ?one
-     ([\w' -]+?)(?: on| already)? (?:and|but) (?:i |he |she |we )?(?:wants?|would like|['’]d like|fancy
-    |need)(?: to (?:wear|have|add|put on))? (?:an? second|another|one more
-    |an extra)(?: one)?(?: on)?[.,;?!]*(?: (?:any chance|<so>|(?:may|can|could) <i>(?: do that)?
-    |<fine>))?\W*$ => may I wear two \1?
-^(?:i|he|she|we)(?:['’]ve|['’]s| have| has)? (?:already )?(?:wears?|have|has|got|owns?)?(?: on)? ?two
-     ([\w' -]+?)(?: on| already)? (?:and|but) (?:i |he |she |we )?(?:wants?|would like|['’]d like|fancy
-    |need)(?: to (?:wear|have|add|put on))? (?:an? third|another|one more
-    |an extra)(?: one)?(?: on)?[.,;?!]*(?: (?:any chance|<so>|(?:may|can|could) <i>(?: do that)?
-    |<fine>))?\W*$ => may I wear three \1?
-^(?:i|he|she|we)(?:['’]ve|['’]s| have| has)? (?:already )?(?:wears?|have|has|got|owns?)?(?: on)? ?three
-     ([\w' -]+?)(?: on| already)? (?:and|but) (?:i |he |she |we )?(?:wants?|would like|['’]d like|fancy
-    |need)(?: to (?:wear|have|add|put on))? (?:an? fourth|another|one more
-    |an extra)(?: one)?(?: on)?[.,;?!]*(?: (?:any chance|<so>|(?:may|can|could) <i>(?: do that)?
-    |<fine>))?\W*$ => may I wear four \1?
-^(?:i|he|she|we)(?:['’]ve|['’]s| have| has)? (?:already )?(?:wears?|have|has|got|owns?)?(?: on)? ?four
-     ([\w' -]+?)(?: on| already)? (?:and|but) (?:i |he |she |we )?(?:wants?|would like|['’]d like|fancy
-    |need)(?: to (?:wear|have|add|put on))? (?:an? fifth|another|one more
-    |an extra)(?: one)?(?: on)?[.,;?!]*(?: (?:any chance|<so>|(?:may|can|could) <i>(?: do that)?
-    |<fine>))?\W*$ => may I wear five \1?
+^<have_on>one ([\w' -]+?)<and_wants> (?:an? second|another|one more|an extra)<as_well> => may I wear two \1?
+^<have_on>two ([\w' -]+?)<and_wants> (?:an? third|another|one more|an extra)<as_well> => may I wear three \1?
+^<have_on>three ([\w' -]+?)<and_wants> (?:an? fourth|another|one more|an extra)<as_well>
+     => may I wear four \1?
+^<have_on>four ([\w' -]+?)<and_wants> (?:an? fifth|another|one more|an extra)<as_well> => may I wear five \1?
 # old older earlier former first new newer
 ^(<own> [\w' -]+?) (?:dates(?: back)?|is dated|comes|came) (?:from|to|in)
     \s((?:[a-z]+ )?(?:19|20)\d\d)(?:,|\.|;| and| so)+ (?=(?:is|may|can|could|am|do|should|must)\b.*\b(?:old

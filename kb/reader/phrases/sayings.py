@@ -137,6 +137,10 @@ in_pocket: (?: (?:off|on silent|switched off|turned off))?,? (?:in|inside) (?:my
     |zipped) )*pockets?
 from_when: (?:today|tonight|tomorrow|soon|shortly|(?:this|next) (?:week|month|year|term|season|morning
     |evening)|(?:on |next |this )*(?:mon|tues|wednes|thurs|fri|satur|sun)day)
+have_on: (?:i|he|she|we)(?:['’]ve|['’]s| have| has)? (?:already )?(?:wears?|have|has|got|owns?)?(?: on)? ?
+and_wants: (?: on| already)? (?:and|but) (?:i |he |she |we )?(?:wants?|would like|['’]d like|fancy
+    |need)(?: to (?:wear|have|add|put on))?
+as_well: (?: one)?(?: on)?[.,;?!]*(?: (?:any chance|<so>|(?:may|can|could) <i>(?: do that)?|<fine>))?\W*$
 there: (?=\W*$|[.,;:?!]| (?:in|on|at|while|when|whilst|if|as|for|to|with|during|near|by|from|inside
     |outside|behind)\b)
 """
