@@ -26,7 +26,7 @@ from kb.model.values import (
 from kb.plain.cases import WORN, Known, restrict
 from kb.plain.ranging import Range
 from kb.plain.saved import facts_from_json, values_from_json
-from kb.plain.weighing import Fate, Meaning
+from kb.plain.weighing import Fate, meaning_of
 
 Kind = tuple[str, tuple[str, ...]]  # a verdict, and what becomes of the values
 VERDICTS = ("conflict", "prohibited", "conditional", "silent", "not_required", "permitted", "required")
@@ -87,7 +87,7 @@ class Question:
     def __init__(self, reading: Any, lookup: Lookup, day: datetime.date) -> None:
         value = None if reading["value"] is None else values_from_json(reading["value"])
         self.reading, self.lookup = reading, lookup
-        self.meaning = Meaning(lookup, day, others_in(value), reading["as_such"])
+        self.meaning = meaning_of(lookup, day, others_in(value), reading["as_such"])
         self.items: list[str] = reading["items"]
         self.aspect: str = reading["aspect"]
         self.kind: str | None = reading["kind"]

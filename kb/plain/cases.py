@@ -106,6 +106,7 @@ class CaseSpace:
         self.days = {fact.id for fact in lookup.base.facts if fact.kind == "date"}
         self._implied: dict[tuple[Condition, Condition], bool] = {}
         self._rules_for: dict[tuple[str, str], list[Rule]] = {}
+        self._items: dict[str, frozenset[str]] = {}
         self._effects: dict[tuple[str, str], list[Effect]] = {}
         self._pieces: dict[tuple[str, str], list[ValueSet]] = {}
 
@@ -183,6 +184,12 @@ class CaseSpace:
             o in above or (among and item in self.lookup.broader(o)) for o in scope.excluding
         )
 
+    def _covered(self, rule: Rule) -> frozenset[str]:
+        """All items of the books that a rule covers."""
+        if rule.id not in self._items:
+            self._items[rule.id] = frozenset(i for i in self.lookup.items if self.covers(rule.scope, i))
+        return self._items[rule.id]
+
     def rules_for(self, item: str, aspect: str) -> list[Rule]:
         """The rules in force that speak of an aspect of an item."""
         if (item, aspect) not in self._rules_for:
@@ -213,7 +220,7 @@ class CaseSpace:
             name = f"{rule.id}#{item}#"
             duty = Effect(f"{name}duty", rule, True, complement(values), items, none)
             return [duty, Effect(f"{name}rest", rule, one, values, items, some)]
-        items = frozenset(one for one in self.lookup.items if self.covers(rule.scope, one))
+        items = self._covered(rule)
         speaks = values if rule.modality in ("must_not", "may") else complement(values)
         return [Effect(rule.id, rule, rule.modality.startswith("must"), speaks, items, when)]
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from kb.model.lookup import Lookup
@@ -158,6 +159,12 @@ class Meaning(CaseSpace):
         if done == "supported":
             return "permitted"
         return "not_required" if not_done == "supported" else "silent"
+
+
+@lru_cache(maxsize=16)
+def meaning_of(lookup: Lookup, day: datetime.date, more: frozenset[str], as_such: bool) -> Meaning:
+    """The one `Meaning` of a day that all questions of a check share, with what it has worked out."""
+    return Meaning(lookup, day, more, as_such)
 
 
 def frees(rule: Rule) -> bool:

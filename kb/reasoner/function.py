@@ -60,6 +60,7 @@ class Function(Generic[Outcome]):
         self._classes = classes
         self._uses = uses
         self._place = {fact: i for i, fact in enumerate(facts)}
+        self._all = [(1 << len(pieces)) - 1 for pieces in classes]
         self._outcomes: dict[int, Outcome] = {}
         self._leaves: dict[Outcome, int] = {}
         self._cut: set[int] = set()
@@ -100,7 +101,7 @@ class Function(Generic[Outcome]):
         """The node that splits on a fact (`masks`: classes for each child); the child where all are one."""
         if len(masks) == 1:
             return next(iter(masks))
-        parts = tuple(sorted(((mask, child) for child, mask in masks.items()), key=_first_class))
+        parts = _parted(masks)
         key = (place, parts)
         if key not in self._branches:
             number = self._branches[key] = len(self._nodes)
@@ -116,27 +117,38 @@ class Function(Generic[Outcome]):
 
     def _split(self, number: int, place: int) -> Parts:
         """What a node becomes for each class of a fact."""
-        if not self._supports[number] >> place & 1:
-            return (((1 << len(self._classes[place])) - 1, number),)
+        supports, known = self._supports, self._splits
+        if not supports[number] >> place & 1:
+            return ((self._all[place], number),)
         at, parts = self._nodes[number]
         if at == place:
             return parts
-        if (number, place) not in self._splits:
+        if (number, place) not in known:
             self._work += 1
-            cells: list[tuple[int, dict[int, int]]] = [((1 << len(self._classes[place])) - 1, {})]
+            same: dict[int, int] = {}  # the children that the fact is nothing to
+            turned: list[int] = []
+            cells: list[tuple[int, tuple[int, ...]]] = [(self._all[place], ())]
             for mask, child in parts:
-                refined = []
-                for cell, masks in cells:
-                    for part, below in self._split(child, place):
-                        if cell & part:
-                            refined.append((cell & part, {**masks, below: masks.get(below, 0) | mask}))
-                cells = refined
+                if not supports[child] >> place & 1:
+                    same[child] = mask
+                    continue
+                turned.append(mask)
+                split = known.get((child, place)) or self._split(child, place)
+                cells = [
+                    (cell & part, (*children, below))
+                    for cell, children in cells
+                    for part, below in split
+                    if cell & part
+                ]
             found: dict[int, int] = {}
-            for cell, masks in cells:
+            for cell, children in cells:
+                masks = same.copy()
+                for mask, child in zip(turned, children, strict=True):
+                    masks[child] = masks.get(child, 0) | mask
                 made = self.branch(at, masks)
                 found[made] = found.get(made, 0) | cell
-            self._splits[number, place] = tuple(sorted(((m, n) for n, m in found.items()), key=_first_class))
-        return self._splits[number, place]
+            known[number, place] = _parted(found)
+        return known[number, place]
 
     def _places(self, number: int) -> list[int]:
         support = self._supports[number]
@@ -286,7 +298,7 @@ class Function(Generic[Outcome]):
                 return self._most_decisive(number, [one for one in wanted if one != place])
         assert best is not None, "a node with two outcomes has a fact that tells them apart"
         _, place, masks = best
-        return place, tuple(sorted(((m, n) for n, m in masks.items()), key=_first_class))
+        return place, _parted(masks)
 
     def _shown(
         self, nodes: Sequence[int], grown: Mapping[int, tuple[int, list[tuple[int, int]]]], rest: Outcome
@@ -320,6 +332,14 @@ def _joined(children: Iterable[tuple[int, Tree[Outcome]]]) -> list[tuple[int, Tr
         index = next((i for i, (_, other) in enumerate(found) if other == child), len(found))
         found[index : index + 1] = [(mask | (found[index][0] if index < len(found) else 0), child)]
     return found
+
+
+def _parted(masks: Mapping[int, int]) -> Parts:
+    """Children and the classes that lead to them, the first class first."""
+    if len(masks) == 2:  # as most have
+        (one, mask), (other, rest) = masks.items()
+        return ((mask, one), (rest, other)) if mask & -mask < rest & -rest else ((rest, other), (mask, one))
+    return tuple(sorted(((mask, child) for child, mask in masks.items()), key=_first_class))
 
 
 def _first_class(part: tuple[int, int]) -> int:

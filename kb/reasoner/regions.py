@@ -164,22 +164,39 @@ class Within:
 
     def meets(self, *regions: int) -> bool:
         """Whether some case within is in all of the regions; found depth first, without joining them."""
-        levels, split = self._regions.levels, self._regions.split
-        waiting = [tuple(sorted({region for region in regions if region != TRUE}))]
+        levels = self._regions.levels
+        start = tuple(sorted({region for region in regions if region != TRUE}))
+        if not start:
+            return True
+        waiting = [start] if start[0] != FALSE else []
         seen: set[tuple[int, ...]] = set()
         while waiting:
             vector = waiting.pop()
-            if not vector:
-                return True
-            if vector[0] == FALSE or vector in seen or vector in self._empty:
+            if vector in seen or vector in self._empty:
                 continue
             seen.add(vector)
             level = min([levels[region] for region in vector])
-            allowed = self._masks.get(level, -1)
-            waiting += [
-                tuple(sorted({region for region in child if region != TRUE}))
-                for child, mask in split(level, vector).items()
-                if mask & allowed
-            ]
+            later = [region for region in vector if levels[region] != level]
+            for opened in self._opened(level, [region for region in vector if levels[region] == level]):
+                following = tuple(sorted({*opened, *later}))
+                if not following:
+                    return True
+                waiting.append(following)
         self._empty |= seen
         return False
+
+    def _opened(self, level: int, regions: Sequence[int]) -> Iterable[tuple[int, ...]]:
+        """What regions that all split on one fact become for its values within, where none is without a case.
+
+        A region that has every case from there on is left out.
+        """
+        found: dict[tuple[int, ...], int] = {(): self._masks.get(level, -1)}
+        for region in regions:
+            refined: dict[tuple[int, ...], int] = {}
+            for before, mask in found.items():
+                for part, child in self._regions.parts[region]:
+                    if child != FALSE and mask & part:
+                        key = before if child == TRUE else (*before, child)
+                        refined[key] = refined.get(key, 0) | mask & part
+            found = refined
+        return found
