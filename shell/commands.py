@@ -110,12 +110,18 @@ _BARE_QUERY = re.compile(
     r"(?:ask|construct)\s*(?:where\s*)?\{|describe\s+(?:[?$*<]|[a-z][\w-]*:[a-z])",
     re.IGNORECASE,
 )
+_OPENING = re.compile(r"\s*(?:select(?:\s+(?:distinct|reduced))?|describe)\s+", re.IGNORECASE)
 _KEYWORD = re.compile(r"(?:SELECT|CONSTRUCT|PREFIX)\b")
 
 
 def begins_query(text: str) -> bool:
     """Whether a line is a query, or the beginning of one, with the command word before it or without."""
     return (_is_query(text) and text[5:6].isspace()) or _is_bare_query(text)
+
+
+def may_begin_query(text: str) -> bool:
+    """Whether what was typed so far is a query, or words that a variable makes one: `select distinct`."""
+    return begins_query(text) or _OPENING.fullmatch(text) is not None
 
 
 def _is_bare_query(text: str) -> bool:

@@ -22,7 +22,7 @@ from prompt_toolkit.layout.processors import Processor, Transformation, Transfor
 from prompt_toolkit.styles import Style
 
 import kb
-from shell.commands import begins_query, needs_more
+from shell.commands import begins_query, may_begin_query, needs_more
 from shell.completion import suggest
 from shell.output import columns, complain
 from shell.session import Session
@@ -126,7 +126,7 @@ def _bindings() -> KeyBindings:
     def after_a_space() -> bool:
         document = get_app().current_buffer.document
         spaced = document.char_before_cursor == " " and document.is_cursor_at_the_end
-        return spaced and bool(document.text.strip()) and not begins_query(document.text)
+        return spaced and bool(document.text.strip()) and not may_begin_query(document.text)
 
     @bindings.add(" ", filter=after_a_space)
     def _(_event: KeyPressEvent) -> None:

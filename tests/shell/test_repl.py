@@ -74,6 +74,24 @@ def test_a_fault_or_a_stop_in_one_answer_does_not_end_the_session(
     assert "\x1b" not in captured.err
 
 
+@pytest.mark.parametrize(
+    "line",
+    [
+        "select ?r where { ?r a :Rule }",
+        "select distinct ?r where { ?r a :Rule }",
+        "May I wear the storm coat?",
+    ],
+)
+def test_a_line_is_taken_as_typed_where_a_mark_may_follow_a_space(line: str, base: FakeBase) -> None:
+    typed(f"{line}{ENTER}{ENTER}{CTRL_D}", base)
+    assert line in [*open_history(history_file()).load_history_strings()]
+
+
+def test_a_mark_takes_the_place_of_the_space_before_it(base: FakeBase) -> None:
+    typed(f"May I wear the storm coat ?{ENTER}{CTRL_D}", base)
+    assert [*open_history(history_file()).load_history_strings()] == ["May I wear the storm coat?"]
+
+
 def test_history_is_for_the_owner_alone_and_comes_back(base: FakeBase, state: Path) -> None:
     typed(f"May I wear the coat?{ENTER}{CTRL_D}", base)
     assert history_file() == state
