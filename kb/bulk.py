@@ -17,7 +17,7 @@ from kb.compiled import Decided, Decider, Memory, Value, set_of, value_of
 from kb.errors import UsageError
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Reading
-from kb.model.records import Case, Fact, Named
+from kb.model.records import Case, Fact, Item, Named
 from kb.model.values import Ranges, ValueSet
 from kb.reader import parse_fact
 from kb.reader.names.spelling import near_names
@@ -52,11 +52,15 @@ def plain_cell(text: str) -> str:
 
 
 def _names_of(records: Iterable[Named]) -> dict[str, tuple[str, ...]]:
-    """The ids that each name (in small letters) fits: an id alone where it is one, else labels."""
+    """The ids that each name (in small letters) fits: an id alone where it is one, else labels, else words."""
     found: dict[str, dict[str, None]] = {}
+    everyday: dict[str, dict[str, None]] = {}
     for record in records:
         for name in (record.label, *record.other_labels):
             found.setdefault(_folded(name), {})[record.id] = None
+        for name in record.everyday if isinstance(record, Item) else ():
+            everyday.setdefault(_folded(name), {})[record.id] = None
+    found = everyday | found
     return {name: tuple(ids) for name, ids in found.items()} | {
         _folded(record.id): (record.id,) for record in records
     }
@@ -259,8 +263,7 @@ class CaseTable:
             return f'"{visible(text)}" fits {" and ".join(found)}; write the id'
         if not written:
             return f"there is no {what}"
-        loose = [i.id for i in self._lookup.base.items if written in map(_folded, i.everyday)]
-        near = loose if loose and what == "item" else near_names(written, list(names))
+        near = near_names(written, list(names))
         hint = f"; perhaps {' or '.join(near)}" if near else ""
         return f'there is no {what} "{visible(text[:100])}"{hint}'
 

@@ -76,6 +76,13 @@ def test_aspect_and_day_have_columns(demo: KnowledgeBase) -> None:
     assert demo.case_table(["item"]).texts(after)[1] == "interim-notice/2026 clause 3"
 
 
+def test_an_everyday_word_names_an_item_where_it_fits_that_one_alone(demo: KnowledgeBase) -> None:
+    assert decide(demo, item="liner") == decide(demo, item="storm-coat-liner")
+    problem = decide(demo, item="coat")
+    assert isinstance(problem, CellProblem)
+    assert "fits storm-coat and watch-coat and" in problem.message
+
+
 def test_days_between_changes_share_what_was_compiled(demo: KnowledgeBase) -> None:
     table = CaseTable(demo.lookup, demo.engine, ["item", "as_of"], DAY)
     for day in range(1, 29):
