@@ -52,7 +52,7 @@ def plain_cell(text: str) -> str:
 
 
 def _names_of(records: Iterable[Named]) -> dict[str, tuple[str, ...]]:
-    """The ids that each name (in small letters) fits: an id alone where it is one, else labels, else words."""
+    """The ids that each name (in small letters) fits: an id where it is one, else labels, else words."""
     found: dict[str, dict[str, None]] = {}
     everyday: dict[str, dict[str, None]] = {}
     for record in records:
