@@ -63,12 +63,16 @@ _SET_APART = (" unless ", "; in any other ", "; but when ", "; without ")
 
 
 def _as_led(led: re.Match[str], text: str, tone: Tone) -> Headline:
-    """What leads a table, with its exceptions: "NO, ORDINARILY - In boat rig the tie must not be; ..."."""
+    """What leads a table, with its exceptions: "NO, ORDINARILY - The tie must not be worn, unless ...".
+
+    What holds in one rig is said of that rig: of a dozen others it may be silent.
+    """
     rest = text[led.end() :]
-    if led["where"]:
-        rest = f"{led['where']} {re.sub('^The ', 'the ', rest)}"
     badge = led["first"].upper()
-    badge += ", ORDINARILY" if any(words in rest for words in _SET_APART) else ""
+    if led["where"]:
+        badge += f", {led['where'].upper()}"
+    elif any(words in rest for words in _SET_APART):
+        badge += ", ORDINARILY"
     return Headline(badge, rest[:1].upper() + rest[1:], tone)
 
 
@@ -156,7 +160,7 @@ def _cases(answer: Answer, shown: Answer, base: KnowledgeBase) -> tuple[Block, .
     main = main_edition(answer, base)
     clauses = [numbers_alone(case.rules, base, main) for case in shown.cases]
     with_clauses = len(set(clauses)) > 1
-    columns = ("When", *(("Then",) if with_verdicts else ()), *(("Left open",) if with_values else ()))
+    columns = ("When", *(("Then",) if with_verdicts else ()), *(("Value",) if with_values else ()))
     columns += ("Clause",) if with_clauses else ()
     rows: list[tuple[Cell, ...]] = []
     for case, numbers in zip(shown.cases, clauses, strict=True):
@@ -170,17 +174,21 @@ def _cases(answer: Answer, shown: Answer, base: KnowledgeBase) -> tuple[Block, .
     return (Grid("Case by case", columns, tuple(rows), apart=True), *(hint if more else ()))
 
 
-def _values(answer: Answer) -> tuple[Block, ...]:
+def _values(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
+    """The values that are allowed, where the headline does not tell them all; of manners it does."""
     lines = []
     for value in answer.values:
+        aspect = base.lookup.aspects.get(value.aspect)
+        if aspect is not None and aspect.kind == "act":
+            continue
         label = kb.visible(value.label)
         if value.measure is not None and value.measure.about and value.measure.tolerance is None:
             label += ' (no clause says how far "about" may be off, so nothing is judged)'
         lines.append(label)
     lines = list(dict.fromkeys(lines))
-    if len(lines) == 1 and lines[0] in kb.visible(answer.headline):
+    if all(line in kb.visible(answer.headline) for line in lines):
         return ()
-    return (Points("Left open", tuple(lines)),) if lines else ()
+    return (Points("Allowed", tuple(lines)),)
 
 
 def _condition(condition: str, full: bool) -> str:
@@ -321,7 +329,7 @@ def arrange(
         *_to_read(answer),
         *_cases(answer, shown, base),
         *(() if chain else _reasons(answer, base)),
-        *_values(answer),
+        *_values(answer, base),
         *_entries(answer, base, chain),
         *_differences(answer, base),
         *(chain_blocks(answer, base) if chain else ()),

@@ -15,6 +15,7 @@ from kb.answer.acts import (
     is_way,
     wear_question,
 )
+from kb.answer.alike import with_beside
 from kb.answer.aspects import aspect_part, aspects_of
 from kb.answer.beside import act_notes, claim_notes, parted_from, silence_notes, with_company, worn_notes
 from kb.answer.changes import allowing, turning_changes
@@ -31,6 +32,7 @@ from kb.answer.common import (
     refuse_exclusions,
     replaced,
     settling_notes,
+    unused_value,
     with_rule_notes,
 )
 from kb.answer.kinds import is_value_question, kinds_that_differ, the_kind_worn
@@ -74,7 +76,7 @@ def answer_query(engine: Engine, reading: Reading, digest: str) -> Answer:
         return _answer_as(engine, msgspec.structs.replace(query, items=(of_one, *query.items[1:])), blank)
     claimed = is_way(engine.lookup, query) or (query.kind != "how" and is_value_question(engine, query))
     if claimed and is_banned(engine, query):
-        return _answer_as_worn(engine, query, blank)
+        return _answer_as_banned(engine, query, blank)
     if claimed and query.kind == "may" and engine.lookup.aspects[query.aspect].kind == "count":
         whole = msgspec.structs.replace(query, as_such=True)  # how many of a class of which none is worn
         if closes_all(engine.as_such(), whole):
@@ -94,6 +96,19 @@ def _answer_as(engine: Engine, query: Query, blank: Answer) -> Answer:
 def _answer_as_worn(engine: Engine, query: Query, blank: Answer) -> Answer:
     """Whether the thing may be worn, in place of how, how many or where."""
     return _answer_as(engine, wear_question(engine.lookup, query), blank)
+
+
+def _answer_as_banned(engine: Engine, query: Query, blank: Answer) -> Answer:
+    """Whether it may be worn, and what of the value asked about; one that is forbidden is the firmer no."""
+    worn = _answer_as_worn(engine, query, blank)
+    if query.value is None:
+        return worn
+    if worn.verdict == "prohibited":
+        return unused_value(worn)
+    so = with_rule_notes(engine.lookup, _values(engine, query, blank))
+    if so.reading.query != query or so.verdict == "silent":
+        return unused_value(worn)
+    return so if so.verdict == "prohibited" else with_beside(worn, (f"{so.reading.text} {so.headline}",))
 
 
 def _answer_as_place(engine: Engine, query: Query, blank: Answer) -> Answer | None:
@@ -180,7 +195,8 @@ def _values(engine: Engine, query: Query, blank: Answer) -> Answer:
     if not parts:
         alike = not kinds_that_differ(engine, wear_question(engine.lookup, query))
         if is_named_so(engine.lookup, query) or is_banned(engine, query, alike):
-            return _answer_as_worn(engine, query, blank)
+            worn = _answer_as_worn(engine, query, blank)
+            return worn if is_named_so(engine.lookup, query) else unused_value(worn)
         if query.kind == "where" and (places := _answer_as_place(engine, query, blank)):
             return places
         silent = _finish(engine, query, blank, [], "silent", cited=[])

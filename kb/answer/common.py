@@ -226,6 +226,14 @@ def replaced(answer: Answer, **changes: object) -> Answer:
     return Answer(**{**fields, **changes})
 
 
+def unused_value(answer: Answer) -> Answer:
+    """Whether a thing may be worn, with the words of the value that was asked of it named as not used."""
+    told = (span.text for span in answer.reading.spans if span.role in ("measure", "aspect"))
+    left = (text for text in told if text not in answer.reading.unused)
+    unused = (*answer.reading.unused, *left)
+    return replaced(answer, reading=msgspec.structs.replace(answer.reading, unused=unused))
+
+
 _MONTHS = 12
 
 

@@ -15,16 +15,14 @@ import msgspec
 from kb.model.conditions import Test, all_of, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
-from kb.model.values import YES, ValueSet, intersect, is_empty, is_subset, subtract
+from kb.model.values import YES, ValueSet, is_subset
 from kb.wording.cases import Facts, say_depends
-from kb.wording.conditions import phrase_in
 from kb.wording.either import say_either
-from kb.wording.english import is_plural, sentence
+from kb.wording.english import sentence
+from kb.wording.in_rigs import UNSAID, Rows, may_have, say_again, say_in_rig, spoken_of
 from kb.wording.labels import the_item
 from kb.wording.left_off import rigs_of_duty
-from kb.wording.manners import is_manner
 from kb.wording.mostly import IN_SOME_DISAGREE, say_mostly
-from kb.wording.phrases import WEARER
 from kb.wording.presumed import RIG, has_two_sides, place_of
 from kb.wording.situations import WORN
 from kb.wording.unless import (
@@ -43,7 +41,6 @@ from kb.wording.unless import (
 )
 from kb.wording.verdicts import MODALS, done_in, means_yes, say_plain, say_settled, thing_in
 
-Rows = Sequence[tuple[Facts, Verdict]]
 _MOST_COVERING = 3  # facts that are named for the exceptions
 _LONGEST = 170  # characters of them
 _MOST_SAID = 3  # verdicts of a table that is said whole
@@ -61,13 +58,13 @@ def say_ordinarily(lookup: Lookup, query: Query, rows: Rows) -> str:
     if either := say_either(lookup, query, rows):
         return either
     rigs = said.get(RIG) or place_of(lookup, query.items[:1], query.case.as_of).get(RIG)
-    spoken = _spoken_of(rows)
+    spoken = spoken_of(rows)
     rigs = spoken if spoken is not None and (rigs is None or is_subset(spoken, rigs)) else rigs
     answers = [means_yes(lookup, query, verdict) for _, verdict in rows]
     # with one answer in all rigs what differs is said as an exception: "Yes. ...; it must not be if ..."
     settled = len({*answers}) == 1 and rigs_of_duty(lookup, query) is not None
     told = RIG in said
-    if rigs is not None and not settled and (in_rig := _say_in_rig(lookup, query, rows, rigs, told=told)):
+    if rigs is not None and not settled and (in_rig := say_in_rig(lookup, query, rows, rigs, told=told)):
         return in_rig
     usual = ordinary_rows(lookup, rows, said)
     if not usual:
@@ -85,6 +82,8 @@ def say_ordinarily(lookup: Lookup, query: Query, rows: Rows) -> str:
     plain = say_plain(lookup, rows[usual[0]][1], query) if len(verdicts) == 1 else ""
     others = [index for index, (_, verdict) in enumerate(rows) if verdict not in verdicts]
     lines = [(line, left) for line, left in ((together, otherwise), (plain, others)) if line]
+    if verdicts == {"prohibited"}:
+        lines.reverse()  # "it may be left off" would hide that it must be
     exact = (_say_unless(lookup, rows, line, left, said) for line, left in lines)
     covered = (_say_covered(lookup, rows, line, left, said) for line, left in lines)
     mostly = (say_mostly(lookup, rows, line, left, said) for line, left in lines)
@@ -122,7 +121,7 @@ def _say_clashes(
     rest = _say_unless(lookup, kept, line, [left.index(i) for i in otherwise], said) if otherwise else line
     open_ = any(verdict == "conditional" for _, verdict in rows)
     return (
-        f"{rest.removesuffix('.')}; but when {when}, {_UNSAID['conflict']}."
+        f"{rest.removesuffix('.')}; but when {when}, {UNSAID['conflict']}."
         if when and rest and not open_
         else ""
     )
@@ -141,7 +140,7 @@ def _say_covered(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int]
     if not within:
         return ""
     kept = [when for index, when in enumerate(facts) if index not in otherwise]
-    inside = any(_may_have(when, *test) for when in kept for test in within.items())
+    inside = any(may_have(when, *test) for when in kept for test in within.items())
     inside = inside or any(rows[index][1] == "conditional" for index in otherwise)
     unless = say_any(lookup, [Test(*test) for test in within.items()])
     further = dict.fromkeys(fact for index in otherwise for fact, _ in facts[index] if fact not in within)
@@ -174,10 +173,6 @@ def covering(
     return {fact: all_values(facts, [i for i in otherwise if fact in strange[i]], fact) for fact in chosen}
 
 
-def _may_have(row: Facts, fact: str, values: ValueSet) -> bool:
-    return not any(name == fact and is_empty(intersect(values, had)) for name, had in row)
-
-
 def _say_beside(lookup: Lookup, query: Query, rows: Rows, worn: str) -> str:
     """ "The cap device must be worn with the service cap; without it the cap device must not be worn."."""
     if query.polarity == "not" or query.value is not None:
@@ -195,49 +190,7 @@ def _say_beside(lookup: Lookup, query: Query, rows: Rows, worn: str) -> str:
     if line.startswith("It depends"):
         return ""
     it = the_item(lookup, worn.removeprefix(WORN)) if len(inside) > 1 else "that"
-    return f"{line.removesuffix('.')}; without {it} {_say_again(lookup, query, other)}."
-
-
-def _say_in_rig(lookup: Lookup, query: Query, rows: Rows, rigs: ValueSet, *, told: bool) -> str:
-    """ "Yes, in parade rig: the sash must be worn with the tunic; in any other rig it must not be."
-
-    Where nothing that was told goes with these rigs alone, it is one verdict in all others, and a yes in
-    them: a no is said where nothing holds in any other, since no leave is then left unsaid.
-    """
-    if dict(query.case.facts).get(RIG) == rigs or not any(RIG in dict(when) for when, _ in rows):
-        return ""  # it is what is said within them, or the same in all
-    inside = [(dict(when), verdict) for when, verdict in rows if _may_have(when, RIG, rigs)]
-    others = subtract(lookup.domain(RIG), rigs)
-    left = [verdict for when, verdict in rows if _may_have(when, RIG, others)]
-    one = len({*left}) == 1 and left[0] != "conditional"
-    silent = one and left[0] == "silent"
-    off = query.polarity == "not" and not silent and rigs != rigs_of_duty(lookup, query)
-    if not left or not (told or one) or query.value is not None or off:
-        return ""
-    table = [
-        (tuple(test for test in when.items() if test[0] != RIG or not is_subset(rigs, test[1])), verdict)
-        for when, verdict in inside
-    ]
-    case = msgspec.structs.replace(query.case, facts=(*query.case.facts, (RIG, rigs)))
-    asked = msgspec.structs.replace(query, case=case)
-    facts = tuple(dict.fromkeys(fact for when, _ in table for fact, _ in when))
-    line = say_plain(lookup, "conditional" if facts else table[0][1], asked, facts, table)
-    first = next((word for word in ("Yes", "No") if line.startswith(word)), "")
-    where = phrase_in(lookup, Test(RIG, rigs)).clause.removeprefix(f"{WEARER} is ")
-    if not first or not (told or silent or first == "Yes") or " except " in where:
-        return ""
-    rest = _say_again(lookup, query, left[0]) if one else "it depends on further facts"
-    said = f"{first}, {where}{line[len(first) :].removesuffix('.')}; in any other rig {rest}."
-    return said if len(said) <= _LONGEST_WHOLE else ""
-
-
-def _spoken_of(rows: Rows) -> ValueSet | None:
-    """The rigs in which a thing may or must be worn, where nothing is said of it in any other."""
-    open_ = [when for when, verdict in rows if verdict in ("required", "permitted")]
-    told = [when for when, verdict in rows if verdict != "silent"]
-    if not open_ or len(open_) < len(told) or not all(RIG in dict(when) for when in told):
-        return None
-    return all_values(open_, range(len(open_)), RIG)
+    return f"{line.removesuffix('.')}; without {it} {say_again(lookup, query, other)}."
 
 
 def _say_only_if(lookup: Lookup, query: Query, rows: Rows) -> str:
@@ -271,7 +224,7 @@ def _say_further(lookup: Lookup, query: Query, rows: Rows, usual: int, said: Usu
         return ""
     line = say_plain(lookup, verdict, query).removesuffix(".")
     modal = "need not" if (verdict, other) == ("required", "permitted") else MODALS[other]
-    return f"{line}; {_say_again(lookup, query, other, modal)} if {when}." if when else ""
+    return f"{line}; {say_again(lookup, query, other, modal)} if {when}." if when else ""
 
 
 def say_claim_when(lookup: Lookup, query: Query, rows: Rows) -> str:
@@ -321,12 +274,12 @@ def say_whole(lookup: Lookup, query: Query, rows: Rows) -> str:
     if any(not times[one] for one in verdicts if one != rest):
         return ""
     first, *more = (one for one in sorted(verdicts, key=_ORDER.index) if one != rest)
-    spoken = first not in _UNSAID
+    spoken = first not in UNSAID
     parts = [f"{_say_fully(lookup, query, first)} {times[first]}"]
     for one in more:
-        parts.append(f"{(_say_again if spoken else _say_fully)(lookup, query, one)} {times[one]}")
-        spoken = spoken or one not in _UNSAID
-    last = (_say_again if spoken else _say_fully)(lookup, query, rest)
+        parts.append(f"{(say_again if spoken else _say_fully)(lookup, query, one)} {times[one]}")
+        spoken = spoken or one not in UNSAID
+    last = (say_again if spoken else _say_fully)(lookup, query, rest)
     said = f"{'; '.join(parts)}; otherwise {last}"
     return said if len(said) <= _LONGEST_WHOLE else ""
 
@@ -351,11 +304,11 @@ def say_where_alone(lookup: Lookup, query: Query, rows: Rows) -> str:
         for fact, values in common.items()
         if not (fact in sets and is_subset(sets[fact], values)) and not is_denied(lookup, fact, values)
     }
-    inside = [i for i, (row, _) in enumerate(rows) if all(_may_have(row, *test) for test in common.items())]
+    inside = [i for i, (row, _) in enumerate(rows) if all(may_have(row, *test) for test in common.items())]
     outside = {verdict for i, (_, verdict) in enumerate(rows) if i not in inside}
     if not common or len(common) > _MOST_COVERING or not outside or outside - {"prohibited", "silent"}:
         return ""
-    rest = ", or ".join(_UNSAID.get(v) or _say_again(lookup, query, v) for v in sorted(outside))
+    rest = ", or ".join(UNSAID.get(v) or say_again(lookup, query, v) for v in sorted(outside))
     further = list(dict.fromkeys(fact for i in inside for fact, _ in rows[i][0] if fact not in common))
     mixed = not all(answers[i] for i in inside)
     thens = (
@@ -376,17 +329,9 @@ def _common(lookup: Lookup, rows: Sequence[Facts]) -> dict[str, ValueSet]:
 
 
 _ORDER: tuple[Verdict, ...] = ("required", "permitted", "not_required", "prohibited", "conflict", "silent")
-_UNSAID: dict[str, str] = {"silent": "the books are silent", "conflict": "the clauses disagree"}
 
 
 def _say_fully(lookup: Lookup, query: Query, verdict: Verdict) -> str:
     """ "the deck gloves may be worn with the storm coat"."""
-    said = _UNSAID.get(verdict)
+    said = UNSAID.get(verdict)
     return said or f"{thing_in(lookup, query)} {MODALS[verdict]} be {done_in(lookup, query)}"
-
-
-def _say_again(lookup: Lookup, query: Query, verdict: Verdict, modal: str = "") -> str:
-    """ "they must not be", after what was said of the same thing before."""
-    plural = is_plural(lookup.items[query.items[0]].label) and not is_manner(lookup.aspects[query.aspect])
-    it = "they" if plural else "it"
-    return _UNSAID.get(verdict) or f"{it} {modal or MODALS[verdict]} be"
