@@ -47,6 +47,8 @@ def is_misnamed(piece: Piece, tokens: Sequence[Token]) -> bool:
         return False
     if all(entry.rank >= _SHORT for entry in piece.entries) and _is_near(tokens, piece.first):
         return True
+    if owners.isdisjoint(_STANDING) and _is_subject(piece, tokens):
+        return True
     if token.low == "home":
         return before not in _AT_HOME
     if token.text in _DOING:
@@ -64,6 +66,27 @@ def is_penalty(tokens: Sequence[Token], place: int) -> bool:
 _COSTING, _FOR = word_set("the a any"), frozenset({"for", "if", "when", ""})
 _SHORT = 1
 """From which rank on a name is less than a label: of "working with a chipper" the last word."""
+
+
+_STANDING = frozenset({"grade", "branch", "rig"})
+_ASKED_OF = word_set("do can may must should could are")
+_HAVING = word_set("need have wear carry allowed to put take")
+_LAST_WORD = 3
+
+
+def _is_subject(piece: Piece, tokens: Sequence[Token]) -> bool:
+    """ "Do customers need ear plugs": who is asked about is not what somebody does, "serving customers".
+
+    The last word of such a name stands for all of it only where it is not itself whom the question is about.
+    """
+    if any(entry.rank < _LAST_WORD for entry in piece.entries):
+        return False
+    token, start = tokens[piece.first], piece.first
+    while start and tokens[start - 1].low in ("the", "our", "all", "any", "my"):
+        start -= 1
+    led = start > 0 and tokens[start - 1].low in _ASKED_OF
+    after = tokens[piece.last].low if piece.last < len(tokens) else ""
+    return token.low != token.key and led and after in _HAVING
 
 
 def _is_near(tokens: Sequence[Token], place: int) -> bool:

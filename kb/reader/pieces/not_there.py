@@ -5,6 +5,8 @@ What is done before going in is asked of being there: "do I take it off before g
 
 from __future__ import annotations
 
+import re
+
 from kb.model.lookup import Lookup
 from kb.model.values import Choices
 from kb.reader.pieces.pieces import Piece
@@ -14,12 +16,20 @@ from kb.reader.words.tokens import Token
 from kb.text import Pattern
 from kb.wording import is_place
 
-NOT_THERE = word_set("near next beside behind close way until till after done finished front route")
+NOT_THERE = word_set("""
+
+    near next beside behind close way until till after done finished front route train bus coach tram ferry
+    back return carry carrying take taking bring bringing
+""")
 """The words one of which is there."""
 _WHO = r"(?:i|we|you|he|she|they|someone)"
 _LED = Pattern(
     r"(?:^| )(?P<led>near(?: to)?|next to|close to|beside|behind|in front of|en route to"
-    r"|(?:on|along) (?:my|the|our|your|his|her|their) way (?:over |down |up |back |out )?(?:to|into)"
+    r"|(?:on|along) (?:my|the|our|your|his|her|their) way (?:over |down |up |back |out |home )*"
+    r"(?:to|into|from)"
+    r"|(?:on|in|aboard) (?:a |the |my )?(?:train|bus|coach|tram|ferry)(?: back| home| in)?"
+    r" (?:to|into|from)"
+    r"|(?:coming|going|get|getting|come) back from"
     rf"|(?:until|till) {_WHO}(?: have| 've| am| 'm| are| 're| has)? (?:get|gets|got|go|goes|come|comes"
     r"|enter|enters|reach|reaches|going|step|steps|walk|set foot)(?: back)?(?: (?:to|into|in|inside|for))?"
     r"|after(?: leaving| (?:i|we|you)(?: have| 've)? (?:leave|left))?"
@@ -32,6 +42,8 @@ _OVER = Pattern(
 )
 _ENDS = word_set("over finished done ended")
 _WITHIN = ("in ", "inside ", "aboard ", "on board ")
+_CARRYING = word_set("carry carrying take taking bring bringing")
+_NAMED = frozenset({"fact", "item", "items", "values"})
 _LEADS = word_set("in inside at on into the a an my our your this that")
 
 
@@ -50,14 +62,42 @@ def not_there(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> 
             head += 1
         led = _LED.search(" ".join(token.low for token in tokens[max(0, head - 8) : head]))
         if led is None:
+            _carried_to(found, piece, head, tokens, lookup)
             continue
         start = head - len(led.group().split())
         index = found.index(piece)
         first = next((n for n in range(index + 1) if found[n].first >= start), index)
-        if found[first].first != start:
+        if found[first].first != start or any(p.tag in _NAMED for p in found[first:index]):
             continue
         values = complement_of(lookup, piece.fact, piece.values)
         found[first : index + 1] = [fact_piece(piece, piece.fact, values, start, piece.last)]
+
+
+def _carried_to(
+    found: list[Piece], piece: Piece, head: int, tokens: tuple[Token, ...], lookup: Lookup
+) -> None:
+    """ "Carry a rucksack to town": on the way there, where the books have one name for that way."""
+    start = head
+    while start and tokens[start - 1].low in ("the", "our", "my"):
+        start -= 1
+    start -= 1
+    index = found.index(piece)
+    first = next((n for n in range(index + 1) if found[n].first >= start), index)
+    carried = any(token.low in _CARRYING for token in tokens[: max(start, 0)])
+    if start < 0 or tokens[start].low != "to" or found[first].first != start or not carried:
+        return
+    place = re.escape(" ".join(token.low for token in tokens[head : piece.last]))
+    way = re.compile(
+        rf"(?:^between (?:the )?{place} and |(?:^between .* and |way to |road to )(?:the )?{place}$)"
+    )
+    ways = [
+        value.id
+        for value in lookup.facts[piece.fact].values
+        if any(way.search(label.casefold()) for label in (value.label, *value.other_labels))
+    ]
+    if len(ways) == 1:
+        there = Choices(frozenset(ways))
+        found[first : index + 1] = [fact_piece(piece, piece.fact, there, start, piece.last)]
 
 
 def _over(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> None:

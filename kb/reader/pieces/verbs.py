@@ -64,6 +64,7 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
         or _is_a_hand(pieces, index, tokens)
         or _is_so_much(pieces, index)
         or _is_giving(pieces, index, tokens)
+        or _is_noun(pieces, index, tokens)
     ):
         return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
     single = piece.last - piece.first == 1 and piece.tag in ("fact", *_ITEMS, "values", "fact name")
@@ -126,6 +127,21 @@ def _is_giving(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -
     before = pieces[index - 1].tag if index else ""
     gives = pieces[index].tag == "act" and tokens[pieces[index].first].low in _GIVING
     return gives and before in (*_SUBJECTS, *_ASKING, "fact", "values", "authority", "service")
+
+
+_ARTICLES = frozenset({"a", "an", "the", "my", "our", "his", "their"})
+
+
+def _is_noun(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "May I wear a tie pin": the plain form of a verb, after an article, is the noun of what is worn."""
+    piece = pieces[index]
+    bare = piece.tag == "act" and piece.last - piece.first == 1 and tokens[piece.first].low not in _GIVING
+    led = bare and piece.first > 0 and tokens[piece.first - 1].low in _ARTICLES
+    if not led or tokens[piece.first].low.endswith(("ing", "ed")):
+        return False
+    other = any(p.tag == "act" and p.arg != piece.arg for p in pieces[:index])
+    after = pieces[index + 1].tag if index + 1 < len(pieces) else ""
+    return other and after in _ITEMS
 
 
 def _is_span(piece: Piece, tokens: tuple[Token, ...]) -> bool:

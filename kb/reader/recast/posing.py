@@ -78,7 +78,7 @@ def asked_pose(
     over = [place for index in left for place in range(pieces[index].first, pieces[index].last)]
     if is_of_another_clause(found, said.places):
         return None
-    fits: dict[tuple[str, str], tuple[int, bool]] = {}
+    fits: _Fits = {}
     for item in _subjects(found, roles, case, lookup):
         for aspect in _of_item(item, lookup):
             shared = _shared(said, aspect, found, frame)
@@ -88,6 +88,7 @@ def asked_pose(
                 fits[item, aspect.id] = len(shared), next(iter(shared.values()))
     if not fits:
         return _on_show(said, over, found, frame, said_case(case, roles, lookup), lookup)
+    fits = _as_named(fits, found, lookup)
     best = max(score for score, _ in fits.values())
     chosen = {key: same for key, (score, same) in fits.items() if score == best}
     if len(set(chosen.values())) > 1:  # down as a rule, and up where it may be
@@ -101,6 +102,32 @@ def asked_pose(
     known = {fact: values for fact, values in worn.items() if fact in lookup.facts}
     whole = said_case(case, roles, lookup, known)
     return _query(item, way, agrees != bool(denied), frame, found, whole, lookup)
+
+
+_Fits = dict[tuple[str, str], tuple[int, bool]]
+
+
+def _as_named(fits: _Fits, found: Understood, lookup: Lookup) -> _Fits:
+    """The ways that are acts of the books' own, before those that only tell by the way what is so.
+
+    Whose verb is said is what is asked about, whatever a particle fits besides: "roll my sleeves up". What is
+    done up at the wrist is not rolled up, either; where a rule is against rolling, that is the one to ask.
+    """
+    done = {piece.arg for piece in found.pieces if piece.tag == "act"}
+    said = {key: fit for key, fit in fits.items() if lookup.aspects[key[1]].within is None and key[1] in done}
+    if said:
+        return said
+    if not any(lookup.aspects[way].within is None and _is_barred(item, way, lookup) for item, way in fits):
+        return fits
+    return {key: fit for key, fit in fits.items() if lookup.aspects[key[1]].within != "fastening"}
+
+
+def _is_barred(item: str, way: str, lookup: Lookup) -> bool:
+    """Whether some rule is against doing so."""
+    return any(
+        rule.aspect == way and rule.modality == "must_not"
+        for rule in lookup.rules_on(set(lookup.broader(item)))
+    )
 
 
 _NOUNS = word_set("saw hook clip buckle strap lace tie pin hitch")
@@ -142,6 +169,8 @@ def _query(
     if kind == "may" or do:
         return Query(kind=kind, items=(item,), aspect=way, polarity="do" if do else "not", case=case)
     within = lookup.aspects[way].within
+    if within is None and _is_barred(item, way, lookup):
+        return Query(kind="must", items=(item,), aspect=way, polarity="not", case=case)
     if within is not None and "open" in lookup.aspects[way].label.split():
         return Query(kind="how", items=(item,), aspect=within, case=case)  # "must I do it up"
     dual = say_query(lookup, Query(kind="may", items=(item,), aspect=way, case=case))
