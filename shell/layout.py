@@ -38,7 +38,7 @@ def _headline(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     if answer.outcome == "ask":
         return (Headline("ONE QUESTION FIRST", text, "open"),)
     if answer.verdict is None:
-        return (Headline("", text, "plain"),)
+        return (_as_found(answer, text),)
     word, tone = verdict_word(answer.verdict, answer, base)
     query = answer.reading.query
     if query is not None and query.kind in _OPEN and answer.verdict in ("required", "permitted"):
@@ -54,6 +54,15 @@ def _headline(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
     if first and word in _APART[first]:
         return (_as_asked(first, word, text),)
     return (Headline(word.upper(), text or (_SILENT if answer.verdict == "silent" else ""), tone),)
+
+
+def _as_found(answer: Answer, text: str) -> Headline:
+    """What has no verdict; of a clause that was looked up and not asked for, that it has to be read."""
+    query, numbers = answer.reading.query, [one.number for one in answer.citations]
+    alone = query is not None and query.clause is not None and len(numbers) == 1
+    if not alone or not text.endswith(f", clause {numbers[0]}") or numbers[0] in answer.question:
+        return Headline("", text, "plain")
+    return Headline("READ THE CLAUSE", f"{text}, speaks of it. No verdict is worked out from it.", "plain")
 
 
 _OPEN = {"where": "WHERE", "how": "HOW", "how_many": "HOW MANY"}
