@@ -62,7 +62,7 @@ def _as_found(answer: Answer, text: str) -> Headline:
     alone = query is not None and query.clause is not None and len(numbers) == 1
     if not alone or not text.endswith(f", clause {numbers[0]}") or numbers[0] in answer.question:
         return Headline("", text, "plain")
-    return Headline("READ THE CLAUSE", f"{text}, speaks of it. No verdict is worked out from it.", "plain")
+    return Headline("READ THE CLAUSE", f"No verdict is worked out from it: {text}.", "plain")
 
 
 _OPEN = {"where": "WHERE", "how": "HOW", "how_many": "HOW MANY"}

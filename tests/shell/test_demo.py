@@ -20,6 +20,8 @@ from shell.arguments import EXAMPLES
 from shell.blocks import Points
 from shell.commands import COMMANDS, Command
 from shell.examples import example_of, questions
+from shell.layout import arrange
+from shell.plain import render_plain
 from shell.session import Session
 from shell.turns import take_line
 from shell.vocabulary import vocabulary_of
@@ -129,6 +131,15 @@ def test_the_questions_that_help_shows_are_answered_with_any_books(books: Knowle
 def test_a_word_that_is_not_understood_is_named_once(demo: KnowledgeBase) -> None:
     _, reply = take_line(Session(), "remember florgle", demo)
     assert reply.complaint.count("florgle") == 1
+
+
+def test_a_clause_that_was_not_asked_for_is_headed_as_one_to_read(demo: KnowledgeBase) -> None:
+    """No line on top may be taken for a yes or a no where only the text of a clause answers."""
+    looked_up, asked_for = demo.ask("Is March winter?")[0], demo.ask("What does clause 1.3 say?")[0]
+    assert [one.citations[0].number for one in (looked_up, asked_for)] == ["1.3", "1.3"]
+    first = [render_plain(arrange(one, demo), 200).split("\n")[0] for one in (looked_up, asked_for)]
+    assert first[0].startswith("READ THE CLAUSE - No verdict is worked out from it: Dress Order")
+    assert first[1].startswith("Dress Order")
 
 
 def test_a_talk_with_the_demo(demo: KnowledgeBase) -> None:
