@@ -17,7 +17,7 @@ from kb.answer.acts import (
 )
 from kb.answer.alike import with_beside
 from kb.answer.aspects import aspect_part, aspects_of
-from kb.answer.beside import act_notes, claim_notes, parted_from, silence_notes, with_company, worn_notes
+from kb.answer.beside import claim_notes, parted_from, silence_notes, with_company, with_duties, worn_notes
 from kb.answer.changes import allowing, turning_changes
 from kb.answer.citing import citations
 from kb.answer.common import (
@@ -151,7 +151,7 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
     answer = _finish(engine, query, blank, [part], verdict, cited, both)
     if query.kind == "may" and verdict == "required" and (worn := _worn_so(engine, query, answer)):
         return worn
-    answer = replaced(answer, notes=(*company, *answer.notes, *act_notes(engine, query, verdict)))
+    answer = with_duties(engine, query, replaced(answer, notes=(*company, *answer.notes)), verdict)
     if query.case.facts:
         from kb.answer.nearly import with_nearly  # noqa: PLC0415  many tell nothing
 

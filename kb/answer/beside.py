@@ -7,6 +7,8 @@ from collections.abc import Collection, Iterator
 import msgspec
 
 from kb.answer.acts import is_way, wear_question
+from kb.answer.citing import citations
+from kb.answer.common import replaced
 from kb.model.conditions import ALWAYS, evaluate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query, Verdict
@@ -20,13 +22,49 @@ _USED = {"wear": "worn", "carrying": "carried"}
 _OF_USE = frozenset({"wear", "carrying", *OWNED_ASPECTS})
 
 
-def act_notes(engine: Engine, query: Query, verdict: Verdict) -> tuple[str, ...]:
+def _act_notes(engine: Engine, query: Query, verdict: Verdict) -> tuple[str, ...]:
     """Beside whether a thing may be worn."""
     if verdict in ("prohibited", "conflict", "silent"):
         return ()
     if is_way(engine.lookup, query):
         return claim_notes(engine, query)
     return tuple(_looks(engine, query))
+
+
+def with_duties(engine: Engine, query: Query, answer: Answer, verdict: Verdict) -> Answer:
+    """The answer that a thing may be worn with how it must be then, as its first line: "but must be covered".
+
+    Where what was told brings that duty with it, a yes alone would be taken for leave to wear it openly.
+    """
+    lookup, headline = engine.lookup, answer.headline
+    answer = replaced(answer, notes=(*answer.notes, *_act_notes(engine, query, verdict)))
+    if query.kind != "may" or query.polarity == "not" or verdict not in ("permitted", "required"):
+        return answer
+    told, said = list[Rule](), list[str]()
+    for rule in _bearing(engine, query):
+        kept = rule.aspect in lookup.aspects_within("care") or lookup.aspects[rule.aspect].kind != "act"
+        so: Verdict = "required" if rule.modality == "must" else "prohibited"
+        group = engine.group(query.items[0], rule.aspect)
+        if kept or not engine.problem(group, possible_facts(query.case, (), True, lookup)).always(so):
+            continue
+        plain = msgspec.structs.replace(query, kind="why", aspect=rule.aspect, items=query.items[:1])
+        line = say_verdict(lookup, so, plain).removesuffix(".")
+        it = sentence(the_item(lookup, query.items[0]), "")
+        said.append(
+            line.removeprefix(it).strip() if line.startswith(f"{it} ") else f"{line[:1].lower()}{line[1:]}"
+        )
+        told.append(rule)
+    if not told:
+        return answer
+    notes = {_with_clause(lookup, rule) for rule in told}
+    known = {citation.clause for citation in answer.citations}
+    found = citations(lookup, [(rule.id,) for rule in told])
+    return replaced(
+        answer,
+        headline=f"{headline.removesuffix('.')}, but {listing(said)}.",
+        notes=tuple(note for note in answer.notes if note not in notes),
+        citations=(*answer.citations, *(one for one in found if one.clause not in known)),
+    )
 
 
 def claim_notes(engine: Engine, query: Query) -> tuple[str, ...]:

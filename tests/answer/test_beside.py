@@ -46,7 +46,6 @@ def test_a_companion_that_may_not_be_worn_itself_is_named(demo: KnowledgeBase) -
             "May a K6 have a 3/4 in beard?",
             "Whether the beard may be worn at all: Yes. The beard may be worn, unless",
         ),
-        ("May I have a tattoo at a funeral?", "A tattoo must be covered when"),
         ("How tall is the storm hat?", "speak of the storm hat, but no rule says this."),
         ("May a K5 wear the beard when diving?", ""),
         (
@@ -109,3 +108,22 @@ def test_what_is_said_to_be_left_off_is_told_when_it_must_be_worn(demo: Knowledg
     )
     knit = ask(demo, "Knit cap instead of the service cap in the watch rig in winter?")
     assert not any("must be worn" in note for note in knit.notes)
+
+
+@pytest.mark.parametrize(
+    ("question", "headline"),
+    [
+        ("May I have a tattoo at a funeral?", "Yes. The tattoo may be worn, but must be covered."),
+        ("May I have a tattoo?", "Yes. The tattoo may be worn."),
+        (
+            "Can I wear the work jacket in workshop rig where machinery is running?",
+            "Yes. The work jacket may be worn, but must be closed.",
+        ),
+    ],
+)
+def test_a_duty_that_what_was_told_brings_stands_in_the_first_line(
+    demo: KnowledgeBase, question: str, headline: str
+) -> None:
+    answer = ask(demo, question)
+    assert answer.headline == headline
+    assert not any("must be" in note for note in answer.notes)

@@ -113,3 +113,20 @@ def test_what_must_be_done_is_not_listed_as_left_to_choose(question: str, allowe
     blocks = arrange(answer, opened("demo"))
     lists = [block for block in blocks if getattr(block, "title", "") == "Allowed"]
     assert [getattr(block, "points", ()) for block in lists] == ([allowed] if allowed else [])
+
+
+@pytest.mark.parametrize(
+    ("question", "headline"),
+    [
+        ("Is there anywhere I can wear sunglasses?", "The sunglasses may be worn when it is day"),
+        ("Is there any rig in which I can wear earrings?", "The earrings must not be worn."),
+        ("Can I ever wear earrings?", "The earrings must not be worn."),
+        (
+            "Is there any rig I may wear the shore coat in?",
+            "The shore coat may be worn when the wearer is in",
+        ),
+    ],
+)
+def test_whether_there_is_any_case_is_answered_with_the_cases(question: str, headline: str) -> None:
+    (answer,) = opened("demo").ask(question, as_of=DAY)
+    assert answer.headline.startswith(headline)

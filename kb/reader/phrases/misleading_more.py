@@ -139,6 +139,19 @@ MISLEADING_MORE = r"""
 # time occasion
 ^(?:is|are) there (?:any|a|ever a) (?:time|occasion)s? (?:when )?(<i>) (needn't|can't|mustn't|can|may|must
     |should|could)\b => when \2 \1
+# anywhere somewhere place places spot rig rigs dress order outfit
+^is there (?:anywhere|somewhere|(?:any|a|some|one) (?:place|spot|rig|dress|order|outfit))
+    \s(?:that |which )?(<i>) (can't|mustn't|can|may|must|should|could) (.+?) (?:in|at|on)\W*$
+     => when \2 \1 \3?
+^(?:is|are) there (?:anywhere|somewhere|(?:any|a|some|one) (?:place|spot|rig|dress|order|outfit)s?)
+    \s(?:where |in which |that |at which |on which )?(<i>) (needn't|can't|mustn't|can|may|must|should
+    |could)\b => when \2 \1
+^(?:is|are) there (?:anywhere|somewhere|(?:any|a|some|one) (?:place|spot|rig|dress|order|outfit)s?)
+    \s(?:where |in which |that |at which |on which )?([\w' -]+?) (is|are) (allowed
+    |permitted|worn|carried|forbidden|banned)\b => when \2 \1 \3
+# ever
+^(can|may|could|must|should) (<i>) ever (?!not\b) => when \1 \2\s
+^(is|are) ([\w' -]+?) ever (allowed|permitted|worn|carried)\b => when \1 \2 \3
 # who whom
 ^((?:<the> )?(?:[\w'-]+ ?){1,5}?)\s?[.,:;-]+ (?:and )?who (?:can|may|could|might)\W*$ => who may wear \1?
 ^to whom (?:is|are) (.+?) (forbidden|banned|barred|off[- ]limits|prohibited|denied|not allowed)\b(.*)$
