@@ -228,7 +228,8 @@ def _worn_so(engine: Engine, query: Query, answer: Answer) -> Answer | None:
     way = say_verdict(engine.lookup, "required", msgspec.structs.replace(query, kind="why"))
     known = {(citation.edition, citation.number) for citation in worn.citations}
     cited = (*worn.citations, *(c for c in answer.citations if (c.edition, c.number) not in known))
-    return replaced(worn, headline=f"{worn.headline} {way}", citations=cited)
+    headline = worn.headline if way.partition(" must ")[2] in worn.headline else f"{worn.headline} {way}"
+    return replaced(worn, headline=headline, citations=cited)
 
 
 def _spoken(

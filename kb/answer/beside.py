@@ -38,7 +38,8 @@ def with_duties(engine: Engine, query: Query, answer: Answer, verdict: Verdict) 
     """
     lookup, headline = engine.lookup, answer.headline
     answer = replaced(answer, notes=(*answer.notes, *_act_notes(engine, query, verdict)))
-    if query.kind != "may" or query.polarity == "not" or verdict not in ("permitted", "required"):
+    worn = query.kind == "may" and query.polarity == "do" and query.aspect == lookup.use_of(query.items[0])
+    if not worn or verdict not in ("permitted", "required"):
         return answer
     told, said = list[Rule](), list[str]()
     for rule in _bearing(engine, query):
@@ -59,9 +60,10 @@ def with_duties(engine: Engine, query: Query, answer: Answer, verdict: Verdict) 
     notes = {_with_clause(lookup, rule) for rule in told}
     known = {citation.clause for citation in answer.citations}
     found = citations(lookup, [(rule.id,) for rule in told])
+    joined = "but" if verdict == "permitted" else "and"
     return replaced(
         answer,
-        headline=f"{headline.removesuffix('.')}, but {listing(said)}.",
+        headline=f"{headline.removesuffix('.')}, {joined} {listing(said)}.",
         notes=tuple(note for note in answer.notes if note not in notes),
         citations=(*answer.citations, *(one for one in found if one.clause not in known)),
     )

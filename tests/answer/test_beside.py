@@ -127,3 +127,8 @@ def test_a_duty_that_what_was_told_brings_stands_in_the_first_line(
     answer = ask(demo, question)
     assert answer.headline == headline
     assert not any("must be" in note for note in answer.notes)
+
+
+def test_a_duty_that_was_asked_about_is_told_once(demo: KnowledgeBase) -> None:
+    answer = ask(demo, "Carrying guests of the Board, may my tattoo be covered?")
+    assert answer.headline == "Yes: the tattoo must be covered."
