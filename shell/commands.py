@@ -93,7 +93,7 @@ _ARGUMENT = {
     ),
 }
 _STATES = re.compile(
-    r"(?:i am|i['’]m|we are|we['’]re|i hold|i have|i serve|my (?:grade|rig|branch) is|it is|it['’]s)\b",
+    r"(?:i am|i['’]?m|we are|we['’]re|i hold|i have|i serve|my (?:grade|rig|branch) is|it is|it['’]s)\b",
     re.IGNORECASE,
 )
 _ASKS = re.compile(

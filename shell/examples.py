@@ -38,6 +38,11 @@ def questions(base: KnowledgeBase) -> tuple[str, ...]:
     return tuple(kb.visible(question) for question in found)
 
 
+def nothing_yet(what: str, base: KnowledgeBase) -> str:
+    """The complaint about a line that needs a question before it."""
+    return f'Nothing has been {what} yet. Ask first, as in "{questions(base)[0]}"'
+
+
 def _argument(name: str, base: KnowledgeBase) -> str:
     """What can follow a command, in these books; "" where they have nothing that can."""
     written = base.lookup.base

@@ -56,6 +56,20 @@ _BESIDE = re.compile(
 )
 
 
+_REPLIES = re.compile(
+    r"(?:(?:and|but|so|oh|ok|okay|well)[ ,]+)*(?:yes|yep|yeah|yup|no|nope|nah|neither|both|either|sure|"
+    r"are you sure|really|says who|who says(?: so)?|(?:yes|no),? (?:please|it is|it does|i am|i do|i have))",
+    re.IGNORECASE,
+)
+
+
+def rests_on_nothing(session: Session, text: str) -> bool:
+    """Whether a line only answers, or asks further of, what was said before, where nothing was."""
+    bare = text.strip(" ?.!")
+    rests = _REPLIES.fullmatch(bare) or _OF_THAT.fullmatch(bare)
+    return session.latest is None and session.missed is None and rests is not None
+
+
 def rests_on_missed(session: Session, asked: Session, text: str) -> bool:
     """Whether a line goes on from a question that was not understood: "the scarf too?", "which clause?".
 
@@ -174,10 +188,10 @@ def _is_of_another_than(session: Session, older: Session) -> bool:
     """Whether what is asked back names a thing, and a line was read of another one."""
     latest = session.latest
     asks = latest is not None and latest.ask is not None and names_item(latest)
-    return asks and _is_answered(older) and not is_of_open(session, older)
+    return asks and is_answered(older) and not is_of_open(session, older)
 
 
-def _is_answered(session: Session) -> bool:
+def is_answered(session: Session) -> bool:
     return all(answer.outcome == "answer" for answer in session.answers)
 
 

@@ -34,6 +34,7 @@ _NOT_WHO = re.compile(
     re.IGNORECASE,
 )
 _HERE = re.compile(r",? (?:here|speaking|again)\b[.!;:,]*$", re.IGNORECASE)
+_SPEAKING = re.compile(r"([\w' -]{1,40}?),? (?:here|speaking)\b(?=[ ,.!;:]|$)[ ,.!;:]*(.*)", re.IGNORECASE)
 _HEDGED = re.compile(
     r"\b(?:if|unless|or|not|no longer|never|used to|was|were|will|going to|when|once|until|before|mate|"
     r"says?|said|told|friend|with (?:an?|the|my)|for (?:an?|the|my))\b|n['\u2019]t\b",
@@ -68,6 +69,20 @@ def as_made(text: str) -> str | None:
     if looks_like_question(bare) or _HEDGED.search(bare) or _MADE.match(bare) is None:
         return None
     return _of_oneself(bare, first=False)
+
+
+def as_speaking(text: str, base: KnowledgeBase) -> str | None:
+    """ "K5 here, watch rig", which asks nothing, as "I am a K5, watch rig"; all must be understood."""
+    bare = text.strip(" .!")
+    found = None if looks_like_question(bare) or _HEDGED.search(bare) else _SPEAKING.fullmatch(bare)
+    if found is None or _NOT_WHO.match(bare) or not _standing(f"I am a {found.group(1)}", base):
+        return None
+    line = f"I am a {found.group(1)}, {found.group(2)}".rstrip(" ,")
+    try:
+        base.statement(line)
+    except kb.UsageError:
+        return None
+    return line
 
 
 def _of_oneself(bare: str, first: bool) -> str | None:

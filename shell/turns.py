@@ -15,13 +15,14 @@ from shell.chain import chain_blocks
 from shell.clauses import asks_what_carried, asks_who_made, carried, clause_blocks, put_plainly
 from shell.commands import BY_NAME, Line, looks_like_question, read_line, split_statement
 from shell.dates import as_date
-from shell.examples import example_of, questions
+from shell.examples import example_of, nothing_yet
 from shell.focus import asked_further
 from shell.layout import arrange, further_blocks, next_blocks
 from shell.made_by import of_the_book_named
 from shell.missed import (
     choice,
     goes_on,
+    is_answered,
     is_of_open,
     lists,
     misses,
@@ -33,6 +34,7 @@ from shell.missed import (
     only_measures,
     replies,
     rests_on_missed,
+    rests_on_nothing,
     rests_on_open,
     still_missed,
     takes_back,
@@ -42,7 +44,7 @@ from shell.queries import query_text
 from shell.saving import saved_form
 from shell.session import LOOSE_NO, Session, change, goes_on_from, is_loose_no, merge, replied, state
 from shell.table import table_blocks
-from shell.told_once import as_made, who_asks
+from shell.told_once import as_made, as_speaking, who_asks
 from shell.words import brief
 
 if TYPE_CHECKING:
@@ -72,7 +74,7 @@ Result = tuple[Session, Reply]
 
 def _last(session: Session, base: KnowledgeBase) -> Answer:
     if not session.answers:
-        raise kb.UsageError(f'Nothing has been answered yet. Ask first, as in "{questions(base)[0]}"')
+        raise kb.UsageError(nothing_yet("answered", base))
     return session.answers[-1]
 
 
@@ -114,7 +116,7 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
     if rests_on_missed(session, asked, text):
         named = session.missed if asks_what_carried(text) else still_missed(session, asked, text)
         return msgspec.structs.replace(session, missed=named), Reply(complaint=_MISSED)
-    if session.answers and len(asked.answers) == 1 and asks_what_carried(text) and _is_answered(asked):
+    if session.answers and len(asked.answers) == 1 and asks_what_carried(text) and is_answered(asked):
         return _what_carried(session, asked, base, who_made)
     asks = session.latest.ask if session.latest is not None else None
     if asks is not None and not replies(asked, text, {value for value, _ in asks.choices}):
@@ -123,10 +125,10 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
         unsettled = session.before is None and session.latest is not None and session.latest.query is None
         rests = rests_on_open(session, older[0], text)
         adds = only_goes_on(text) or only_measures(text)
-        is_open = not _is_answered(asked) or (adds and not is_of_open(session, asked))
+        is_open = not is_answered(asked) or (adds and not is_of_open(session, asked))
         if (unsettled and only_goes_on(text) and names_thing(asked)) or (rests and is_open):
             return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=_OPEN)
-        if not rests and _is_answered(older[0]):
+        if not rests and is_answered(older[0]):
             asked, reply = older
     further = only_adds(asked) or misses(asked) or goes_on(asked, session)
     if session.missed is not None and names_item(session.missed) and further:
@@ -137,6 +139,8 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
             return session, Reply(complaint=_MISSED)
     if _is_understood(asked):
         return asked, reply
+    if rests_on_nothing(session, text):
+        raise kb.UsageError(nothing_yet("asked", base))
     return msgspec.structs.replace(session, missed=still_missed(session, asked, text)), reply
 
 
@@ -145,10 +149,6 @@ def _what_carried(session: Session, asked: Session, base: KnowledgeBase, who_mad
     before = of_the_book_named(who_made, session.answers[-1], base)
     told = carried(asked.answers[-1], before, base if who_made else None)
     return msgspec.structs.replace(asked, answers=(told,)), _shown((told,), base)
-
-
-def _is_answered(session: Session) -> bool:
-    return all(answer.outcome == "answer" for answer in session.answers)
 
 
 def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
@@ -368,7 +368,7 @@ def _command(session: Session, line: Line, base: KnowledgeBase) -> Result:
 
 def _told_and_asked(session: Session, text: str, base: KnowledgeBase) -> Result:
     """A question with a statement before it; one that states nothing of oneself is read with the question."""
-    if ". " not in text and (made := as_made(text)) is not None:
+    if (". " not in text and (made := as_made(text))) or (made := as_speaking(text, base)):
         return _stated(session, made, base)
     statement, question = split_statement(text)
     try:

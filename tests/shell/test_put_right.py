@@ -160,3 +160,10 @@ def test_whose_order_it_is_is_of_the_book_that_is_called_so(
     )
     session, _ = take_line(session, line, tower)
     assert session.answers[-1].headline.startswith(whose)
+
+
+@pytest.mark.parametrize("line", ["why not?", "yes", "no", "and by whom?"])
+def test_what_only_replies_is_told_that_nothing_was_asked(line: str, demo: kb.KnowledgeBase) -> None:
+    session, reply = take_line(Session(), line, demo)
+    assert reply.complaint.startswith("Nothing has been asked yet.")
+    assert session == Session()

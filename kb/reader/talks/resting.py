@@ -113,6 +113,32 @@ def worn_with_it(text: str, previous: Reading, talk: Talk) -> Reading | None:
     return talk.made(text, msgspec.structs.replace(before, case=case))
 
 
+_WITH_IT = Pattern(
+    r"(?:(?:and|but|so|or|even|what about|how about) )*with (?:it|that|one|them)"
+    r"(?: (?:then|again|too|as well))*(?: ((?:in|on|at|when|if|while|during|for|under) .+))?"
+)
+
+
+def worn_again(text: str, said: str, before: Query, talk: Talk) -> Reading | None:
+    """ "And with it in snow?", after the liner without the coat: with that on which was off.
+
+    What was off is what "it" is: the thing asked about is not worn with itself.
+    """
+    found = _WITH_IT.fullmatch(said)
+    if found is None:
+        return None
+    known, lookup = dict(before.case.facts), talk.lookup
+    off = [f for f, v in known.items() if v == NO and lookup.facts[f].family == "worn"]
+    off = [fact for fact in off if fact.partition(":")[2] not in before.items]
+    if not off:
+        return None
+    if len(off) > 1:
+        return Reading(question=text, abstain=Abstain(reason="It is not clear with what."))
+    case = merge_case(before.case, {off[0]: YES}, None, False, lookup)
+    again = talk.made(text, msgspec.structs.replace(before, case=case))
+    return talk.read(f"and {found.group(1)}?", again) if found.group(1) else again
+
+
 _FAIR = Pattern(
     r"(?i)\W*(?:(?:and|but|so|even|what),? )*(?:(?:if|when|once|while|whenever|now) )?"
     r"(?:it|the weather|the sky)(?:['\u2019]s| is| has)? (?:(?:all|now|quite|nice and) )*"

@@ -10,7 +10,7 @@ import re
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Abstain, Query, Reading
+from kb.model.questions import Abstain, Query, Reading, Verdict
 from kb.model.values import NO, YES
 from kb.reader.meaning import fits
 from kb.reader.meaning.query import merge_case
@@ -56,6 +56,7 @@ _HOW = Pattern(
 _ABOUT = Pattern(r"(?i)\b(?:what|how) (?:about|of|if)\b")
 _AND = Pattern(r"(?i)\W*(?:and|or|what about|how about|for|as for|same (?:for|with)|also)\b")
 _SET = Pattern(r"(?i)\b(?:with|without|in|on|at|when|if|while|instead|over|under|beneath|for|during|after)\b")
+_PROHIBITED: tuple[Verdict, ...] = ("prohibited",)
 
 
 def not_the_thing(text: str, talk: Talk) -> str | None:
@@ -66,11 +67,15 @@ def not_the_thing(text: str, talk: Talk) -> str | None:
 
 
 def no_longer_why(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:
-    """ "Ok, and nail varnish?", after why no earrings may be worn: whether that may be."""
+    """ "Ok, and nail varnish?", after why no earrings may be worn: whether that may be.
+
+    So in other words after "why not?": whether it may be, and not whether it is prohibited.
+    """
     query, before = reading.query, previous.query
     if query is None or before is None or (query.kind, before.kind) != ("why", "why") or _WHY.search(text):
         return reading
-    query = msgspec.structs.replace(query, kind="may")
+    asked = () if query.modalities == _PROHIBITED else query.modalities
+    query = msgspec.structs.replace(query, kind="may", modalities=asked)
     return msgspec.structs.replace(reading, query=query, text=say_query(talk.lookup, query))
 
 
@@ -162,7 +167,8 @@ def whether_at_all(text: str, reading: Reading, previous: Reading, talk: Talk) -
     """ "And varnish?", after how long nails may be: whether it may be worn, as it has no length in the books.
 
     So after where something goes. Of two things of one kind the same is asked, though the books may not say
-    it, unless no more than the other is named: "spurs?", after how wide an armband is.
+    it, unless no more than the other is named ("spurs?", after how wide an armband is), or a rule forbids
+    the other: how big hoops are matters little where they are banned.
     """
     query, before, lookup = reading.query, previous.query, talk.lookup
     if query is None or before is None or len(query.items) != 1 or not before.items:
@@ -170,10 +176,11 @@ def whether_at_all(text: str, reading: Reading, previous: Reading, talk: Talk) -
     way = lookup.aspects[query.aspect]
     if query.kind not in ("how", "where") or query.aspect != before.aspect:
         return reading
-    if way.kind not in ("measure", "position") and query.aspect != "size":
+    if way.kind not in ("measure", "position", "choice") and query.aspect != "size":
         return reading
     (item,) = query.items
     same = any(akin(one, item, lookup) for one in before.items) and _AND.match(text) is not None
+    same = same and not _is_banned(item, lookup)
     if item in before.items or same:
         return reading
     named = {span.role for span in reading.spans}
@@ -187,6 +194,13 @@ def whether_at_all(text: str, reading: Reading, previous: Reading, talk: Talk) -
         return reading
     worn = _unrolled(fits.whether_worn(query, lookup), before, lookup)
     return msgspec.structs.replace(reading, query=worn, text=say_query(lookup, worn))
+
+
+def _is_banned(item: str, lookup: Lookup) -> bool:
+    """Whether a rule forbids wearing this very thing, in some case or in all, and none ever orders it."""
+    rules = fits.rules_of_aspect((item,), fits.wearing((item,), lookup), lookup)
+    said = {rule.modality for rule in rules if item in rule.scope.items}
+    return "must_not" in said and "must" not in said
 
 
 def in_its_own_act(text: str, reading: Reading, previous: Reading, talk: Talk) -> Reading:

@@ -317,8 +317,7 @@ def _asks_item(text: str, previous: Reading, talk: Talk) -> bool:
 
 def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Reading | None:
     """A turn that only makes sense by what was said: "both", "and if it is?", "who grants it?"."""
-    both = _BOTH.fullmatch(said)
-    if both is not None:
+    if (both := _BOTH.fullmatch(said)) is not None:
         from kb.reader.talks.meant import both_of  # noqa: PLC0415  only in a talk
 
         return both_of(text, both.group(1), previous, talk)
@@ -328,10 +327,11 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     from kb.reader.talks.another import of_another, the_other  # noqa: PLC0415  only in a talk
     from kb.reader.talks.ended import ended  # noqa: PLC0415  as above
     from kb.reader.talks.people import as_asked, people_asked  # noqa: PLC0415  as above
-    from kb.reader.talks.resting import said_of_it  # noqa: PLC0415  as above
+    from kb.reader.talks.resting import said_of_it, worn_again  # noqa: PLC0415  as above
     from kb.reader.talks.thereupon import if_so, not_so, without_that  # noqa: PLC0415  as above
 
     again = _said_again(text, said, before, previous, talk) or without_that(text, said, before, talk)
+    again = again or worn_again(text, said, before, talk)
     again = again or not_so(text, before, talk) or ended(text, before, talk)
     if again is not None:
         return again
