@@ -116,3 +116,31 @@ def test_who_is_asked_about_is_not_what_is_done(base: KnowledgeBase) -> None:
 )  # fmt: skip
 def test_who_goes_to_a_place_or_comes_from_it_is_not_there(question: str, read: str) -> None:
     assert opened("demo").read(question).text == read
+
+
+@pytest.mark.parametrize(
+    ("question", "read"),
+    [
+        ("On the workshop floor in my work jacket, which side is my name strip?",
+         "Where must the name strip be worn, on the workshop floor, with the work jacket?"),
+        ("Storm coat over jersey, where does the keeper's pin go?",
+         "Where must the keeper's pin be worn, with the storm coat, with the service jersey?"),
+        ("What does a diver have to take off?",
+         "What must anyone with the diver qualification not wear?"),
+        ("May a pilot with a badge from 2018 wear the old pattern?",
+         "May anyone with the pilot qualification wear the old pattern pilot's badge, date of award from"
+         " 1 January 2018 to 31 December 2018?"),
+        ("Do I need a torch on night watch?", "Must anyone carry the pocket torch, on watch, at night?"),
+        ("What do I do with a worn out jersey?", "What does clause Dress Order (2024) 8.11 say?"),
+        ("Pilot badge from 2018, old pattern ok?",
+         "May anyone with the pilot qualification wear the old pattern pilot's badge, date of award from"
+         " 1 January 2018 to 31 December 2018?"),
+    ],
+)  # fmt: skip
+def test_the_noun_of_the_question_is_what_is_asked_about(question: str, read: str) -> None:
+    assert opened("demo").read(question).text == read
+
+
+def test_no_word_of_what_a_thing_is_like_is_dropped() -> None:
+    query = opened("demo").read("What is matt in boat rig?").query
+    assert query is None or query.clause is not None

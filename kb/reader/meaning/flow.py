@@ -99,6 +99,8 @@ def _modalities(modal: str, negated: bool, bans: bool, flow: Flow) -> tuple[Verd
         return ("required", "permitted") if negated else ("prohibited",)
     if "leave off" in flow.tags and modal == "may":
         return ("required",) if negated else ("permitted", "not_required")
+    if "leave off" in flow.tags and modal == "must" and not negated:
+        return ("prohibited",)  # "what must come off" is what must not be worn
     if modal == "must" and negated:
         written = flow.tag(main_modal(flow))
         return ("prohibited",) if written in ("must", "should") else ("permitted", "not_required")

@@ -382,6 +382,8 @@ def _source(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, look
         return Ask(fact="item", prompt="Which item is asked about?")
     if not items and not roles.value_aspect:
         return _rules_where(frame, roles, case, lookup)
+    if not items and roles.facts and roles.value is not None:
+        return Abstain(reason="Which thing is asked about is not said.")  # "what is matt in boat rig"
     _, aspect = _aspect(msgspec.structs.replace(frame, kind="may"), roles, items, lookup)
     return Query(kind="source", items=items, aspect=aspect, case=case, book=roles.book or None)
 

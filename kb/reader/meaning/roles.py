@@ -80,6 +80,8 @@ class _Walk(Walker):
         elif tag == "with":
             self.opening = self.opening or self._near(-1, 1) == index  # "with the coat on, is the hat ..."
             self.state, self.denied = ("unworn", False) if self.denied else ("worn", False)
+        elif tag == "where" and self._worn_where(index):
+            self._main_clause()
         elif tag == "whatever":
             self.state = "open"
         elif tag == "alone" and not self._is_to_hand(index):
@@ -194,12 +196,7 @@ class _Walk(Walker):
         if tag == "of" and len(self.roles.asked) == 1 and self._has_any(self.roles.asked[0], piece):
             self.roles.worn.append(piece)  # "the sleeves of the coat"
             return
-        which = tag in ("which", "what") and self._tag(self._near(before, -1)) in (
-            "on",
-            "in",
-            "above",
-            "below",
-        )
+        which = tag in ("which", "what") and self._tag(self._near(before, -1)) in _AT
         lacked = self._tag(before - 1) == "not" and self._tag(before - 2) in ("have", "do")
         if tag == "have" and lacked and before > 2:  # "if I have not got the cap"
             self._use(before - 1)
@@ -362,6 +359,7 @@ class _Walk(Walker):
             self._use(index)
 
 
+_AT = ("on", "in", "above", "below")
 _HANDLERS: dict[str, Callable[[_Walk, int], None]] = {
     "without": _Walk.without,
     "no": _Walk.without,

@@ -297,23 +297,27 @@ class Walker:
 
         So does one that is asked about by its pattern. Whoever was given it holds what it stands for.
         """
-        after = self.pieces[index + 1] if index + 1 < len(self.pieces) else None
+        next_to = index + 1 + (self._tag(index + 1) == "comma")
+        after = self.pieces[next_to] if next_to < len(self.pieces) else None
         dated = after is not None and after.tag == "fact" and self.lookup.facts[after.fact].kind == "date"
-        later = any(piece.tag in ITEMS for piece in self.pieces[index + 2 :])
+        later = any(piece.tag in ITEMS for piece in self.pieces[next_to + 1 :])
         parted = dated and after is not None and later and not self._runs_on(after.last - 1, after.last)
-        if not parted and not (asked and self._is_of_pattern(index)):
+        if not parted and not ((asked or dated) and self._is_of_pattern(index, dated)):
             return False
         held = credential_of(self.pieces[index], self.lookup) if dated else None
         if held is not None:
             self.roles.facts.setdefault(held, YES)
         return True
 
-    def _is_of_pattern(self, index: int) -> bool:
-        """ "My pilot's badge is the old pattern": one thing, told by its name and then by its pattern."""
+    def _is_of_pattern(self, index: int, dated: bool) -> bool:
+        """ "My pilot's badge is the old pattern": one thing, told by its name and then by its pattern.
+
+        Of a thing with its date ("with a badge of 2018") the pattern may be what is worn.
+        """
         for piece in self.pieces[index + 1 :]:
             if piece.tag == "item":
                 return is_pattern_of(piece.arg, self.pieces[index].arg, self.lookup)
-            if piece.tag not in _TELLING:
+            if piece.tag not in _TELLING and not (dated and piece.tag in ("act", "comma")):
                 return False
         return False
 
@@ -339,6 +343,21 @@ class Walker:
             self._use(index)
             if self._tag(index - 1) in ("between", "range", "above", "below"):
                 self._use(index - 1)
+
+    def _worn_where(self, index: int) -> bool:
+        """ "Storm coat over the jersey, where does the pin go": the garments told before are worn with it."""
+        after = index + 1
+        if self._tag(after) not in ("be", "do", "must", "should", "may", "can"):
+            return False
+        after += 1
+        while self._tag(after) in ("det", "poss"):
+            after += 1
+        asked = self.roles.asked
+        broader = [{b for e in piece.entries for b in self.lookup.broader(e.id)} for piece in asked]
+        if self._tag(after) not in ITEMS or not asked or not all("garment" in kinds for kinds in broader):
+            return False
+        self.roles.asked, self.roles.worn = [], [*asked, *self.roles.worn]
+        return True
 
     def by(self, index: int) -> None:
         if self._tag(self._near(index, 1)) in ("fact", "person", "self"):

@@ -29,6 +29,7 @@ def places(pieces: Pieces, tokens: tuple[Token, ...], lookup: Lookup) -> Pieces:
     _bound_for(found, tokens, lookup)
     _being_there(found, tokens, lookup)
     not_there(found, tokens, lookup)
+    _on_it(found, tokens, lookup)
     index = 0
     while index < len(found):
         if found[index].tag in _UP and _moves(found, index, tokens):
@@ -71,6 +72,20 @@ def _entered(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> N
                 values = Choices(frozenset(named))
                 found[index] = fact_piece(piece, fact.id, values, piece.first, piece.last)
                 break
+
+
+def _on_it(found: list[Piece], tokens: tuple[Token, ...], lookup: Lookup) -> None:
+    """ "On night watch": what one is on in the books, "on watch", and no thing of that name."""
+    for index in range(2, len(found)):
+        piece, when, lead = found[index], found[index - 1], found[index - 2]
+        thing = piece.tag in ("name", "item") and piece.last - piece.first == 1
+        told = when.tag == "fact" or all(entry.kind == "value" for entry in when.entries)
+        if not (thing and told and lead.tag == "on" and when.last - when.first == 1):
+            continue
+        name = f"on {tokens[piece.first].low}"
+        facts = [f.id for f in lookup.base.facts if name in (f.label.casefold(), *f.other_labels)]
+        if len(facts) == 1 and lookup.facts[facts[0]].kind == "yes_no":
+            found[index] = fact_piece(piece, facts[0], YES, piece.first, piece.last)
 
 
 def _bare_name(label: str) -> str:

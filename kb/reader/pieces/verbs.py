@@ -65,6 +65,7 @@ def _as_verb(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
         or _is_so_much(pieces, index)
         or _is_giving(pieces, index, tokens)
         or _is_noun(pieces, index, tokens)
+        or _is_worn_out(pieces, index, tokens)
     ):
         return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
     single = piece.last - piece.first == 1 and piece.tag in ("fact", *_ITEMS, "values", "fact name")
@@ -127,6 +128,14 @@ def _is_giving(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -
     before = pieces[index - 1].tag if index else ""
     gives = pieces[index].tag == "act" and tokens[pieces[index].first].low in _GIVING
     return gives and before in (*_SUBJECTS, *_ASKING, "fact", "values", "authority", "service")
+
+
+def _is_worn_out(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "What do I do with a worn out jersey": how it is, and not that it is worn."""
+    piece = pieces[index]
+    words = [token.low for token in tokens[piece.first : piece.last + 1]]
+    after = pieces[index + 2].tag if index + 2 < len(pieces) else ""
+    return piece.tag == "act" and words == ["worn", "out"] and after in _ITEMS
 
 
 _ARTICLES = frozenset({"a", "an", "the", "my", "our", "his", "their"})

@@ -17,6 +17,7 @@ from kb.model.lookup import Lookup
 from kb.model.months import MONTHS
 from kb.model.questions import Reading
 from kb.reader.names.lexicon import PERSONAL
+from kb.reader.pieces.naming import is_pattern_of
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token
@@ -63,7 +64,7 @@ def of_a_year(
         items = _model_of(found, match) if pattern is _MODEL else _told_of(found, match, pattern is _FROM)
         if not items or int(match["year"]) > today.year:
             continue
-        date = _date_of(items, lookup)
+        date = _date_of((*items, *_patterns_of(found, items, match.end(), lookup)), lookup)
         instead = f", {date} in {match['year']}," if date else " "
         first, last = found.text[: match.start()], found.text[match.end() :].lstrip(" ,")
         if date and pattern is _MODEL:  # "his 2015 badge": the date stands behind the thing
@@ -114,6 +115,12 @@ def _model_of(found: Understood, match: re.Match[str]) -> tuple[str, ...]:
 
 def _things(piece: Piece) -> tuple[str, ...]:
     return tuple(entry.id for entry in piece.entries if entry.kind == "item") or (piece.arg,)
+
+
+def _patterns_of(found: Understood, items: tuple[str, ...], place: int, lookup: Lookup) -> tuple[str, ...]:
+    """What is asked about behind the year, where it is the thing's old or new pattern."""
+    after = (p.arg for p in found.pieces if p.tag == "item" and found.tokens[p.first].start >= place)
+    return tuple(later for later in after if any(is_pattern_of(later, item, lookup) for item in items))
 
 
 def _date_of(items: tuple[str, ...], lookup: Lookup) -> str:
