@@ -5,11 +5,15 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+import msgspec
+
 import kb
-from shell.blocks import Headline
+from shell.blocks import Headline, Said
 from shell.commands import COMMANDS, looks_like_question, read_line
 from shell.layout import next_blocks
+from shell.session import change, merge
 from shell.turns import Reply, Result, take_line
+from shell.words import brief
 
 if TYPE_CHECKING:
     from kb import KnowledgeBase
@@ -44,7 +48,19 @@ def take(session: Session, text: str, base: KnowledgeBase) -> Result:
     after, reply = take_line(session, text, base)
     if line.kind == "question" and _is_refused(after, reply) and (meant := commands_meant(text)):
         return session, Reply(complaint=_no_command(text, meant))
-    return after, reply
+    return _with_what_was_told(after, reply, text, base) if _is_refused(after, reply) else (after, reply)
+
+
+def _with_what_was_told(after: Session, reply: Reply, text: str, base: KnowledgeBase) -> Result:
+    """A refused line with what it surely told of who asks remembered, which is shown as kept."""
+    from shell.told_once import surely_told  # noqa: PLC0415  few lines are refused
+
+    told = tuple(one for one in surely_told(text, base) if one not in after.profile)
+    if not told:
+        return after, reply
+    known = change(after, lambda facts: merge(facts, told), after.as_of)
+    kept = Said("Remembered all the same", brief(told, base))
+    return known, msgspec.structs.replace(reply, blocks=(*reply.blocks, kept))
 
 
 def _thanked(session: Session) -> Result:

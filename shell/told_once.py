@@ -34,6 +34,8 @@ _NOT_WHO = re.compile(
     re.IGNORECASE,
 )
 _HERE = re.compile(r",? (?:here|speaking|again)\b[.!;:,]*$", re.IGNORECASE)
+_TELLS = re.compile(_LEAD + r"i(?: am|['\u2019]?m| have|['\u2019]?ve)\b", re.IGNORECASE)
+_PART = re.compile(r"[.,;:!?]+ +|,? (?:and|but) (?=i\b|i['\u2019]?(?:m|ve)\b)", re.IGNORECASE)
 _SPEAKING = re.compile(r"([\w' -]{1,40}?),? (?:here|speaking)\b(?=[ ,.!;:]|$)[ ,.!;:]*(.*)", re.IGNORECASE)
 _HEDGED = re.compile(
     r"\b(?:if|unless|or|not|no longer|never|used to|was|were|will|going to|when|once|until|before|mate|"
@@ -60,6 +62,24 @@ def who_asks(text: str, base: KnowledgeBase) -> Facts:
         line = _of_oneself(bare, first=at == 0)
         if line is not None:
             told.update(_standing(line, base))
+    return tuple(told.items())
+
+
+def surely_told(text: str, base: KnowledgeBase) -> Facts:
+    """What the parts of a line tell of who asks that are whole statements: "ive a doctors note".
+
+    Of a line that is refused for other words these are known all the same; nothing is, where it hedges.
+    """
+    told: dict[str, Any] = {}
+    for part in () if _HEDGED.search(text) or len(text) > 4 * _LONGEST else _PART.split(text):
+        bare = part.strip(" .!?")
+        if _TELLS.match(bare) is None or looks_like_question(bare):
+            continue
+        try:
+            facts = base.statement(bare)
+        except kb.UsageError:
+            continue
+        told.update(one for one in facts if base.lookup.facts[one[0]].family != "worn")
     return tuple(told.items())
 
 

@@ -6,10 +6,12 @@ from typing import Any
 
 import pytest
 
+from shell.blocks import Said
 from shell.commands import COMMANDS
 from shell.lines import commands_meant, is_settled, take
 from shell.session import Session
 from shell.turns import Result
+from tests.opening import opened
 
 THANKS = [
     "thanks", "Thanks!", "ok thanks", "OK, thank you.", "thank you very much", "cheers mate", "ta",
@@ -123,3 +125,21 @@ def test_a_word_of_the_books_is_no_miswritten_command(base: Any) -> None:
     session, reply = take(Session(), "coat", base)
     assert reply.complaint == ""
     assert session.answers[-1].verdict == "permitted"
+
+
+TOLD = [
+    ("my boots squeak, I have the medical waiver", {"holds:medical-waiver"}),
+    ("im a K5 in watch rig, and the parrot squeaks", {"grade", "rig"}),
+    ("my mate says im a K5, and the parrot squeaks", set[str]()),
+    ("if I am a K5, does the parrot squeak", set[str]()),
+    ("the parrot squeaks", set[str]()),
+]
+
+
+@pytest.mark.parametrize(("line", "facts"), TOLD)
+def test_what_a_refused_line_surely_told_is_kept(line: str, facts: set[str]) -> None:
+    session, reply = take(Session(), line, opened("demo"))
+    assert {fact for fact, _ in session.profile} == facts
+    kept = [block for block in reply.blocks if isinstance(block, Said) and "all the same" in block.label]
+    assert bool(kept) == bool(facts)
+    assert not any(answer.outcome == "answer" for answer in session.answers)
