@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+import kb
 from shell.clauses import asks_what_carried
 from shell.session import Session
 
@@ -108,6 +109,15 @@ def _is_of_another(missed: Reading, words: tuple[str, ...]) -> bool:
     return not names_item(missed) and any(
         re.search(rf"{led}(?:[\w'-]+ )?{re.escape(word)}", said, re.IGNORECASE) for word in words
     )
+
+
+def no_value(reason: str, asked: Session) -> str:
+    """The complaint about a line that is no value of what was asked, with what stopped it as a question."""
+    missed = asked.missed.abstain if asked.missed is not None else None
+    several = asked.missed is not None and " " in asked.missed.question.strip()  # one word is named already
+    left = missed.words if missed is not None and several else ()
+    words = ", ".join(f'"{kb.visible(word)}"' for word in left)
+    return kb.visible(reason) + (f" As a question: not understood: {words}." if words else "")
 
 
 def only_goes_on(text: str) -> bool:

@@ -15,6 +15,12 @@ _LED = re.compile(  # a bare "no" before a noun denies it, and corrects nothing
     r"(?:sorry|oops|ah|oh|well|i mean|i meant|rather|make (?:that|it)|for|and)\b)[ ,.:;-]*)+",
     re.IGNORECASE,
 )
+_NOT_ME = re.compile(
+    r"(?:(?:no|nope|oh|well|sorry)[ ,]+)*(?:(?:it|that)['\u2019]?s )?"
+    r"not (?:for |about )?(?:me|myself)[ ,.:;-]+"
+    r"(?:(?:but|for|(?:it|that)['\u2019]?s(?: for| about)?) )*(?=(?:an?|the|my|our)\b)",
+    re.IGNORECASE,
+)
 _WEARS = re.compile(
     r"\b(?:with|without|wear\w*|worn|wore|has|have|had|got|'ve|no|not|also|too|on|over|under|and)\b",
     re.IGNORECASE,
@@ -35,6 +41,8 @@ def meant_instead(answer: Answer, text: str, base: KnowledgeBase) -> str | None:
     query, ask = answer.reading.query, answer.ask
     if query is None or ask is None or ask.fact not in base.lookup.facts:
         return None
+    if (other := _NOT_ME.match(text)) is not None:
+        return f"and for {text[other.end() :].strip(' .!?')}?"
     led = _LED.match(text)
     plain = text[led.end() :] if led is not None else text
     try:

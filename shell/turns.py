@@ -28,6 +28,7 @@ from shell.missed import (
     misses,
     names_item,
     names_thing,
+    no_value,
     of_missed,
     only_adds,
     only_goes_on,
@@ -51,8 +52,7 @@ if TYPE_CHECKING:
     from kb import Answer, KnowledgeBase
 
 
-_QUERY_SECONDS = 10.0
-_QUERY_ROWS = 200
+_QUERY_SECONDS, _QUERY_ROWS = 10.0, 200
 _LIST_LENGTH = 60
 _OPEN = "What was asked back is still open; answer it, or ask in full."
 _MISSED = "The line before was not understood; say this with what it is of."
@@ -170,7 +170,7 @@ def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
             return asked, reply  # what stopped a question is no value that was asked
         if (again := _told(session, text, base)) is not None:
             return again
-        return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=kb.visible(str(error)))
+        return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=no_value(str(error), asked))
     told = replied(session, facts)
     asked, reply = _ask(told, base)
     return (asked, reply) if _is_understood(asked) else _ask_anew(told, session.answers[-1], base)

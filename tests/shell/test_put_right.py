@@ -36,6 +36,11 @@ TALKS = [
         "Must a K5 wear the high-visibility vest, on the slipway, at night?",
     ),
     (("may an H2 carry the whistle", "a K3 on watch"), "May a K3 carry the whistle, on watch?"),
+    # of somebody else, whatever was asked back
+    (
+        ("may I wear the liner", "not me, the officer of the day"),
+        "May anyone with the appointment of officer of the day wear the quilted liner?",
+    ),
     # a thing with facts of its own is another question
     (
         ("H2 in the dark hours needs a torch?", "deck knife in town in boat rig"),
@@ -167,3 +172,11 @@ def test_what_only_replies_is_told_that_nothing_was_asked(line: str, demo: kb.Kn
     session, reply = take_line(Session(), line, demo)
     assert reply.complaint.startswith("Nothing has been asked yet.")
     assert session == Session()
+
+
+def test_what_is_no_value_is_told_with_what_was_not_understood(demo: kb.KnowledgeBase) -> None:
+    session, _ = take_line(Session(), "may I wear the liner", demo)
+    after, reply = take_line(session, "on the gangplank", demo)
+    assert 'yes or no, not "on the gangplank"' in reply.complaint
+    assert 'not understood: "gangplank"' in reply.complaint
+    assert after.answers == session.answers
