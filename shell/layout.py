@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 import re
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from typing import TYPE_CHECKING
 
 import kb
@@ -97,12 +97,12 @@ def _as_asked(first: str, word: str, text: str) -> Headline:
     return Headline(first.upper(), f"{word.capitalize()}: {rest}", "yes" if first == "Yes" else "no")
 
 
-def _carried(answer: Answer, base: KnowledgeBase) -> str:
-    """The facts kept from before, with their values where the query has them."""
+def _carried(answer: Answer, base: KnowledgeBase, names: Iterable[str]) -> str:
+    """Facts that the question itself does not tell, with their values where the query has them."""
     query = answer.reading.query
     known = dict(query.case.facts) if query else {}
     words = []
-    for name in answer.reading.carried:
+    for name in names:
         if name not in base.lookup.facts:
             words.append(kb.visible(name))
         elif name in known:  # the month of another day is no longer known in a question of a whole year
@@ -110,7 +110,7 @@ def _carried(answer: Answer, base: KnowledgeBase) -> str:
     return ", ".join(words)
 
 
-def _reading(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
+def _reading(answer: Answer, base: KnowledgeBase, given: Collection[str]) -> tuple[Block, ...]:
     blocks: list[Block] = []
     if answer.reading.text:
         blocks.append(Said("Read as", kb.visible(answer.reading.text)))
@@ -118,8 +118,10 @@ def _reading(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
         from shell.taken import taken  # noqa: PLC0415  most words are plain
 
         blocks += [Said("Taken", told)] if (told := taken(answer, base)) else []
-    if kept := _carried(answer, base):
-        blocks.append(Said("Kept", kept))
+    for label, named in (("Given", True), ("Kept", False)):
+        names = (name for name in answer.reading.carried if (name in given) is named)
+        if known := _carried(answer, base, names):
+            blocks.append(Said(label, known))
     if answer.reading.unused:
         blocks.append(Said("Not used", ", ".join(f'"{clause}"' for clause in _clean(answer.reading.unused))))
     blocks += [Said("Beside it", said) for said in _clean(answer.reading.beside)]
@@ -320,19 +322,25 @@ def _day(answer: Answer) -> tuple[Block, ...]:
 
 
 def arrange(
-    answer: Answer, base: KnowledgeBase, *, chain: bool = False, dated: bool = False, asked: bool = False
+    answer: Answer,
+    base: KnowledgeBase,
+    *,
+    chain: bool = False,
+    dated: bool = False,
+    asked: bool = False,
+    given: Collection[str] = (),
 ) -> tuple[Block, ...]:
     """The blocks of one answer; with `chain` the whole derivation too, and lists in full.
 
     With `dated` it says for which day it holds, with `asked` what the question was: in a file both, on the
-    screen the day where one was told.
+    screen the day where one was told. The facts `given` come from options of this one question.
     """
     is_long = len(answer.cases) > _MOST_CASES and not chain
     shown = base.nearest_cases(answer, _NEAREST_CASES) if is_long else answer
     return (
         *_headline(answer, base),
         *((Said("Asked", kb.visible(answer.question)),) if asked else ()),
-        *_reading(answer, base),
+        *_reading(answer, base, given),
         *(_day(answer) if dated else ()),
         *_abstained(answer),
         *_to_read(answer),

@@ -97,13 +97,16 @@ def run_ask(arguments: Arguments) -> int:
     facts = _given_facts(arguments, base)
     as_of = as_date(arguments.as_of) if arguments.as_of else None
     output = make_output(arguments.plain)
+    given = [fact for fact, _ in facts]
     settled, first = True, True
     screens: list[Block] = []
     for text in _questions(arguments.text):
         for answer in base.ask(text, facts=facts, as_of=as_of):
             settled = settled and is_settled(answer)
-            blocks = arrange(answer, base, chain=arguments.why, dated=as_of is not None)
-            screens += arrange(answer, base, chain=arguments.why, dated=True) if arguments.svg else ()
+            blocks = arrange(answer, base, chain=arguments.why, dated=as_of is not None, given=given)
+            screens += (
+                arrange(answer, base, chain=arguments.why, dated=True, given=given) if arguments.svg else ()
+            )
             if arguments.json:
                 _print_json(answer)
             else:

@@ -153,9 +153,9 @@ def _act(engine: Engine, query: Query, blank: Answer) -> Answer:
         return worn
     answer = with_duties(engine, query, replaced(answer, notes=(*company, *answer.notes)), verdict)
     if query.case.facts:
-        from kb.answer.nearly import with_nearly  # noqa: PLC0415  many tell nothing
+        from kb.answer.nearly import with_nearly, without_idle  # noqa: PLC0415  many tell nothing
 
-        answer = with_nearly(engine, query, answer)
+        answer = with_nearly(engine, query, without_idle(engine, query, part, answer))
     if query.case.alone:
         from kb.answer.lacking import said_alone  # noqa: PLC0415
 

@@ -11,14 +11,15 @@ from collections.abc import Iterator
 import msgspec
 
 from kb.answer.citing import with_cited
+from kb.answer.common import Part
 from kb.model.conditions import AllOf, Condition, evaluate, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Answer, Query
 from kb.model.records import Rule
-from kb.model.values import ValueSet
-from kb.reasoner import Engine
+from kb.model.values import YES, ValueSet
+from kb.reasoner import WORN, Engine, possible_facts
 from kb.text import yes_or_no
-from kb.wording import clause_reference, say_rule
+from kb.wording import clause_reference, say_rule, say_verdict
 
 _STANDING = ("grade", "branch", "rig", "worn")
 _LONGEST = 240
@@ -47,6 +48,29 @@ def with_nearly(engine: Engine, query: Query, answer: Answer) -> Answer:
         citations=with_cited(lookup, answer.citations, (rule.clause for rule in rules)),
         notes=(*answer.notes, *told),
     )
+
+
+def without_idle(engine: Engine, query: Query, part: Part, answer: Answer) -> Answer:
+    """What may not be worn, said without the things beside it without which it may not be worn either.
+
+    "With the jersey" would stand in the first line as if it were the ground.
+    """
+    lookup = engine.lookup
+    if answer.verdict != "prohibited" or query.value is not None or part.aspect != query.aspect:
+        return answer
+    plain, group = query, engine.group(query.items[0], query.aspect)
+    worn = [fact for fact, values in query.case.facts if fact.startswith(WORN) and values == YES]
+    for item in dict.fromkeys((*query.items[1:], *(fact.removeprefix(WORN) for fact in worn))):
+        facts = tuple(one for one in plain.case.facts if one != (WORN + item, YES))
+        fewer = msgspec.structs.replace(
+            plain,
+            items=(plain.items[0], *(other for other in plain.items[1:] if other != item)),
+            case=msgspec.structs.replace(plain.case, facts=facts),
+        )
+        if engine.problem(group, possible_facts(fewer.case, fewer.items, False, lookup)).always("prohibited"):
+            plain = fewer
+    before, after = (say_verdict(lookup, "prohibited", one) for one in (query, plain))
+    return msgspec.structs.replace(answer, headline=answer.headline.replace(before, after))
 
 
 def _turning(engine: Engine, query: Query, answer: Answer) -> Iterator[Rule]:

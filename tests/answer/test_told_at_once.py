@@ -130,3 +130,24 @@ def test_what_must_be_done_is_not_listed_as_left_to_choose(question: str, allowe
 def test_whether_there_is_any_case_is_answered_with_the_cases(question: str, headline: str) -> None:
     (answer,) = opened("demo").ask(question, as_of=DAY)
     assert answer.headline.startswith(headline)
+
+
+@pytest.mark.parametrize(
+    ("question", "headline"),
+    [
+        ("May I wear the shore coat with the jersey in watch rig?", "No. The shore coat must not be worn."),
+        ("Liner over jersey, no coat, in the mess?", "No. The quilted liner must not be worn."),
+        (
+            "May I wear the storm hood with the storm hat in storm rig?",
+            "No. The storm hood must not be worn with the storm hat.",
+        ),
+        (
+            "May I wear the braces with the belt and the dress trousers?",
+            "No. The braces must not be worn with the belt.",
+        ),
+    ],
+)
+def test_what_is_no_ground_of_a_ban_does_not_stand_in_it(question: str, headline: str) -> None:
+    """A thing worn beside it without which it may not be worn either."""
+    (answer,) = opened("demo").ask(question, as_of=DAY)
+    assert answer.headline == headline

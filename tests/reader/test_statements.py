@@ -171,3 +171,8 @@ def test_only_what_is_written_nearly_alike_is_offered(choir: Base) -> None:
                 " ".join((i.label, *i.other_labels)) for i in choir.lookup.base.items if i.label in found
             ]
             assert any(word.casefold() in name.casefold() for name in names)
+
+
+def test_an_amount_that_is_not_understood_has_an_example_in_the_unit_of_its_fact(choir: Base) -> None:
+    with pytest.raises(UsageError, match="for example 10 °C"):
+        parse_fact(choir.lookup, "warmth", "50F")

@@ -252,6 +252,13 @@ def test_a_fact_that_is_not_in_the_question_is_not_told_as_kept(base: Any) -> No
     assert not any(isinstance(block, Said) and block.label == "Kept" for block in blocks)
 
 
+def test_a_fact_of_an_option_is_given_and_not_kept(base: Any) -> None:
+    answer = fakes.prohibited("May I?")
+    labels = {block.label for block in arrange(answer, base, given=("grade",)) if isinstance(block, Said)}
+    assert "Given" in labels
+    assert "Kept" not in labels
+
+
 @pytest.mark.parametrize(
     ("headline", "badge", "text"),
     [

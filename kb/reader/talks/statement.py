@@ -180,6 +180,9 @@ def _value_of(fact: Fact, value: str, lookup: Lookup) -> ValueSet:
                 )
             return ranges([measure.interval])
     except MeasureError as error:
+        if fact.kind == "quantity" and fact.unit:
+            example = say_quantity(Fraction(10), fact.unit)
+            raise UsageError(f"{error.problem} Write a number and a unit, for example {example}.") from error
         raise UsageError(str(error)) from error
     return _choice_of(fact, written, lookup)
 
