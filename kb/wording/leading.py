@@ -6,22 +6,23 @@ turns on within them. Nothing is left out by it: no case that answers otherwise 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from itertools import chain
 from types import MappingProxyType
 
 import msgspec
 
-from kb.model.conditions import Test, all_of, tests
+from kb.model.conditions import AllOf, Condition, Test, all_of, tests
 from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
-from kb.model.values import YES, ValueSet, is_subset
+from kb.model.values import YES, ValueSet, is_subset, subtract
 from kb.wording.cases import Facts, say_depends
 from kb.wording.either import say_either
 from kb.wording.english import sentence
 from kb.wording.in_rigs import UNSAID, Rows, may_have, say_again, say_in_rig, spoken_of
 from kb.wording.labels import the_item
 from kb.wording.left_off import rigs_of_duty
+from kb.wording.manners import is_manner
 from kb.wording.mostly import IN_SOME_DISAGREE, say_mostly
 from kb.wording.presumed import RIG, has_two_sides, place_of
 from kb.wording.situations import WORN
@@ -84,22 +85,29 @@ def say_ordinarily(lookup: Lookup, query: Query, rows: Rows) -> str:
     lines = [(line, left) for line, left in ((together, otherwise), (plain, others)) if line]
     if verdicts == {"prohibited"}:
         lines.reverse()  # "it may be left off" would hide that it must be
-    exact = (_say_unless(lookup, rows, line, left, said) for line, left in lines)
+    exact = (_say_unless(lookup, query, rows, line, left, said) for line, left in lines)
     covered = (_say_covered(lookup, rows, line, left, said) for line, left in lines)
     mostly = (say_mostly(lookup, rows, line, left, said) for line, left in lines)
     return next((line for line in chain(exact, covered, mostly) if line), "")
 
 
-def _say_unless(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int], said: Usually) -> str:
+def _say_unless(
+    lookup: Lookup, query: Query, rows: Rows, line: str, otherwise: Sequence[int], said: Usually
+) -> str:
     """ "..., unless the wearer is diving": just when it is otherwise, where that takes few words."""
     facts = [when for when, _ in rows]
     clashes = [index for index in otherwise if rows[index][1] == "conflict"]
     if clashes:
-        return _say_clashes(lookup, rows, line, clashes, [i for i in otherwise if i not in clashes], said)
+        return _say_clashes(
+            lookup, query, rows, line, clashes, [i for i in otherwise if i not in clashes], said
+        )
     unless = say_exceptions(lookup, facts, otherwise, said)
     if not unless or any(verdict == "conditional" for _, verdict in rows):
         return ""
-    known = {test.fact for one in exceptions(lookup, facts, otherwise, said) for test in tests(one)}
+    apart = exceptions(lookup, facts, otherwise, said)
+    if positively := _say_positively(lookup, query, line, apart, {rows[index][1] for index in otherwise}):
+        return positively
+    known = {test.fact for one in apart for test in tests(one)}
     sets = ordinary_sets(lookup, facts, said)
     near = [index for index in otherwise if known.issuperset(strange_in(facts[index], sets))]
     mixed = len({rows[index][1] in ("silent", "conflict") for index in near}) > 1
@@ -108,8 +116,34 @@ def _say_unless(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int],
     return f"{line.removesuffix('.')}, unless {unless}{_say_then(lookup, further if mixed else ())}."
 
 
+def _say_positively(
+    lookup: Lookup, query: Query, line: str, apart: Sequence[Condition], verdicts: Collection[Verdict]
+) -> str:
+    """ "... must not be worn when the wearer is in town; otherwise they may be", not "unless not in town".
+
+    Only where all that is out of the ordinary is a denial, whose contrary is said without one.
+    """
+    if query.polarity == "not" or query.value is not None or is_manner(lookup.aspects[query.aspect]):
+        return ""  # "may be left off ...; otherwise it must be" would be taken the wrong way
+    parts = apart[0].parts if apart and isinstance(apart[0], AllOf) else apart
+    denied = [part for part in parts if isinstance(part, Test) and is_denied(lookup, part.fact, part.values)]
+    if len(apart) != 1 or len(verdicts) != 1 or len(denied) < len(parts):
+        return ""
+    contrary = [Test(part.fact, subtract(lookup.domain(part.fact), part.values)) for part in denied]
+    if any(is_denied(lookup, part.fact, part.values) for part in contrary):
+        return ""
+    rest = say_again(lookup, query, next(iter(verdicts)))
+    return f"{line.removesuffix('.')} when {say_any(lookup, contrary)}; otherwise {rest}."
+
+
 def _say_clashes(
-    lookup: Lookup, rows: Rows, line: str, clashes: Sequence[int], otherwise: Sequence[int], said: Usually
+    lookup: Lookup,
+    query: Query,
+    rows: Rows,
+    line: str,
+    clashes: Sequence[int],
+    otherwise: Sequence[int],
+    said: Usually,
 ) -> str:
     """ "..., unless it is winter; but when the wearer is diving, the clauses disagree".
 
@@ -118,7 +152,11 @@ def _say_clashes(
     when = say_exceptions(lookup, [when for when, _ in rows], clashes, said)
     kept = [row for index, row in enumerate(rows) if index not in clashes]
     left = [index for index, row in enumerate(rows) if index not in clashes]
-    rest = _say_unless(lookup, kept, line, [left.index(i) for i in otherwise], said) if otherwise else line
+    rest = (
+        _say_unless(lookup, query, kept, line, [left.index(i) for i in otherwise], said)
+        if otherwise
+        else line
+    )
     open_ = any(verdict == "conditional" for _, verdict in rows)
     return (
         f"{rest.removesuffix('.')}; but when {when}, {UNSAID['conflict']}."

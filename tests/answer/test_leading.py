@@ -37,9 +37,9 @@ HEADLINES = [
      "It depends on the wearer's grade: the hall tie must be worn when the wearer is a warden; otherwise it may be."),
     # Who asks is on duty, and who tells the weather is out in it, unless something else is said.
     ("fifth", "Are false eyelashes allowed?", NOVEMBER,
-     "No. The false eyelashes must not be worn, unless the wearer is not on duty."),
+     "No. The false eyelashes must not be worn when the wearer is on duty; otherwise the books are silent."),
     ("fifth", "May I wear the rain jacket in Order C in sleet?", NOVEMBER,
-     "Yes: the rain jacket must be worn, unless the wearer is not out of doors."),
+     "Yes: the rain jacket must be worn when the wearer is out of doors; otherwise the books are silent."),
     # By day is no rare case, though it is one of three: "no, unless it is day" is not said.
     ("demo", "Am I allowed sunglasses?", NOVEMBER,
      "It depends on whether the wearer is indoors, the light and 2 more facts: the sunglasses may be worn when the wearer is not indoors, it is day, the wearer is none of on parade, attending a funeral or at inspection, and the weather is not fog; otherwise they must not be."),
@@ -161,7 +161,7 @@ def test_values_of_a_table_are_stated_with_when_they_hold(name: str, question: s
          "Yes, in hall rig. The earrings may be worn; in any other rig they must not be."),
         # Shorts are worn by leave alone: who wears them has it.
         ("demo", "Must the dress trousers be worn with the service shorts in watch rig?",
-         "No. The dress trousers need not be worn with the service shorts, unless extreme heat dress has not been granted by the District Superintendent or a higher authority."),
+         "No. The dress trousers need not be worn with the service shorts when extreme heat dress has been granted by the District Superintendent or a higher authority; otherwise they must be."),
     ],
 )  # fmt: skip
 def test_what_is_worn_tells_the_rig_that_leads(name: str, question: str, headline: str) -> None:

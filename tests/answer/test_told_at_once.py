@@ -151,3 +151,24 @@ def test_what_is_no_ground_of_a_ban_does_not_stand_in_it(question: str, headline
     """A thing worn beside it without which it may not be worn either."""
     (answer,) = opened("demo").ask(question, as_of=DAY)
     assert answer.headline == headline
+
+
+@pytest.mark.parametrize(
+    ("question", "headline"),
+    [
+        (
+            "Can I wear headphones when travelling?",
+            "No. The headphones must not be worn when the wearer is in town or on watch; otherwise they"
+            " may be.",
+        ),
+        (
+            "Do I still need the cap with a turban on parade?",
+            "No, in parade rig: the service cap need not be worn with the religious head covering when the"
+            " wearer holds the religious waiver; otherwise it must be; in any other rig it depends on"
+            " further facts.",
+        ),
+    ],
+)
+def test_what_is_out_of_the_ordinary_is_no_double_denial(question: str, headline: str) -> None:
+    (answer,) = opened("demo").ask(question, as_of=DAY)
+    assert answer.headline == headline

@@ -16,7 +16,7 @@ from tests.answer.conftest import Ask
         ("hotel", "Chef here. The mincer's running right next to me. Neckerchief?", "No, in working dress. The neckerchief must not be worn; in any other rig the books are silent."),
         ("zoo", "I'm a vet in the clinic. Do I have to wear scrubs?", "Yes, in clinic dress. The scrubs must be worn; in any other rig the books are silent."),
         # whose branch is told is one of those among whom the books look for it
-        ("shipyard", "I'm an electrician handling wire. Can I leave my plain wedding ring on under a glove?", "No. The plain wedding ring must not be worn with the handwear, unless the wearer is not in the paint hall"),
+        ("shipyard", "I'm an electrician handling wire. Can I leave my plain wedding ring on under a glove?", "No. The plain wedding ring must not be worn with the handwear when the wearer is in the paint hall or is"),
         ("shipyard", "I'm a rigger. Wedding ring under a glove while handling wire?", "No. The plain wedding ring must not be worn"),
         # in another rig than that of the parade nobody is on parade
         ("cadets", "It's 9 degrees and we're out in river rig. Woolly hat alright?", "Yes. The knitted cap may be worn, unless the wearer is on parade."),

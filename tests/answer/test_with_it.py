@@ -23,11 +23,11 @@ def asked(book: str, question: str) -> Answer:
     ("book", "question", "headline", "clause"),
     [
         ("playhouse", "Can stage crew wear a black top with a logo during the show?",
-         "No. The logo must not be worn with the black long-sleeved top.", "4.1"),
+         "No. The logo must not be worn.", "4.1"),
         ("playhouse", "Can an usher wear the claret waistcoat with white gloves at a matinee?",
-         "No. The white gloves must not be worn with the claret waistcoat.", "2.3"),
+         "No. The white gloves must not be worn.", "2.3"),
         ("infirmary", "Can a nurse wear ward shoes with sandals in ward dress?",
-         "No. The sandals must not be worn with the ward shoes.", "6.1"),
+         "No. The sandals must not be worn.", "6.1"),
     ],
 )  # fmt: skip
 def test_what_is_with_it_may_not_be(book: str, question: str, headline: str, clause: str) -> None:

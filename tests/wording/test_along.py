@@ -42,7 +42,7 @@ def test_what_the_books_say_of_a_thing_in_what_is_told_is_said_of_a_place() -> N
         ("museum", "It's 26 degrees in the long gallery. Can I take my blazer off?", "Yes. The slate blazer need not be worn; it must not be if the wearer is in evening dress."),
         ("firebrigade", "Do I need the high-vis?", "It depends"),
         # Degrees that a rule names are told of its place and task; without them it stays open.
-        ("racecourse", "Going's been declared heavy. As a rider do I have to have goggles?", "Yes. The clear goggles must be worn, unless the wearer is not riding in a race."),
+        ("racecourse", "Going's been declared heavy. As a rider do I have to have goggles?", "Yes. The clear goggles must be worn when the wearer is riding in a race; otherwise the books are silent."),
         ("racecourse", "As a rider do I have to have goggles?", "It depends on the activity and the going"),
         # One grade or branch of many is named as the exception, but where they are several it depends.
         ("zoo", "In yard dress and the air is 26 °C in the middle of October. Are work shorts ok?", "Yes. The work shorts may be worn, unless "),
