@@ -19,7 +19,7 @@ from kb.wording import is_place
 NOT_THERE = word_set("""
 
     near next beside behind close way until till after done finished front route train bus coach tram ferry
-    back return carry carrying take taking bring bringing
+    back return carry carrying bring bringing
 """)
 """The words one of which is there."""
 _WHO = r"(?:i|we|you|he|she|they|someone)"
@@ -42,7 +42,7 @@ _OVER = Pattern(
 )
 _ENDS = word_set("over finished done ended")
 _WITHIN = ("in ", "inside ", "aboard ", "on board ")
-_CARRYING = word_set("carry carrying take taking bring bringing")
+_CARRYING = word_set("carry carrying bring bringing")
 _NAMED = frozenset({"fact", "item", "items", "values"})
 _LEADS = word_set("in inside at on into the a an my our your this that")
 
