@@ -120,7 +120,6 @@ def test_what_must_be_done_is_not_listed_as_left_to_choose(question: str, allowe
     [
         ("Is there anywhere I can wear sunglasses?", "The sunglasses may be worn when it is day"),
         ("Is there any rig in which I can wear earrings?", "The earrings must not be worn."),
-        ("Can I ever wear earrings?", "The earrings must not be worn."),
         (
             "Is there any rig I may wear the shore coat in?",
             "The shore coat may be worn when the wearer is in",

@@ -149,9 +149,6 @@ MISLEADING_MORE = r"""
 ^(?:is|are) there (?:anywhere|somewhere|(?:any|a|some|one) (?:place|spot|rig|dress|order|outfit)s?)
     \s(?:where |in which |that |at which |on which )?([\w' -]+?) (is|are) (allowed
     |permitted|worn|carried|forbidden|banned)\b => when \2 \1 \3
-# ever
-^(can|may|could|must|should) (<i>) ever (?!not\b) => when \1 \2\s
-^(is|are) ([\w' -]+?) ever (allowed|permitted|worn|carried)\b => when \1 \2 \3
 # who whom
 ^((?:<the> )?(?:[\w'-]+ ?){1,5}?)\s?[.,:;-]+ (?:and )?who (?:can|may|could|might)\W*$ => who may wear \1?
 ^to whom (?:is|are) (.+?) (forbidden|banned|barred|off[- ]limits|prohibited|denied|not allowed)\b(.*)$
