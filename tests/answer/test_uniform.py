@@ -23,7 +23,7 @@ from tests.answer.conftest import Ask
         (
             "fifth",
             "Can I wear uniform on the bus to duty?",
-            "Yes. The uniform may be worn, unless the wearer is not in town.",
+            "Yes. The uniform may be worn when the wearer is in town; otherwise",
             "8.6",
         ),
     ],

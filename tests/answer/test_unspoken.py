@@ -155,7 +155,7 @@ def test_a_day_settles_a_circumstance_called_by_days_of_the_year(
         (
             "creamery",
             "Earphones in the making room?",
-            "No. The earphones must not be worn, unless",
+            "No. The earphones must not be worn when",
         ),
         # "When the temperature in the foyer reaches 24 degrees the Duty Manager may declare ..."
         (
@@ -168,7 +168,7 @@ def test_a_day_settles_a_circumstance_called_by_days_of_the_year(
         (
             "forest",
             "May I wear medals at a funeral?",
-            "Yes: the medals must be worn, unless",
+            "Yes: the medals must be worn when",
         ),
         # the colour of hair is that of its dye, where that alone has a rule
         ("forest", "Can I dye my hair purple?", "No. The colour of the hair dye must be natural colour."),
