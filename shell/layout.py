@@ -68,18 +68,21 @@ def _as_found(answer: Answer, text: str) -> Headline:
 _OPEN = {"where": "WHERE", "how": "HOW", "how_many": "HOW MANY"}
 _LED = re.compile(r"(?P<first>Yes|No|Right|Wrong)(?:, (?P<where>in [^.:;]+))?[.:,] ")
 _ON = "It depends on "
-_SET_APART = (" unless ", "; in any other ", "; but when ", "; without ", "; otherwise ")
+_SET_APART = (" unless ", "; in any other ", "; but when ", "; without ")
 
 
 def _as_led(led: re.Match[str], text: str, tone: Tone) -> Headline:
     """What leads a table, with its exceptions: "NO, ORDINARILY - The tie must not be worn, unless ...".
 
-    What holds in one rig is said of that rig: of a dozen others it may be silent.
+    What holds in one rig is said of that rig: of a dozen others it may be silent. "The tie must not be worn
+    when ...; otherwise it may be" is neither yes nor no.
     """
     rest = text[led.end() :]
     badge = led["first"].upper()
     if led["where"]:
         badge += f", {led['where'].upper()}"
+    elif "; otherwise " in rest:
+        badge = VERDICTS["conditional"][0].upper()
     elif any(words in rest for words in _SET_APART):
         badge += ", ORDINARILY"
     return Headline(badge, rest[:1].upper() + rest[1:], tone)

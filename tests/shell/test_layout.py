@@ -268,6 +268,7 @@ def test_a_fact_of_an_option_is_given_and_not_kept(base: Any) -> None:
         ("Yes, in boat rig: the tie must be worn; in any other rig the books are silent.", "YES, IN BOAT RIG",
          "The tie must be worn; in any other rig the books are silent."),
         ("Yes: the tie may or must be worn, depending on the rig.", "YES", "The tie may or must be worn, depending on the rig."),
+        ("No. The tie must not be worn when it is hot; otherwise it may be.", "IT DEPENDS", "The tie must not be worn when it is hot; otherwise it may be."),
         ("It depends on the rig.", "IT DEPENDS", "On the rig."),
         ("Only when it is cold: the tie may be worn.", "IT DEPENDS", "Only when it is cold: the tie may be worn."),
         ("Yesterday's tie must not be worn.", "IT DEPENDS", "Yesterday's tie must not be worn."),
