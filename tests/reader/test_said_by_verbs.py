@@ -132,6 +132,7 @@ def test_who_goes_to_a_place_or_comes_from_it_is_not_there(question: str, read: 
          " 1 January 2018 to 31 December 2018?"),
         ("Do I need a torch on night watch?", "Must anyone carry the pocket torch, on watch, at night?"),
         ("What do I do with a worn out jersey?", "What does clause Dress Order (2024) 8.11 say?"),
+        ("What must we do with worn-out boots?", "What does clause Dress Order (2024) 8.11 say?"),
         ("Pilot badge from 2018, old pattern ok?",
          "May anyone with the pilot qualification wear the old pattern pilot's badge, date of award from"
          " 1 January 2018 to 31 December 2018?"),

@@ -130,8 +130,6 @@ _LINES = r"""
     \s(?:me |us |him |her |anyone )?(?:from )?(?:wearing |having )?(.+?)(?:,? is there)?\W*$ => may I wear \1?
 \b(?:pin|stick|push|poke|sew|fasten) (?:my|a|an|the) [\w' -]+? through (?:my|a|an|the)\b => pierce my
 \bpaint(?:ing|ed|s)? (my|your|his|her|our|their) nails\b => wear nail varnish
-\bwhat (?:do|must|should|shall) (?:i|we|you) do with (my|our|an?|the) (worn[- ]out [\w' -]+?)(?=\W*$)
-     => who replaces \1 \2
 ^([^.;!]*)\bwhat (?:do|must|should|shall|would|does|can) (i|we|you|he|she|one|they) do with\s
      => \1how must \2 wear\s
 \ba couple(?: of)?\s(?=\w+s\b) => two\s

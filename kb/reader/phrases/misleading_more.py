@@ -149,6 +149,9 @@ MISLEADING_MORE = r"""
 ^(?:is|are) there (?:anywhere|somewhere|(?:any|a|some|one) (?:place|spot|rig|dress|order|outfit)s?)
     \s(?:where |in which |that |at which |on which )?([\w' -]+?) (is|are) (allowed
     |permitted|worn|carried|forbidden|banned)\b => when \2 \1 \3
+# worn
+\bwhat (?:do|must|should|shall) (?:i|we|you) do with ((?:(?:my|our|an?|the|these|those|some) )?worn[- ]out
+    \s[\w' -]+?)(?=\W*$) => who replaces \1
 # who whom
 ^((?:<the> )?(?:[\w'-]+ ?){1,5}?)\s?[.,:;-]+ (?:and )?who (?:can|may|could|might)\W*$ => who may wear \1?
 ^to whom (?:is|are) (.+?) (forbidden|banned|barred|off[- ]limits|prohibited|denied|not allowed)\b(.*)$
