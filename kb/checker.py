@@ -51,7 +51,7 @@ class _Claims:
             self.part(item, aspect, rows)
         self.whole(parts)
         self.changes(next(iter(parts), ("", "")))
-        for claim in citing(self.data, self.lookup):
+        for claim in citing(self.data, self.lookup, self.question.is_duty):
             hold(*claim)
 
     def part(self, item: str, aspect: str, rows: list[int]) -> None:

@@ -184,6 +184,17 @@ class Question:
         ways = found.patterns(found.sets.possible)
         return all(self.said(item, aspect, fates)[0] == "silent" for fates in ways)
 
+    def is_duty(self, rule: Rule) -> bool:
+        """Whether a rule orders or forbids, in every case, a further act on what is asked to be allowed."""
+        item = self.items[0] if self.items else ""
+        further = rule.aspect != self.aspect and self.lookup.aspects[rule.aspect].kind == "act"
+        if self.kind != "may" or not further or not self.meaning.covers(rule.scope, item):
+            return False
+        found = Range(self.meaning, item, rule.aspect, self.known(item, rule.aspect))
+        ways = found.patterns(found.sets.possible)
+        verdicts = {self.meaning.verdict(rule.aspect, fates) for fates in ways}
+        return verdicts in ({"required"}, {"prohibited"}) and rule.id in found.alive(found.sets.possible)
+
     # -- lists ------------------------------------------------------------------------------------------
 
     def named(self) -> list[str]:

@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Any
 
 from kb.model.lookup import Lookup
-from kb.model.records import Clause
+from kb.model.records import Clause, Rule
 
 
-def citing(data: Any, lookup: Lookup) -> Iterator[tuple[bool, str, str]]:
+def citing(data: Any, lookup: Lookup, is_duty: Callable[[Rule], bool]) -> Iterator[tuple[bool, str, str]]:
     """Whether each claim holds, where it stands, and what is wrong if not.
 
     Each citation is a clause of the books word for word, and every row has a rule that is cited. No rule is
-    cited that does not decide, here or if facts were changed as is said; between two days those of a clause
-    that begins or ends there are cited, too.
+    cited that does not decide, here or if facts were changed as is said, or say how what may be worn must be
+    (`is_duty`); between two days those of a clause that begins or ends there are cited, too.
     """
     clauses = {(one.edition, one.number): one for one in lookup.base.clauses}
     sides = [side for one in data["differences"] for side in one["sides"]]
@@ -33,6 +33,7 @@ def citing(data: Any, lookup: Lookup) -> Iterator[tuple[bool, str, str]]:
         cited |= {*one["rules"]}
     deciding = {rule for one in (*spoken, *data["changes"]) for rule in one["rules"]}
     deciding |= {one for one in cited if _changes(lookup.clauses[lookup.rules[one].clause], data)}
+    deciding |= {one for one in cited - deciding if is_duty(lookup.rules[one])}
     source_asked = data["reading"]["kind"] == "source"
     yield source_asked or cited <= deciding, "citations", "a rule that decides nothing is cited"
     for n, row in enumerate(data["cases"]):

@@ -189,3 +189,19 @@ def test_the_first_word_of_an_answer_is_one_that_its_question_takes(demo: Knowle
     assert answer["headline"].startswith("Right. ")
     answer["headline"] = answer["headline"].replace("Right. ", "Wrong. ")
     assert demo.verify(answer) is not None
+
+
+def test_how_a_thing_must_be_worn_is_cited_beside_leave_to_wear_it() -> None:
+    """A duty of another clause that holds whenever the hat is worn; one that is nothing to it is refused."""
+    base = opened("school")
+    (answer,) = base.ask("Lower Sixth, raining hard: is the felt hat allowed outside?", as_of=DAY)
+    data: Json = json.loads(answer_to_json(answer))
+    assert data["headline"] == "Yes. The felt hat may be worn, but must be marked with the owner's name."
+    assert len(data["citations"]) == 2
+    assert base.verify(data) is None
+    duty = data["citations"][1]["rules"][0]
+    other = next(
+        r for r in base.lookup.base.rules if r.clause == base.lookup.rules[duty].clause and r.id != duty
+    )
+    data["citations"][1]["rules"] = [other.id]
+    assert base.verify(data) == ("citations", "a rule that decides nothing is cited")
