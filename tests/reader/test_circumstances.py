@@ -24,6 +24,10 @@ def test_a_circumstance_in_everyday_words_is_the_one_of_the_books(
     [
         ("demo", "At half past six in the evening, must I wear the high-visibility vest in town?", "light"),
         ("demo", "May I wear the sun hat on watch?", "weather"),
+        ("demo", "I'm painting the railings. Must I wear goggles?", "weather"),
+        ("demo", "I'm not going to weld. Must I wear the gauntlets?", "hot-work"),
+        ("demo", "I used to weld. Must I wear the gauntlets?", "hot-work"),
+        ("demo", "I have to paint my boots. Must I wear goggles?", "activity"),
         ("demo", "At the height of summer, must I wear the service jersey in watch rig?", "activity"),
         ("third", "May the hood be down in the wind?", "weather"),
         ("third", "A foot of rope on the ground. May I wear gaiters with tower dress?", "snow-lying"),

@@ -6,17 +6,18 @@ it explains nothing and stops the question, as any other word does; so does what
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 import msgspec
 
 from kb.measures import same_dimension
 from kb.model.lookup import Lookup
+from kb.reader.meaning.activity import activity
 from kb.reader.meaning.attached import attached
-from kb.reader.names.lexicon import Entry, Lexicon
+from kb.reader.names.lexicon import Lexicon
 from kb.reader.phrases.english import BODY, LEADING_PREPOSITIONS
 from kb.reader.pieces.pieces import Piece
-from kb.reader.pieces.values import Pieces, entry_values, fact_piece
+from kb.reader.pieces.values import Pieces
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token
 
@@ -141,7 +142,7 @@ def _word(
 
         if beside(found, index, tokens, lookup) or piece.tag != "unknown":
             return
-        _doing(found, index, tokens, lexicon, lookup)
+        activity(found, index, tokens, lexicon, lookup)
 
 
 def _retag(found: list[Piece], index: int, tag: str, arg: str = "") -> None:
@@ -373,27 +374,3 @@ def _promoted(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup:
             for place in range(index + 1, len(found)):
                 if found[place].first >= start and found[place].last <= end:
                     _retag(found, place, "filler")
-
-
-def _doing(
-    found: list[Piece], index: int, tokens: tuple[Token, ...], lexicon: Lexicon, lookup: Lookup
-) -> None:
-    """ "When I paint", "may I haul in gloves": the one state of things whose name is the verb's -ing form."""
-    led = index and found[index - 1].tag in ("self", "person", "can", "may", "must", "if", "when")
-    after = _tag(found, index + 1)
-    if not led or after not in ("", "comma", "in", "with", "on", "without", "if", "when", "filler", "by"):
-        return
-    named = {(e.owner, entry_values(e, lookup)) for e in _states(tokens[found[index].first].low, lexicon)}
-    if len(named) == 1:
-        ((fact, values),) = named
-        if lookup.facts[fact].family == "situation":
-            place = found[index]
-            found[index] = fact_piece(place, fact, values, place.first, place.last)
-
-
-def _states(word: str, lexicon: Lexicon) -> Iterator[Entry]:
-    stems = (word, word.removesuffix("s"), word.removesuffix("e"), word + word[-1])
-    for stem in dict.fromkeys(stems):
-        for entry in lexicon.names.get(stem + "ing", ()):
-            if entry.kind == "value" and entry.rank < 3:
-                yield entry

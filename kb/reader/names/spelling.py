@@ -63,6 +63,11 @@ def is_real_word(token: Token, lexicon: Lexicon) -> bool:
 
     if token.key in lexicon.known_words or _is_told(token.low) or has_a_sense(token.low):
         return True
+    return _is_derived(token.low) or (token.low.endswith("ings") and _is_derived(token.key))  # "railings"
+
+
+def _is_derived(word: str) -> bool:
+    """Whether a word is made of an ordinary one: "stopping", "railing"."""
     for ending, restored in (
         ("ing", ("", "e")),
         ("ed", ("", "e")),
@@ -70,8 +75,8 @@ def is_real_word(token: Token, lexicon: Lexicon) -> bool:
         ("est", ("", "e")),
         ("ly", ("",)),
     ):
-        if token.low.endswith(ending):
-            stem = token.low[: -len(ending)]
+        if word.endswith(ending):
+            stem = word[: -len(ending)]
             doubled = stem[:-1] if stem[-1:] == stem[-2:-1] and _doubles(stem) else stem
             if any(_is_common(stem + more) for more in restored) or _is_common(doubled):
                 return True

@@ -55,3 +55,8 @@ def only(piece: Piece, kind: str) -> tuple[Entry, ...]:
 def is_other(piece: Piece) -> bool:
     """Whether a piece is a value that no book names."""
     return piece.tag == "aspect value" and any(entry.id.startswith(OTHER) for entry in piece.entries)
+
+
+def named_activity(piece: Piece) -> str:
+    """What the books call an activity that is told by its verb: "painting", of "I'm off to paint"."""
+    return piece.arg if piece.tag == "fact" and piece.arg.endswith("ing") else ""

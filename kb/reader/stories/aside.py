@@ -17,7 +17,7 @@ from kb.reader.doubts.asked_back import COLOURS
 from kb.reader.meaning.whose import is_shifted
 from kb.reader.phrases.english import CREDENTIAL_NOUNS, LIMBS, tag_set
 from kb.reader.phrases.felt import STATE_WORDS, STATES
-from kb.reader.pieces.pieces import Piece, Understood
+from kb.reader.pieces.pieces import Piece, Understood, named_activity
 from kb.reader.words.forms import word_set
 from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.tokens import Token, tokenize
@@ -358,7 +358,10 @@ def _tokens(found: Understood, piece: Piece) -> tuple[Token, ...]:
 
 
 def _words(found: Understood, piece: Piece) -> str:
-    return found.text[found.tokens[piece.first].start : found.tokens[piece.last - 1].end]
+    return (
+        named_activity(piece)
+        or found.text[found.tokens[piece.first].start : found.tokens[piece.last - 1].end]
+    )
 
 
 def _text(found: Understood, first: int, last: int) -> str:

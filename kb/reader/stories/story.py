@@ -18,7 +18,7 @@ from kb.reader.meaning.whose import PEOPLE, SPEAKER, is_met, is_of_kin, is_of_no
 from kb.reader.names.lexicon import PERSONAL
 from kb.reader.phrases.english import tag_set
 from kb.reader.pieces.days import Period
-from kb.reader.pieces.pieces import Piece, Understood
+from kb.reader.pieces.pieces import Piece, Understood, named_activity
 from kb.reader.stories.aside import Read, has_colour, has_weight, in_standing, is_of_another_time
 from kb.reader.stories.deeds import in_progress, is_borne, shown_deed
 from kb.reader.stories.denied import denied
@@ -397,4 +397,4 @@ def _surface(found: Understood, piece: Piece) -> str:
 def _words(found: Understood, piece: Piece, lookup: Lookup) -> str:
     dated = piece.tag == "on date"
     led = "on " if dated else "for " if lookup.facts[piece.fact].family in PERSONAL else ""
-    return f"{led}{_surface(found, piece)}"
+    return f"{led}{named_activity(piece) or _surface(found, piece)}"
