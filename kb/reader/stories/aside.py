@@ -17,10 +17,12 @@ from kb.reader.doubts.asked_back import COLOURS
 from kb.reader.meaning.whose import is_shifted
 from kb.reader.phrases.english import CREDENTIAL_NOUNS, LIMBS, tag_set
 from kb.reader.phrases.felt import STATE_WORDS, STATES
+from kb.reader.phrases.leads import COLLEAGUES
 from kb.reader.pieces.pieces import Piece, Understood, named_activity
+from kb.reader.words.everyday import OTHERS
 from kb.reader.words.forms import word_set
 from kb.reader.words.sentences import sentence_starts
-from kb.reader.words.tokens import Token, tokenize
+from kb.reader.words.tokens import Token, stems, tokenize
 
 Read = Callable[[str], Reading]
 _CARRYING = tag_set("""
@@ -45,6 +47,7 @@ _PAST = word_set("""
     last next ago used leaving finished done gone over
 """)
 """Words that put a place, a time or a standing that follows out of the present."""
+FORMER = word_set("ex former formerly")
 _SETTING = word_set("in on at aboard")
 _ONWARD = word_set("off back left")
 _LEAVE = word_set("""
@@ -53,6 +56,7 @@ _LEAVE = word_set("""
 _ANOTHER_DAY = word_set("yesterday last next ago soon later forecast expected predicted")
 _WHO_ONE_IS = ("self", "be", "det", "unknown")
 """Of "I'm a Commodore": a standing that the books do not know, by which they might give another answer."""
+_SOMEBODY = COLLEAGUES | OTHERS
 _NO_STANDING = word_set("bit little lot mess")
 _TURNING = word_set("but so and")
 _POINTING = word_set("it its they them that this these those one ones both either neither")
@@ -183,6 +187,11 @@ def _is_idle(found: Understood, clause: _Clause, weighty: frozenset[str], lookup
     tags = tuple(piece.tag for piece in found.pieces[clause.first : clause.last])
     if tags == _WHO_ONE_IS and found.tokens[found.pieces[clause.last - 1].first].low not in _NO_STANDING:
         return False
+    lows = (low for piece in found.pieces[clause.first : clause.last] for low in _lows(found, piece))
+    if not FORMER.isdisjoint(lows):
+        return False  # "ex-cadet:"
+    if clause.mark == ":" and is_stranger(found, found.pieces[clause.first : clause.last]):
+        return False
     for place in range(clause.first, clause.last):
         piece = found.pieces[place]
         acting = piece.tag == "act" and piece.arg != "use"
@@ -198,6 +207,12 @@ def _is_idle(found: Understood, clause: _Clause, weighty: frozenset[str], lookup
         if any(_weighs(token, weighty) for token in _tokens(found, piece)):
             return False
     return True
+
+
+def is_stranger(found: Understood, pieces: Sequence[Piece]) -> bool:
+    """ "Tall recruit:": whether it ends in a word for somebody whom the books do not know."""
+    last = found.tokens[pieces[-1].last - 1].low
+    return pieces[-1].tag in ("unknown", "person") and not _SOMEBODY.isdisjoint((last, *stems(last)))
 
 
 def _is_idle_word(found: Understood, piece: Piece) -> bool:

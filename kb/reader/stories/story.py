@@ -14,14 +14,13 @@ import msgspec
 from kb.model.lookup import Lookup
 from kb.model.questions import Reading
 from kb.reader.meaning.told import loose_claims, sentences_of
-from kb.reader.meaning.whose import PEOPLE, SPEAKER, is_met, is_of_kin, is_of_none, is_of_speaker, is_shifted
+from kb.reader.meaning.whose import PEOPLE
 from kb.reader.names.lexicon import PERSONAL
 from kb.reader.phrases.english import tag_set
 from kb.reader.pieces.days import Period
 from kb.reader.pieces.pieces import Piece, Understood, named_activity
-from kb.reader.stories.aside import Read, has_colour, has_weight, in_standing, is_of_another_time
+from kb.reader.stories.aside import Read, has_colour, has_weight
 from kb.reader.stories.deeds import in_progress, is_borne, shown_deed
-from kb.reader.stories.denied import denied
 from kb.reader.stories.hearsay import asks_whether_so, claim_starts, claims_something
 from kb.reader.stories.shown import (
     both_asked,
@@ -36,21 +35,19 @@ from kb.reader.stories.shown import (
     shown_worn,
     with_place,
 )
+from kb.reader.stories.sure import LIGHT, addressed, beside_them, clauses_of, sure_of
 from kb.reader.words.forms import word_set
 from kb.reader.words.sentences import sentence_starts
 from kb.reader.words.tokens import Token
 
 _THINGS = word_set("it they them this that these those one ones mine")
 _PAST = word_set("was were did had used")
-_MEANWHILE = word_set("while whilst when whenever")
-_DENYING = tag_set("not, no longer, neither, unless, if, or, but, unread")
 _TURNING = tag_set("""
     measure, number, day, date, clause number, which clause, whatever, how many, at least, at most, too many
     grant, authority
 """)
 """Tags of what must be taken or refused, never left out."""
 _HELD = tag_set("item, items, fact, values, on date, day, date, number, clause number")
-_CIRCUMSTANCE = frozenset({"situation", "rig", "term"})
 _WH = tag_set("what, which, who, where, when, why, how, how many, which clause")
 _NO_QUESTION = tag_set("be, do, have, self, det, filler, comma, unknown, person")
 _BEING = word_set("is was would 's be isn't n't will")
@@ -59,7 +56,6 @@ _MODAL = word_set("may can must should could might does do need")
 _SELF = word_set("i we")
 _LETTING = word_set("let stop allow permit send tell make")
 _LENDING = word_set("lent lend lends lending borrowed loaned")
-_LIGHT = tag_set("det, poss, filler, comma, and, but")
 _CLAIMANT = tag_set("det, poss, person, unknown, self, fact, number")
 _JOINING = tag_set("comma, and, but, if, unless")
 
@@ -145,10 +141,15 @@ class _Story:
         self.unused: list[str] = []
         for sentence in beside:
             sure: list[Piece] = []
-            for clause in _clauses(found, sentence):
-                sure += _sure(found, clause, others, lookup, then is sentence)
+            who = addressed(found, _range(sentence), lookup, sentence.mark) if then is None else ()
+            self.turns = self.turns or who is None
+            for clause in clauses_of(found, _range(sentence)):
+                sure += sure_of(found, clause, others, lookup, then is sentence)
+            sure = [piece for piece in pieces if piece in sure or piece in (who or ())]
             self.facts += [_words(found, piece, lookup) for piece in sure]
-            if any(pieces[p].tag not in _LIGHT and pieces[p] not in sure for p in _range(sentence)):
+            if who:
+                self.unused += beside_them(found, _range(sentence), sure)
+            elif any(pieces[p].tag not in LIGHT and pieces[p] not in sure for p in _range(sentence)):
                 self.unused.append(_said(found, sentence))
         if start < end and (then is not None or day_said(found, _range(asking)) is None):
             self.facts.append(found.text[start:end])
@@ -255,54 +256,6 @@ def _asking(sentences: Sequence[_Sentence]) -> int:
     """The place of the last sentence with a question mark, or of the last one."""
     marked = [place for place, sentence in enumerate(sentences) if sentence.mark == "?"]
     return marked[-1] if marked else len(sentences) - 1
-
-
-def _clauses(found: Understood, sentence: _Sentence) -> Iterator[range]:
-    """A sentence parted at commas, at "and", "but" and "so", and at "who" of whoever speaks."""
-    first = sentence.first
-    for place in _range(sentence):
-        lows = [token.low for token in found.tokens[found.pieces[place].first : found.pieces[place].last]]
-        who = lows[0] in ("who", "which", "that") and found.pieces[first].tag == "self"
-        if found.pieces[place].tag in ("comma", "and", "but") or lows == ["so"] or who:
-            if place > first:
-                yield range(first, place)
-            first = place + 1
-    if first < sentence.last:
-        yield range(first, sentence.last)
-
-
-def _sure(
-    found: Understood, clause: range, others: bool, lookup: Lookup, then: bool = False
-) -> Iterator[Piece]:
-    """The facts of a clause that hold of the question: now, not denied, and of whom it asks.
-
-    With `then` the question is of the time and the person that the clause tells of.
-    """
-    pieces = [found.pieces[place] for place in clause]
-    if any(p.tag in _DENYING and found.tokens[p.first].low not in _MEANWHILE for p in pieces):
-        return
-    lacking = denied(found, pieces)
-    said = tuple(token.low for piece in pieces for token in found.tokens[piece.first : piece.last])
-    states = [p for p in pieces if p.tag == "fact" and lookup.facts[p.fact].family in _CIRCUMSTANCE]
-    besides = [t.low for p in pieces if p not in states for t in found.tokens[p.first : p.last]]
-    lows = set(said)
-    if {"used", "to"} <= lows or is_of_none(said) or (not others and is_of_kin(said)):
-        return  # "we used to wear it in boat rig", "nothing ceremonial", "my sister is pregnant"
-    speaks = bool(lows & SPEAKER) and pieces[0].tag in ("self", "filler", "in", "on", "for", "at", "fact")
-    opens = pieces[int(then and pieces[0].tag == "det" and len(pieces) > 1)].tag == "fact"
-    for piece in pieces:
-        if piece.tag == "on date":
-            yield piece
-        if piece.tag != "fact" or piece in lacking or is_of_another_time(found, pieces, piece, then):
-            continue
-        if [token.low for token in found.tokens[piece.first : piece.last]][:2] == ["not", "even"]:
-            continue  # "never, not even in the mess" tells no more of now
-        family = lookup.facts[piece.fact].family
-        apart = (others and is_of_speaker(said)) or is_shifted(besides) or is_met(found, pieces, piece)
-        own = others or speaks or opens or in_standing(found, pieces, piece)
-        own = own and family in PERSONAL and not apart
-        if family in _CIRCUMSTANCE or own:
-            yield piece
 
 
 def _things(found: Understood, sentence: _Sentence) -> list[Piece]:
