@@ -33,6 +33,7 @@ def otherwise(
 
     `before` are the items of the question before.
     """
+    case = msgspec.structs.replace(case, as_of=roles.as_of or case.as_of)  # the law of the day that is named
     if (done := _of_a_deed(reading, found, lookup, read)) is not None:
         return done
     if not _CARRIED.isdisjoint(token.low for token in found.tokens):

@@ -285,7 +285,7 @@ def _read(
 
         outcome = of_values(outcome, found, lookup)
     if isinstance(outcome, (Ask, Abstain)):
-        stop = on_its_day(outcome, roles)
+        stop = on_its_day(outcome, roles, found, lookup)
         return _the_one(_stopped(text, spans, stop), frame, roles, case, lookup, read)
     if frame.ambiguous:
         return Reading(question=text, spans=spans, ask=_two_readings(outcome, lookup))

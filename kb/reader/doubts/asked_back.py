@@ -180,8 +180,10 @@ def ask_grade(found: Understood, lookup: Lookup) -> Ask | None:
     return Ask(fact="reading", prompt=prompt, choices=tuple(choices))
 
 
-def on_its_day(stop: Ask | Abstain, roles: Roles) -> Ask | Abstain:
-    """What is asked back, with the day that was said in each question offered."""
+def on_its_day(stop: Ask | Abstain, roles: Roles, found: Understood, lookup: Lookup) -> Ask | Abstain:
+    """What is asked back, with the day that was said in each question, or what names were taken for."""
+    if isinstance(stop, Ask) and stop.fact == "item" and not stop.choices:
+        return _with_what_was_read(stop, found, lookup)
     if isinstance(stop, Abstain) or stop.fact != "reading" or roles.as_of is None:
         return stop
     from kb.reader.pieces.days import say_day  # noqa: PLC0415  few are asked back
@@ -189,3 +191,17 @@ def on_its_day(stop: Ask | Abstain, roles: Roles) -> Ask | Abstain:
     day = say_day(roles.as_of)
     choices = tuple((f"{v.rstrip('?')}, on {day}?" if v == said else v, said) for v, said in stop.choices)
     return msgspec.structs.replace(stop, choices=choices)
+
+
+def _with_what_was_read(stop: Ask, found: Understood, lookup: Lookup) -> Ask:
+    """Which words, that may be meant for a thing, were taken for something else: "sunnies" for sunny."""
+    taken = []
+    for piece in found.pieces:
+        if piece.tag != "fact" or not piece.entries:
+            continue
+        said = found.text[found.tokens[piece.first].start : found.tokens[piece.last - 1].end]
+        fact = lookup.facts[piece.fact]
+        meant = next((v for v in fact.values if v.id == piece.entries[0].id), fact)
+        if said.casefold() not in {name.casefold() for name in (meant.label, *meant.other_labels)}:
+            taken.append(f'"{visible(said)}" was taken for {meant.label}')
+    return msgspec.structs.replace(stop, prompt=f"{stop.prompt} {', '.join(taken)}.") if taken else stop

@@ -18,6 +18,9 @@ from kb.reader.words.colours import HEADS
 from kb.reader.words.tokens import tokenize
 from kb.wording import say_query
 
+_JOINTS = frozenset(
+    {"in", "with", "a", "an", "the", "by", "and", "or", "not", "only", "of", "at", "on", "to"}
+)
 _IN_A = frozenset({"in", "with", "a", "an", "or"})
 
 
@@ -141,6 +144,29 @@ def manners_of(items: Sequence[str], lookup: Lookup) -> set[str]:
     """The manners in which rules say how an item is worn, not how far it reaches."""
     spoken = rule_aspects(items[0], lookup) if items else ()
     return {lookup.aspects[a].within or "" for a in spoken if lookup.aspects[a].kind == "act"}
+
+
+def other_manners(aspect: str, item: str, lookup: Lookup) -> str:
+    """The manner of which the item has rules in other words than those said ("buttoned up"), "" if none.
+
+    Care is of many kinds: how a thing is dried does not say whether it may be ironed.
+    """
+    within, spoken = lookup.aspects[aspect].within, rule_aspects(item, lookup)
+    others = [a for a in spoken if lookup.aspects[a].within == within]
+    if within == "care":
+        said = _verbs_of(aspect, lookup)
+        others = [a for a in others if said & _verbs_of(a, lookup)]
+    return within if within and aspect not in spoken and others else ""
+
+
+def unsaid_care(aspect: str, item: str, lookup: Lookup) -> bool:
+    """Whether a way of caring for things is named of which no rule on this one speaks: "how do I iron it"."""
+    cared = aspect in lookup.aspects and lookup.aspects[aspect].within == "care"
+    return cared and aspect not in rule_aspects(item, lookup) and not other_manners(aspect, item, lookup)
+
+
+def _verbs_of(aspect: str, lookup: Lookup) -> set[str]:
+    return {token.key for token in tokenize(lookup.aspects[aspect].label) if token.low not in _JOINTS}
 
 
 def size_aspect(wanted: str, items: Sequence[str], lookup: Lookup) -> str:

@@ -21,9 +21,11 @@ from kb.reader.meaning.measured import (
     described,
     manners_of,
     measured_item,
+    other_manners,
     rule_aspects,
     size_aspect,
     sized_question,
+    unsaid_care,
     which_measure,
     which_unsaid,
 )
@@ -288,6 +290,8 @@ def _how(frame: Frame, roles: Roles, items: Sequence[str], lookup: Lookup) -> tu
     wanted = frame.aspect or roles.dimension
     if wanted in _SIZES and frame.sized:
         return sized_question(wanted, roles, items, lookup, frame.tall)
+    if items and unsaid_care(wanted or roles.value_aspect, items[0], lookup):
+        return "may", wanted or roles.value_aspect
     if roles.aspect == "carrying" and items and _has_manner(items[0], lookup):
         return "how", wanted or roles.value_aspect or "wear"
     return "how", wanted or roles.value_aspect or roles.aspect or "wear"
@@ -304,15 +308,8 @@ def _named_value(
         return "how", aspect
     if kind == "may" and items and not roles.of_aspect and is_choice_of_company(aspect, items[0], lookup):
         return kind, "wear"
-    others = _other_manners(aspect, items[0], lookup) if items else ""
+    others = other_manners(aspect, items[0], lookup) if items else ""
     return ("how", others) if others else (kind, aspect)
-
-
-def _other_manners(aspect: str, item: str, lookup: Lookup) -> str:
-    """The manner of which the item has rules in other words than those said ("buttoned up"), "" if none."""
-    within, spoken = lookup.aspects[aspect].within, rule_aspects(item, lookup)
-    other = within and aspect not in spoken and any(lookup.aspects[a].within == within for a in spoken)
-    return within if within and other else ""
 
 
 def _query(frame: Frame, roles: Roles, items: tuple[str, ...], case: Case, lookup: Lookup) -> Query:

@@ -178,8 +178,6 @@ _LINES = r"""
     (?:in |for |of |on |with )?(?:the )?(.+?)
     (?: please)?\W*$
      => what is worn in \1?
-\bthat (?:others|other people|the rest|nobody else|no one else) (?:do not|don't|does not|doesn't|do
-    |does)\b =>
 ^where (?:do|can|could|would) i (?:look up|look for|find|read about|read up on)\s => which clause mentions\s
 \b(\w+) on,? or (?:off|not)(?= (?:in|on|at|for|with|when|if|during|while)\b) => \1
 ^which way (?:round |up |about |out )?(?:do|does|should|must|is|are) (.+?)(?: go(?:es)?| face

@@ -228,6 +228,8 @@ def _told(found: Understood, subject: Piece, rules: Sequence[Rule]) -> _Told | N
     words = _Words(found, {key for rule in rules for p in rule.value.positions for key in _datum_keys(p)})
     for piece in found.pieces:
         worn = piece.tag == "act" and piece.arg in ("wear", "use")
+        if piece is subject and not words.ends:
+            words.starts.clear()  # "on" of a day before it leads to no place
         if piece is not subject and not worn and not words.take(piece, piece.first < subject.first):
             return None
     if len(words.sides) > 1 or not (words.things or words.sides or words.datum or words.body):
@@ -293,7 +295,10 @@ def _fits(position: Position, told: _Told, text: set[str], lookup: Lookup) -> bo
     if any(named.isdisjoint((word, *_BODY[word])) for word in told.body):
         return False
     keys = set(_datum_keys(position))
-    if position.feature is not None and any(_is_some(one[1], position.on, lookup) for one in told.things):
+    bare = not (told.side or told.body or told.datum)  # "on the shell", of what is "on the left breast"
+    if (bare or position.feature is not None) and any(
+        _is_some(one[1], position.on, lookup) for one in told.things
+    ):
         return None
     for lead, entries, words in told.things:
         if not _is_at(position, lead, entries, lookup) and not (told.measure and set(words) <= keys):

@@ -17,7 +17,7 @@ from kb.reader.words.forms import NUMBER_WORDS
 from kb.text import Pattern
 
 _ONE = datetime.timedelta(days=1)
-_YEAR = datetime.timedelta(days=365)
+_MONTH, _YEAR = datetime.timedelta(days=31), datetime.timedelta(days=365)
 _UNITS = {"day": 1, "week": 7, "fortnight": 14, "month": 30.5, "year": 365}
 _DATE = Pattern(
     r"(?P<day>\d{1,2})(?:st|nd|rd|th)?(?: of)? (?P<month>[a-z]+)(?:,? (?P<year>\d{4}))?"
@@ -163,7 +163,9 @@ def _said_days(text: str, ahead: bool, today: datetime.date) -> tuple[datetime.d
         return None  # whether the one gone by or the one to come is meant, the tense says
     if lows[-1] in _SEASONS and len(lows) < 3:
         middle = days_of(lows if len(lows) == 2 else ["next" if ahead else "last", *lows], today)
-        return None if middle is None else (middle[0] - 45 * _ONE, middle[1] + 45 * _ONE)
+        if middle is None:
+            return None
+        return _begun(middle[0] - 45 * _ONE, ahead, today), middle[1] + 45 * _ONE
     if len(lows) == 1 and lows[0] in MONTHS:
         return days_of(
             ["this" if MONTHS.index(lows[0]) + 1 == today.month else "next" if ahead else "last", *lows],
@@ -172,6 +174,12 @@ def _said_days(text: str, ahead: bool, today: datetime.date) -> tuple[datetime.d
     if lows[0] in ("early", "late") and len(lows) == 1:
         return None
     return days_of(lows, today)
+
+
+def _begun(first: datetime.date, ahead: bool, today: datetime.date) -> datetime.date:
+    """The first day of a season: of "has it changed this winter" it has begun, whatever the calendar says."""
+    early = not ahead and datetime.timedelta(0) < first - today <= _MONTH
+    return today.replace(day=1) if early else first
 
 
 def _date(match: re.Match[str], ahead: bool, today: datetime.date) -> datetime.date | None:

@@ -37,6 +37,8 @@ _TALK: Mapping[str, str] = word_pairs("""
     ya=you yer=your owt=anything nowt=nothing summat=something brekkie=breakfast brekky=breakfast
     temp=temperature yrs=years hrs=hours mins=minutes bike=bicycle craic=deal""")
 _ASKING = word_set("do does did must should can could may might is are shall will dose exactly i we the my u")
+_OWNING = word_set("the my")
+_GOING = word_set("go goes going sit sits put placed pinned sewn worn fixed attached belong belongs supposed")
 _SUBJECTS = word_set(
     "i we you they he she anyone someone everyone it u people not to n't ever still also just"
 )
@@ -81,7 +83,8 @@ def _by_place(tokens: tuple[Token, ...], place: int) -> str:
     if low in ("where", "were", "ware") and led:
         return "wear"
     if low in ("were", "ware", "wear", "wer", "whare") and not before and after in _ASKING:
-        return "where"
+        worn = low == "wear" and after in _OWNING and _GOING.isdisjoint(token.low for token in tokens)
+        return "" if worn else "where"  # "wear my hat?" is a word of its own, "wear my pin goes" is not
     if low == "dose" and (
         not before or before in _QUESTION or after in ("i", "it", "the", "my", "a", "an", "one")
     ):

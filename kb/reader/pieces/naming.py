@@ -10,7 +10,7 @@ from kb.model.lookup import Lookup
 from kb.model.records import Item
 from kb.model.values import is_subset, unite
 from kb.reader.names.lexicon import CREDENTIALS, Entry, EntryKind
-from kb.reader.phrases.english import CREDENTIAL_NOUNS
+from kb.reader.phrases.english import CREDENTIAL_NOUNS, tag_set
 from kb.reader.pieces.nicknames import so_called
 from kb.reader.pieces.pieces import Piece, only
 from kb.reader.pieces.values import entry_values, fact_piece
@@ -123,6 +123,14 @@ def _is_whole(before: Sequence[Piece], previous: str, after: Sequence[Token], ot
     return True if previous == "be" and (len(tags) == 1 or tags[-2] in _BEFORE_BE) else None
 
 
+def _stands_apart(piece: Piece, tokens: tuple[Token, ...]) -> bool:
+    """Whether a name is all that is said between two stops, of which commas are words of their own."""
+    own = tokens[piece.first : piece.last]
+    before, after = tokens[: piece.first][-1:], tokens[piece.last :][:1]
+    stopped = all(one.low == "," or own[0].start - one.end > 1 for one in before)
+    return stopped and all(one.low == "," or one.start - own[-1].end > 1 for one in after)
+
+
 def of_the_same(entries: tuple[Entry, ...], before: Piece) -> tuple[Entry, ...]:
     """What "that takes pictures" names after "watch": one of those that may be meant, and no other thing."""
     meant = {entry.id for entry in before.entries} | {before.arg}
@@ -133,6 +141,9 @@ def _is_somewhere(piece: Piece, tokens: tuple[Token, ...]) -> bool:
     """ "On the road": a place, and no rig that is called Road."""
     led = tuple(token.low for token in tokens[max(piece.first - 2, 0) : piece.first])
     return led in (("on", "the"), ("at", "the")) and tokens[piece.first].text.islower()
+
+
+_BEFORE_ACTS = tag_set("to, self, person, fact, not, may, must, can, have to, allowed")
 
 
 def _plain(
@@ -146,6 +157,8 @@ def _plain(
     previous = next((p.tag for p in reversed(before) if p.tag not in ("det", "poss", "filler")), "")
     if values and items and all(entry.owner == "rig" for entry in values):
         whole = _is_whole(before, previous, tokens[piece.last : piece.last + 3], others)
+        if whole is None and others and _stands_apart(piece, tokens):
+            whole = False  # "Raining. Hill rig. Shell?"
         values, items = (values, ()) if whole is False else ((), items) if whole else (values, items)
         if piece.last - piece.first == 1 and _is_somewhere(piece, tokens):
             return Piece(first=piece.first, last=piece.last, tag="unknown", how="pattern")
@@ -163,18 +176,7 @@ def _plain(
             return msgspec.structs.replace(piece, tag="values", entries=values)
     if items:
         acts = only(piece, "act")
-        if acts and previous in (
-            "to",
-            "self",
-            "person",
-            "fact",
-            "not",
-            "may",
-            "must",
-            "can",
-            "have to",
-            "allowed",
-        ):
+        if acts and previous in _BEFORE_ACTS:
             return msgspec.structs.replace(piece, tag="act", arg=acts[0].id)
         if acts and _is_participle(before, acts[0].id, word, lookup):
             return msgspec.structs.replace(piece, tag="act", arg=acts[0].id)

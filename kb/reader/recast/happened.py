@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from itertools import product
 
 from kb.model.altering import altered, is_altered
 from kb.model.lookup import Lookup
@@ -45,6 +46,12 @@ _ASKED = (
         rf"{LEAD}(?:since|from|as of) (?:when|(?:what|which) (?:day|date))(?: exactly)?"
         r" (?:did|do|does|is|are|was|were|has|have|had|can|could|may|must) (?P<thing>.+)"
     ),
+    Pattern(
+        rf"{LEAD}(?:when|(?:on |from )?(?:what|which) (?:day|date))(?: exactly)? (?:does|do|will|is|are)"
+        r" (?P<thing>(?:the )?(?:\S+ ){0,6}(?:rules?|bans?|limits?|changes?|exceptions?)"
+        r" (?:(?:come|go|coming|going) (?:in(?:to)?|out)(?: (?:force|effect))?|start(?:ing|s)?|begin(?:ning)?"
+        r"|change|changing|appl(?:y|ies)|take effect))"
+    ),
     Pattern(rf"{LEAD}how long (?:has|have) (?P<thing>(?=.*\bbeen\b).+)"),
 )
 _SINCE = Pattern(
@@ -80,12 +87,13 @@ def what_happened(found: Understood, case: Case, lookup: Lookup) -> Query | None
     others = [token.low for place, token in enumerate(found.tokens) if place >= thing and place not in places]
     rest = [low for low in others if low[0].isalpha() and low not in LIGHT | _SAID_OF_RULES]
     figures = [low for low in others if low[0].isdecimal()] if not named else []
-    for altering in (altered, _begun_after):
+    now = [clause for clause in lookup.base.clauses if is_in_force(clause, case.as_of)]
+    later = [clause for clause in lookup.base.clauses if _is_to_come(clause, case)]
+    for altering, clauses in product((altered, _begun_after), (now, later)):
         scored = [
             (score, clause.id)
-            for clause in lookup.base.clauses
-            if is_in_force(clause, case.as_of)
-            and (old := altering(clause, lookup))
+            for clause in clauses
+            if (old := altering(clause, lookup))
             and _has_figures(figures, (clause.id, *old), lookup)
             and (score := _told(named, rest, clause, old, found, lookup, bool(figures and rest)))
         ]
@@ -94,6 +102,11 @@ def what_happened(found: Understood, case: Case, lookup: Lookup) -> Query | None
         if chosen:
             return Query(kind="source", clause=chosen[0], case=case) if len(chosen) == 1 else None
     return None
+
+
+def _is_to_come(clause: Clause, case: Case) -> bool:
+    """Whether a clause is made already and will be law: "when were phones banned" may be of next year."""
+    return clause.valid_from is not None and case.as_of is not None and clause.valid_from > case.as_of
 
 
 def _begun_after(clause: Clause, lookup: Lookup) -> tuple[str, ...]:

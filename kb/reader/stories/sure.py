@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from kb.model.lookup import Lookup
 from kb.reader.meaning.whose import SPEAKER, is_met, is_of_kin, is_of_none, is_of_speaker, is_shifted
@@ -17,6 +18,7 @@ CIRCUMSTANCE = frozenset({"situation", "rig", "term"})
 LIGHT = tag_set("det, poss, filler, comma, and, but")
 _MEANWHILE = word_set("while whilst when whenever")
 _DENYING = tag_set("not, no longer, neither, unless, if, or, but, unread")
+_FOLLOWING = tag_set("comma, fact, in, on, for, and, with, of")
 _PARTING = tag_set("comma, and, but")
 _TELLING = tag_set(
     "be, have, do, hold, can, may, must, should, have to, self, person, say, show, not, no longer"
@@ -96,7 +98,10 @@ def addressed(found: Understood, sentence: range, lookup: Lookup, mark: str) -> 
     if not named and mark == ":" and is_stranger(found, pieces):
         return None
     asking = mark == ":" and not _ASKERS.isdisjoint(lows) and begun and begun[0].tag not in ("self", "person")
-    if not named or not (asking or _TELLING.isdisjoint(piece.tag for piece in pieces)):
+    told = _TELLING.isdisjoint(piece.tag for piece in pieces) and not any(
+        one in named and after.tag not in _FOLLOWING for one, after in pairwise(pieces)
+    )  # "my rescuers complain about ..." tells more
+    if not named or not (asking or told):
         return ()
     if not asking and (is_shifted(lows) or not _NO_MORE.isdisjoint(lows)):
         return None
