@@ -20,7 +20,9 @@ facts:
     values: [{id: hives, label: at the hives}, {id: shed, label: in the shed}]
   - id: weather
     label: weather
-    values: [{id: dry, label: dry weather, other labels: [sunny]}, {id: rain, label: rain, other labels: [raining]}]
+    values:
+      - {id: dry, label: dry weather, other labels: [sunny]}
+      - {id: rain, label: rain, other labels: [raining]}
   - {id: on-shift, label: on shift, kind: yes or no, ask: "Are you on shift?"}
   - {id: breeze, label: wind speed, kind: measure, unit: km/h, ask: "How windy is it?"}
 rigs: [{id: hive-rig, label: hive rig}, {id: shed-rig, label: shed rig}]

@@ -187,10 +187,9 @@ def _is_idle(found: Understood, clause: _Clause, weighty: frozenset[str], lookup
     tags = tuple(piece.tag for piece in found.pieces[clause.first : clause.last])
     if tags == _WHO_ONE_IS and found.tokens[found.pieces[clause.last - 1].first].low not in _NO_STANDING:
         return False
-    lows = (low for piece in found.pieces[clause.first : clause.last] for low in _lows(found, piece))
-    if not FORMER.isdisjoint(lows):
-        return False  # "ex-cadet:"
-    if clause.mark == ":" and is_stranger(found, found.pieces[clause.first : clause.last]):
+    said = found.pieces[clause.first : clause.last]
+    former = any(_lows(found, piece) & FORMER for piece in said)  # "ex-cadet:"
+    if former or (clause.mark == ":" and is_stranger(found, said)):
         return False
     for place in range(clause.first, clause.last):
         piece = found.pieces[place]
