@@ -19,6 +19,16 @@ _SAYS_SO = (
     r"(?:clauses?|rules?|paragraphs?|articles?|orders?|books?|regulations?|sections?)"
     r"(?: (?:is|are|was) (?:that|this|it)(?: in| from)?|(?: is it that)? says? (?:so|that|this|it))?)"
 )
+_SHOW = (
+    r"(?:(?:and|but|so|ok|okay|please|can you|could you|just)[ ,]+)*"
+    r"(?:(?:show|read|give|quote|tell)(?: (?:to )?me| us)?(?: out)?(?: (?:the|that|this|its))?"
+    r" (?:(?:full |whole |exact )?(?:text|words|wording) of (?:the|that|this) )?"
+    r"(?:clauses?|rules?|paragraphs?|articles?|wording|text|sections?|regulations?|chapter and verse)"
+    r"|(?:show me|read(?: out)?|read(?: (?:to )?me)?|quote(?: me)?) (?:it|that|this|them)"
+    r"|what (?:does|do) (?:the|that|this) (?:clause|rule|paragraph|article|section)s?"
+    r" (?:actually |exactly )?say|(?:the )?(?:clause|exact words|wording),? please)"
+    r"(?:(?: out)?(?: (?:to|for) me)?(?: please| then| itself| again| in full)*)"
+)
 _WHERE_SO = (
     r"(?:and |but |so |ok,? |why,? )*(?:where does (?:it|the book) say (?:so|that|this)"
     r"|where(?:['\u2019]s| is| was| does it) (?:that|this|it|say that|say so) "
@@ -33,10 +43,18 @@ _WHO_SO = (
     r"(?:says who|who says(?: so| that)?|who (?:decided|ordered)(?: so)?"
     r"|who (?:made|makes|wrote|writes|set|sets|decided|decides|laid down|issued|gave|ordered|brought in"
     rf"|introduced|came up with|thought(?: of| up)|(?:is|was|['\u2019]s) behind) {_IT}(?: (?:up|down|in))?"
+    r"|who (?:decides|settles)(?: then)?"
     rf"|whose (?:rule|order|idea|decision) (?:is|was) {_IT}"
     rf"|(?:on|by|under) whose (?:authority|orders?|say[- ]so)(?: is {_IT})?)"
 )
+_WHO_SETTLES = (
+    r"(?:and |but |so |ok,? |then,? )*(?:who|which(?: one)?) (?:then )?"
+    r"(?:decides?|settles?|resolves?|rules|can (?:decide|settle|resolve)|has to (?:decide|settle)|wins|"
+    r"goes first|prevails|has the (?:last|final) (?:say|word))"
+    r"(?: (?:it|that|this|on (?:it|that|this)))?(?: then)?"
+)
 SAYS_SO = "Where does it say that?"
+AGAIN = "Are you sure?"
 
 
 def _is(pattern: str, text: str) -> bool:
@@ -45,7 +63,7 @@ def _is(pattern: str, text: str) -> bool:
 
 def asks_what_carried(text: str) -> bool:
     """ "Which clause says so?": whether a line asks for no more than what the answer before rests on."""
-    return _is(f"{_SAYS_SO}|{_WHERE_SO}|{_WHO_SO}", text)
+    return _is(f"{_SAYS_SO}|{_WHERE_SO}|{_WHO_SO}|{_SHOW}", text)
 
 
 def asks_who_made(text: str, before: Answer | None) -> bool:
@@ -59,7 +77,9 @@ def asks_who_made(text: str, before: Answer | None) -> bool:
 
 def put_plainly(text: str, before: Answer | None = None) -> str:
     """ "Where's that written?" in the words that ask the same; any other line as it is."""
-    return SAYS_SO if _is(_WHERE_SO, text) or asks_who_made(text, before) else text
+    if before is not None and _is(_WHO_SETTLES, text) and any(c.verdict == "conflict" for c in before.cases):
+        return AGAIN
+    return SAYS_SO if _is(f"{_WHERE_SO}|{_SHOW}", text) or asks_who_made(text, before) else text
 
 
 def carried(found: Answer, before: Answer, makers: KnowledgeBase | None = None) -> Answer:

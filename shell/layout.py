@@ -68,7 +68,7 @@ def _as_found(answer: Answer, text: str) -> Headline:
 _OPEN = {"where": "WHERE", "how": "HOW", "how_many": "HOW MANY"}
 _LED = re.compile(r"(?P<first>Yes|No|Right|Wrong)(?:, (?P<where>in [^.:;]+))?[.:,] ")
 _ON = "It depends on "
-_SET_APART = (" unless ", "; in any other ", "; but when ", "; without ")
+_SET_APART = (" unless ", "; in any other ", "; but when ", "; without ", "; when ", "; in some cases when ")
 
 
 def _as_led(led: re.Match[str], text: str, tone: Tone) -> Headline:

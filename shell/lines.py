@@ -11,8 +11,9 @@ import kb
 from shell.blocks import Headline, Said
 from shell.commands import COMMANDS, looks_like_question, read_line
 from shell.layout import next_blocks
+from shell.look_up import Reply, Result
 from shell.session import change, merge
-from shell.turns import Reply, Result, take_line
+from shell.turns import take_line
 from shell.words import brief
 
 if TYPE_CHECKING:

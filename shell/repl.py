@@ -11,11 +11,11 @@ import kb
 from shell.blocks import Said
 from shell.commands import needs_more, split_lines
 from shell.lines import is_settled, take
+from shell.look_up import Reply
 from shell.output import Output, complain, resized
 from shell.plain import wrap
 from shell.session import Session
 from shell.state import keep_profile, with_profile
-from shell.turns import Reply
 from shell.words import brief, whole
 
 if TYPE_CHECKING:

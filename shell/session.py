@@ -36,19 +36,42 @@ class Session(msgspec.Struct, frozen=True):
     spoken: str = ""
 
 
+_FEW = 3
+
+
 def goes_on_from(answer: Answer) -> Reading:
     """What the next line goes on from; the one thing that a list has as required is named by it."""
     required = [entry.item for entry in answer.entries if entry.verdict == "required"]
     query = answer.reading.query
     if query is None or query.kind != "list" or len(required) != 1:
-        return answer.reading
+        return _naming_two(answer)
+    if not query.items and len(answer.entries) > _FEW:
+        return answer.reading  # of all that is worn "it" is not the first
     frame = msgspec.structs.replace(query, kind="may", items=(required[0],), modalities=())
     return msgspec.structs.replace(answer.reading, frame=frame)
+
+
+def _naming_two(answer: Answer) -> Reading:
+    """The reading of an answer; of a list of two things, or of two that ordinarily must be, naming both."""
+    reading, query = answer.reading, answer.reading.query
+    worn = [entry for entry in answer.entries if entry.verdict != "prohibited"]
+    usual = [entry for entry in worn if "required" in (entry.verdict, entry.usual)]
+    two = next((each for each in (worn, usual) if len(each) == 2), None)
+    if two is None or query is None or query.kind != "list" or not query.items:
+        return reading
+    named = dict.fromkeys((*(entry.item for entry in two), *reading.recent))
+    return msgspec.structs.replace(reading, recent=tuple(named))
 
 
 def merge(old: Facts, new: Facts) -> Facts:
     """Facts with the newer ones in place of older ones of the same name."""
     return tuple({**dict(old), **dict(new)}.items())
+
+
+def known_in(session: Session) -> Facts:
+    """What the question that a further line goes on from is asked under."""
+    query = session.latest.query if session.latest is not None else None
+    return query.case.facts if query is not None else ()
 
 
 def _recast(reading: Reading | None, edit: Callable[[Facts], Facts], day: datetime.date) -> Reading | None:

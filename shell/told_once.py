@@ -37,6 +37,12 @@ _HERE = re.compile(r",? (?:here|speaking|again)\b[.!;:,]*$", re.IGNORECASE)
 _TELLS = re.compile(_LEAD + r"i(?: am|['\u2019]?m| have|['\u2019]?ve)\b", re.IGNORECASE)
 _PART = re.compile(r"[.,;:!?]+ +|,? (?:and|but) (?=i\b|i['\u2019]?(?:m|ve)\b)", re.IGNORECASE)
 _SPEAKING = re.compile(r"([\w' -]{1,40}?),? (?:here|speaking)\b(?=[ ,.!;:]|$)[ ,.!;:]*(.*)", re.IGNORECASE)
+_GRANTED = re.compile(
+    r"\b(?:(?:has|have|had|is|was|are|been)\b|['\u2019](?:s|ve)\b).*\b(?:granted|given|approved|allowed|declared|"
+    r"authori[sz]ed|ordered|in force|announced|called|on)\b|"
+    r"\b(?:granted|approved|allowed|declared|authori[sz]ed|ordered|gave|grants|approves|orders)\b",
+    re.IGNORECASE,
+)
 _HEDGED = re.compile(
     r"\b(?:if|unless|or|not|no longer|never|used to|was|were|will|going to|when|once|until|before|mate|"
     r"says?|said|told|friend|with (?:an?|the|my)|for (?:an?|the|my))\b|n['\u2019]t\b",
@@ -89,6 +95,46 @@ def as_made(text: str) -> str | None:
     if looks_like_question(bare) or _HEDGED.search(bare) or _MADE.match(bare) is None:
         return None
     return _of_oneself(bare, first=False)
+
+
+def as_told(text: str, base: KnowledgeBase) -> str | None:
+    """A line that asks nothing and tells what holds from now on, as a statement; None for any other."""
+    made = None if ". " in text else as_made(text)
+    return made or as_speaking(text, base) or _as_granted(text, base)
+
+
+def _as_granted(text: str, base: KnowledgeBase) -> str | None:
+    """ "Shirt order is granted", which asks nothing."""
+    bare = text.strip(" .!")
+    return bare if _grants_in(bare, base) else None
+
+
+def _grants_in(bare: str, base: KnowledgeBase) -> Facts:
+    """The grants that a sentence tells, if that is all that it does."""
+    if len(bare) > _LONGEST or looks_like_question(bare) or _HEDGED.search(bare) or not _GRANTED.search(bare):
+        return ()
+    try:
+        told = base.statement(bare)
+    except kb.UsageError:
+        return ()
+    return told if all(base.lookup.facts[fact].family == "authorisation" for fact, _ in told) else ()
+
+
+def grants_told(text: str, before: Facts, after: Facts, base: KnowledgeBase) -> Facts:
+    """The grants that a line tells as given: they hold for the lines after it, until they are forgotten.
+
+    `before` and `after` are the facts of the questions before the line and with it: "the Master has granted
+    it" tells by those what was granted. What is only supposed is not told.
+    """
+    told: dict[str, Any] = {}
+    for sentence in _SENTENCE.split(text.strip()):
+        if not sentence.endswith("?"):
+            told.update(_grants_in(sentence.strip(" .!;:"), base))
+    bare = text.strip(" .!")
+    if not told and "?" not in text and not looks_like_question(bare) and not _HEDGED.search(bare):
+        new = tuple(one for one in after if one not in before) if _GRANTED.search(bare) else ()
+        told.update(one for one in new if base.lookup.facts[one[0]].family == "authorisation")
+    return tuple(told.items())
 
 
 def as_speaking(text: str, base: KnowledgeBase) -> str | None:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 import msgspec
 
 import kb
-from shell.blocks import Block, Cell, Grid, Headline, Said
+from shell.blocks import Cell, Grid, Headline, Said
 from shell.chain import chain_blocks
 from shell.clauses import asks_what_carried, asks_who_made, carried, clause_blocks, put_plainly
 from shell.commands import BY_NAME, Line, looks_like_question, read_line, split_statement
@@ -18,6 +18,7 @@ from shell.dates import as_date
 from shell.examples import example_of, nothing_yet
 from shell.focus import asked_further
 from shell.layout import arrange, further_blocks, next_blocks
+from shell.look_up import Reply, Result, facts, help_, items, query, quit_
 from shell.made_by import of_the_book_named
 from shell.missed import (
     choice,
@@ -41,35 +42,27 @@ from shell.missed import (
     takes_back,
 )
 from shell.put_right import kind_told, meant_instead
-from shell.queries import query_text
 from shell.saving import saved_form
-from shell.session import LOOSE_NO, Session, change, goes_on_from, is_loose_no, merge, replied, state
-from shell.table import table_blocks
-from shell.told_once import as_made, as_speaking, who_asks
+from shell.session import (
+    LOOSE_NO,
+    Session,
+    change,
+    goes_on_from,
+    is_loose_no,
+    known_in,
+    merge,
+    replied,
+    state,
+)
+from shell.told_once import as_told, grants_told, who_asks
 from shell.words import brief
 
 if TYPE_CHECKING:
     from kb import Answer, KnowledgeBase
 
 
-_QUERY_SECONDS, _QUERY_ROWS = 10.0, 200
-_LIST_LENGTH = 60
 _OPEN = "What was asked back is still open; answer it, or ask in full."
 _MISSED = "The line before was not understood; say this with what it is of."
-
-
-class Reply(msgspec.Struct, frozen=True):
-    """What to show for a line: blocks, text that is safe as it is, or a complaint; `data` goes to `file`."""
-
-    blocks: tuple[Block, ...] = ()
-    text: str = ""
-    complaint: str = ""
-    leave: bool = False
-    file: Path | None = None
-    data: bytes = b""
-
-
-Result = tuple[Session, Reply]
 
 
 def _last(session: Session, base: KnowledgeBase) -> Answer:
@@ -296,52 +289,6 @@ def _as_of(session: Session, argument: str, _base: KnowledgeBase) -> Result:
     return changed, Reply(blocks=(Said("As of", "today" if today else day.isoformat()),))
 
 
-def _listing(title: str, rows: list[tuple[str, str]], columns: tuple[str, str]) -> Reply:
-    if not rows:
-        raise kb.UsageError("Nothing has that word in its name.")
-    shown = rows[:_LIST_LENGTH]
-    more = len(rows) - len(shown)
-    cells = tuple((Cell(kb.visible(a)), Cell(kb.visible(b))) for a, b in shown)
-    grid = Grid(f"{title} ({len(rows)})", columns, cells)
-    note = (Said("More", f"{more} further ones; a word after the command narrows the list."),) if more else ()
-    return Reply(blocks=(grid, *note))
-
-
-def _items(session: Session, argument: str, base: KnowledgeBase) -> Result:
-    word = argument.lower()
-    rows = [
-        (item.label, ", ".join(item.other_labels))
-        for item in base.lookup.base.items
-        if word in " ".join((item.id, item.label, *item.other_labels, *item.everyday)).lower()
-    ]
-    return session, _listing("Items", sorted(rows), ("Item", "Also called"))
-
-
-def _facts(session: Session, argument: str, base: KnowledgeBase) -> Result:
-    word = argument.lower()
-    rows = []
-    for fact in base.lookup.base.facts:
-        values = ", ".join(value.label for value in fact.values) or fact.kind.replace("_", " or ")
-        if fact.family != "worn" and word in f"{fact.id} {fact.label} {values}".lower():
-            rows.append((fact.label, values))
-    return session, _listing("Facts", rows, ("Fact", "Values"))
-
-
-def _query(session: Session, argument: str, base: KnowledgeBase) -> Result:
-    table = base.run_query(query_text(argument), deadline=_QUERY_SECONDS, row_limit=_QUERY_ROWS)
-    return session, Reply(blocks=table_blocks(table))
-
-
-def _help(session: Session, argument: str, base: KnowledgeBase) -> Result:
-    from shell.helping import help_blocks  # noqa: PLC0415  seldom asked for
-
-    return session, Reply(blocks=help_blocks(argument, base))
-
-
-def _quit(session: Session, _argument: str, _base: KnowledgeBase) -> Result:
-    return session, Reply(leave=True)
-
-
 _RUN: dict[str, Callable[[Session, str, KnowledgeBase], Result]] = {
     "why": _why,
     "clause": _clause,
@@ -351,11 +298,11 @@ _RUN: dict[str, Callable[[Session, str, KnowledgeBase], Result]] = {
     "profile": _profile,
     "forget": _forget,
     "as of": _as_of,
-    "items": _items,
-    "facts": _facts,
-    "query": _query,
-    "help": _help,
-    "quit": _quit,
+    "items": items,
+    "facts": facts,
+    "query": query,
+    "help": help_,
+    "quit": quit_,
 }
 _NEEDS_ARGUMENT = {"clause", "save", "remember", "as of", "query"}
 
@@ -368,7 +315,7 @@ def _command(session: Session, line: Line, base: KnowledgeBase) -> Result:
 
 def _told_and_asked(session: Session, text: str, base: KnowledgeBase) -> Result:
     """A question with a statement before it; one that states nothing of oneself is read with the question."""
-    if (". " not in text and (made := as_made(text))) or (made := as_speaking(text, base)):
+    if made := as_told(text, base):
         return _stated(session, made, base)
     statement, question = split_statement(text)
     try:
@@ -388,6 +335,14 @@ def _who_asks(found: Result, text: str, base: KnowledgeBase) -> Result:
 def take_line(session: Session, text: str, base: KnowledgeBase) -> Result:
     """What a line changes and shows. Errors that the user can mend come back as a complaint."""
     line = read_line(text)
+    after, reply = _taken(session, line, base)
+    if line.kind == "question" and after.answers is not session.answers:
+        told = grants_told(text, known_in(session), known_in(after), base)
+        after = msgspec.structs.replace(after, profile=merge(after.profile, told))
+    return after, reply
+
+
+def _taken(session: Session, line: Line, base: KnowledgeBase) -> Result:
     try:
         if line.kind == "command":
             return _command(session, line, base)

@@ -14,7 +14,7 @@ from kb.model.questions import Answer, Citation, Query, Verdict
 from kb.model.records import Rule, is_in_force
 from kb.reasoner import Engine
 from kb.text import Pattern
-from kb.wording import say_date, say_sources, the_item
+from kb.wording import listing, say_date, say_sources, the_item
 
 
 def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
@@ -45,7 +45,7 @@ def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
         found = [citation(lookup, clause, tuple(rules)) for clause, rules in named.items()]
     headline = say_sources(lookup, query, [(entry.title, entry.number) for entry in found])
     if query.clause is not None and len(found) == 1:
-        headline += _since(lookup, query.clause)
+        headline += _since_of_it(engine, query, query.clause)
     if query.clause is not None and query.items and query.polarity == "not":
         said = f"Nobody may be let off {the_item(lookup, query.items[0])}: {headline}"
         headline = said if _WHO.search(blank.reading.question) else f"No. {said}"
@@ -59,6 +59,23 @@ def source_answer(engine: Engine, query: Query, blank: Answer) -> Answer:
 
 _WHO = Pattern(r"(?i)\bwho(?:m|se)?\b(?! (?:is|has|'s) (?:in|on)\b)")
 """What is not answered by yes or no: "who can let me off the helmet"."""
+
+
+def _since_of_it(engine: Engine, query: Query, clause: str) -> str:
+    """From which day a clause holds, or what it says of the thing asked about, where that has its own day."""
+    lookup, record = engine.lookup, engine.lookup.clauses[clause]
+    wide = {kind for item in query.items[:1] for kind in lookup.broader(item)}
+    within = lookup.aspects_within(query.aspect)
+    begun = {
+        rule.valid_from
+        for rule in lookup.rules_of(clause)
+        if rule.aspect in within and not wide.isdisjoint(rule.scope.items) and is_in_force(rule, engine.as_of)
+    }
+    if query.polarity == "not" or begun <= {record.valid_from}:
+        return _since(lookup, clause)
+    thing = the_item(lookup, query.items[0])
+    days = listing([say_date(day) for day in sorted(begun)])
+    return f"; what it says of {thing} is in force from {days}"
 
 
 def _since(lookup: Lookup, clause: str) -> str:

@@ -86,7 +86,7 @@ def say_ordinarily(lookup: Lookup, query: Query, rows: Rows) -> str:
     if verdicts == {"prohibited"}:
         lines.reverse()  # "it may be left off" would hide that it must be
     exact = (_say_unless(lookup, query, rows, line, left, said) for line, left in lines)
-    covered = (_say_covered(lookup, rows, line, left, said) for line, left in lines)
+    covered = (_say_covered(lookup, query, rows, line, left, said) for line, left in lines)
     mostly = (say_mostly(lookup, rows, line, left, said) for line, left in lines)
     return next((line for line in chain(exact, covered, mostly) if line), "")
 
@@ -107,6 +107,8 @@ def _say_unless(
     apart = exceptions(lookup, facts, otherwise, said)
     if positively := _say_positively(lookup, query, line, apart, {rows[index][1] for index in otherwise}):
         return positively
+    if unsaid := _say_unsaid(query, rows, line, unless, otherwise):
+        return unsaid
     known = {test.fact for one in apart for test in tests(one)}
     sets = ordinary_sets(lookup, facts, said)
     near = [index for index in otherwise if known.issuperset(strange_in(facts[index], sets))]
@@ -114,6 +116,21 @@ def _say_unless(
     told = {*known, *sets}
     further = dict.fromkeys(fact for index in near for fact, _ in facts[index] if fact not in told)
     return f"{line.removesuffix('.')}, unless {unless}{_say_then(lookup, further if mixed else ())}."
+
+
+def _say_unsaid(query: Query, rows: Rows, line: str, when: str, otherwise: Sequence[int]) -> str:
+    """ "... need not be worn; when it is summer, the books are silent", in some cases at least.
+
+    After "unless" it would be taken for the contrary: that it must be worn then.
+    """
+    verdicts = {rows[index][1] for index in otherwise}
+    if verdicts == {"silent"}:
+        said = UNSAID["silent"]
+    elif query.kind == "must" and line.startswith("No") and verdicts == {"silent", "prohibited"}:
+        said = "no clause requires that"
+    else:
+        return ""
+    return f"{line.removesuffix('.')}; when {when}, {said}."
 
 
 def _say_positively(
@@ -171,7 +188,9 @@ def _say_then(lookup: Lookup, facts: Iterable[str]) -> str:
     return f"; it then depends on {say_depends(lookup, names)}" if names else ""
 
 
-def _say_covered(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int], said: Usually) -> str:
+def _say_covered(
+    lookup: Lookup, query: Query, rows: Rows, line: str, otherwise: Sequence[int], said: Usually
+) -> str:
     """ "..., unless the wearer is pregnant; it then depends on the rig": where alone it can be otherwise."""
     facts = [when for when, _ in rows]
     within = covering(lookup, facts, otherwise, said)
@@ -185,6 +204,9 @@ def _say_covered(lookup: Lookup, rows: Rows, line: str, otherwise: Sequence[int]
     then = _say_then(lookup, further if inside else ())
     if any(rows[index][1] == "conflict" for index in otherwise):
         then += IN_SOME_DISAGREE
+    if len(unless) <= _LONGEST and (unsaid := _say_unsaid(query, rows, line, unless, otherwise)):
+        some = " in some cases" if inside and unsaid.endswith("silent.") else ""
+        return f"{unsaid.removesuffix('.')}{some}."
     return f"{line.removesuffix('.')}, unless {unless}{then}." if len(unless) <= _LONGEST else ""
 
 

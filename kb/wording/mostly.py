@@ -42,4 +42,6 @@ def say_mostly(
     if rest := [fact for fact in names if fact not in apart]:
         unless.append(f"one of these is out of the ordinary: {say_depends(lookup, rest)}")
     clash = IN_SOME_DISAGREE if any(rows[index][1] == "conflict" for index in otherwise) else ""
+    if {rows[index][1] for index in otherwise} == {"silent"}:  # "unless" would be taken for the contrary
+        return f"{line.removesuffix('.')}; in some cases when {listing(unless, 'or')}, the books are silent."
     return f"{line.removesuffix('.')}, unless {listing(unless, 'or')}{clash}."

@@ -172,7 +172,7 @@ def test_who_may_not_is_told_when_they_may_not(demo: KnowledgeBase) -> None:
 @pytest.mark.parametrize(
     ("day", "headline"),
     [
-        (DAY, "Yes. The knit cap may be worn, unless the month is April to October."),
+        (DAY, "Yes. The knit cap may be worn; when the month is April to October, the books are silent."),
         (
             datetime.date(2026, 7, 1),
             "Only when the month is November to March: the knit cap may be worn; "

@@ -47,7 +47,7 @@ def test_what_the_books_say_of_a_thing_in_what_is_told_is_said_of_a_place() -> N
         # One grade or branch of many is named as the exception, but where they are several it depends.
         ("zoo", "In yard dress and the air is 26 °C in the middle of October. Are work shorts ok?", "Yes. The work shorts may be worn, unless "),
         ("quarry", "wedding ring under my gloves, fine?", "It depends on the wearer's grade"),
-        ("museum", "Do I need gloves for books?", "No: the nitrile gloves need not be worn, unless "),
+        ("museum", "Do I need gloves for books?", "No: the nitrile gloves need not be worn; when "),
         ("museum", "Are cotton gloves OK for a gilded frame?", "Yes. The cotton gloves may be worn, unless "),
         ("pool", "Sunglasses on watch at the lido in bright sun?", "Yes: the sunglasses must be worn; they need not be if the wearer is not a guard"),
         ("pool", "do kiosk staff need a name badge", "Yes, in front of house dress. The name badge must be worn, unless "),

@@ -87,7 +87,7 @@ def test_a_situation_that_is_only_ever_excepted_has_one_side(bases: Mapping[str,
             "No. The straw hat must not be worn, unless the wearer is in private clothes or ",
         ),
         # Whoever asks to wear another outfit does not mean the one that is ordered.
-        ("sixth", "Can Range be worn on the Upper Floors?", "No. The Range must not be worn, unless "),
+        ("sixth", "Can Range be worn on the Upper Floors?", "No. The Range must not be worn; when "),
     ],
 )
 def test_headlines_lead_with_what_holds_in_uniform(

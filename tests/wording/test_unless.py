@@ -50,7 +50,7 @@ TABLES: list[tuple[QuestionKind, str, tuple[tuple[Row, Verdict], ...], str]] = [
      "No: the deck gloves must be worn, unless the wearer is hauling lines."),
     ("may", "do",
      ((row(no("hauling"), no("worn:cap")), "permitted"), (row(no("hauling"), CAP), "required"), (row(HAULING), "silent")),
-     "Yes: the deck gloves may or must be worn, unless the wearer is hauling lines."),
+     "Yes: the deck gloves may or must be worn; when the wearer is hauling lines, the books are silent."),
     ("may", "do",
      ((row(no("hauling"), no("worn:cap")), "prohibited"), (row(no("hauling"), CAP), "permitted"), (row(HAULING), "permitted")),
      "No. The deck gloves must not be worn, unless the wearer wears the service cap or is hauling lines."),

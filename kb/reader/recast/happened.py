@@ -12,8 +12,9 @@ from itertools import product
 
 from kb.model.altering import altered, is_altered
 from kb.model.lookup import Lookup
-from kb.model.questions import Query
+from kb.model.questions import Abstain, Query
 from kb.model.records import Case, Clause, is_in_force
+from kb.reader.meaning.fits import rules_of_aspect
 from kb.reader.meaning.superseded import LEAD
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.recast.telling import LIGHT, analysed, clause_words, word_level
@@ -124,18 +125,25 @@ def _begun_after(clause: Clause, lookup: Lookup) -> tuple[str, ...]:
     )
 
 
-def since_when(found: Understood, before: Query, lookup: Lookup) -> Query | None:
+def since_when(found: Understood, before: Query, lookup: Lookup) -> Query | Abstain | None:
     """ "Since when?": the one clause in force that altered what the question before was about."""
     said = " ".join(token.low for token in found.tokens if token.low[0].isalnum())
     if not before.items or not _SINCE.fullmatch(said):
         return None
     things, case = before.items[:1], before.case
+    ruling = [rule for rule in rules_of_aspect(things, before.aspect, lookup) if not rule.residual]
+    deciding = {rule.clause for rule in ruling if is_in_force(rule, case.as_of)}
     altering = [
         clause.id
         for clause in lookup.base.clauses
         if is_in_force(clause, case.as_of) and altered(clause, lookup) and _covers(things, clause, lookup)
     ]
-    return Query(kind="source", clause=altering[0], case=case) if len(altering) == 1 else None
+    own = [clause for clause in altering if clause in deciding]
+    if len(own or altering) != 1 or (deciding and not own):
+        # the day of another clause would be none of what was answered, and when it is worn is not asked
+        return Abstain(reason="It is not clear of which clause the day is asked.")
+    (clause,) = own or altering
+    return Query(kind="source", items=things, aspect=before.aspect, clause=clause, case=case)
 
 
 def _thing(found: Understood) -> int | None:

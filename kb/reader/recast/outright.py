@@ -132,7 +132,9 @@ def _going_on(
     return going_on(found, previous, case, lookup, read)
 
 
-def _what_happened(found: Understood, previous: Query | None, case: Case, lookup: Lookup) -> Query | None:
+def _what_happened(
+    found: Understood, previous: Query | None, case: Case, lookup: Lookup
+) -> Query | Abstain | None:
     """ "What happened to the limit for beards", "since when?": the clause that altered it."""
     lows = {token.low for token in found.tokens}
     if _HAPPENING.isdisjoint(lows):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import msgspec
 
 from kb.model.lookup import Lookup
-from kb.model.questions import Ask, Query, Reading, Verdict
+from kb.model.questions import Ask, Query, Reading
 from kb.model.records import Fact
 from kb.model.values import NO, YES, ValueSet
 from kb.reader.meaning.fits import depends, tests_worn, wearing
@@ -19,7 +19,6 @@ from kb.reader.talks.talked import Talk, akin, item_alone
 from kb.reader.words.tokens import tokenize
 from kb.text import Pattern
 
-_WORN: tuple[Verdict, ...] = ("required", "permitted")
 _SAYS_SO = Pattern(
     r"(?:(?:but|and|yet|still) )?(?:according to )?the (?:\w+ ){0,3}?(\w+) (?:says|said|allows|permits|lets|"
     r"forbids|bans|states|does n't)"
@@ -39,10 +38,6 @@ _UNDER = Pattern(
     r"on top|over|with|right next to|next to|beside|alongside|along with|together with|in addition to|"
     r"besides)"
     r"(?: (?:it|them|that))?[ ?]*"
-)
-_INSTEAD = Pattern(
-    r"(?:(?:and|but|so|then|well) )*what(?: (?:must|may|can|should|do|shall) (?:i|we|he|she|they)"
-    r"(?: have to)?(?: wear| use| put on| carry)?)? (?:then|instead)(?: instead)?"
 )
 _IN_ITS_PLACE = Pattern(
     r"(?i)(?:(?:and|but|so|then|or|no|well)[ ,]+)*(?:(?:what|how) about |what if i |(?:can|may|could|must) "
@@ -135,10 +130,6 @@ def of_another(text: str, said: str, before: Query, talk: Talk) -> Reading | Non
         case = merge_case(msgspec.structs.replace(before.case, alone=False), worn, None, False, lookup)
         kind = before.kind if acts else "may"
         return talk.made(text, Query(kind=kind, items=(item,), aspect="wear", case=case))
-    if _INSTEAD.fullmatch(said) and before.kind in ("may", "must", "why"):
-        parent = next((b for b in lookup.broader(before.items[0])[1:] if len(lookup.narrower(b)) > 2), None)
-        if parent is not None:
-            return talk.made(text, Query(kind="list", items=(parent,), case=before.case, modalities=_WORN))
     return _by_light(text, said, before, talk)
 
 

@@ -48,7 +48,7 @@ _SAME_SO = Pattern(
 )
 _HOLDS = Pattern(
     rf"(?i){LEAD}(?:does|do|would|will) (?:that|it|this|they|the same) (?:also |still |even )?"
-    rf"(?:go|apply|hold|count|stand|change)(?: too| as well| good| true)?{_TO}"
+    rf"(?:go(?! over| under)|apply|hold|count|stand|change)(?: too| as well| good| true)?{_TO}"
 )
 _TRUE = Pattern(
     rf"(?i){LEAD}(?:is|are|was) (?:that|it|this|they) (?:also |still |even )?"

@@ -6,6 +6,8 @@ sleeve?", after the cross on the back, is of the cross on the sleeve.
 
 from __future__ import annotations
 
+import re
+
 from kb.model.questions import Reading
 from kb.reader.talks.further import keys_of
 from kb.reader.talks.talked import Talk, item_alone
@@ -22,6 +24,8 @@ _ONE_ON = Pattern(
 )
 
 
+_OTHER_ONE = Pattern(r"(?i)\b(?:the|that|my) (?P<which>other|first|second|former|latter|last) ones?\b")
+_PLACES = {"first": 0, "former": 0, "second": 1, "latter": 1, "last": 1}
 _SUCH = Pattern(r"(?i)\b(?:the|an?|that|my) (?P<kind>[\w'-]+) ones?\b")
 
 
@@ -49,6 +53,8 @@ def _called(thing: str, talk: Talk) -> set[str]:
 
 def the_one_on(text: str, previous: Reading, talk: Talk) -> str:
     """ "The one on the sleeve", after its like on the back, by the whole name of the thing."""
+    if (other := _OTHER_ONE.search(text)) is not None:
+        return _of_the_pair(text, other, previous, talk)
     query, found, lookup = previous.query, _ONE_ON.search(text), talk.lookup
     if query is None or len(query.items) != 1:
         return text
@@ -67,6 +73,27 @@ def the_one_on(text: str, previous: Reading, talk: Talk) -> str:
     if len(like) != 1:
         return text
     return f"{text[: found.start()]}the {like[0].label}{text[found.end() :]}"
+
+
+def _of_the_pair(text: str, found: re.Match[str], previous: Reading, talk: Talk) -> str:
+    """ "The other one", after one of two things of a kind that were named; "the second one", after a list."""
+    before, lookup = previous.frame or previous.query, talk.lookup
+    if before is None or not before.items:
+        return text
+    shown = previous.query is not None and previous.query.clause is not None and bool(previous.recent)
+    last = previous.recent[:1] if shown else before.items
+    kinds = {kind for item in last for kind in (*lookup.narrower(item), *lookup.broader(item)[1:2])}
+    if before.kind == "list" and not shown:
+        pair = [item for item in previous.recent[:2] if item in kinds and item not in before.items]
+        place = _PLACES.get(found["which"].casefold())
+        meant = [pair[place]] if len(pair) == 2 and place is not None else []
+    else:
+        like = {item for kind in kinds for item in lookup.narrower(kind) if len(lookup.narrower(item)) < 2}
+        meant = [item for item in previous.recent if item in like and item not in last]
+        meant = meant if found["which"].casefold() == "other" else []
+    if len(meant) != 1:
+        return text
+    return f"{text[: found.start()]}the {lookup.items[meant[0]].label}{text[found.end() :]}"
 
 
 def _the_like_one(text: str, before: str, talk: Talk) -> str:

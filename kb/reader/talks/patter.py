@@ -43,8 +43,7 @@ _ALWAYS = rf"""
 ^((?:(?:no|nope|sorry|oh|oops|ah|er|well|wait)\b[ ,.:;!]+)+)i (?:meant|mean)(?: to say)?[ ,:]+
  (?=(?:in|on|at|for|an?) |\d|minus ) => \1
 ^(?:(?:hm+|hmph|humph|huh|oh|ah|aha|ugh|wow|i see|got it|thanks|thank you|understood|noted|interesting|
- funny|odd|shame|
- pity|fair enough|makes sense|ok|okay|oh dear|oh well)[,.!;: ]*[,.!;:] +)+(?=\w) =>
+ funny|odd|shame|pity|fair enough|makes sense|ok|okay|oh dear|oh well)[,.!;: ]*[,.!;:] +)+(?=\w) =>
 \b(have|has|having|had) (it|them|those|these) on\b => wear \2
 \b(i|we|he|she|they)(?:['\u2019]ve got|['\u2019]ve|['\u2019]s got| have got| has got| have| has)\s
  ((?:the|an?|my|his|her) (?:[\w'-]+ )?[\w'-]+) on(?= ?[?.,;]| ?$| as well| too) => \1 wear \2
@@ -130,7 +129,8 @@ _ALWAYS = rf"""
 \b(?:which|what) (?:standing )?(?:orders?|rules?|books?|regulations?|instructions?|directives?|manuals?)
  \s(?:says?|said|lays?|states?) (?:so|that|this|it)(?: down)?\W*$ => which clause says so?
 ^((?:and |but |so )*)(?:would|will|does|do) (?:that|it|this|the same)(?: last)?(?: one| answer| rule)?\s
- (?:still |also )?(?:go|apply|hold|count|stand|be so|be true|be (?:ok|okay|fine|allowed)) => \1what about
+ (?:still |also )?(?:go(?! (?:over|under|underneath|above|below|beneath|beside|behind)\b)
+ |apply|hold|count|stand|be so|be true|be (?:ok|okay|fine|allowed)) => \1what about
 """
 # What is left away, or put otherwise, where a turn is not understood as it stands.
 _ELSE = r"""

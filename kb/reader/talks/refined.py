@@ -10,6 +10,7 @@ from kb.reader.talks.dressed import out_of_that_place, out_of_that_rig
 from kb.reader.talks.elliptic import of_the_same
 from kb.reader.talks.framed import measured_again, moved
 from kb.reader.talks.meant import kind_named_before, told_before
+from kb.reader.talks.of_its_kind import of_the_kind_named
 from kb.reader.talks.settled import (
     in_its_own_act,
     no_longer_why,
@@ -29,6 +30,7 @@ from kb.reader.talks.thereupon import (
     so_worn,
     thereupon,
 )
+from kb.reader.talks.with_it_on import needed_with_it
 from kb.text import Pattern
 from kb.wording import say_query
 
@@ -47,7 +49,9 @@ def refined(text: str, reading: Reading, previous: Reading, talk: Talk) -> Readi
     reading = in_its_own_act(text, off_itself(reading, talk), previous, talk)
     reading = without_the_other(whether_at_all(text, reading, previous, talk), previous, talk)
     reading = still_there(text, on_what(text, reading, previous, talk), previous, talk)
-    return no_longer_why(text, put_there_too(text, reading, previous, talk), previous, talk)
+    reading = no_longer_why(text, put_there_too(text, reading, previous, talk), previous, talk)
+    reading = of_the_kind_named(text, reading, previous, talk)
+    return needed_with_it(text, reading, previous, talk)
 
 
 def _no_longer_alone(reading: Reading, query: Query, before: Query, talk: Talk) -> Reading:

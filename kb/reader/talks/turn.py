@@ -256,6 +256,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     from kb.reader.talks.further import bare_words, in_full, is_thanks, understood_otherwise  # noqa: PLC0415
     from kb.reader.talks.itself import of_the_thing_itself  # noqa: PLC0415
     from kb.reader.talks.meant import filled  # noqa: PLC0415
+    from kb.reader.talks.of_its_kind import anothers_part  # noqa: PLC0415
     from kb.reader.talks.refined import refined  # noqa: PLC0415
     from kb.reader.talks.settled import not_the_thing  # noqa: PLC0415
     from kb.reader.talks.supposed import without_slight  # noqa: PLC0415
@@ -269,6 +270,7 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
     said = " ".join(t.low for t in tokenize(clean(full)) if t.low[0].isalnum() or t.low[0] in "'n")
     said = _ANYWAY.sub("", said)
     reading = _of_what_was_said(text, said, previous, talk) or filled(text, previous, talk)
+    reading = reading or anothers_part(text, previous, talk)
     if reading is None and previous.query is not None and previous.query.clause is not None:
         from kb.reader.talks.granted import of_a_clause  # noqa: PLC0415  as above
 
@@ -280,13 +282,9 @@ def _further(text: str, previous: Reading, talk: Talk) -> Reading:
         previous = msgspec.structs.replace(previous, query=previous.frame)
     if reading is None and (reading := extent(text, previous.query, talk)) is not None:
         full = text
-    reading = (
-        reading
-        or lacking(text, previous, talk)
-        or elliptic(full, previous, talk)
-        or felt(text, previous, talk)
-    )
-    reading = reading or corrected(full, previous, talk) or unmoved(text, previous, talk)
+    reading = reading or lacking(text, previous, talk) or elliptic(full, previous, talk)
+    reading = reading or felt(text, previous, talk) or corrected(full, previous, talk)
+    reading = reading or unmoved(text, previous, talk)
     reading = reading or talk.read(full, previous)
     if previous.query is not None and (part := part_meant(reading.query, previous, talk.lookup)) is not None:
         of_part = msgspec.structs.replace(previous.query, items=(part,))
@@ -326,6 +324,7 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
         return None
     from kb.reader.talks.another import of_another, the_other  # noqa: PLC0415  only in a talk
     from kb.reader.talks.ended import ended  # noqa: PLC0415  as above
+    from kb.reader.talks.in_its_stead import in_its_stead  # noqa: PLC0415  as above
     from kb.reader.talks.people import as_asked, people_asked  # noqa: PLC0415  as above
     from kb.reader.talks.resting import said_of_it, worn_again  # noqa: PLC0415  as above
     from kb.reader.talks.thereupon import if_so, not_so, without_that  # noqa: PLC0415  as above
@@ -343,7 +342,8 @@ def _of_what_was_said(text: str, said: str, previous: Reading, talk: Talk) -> Re
     granted = _of_a_grant(text, said, before, previous, talk)
     if granted is not None:
         return granted
-    beside = of_another(text, said, before, talk) or the_other(text, previous, talk)
+    beside = in_its_stead(text, said, previous, talk) or of_another(text, said, before, talk)
+    beside = beside or the_other(text, previous, talk)
     if beside is not None:
         return beside
     supposed = if_so(text, said, before, talk)
