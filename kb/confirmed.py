@@ -39,8 +39,14 @@ _BANS = re.compile(
     r"|(?:is|are) out(?= (?:in|on|at|for)\b|\W*$))"
 )
 _NO_DUTY = re.compile(
-    r"\b(?:need not|not (?:have|need|oblige[d]?|required?)(?: to)?|not compulsory|nobody|no one|none of)\b"
+    r"\b(?:need not|not (?:have|need(?:ed)?|obliged?|required?)(?: to)?|nobody|no one|none of"
+    r"|not (?:compulsory|necessary|mandatory|obligatory))\b"
     rf"|^{_NONE}"
+)
+_STATES = re.compile(
+    r"(?:so |and |but |then |well |oh |ok |okay |,)*(?!(?:what|which|who|whose|how|why|when|where|any|whether"
+    r"|if|since|as|because|can|may|must|do|does|did|is|are|am|was|were|should|could|would|will|shall|need|have"
+    r"|has|not|never|no|tell|please)\b)[^?.;:,!]+\W*"
 )
 _DENIALS = re.compile(r"\b(?:not|cannot|never|nobody|no one|none|neither|nor|no)\b")
 _NOT_BEFORE = re.compile(r"\bnot (?:\w+ )?$")
@@ -52,10 +58,20 @@ def _claim(text: str) -> str:
     low = " ".join(text.casefold().replace("’", "'").split())
     low = low.replace("can't", "can not").replace("n't", " not")
     after, before = _AFTER.search(low), _BEFORE.search(low)
-    if (after is None and before is None) or (before is None and _ASKS.search(low)):
+    if after is None and before is None:
+        return _stated(low)
+    if before is None and _ASKS.search(low):
         return ""
-    claim = low[before.end() if before else 0 : after.start() if after else len(low)]
+    return _without_circumstance(low[before.end() if before else 0 : after.start() if after else len(low)])
+
+
+def _without_circumstance(claim: str) -> str:
     return claim[: told.start()] if (told := _CIRCUMSTANCE.search(claim)) else claim
+
+
+def _stated(low: str) -> str:
+    """What one sentence states, and asks by its mark at the most: "so we don't need a helmet?"."""
+    return _without_circumstance(low) if _STATES.fullmatch(low) else ""
 
 
 def _denies(claim: str, query: Query) -> bool:

@@ -37,8 +37,6 @@ if TYPE_CHECKING:
     from kb.suggesting import WordDesk
 
 _ENGINES_KEPT, _FEW = 8, 4
-_TRUTH = frozenset({"true", "right", "correct", "so", "case", "fact"})
-"""Words of which one is said where a claim is put to be confirmed."""
 
 
 class KnowledgeBase:
@@ -157,8 +155,7 @@ class KnowledgeBase:
                     previous = asked[-1]
                 elif told[-1].reading.query is not None:
                     previous = told[-1].reading
-        said = text.casefold().replace("?", " ").split()
-        if 1 in (len(parts), len(answers)) and not _TRUTH.isdisjoint(said):
+        if 1 in (len(parts), len(answers)) and reader.may_deny(text):
             from kb.confirmed import confirmed  # noqa: PLC0415  few put a claim
 
             answers = [confirmed(text, answer) for answer in answers]

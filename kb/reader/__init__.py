@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from kb.reader.talks.statement import parse_fact, read_statement
     from kb.reader.talks.talked import Talk
     from kb.reader.talks.turn import read_turn
-    from kb.reader.words.split import may_claim, split_questions
+    from kb.reader.words.split import may_claim, may_deny, split_questions
 
 __all__ = [
     "Lexicon",
@@ -36,6 +36,7 @@ __all__ = [
     "is_thanks",
     "leading_on",
     "may_claim",
+    "may_deny",
     "of_another_matter",
     "parse_fact",
     "put_right",
@@ -61,7 +62,7 @@ __getattr__ = loader(
         "kb.reader.talks.reply": ("read_reply",),
         "kb.reader.talks.said_once": ("gone_on_from", "shared"),
         "kb.reader.meaning.several": ("each_thing",),
-        "kb.reader.words.split": ("may_claim", "split_questions"),
+        "kb.reader.words.split": ("may_claim", "may_deny", "split_questions"),
         "kb.reader.talks.statement": ("parse_fact", "read_statement"),
         "kb.reader.talks.settled": ("put_right",),
         "kb.reader.talks.talked": ("Talk",),

@@ -118,7 +118,7 @@ def _negation(flow: Flow, used: set[int]) -> tuple[bool, Polarity, bool]:
 
 
 def _is_judged(flow: Flow, index: int) -> bool:
-    """ "Is it wrong if I don't wear it", "I don't wear it, all right": that it is not is asked."""
+    """ "Is it wrong if I don't wear it", "my boots aren't laced, all right": that it is not is asked."""
     if flow.tag(index - 1) not in ("do", "be"):
         return False
     first = index - 2
@@ -130,16 +130,19 @@ def _is_judged(flow: Flow, index: int) -> bool:
         return False
     before = flow.tags[: first + 1 if thing else index - 2]
     before = before[:-1] if before[-1:] in (["if"], ["when"]) else before
-    said = [tag for tag in flow.tags[index + 1 :] if tag not in ("be", "self")]
+    said = [tag for tag in flow.tags[index + 1 :] if tag not in ("be", "self", "person")]
     plain = told and not before and MODALS.keys().isdisjoint(said)  # "I don't wear it?"
     judged = before[-1:] in _JUDGING and _OF_IT.isdisjoint(
         before
     )  # not "is the hood banned if I don't wear it"
-    return judged or plain or (told and not before and said[-1:] in _JUDGING)
+    stated = told or flow.tag(index + 1) not in _PREDICATES  # "my boots aren't laced, is that ok", "..., may I"
+    closes = said[-1:] in _JUDGING or (thing and said[-1:] in _MAY)
+    return judged or plain or (stated and not before and closes)
 
 
 _OF_IT = frozenset({"item", "items", "run", "on", "of", "aspect"})
 _JUDGING, _WEARERS = (["allowed"], ["banned"]), ("self", "person", "fact")
+_MAY = (["may"], ["can"])
 
 
 def _in_condition(flow: Flow, index: int) -> bool:

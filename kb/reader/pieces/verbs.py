@@ -40,7 +40,17 @@ def verbs(pieces: Pieces, tokens: tuple[Token, ...]) -> Pieces:
             found[index] = msgspec.structs.replace(piece, tag="particle")
         elif piece.tag == "fully" and {"fasten", "aspect"} & tags:
             found[index] = msgspec.structs.replace(piece, tag="joined")
+    if found and _asks_of_a_denial(found, tokens):
+        found[-1] = msgspec.structs.replace(found[-1], tag="allowed")
     return tuple(found)
+
+
+def _asks_of_a_denial(pieces: Sequence[Piece], tokens: tuple[Token, ...]) -> bool:
+    """ "My boots aren't laced, ok?": nothing else asks, and what is asked of is that it is not so."""
+    tags = [piece.tag for piece in pieces]
+    ends = tags[-1] == "filler" and tokens[pieces[-1].last - 1].low in ("ok", "okay", "fine")
+    denied = any(pair == ("be", "not") for pair in zip(tags, tags[1:], strict=False))
+    return ends and denied and tags[0] != "be" and (_ASKING | _FREEDOMS | _DUTIES).isdisjoint(tags)
 
 
 def _hangs_out(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:

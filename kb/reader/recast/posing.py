@@ -75,6 +75,8 @@ def asked_pose(
     if said is None or denied is None:
         return None
     said = msgspec.structs.replace(said, places=said.places | denied)
+    if denied:  # it is the denial of the way, and of no act besides
+        frame = msgspec.structs.replace(frame, polarity="do")
     over = [place for index in left for place in range(pieces[index].first, pieces[index].last)]
     if is_of_another_clause(found, said.places):
         return None
@@ -230,7 +232,9 @@ def _denial(found: Understood, left: Sequence[int], frame: Frame, said: Posed) -
     if not near:
         return frozenset()
     over = {place for i in left for place in range(found.pieces[i].first, found.pieces[i].last)}
-    plain = found.tokens[near[0]].low in ("not", "n't") and frame.kind == "may" and frame.polarity == "do"
+    ours = {place for i in frame.used for place in range(found.pieces[i].first, found.pieces[i].last)}
+    plain = found.tokens[near[0]].low in ("not", "n't") and frame.kind == "may"
+    plain = plain and (frame.polarity == "do" or near[0] in ours)
     whole = len(near) == 1 and all(found.tokens[place].low in _LIGHT for place in range(near[0] + 1, first))
     return frozenset(near) if plain and whole and near[0] in over else None
 

@@ -270,3 +270,13 @@ def _is_question(part: str) -> bool:
     words = part.casefold().split(None, 2)
     led = len(words) > 2 and words[0] in _LEADS and words[1] in _ASKED  # "on which arm ..."
     return led or _OPENING.match(part) is not None or _LED.search(part) is not None
+
+_TRUTH = word_set("true right correct so case fact")
+_DENYING = word_set("not cannot never no nobody none nor neither out forbidden barred prohibited disallowed outlawed")
+
+
+def may_deny(text: str) -> bool:
+    """Whether a text has a word of those that put a claim to be confirmed, or that deny or forbid."""
+    words = {word.strip(",.:;?!") for word in text.casefold().replace("’", "'").split()}
+    said = words & (_TRUTH | _DENYING) or any("n't" in word or word.startswith("bann") for word in words)
+    return bool(said)
