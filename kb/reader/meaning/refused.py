@@ -5,6 +5,7 @@ from __future__ import annotations
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain
 from kb.reader.phrases.english import tag_set
+from kb.reader.pieces.grants import said_to_be_on
 from kb.reader.pieces.pieces import Piece, Understood
 from kb.reader.words.forms import word_set
 from kb.text import Pattern, visible
@@ -32,6 +33,12 @@ def refused(found: Understood, lookup: Lookup) -> Abstain | None:
         )
         if told and told[0].last <= before:
             return Abstain(reason="The books cannot tell what will be; say how it is, or what to suppose.")
+    for place, piece in enumerate(pieces):
+        if piece.tag == "fact" and lookup.facts[piece.fact].family == "authorisation":
+            speaker = said_to_be_on(pieces, place)
+            if speaker > 0 and pieces[speaker].tag == "unknown" and pieces[speaker - 1].tag == "det":
+                word = visible(tokens[pieces[speaker].last - 1].text)  # whose word may be no leave
+                return Abstain(reason="Whether who said so can grant it is not known.", words=(word,))
     row = [piece for piece in pieces if piece.tag not in ("det", "poss")]
     for one, both, other in zip(row, row[1:], row[2:], strict=False):
         if both.tag == "and" and _is_twice(one, other, found) and _are_counted(one.arg, lookup):

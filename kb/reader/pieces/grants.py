@@ -58,8 +58,20 @@ def _with_grant(found: list[Piece], place: int, lookup: Lookup) -> int:
     ):
         last += 1
     if not any(p.tag in ("grant", "not", "no") for p in found[first:last]):
-        return place
+        speaker = said_to_be_on(found, place)
+        if speaker not in grantors:
+            return place
+        first = speaker
     return _join_grant(found, place, (first, last), grantors, fact, lookup)
+
+
+def said_to_be_on(found: Sequence[Piece], place: int) -> int:
+    """The place of who "said that summer dress is on", of the authorisation at a place; -1 for nobody."""
+    say = place - 1
+    while say > 0 and found[say].tag == "det":
+        say -= 1
+    after = [piece.tag for piece in found[place + 1 : place + 3]]
+    return say - 1 if found[say].tag == "say" and after[:1] == ["be"] and after[1:] in (["on"], ["allowed"]) else -1
 
 
 _NOBODY = (("nobody",), ("no", "one"), ("no", "-", "one"))
