@@ -167,10 +167,10 @@ def label_tokens(label: str) -> tuple[tuple[str, str], ...]:
 
 @lru_cache(maxsize=8192)
 def name_words(label: str) -> tuple[str, ...]:
-    """Word keys of a label, without the words that may be left out of it."""
+    """Word keys of a label, without the words that may be left out of it; what ends it is none: "rig A"."""
     tokens = label_tokens(label)
-    kept = tuple(key for low, key in tokens if low not in SKIPPED_INSIDE_LABELS)
-    return kept or tuple(key for _, key in tokens)
+    kept = tuple(key for low, key in tokens[:-1] if low not in SKIPPED_INSIDE_LABELS)
+    return (*kept, *(key for _, key in tokens[-1:]))
 
 
 def named_records(lookup: Lookup) -> Iterator[Named]:

@@ -57,6 +57,9 @@ def _names_at(tokens: tuple[Token, ...], first: int, lexicon: Lexicon) -> list[P
     for last in range(first, len(tokens)):
         token = tokens[last]
         if token.low in _SKIPPED:
+            lettered = lexicon.names.get(joined + token.key) if count and _is_letter(tokens, last) else None
+            if lettered:
+                found.append(Piece(first=first, last=last + 1, tag="name", entries=lettered))
             continue
         if token.low in ("not", "n't") and count and not denied and tokens[last - 1].low in _BE:
             denied = "not"
@@ -80,6 +83,12 @@ def _names_at(tokens: tuple[Token, ...], first: int, lexicon: Lexicon) -> list[P
                     Piece(first=first, last=last + 1, tag="name", entries=entries, how=how, arg=denied)
                 )
     return found
+
+
+def _is_letter(tokens: tuple[Token, ...], place: int) -> bool:
+    """Whether an "a" is no article but what ends a name: "rig A", "in rig a"."""
+    ends = place + 1 == len(tokens) or not tokens[place + 1].low[0].isalnum()
+    return ends or (tokens[place].text == "A" and not tokens[place - 1].text.isupper())
 
 
 def _is_no_plural(word: str) -> bool:
