@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 import msgspec
 
@@ -49,7 +50,7 @@ def _asks_of_a_denial(pieces: Sequence[Piece], tokens: tuple[Token, ...]) -> boo
     """ "My boots aren't laced, ok?": nothing else asks, and what is asked of is that it is not so."""
     tags = [piece.tag for piece in pieces]
     ends = tags[-1] == "filler" and tokens[pieces[-1].last - 1].low in ("ok", "okay", "fine")
-    denied = any(pair == ("be", "not") for pair in zip(tags, tags[1:], strict=False))
+    denied = any(pair == ("be", "not") for pair in pairwise(tags))
     return ends and denied and tags[0] != "be" and (_ASKING | _FREEDOMS | _DUTIES).isdisjoint(tags)
 
 

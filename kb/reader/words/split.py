@@ -271,8 +271,11 @@ def _is_question(part: str) -> bool:
     led = len(words) > 2 and words[0] in _LEADS and words[1] in _ASKED  # "on which arm ..."
     return led or _OPENING.match(part) is not None or _LED.search(part) is not None
 
+
 _TRUTH = word_set("true right correct so case fact")
-_DENYING = word_set("not cannot never no nobody none nor neither out forbidden barred prohibited disallowed outlawed")
+_DENYING = word_set(
+    "not cannot never no nobody none nor neither out forbidden barred prohibited disallowed outlawed"
+)
 
 
 def may_deny(text: str) -> bool:
