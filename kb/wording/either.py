@@ -1,4 +1,4 @@
-"""Of two things of which one must be worn, the one that is asked about, and that there is a choice."""
+"""Of two things of which one must be worn, the one that is asked about: yes, and that there is a choice."""
 
 from __future__ import annotations
 
@@ -8,8 +8,7 @@ from kb.model.lookup import Lookup
 from kb.model.questions import Query, Verdict
 from kb.model.values import YES
 from kb.wording.cases import Facts
-from kb.wording.english import be
-from kb.wording.labels import item_label, the_item
+from kb.wording.labels import the_item
 from kb.wording.situations import WORN
 from kb.wording.verdicts import say_plain
 
@@ -17,11 +16,11 @@ from kb.wording.verdicts import say_plain
 def say_either(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict]]) -> str:
     """ "Yes. The skirt may be worn, or the trousers: one of the two must be"; the other alone decides.
 
-    Whether it must be is denied: "No. The skirt need not be worn if the trousers are: one of the two ...".
     Nothing is said of a class of things ("other headgear"), of which some may not be worn.
     """
     facts = {fact for when, _ in rows for fact, _ in when}
-    if query.kind not in ("may", "must") or query.modalities or query.value is not None or len(facts) != 1:
+    asked = query.kind in ("may", "must") and query.polarity == "do" and not query.modalities
+    if not asked or query.value is not None or len(facts) != 1:
         return ""
     (worn,) = facts
     found = {dict(when)[worn] == YES: verdict for when, verdict in rows}
@@ -30,15 +29,9 @@ def say_either(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict
     other = worn.removeprefix(WORN)
     if found[True] == "required" or len(lookup.narrower(other)) > 1:
         return ""
+    line = say_plain(lookup, "permitted" if query.kind == "may" else "required", query).removesuffix(".")
     both = ", not both" if found[True] == "prohibited" else ""
-    if (query.kind, query.polarity) == ("may", "do"):
-        line = say_plain(lookup, "permitted", query).removesuffix(".")
-        return f"{line}, or {the_item(lookup, other)}: one of the two must be{both}."
-    if query.polarity == "not" and query.kind == "must":
-        return ""
-    line = say_plain(lookup, "not_required", query).removesuffix(".")
-    where = f"if {the_item(lookup, other)} {be(item_label(lookup, other))}"
-    return f"{line} {where}: one of the two must be{both}."
+    return f"{line}, or {the_item(lookup, other)}: one of the two must be{both}."
 
 
 _SIDES = 2  # with the other thing on, and without it

@@ -36,6 +36,12 @@ def base() -> KnowledgeBase:
         ("You don't have to wear a cap outdoors in shore rig, true or false?",
          "Right. The service cap may be worn, but need not be."),
         ("I can't go without the identity disc, right?", "Right: the identity disc must be worn."),
+        # what is stated is put by its mark alone
+        ("So I don't need goggles for welding?", "Wrong. The goggles must be worn."),
+        ("Goggles aren't necessary when painting", "Wrong. The goggles must be worn."),
+        ("So a Third Hand can't wear the cap device?", "Right. The cap device must not be worn."),
+        ("I don't need goggles for welding, do I?", "Yes. The goggles must be worn."),
+        ("I don't have a scarf, must I wear goggles for welding?", "Yes. The goggles must be worn."),
         # what is no denial, and is put to nobody
         ("He says he can carry an umbrella in parade rig. Is he right?",
          "No. The umbrella must not be carried."),

@@ -197,7 +197,7 @@ def test_claims_and_reasons_lead_with_what_holds(name: str, question: str, headl
         ("demo", "Must I wear the storm hood in storm rig?",
          "Yes. The storm hood must be worn, unless the wearer does not wear the storm coat or wears the storm hat."),
         ("demo", "Must I wear the storm hat in storm rig?",
-         "Yes. The storm hat must be worn, unless the wearer wears the storm hood."),
+         "Yes. The storm hat must be worn, or the storm hood: one of the two must be, not both."),
         ("demo", "May a K4 wear the white lanyard in parade rig in the rain?",
          "No. The white lanyard must not be worn; but when the wearer holds the coxswain appointment and is carrying guests of the Board, the clauses disagree."),
     ],
