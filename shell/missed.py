@@ -64,6 +64,13 @@ _REPLIES = re.compile(
 )
 
 
+_DECLINES = re.compile(
+    r"(?:no|nope|nah|neither|none)(?:,? (?:thanks|thank you|it['\u2019]?s not|it is(?:n['\u2019]t| not)|"
+    r"not that|that['\u2019]?s not (?:it|what i (?:asked|meant))|of (?:them|those|these)))*",
+    re.IGNORECASE,
+)
+
+
 def rests_on_nothing(session: Session, text: str) -> bool:
     """Whether a line only answers, or asks further of, what was said before, where nothing was."""
     bare = text.strip(" ?.!")
@@ -157,6 +164,23 @@ def of_missed(session: Session, base: KnowledgeBase) -> Reading | None:
         return None
     label = base.lookup.items[items.pop()].label
     return base.read(f"The {label}?", facts=session.profile, as_of=session.as_of)
+
+
+def of_asked(session: Session, base: KnowledgeBase) -> Reading | None:
+    """A question about the one thing of which it was asked back how the words about it are meant."""
+    latest = session.latest
+    if latest is None or latest.ask is None or latest.ask.fact != "reading":
+        return None
+    items = {span.target for span in latest.spans if span.role == "item" and span.target is not None}
+    if len(items) != 1 or not items <= base.lookup.items.keys():
+        return None
+    label = base.lookup.items[items.pop()].label
+    return base.read(f"The {label}?", facts=session.profile, as_of=session.as_of)
+
+
+def declines(text: str) -> bool:
+    """ "No", which says of a reading that was asked about that it is not what was meant."""
+    return _DECLINES.fullmatch(text.strip(" .!")) is not None
 
 
 def still_missed(session: Session, asked: Session, text: str) -> Reading:

@@ -21,7 +21,7 @@ class Session(msgspec.Struct, frozen=True):
     `latest` is the reading that a further question goes on from ("and in boat rig?"); `before` the one
     that the open question went on from; `replies` the facts given since; `missed` the reading of the line
     before, if it was not understood; `focus` the clauses that the talk is on, and `spoken` the line before
-    that they only speak of.
+    that they only speak of. `let_be`: what the last answer asked back was declined.
     """
 
     profile: Facts = ()
@@ -34,6 +34,7 @@ class Session(msgspec.Struct, frozen=True):
     missed: Reading | None = None
     focus: tuple[str, ...] = ()
     spoken: str = ""
+    let_be: bool = False
 
 
 _FEW = 3

@@ -22,6 +22,7 @@ from shell.look_up import Reply, Result, facts, help_, items, query, quit_
 from shell.made_by import of_the_book_named
 from shell.missed import (
     choice,
+    declines,
     goes_on,
     is_answered,
     is_of_open,
@@ -30,6 +31,7 @@ from shell.missed import (
     names_item,
     names_thing,
     no_value,
+    of_asked,
     of_missed,
     only_adds,
     only_goes_on,
@@ -62,6 +64,7 @@ if TYPE_CHECKING:
 
 
 _OPEN = "What was asked back is still open; answer it, or ask in full."
+_DROPPED = "Then that is let be. Ask it in other words, or go on."
 _MISSED = "The line before was not understood; say this with what it is of."
 
 
@@ -76,7 +79,7 @@ def _ask(session: Session, base: KnowledgeBase) -> Result:
     facts = merge(session.profile, session.replies)
     answers = base.ask(session.question, facts=facts, as_of=session.as_of, previous=session.before)
     read = next((answer for answer in reversed(answers) if answer.outcome != "abstain"), answers[-1])
-    asked = msgspec.structs.replace(session, answers=answers, latest=goes_on_from(read))
+    asked = msgspec.structs.replace(session, answers=answers, latest=goes_on_from(read), let_be=False)
     return asked, _shown(answers, base, dated=session.as_of is not None)
 
 
@@ -92,8 +95,20 @@ def _is_understood(session: Session) -> bool:
 def _question(session: Session, text: str, base: KnowledgeBase) -> Result:
     """A new question, or one further on the clause that the talk is on."""
     asked, reply = _as_it_stands(session, text, base)
+    if session.missed is not None and asked.answers is not session.answers and only_goes_on(text):
+        reply = _going_on(session, asked, reply)
     asked, told = asked_further(session, asked, text, base)
     return asked, reply if told is None else _shown((told,), base)
+
+
+def _going_on(session: Session, asked: Session, reply: Reply) -> Reply:
+    """The reply with the question that it goes on from, where that is not the line before."""
+    latest = session.latest
+    if latest is None or not latest.text or asked.before is not latest:
+        return reply
+    return msgspec.structs.replace(
+        reply, blocks=(Said("Goes on from", kb.visible(latest.text)), *reply.blocks)
+    )
 
 
 def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
@@ -120,7 +135,8 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
         adds = only_goes_on(text) or only_measures(text)
         is_open = not is_answered(asked) or (adds and not is_of_open(session, asked))
         if (unsettled and only_goes_on(text) and names_thing(asked)) or (rests and is_open):
-            return session, Reply(blocks=next_blocks(session.answers[-1]), complaint=_OPEN)
+            open_ = Reply(blocks=next_blocks(session.answers[-1]), complaint=_OPEN)
+            return _let_be(session, opened, base) or (session, open_)
         if not rests and is_answered(older[0]):
             asked, reply = older
     further = only_adds(asked) or misses(asked) or goes_on(asked, session)
@@ -137,6 +153,13 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
     return msgspec.structs.replace(session, missed=still_missed(session, asked, text)), reply
 
 
+def _let_be(session: Session, opened: Session, base: KnowledgeBase) -> Result | None:
+    """What was asked back of the words is let be, where a line goes on from the thing that they were of."""
+    before = of_asked(session, base)
+    asked, reply = _ask(msgspec.structs.replace(opened, before=before), base) if before else (opened, Reply())
+    return (asked, reply) if before and is_answered(asked) and is_of_open(session, asked) else None
+
+
 def _what_carried(session: Session, asked: Session, base: KnowledgeBase, who_made: str) -> Result:
     """The clauses that the last answer rests on, for "which clause says so?"; and whose each is."""
     before = of_the_book_named(who_made, session.answers[-1], base)
@@ -147,6 +170,10 @@ def _what_carried(session: Session, asked: Session, base: KnowledgeBase, who_mad
 def _answer_back(session: Session, text: str, base: KnowledgeBase) -> Result:
     """The line as a reply to what the last answer asked, else as a question, else as a reply that missed."""
     asks = session.answers[-1].ask
+    if asks is not None and asks.fact == "reading" and declines(text):
+        latest = of_asked(session, base) or session.before
+        dropped = msgspec.structs.replace(session, latest=latest, before=None, missed=None, let_be=True)
+        return dropped, Reply(blocks=(Headline("", _DROPPED),))
     instead = meant_instead(session.answers[-1], text, base)
     if instead is not None:
         asked, reply = _question(session, instead, base)
@@ -192,7 +219,7 @@ def _ask_anew(told: Session, answer: Answer, base: KnowledgeBase) -> Result:
 
 
 def _is_asked(session: Session) -> bool:
-    return bool(session.answers) and session.answers[-1].ask is not None
+    return bool(session.answers) and not session.let_be and session.answers[-1].ask is not None
 
 
 def _why(session: Session, _argument: str, base: KnowledgeBase) -> Result:

@@ -38,13 +38,10 @@ def format_interval(interval: Interval, unit: str) -> str:
         return f"{'more than' if interval.low_open else 'at least'} {format_quantity(low, unit)}"
     if low == high:
         return format_quantity(low, unit)
-    text = f"{_number(low, unit)} to {format_quantity(high, unit)}"
     if interval.low_open or interval.high_open:
-        edges = [
-            format_quantity(v, unit) for v, o in ((low, interval.low_open), (high, interval.high_open)) if o
-        ]
-        text += f" (without {' and '.join(edges)})"
-    return text
+        first = f"{'more than' if interval.low_open else 'at least'} {format_quantity(low, unit)}"
+        return f"{first} and {'less than' if interval.high_open else 'at most'} {format_quantity(high, unit)}"
+    return f"{_number(low, unit)} to {format_quantity(high, unit)}"
 
 
 def format_measure(measure: Measure) -> str:

@@ -138,6 +138,10 @@ def _named(entries: Sequence[ListEntry], done: str) -> list[str]:
 def _say_few(entries: Sequence[ListEntry], done: str) -> str:
     """The things by name, each with when it is so if that is short; the rest depend on further facts."""
     told = {entry.item: text for entry in entries if (text := _say_when(entry, done))}
+    for one, other in _pairs(entries):
+        told[one.item] = f"{definite(one.label)} or {definite(other.label)} must be {done}, one of the two"
+        del told[other.item]
+        entries = [entry for entry in entries if entry is not other]
     if len("; ".join(told.values())) > 2 * _LONGEST:
         told = {item: text for item, text in told.items() if len(text) <= _SHORT}
     first = [entry for entry in entries if entry.verdict != "conditional"]
@@ -146,6 +150,21 @@ def _say_few(entries: Sequence[ListEntry], done: str) -> str:
         return listing(_named(entries, done))
     parts = [listing(_named(first, done)), *told.values(), listing(_named(rest, done))]
     return "; ".join(part for part in parts if part)
+
+
+def _pairs(entries: Sequence[ListEntry]) -> list[tuple[ListEntry, ListEntry]]:
+    """The things of which each must be worn unless the other is, and nothing else matters."""
+    unless = {
+        entry.item: entry.condition.removeprefix("required, unless the wearer wears ")
+        for entry in entries
+        if entry.condition.startswith("required, unless the wearer wears ")
+    }
+    return [
+        (one, other)
+        for place, one in enumerate(entries)
+        for other in entries[place + 1 :]
+        if unless.get(one.item) == definite(other.label) and unless.get(other.item) == definite(one.label)
+    ]
 
 
 def _say_when(entry: ListEntry, done: str) -> str:

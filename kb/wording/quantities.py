@@ -24,11 +24,10 @@ def say_bounds(interval: Interval, unit: str) -> str:
     if low is not None and low == high:
         return say_quantity(low, unit)
     if low is not None and high is not None:
-        edges = [
-            say_quantity(n, unit) for n, o in ((low, interval.low_open), (high, interval.high_open)) if o
-        ]
-        whole = f"from {say_quantity(low, unit)} to {say_quantity(high, unit)}"
-        return f"{whole} (without {' and '.join(edges)})" if edges else whole
+        if not (interval.low_open or interval.high_open):
+            return f"from {say_quantity(low, unit)} to {say_quantity(high, unit)}"
+        first = f"{'above' if interval.low_open else 'at least'} {say_quantity(low, unit)}"
+        return f"{first} and {'below' if interval.high_open else 'at most'} {say_quantity(high, unit)}"
     if low is not None:
         return f"{'above' if interval.low_open else 'at least'} {say_quantity(low, unit)}"
     if high is not None:
