@@ -113,7 +113,18 @@ def _carried(answer: Answer, base: KnowledgeBase, names: Iterable[str]) -> str:
     return ", ".join(words)
 
 
-def _reading(answer: Answer, base: KnowledgeBase, given: Collection[str]) -> tuple[Block, ...]:
+def _left_out(clause: str, answer: Answer) -> tuple[str, ...]:
+    """What of a stretch was left out: without the facts in it that are in the question that was read."""
+    reading, query = answer.reading, answer.reading.query
+    start = reading.question.find(clause)
+    known = dict(query.case.facts) if query is not None else {}
+    inside = [s for s in reading.spans if start >= 0 and start <= s.start and s.end <= start + len(clause)]
+    used = [s for s in inside if s.role == "fact" and s.target in known and s.target not in reading.carried]
+    rest = tuple(s.text for s in inside if s not in used and s.role not in ("structure", "filler"))
+    return rest if used and rest else (clause,)
+
+
+def _reading(answer: Answer, base: KnowledgeBase, given: Collection[str], talk: bool) -> tuple[Block, ...]:
     blocks: list[Block] = []
     if answer.reading.text:
         blocks.append(Said("Read as", kb.visible(answer.reading.text)))
@@ -121,12 +132,14 @@ def _reading(answer: Answer, base: KnowledgeBase, given: Collection[str]) -> tup
         from shell.taken import taken  # noqa: PLC0415  most words are plain
 
         blocks += [Said("Taken", told)] if (told := taken(answer, base)) else []
-    for label, named in (("Given", True), ("Kept", False)):
+    # of a single question nothing is kept: what goes with its words is read from them
+    for label, named in (("Given", True), *((("Kept", False),) if talk else ())):
         names = (name for name in answer.reading.carried if (name in given) is named)
         if known := _carried(answer, base, names):
             blocks.append(Said(label, known))
     if answer.reading.unused:
-        blocks.append(Said("Not used", ", ".join(f'"{clause}"' for clause in _clean(answer.reading.unused))))
+        left = (part for clause in answer.reading.unused for part in _left_out(clause, answer))
+        blocks.append(Said("Not used", ", ".join(f'"{part}"' for part in _clean(tuple(left)))))
     blocks += [Said("Beside it", said) for said in _clean(answer.reading.beside)]
     return tuple(blocks)
 
@@ -332,18 +345,20 @@ def arrange(
     dated: bool = False,
     asked: bool = False,
     given: Collection[str] = (),
+    talk: bool = True,
 ) -> tuple[Block, ...]:
     """The blocks of one answer; with `chain` the whole derivation too, and lists in full.
 
     With `dated` it says for which day it holds, with `asked` what the question was: in a file both, on the
-    screen the day where one was told. The facts `given` come from options of this one question.
+    screen the day where one was told. The facts `given` come from options of this one question;
+    without `talk` nothing was said before it.
     """
     is_long = len(answer.cases) > _MOST_CASES and not chain
     shown = base.nearest_cases(answer, _NEAREST_CASES) if is_long else answer
     return (
         *_headline(answer, base),
         *((Said("Asked", kb.visible(answer.question)),) if asked else ()),
-        *_reading(answer, base, given),
+        *_reading(answer, base, given, talk),
         *(_day(answer) if dated else ()),
         *_abstained(answer),
         *_to_read(answer),

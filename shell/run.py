@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Callable, Iterable
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 import kb
@@ -101,12 +102,12 @@ def run_ask(arguments: Arguments) -> int:
     settled, first = True, True
     screens: list[Block] = []
     for text in _questions(arguments.text):
-        for answer in base.ask(text, facts=facts, as_of=as_of):
+        answers = base.ask(text, facts=facts, as_of=as_of)
+        show = partial(arrange, base=base, chain=arguments.why, given=given, talk=len(answers) > 1)
+        for answer in answers:
             settled = settled and is_settled(answer)
-            blocks = arrange(answer, base, chain=arguments.why, dated=as_of is not None, given=given)
-            screens += (
-                arrange(answer, base, chain=arguments.why, dated=True, given=given) if arguments.svg else ()
-            )
+            blocks = show(answer, dated=as_of is not None)
+            screens += show(answer, dated=True) if arguments.svg else ()
             if arguments.json:
                 _print_json(answer)
             else:

@@ -266,9 +266,20 @@ def _inside(found: list[Piece], index: int, tokens: tuple[Token, ...], lookup: L
     apart = ends or after is None or led or after.tag not in _WITHIN | {"fact"}
     if before in ("det", "poss", "act", "unknown") or not apart or outside is None:
         return
+    if _is_of_a_thing(found, index, tokens):
+        return
     within = complement_of(lookup, *outside)
     if isinstance(within, Choices):
         found[index] = fact_piece(piece, outside[0], within, piece.first, piece.last)
+
+
+def _is_of_a_thing(found: list[Piece], index: int, tokens: tuple[Token, ...]) -> bool:
+    """ "Inside or outside the sea boots": a side of those, as the other word of the two tells."""
+    place = found[index].last
+    if [token.low for token in tokens[place : place + 2]] not in (["or", "outside"], ["or", "over"]):
+        return False
+    rest = [piece.tag for piece in found if piece.first >= place + 2 and piece.tag not in LIGHT]
+    return bool(rest) and rest[0] in _NOUNS
 
 
 def _is_place(fact: Piece, article: bool, tokens: tuple[Token, ...], lookup: Lookup) -> bool:

@@ -165,10 +165,13 @@ def _is_noun(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> 
 
 
 def _is_span(piece: Piece, tokens: tuple[Token, ...]) -> bool:
-    """ "In my day", "for a day": long ago, or how long, and not by daylight."""
+    """ "In my day", "for a day", "for the day": long ago, or how long, and not by daylight."""
     word = tokens[piece.first].low if piece.tag == "fact" and piece.last - piece.first == 1 else ""
     before = tokens[piece.first - 1].low if piece.first else ""
-    return word == "day" and before in ("my", "his", "her", "our", "their", "your", "a", "one", "half")
+    led = piece.first > 1 and before == "the" and tokens[piece.first - 2].low in ("for", "of")
+    return word == "day" and (
+        led or before in ("my", "his", "her", "our", "their", "your", "a", "one", "half")
+    )
 
 
 def _is_sitting(pieces: Sequence[Piece], index: int, tokens: tuple[Token, ...]) -> bool:

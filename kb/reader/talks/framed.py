@@ -53,7 +53,8 @@ def frame_of(reading: Reading, previous: Reading | None, lookup: Lookup) -> Quer
     if query.clause is not None and any(map(partial(_of_another_one, reading), reading.spans)):
         return None  # "the tab of the higher grade", which is not the wearer's own
     only = _only_thing(reading, query, lookup) if query.clause is not None and not named else None
-    if only is not None and (before is None or before.kind == "list"):
+    other = before is None or before.kind == "list" or _is_of_another(reading, before, lookup)
+    if only is not None and other:
         return Query(kind="may", items=(only,), aspect=wearing((only,), lookup), case=query.case)
     if query.clause is not None and len(named) == 1 and (before is None or not named & {*before.items}):
         items = tuple(
