@@ -24,8 +24,6 @@ def say_either(lookup: Lookup, query: Query, rows: Sequence[tuple[Facts, Verdict
         return ""
     (worn,) = facts
     found = {dict(when)[worn] == YES: verdict for when, verdict in rows}
-    if worn.startswith(WORN) and len(lookup.narrower(worn.removeprefix(WORN))) > 1:
-        return ""  # of "the other headgear" not all may be worn
     if not worn.startswith(WORN) or not len(rows) == len(found) == _SIDES or found[False] != "required":
         return ""
     other = worn.removeprefix(WORN)
