@@ -22,8 +22,8 @@ from tests.opening import opened
         ),
         (
             "Do I need the knit cap in watch rig?",
-            "No: the knit cap need not be worn; when the wearer is not in town, and either the month is April "
-            "to October or the wearer is indoors, the books are silent.",
+            "No: the knit cap need not be worn; when the wearer is not in town, and either the month is "
+            "April to October or the wearer is indoors, the books are silent.",
         ),
         (
             "How long is the name strip for a name of ten letters or more?",
