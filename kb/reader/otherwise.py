@@ -141,7 +141,11 @@ def _of_less(reading: Reading, found: Understood, case: Case, lookup: Lookup, re
 def _who_does_it(reading: Reading, found: Understood, case: Case, lookup: Lookup) -> Query | None:
     """ "Who may shorten a sleeve": the clause that names somebody, where no rule is on who does it."""
     query = reading.query
-    if query is None or query.kind != "who" or query.aspect in ("wear", "carrying", *OWNED_ASPECTS):
+    whom = any(token.low in ("who", "whom") for token in found.tokens)
+    listed = query is not None and query.kind == "source" and query.clause is None and whom
+    if query is None or (query.kind != "who" and not listed):
+        return None
+    if query.aspect in ("wear", "carrying", *OWNED_ASPECTS) and not listed:
         return None
     if found.text.casefold().startswith(say_query(lookup, query).casefold().rstrip("?")):
         return None  # a read-back is read as what it was made of

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-
-import msgspec
+from functools import partial
 
 from kb.model.lookup import Lookup
 from kb.model.questions import Abstain, Ask, Query, Reading, Span
 from kb.model.records import Case
-from kb.reader.doubts.asked_back import alone_unclear, ask_grade, ask_instead, on_its_day
+from kb.reader.doubts.asked_back import alone_unclear, ask_grade, ask_instead, on_its_day, two_readings
 from kb.reader.meaning.frame import Frame, find_frame
 from kb.reader.meaning.gate import unexplained
 from kb.reader.meaning.light import light
@@ -182,14 +181,12 @@ def read_question(
         return Reading(
             question=shown, abstain=Abstain(reason="The question is too long; ask one thing at a time.")
         )
-    refusal = too_much(tokenize(plain))
-    if refusal is not None:
+    if (refusal := too_much(tokenize(plain))) is not None:
         return Reading(question=text, abstain=refusal)
     if previous is not None:
         from kb.reader.doubts.choice import answer_to_ask  # noqa: PLC0415  as in `_outcome`
 
-        answered = answer_to_ask(plain, previous, lexicon)
-        if answered is not None:
+        if (answered := answer_to_ask(plain, previous, lexicon)) is not None:
             text = plain = answered
     found = understand(plain, lexicon, lookup, search)
     if isinstance(found, Ask):
@@ -233,7 +230,19 @@ def read_question(
 
     reading = _read(text, found, frame, roles, case, lexicon, lookup, previous, read)
     reading = otherwise(reading, found, roles, before, case, lookup, read)
+    then = partial(read_question, text, lexicon=lexicon, lookup=lookup, search=search, ways=ways)
+    reading = _on_its_day(reading, found, case, lookup, then)
     return _owned(of_its_words(reading, found, frame, lookup), lookup)
+
+
+def _on_its_day(
+    reading: Reading, found: Understood, case: Case, lookup: Lookup, then: Callable[..., Reading]
+) -> Reading:
+    if reading.query is None or reading.query.clause is None or reading.query.case != case:
+        return reading
+    from kb.reader.recast.dated import shown_on_its_day  # noqa: PLC0415  few questions show a clause
+
+    return shown_on_its_day(reading, found, case, lookup, lambda day: then(case=day))
 
 
 def _owned(reading: Reading, lookup: Lookup) -> Reading:
@@ -288,7 +297,7 @@ def _read(
         stop = on_its_day(outcome, roles, found, lookup)
         return _the_one(_stopped(text, spans, stop), frame, roles, case, lookup, read)
     if frame.ambiguous:
-        return Reading(question=text, spans=spans, ask=_two_readings(outcome, lookup))
+        return Reading(question=text, spans=spans, ask=two_readings(outcome, lookup))
     carried = tuple(fact for fact, _ in outcome.case.facts if not _stated(fact, roles))
     return Reading(
         question=text, text=say_query(lookup, outcome), query=outcome, spans=spans, carried=carried
@@ -376,8 +385,7 @@ def _again(
         return None
     from kb.reader.meaning.follow import echoed, other_one, undecided  # noqa: PLC0415  as in `_outcome`
 
-    reply = undecided(found.tokens, previous)
-    if reply is not None or previous.query is None:
+    if (reply := undecided(found.tokens, previous)) is not None or previous.query is None:
         return reply
     from kb.reader.pieces.unnamed import anything_else  # noqa: PLC0415  as above
 
@@ -390,11 +398,3 @@ def _again(
 def _stated(fact: str, roles: Roles) -> bool:
     named = {f"worn:{piece.arg}" for piece in (*roles.worn, *roles.unworn)}
     return fact in roles.facts or fact in named
-
-
-def _two_readings(query: Query, lookup: Lookup) -> Ask:
-    """ "Must I not wear it?" asks whether it is forbidden, or whether it is not required."""
-    plain = msgspec.structs.replace(query, polarity="do")
-    without = msgspec.structs.replace(query, polarity="not")
-    said = [say_query(lookup, reading) for reading in (plain, without)]
-    return Ask(fact="reading", prompt="Which is meant?", choices=tuple((text, text) for text in said))

@@ -245,5 +245,15 @@ def say_sources(lookup: Lookup, query: Query, clauses: Sequence[tuple[str, str]]
     for title, number in clauses:
         numbers.setdefault(title, []).append(number)
     return "; ".join(
-        f"{title}, clause{'s' * (len(found) > 1)} {listing(found)}" for title, found in numbers.items()
+        f"{title}, clause{'s' * (len(found) > 1)} {listing(_first_of(found))}"
+        for title, found in numbers.items()
     )
+
+
+_MOST_NUMBERS = 20
+
+
+def _first_of(numbers: list[str]) -> list[str]:
+    """The first numbers, and how many more there are: nobody looks up a hundred clauses."""
+    more = len(numbers) - _MOST_NUMBERS
+    return [*numbers[:_MOST_NUMBERS], f"{more} more"] if more > 1 else numbers

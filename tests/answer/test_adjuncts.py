@@ -45,6 +45,8 @@ LEFT_OUT = {
         May I carry my phone in the lamp room {if it's switched off}? prohibited 7
         Can I take my phone into the lamp room {in flight mode}? prohibited 7
         {My phone is off}. May I carry it in the lamp room? prohibited 7
+        Are coveralls compulsory when painting {railings} on the station in workshop rig? required 2.16
+        When I paint {the railings} do I need goggles? required 7.10
     """,
     "second": """
         {After the helicopter left}, may I wear earrings in fell rig? prohibited 4.9

@@ -205,3 +205,11 @@ def _with_what_was_read(stop: Ask, found: Understood, lookup: Lookup) -> Ask:
         if said.casefold() not in {name.casefold() for name in (meant.label, *meant.other_labels)}:
             taken.append(f'"{visible(said)}" was taken for {meant.label}')
     return msgspec.structs.replace(stop, prompt=f"{stop.prompt} {', '.join(taken)}.") if taken else stop
+
+
+def two_readings(query: Query, lookup: Lookup) -> Ask:
+    """ "Must I not wear it?" asks whether it is forbidden, or whether it is not required."""
+    plain = msgspec.structs.replace(query, polarity="do")
+    without = msgspec.structs.replace(query, polarity="not")
+    said = [say_query(lookup, reading) for reading in (plain, without)]
+    return Ask(fact="reading", prompt="Which is meant?", choices=tuple((text, text) for text in said))

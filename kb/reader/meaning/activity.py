@@ -14,7 +14,7 @@ from kb.reader.pieces.values import entry_values, fact_piece
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import Token
 
-_LEADS = tag_set("self, person, can, may, must, if, when")
+_LEADS = tag_set("self, person, can, may, must, if, when, allowed")
 _TOLD = tag_set("self, if, when")
 _ASKS = tag_set(
     "do, be, can, may, must, should, how, what, which, where, have, allowed, have to, act, to, not"

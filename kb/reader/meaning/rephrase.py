@@ -26,6 +26,7 @@ says: says? said reckons? thinks? tells?_me told_me tells?_us told_us claims? sw
 modal: is are does do did can could will would may must should has have was were
 verb: wears? gets? goes go comes? needs? owns? hangs? stands? takes? counts? sits?
 it: it they he she i we you that those these there
+hair: hair moustaches? beards? whiskers sideburns nails fingernails fringe ponytail plaits?
 clause: clause paragraph para section article rule regulation passage bit
 rules: tells? lets? makes? has gets? forbids? bans? bars stops? allows? permits? requires? obliges?
 rules: gives? sets?
@@ -144,7 +145,12 @@ _LINES = r"""
 ^(?:does it matter|is it important|do you know|any idea|do you care|who knows),? (which|what|how|where|when)
     \s(?!does|do|is|are|must|may|can)(.+?) the (.+?) (goes|go|sits|sit|hangs|hang)\b => \1 \2 does the \3 go
 ^is there (?:a |any |an upper )?(?:maximum|limit|max|cap)(?: number)? (?:for|on|to|of|as to)
-    (?: the number of)? (.+?)\W*$ => how many \1 may be worn?
+    (?: the number of)? (?!.*(?:<hair>))((?:[\w'-]+ )*?[\w'-]*[^\Ws]s
+    (?: (?:in|with|on|at|for|when|if|while) .+?)?)\W*$ => how many \1 may be worn?
+^is there (?:a |any |an upper )?(?:maximum|limit|max|cap) (?:for|on|to|of|as to) (.*(?:<hair>).*?)\W*$
+     => how long may \1 be?
+^is there (?:a |any |an upper )?(?:maximum|limit|max|cap) (?:for|on|to|of|as to) (.+?)\W*$
+     => how big may \1 be?
 \b(?:is|are)(?:n't)? (.+?) (?:finished(?: with)?|done (?:away )?with
     |over and done with)\W*$ => may I still wear \1?
 ^(?:can|may|could|am i allowed to) (?:i |we )?borrow (.+?)(?: (?:from|off|of) .+)?\W*$ => may anyone lend \1?
@@ -184,6 +190,7 @@ _LINES = r"""
     | point| sit| lie
     | be worn| worn)?\W*$ => how is \1 worn?
 \b(?:loose|running|spare) end\b => free end
+^((?:i|we)(?:'m|'ve|'re)?\s[^,.;:?!]+), (?=(?:can|may|must|do|should|am|are|could) (?:i|we)\b) => \1.\s
 \bwhat (colours?|shades?) (?:do|does) (.+?) come in\b => what colour is \2
 ^(.*?)[,:;]? (?:the )?(?:full|whole|complete|entire) (?:list|kit|outfit|lot|set)\W*$ => what is worn in \1?
 \b(?:made|makes?|making) up\b(?! of) => are worn in

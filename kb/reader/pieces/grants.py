@@ -138,6 +138,8 @@ def _join_grant(
         if i == place or i in grantors or found[i].tag in ("grant", "by", "upward", "not", "no")
     ]
     start, end = said_in[0], said_in[-1] + 1
+    if end - 1 in grantors and end < len(found) and found[end].tag == "only":
+        end += 1  # "granted by the Warden only": who granted it is told, and not what alone is worn
     found[start:end] = [
         msgspec.structs.replace(
             found[place], first=found[start].first, last=found[end - 1].last, values=Choices(named)

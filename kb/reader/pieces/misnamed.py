@@ -41,6 +41,8 @@ def is_misnamed(piece: Piece, tokens: Sequence[Token]) -> bool:
         return bool(owners) and before in _MARCHING
     if owners and owners != {"grade"} and _is_of_a_machine(tokens, piece.first):
         return True
+    if before in _VERB_AFTER and token.low == token.key and {e.owner for e in piece.entries} == {"grade"}:
+        return any(after.low in _PARTICLES for after in tokens[piece.first + 1 : piece.first + 2])
     if token.low == "top":
         return "grade" in owners and before in _ATOP
     if not piece.entries or any(entry.kind != "value" or not entry.rank for entry in piece.entries):
@@ -68,6 +70,9 @@ _SHORT = 1
 """From which rank on a name is less than a label: of "working with a chipper" the last word."""
 
 
+_VERB_AFTER = word_set("i we you they to must should can may n't not never")
+_PARTICLES = word_set("in out over back round around")
+"""What makes a verb of a word that is a grade's name, too: "I hand in my whistle"."""
 _STANDING = frozenset({"grade", "branch", "rig"})
 _ASKED_OF = word_set("do can may must should could are")
 _HAVING = word_set("need have wear carry allowed to put take")

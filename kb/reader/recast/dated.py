@@ -138,3 +138,25 @@ def _in_full(ask: Ask, read: Read) -> Ask:
         again = read(text)
         choices.append((f"{again.text.rstrip('?')}, on {day}?" if again.query is not None else text, day))
     return msgspec.structs.replace(ask, choices=tuple(choices))
+
+
+def shown_on_its_day(
+    reading: Reading, found: Understood, case: Case, lookup: Lookup, read: Callable[[Case], Reading]
+) -> Reading:
+    """The clause as it was in the year or edition that the question says, else that named as not used."""
+    if any(token.key == "clause" for token in found.tokens):
+        return reading  # its name may have a year: "clause 3 of the notice of 2026"
+    period = in_edition(found, case.as_of, lookup)
+    if period is None:
+        period = said_period(found, tuple(range(len(found.pieces))), case.as_of)
+        if period is None or _YEAR.search(found.text[period.start : period.end]) is None:
+            return reading
+    if period.first <= case.as_of <= period.last:
+        return reading
+    then = read(msgspec.structs.replace(case, as_of=period.first))
+    if then.query is not None and then.query.clause is not None:
+        return then
+    return msgspec.structs.replace(reading, unused=(*reading.unused, found.text[period.start : period.end]))
+
+
+_YEAR = Pattern(r"\b(?:19|20)\d\d\b")

@@ -212,6 +212,11 @@ def _how_often(found: Understood, case: Case, lookup: Lookup) -> Query | None:
 
         if (worn := when_worn_out(found, case, lookup)) is not None:
             return worn
+    if {"what", "do", "with"} <= lows or {"how", "often"} <= lows:
+        from kb.reader.recast.recurring import done_often, worn_no_more  # noqa: PLC0415  as above
+
+        if (done := worn_no_more(found, case, lookup) or done_often(found, case, lookup)) is not None:
+            return done
     if "often" not in lows and not {"when", "new"} <= lows and not {"when", "fresh"} <= lows:
         return None
     from kb.reader.recast.replaced import how_often  # noqa: PLC0415  few questions ask it

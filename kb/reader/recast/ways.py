@@ -96,6 +96,8 @@ def asked_way(
         return None
     if kind == "may":  # may be open: may go without being buttoned
         return Query(kind=kind, items=(item,), aspect=way, polarity="not", case=said)
+    if len({token.low for token in found.tokens} & {"left", "right"}) == 1:  # the one other side
+        return Query(kind="must", items=(item,), aspect=way, polarity="not", case=said)
     other: QuestionKind = "may"
     dual = say_query(lookup, Query(kind=other, items=(item,), aspect=way, case=said))
     return Ask(fact="reading", prompt="Asked of its contrary, is this the question?", choices=((dual, dual),))

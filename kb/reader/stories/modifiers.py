@@ -16,8 +16,9 @@ import msgspec
 from kb.model.conditions import tests
 from kb.model.lookup import Lookup
 from kb.reader.phrases.leads import COLLEAGUES, KIN
-from kb.reader.pieces.pieces import Understood
+from kb.reader.pieces.pieces import Understood, named_activity
 from kb.reader.stories.idle import is_one_of
+from kb.reader.words.bearing import BEARING, WORN
 from kb.reader.words.everyday import OCCASIONS, OTHERS
 from kb.reader.words.forms import word_set
 from kb.reader.words.tokens import tokenize
@@ -158,7 +159,7 @@ def loose_words(found: Understood, lookup: Lookup) -> Iterator[Loose]:
     if not sought.kinds:
         return
     spans = (*sought.lasting(), *sought.given(), *sought.liked(), *sought.owned(), *sought.powered())
-    spans += (*sought.washed(), *sought.felt())
+    spans += (*sought.washed(), *sought.felt(), *sought.worked_on())
     end = 0
     for span in sorted(spans, key=lambda one: (one.start, -one.end)):
         if span.start >= end:
@@ -253,6 +254,27 @@ class _Sought:
                     if opens and after.lstrip()[:1] in ("", *",.;:-–—"):
                         yield Loose(match.start(), match.end())
 
+    def worked_on(self) -> Iterator[Loose]:
+        """ "Painting railings", "when I paint the hull": what the work is done to, which no clause tells."""
+        pieces, tokens = self.found.pieces, self.found.tokens
+        told = {token.key for token in tokenize(self.texts)}
+        for place, piece in enumerate(pieces):
+            by_verb = bool(named_activity(piece))
+            if not by_verb and (piece.tag != "fact" or not tokens[piece.last - 1].low.endswith("ing")):
+                continue
+            if not by_verb and place and pieces[place - 1].tag not in _OPENING_WORK:
+                continue  # "may I wear my welding mask"
+            article = place + 1 < len(pieces) and pieces[place + 1].tag in ("det", "poss")
+            at = place + 1 + article
+            if at >= len(pieces) or pieces[at].tag != "unknown":
+                continue
+            if at + 1 < len(pieces) and pieces[at + 1].tag not in _CLOSING_WORK:
+                continue
+            token = tokens[pieces[at].first]
+            plain = article or token.low != token.key  # one thing without an article is a kind of thing
+            if plain and token.key not in told and {token.low, token.key}.isdisjoint(BEARING | WORN):
+                yield Loose(tokens[piece.last].start, token.end)
+
     def owned(self) -> Iterator[Loose]:
         """ "At my old skipper's funeral", where no clause asks whose it is."""
         for match in self._matches(_OWNER):
@@ -266,6 +288,10 @@ class _Sought:
 
 
 _STEM = 3
+_OPENING_WORK = frozenset({"if", "when", "be", "comma", "to", "filler", "self", "for"})
+_CLOSING_WORK = frozenset(
+    {"fact", "comma", "in", "on", "at", "do", "can", "may", "must", "should", "be", "with", "if"}
+)
 
 
 def _is_somebody(said: str) -> bool:
