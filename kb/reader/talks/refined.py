@@ -51,7 +51,21 @@ def refined(text: str, reading: Reading, previous: Reading, talk: Talk) -> Readi
     reading = still_there(text, on_what(text, reading, previous, talk), previous, talk)
     reading = no_longer_why(text, put_there_too(text, reading, previous, talk), previous, talk)
     reading = of_the_kind_named(text, reading, previous, talk)
-    return needed_with_it(text, reading, previous, talk)
+    return _not_with_itself(needed_with_it(text, reading, previous, talk), previous, talk)
+
+
+def _not_with_itself(reading: Reading, previous: Reading, talk: Talk) -> Reading:
+    """ "And the sunglasses at night?", after a cord with them on: of those, not with them."""
+    query = reading.query
+    own = f"worn:{query.items[0]}" if query is not None and len(query.items) == 1 else ""
+    before = previous.query
+    if query is None or before is None or (own, dict(query.case.facts).get(own)) not in before.case.facts:
+        return reading  # only what was kept from another thing
+    if query.items == before.items:
+        return reading
+    facts = tuple(one for one in query.case.facts if one[0] != own)
+    asked = msgspec.structs.replace(query, case=msgspec.structs.replace(query.case, facts=facts))
+    return msgspec.structs.replace(reading, query=asked, text=say_query(talk.lookup, asked))
 
 
 def _no_longer_alone(reading: Reading, query: Query, before: Query, talk: Talk) -> Reading:
