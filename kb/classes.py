@@ -163,7 +163,8 @@ def _only_kind(
 ) -> tuple[Answer, ...]:
     """ "Can I take the jacket off?" of a pilot: of the two jackets the one that a pilot ever wears.
 
-    Of what must be worn it is the one that in any case must be.
+    Of what must be worn it is the one that in any case must be; "abseiling without gloves" is without those
+    that must be worn for it.
     """
     if query.value is not None or query.kind not in ("may", "must"):
         return ()
@@ -171,11 +172,16 @@ def _only_kind(
         return ()
     bound = query.kind == "must"
     duty = msgspec.structs.replace(query, kind="must", polarity="do")
+    each = [one for one in _each(reading, duty, plain, answer, lookup) if one.reading.query is not None]
     worn = [
         one.reading.query.items[0]
-        for one in _each(reading, duty, plain, answer, lookup)
+        for one in [one for one in each if one.verdict == "required" and not bound]
+        or [
+            one
+            for one in each
+            if any(case.verdict in (("required",) if bound else _GRANTED) for case in one.cases)
+        ]
         if one.reading.query is not None
-        if any(case.verdict in (("required",) if bound else _GRANTED) for case in one.cases)
     ]
     if len(worn) != 1:
         return ()

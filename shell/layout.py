@@ -45,6 +45,8 @@ def _headline(answer: Answer, base: KnowledgeBase) -> tuple[Block, ...]:
         return (Headline(_OPEN[query.kind], text, tone),)  # where a badge goes: that it is worn is not said
     if answer.verdict == "conditional" and (led := _LED.match(text)):
         return (_as_led(led, text, tone),)
+    if answer.verdict == "conditional" and text.startswith(_UNBOUND):  # it depends whether it may be, no more
+        word, tone = VERDICTS["not_required"]
     if answer.verdict == "conditional" and text.startswith(_ON):
         text = f"On {text.removeprefix(_ON)}"  # the badge says the rest
     said, colon, rest = text.partition(": ")
@@ -67,7 +69,7 @@ def _as_found(answer: Answer, text: str) -> Headline:
 
 _OPEN = {"where": "WHERE", "how": "HOW", "how_many": "HOW MANY"}
 _LED = re.compile(r"(?P<first>Yes|No|Right|Wrong)(?:, (?P<where>in [^.:;]+))?[.:,] ")
-_ON = "It depends on "
+_ON, _UNBOUND = "It depends on ", "No clause requires it"
 _SET_APART = (" unless ", "; in any other ", "; but when ", "; without ", "; when ", "; in some cases when ")
 
 

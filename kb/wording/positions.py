@@ -24,7 +24,7 @@ def say_position(lookup: Lookup, position: Position) -> str:
         part = lookup.items[position.feature].part_of
         owned = part is not None and part in lookup.broader(position.on)
         link = "of" if owned or FEATURE in lookup.broader(position.feature) else "on"
-        place = feature if place in feature else f"{feature} {link} {place}"
+        place = feature if _says_whose(feature, position.on, lookup) else f"{feature} {link} {place}"
     points = [f"{position.relation} {place}"]
     if position.side:
         points.append(_SIDES.get(position.side, f"on the {position.side} side"))
@@ -35,6 +35,12 @@ def say_position(lookup: Lookup, position: Position) -> str:
     if position.slot:
         points.append(f"in the {position.slot} place")
     return ", ".join(points)
+
+
+def _says_whose(feature: str, item: str, lookup: Lookup) -> bool:
+    """Whether a part is called by what it is of, in any of its names: "the breast pocket of the blazer"."""
+    names = (lookup.items[item].label, *lookup.items[item].other_labels)
+    return the_item(lookup, item) in feature or any(feature.endswith(f" of the {name}") for name in names)
 
 
 def say_positions(lookup: Lookup, positions: tuple[Position, ...]) -> str:

@@ -18,11 +18,31 @@ def say_quantity(number: Fraction | int, unit: str) -> str:
     return format_quantity(number, unit) if unit in UNITS else phrase(str(Fraction(number)), unit)
 
 
+def _say_told(number: Fraction, unit: str) -> str:
+    """A quantity that was told, in the unit in which it is round: "40 mph (64.4 km/h)"."""
+    text = say_quantity(number, unit)
+    if unit not in UNITS or _is_round(text, _FEW_PLACES):
+        return text
+    own = UNITS[unit]
+    alike = (code for code, one in UNITS.items() if one.dimension == own.dimension and code != unit)
+    said = next((twin for code in alike if _is_round(twin := say_quantity(number, code), 1)), None)
+    rounded = Fraction(round((number - own.offset) / own.factor * 10), 10) * own.factor + own.offset
+    return text if said is None else f"{said} ({say_quantity(rounded, unit)})"
+
+
+def _is_round(text: str, places: int) -> bool:
+    number = text.rsplit(" ", 1)[0]
+    return "/" not in number and len(number.partition(".")[2]) <= places
+
+
+_FEW_PLACES = 3
+
+
 def say_bounds(interval: Interval, unit: str) -> str:
     """Bounds of a fact's quantity: "above 30 °C", "at least 2", "from 10 to 20 °C"."""
     low, high = interval.low, interval.high
     if low is not None and low == high:
-        return say_quantity(low, unit)
+        return _say_told(low, unit)
     if low is not None and high is not None:
         if not (interval.low_open or interval.high_open):
             return f"from {say_quantity(low, unit)} to {say_quantity(high, unit)}"

@@ -82,7 +82,8 @@ def choice_phrase(lookup: Lookup, fact: Fact, chosen: frozenset[str]) -> Phrase:
         return _branch_phrase(lookup, fact.id, picked, turned)
     labels = [lookup.value_label(fact.id, value) for value, _ in picked]
     labels += [lookup.value_label(fact.id, hole) for _, without in picked for hole in without]
-    if all(is_adverbial(label) or (is_participial(label) and _is_of_wearer(fact)) for label in labels):
+    doing = _is_of_wearer(fact) or any(map(is_adverbial, labels))  # "on parade or visiting a school"
+    if all(is_adverbial(label) or (doing and _is_done(label, fact)) for label in labels):
         bare = _join_atoms(lookup, fact, picked, turned)
         attached = bare if not turned and all(is_adverbial(label) for label in labels) else None
         place = 3 if attached else 4
@@ -108,6 +109,12 @@ def _months_phrase(lookup: Lookup, fact: Fact, chosen: list[bool]) -> Phrase:
 def _is_of_wearer(fact: Fact) -> bool:
     """Whether a fact may be something that the wearer is: "falling snow", of the weather, is not."""
     return not re.match(rf"(what|which) (is|are) (the )?{re.escape(fact.label)}\b", fact.ask, re.I)
+
+
+def _is_done(label: str, fact: Fact) -> bool:
+    """Whether a label tells what the wearer does; of any fact, if it is done to something."""
+    words = label.lower().split()
+    return is_participial(label) and (_is_of_wearer(fact) or words[1:2] in (["a"], ["an"], ["the"]))
 
 
 def _grouped(lookup: Lookup, fact: Fact, found: list[Atom]) -> list[Atom]:

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from kb import KnowledgeBase
+from shell.layout import arrange
 
 DAY = datetime.date(2026, 11, 28)
 VOCABULARY = """
@@ -23,6 +24,15 @@ facts:
     values:
       - {id: dry, label: dry weather, other labels: [sunny]}
       - {id: rain, label: rain, other labels: [raining]}
+  - id: occasion
+    label: occasion
+    ask: What is the occasion?
+    values:
+      - {id: ordinary, label: ordinary day}
+      - {id: feast, label: feast day}
+      - {id: swarm, label: swarming}
+      - {id: fair, label: at a fair}
+      - {id: school, label: visiting a school}
   - {id: on-shift, label: on shift, kind: yes or no, ask: "Are you on shift?"}
   - {id: breeze, label: wind speed, kind: measure, unit: km/h, ask: "How windy is it?"}
 rigs: [{id: hive-rig, label: hive rig}, {id: shed-rig, label: shed rig}]
@@ -36,7 +46,12 @@ items:
   - {id: sprig, label: thyme sprig, kind of: insignia}
   - {id: radio, label: field radio, other labels: [radio], kind of: carried}
   - {id: coverall, label: white coverall, everyday words: [coverall], kind of: garment}
-  - {id: jacket, label: felt jacket, kind of: garment}
+  - {id: jacket, label: felt jacket, other labels: [felt coat], kind of: garment}
+  - {id: mitts, label: hand cover, other labels: [gloves], kind of: garment}
+  - {id: white-mitts, label: white gloves, kind of: mitts}
+  - {id: wool-mitts, label: wool gloves, kind of: mitts}
+  - {id: pocket, label: chest pocket of the felt coat, kind of: feature, part of: jacket}
+  - {id: crest, label: guild crest, kind of: insignia}
   - {id: lapel, label: lapel, kind of: feature, part of: jacket}
   - {id: ribbon, label: blue ribbon, everyday words: [ribbon], kind of: insignia}
   - {id: stud, label: ear stud, kind of: accessory}
@@ -91,6 +106,17 @@ clauses:
       - {must: coverall, kit-count: at least 2}
       - {may: stud}
       - {must not: hoop}
+  - clause: "10"
+    text: White gloves are worn at a fair and on a visit to a school. Wool gloves may be worn in the shed.
+    rules:
+      - {must: white-mitts, when: {occasion: [fair, school]}}
+      - {may: wool-mitts, when: {place: shed}}
+  - clause: "11"
+    text: The guild crest is worn above the chest pocket.
+    rules:
+      - {must: crest}
+      - must: crest
+        position: {relation: above, feature: pocket, on: jacket}
   - clause: "9"
     heading: Lost kit
     kind: procedure
@@ -136,6 +162,21 @@ ASKED = [
     # a rig that is said alone is where one is, though it is a thing to put on as well
     ("It is raining. Hive rig. Smock or no smock?", "Yes: the rain smock must be worn."),
     ("Dry weather, hive rig, smock?", "Yes: the rain smock may or must be worn, depending on the wind"),
+    # a denial that leads a question is none
+    ("Isn't the blue ribbon worn on the right lapel?", "No. The blue ribbon must be worn on the lapel"),
+    ("Isn't the blue ribbon worn on the left lapel?", "Yes. The blue ribbon must be worn on the lapel"),
+    # going without what covers the hands is going without those that must be worn
+    ("At a fair with bare hands?", "No: the white gloves must be worn"),
+    ("At a fair without gloves?", "No: the white gloves must be worn"),
+    # places, occasions and measures are said as people say them
+    (
+        "Where does the guild crest go?",
+        "The guild crest must be worn above the chest pocket of the felt coat.",
+    ),
+    (
+        "When must white gloves be worn?",
+        "The white gloves must be worn when the wearer is at a fair or visiting",
+    ),
     # what is made law already and will hold
     ("when were radios banned on shift", "Letter, clause 2, in force from 1 January 2027"),
     ("When does the new radio rule come in?", "Letter, clause 2, in force from 1 January 2027"),
@@ -172,3 +213,17 @@ def test_which_word_was_taken_for_no_thing_is_named(hivers: KnowledgeBase) -> No
     (answer,) = hivers.ask("sunnies on shift?", as_of=DAY)
     assert answer.ask is not None
     assert answer.ask.prompt == 'Which item is asked about? "sunnies" was taken for dry weather.'
+
+
+def test_a_wind_is_said_in_the_unit_in_which_it_was_told(hivers: KnowledgeBase) -> None:
+    (answer,) = hivers.ask("Wind is 40 mph, hive rig, smock?", as_of=DAY)
+    assert answer.headline == "Yes: the rain smock must be worn."
+    assert "wind speed 40 mph (64.4 km/h)" in answer.reading.text
+    (again,) = hivers.ask(answer.reading.text, as_of=DAY)
+    assert again.reading.query == answer.reading.query
+
+
+def test_what_no_clause_requires_is_headed_so(hivers: KnowledgeBase) -> None:
+    (answer,) = hivers.ask("does a carter have to carry a radio", as_of=DAY)
+    (head, *_) = arrange(answer, hivers)
+    assert (head.badge, answer.verdict) == ("NOT REQUIRED", "conditional")

@@ -36,10 +36,25 @@ def narrowed(ask: Ask, frame: Frame, roles: Roles, case: Case, lookup: Lookup) -
     if not worn and frame.kind not in _GRANTED and not (frame.kind == "may" and frame.polarity == "not"):
         return None
     known = {**dict(case.facts), **roles.facts}
+    if (due := _due(offered, known, case, lookup)) and frame.kind == "may" and frame.polarity == "not":
+        return due  # "may I abseil without gloves": not without those that must be worn for it
     fitting = [item for item in offered if belongs(item, known, case, lookup)]
     others = [item for item in offered if item not in fitting]
     kept_out = all(_is_out(item, known, case, lookup) for item in others)
     return fitting[0] if len(fitting) == 1 and kept_out else None
+
+
+def _due(offered: list[str], known: Mapping[str, ValueSet], case: Case, lookup: Lookup) -> str | None:
+    """The one of the offered things that some rule has worn in what is known, whatever else is so."""
+    due = [
+        item
+        for item in offered
+        if any(
+            rule.modality == "must" and evaluate(rule.condition, known.get) is True
+            for rule in _on(item, case, lookup)
+        )
+    ]
+    return due[0] if len(due) == 1 else None
 
 
 def _beside(roles: Roles, offered: list[str], lookup: Lookup) -> str | None:

@@ -73,7 +73,10 @@ SAYINGS_LAST = r"""
     |\saround| out)? bare[ -]?handed\b => go without gloves
 (?<!or can i )(?<!or may i )(?<!or do i )\b(?:go|be|work|walk|come|appear|stay|turn out|stand)(?: about
     |\saround| out)? bare[ -]?foot(?:ed)?\b => go without footwear
-^bare[ -]?headed\b => without headgear
+^bare[ -]?head(?:ed)?\b => without headgear
+^bare[ -]?hand(?:s|ed)\b => without gloves
+^(?!.*\bor (?:can|may|do) i\b)(.{3,}?),? (?:with )?(?:<the> )?bare[ -]?hand(?:s|ed)\b => \1 without gloves
+^(?!.*\bor (?:can|may|do) i\b)(.{3,}?),? (?:with )?(?:<the> )?bare[ -]?head(?:s|ed)?\b => \1 without headgear
 # hatless capless gloveless beltless sockless tieless shoeless coatless jacketless shirtless helmetless
      scarfless bootless bagless vestless maskless
 \b(?:go|be|work|walk|come|appear|stay|turn out|stand)(?: about| around| out)? ([a-z]{3,}?)less\b
@@ -273,5 +276,8 @@ SAYINGS_LAST = r"""
 ^(.*\bhair\b.*[.,;] .*?)\btie it (?:up|back)\b => \1tie my hair back
 # long
 \b(?:so|as) long as\b => if
+# isn't aren't
+^(is|are)n't (<the> [\w' -]{3,40}?) ((?:worn|put|placed|pinned|sewn|fixed)\s
+    (?:on|at|in|above|below|over|under|beside|next to) .+)$ => \1 \2 \3
 """
 SAYINGS = SAYINGS_MORE.rstrip() + SAYINGS_LAST
