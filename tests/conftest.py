@@ -32,4 +32,4 @@ def pytest_collection_finish() -> None:
     """What was collected stays till the end, so looking through it for garbage is a tenth of the run."""
     gc.collect()
     gc.freeze()
-    gc.set_threshold(20_000, 20, 20)
+    gc.set_threshold(100_000, 50, 50)

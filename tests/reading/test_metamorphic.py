@@ -220,7 +220,10 @@ def _is_lost(one: Right, text: str) -> str | None:
 
     A clause that is only shown, to be read, is no answer to what was answered, nor the other way round.
     """
-    reading, before = one.read(text), one.answer.reading.query
+    before = one.answer.reading.query
+    if one.base.read(text, facts=one.facts, as_of=one.asked.as_of).query == before:
+        return ""
+    reading = one.read(text)  # what is answered in place of the question as it is read
     if reading.query is None:
         return None
     if reading.query == before:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 
 import msgspec
@@ -14,7 +14,7 @@ from kb.reader.names.spelling import akin
 from kb.reader.pieces.pieces import Piece
 from kb.reader.recast.folk import names_of_people
 from kb.reader.words.forms import NUMBER_WORDS, SPELLINGS, word_set
-from kb.reader.words.same_sense import are_alike, with_phrases
+from kb.reader.words.same_sense import senses_of, with_phrases
 from kb.text import Pattern
 
 ASKING = word_set("who whom whose when what which how where why")
@@ -150,12 +150,25 @@ def word_level(word: str, words: tuple[str, ...]) -> float:
     """How surely a word is among others: 1 as it is, less in another form or in one of its sense, else 0."""
     if word in words:
         return 1.0
-    if any(_is_form(word, other) for other in words):
+    starts, senses = _looked_up(words)
+    if any(_is_form(word, other) for other in starts.get(word[:_STEM], ())):
         return 0.9
     number = NUMBER_WORDS.get(word)
     if number is not None and str(number) in words:
         return 0.9
-    return 0.7 if any(are_alike(word, other) for other in words) else 0.0
+    return 0.0 if senses.isdisjoint(senses_of(word)) else 0.7
+
+
+_STEM = 4  # letters that forms of one word share at least
+
+
+@lru_cache(maxsize=4096)
+def _looked_up(words: tuple[str, ...]) -> tuple[Mapping[str, Sequence[str]], frozenset[int]]:
+    """Words by the letters that they begin with, and the senses of all of them."""
+    starts: dict[str, list[str]] = {}
+    for word in words:
+        starts.setdefault(word[:_STEM], []).append(word)
+    return starts, frozenset().union(*map(senses_of, words))
 
 
 def is_ruled(items: Sequence[str], clause: Clause, lookup: Lookup) -> bool:

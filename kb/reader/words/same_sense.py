@@ -183,10 +183,9 @@ def has_a_sense(low: str) -> bool:
     return lemma(low) in _classes()
 
 
-def are_alike(word: str, other: str) -> bool:
-    """Whether two lemmas are of one class."""
-    classes = _classes()
-    return not classes.get(word, frozenset()).isdisjoint(classes.get(other, frozenset()))
+def senses_of(word: str) -> frozenset[int]:
+    """The classes that a lemma is of."""
+    return _classes().get(word, frozenset())
 
 
 def with_phrases(text: str) -> str:
