@@ -154,10 +154,18 @@ def _as_it_stands(session: Session, text: str, base: KnowledgeBase) -> Result:
 
 
 def _let_be(session: Session, opened: Session, base: KnowledgeBase) -> Result | None:
-    """What was asked back of the words is let be, where a line goes on from the thing that they were of."""
+    """What was asked back of a word is let be, where a line has another for it: "in natural colour?".
+
+    With another case alone, "in boat rig?", the word would be gone without a trace.
+    """
     before = of_asked(session, base)
     asked, reply = _ask(msgspec.structs.replace(opened, before=before), base) if before else (opened, Reply())
-    return (asked, reply) if before and is_answered(asked) and is_of_open(session, asked) else None
+    if not before or not is_answered(asked) or not is_of_open(session, asked):
+        return None
+    readings = (answer.reading.query for answer in asked.answers)
+    return (
+        (asked, reply) if any(query is not None and query.value is not None for query in readings) else None
+    )
 
 
 def _what_carried(session: Session, asked: Session, base: KnowledgeBase, who_made: str) -> Result:

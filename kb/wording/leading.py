@@ -307,6 +307,8 @@ def say_claim_when(lookup: Lookup, query: Query, rows: Rows) -> str:
 def say_why(lookup: Lookup, query: Query, rows: Rows) -> str:
     """What leads where it was asked why: the verdict alone, without yes or no."""
     line = say_ordinarily(lookup, msgspec.structs.replace(query, kind="may"), rows)
+    if line.endswith(unsaid := f", {UNSAID['silent']}."):  # nobody doubts here what holds then
+        line = line.replace("; when ", ", unless ").removesuffix(unsaid) + "."
     where, parted, said = line.partition(". The ")
     if parted and where.startswith(("Yes, in ", "No, in ")):  # "in boat rig the jersey must be worn; ..."
         line = f"{where} the {said}"

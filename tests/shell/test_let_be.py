@@ -27,7 +27,7 @@ def _talk(*lines: str) -> tuple[Session, Reply]:
     ("lines", "read"),
     [
         ((RED, "and in natural colour?"), "May the colour of the nail varnish be natural colour?"),
-        ((RED, "in boat rig?"), "May anyone wear the nail varnish, in boat rig?"),
+        ((RED, "in boat rig?"), ""),  # of red, or of any: it stays open
         ((RED, "no", "in boat rig?"), "May anyone wear the nail varnish, in boat rig?"),
         ((RED, "yes"), "What must the colour of the nail varnish be?"),
     ],

@@ -63,7 +63,11 @@ def is_real_word(token: Token, lexicon: Lexicon) -> bool:
 
     if token.key in lexicon.known_words or _is_told(token.low) or has_a_sense(token.low):
         return True
-    return _is_derived(token.low) or (token.low.endswith("ings") and _is_derived(token.key))  # "railings"
+    things = token.low.endswith("ings") and len(token.low) >= _LONG_PLURAL  # "railings", not "earings"
+    return _is_derived(token.low) or (things and _is_derived(token.key))
+
+
+_LONG_PLURAL = 8
 
 
 def _is_derived(word: str) -> bool:

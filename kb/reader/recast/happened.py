@@ -132,14 +132,18 @@ def since_when(found: Understood, before: Query, lookup: Lookup) -> Query | Abst
         return None
     things, case = before.items[:1], before.case
     ruling = [rule for rule in rules_of_aspect(things, before.aspect, lookup) if not rule.residual]
-    deciding = {rule.clause for rule in ruling if is_in_force(rule, case.as_of)}
+    deciding = {rule.clause: rule.valid_from for rule in ruling if is_in_force(rule, case.as_of)}
     altering = [
         clause.id
         for clause in lookup.base.clauses
         if is_in_force(clause, case.as_of) and altered(clause, lookup) and _covers(things, clause, lookup)
     ]
     own = [clause for clause in altering if clause in deciding]
-    if len(own or altering) != 1 or (deciding and not own):
+    if not altering:  # a later book's clause that replaces no older one
+        days = deciding.values()
+        altering = [clause for clause, begun in deciding.items() if begun == max(days) > min(days)]
+    newer = [d for d in deciding.values() if altering and d > lookup.clauses[altering[0]].valid_from]
+    if len(own or altering) != 1 or (newer and not own):
         # the day of another clause would be none of what was answered, and when it is worn is not asked
         return Abstain(reason="It is not clear of which clause the day is asked.")
     (clause,) = own or altering
