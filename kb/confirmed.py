@@ -44,8 +44,8 @@ _NO_DUTY = re.compile(
     rf"|^{_NONE}"
 )
 _STATES = re.compile(
-    r"(?:so |and |but |then |well |oh |ok |okay |,)*(?!(?:what|which|who|whose|how|why|when|where|any|whether"
-    r"|if|since|as|because|can|may|must|do|does|did|is|are|am|was|were|should|could|would|will|shall|need|have"
+    r"(?:so |and |but |then |well |oh |ok |okay |,)*+(?!(?:what|which|who|whose|how|why|when|where|any"
+    r"|whether|if|since|as|because|can|may|must|do|does|did|is|are|am|was|were|should|could|would|will|shall|need|have"
     r"|has|not|never|no|tell|please)\b)[^?.;:,!]+\W*"
 )
 _DENIALS = re.compile(r"\b(?:not|cannot|never|nobody|no one|none|neither|nor|no)\b")

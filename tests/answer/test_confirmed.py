@@ -42,6 +42,7 @@ def base() -> KnowledgeBase:
         ("So a Third Hand can't wear the cap device?", "Right. The cap device must not be worn."),
         ("I don't need goggles for welding, do I?", "Yes. The goggles must be worn."),
         ("I don't have a scarf, must I wear goggles for welding?", "Yes. The goggles must be worn."),
+        ("and is the umbrella forbidden in parade rig?", "Yes. The umbrella must not be carried."),
         # what is no denial, and is put to nobody
         ("He says he can carry an umbrella in parade rig. Is he right?",
          "No. The umbrella must not be carried."),

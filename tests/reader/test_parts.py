@@ -37,6 +37,13 @@ def bases() -> dict[str, KnowledgeBase]:
         ("What happens if I lose my cap and who pays?", ("What happens if I lose my cap", "who pays?")),
         ("I have a beard and may I wear a mask?", ("I have a beard. may I wear a mask?",)),
         ("How wide and high is the strip?", ("How wide and high is the strip?",)),
+        ("Are studs allowed and hoops banned?", ("Are studs allowed?", "Are hoops banned?")),
+        (
+            "Is a cape required but a hat optional in town?",
+            ("Is a cape required in town?", "Is a hat optional in town?"),
+        ),
+        ("Studs are fine but hoops aren't", ("Studs are fine?", "hoops aren't fine?")),
+        ("The cape is fine and it is required", ("The cape is fine and it is required",)),
         (
             "May those on watch and who wear a coat take it off?",
             ("May those on watch and who wear a coat take it off?",),

@@ -135,9 +135,7 @@ def _is_judged(flow: Flow, index: int) -> bool:
     judged = before[-1:] in _JUDGING and _OF_IT.isdisjoint(
         before
     )  # not "is the hood banned if I don't wear it"
-    stated = (
-        told or flow.tag(index + 1) not in _PREDICATES
-    )  # "my boots aren't laced, is that ok", "..., may I"
+    stated = told or flow.tag(index + 1) not in _PREDICATES  # "my boots aren't laced, is that ok"
     closes = said[-1:] in _JUDGING or (thing and said[-1:] in _MAY)
     return judged or plain or (stated and not before and closes)
 

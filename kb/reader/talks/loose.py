@@ -12,7 +12,7 @@ _RULED_OUT = rf"""
 ^(?:(?:so|then|and|but|oh|ah|ok|okay)\b[ ,]*)*{_NAMED}{_SAID}(?:['\u2019](?:s|re)| is| are| would be)\s
  {_NO_GOOD}(?: for (?:that|it|this))?(?: then| either)?\W*$ => is \1 ok?
 ^(?:(?:so|then|and|but|oh|ah|ok|okay)\b[ ,]*)*(?:is|are) {_NAMED}{_SAID} {_NO_GOOD}
- (?: for (?:that|it|this))?(?: then| either)?\W*$ => is \1 ok?
+ (?: for (?:that|it|this))?(?: then| either)?\W*$ => is \1 forbidden?
 ^((?:and |but |so )*)would {_NAMED}{_SAID} be (?:ok|okay|all right|alright|fine|allowed|acceptable)
  (?: then| too)?\W*$ => \1is \2 ok?
 """

@@ -102,6 +102,7 @@ def split_questions(text: str) -> tuple[str, ...]:
     parts.append(text[start:4000].strip())
     found = [piece.strip(" ,;") for part in parts for one in _next(part) for piece in _run_on(one)]
     found = [side for piece in found if any(c.isalnum() for c in piece) for side in _each_side(piece)]
+    found = [fate for piece in found for fate in _each_fate(piece)]
     parted = _of_each(_with_statements(found))
     if not any(word in text.casefold() for word in _COUNTED):
         return parted
@@ -145,6 +146,40 @@ def _each_side(part: str) -> tuple[str, ...]:
     alone = place is not None and _PLACED.search(one, place.end() + len(begun["lead"])) is None
     again = one[: place.end()] + other if place is not None and alone else one
     return f"{one}?", f"{again}?" if again != one else f"And {other}?"
+
+
+_FATE = (
+    r"(?:allowed|permitted|ok|okay|fine|all right|required|compulsory|mandatory|optional|banned|forbidden"
+    r"|prohibited|not allowed)"
+)
+_OTHER = r"(?P<other>(?!(?:it|they|that|this|these|those|he|she|i|we|you|so|is|are|not)\b)[^.,;:?!]+?)"
+_FATES = Pattern(
+    rf"(?P<be>are|is) (?P<one>[^.,;:?!]+?) (?P<first>{_FATE}),? (?:and|but) (?:(?:are|is) )?{_OTHER}"
+    rf" (?P<second>{_FATE})(?P<where> (?:in|on|at|when|while|during|with) [^.,;:?!]+)?\W*",
+    re.IGNORECASE,
+)
+_TOLD_FATES = Pattern(
+    rf"(?P<one>[^.,;:?!]+?) (?P<be>are|is) (?P<first>{_FATE}),? (?:and|but) {_OTHER}"
+    rf" (?P<so>(?:are|is)(?: not|n['’]t)?)(?: (?P<second>{_FATE}))?\W*",
+    re.IGNORECASE,
+)
+
+
+def _each_fate(part: str) -> tuple[str, ...]:
+    """ "Are studs allowed and hoops forbidden?", "studs are fine but hoops aren't": one question of each."""
+    low = part.casefold()
+    if " and " not in low and " but " not in low:
+        return (part,)
+    if (put := _FATES.fullmatch(part.strip())) is not None:
+        asked = ((put["one"], put["first"]), (put["other"], put["second"]))
+        return tuple(f"{put['be']} {thing} {fate}{put['where'] or ''}?" for thing, fate in asked)
+    told = _TOLD_FATES.fullmatch(part.strip())
+    if told is None or _OPENING.match(part):
+        return (part,)
+    return (
+        f"{told['one']} {told['be']} {told['first']}?",
+        f"{told['other']} {told['so']} {told['second'] or told['first']}?",
+    )
 
 
 _OF_EACH = Pattern(
