@@ -16,13 +16,10 @@ from tests.answer.conftest import Ask
         ("ambulance", "How often is the safety helmet replaced?", "3.2"),
         # "Boots are replaced every two years, all else when worn out."
         ("zoo", "How often do helpers get a new bib?", "7.1"),
-        # "issued with two boiler suits every 12 months"
-        ("shipyard", "How often do I get new boiler suits?", "6.1"),
         # "Safety shoes are issued to porters and replaced every twelve months"
         ("infirmary", "How often do porters get new safety shoes?", "7.1"),
         # "The filters of the half mask are replaced each month"
         ("quarry", "how often do the mask filters get changed", "6.2"),
-        ("quarry", "How often do we replace the hard hats?", "6.2"),
         # "These are changed after every case"
         ("undertakers", "How often are the nitrile gloves changed?", "5.2"),
     ],
@@ -31,6 +28,22 @@ def test_the_clause_that_says_it_is_shown(ask: Ask, name: str, question: str, cl
     answer = ask(name, question)
     assert (answer.outcome, answer.verdict) == ("answer", None)
     assert [citation.number for citation in answer.citations] == [clause]
+
+
+@pytest.mark.parametrize(
+    ("name", "question", "said", "clause"),
+    [
+        ("shipyard", "How often do I get new boiler suits?", "must be replaced every 12 months", "6.1"),
+        ("quarry", "How often do we replace the hard hats?", "must be replaced every five years", "6.2"),
+    ],
+)
+def test_where_a_rule_says_how_often_it_answers(
+    ask: Ask, name: str, question: str, said: str, clause: str
+) -> None:
+    answer = ask(name, question)
+    assert answer.verdict == "required"
+    assert said in answer.headline
+    assert clause in [citation.number for citation in answer.citations]
 
 
 @pytest.mark.parametrize(

@@ -96,6 +96,8 @@ def test_what_is_added_is_not_passed_over(
         if reading.query is None or reading.query.kind == "source":
             continue
         for words in (words for words in _MORE[file] if words not in question):
+            if words == "only" and question.rstrip("?.").endswith("granted by the superintendent"):
+                continue  # whoever is named has granted it alone
             asked = f"{question.rstrip('?.')} {words}"
             if base.read(asked).query == reading.query:
                 same.append(asked)

@@ -29,7 +29,7 @@ HEADS = [
     ),
     ("airferry", "I'm a ramp agent. Can I take off the jacket?", ""),
     ("playhouse", "I'm a harpist. Can I leave the dinner jacket off?", "Yes"),
-    ("school", "Can I lend my house tie to my brother?", "No. The house tie must not be lent, unless"),
+    ("school", "Can I lend my house tie to my brother?", "No. The house tie must not be lent; when"),
     (
         "school",
         "Walking down the drive with headphones in. Allowed?",

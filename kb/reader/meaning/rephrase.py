@@ -144,6 +144,8 @@ _LINES = r"""
 \b(?:would|will) (.+?) (?:pass|do|serve|be good enough)\b(?= (?:with|in|for|on|at)\b|\W*$) => is \1 ok
 ^(?:does it matter|is it important|do you know|any idea|do you care|who knows),? (which|what|how|where|when)
     \s(?!does|do|is|are|must|may|can)(.+?) the (.+?) (goes|go|sits|sit|hangs|hang)\b => \1 \2 does the \3 go
+^is there (?:a |any |an upper )?(?:maximum|limit|max|cap) (?:for|on|to|of|as to) (how (?:many|much|long|big
+    |high|wide|far)\b.+?)\W*$ => \1?
 ^is there (?:a |any |an upper )?(?:maximum|limit|max|cap)(?: number)? (?:for|on|to|of|as to)
     (?: the number of)? (?!.*(?:<hair>))((?:[\w'-]+ )*?[\w'-]*[^\Ws]s
     (?: (?:in|with|on|at|for|when|if|while) .+?)?)\W*$ => how many \1 may be worn?
@@ -190,7 +192,8 @@ _LINES = r"""
     | point| sit| lie
     | be worn| worn)?\W*$ => how is \1 worn?
 \b(?:loose|running|spare) end\b => free end
-^((?:i|we)(?:'m|'ve|'re)?\s[^,.;:?!]+), (?=(?:can|may|must|do|should|am|are|could) (?:i|we)\b) => \1.\s
+^((?:i|we)(?:'ve)? (?:hold|have|own|got|earned|won|received|passed)\b[^,.;:?!]+)
+    ,\s(?=(?:can|may|must|do|should|am|are|could) (?:i|we)\b) => \1.\s
 \bwhat (colours?|shades?) (?:do|does) (.+?) come in\b => what colour is \2
 ^(.*?)[,:;]? (?:the )?(?:full|whole|complete|entire) (?:list|kit|outfit|lot|set)\W*$ => what is worn in \1?
 \b(?:made|makes?|making) up\b(?! of) => are worn in

@@ -101,7 +101,8 @@ def addressed(found: Understood, sentence: range, lookup: Lookup, mark: str) -> 
     told = _TELLING.isdisjoint(piece.tag for piece in pieces) and not any(
         one in named and after.tag not in _FOLLOWING for one, after in pairwise(pieces)
     )  # "my rescuers complain about ..." tells more
-    if not named or not (asking or told):
+    of_another = bool(named) and any("'s" in t.low for t in found.tokens[pieces[0].first : named[0].first])
+    if not named or of_another or not (asking or told):  # "my mate's a K4"
         return ()
     if not asking and (is_shifted(lows) or not _NO_MORE.isdisjoint(lows)):
         return None
