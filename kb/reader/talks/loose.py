@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-_NO_GOOD = (
-    r"(?:(?:really |just |quite )?(?:no good|no use|no go|no-go|useless|not good enough|ruled out|a no-no|"
-    r"out of the question|not ok|not okay|not allowed|not permitted|forbidden|banned))"
-)
+_BARRED = r"(?:ruled out|a no-no|out of the question|not allowed|not permitted|forbidden|banned)"
+_NO_USE = r"(?:no good|no use|no go|no-go|useless|not good enough|not ok|not okay)"
+_VERY = r"(?:really |just |quite )?"
+_NO_GOOD = rf"{_VERY}(?:{_NO_USE}|{_BARRED})"
 _SAID = r"((?:[\w'-]+ ){0,3}?[\w-]+?)"
 _NAMED = r"(?!(?:it|that|this|they|these|those|what|which|who|why|there|is|are|you)\b)"
 _RULED_OUT = rf"""
 ^(?:(?:so|then|and|but|oh|ah|ok|okay)\b[ ,]*)*{_NAMED}{_SAID}(?:['\u2019](?:s|re)| is| are| would be)\s
  {_NO_GOOD}(?: for (?:that|it|this))?(?: then| either)?\W*$ => is \1 ok?
-^(?:(?:so|then|and|but|oh|ah|ok|okay)\b[ ,]*)*(?:is|are) {_NAMED}{_SAID} {_NO_GOOD}
+^(?:(?:so|then|and|but|oh|ah|ok|okay)\b[ ,]*)*(?:is|are) {_NAMED}{_SAID} {_VERY}{_BARRED}
  (?: for (?:that|it|this))?(?: then| either)?\W*$ => is \1 forbidden?
+^(?:(?:so|then|and|but|oh|ah|ok|okay)\b[ ,]*)*(?:is|are) {_NAMED}{_SAID} {_VERY}{_NO_USE}
+ (?: for (?:that|it|this))?(?: then| either)?\W*$ => is \1 ok?
 ^((?:and |but |so )*)would {_NAMED}{_SAID} be (?:ok|okay|all right|alright|fine|allowed|acceptable)
  (?: then| too)?\W*$ => \1is \2 ok?
 """
