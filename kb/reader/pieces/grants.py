@@ -71,11 +71,8 @@ def said_to_be_on(found: Sequence[Piece], place: int) -> int:
     while say > 0 and found[say].tag == "det":
         say -= 1
     after = [piece.tag for piece in found[place + 1 : place + 3]]
-    return (
-        say - 1
-        if found[say].tag == "say" and after[:1] == ["be"] and after[1:] in (["on"], ["allowed"])
-        else -1
-    )
+    on = after in (["be", "on"], ["be", "allowed"])
+    return say - 1 if on and say > 0 and found[say].tag == "say" else -1
 
 
 _NOBODY = (("nobody",), ("no", "one"), ("no", "-", "one"))
